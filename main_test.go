@@ -31,10 +31,9 @@ func (t inTurn) Run(name string, f func(testscript.T)) {
 	t.T.Run(name, func(t *testing.T) { f(inTurn{t}) })
 }
 
-// TestScripts runs every command as a user does, its errors included. In a script
-// "run brazebooth" calls the program in this process, which starts no other and knows the answers of the scripts
-// before;
-// "exec brazebooth" starts it as a process of its own, for what needs a standard input or a shell.
+// TestScripts runs every command as a user does, its errors included. In a script "run brazebooth" calls the program
+// in this process, which starts no other and knows the answers of the scripts before; "exec brazebooth" starts it as a
+// process of its own, for what needs a standard input or a shell.
 func TestScripts(t *testing.T) {
 	const dir = "testdata/script"
 	names := variables(t, dir)

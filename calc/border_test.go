@@ -15,8 +15,7 @@ import (
 )
 
 // borderJob is a job anywhere that somebody may ask about: every metal pair, joint, position and mode, 0.2 to 25 mm,
-// open
-// and closed, with its settings given.
+// open and closed, with its settings given.
 func borderJob(r *rand.Rand) Job {
 	pick := func(ids ...string) string { return ids[r.IntN(len(ids))] }
 	thick := func() Opt { return Some(0.2 * math.Pow(25/0.2, r.Float64())) }
@@ -42,12 +41,10 @@ func borderJob(r *rand.Rand) Job {
 // smooth are the figures that move evenly with a job.
 var smooth = [...]string{"current", "net_heat", "bead_area", "bead_width", "wetted_width_1", "base_peak_temperature"}
 
-// jumps says which figure of two cards differs by more than 5 %, "" for none. Not
-// compared is what lies across a named border: where nothing is judged, where a member is not wetted, sheet and plate,
-// and
-// where the base melts, whose latent heat lets a little more travel count for much. Nor are widths under 4 mm: there
-// the toe's
-// isotherm skims the peak, and a width's change with the heat has no bound.
+// jumps says which figure of two cards differs by more than 5 %, "" for none. Not compared is what lies across a named
+// border: where nothing is judged, where a member is not wetted, sheet and plate, and where the base melts, whose
+// latent heat lets a little more travel count for much. Nor are widths under 4 mm: there the toe's isotherm skims the
+// peak, and a width's change with the heat has no bound.
 func jumps(a, b *Card) string {
 	for _, c := range []*Card{a, b} {
 		switch {
@@ -76,10 +73,8 @@ type borderScan struct {
 }
 
 // Every job anywhere in the range is judged or has a reason why not, in the words of the border; with fixed settings
-// hardly
-// a figure jumps where one input moves by one per cent; a wider gap is never easier to bridge, and a butt overhead
-// never holds
-// more metal than one that is laid horizontally.
+// hardly a figure jumps where one input moves by one per cent; a wider gap is never easier to bridge, and a butt
+// overhead never holds more metal than one that is laid horizontally.
 func TestBorders(t *testing.T) {
 	r := deep.Rand(t)
 	s := borderScan{answers: map[string]int{}, jumps: map[string]int{}}
@@ -218,8 +213,7 @@ func bridging(t *testing.T, j Job) float64 {
 }
 
 // A member that gets barely too cold for its toe does not make a gap easier to bridge: thin sheet that stands on thick
-// iron
-// or lies on it, over gaps that leave it less and less heat.
+// iron or lies on it, over gaps that leave it less and less heat.
 func TestWiderGapsOverBarelyWettedParts(t *testing.T) {
 	for _, c := range deep.Of(t, []Job{
 		{Metal: "dp600", Thickness: Some(0.519), Metal2: "grey-iron", Thickness2: Some(24.1), Joint: "tee",

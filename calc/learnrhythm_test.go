@@ -78,8 +78,7 @@ func (h *hidden) tries(e *TimedEnds, n int) []laidTrial {
 var usualEnds = TimedEnds{OnMin: 0.155, OnMax: 0.259, OffMin: 0.193, OffMax: 0.392, Power: 0.1}
 
 // Simulated booths with hidden stirring, spread and power: the ends that trials leave hold the booth's own in 95 of
-// 100,
-// and after three trials their bands are half as wide as before.
+// 100, and after three trials their bands are half as wide as before.
 func TestTrialsHoldHiddenBooths(t *testing.T) {
 	r := deep.Rand(t)
 	booths := deep.Many(60, 1000)

@@ -9,8 +9,7 @@ import (
 )
 
 // odd draws the first random jobs, in a sample those of its seed. Those of a deeper run do not depend on it, so that
-// it has
-// the same jobs and more.
+// it has the same jobs and more.
 func odd[J any](draw func(seed int) J) (jobs []J) {
 	for seed := range deep.Many(1, 2) {
 		if !deep.Run() {

@@ -91,8 +91,7 @@ func TestNextHold(t *testing.T) {
 }
 
 // A seam that begins in copper or brass starts colder over a length that the card says, in steel over none worth a
-// word; a
-// faster hand shortens it.
+// word; a faster hand shortens it.
 func TestColdStartOfASeam(t *testing.T) {
 	said := func(metal string, travel float64) (mm float64) {
 		c := card(t, Job{Metal: metal, Thickness: Some(2), Joint: "butt", Feed: Some(6), Travel: Some(travel)})

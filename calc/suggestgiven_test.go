@@ -9,8 +9,8 @@ import (
 )
 
 // TestSuggestionsLieInTheZoneOfWhatIsGiven gives the feed or the travel and leaves the other open, over all metals,
-// joints and
-// thicknesses of sheet: where any setting of the other meets every edge over 2 % of its length, the suggestion does.
+// joints and thicknesses of sheet: where any setting of the other meets every edge over 2 % of its length, the
+// suggestion does.
 func TestSuggestionsLieInTheZoneOfWhatIsGiven(t *testing.T) {
 	r, tried, zones := deep.Rand(t), 0, 0
 	metals := tables.Metals()

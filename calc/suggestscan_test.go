@@ -115,11 +115,9 @@ func placeOf(t *testing.T, j Job) (place, *Card) {
 }
 
 // TestSuggestionsMoveBitByBit: from one step of a job to the next neither feed nor travel changes by more than 5 %
-// where
-// the good zone is wider than a hand repeats, and the suggestion lies inside every edge there; where it is narrower
-// the card
-// does not say good. Nor do the ends of the ranges beside them move much faster. Thicker sheet never gets less net
-// heat than a thinner one, but for a shallow dip where the ridge turns.
+// where the good zone is wider than a hand repeats, and the suggestion lies inside every edge there; where it is
+// narrower the card does not say good. Nor do the ends of the ranges beside them move much faster. Thicker sheet never
+// gets less net heat than a thinner one, but for a shallow dip where the ridge turns.
 func TestSuggestionsMoveBitByBit(t *testing.T) {
 	// A tee of 2.3 mm gets 5.4 % less than one of 2.1 mm: the ridge leads to faster travels there.
 	const step, leastHeat = 0.05, 0.94
@@ -130,8 +128,7 @@ func TestSuggestionsMoveBitByBit(t *testing.T) {
 }
 
 // fastestEnd is the furthest step of a range's end where the good zone is twice as wide as a hand repeats: where the
-// base's peak
-// hardly falls with the travel, its edge runs faster than what moves it.
+// base's peak hardly falls with the travel, its edge runs faster than what moves it.
 const fastestEnd = 0.08
 
 func (s *scan) bitByBit(t *testing.T, r *rand.Rand, step, leastHeat float64) {

@@ -9,8 +9,7 @@ import (
 )
 
 // A closed butt's throat is its cap's, beside the pull's line: less than half of the sheet. It grows with the opening
-// at
-// the same setting, without a jump, and is never more than the sheet.
+// at the same setting, without a jump, and is never more than the sheet.
 func TestButtThroatGrowsWithTheOpening(t *testing.T) {
 	var jobs []Job
 	for _, metal := range []string{"mild-steel", "galvanized", "dp600", "stainless-304"} {

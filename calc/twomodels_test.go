@@ -106,9 +106,9 @@ func (d differences) of(name string) (median, worst float64) {
 
 // The two models against each other: metal, thickness, lap, tee and butt, at three quarters and four thirds of the
 // suggested travel. In thin steel they differ by what lies between them: the section's skin is hotter than the mean
-// that the plane knows, more so with thickness. In copper, where heat runs ahead of the arc in the plane, the section's
-// lift makes up for it. The limits are what was measured, rounded up; they change with the suggestions, where it is
-// measured.
+// that the plane knows, more so with thickness. In copper, where heat runs ahead of the arc in the plane, the
+// section's lift makes up for it. The limits are what was measured, rounded up; they change with the suggestions,
+// where it is measured.
 func TestTwoModels(t *testing.T) {
 	if testing.Short() {
 		t.Skip("fifty moving arcs")

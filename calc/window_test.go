@@ -145,8 +145,7 @@ func TestAnyJobHasAWindowOrAReason(t *testing.T) {
 }
 
 // A card and the window of the same job have one suggestion, which meets every edge where the window's zone is wide:
-// thin
-// zones, ridges with two tops, unlike members.
+// thin zones, ridges with two tops, unlike members.
 func TestCardAndWindowHaveOneSuggestion(t *testing.T) {
 	jobs := []calc.Job{{Metal: "galvanized", Gauge: 20}, {Metal: "copper", Thickness: calc.Some(2),
 		Metal2: "mild-steel", Thickness2: calc.Some(1.5), Joint: "lap"}}

@@ -7,8 +7,7 @@ import (
 )
 
 // Carbon equivalents of a plate with C 0.17, Si 0.35, Mn 1.40, Cr 0.10, Ni 0.05, Cu 0.10, Mo 0.02 %, worked by hand
-// from
-// the definitions (EN 10025, EN 1011-2 C.3, Ito and Bessyo; memory high).
+// from the definitions (EN 10025, EN 1011-2 C.3, Ito and Bessyo; memory high).
 func TestCarbonEquivalents(t *testing.T) {
 	s := formula.Steel{C: 0.17, Si: 0.35, Mn: 1.4, Cr: 0.1, Ni: 0.05, Cu: 0.1, Mo: 0.02}
 	check(t, "CEV", s.CEV(), 0.437333, 5e-7)
@@ -17,8 +16,7 @@ func TestCarbonEquivalents(t *testing.T) {
 }
 
 // Hardness of the heat-affected zone, both formulas worked in another language (memory medium): dual-phase C 0.10, Si
-// 0.25, Mn 1.6,
-// Cr 0.3 %, 5 s.
+// 0.25, Mn 1.6, Cr 0.3 %, 5 s.
 func TestHardnessFormulas(t *testing.T) {
 	ok := must(t)
 	dual := formula.Steel{C: 0.1, Si: 0.25, Mn: 1.6, Cr: 0.3}

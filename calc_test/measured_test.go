@@ -69,8 +69,7 @@ func TestMeasuredCurrentOfSteel(t *testing.T) {
 }
 
 // Ripsch and Henkel 2025, Materials 18(10):2339, Table A1 (read): each fillet against the band of the others that
-// failed
-// in the same place, since the program's own band is made of all of them.
+// failed in the same place, since the program's own band is made of all of them.
 func TestMeasuredFillets(t *testing.T) {
 	for n, row := range tables.FilletTests() {
 		var others []float64

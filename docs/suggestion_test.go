@@ -16,8 +16,7 @@ import (
 )
 
 // suggested are the joints whose suggestions docs/suggestion.csv lists against the thickness, bare mild steel of 0.6
-// to 3 mm
-// in dip with the usual wire of 1 mm. "on" is the thickness of the other member, 0 where both are alike.
+// to 3 mm in dip with the usual wire of 1 mm. "on" is the thickness of the other member, 0 where both are alike.
 var suggested = []struct {
 	name, joint string
 	on          float64
@@ -50,8 +49,7 @@ func suggestedRow(t *testing.T, of, step int) string {
 }
 
 // The list of suggestions is what the program suggests: some of its lines by default, all with BRAZEBOOTH_DEEP. Its
-// pictures
-// are drawn from it. After a change that is meant: go test ./docs -run Suggestions -update.
+// pictures are drawn from it. After a change that is meant: go test ./docs -run Suggestions -update.
 func TestSuggestionsAreTheProgram(t *testing.T) {
 	steps := int(math.Round((thickest - thinnest) / thicker))
 	if *update {

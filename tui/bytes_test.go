@@ -96,9 +96,8 @@ func TestBytesAKey(t *testing.T) {
 }
 
 // A key that turns the verdict sends at most 1,650 bytes, of which some 190 are for the good spans of feed and travel
-// in
-// the colour of their new state. A step on the map sends at most 1,600: the map stands still, however long the numbers
-// beside it are.
+// in the colour of their new state. A step on the map sends at most 1,600: the map stands still, however long the
+// numbers beside it are.
 func TestBytesOfVerdictAndMap(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.3), Travel: calc.Some(7)}
 	up := slices.Repeat([]string{"up"}, 8)

@@ -102,8 +102,7 @@ func stops(t *testing.T, j calc.Job) (c calc.Card, fit Page) {
 }
 
 // TestWhatTheTablesRefuseStops: every refused gas on every metal, every filler that a rule rules out, every pair of
-// zinc
-// and stainless stops card and fit; every coat that wants trying first is on both.
+// zinc and stainless stops card and fit; every coat that wants trying first is on both.
 func TestWhatTheTablesRefuseStops(t *testing.T) {
 	refuse := func(j calc.Job, code string) {
 		t.Helper()

@@ -10,8 +10,7 @@ import (
 )
 
 // The page never tells of less preheat than the card: who warms copper until it feels hand-warm, where the card asks
-// for
-// 500 °C, lays a cold bead.
+// for 500 °C, lays a cold bead.
 func TestPreparePreheatsAsTheCardDoes(t *testing.T) {
 	var jobs []calc.Job
 	for _, m := range []string{"copper", "brass", "mild-steel", "stainless-304", "grey-iron"} {

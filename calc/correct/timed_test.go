@@ -69,8 +69,7 @@ func TestWhyBothTimes(t *testing.T) {
 }
 
 // Spots lie apart only where the arc pauses; a first bead with them moves the step, a second one with a smaller step
-// the
-// pause. What looks cold moves on first.
+// the pause. What looks cold moves on first.
 func TestTimedLooksPullTheirOwnLever(t *testing.T) {
 	for _, mode := range []string{"", "dip", "pulsed"} {
 		_, err := Next(t.Context(), []Try{{calc.Job{Metal: "mild-steel", Gauge: 18, Mode: mode}, "spots-apart"}})

@@ -31,8 +31,7 @@ func TestTouchHeight(t *testing.T) { // check 9; the bead is metal laid, liquid 
 }
 
 // TestTouchHeightOfAnyRidge puts the circle through both toes and the height, and adds its area up; one that would be
-// more
-// than half a circle is half a circle.
+// more than half a circle is half a circle.
 func TestTouchHeightOfAnyRidge(t *testing.T) {
 	for _, bead := range []float64{0.5, 3, 8, 20} {
 		for _, through := range []float64{0.5, 2, 4, 6} {
@@ -60,8 +59,7 @@ func TestTouchHeightOfAnyRidge(t *testing.T) {
 }
 
 // TestLessWetStandsNoHigher wets a sheet less and less, down to nothing: the ridge gets no higher than half a circle,
-// without a
-// jump, so that a sheet that gets too cold to be wetted does not make a gap easier to touch.
+// without a jump, so that a sheet that gets too cold to be wetted does not make a gap easier to touch.
 func TestLessWetStandsNoHigher(t *testing.T) {
 	for _, bead := range []float64{0.5, 3.74, 8, 20} {
 		half, last := math.Sqrt(2*bead/math.Pi), 0.0

@@ -57,8 +57,7 @@ func TestGapUnderALapHeatsItsEdge(t *testing.T) {
 }
 
 // Where the joint gets as hot as the toe ahead of the arc's middle: the mean through a thin plate under a moving
-// Gaussian,
-// whose heat is the arc's without the filler's, says the same within 0.8 mm in sheet.
+// Gaussian, whose heat is the arc's without the filler's, says the same within 0.8 mm in sheet.
 func TestPoolFront(t *testing.T) {
 	for _, c := range []struct{ thick, heat, v float64 }{{1, 90, 8}, {1.5, 150, 6}, {2, 210, 6}, {1.5, 130, 9}} {
 		in := lap(c.v)

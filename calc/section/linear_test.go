@@ -17,8 +17,7 @@ func linearInput(joint Joint, t1, t2 float64, m1, m2 Material) Input {
 }
 
 // still lays 100 J/mm over thinner into a lap at once, through the whole thickness, distributed by share. The upper
-// sheet's edge is
-// joined to the lower sheet over its whole height.
+// sheet's edge is joined to the lower sheet over its whole height.
 func still(in Input, finer float64, share func(a *arm, j int) float64) *Workspace {
 	w := new(Workspace)
 	w.finer = [2]float64{finer, 1}
@@ -69,8 +68,7 @@ func near(t *testing.T, what string, got, want, share float64) {
 }
 
 // thinner is by how much the stars' arms are thinner than in their closed form, and their heat less: only thin ones
-// meet
-// in a point.
+// meet in a point.
 const thinner = 15
 
 // A line source at the corner of a lap: each arm takes heat as b = t·√(k·rho c).

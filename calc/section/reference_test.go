@@ -10,8 +10,7 @@ import (
 )
 
 // The reference meets the exact plate: no metal, no melting, no loss. Its peaks are those of the topmost cells'
-// middles,
-// from where a line through two of them leads to the face.
+// middles, from where a line through two of them leads to the face.
 func TestReferenceOnPlate(t *testing.T) {
 	cases := []struct {
 		metal        Material

@@ -18,10 +18,9 @@ func stainless() Material {
 }
 
 // Figures of this formulation from another program of its own, printed as they came: P W, v mm/s, bead mm2, start C;
-// wetted widths mm and peaks C. Its lap had no corner, so that its edges were half a column off: 1.5 %. Its peak of the
-// thin copper, which melts at one temperature, stood 3 % over what both come to with short steps, since it solved a
-// step
-// again only where a capacity was off by half.
+// wetted widths mm and peaks C. Its lap had no corner, so that its edges were half a column off: 1.5 %. Its peak of
+// the thin copper, which melts at one temperature, stood 3 % over what both come to with short steps, since it solved
+// a step again only where a capacity was off by half.
 func TestFormulation(t *testing.T) {
 	st := steel()
 	for _, c := range []struct {

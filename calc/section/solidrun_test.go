@@ -153,8 +153,7 @@ func (s *solid) pour(p *slab, dt float64) {
 }
 
 // peaks are the highest temperatures that passed in a layer at each y: with a field that stands, the highest along x,
-// on
-// a parabola through three cells.
+// on a parabola through three cells.
 func (p *slab) peaks(layer int) (peak []float64) {
 	for j := range p.ny {
 		t := func(i int) float64 { return p.t[(i*p.ny+j)*p.nz+layer] }

@@ -152,8 +152,7 @@ func TestBadInput(t *testing.T) {
 
 // Copper under a steel arc and a stronger one: where a cold spot never wets, a warmed sheet does. Liquidus and base
 // solidus are 58 K apart, so that a strong arc melts the face before the back is wet. The gap of the third row is
-// wider:
-// at 1 mm both ends of on lie within a tenth of each other, and either may come first.
+// wider: at 1 mm both ends of on lie within a tenth of each other, and either may come first.
 func TestBridgeCopper(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")

@@ -61,8 +61,7 @@ func damagedBook(t *testing.T, cards int) string {
 }
 
 // Of a damaged book export, backup and merge give what can be read, say which revisions are missing, and exit with 1;
-// what
-// check advises works, and the book that comes of it is sound.
+// what check advises works, and the book that comes of it is sound.
 func TestADamagedBook(t *testing.T) {
 	bad := damagedBook(t, 60)
 	dir := t.TempDir()

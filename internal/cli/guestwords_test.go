@@ -139,8 +139,7 @@ func changed(statement string) func(*testing.T, string) string {
 }
 
 // Whatever a guest asks, and however the server's book stands, no answer names a path, a user, a host or a database of
-// the
-// server's machine, nor how it was built.
+// the server's machine, nor how it was built.
 func TestGuestsAreToldNothingOfTheMachine(t *testing.T) {
 	host, err := os.Hostname()
 	must(t, err)

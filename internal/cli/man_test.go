@@ -22,8 +22,7 @@ var update = flag.Bool("update", false, "write docs/man anew from the commands' 
 const manDir = "../../docs/man"
 
 // The manual is made of the commands' own help, so that it says what they say. It is made here, and not by the
-// program, which
-// would carry the maker along.
+// program, which would carry the maker along.
 func TestManPagesAreUpToDate(t *testing.T) {
 	pages := manPages(New(Deps{Serve: serve.Bind(serve.Deps{})}))
 	if *update {

@@ -18,8 +18,7 @@ import (
 )
 
 // answered is a line for each command that it answers, so that what is added to it is all that can be wrong; the
-// others answer
-// without a word.
+// others answer without a word.
 var answered = map[string]string{
 	"card": "--gauge 18ga --feed 5 --travel 8", "window": "--gauge 20ga", "gap": "--metal mild-steel --gauge 16ga " +
 		"--joint butt --gap 2mm",
@@ -127,8 +126,7 @@ func someWays(t *testing.T, name string) []way {
 }
 
 // No command writes over a file, whatever flag or word names it. The ways to name one are found by going through the
-// tree of
-// commands; which of them make a file is found by trying.
+// tree of commands; which of them make a file is found by trying.
 func TestNoCommandOverwritesAFile(t *testing.T) {
 	s := newShop(t)
 	made := 0

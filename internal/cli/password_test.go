@@ -129,8 +129,7 @@ func doorsOf(address string) []door {
 }
 
 // Nothing that is printed holds the password of an address, whichever way it came in and however it was typed. What is
-// no
-// address is refused where it would be used, and never taken for a file.
+// no address is refused where it would be used, and never taken for a file.
 func TestAddressesKeepTheirPassword(t *testing.T) {
 	for _, address := range append(malformed, wellFormed...) {
 		for _, o := range deep.Of(t, doorsOf(address), 6) {

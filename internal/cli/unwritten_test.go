@@ -66,8 +66,7 @@ func everyAnswer() [][]string {
 }
 
 // An answer that could not be written whole is no answer, whatever command gave it: the exit code says so and standard
-// error
-// why. A reader that has left is told nothing.
+// error why. A reader that has left is told nothing.
 func TestUnwrittenAnswersExitWith1(t *testing.T) {
 	s := newShop(t)
 	full := &fs.PathError{Op: "write", Path: "/dev/stdout", Err: syscall.ENOSPC}

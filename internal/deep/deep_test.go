@@ -7,8 +7,7 @@ import (
 )
 
 // A sample has the ends and as many cases as it should, each once and in their order; each of a test is another, and
-// all are the
-// same in each run of a seed.
+// all are the same in each run of a seed.
 func TestOf(t *testing.T) {
 	t.Setenv("BRAZEBOOTH_DEEP", "")
 	t.Setenv("BRAZEBOOTH_SEED", "")

@@ -42,8 +42,7 @@ func fill(t testing.TB, dir string) (empty func()) {
 }
 
 // A full disk under the book: who saves is told, what was acknowledged is there, reading goes on, and so does saving
-// when
-// there is room again.
+// when there is room again.
 func TestDiskFullUnderTheBook(t *testing.T) {
 	dir := smallDisk(t)
 	b := startBooth(t, "--book", filepath.Join(dir, "book.db"))

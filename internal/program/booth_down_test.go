@@ -48,8 +48,7 @@ type answered struct {
 }
 
 // sessionOrNone opens a session, nil where the connection ends meanwhile: the library's client waits for ever where it
-// ends at
-// the moment of asking.
+// ends at the moment of asking.
 func sessionOrNone(c *gossh.Client) *gossh.Session {
 	opened, gone := make(chan *gossh.Session, 1), make(chan struct{})
 	go func() {
@@ -92,10 +91,8 @@ func (b *testBooth) saver(t testing.TB, c *gossh.Client, prefix string) (list []
 }
 
 // Many save at the moment when the server is told to end. Whoever gets exit code 0 finds the card in the book, whoever
-// gets another
-// one does not, and everybody gets one: nothing is kept and called cancelled, nothing is called saved and lost. Every
-// answer is
-// held against the book.
+// gets another one does not, and everybody gets one: nothing is kept and called cancelled, nothing is called saved and
+// lost. Every answer is held against the book.
 func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
 	t.Parallel()
 	rounds, total, kept, refused, cut := deep.Many(1, 6), 0, 0, 0, 0

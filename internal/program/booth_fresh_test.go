@@ -52,8 +52,7 @@ func (b *testBooth) from(t testing.TB, address string, how gossh.AuthMethod) *go
 }
 
 // Keys that nobody listed cost nothing to make: whoever comes with them, and who comes with none, counts with all
-// others of the
-// address, over as many connections as they like. Who is listed has places of their own.
+// others of the address, over as many connections as they like. Who is listed has places of their own.
 func TestLimitOfUnlistedKeys(t *testing.T) {
 	t.Parallel()
 	for _, writers := range []bool{true, false} { // without writers nobody is asked for a key
@@ -95,8 +94,7 @@ func TestLimitOfUnlistedKeys(t *testing.T) {
 }
 
 // What a key may do is looked at again, also where its client opens session after session, each of them by the new
-// rules: those
-// that began by the old ones end.
+// rules: those that began by the old ones end.
 func TestServeEndsWhatBeganWithMore(t *testing.T) {
 	t.Parallel()
 	for _, x := range []struct{ name, who, file string }{{"a writer who may only look", "writer", "writers"},

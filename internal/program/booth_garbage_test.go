@@ -187,8 +187,7 @@ func TestGarbageConnections(t *testing.T) {
 }
 
 // What a connection of the known does wrong stays there too: channels that nobody ends, sizes before there is a
-// session,
-// requests without number.
+// session, requests without number.
 func TestGarbageOfTheKnown(t *testing.T) {
 	b := startBooth(t, "--handshake", "2s", "--log", filepath.Join(t.TempDir(), "log"))
 	misused := 0

@@ -68,8 +68,7 @@ var leavings = []struct {
 }
 
 // Work ends with its client, however that leaves: from then on the server computes no more than what it is just at.
-// What it still
-// takes is counted in time of a processor.
+// What it still takes is counted in time of a processor.
 func TestWorkEndsWithItsClient(t *testing.T) {
 	port := freePort(t)
 	b := startBooth(t, "--per-key", "100", "--metrics", port)

@@ -26,8 +26,7 @@ func holds(t testing.TB, file string) bool {
 
 // While one session of a server has the book open, whatever other sessions do leaves the server's hold on the file. A
 // process that has no hold on a file that it uses is passed over by others: they take themselves for the last at the
-// book and
-// tidy away what it writes.
+// book and tidy away what it writes.
 func TestAServerKeepsItsHoldOnTheBook(t *testing.T) {
 	port := freePort(t)
 	b := startBooth(t, "--metrics", port)

@@ -160,8 +160,7 @@ func (b *testBooth) known(_ string, _ net.Addr, key gossh.PublicKey) error {
 }
 
 // Two servers, one book, a balancer: one is killed, and whoever it served finds the saved work at the other, at the
-// same
-// address and under the same host key.
+// same address and under the same host key.
 func TestMachinesBehindABalancer(t *testing.T) {
 	book := sharedBook(t)
 	b := &testBooth{dir: t.TempDir()}

@@ -13,8 +13,7 @@ import (
 )
 
 // A server takes no book, nor a part of one, for its keys, its log, its own key or its settings, and starts with no
-// book that
-// can be none. The book is as it was.
+// book that can be none. The book is as it was.
 func TestServeTakesTheBookForNothingElse(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "book.db")

@@ -30,8 +30,7 @@ func of6(client string) string {
 const of4 = "\xcb\x00\x71\x09\x7f\x00\x00\x01\x0f\xa0\x00\x16" // 203.0.113.9:4000, 127.0.0.1:22
 
 // comesAs is under which address a server that believes a balancer at 127.0.0.2 serves who comes from there with a
-// header, "" where
-// it does not.
+// header, "" where it does not.
 func (b *testBooth) comesAs(t *testing.T, from, header string) string {
 	t.Helper()
 	d := net.Dialer{LocalAddr: &net.TCPAddr{IP: net.ParseIP(from)}}
@@ -75,8 +74,7 @@ func (b *testBooth) served(t testing.TB) (from []string) {
 }
 
 // Every kind of header that a balancer may send, as docs/serving.md says: a client by its address, the balancer's own
-// connection
-// under the balancer's, anything else not at all. None of them counts to anybody when it is gone.
+// connection under the balancer's, anything else not at all. None of them counts to anybody when it is gone.
 func TestHeadersOfABalancer(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()

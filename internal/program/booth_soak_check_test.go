@@ -11,8 +11,7 @@ import (
 )
 
 // faults looks a whole book through: what was acknowledged and is not there, and what is there and should not be so.
-// It is
-// for a book that nobody writes into any more.
+// It is for a book that nobody writes into any more.
 func (l *ledger) faults(ctx context.Context, b book.Book) (lost, wrong []string) {
 	say := func(format string, args ...any) { wrong = append(wrong, fmt.Sprintf(format, args...)) }
 	kept := map[string][]book.Revision{}

@@ -47,8 +47,7 @@ func (h *hand) work() {
 }
 
 // come opens the book to write, takes in nothing and closes it: what goes wrong between processes goes wrong at their
-// coming
-// and going, and this is the quickest.
+// coming and going, and this is the quickest.
 func (h *hand) come() {
 	args := []string{"book", "import", "-"}
 	if out, told, code := h.ask(args); code > 0 {
@@ -135,8 +134,7 @@ func (h *hand) change(at int, deleted bool, done string) {
 var savedAs = regexp.MustCompile(`(?m)^(saved|changed|deleted|restored) ([0-9a-f]{16})\b.*\n`)
 
 // try asks for an act and returns the id that was acknowledged. An answer that came whole counts, whatever became of
-// who
-// gave it; a card that went beside the book is none that the book has.
+// who gave it; a card that went beside the book is none that the book has.
 func (h *hand) try(done string, args ...string) (id string) {
 	out, told, code := h.ask(args)
 	if m := savedAs.FindStringSubmatch(out); m != nil && m[1] == done && !strings.Contains(told, "kept beside") &&

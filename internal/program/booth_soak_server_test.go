@@ -94,8 +94,7 @@ func (b *booth) stop(by os.Signal) {
 }
 
 // killServers kills one of the servers after a number of acts, again and again, and starts it again. One in four is
-// asked
-// to end instead, which is when it closes the book.
+// asked to end instead, which is when it closes the book.
 func (s *soak) killServers() {
 	r := s.plan("servers", 0)
 	every := 20 // of a few hundred acts; of many the servers are to last longer, and more to lie in what they have open

@@ -26,8 +26,7 @@ const (
 )
 
 // TestSoakOfOneBook lets two servers and commands work on one SQLite file, all of them processes that are killed now
-// and
-// then: what was acknowledged is there with its own content, and the file is whole.
+// and then: what was acknowledged is there with its own content, and the file is whole.
 func TestSoakOfOneBook(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -116,8 +115,8 @@ func newSoak(t *testing.T, dir, place string) *soak {
 const soakPhase = 24
 
 // busy reports whether a hand is at work in a phase: in every third all are, in the others two over SSH and one by
-// commands.
-// What goes wrong between processes goes wrong where none has the book open for long, and so not where all are busy.
+// commands. What goes wrong between processes goes wrong where none has the book open for long, and so not where all
+// are busy.
 func (s *soak) busy(n, phase int) bool {
 	r := s.plan("phase", phase)
 	one, other, loop := r.IntN(soakWriters), r.IntN(soakWriters+soakElsewhere),

@@ -47,8 +47,7 @@ func odd(s string) (r rune, found bool) {
 func quoted(s string) string { return "'" + strings.ReplaceAll(s, "'", `'\''`) + "'" }
 
 // crafted are exports that no program of ours wrote: their texts are as hostile as they came, hidden behind the
-// escapes of
-// JSON, and their hashes are right.
+// escapes of JSON, and their hashes are right.
 func crafted(t testing.TB) (lines []string) {
 	t.Helper()
 	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1),
@@ -296,8 +295,7 @@ func run1(t testing.TB, c *gossh.Client, command string) string {
 }
 
 // tree is every file under a folder with its length and what it was written last; the book's own are left out, since a
-// look
-// at it makes and removes files beside it.
+// look at it makes and removes files beside it.
 func tree(t testing.TB, dir string) (list string) {
 	t.Helper()
 	err := filepath.WalkDir(dir, func(path string, d os.DirEntry, err error) error {

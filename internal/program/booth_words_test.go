@@ -107,8 +107,7 @@ func writtenBook(t testing.TB) ([]byte, error) {
 }
 
 // spoiled is a book with some records in a folder of its own, spoiled in one way after everybody closed it. Nothing
-// goes into this
-// machine's own folders: what a server cannot take has no place beside it either.
+// goes into this machine's own folders: what a server cannot take has no place beside it either.
 func spoiled(t testing.TB, spoil func(testing.TB, string) string) (where, dir string) {
 	t.Helper()
 	dir = t.TempDir()
@@ -159,8 +158,7 @@ var ofTheBook = [][]string{
 }
 
 // A guest who asks for anything of a book that cannot be used is told so in words that hold nothing of the machine;
-// the log has
-// them.
+// the log has them.
 func TestErrorsToldToGuestsByCommand(t *testing.T) {
 	t.Parallel()
 	for _, x := range badBooks {
