@@ -21,8 +21,6 @@ const (
 	typed  = "go run . "
 	file   = "$ cat "
 	cut    = "...\n" // last line of an example that is not shown to its end
-	above  = "<!-- " // what stands above a screen: the golden file that holds it
-	ending = " -->\n"
 )
 
 // documents are the texts of the project that a person reads; docs/walk.md is written by TestWalkIsRecorded.
@@ -63,9 +61,9 @@ func blocks(text string) []string {
 }
 
 // An example that was typed by hand is wrong after the next change of a formula. So the documents' commands must
-// print what stands below them, and a screen under a comment must be the golden file that the comment names.
+// print what stands below them.
 func TestExamplesShowWhatIsPrinted(t *testing.T) {
-	commands, screens := 0, 0
+	commands := 0
 	for _, path := range documents(t) {
 		parts := strings.Split(read(t, path), fence) // text, block, text, block ...
 		if len(parts)%2 == 0 {
@@ -73,15 +71,11 @@ func TestExamplesShowWhatIsPrinted(t *testing.T) {
 		}
 		changed := false
 		for i := 1; i < len(parts); i += 2 {
-			want := parts[i]
-			switch {
-			case strings.HasPrefix(parts[i], "\n"+prompt):
-				want = example(t, parts[i])
-				commands++
-			case strings.HasSuffix(parts[i-1], ending):
-				want = "\n" + golden(t, parts[i-1])
-				screens++
+			if !strings.HasPrefix(parts[i], "\n"+prompt) {
+				continue
 			}
+			commands++
+			want := example(t, parts[i])
 			if parts[i] == want {
 				continue
 			}
@@ -98,8 +92,8 @@ func TestExamplesShowWhatIsPrinted(t *testing.T) {
 			}
 		}
 	}
-	if commands < 4 || screens < 1 {
-		t.Errorf("the documents show %d commands and %d screens", commands, screens)
+	if commands < 4 {
+		t.Errorf("the documents show %d commands", commands)
 	}
 }
 
@@ -118,13 +112,6 @@ func example(t *testing.T, block string) string {
 		text = strings.Join(lines[:min(len(lines), strings.Count(shown, "\n")-1)], "") + cut
 	}
 	return "\n" + head + "\n" + text
-}
-
-// golden reads the file that the comment at the end of the text names.
-func golden(t *testing.T, text string) string {
-	t.Helper()
-	name := strings.TrimSuffix(text[strings.LastIndex(text, above)+len(above):], ending)
-	return read(t, "../"+name)
 }
 
 // Every command in a block works when a document is typed from top to bottom, in one folder, with one book.

@@ -10,15 +10,19 @@ import (
 	"brazebooth/tui"
 )
 
-// hand presses keys on the screens as they are shown in a terminal of 80 by 24, and waits for what a key makes them
-// compute.
+// hand presses keys on the screens as they are shown in a terminal, and waits for what a key makes them compute.
 type hand struct{ m tea.Model }
 
+// newHand shows the screens in a terminal of 80 by 24, in all colours.
 func newHand(o tui.Options) *hand {
 	o.Profile = colorprofile.TrueColor
-	h := &hand{tui.New(o)}
-	h.send(tea.WindowSizeMsg{Width: 80, Height: 24})
-	return h
+	return handAt(o, 80, 24)
+}
+
+func handAt(o tui.Options, w, h int) *hand {
+	hand := &hand{tui.New(o)}
+	hand.send(tea.WindowSizeMsg{Width: w, Height: h})
+	return hand
 }
 
 func (h *hand) send(msg tea.Msg) {
@@ -41,9 +45,17 @@ func (h *hand) send(msg tea.Msg) {
 func (h *hand) press(t testing.TB, name string) {
 	t.Helper()
 	codes := map[string]rune{"enter": tea.KeyEnter, "esc": tea.KeyEscape, "down": tea.KeyDown, "left": tea.KeyLeft,
-		"up": tea.KeyUp, "right": tea.KeyRight, "f1": tea.KeyF1}
+		"up": tea.KeyUp, "right": tea.KeyRight, "tab": tea.KeyTab, "f1": tea.KeyF1, "f5": tea.KeyF5}
 	if c, ok := codes[name]; ok {
 		h.send(tea.KeyPressMsg{Code: c})
+		return
+	}
+	switch name {
+	case "ctrl+z":
+		h.send(tea.KeyPressMsg{Code: 'z', Mod: tea.ModCtrl})
+		return
+	case "space":
+		h.send(tea.KeyPressMsg{Code: tea.KeySpace, Text: " "})
 		return
 	}
 	r := []rune(name)
