@@ -1,0 +1,219 @@
+package book
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	sqlite3 "modernc.org/sqlite/lib"
+)
+
+// The statements that save a new record.
+const (
+	addRevision = "INSERT INTO revisions (" + revisionColumns +
+		") VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11) ON CONFLICT (rev) DO NOTHING"
+	addHead = "INSERT INTO heads (id, rev, kind, at, deleted, name, line, words) " +
+		"VALUES ($1, $2, $3, $4, $5, $6, $7, $8) ON CONFLICT (id) DO "
+	newHead  = addHead + "NOTHING"
+	nextHead = addHead + "UPDATE SET rev = excluded.rev, kind = excluded.kind, at = excluded.at, " +
+		"deleted = excluded.deleted, name = excluded.name, line = excluded.line, words = excluded.words"
+)
+
+// addWords makes new records findable by their words: the argument is their ids with blanks between. One statement
+// for a whole group is less work than one for each record.
+func (e *engine) addWords() string {
+	return "INSERT INTO words (word, n) SELECT w.value, h.n FROM " + e.spread("$1", "i") +
+		" CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") +
+		" WHERE h.id = i.value AND h.words <> ''"
+}
+
+// insert saves one revision and brings its record's head up to date. A revision that exists already changes nothing.
+func (e *engine) insert(ctx context.Context, tx *keeping, p *prepared) error {
+	r := &p.rev
+	if e.lock != "" {
+		if _, err := tx.ExecContext(ctx, e.lock, r.ID); err != nil {
+			return err
+		}
+	}
+	if p.onHead {
+		if err := e.onHead(ctx, tx, p); err != nil {
+			return err
+		}
+	}
+	if is, err := e.did(ctx, tx, addRevision, r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program,
+		r.Schema, bit(r.Deleted), p.packed); err != nil || !is {
+		return err
+	}
+	if r.Parent == "" {
+		is, err := e.did(ctx, tx, newHead, headOf(r, p.listing)...)
+		if err != nil {
+			return err
+		}
+		if is {
+			tx.unfound = append(tx.unfound, r.ID)
+			return nil
+		}
+	}
+	if err := e.index(ctx, tx); err != nil {
+		return err
+	}
+	return e.head(ctx, tx, p)
+}
+
+// did reports whether a statement changed anything.
+func (e *engine) did(ctx context.Context, tx querier, query string, args ...any) (bool, error) {
+	done, err := tx.ExecContext(ctx, query, args...)
+	if err != nil {
+		return false, err
+	}
+	n, err := done.RowsAffected()
+	return n > 0, err
+}
+
+// index makes the new records of a transaction findable by their words.
+func (e *engine) index(ctx context.Context, tx *keeping) error {
+	if len(tx.unfound) == 0 {
+		return nil
+	}
+	_, err := tx.ExecContext(ctx, e.addWords(), strings.Join(tx.unfound, " "))
+	tx.unfound = tx.unfound[:0]
+	return err
+}
+
+// onHead is ErrStale where a revision does not replace the record's present one. A revision that is the present one
+// already is stale too: two users who do the same in the same millisecond make the same revision, and both have to
+// count. It is not stale where this very save may have brought it there before the server was lost.
+func (e *engine) onHead(ctx context.Context, tx querier, p *prepared) error {
+	r := &p.rev
+	var head string
+	err := tx.QueryRowContext(ctx, "SELECT rev FROM heads WHERE id = $1", r.ID).Scan(&head)
+	switch {
+	case errors.Is(err, sql.ErrNoRows):
+		return fmt.Errorf("%w: %s, which was to be changed; brazebooth book check says more", ErrNone, r.ID)
+	case err == nil && head != r.Parent && (!p.again || head != r.Rev):
+		return ErrStale
+	}
+	return err
+}
+
+// prepared is a revision made ready before its turn with the writer, so that slow work is done in parallel.
+type prepared struct {
+	rev    Revision
+	onHead bool // only if it replaces the present one
+	again  bool // it may be there already: the server was lost while saving it
+	packed []byte
+	listing
+}
+
+// listing is a record's line in lists and the words that find it.
+type listing struct {
+	name, line string
+	words      []string
+}
+
+func (r *Revision) listing() listing {
+	name, line, text := summary(r)
+	return listing{name, line, words(text)}
+}
+
+func prepare(r *Revision) prepared {
+	return prepared{rev: *r, packed: pack(r.Body), listing: r.listing()}
+}
+
+// head makes the newest of a record's leaves its head: of two that replace the same revision the later, of two
+// equally late the one with the greater hash, so that all merged books agree.
+func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
+	latest, list := p.rev, p.listing
+	leaf, err := e.leaf(ctx, tx, latest.ID)
+	if err != nil {
+		return err
+	}
+	if leaf.Rev != latest.Rev {
+		latest, list = leaf, leaf.listing()
+	}
+	var before string
+	err = tx.QueryRowContext(ctx, "SELECT words FROM heads WHERE id = $1", latest.ID).Scan(&before)
+	if err != nil && !errors.Is(err, sql.ErrNoRows) {
+		return err
+	}
+	if _, err = tx.ExecContext(ctx, nextHead, headOf(&latest, list)...); err != nil {
+		return err
+	}
+	old := strings.Fields(before)
+	const is = "(SELECT n FROM heads WHERE id = $1)"
+	if gone := without(old, list.words); len(gone) > 0 {
+		if _, err := tx.ExecContext(ctx, "DELETE FROM words WHERE n = "+is+" AND word IN (SELECT value FROM "+
+			e.spread("$2", "w")+")", latest.ID, strings.Join(gone, " ")); err != nil {
+			return err
+		}
+	}
+	if come := without(list.words, old); len(come) > 0 {
+		_, err = tx.ExecContext(ctx, "INSERT INTO words (word, n) SELECT value, "+is+" FROM "+e.spread("$2", "w"),
+			latest.ID, strings.Join(come, " "))
+	}
+	return err
+}
+
+// without are the words of one list that another does not have.
+func without(list, other []string) []string {
+	return slices.DeleteFunc(slices.Clone(list), func(w string) bool { return slices.Contains(other, w) })
+}
+
+// leaf is a record's newest revision that no other replaces.
+func (e *engine) leaf(ctx context.Context, q querier, id string) (Revision, error) {
+	return one(ctx, q, "SELECT "+rowColumns+` FROM revisions r
+		WHERE id = $1 AND NOT EXISTS (SELECT 1 FROM revisions c WHERE c.id = r.id AND c.parent = r.rev)
+		ORDER BY at DESC, rev DESC LIMIT 1`, id)
+}
+
+// headOf are a head's columns, as newHead and nextHead take them.
+func headOf(r *Revision, l listing) []any {
+	words := ""
+	if len(l.words) > 0 { // a blank before each, so that a search for a blank and some letters finds their beginnings
+		words = " " + strings.Join(l.words, " ")
+	}
+	return []any{r.ID, r.Rev, string(r.Kind), r.At, bit(r.Deleted), l.name, l.line, words}
+}
+
+func bit(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+func (s *store) SaveOn(ctx context.Context, r Revision) error { return s.save(ctx, true, r) }
+
+func (s *store) Save(ctx context.Context, list ...Revision) error { return s.save(ctx, false, list...) }
+
+func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
+	if s.readOnly != "" {
+		return fmt.Errorf("%w: %s", ErrReadOnly, s.readOnly)
+	}
+	ready, err := ready(list, onHead)
+	if err != nil {
+		return err
+	}
+	err = s.writer.save(ctx, ready)
+	switch sqliteCode(err) {
+	case sqlite3.SQLITE_FULL, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN:
+		err = said(s.place, "cannot be written now", err)
+	}
+	return err
+}
+
+// ready checks revisions and makes them ready to be written.
+func ready(list []Revision, onHead bool) ([]prepared, error) {
+	ready := make([]prepared, len(list))
+	for i := range list {
+		if err := list[i].admit(); err != nil {
+			return nil, err
+		}
+		ready[i] = prepare(&list[i])
+		ready[i].onHead = onHead
+	}
+	return ready, nil
+}
