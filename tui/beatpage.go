@@ -52,10 +52,10 @@ func beatFound(m *root, f slowFound[calc.Timed]) tea.Cmd {
 
 func (p *beatPage) about(m *root) about {
 	k := &m.keys
-	return about{help: "on the timed arc's page", term: "timed arc", keys: []key.Binding{named(k.More, "←→", "pick"),
+	return about{help: "on the timed arc's page", term: "timed arc", keys: m.withPicture(named(k.More, "←→", "pick"),
 		named(k.Up, "↑↓", "change"),
 		named(k.Play, "space", "play, stop"), named(k.Reset, "r", "suggestion"), named(k.Booth, "b", "booth"),
-		named(k.Units, "u", "units"), named(k.Back, "esc", "card")}}
+		named(k.Units, "u", "units"), named(k.Back, "esc", "card"))}
 }
 
 // back stops the playing first.
@@ -95,6 +95,8 @@ func (p *beatPage) update(m *root, msg tea.Msg) action {
 		job := s.job
 		job.ArcOn, job.ArcOff, job.SpotStep = calc.Opt{}, calc.Opt{}, calc.Opt{}
 		return change(job, "suggestion back")
+	case key.Matches(press, k.Picture) && p.ok && !p.old():
+		return asPicture("the heat of the timed arc", p.pictured)
 	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Beat):
 		return goBack
 	}

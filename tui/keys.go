@@ -12,7 +12,7 @@ type keyMap struct {
 	Less, More, Reset, ResetAll key.Binding
 
 	Why, Cautions, Drawing, Map, Beat, Play, Pages, Keep, Shelf, KeepBead, Delete, Restore, Undo, Acceptable,
-	EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
+	EndPractice, Picture, Booth, Units, Words, Help, Leave, Kill key.Binding
 
 	// Not keys but lines of help: what typing does on a screen.
 	TypeName, TypeSize key.Binding
@@ -44,6 +44,7 @@ func newKeys() keyMap {
 		Cautions: bind("c .", "all cautions", "c", "."),
 		Drawing:  bind("x 3", "cross-section and edges", "x", "3"),
 		Map:      bind("m 7", "map of all settings", "m", "7"),
+		Picture:  bind("v", "the same as a picture (--pictures)", "v"),
 		Beat:     bind("t 9", "timed arc: on and off", "t", "9"),
 		Pages:    bind("p 1 f4", "the pages: fit … correct, measure, practice, book, records, sheet", "p", "1", "f4"),
 
@@ -101,7 +102,7 @@ func (k *keyMap) groups() []helpGroup {
 			named(k.Pages, "p f4", "the pages: fit … correct, measure, practice, book, records, sheet"),
 			named(k.Booth, "b", "booth view"), k.Units}},
 		{"on the map", []key.Binding{named(k.Up, "↑ ↓ ← →", "walk; the card follows"), named(k.Reset, "r 0",
-			"suggestion back"), named(k.Back, "esc enter", "back to the card")}},
+			"suggestion back"), k.Picture, named(k.Back, "esc enter", "back to the card")}},
 		{"on the pages", []key.Binding{named(k.Pages, "→ 6 f4", "next page; the first letter of a page leads to "+
 			"it; where letters are typed: f4, or → while nothing stands there"), named(k.Less, "← 4", "page before"),
 			named(k.On, "enter", "what the page asks for; on correct: what the bead shows"), named(k.Why, "*",
@@ -121,8 +122,8 @@ func (k *keyMap) groups() []helpGroup {
 		{"in a list of marks", []key.Binding{named(k.Play, "space 5", "mark or unmark"), named(k.On, "enter",
 			"go on")}},
 		{"on the timed arc's page", []key.Binding{k.Play, named(k.More, "← → .", "pick a time, the step, the feed"),
-			named(k.Up, "↑ ↓ + −", "change it"), named(k.Reset, "r 0", "suggestion back"), named(k.Back, "esc enter",
-				"back to the card")}},
+			named(k.Up, "↑ ↓ + −", "change it"), named(k.Reset, "r 0", "suggestion back"), k.Picture, named(k.Back,
+				"esc enter", "back to the card")}},
 		{"in the booth view", []key.Binding{named(k.More, "← → .", "pick a figure"), named(k.Up, "↑ ↓ + −",
 			"change it"), named(k.Reset, "r 0", "suggestion back"), k.Play, named(k.Cautions, "c", "all cautions"),
 			named(k.Back, "esc / b", "back to the card")}},

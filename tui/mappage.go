@@ -33,8 +33,8 @@ func mapFound(m *root, f slowFound[calc.Window]) tea.Cmd {
 
 func (p *mapPage) about(m *root) about {
 	k := &m.keys
-	return about{"on the map", "window", []key.Binding{named(k.More, "←→↑↓", "walk"), named(k.Reset, "r",
-		"suggestion"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}}
+	return about{"on the map", "window", m.withPicture(named(k.More, "←→↑↓", "walk"), named(k.Reset, "r",
+		"suggestion"), named(k.Units, "u", "units"), named(k.Back, "esc", "card"))}
 }
 
 // left gives up what is being computed.
@@ -62,6 +62,8 @@ func (p *mapPage) update(m *root, msg tea.Msg) action {
 	switch {
 	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
 		return change(anySetting(s.job), "suggestion back")
+	case key.Matches(press, k.Picture) && p.ok && !p.old():
+		return asPicture("the map", p.pictured)
 	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Map):
 		return goBack
 	}

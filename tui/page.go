@@ -11,6 +11,7 @@ type textPage struct {
 	title  string
 	body   func(th *theme, w int) block
 	scroll reader
+	of     drawing // what the same is as a picture; nil for none
 }
 
 // read opens a text.
@@ -19,7 +20,11 @@ func (m *root) read(title string, body func(*theme, int) block) {
 }
 
 func (p *textPage) about(m *root) about {
-	return about{keys: []key.Binding{named(m.keys.Back, "esc", "back"), named(m.keys.Down, "↑↓", "scroll")}}
+	keys := []key.Binding{named(m.keys.Back, "esc", "back"), named(m.keys.Down, "↑↓", "scroll")}
+	if p.of != nil {
+		keys = m.withPicture(keys...)
+	}
+	return about{keys: keys}
 }
 
 func (p *textPage) view(m *root, w, h int) (block, *tea.Cursor) {
@@ -39,6 +44,9 @@ func (p *textPage) update(m *root, msg tea.Msg) action {
 	}
 	if p.scroll.moved(press, k) {
 		return nil
+	}
+	if p.of != nil && key.Matches(press, k.Picture) {
+		return asPicture(p.title, p.of)
 	}
 	return led(press, lead{k.Leave, leave}, lead{k.Units, otherUnits}, lead{k.Back, goBack}, lead{k.On, goBack},
 		lead{k.Why, goBack}, lead{k.Cautions, goBack}, lead{k.Help, goBack})

@@ -33,6 +33,7 @@ type root struct {
 	drill   practicePage
 
 	good slow[calc.Job, spans] // of the card
+	pics pictures
 
 	keeper Keeper
 	now    func() time.Time
@@ -55,6 +56,7 @@ func newRoot(o Options) *root {
 			answer: o.computing.drills}}
 	m.chart.take, m.beat.take, m.fix.take, m.drill.take = mapFound, beatFound, fixFound, drillFound
 	m.good.take = spansFound
+	m.pics.asked = o.Pictures
 	m.drill.list.set(len(practice.Levels()))
 	if m.now == nil {
 		m.now = time.Now
@@ -70,8 +72,15 @@ func newRoot(o Options) *root {
 	return m
 }
 
-// Init asks the terminal for its background, an answer that may never come, and lets a timed arc's heat be followed.
-func (m *root) Init() tea.Cmd { return both(tea.RequestBackgroundColor, m.follow()) }
+// Init asks the terminal for its background and whether it shows pictures, answers that may never come, and lets a
+// timed arc's heat be followed.
+func (m *root) Init() tea.Cmd {
+	ask := tea.RequestBackgroundColor
+	if m.pics.asked {
+		return both(ask, both(tea.Raw(askPictures), m.follow()))
+	}
+	return both(ask, m.follow())
+}
 
 // Update acts on a message and draws the next frame. Messages that change nothing draw nothing.
 func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
@@ -104,9 +113,13 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return m, cmd
 		}
 	default:
+		m.pics.answered(msg)
 		return m, nil
 	}
 	m.frame = m.draw()
+	if m.pics.can() {
+		cmd = both(cmd, m.settlePicture())
+	}
 	return m, cmd
 }
 

@@ -16,7 +16,13 @@ import (
 // openSection shows the cross-section.
 func openSection(m *root) tea.Cmd {
 	high := max(4, min(m.h/2, m.h-6))
-	m.read("cross-section", func(th *theme, w int) block { return sectionBody(th, &m.session, w, high) })
+	p := &textPage{title: "cross-section", body: func(th *theme, w int) block {
+		return sectionBody(th, &m.session, w, high)
+	}}
+	if m.session.card.Section.Drawn {
+		p.of = sectionPictured
+	}
+	m.push(p)
 	return nil
 }
 

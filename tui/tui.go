@@ -14,23 +14,24 @@ import (
 
 // Options are what the screens are given.
 type Options struct {
-	Solve   func(calc.Job) (calc.Card, error) // nil: calc.Solve
-	Window  windowFunc                        // nil: calc.WindowOf
-	Gap     gapFunc                           // nil: calc.SolveTimed
-	Job     calc.Job                          // what to open with; zero: ExampleJob
-	Units   quantity.System                   // "": metric
-	Comma   bool                              // a decimal comma in numbers
-	Profile colorprofile.Profile              // Unknown: found out from Env and the terminal
-	Theme   Theme                             // "": ThemeAuto, dark until the terminal says which background it has
-	Env     []string                          // the terminal's environment, KEY=value; nil: the program's own
-	Book    Keeper                            // nil: nothing is kept
-	Now     func() time.Time                  // nil: the machine's clock; for the stopwatch only
-	FPS     int                               // frames a second at most; 0: 120, right for a local terminal
-	Walk    bool                              // begin with the walk for newcomers
-	Context context.Context                   // ends what is computed beside the screens; nil: nothing does
-	Width   int                               // of a terminal that cannot be asked, in cells; 0: it can
-	Height  int
-	Leaving func() // told when the screens are left: they then end when their input does; nil: they end at once
+	Solve    func(calc.Job) (calc.Card, error) // nil: calc.Solve
+	Window   windowFunc                        // nil: calc.WindowOf
+	Gap      gapFunc                           // nil: calc.SolveTimed
+	Job      calc.Job                          // what to open with; zero: ExampleJob
+	Units    quantity.System                   // "": metric
+	Comma    bool                              // a decimal comma in numbers
+	Profile  colorprofile.Profile              // Unknown: found out from Env and the terminal
+	Theme    Theme                             // "": ThemeAuto, dark until the terminal says which background it has
+	Env      []string                          // the terminal's environment, KEY=value; nil: the program's own
+	Book     Keeper                            // nil: nothing is kept
+	Now      func() time.Time                  // nil: the machine's clock; for the stopwatch only
+	FPS      int                               // frames a second at most; 0: 120, right for a local terminal
+	Walk     bool                              // begin with the walk for newcomers
+	Pictures bool                              // ask the terminal whether it shows pictures
+	Context  context.Context                   // ends what is computed beside the screens; nil: nothing does
+	Width    int                               // of a terminal that cannot be asked, in cells; 0: it can
+	Height   int
+	Leaving  func() // told when the screens are left: they then end when their input does; nil: they end at once
 
 	computing *computing // nil: whenAsked
 }

@@ -31,13 +31,15 @@ strength, distortion, haz, air, cost; what is assumed is then listed in the orde
 	cmd.Flags().String("show", "", "pages on the same sheet: all, or fit,strength,cost ...")
 	cmd.Flags().String("pdf", "", "write the card as a page for the wall into a new file; - is standard output")
 	cmd.Flags().String("paper", "a4", "of that page: a4 or letter")
+	cmd.Flags().String("png", "", "write the cross-section as a PNG picture into a new file; - is standard output")
+	cmd.Flags().String("svg", "", "write the cross-section as an SVG picture into a new file; - is standard output")
 	cmd.Flags().Bool("markdown", false, "Markdown")
 	return cmd
 }
 
 func (d *Deps) card(cmd *cobra.Command) error {
 	pdf := flagText(cmd, "pdf")
-	if err := d.free(pdf); err != nil {
+	if err := d.free(pdf, flagText(cmd, "png"), flagText(cmd, "svg")); err != nil {
 		return err
 	}
 	job, err := d.jobWith(cmd)
@@ -49,8 +51,12 @@ func (d *Deps) card(cmd *cobra.Command) error {
 			"type what you have, such as --metal galvanized --gauge 18ga; the rest is assumed and marked so")
 	}
 	card, err := d.solve(cmd.Context(), job)
+	if err != nil {
+		return err
+	}
+	alone, err := d.drawSection(cmd, &card)
 	switch {
-	case err != nil:
+	case err != nil || alone:
 		return err
 	case pdf != "":
 		return d.printCard(cmd, &card, pdf)
@@ -58,6 +64,22 @@ func (d *Deps) card(cmd *cobra.Command) error {
 		return d.showWhole(cmd, &card)
 	}
 	return d.answer(cmd, report.Card(&card))
+}
+
+// drawSection writes the cross-section into the files that were asked for.
+func (d *Deps) drawSection(cmd *cobra.Command, card *calc.Card) (alone bool, err error) {
+	units, err := unitsOf(cmd)
+	if err != nil {
+		return false, err
+	}
+	joint := report.Joint{Card: card, Units: units, Comma: d.comma}
+	if !card.Section.Drawn && flagText(cmd, "png")+flagText(cmd, "svg") != "" {
+		return false, wrong("this joint has no cross-section to draw: it is not modelled", "leave out --png and --svg; "+
+			"window draws what every feed and travel would do")
+	}
+	return d.pictures(cmd, picture{"svg", joint.SVG}, picture{"png", func() ([]byte, error) {
+		return joint.PNG(dotsPerInch)
+	}})
 }
 
 // showWhole prints the card with pages beside it.

@@ -56,11 +56,12 @@ type Deps struct {
 
 // ScreenOptions are what the command line and the settings say of the screens.
 type ScreenOptions struct {
-	Units quantity.System
-	Book  string // where the book is, "" for none
-	Theme string // one of Themes
-	Who   string // who saves
-	Comma bool   // numbers are shown with a decimal comma
+	Units    quantity.System
+	Book     string // where the book is, "" for none
+	Theme    string // one of Themes
+	Who      string // who saves
+	Comma    bool   // numbers are shown with a decimal comma
+	Pictures bool   // ask the terminal whether it shows pictures
 }
 
 // Themes are the names of the screens' colours.
@@ -120,6 +121,8 @@ anything that is printed here.`,
 	root.Flags().String("units", "", unitsUsage)
 	root.Flags().String("theme", "auto", "the screens' colours: "+near.Or(Themes()))
 	root.Flags().Bool("plain", false, "questions and answers line by line, for a screen reader")
+	root.Flags().Bool("pictures", false, "map, cross-section and heat also as pictures (key v), where the terminal says "+
+		"that it has Kitty graphics or Sixel")
 	root.PersistentFlags().String("book", "", bookUsage)
 	root.PersistentFlags().String("decimal", "point", "decimal mark of what is shown: point or comma")
 	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error { return d.settle(cmd) }
@@ -162,7 +165,8 @@ func (d *Deps) screens(cmd *cobra.Command) error {
 	if err != nil {
 		return err
 	}
-	o := ScreenOptions{Units: sys, Book: where, Theme: theme, Who: d.Who, Comma: d.comma}
+	o := ScreenOptions{Units: sys, Book: where, Theme: theme, Who: d.Who, Comma: d.comma,
+		Pictures: flagOn(cmd, "pictures")}
 	switch plainly := flagOn(cmd, "plain"); {
 	case plainly && d.RunPlain == nil:
 		return wrong("--plain: nobody asks questions here", "see brazebooth --help for the commands")

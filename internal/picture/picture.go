@@ -184,6 +184,14 @@ func (p *Picture) write(c *draw.Canvas, l Line, top vg.Length) vg.Length {
 func (p *Picture) keys(c *draw.Canvas, top vg.Length) {
 	const wide, space = 40, 5
 	s := Style(Near*0.9, false)
+	words, length := vg.Length(0), vg.Length(0)
+	for _, k := range p.Keys {
+		words += s.Width(k.Text)
+		length += wide + 4*space
+	}
+	if room := c.Max.X - c.Min.X - length; words > room { // smaller, so that the last one is not cut
+		s.Font.Size *= room / words
+	}
 	x := c.Min.X
 	for _, k := range p.Keys {
 		box := vg.Rectangle{Min: vg.Point{X: x, Y: top - Near}, Max: vg.Point{X: x + wide, Y: top}}

@@ -56,7 +56,8 @@ func shopAt(where, who, from string) *shop.Shop {
 }
 
 func screens(ctx context.Context, given cli.ScreenOptions) error {
-	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme), Comma: given.Comma, Walk: firstWalk(given.Book)}
+	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme), Comma: given.Comma, Pictures: given.Pictures,
+		Walk: firstWalk(given.Book)}
 	s := shopAt(given.Book, given.Who, hostName())
 	if s != nil {
 		o.Book = s

@@ -34,7 +34,7 @@ func guestCommand(ctx context.Context, g serve.Guest, where string, args []strin
 // guestScreens is the look that a guest asks the screens for.
 func guestScreens(args []string) (tui.Options, bool) {
 	o, ok := cli.ScreensOf(args)
-	return tui.Options{Units: o.Units, Theme: tui.Theme(o.Theme), Comma: o.Comma}, ok
+	return tui.Options{Units: o.Units, Theme: tui.Theme(o.Theme), Comma: o.Comma, Pictures: o.Pictures}, ok
 }
 
 // guestKeeper is the book as one guest's screens see it.

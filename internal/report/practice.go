@@ -48,8 +48,11 @@ func (p *Practice) words(o Options) []Line {
 // PracticeWork is what a practice job is laid on, in a line.
 func PracticeWork(card *calc.Card, sys quantity.System) string {
 	o := Options{Units: sys}
-	text := memberText(card, 0, o) + " " + jointText(card, o) + ", " + card.Used.Filler + " " +
-		WireText(card.Used.Wire.V) + ", " + card.Used.Mode
+	text := memberText(card, 0, o) + " " + jointText(card, o)
+	if onto := memberText(card, 1, o); !card.Setup.One && onto != memberText(card, 0, o) {
+		text += " onto " + onto
+	}
+	text += ", " + card.Used.Filler + " " + WireText(card.Used.Wire.V) + ", " + card.Used.Mode
 	if s := card.Used.SpotStep; s.Set && card.Used.Mode == "timed" {
 		text += ", step " + quantity.ShowDialed("spot_step", s.V, "mm", sys)
 	}

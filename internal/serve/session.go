@@ -194,8 +194,9 @@ func (s *server) screens(x *session, look tui.Options) int {
 	env := append(x.Environ(), "TERM="+pty.Term)
 	keeper, saved := s.deps.Keeper(x.guest, s.book)
 	defer saved() // what is being saved gets into the book, also when the client is gone
-	o := tui.Options{Units: look.Units, Theme: look.Theme, Comma: look.Comma, Env: env, Profile: profileOf(env),
-		Width: max(1, pty.Window.Width), Height: max(1, pty.Window.Height), FPS: s.FPS, Book: keeper, Context: x.asked}
+	o := look
+	o.Env, o.Profile, o.FPS, o.Book, o.Context = env, profileOf(env), s.FPS, keeper, x.asked
+	o.Width, o.Height = max(1, pty.Window.Width), max(1, pty.Window.Height)
 	in := newTap(newInput(x.life, x, &s.Settings, x.heard))
 	o.Leaving = in.end
 	stopEnd := context.AfterFunc(x.life, in.end)

@@ -1,0 +1,126 @@
+package report
+
+import (
+	"fmt"
+	"image"
+	"image/color"
+	"math"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+
+	"brazebooth/calc"
+	"brazebooth/internal/joint"
+	"brazebooth/internal/picture"
+	"brazebooth/internal/quantity"
+)
+
+// Joint is a card's cross-section for a picture: the members, the bead and the zinc, to scale.
+type Joint struct {
+	*calc.Card
+	Units quantity.System
+	Comma bool // in numbers, instead of the point
+}
+
+// SVG and PNG are its picture, which only a section that is drawn has. PNG has so many dots per inch of an A4 sheet.
+func (j Joint) SVG() ([]byte, error)        { return j.picture().SVG() }
+func (j Joint) PNG(dpi int) ([]byte, error) { return j.picture().PNG(dpi) }
+
+// What fills a picture's parts: each as light as no other, so that it is told apart without colour.
+var sectionFills = map[byte]struct {
+	fill color.Color
+	name string
+}{
+	inkFirst: {color.Gray{0xa8}, "first member"}, inkSecond: {color.Gray{0xcc}, "second member"},
+	inkBead: {color.RGBA{0xb0, 0x6a, 0x2c, 255}, "bead"}, inkBacking: {color.RGBA{0x6c, 0x78, 0x84, 255}, "backing"},
+	inkBoiled: {color.RGBA{0x30, 0x20, 0x00, 255}, "zinc boiled"},
+	inkMelted: {color.RGBA{0xe8, 0xc0, 0x20, 255}, "zinc melted"},
+}
+
+func (j Joint) picture() *picture.Picture {
+	p := picture.New("", "")
+	p.HideAxes()
+	p.Head = []picture.Line{{Text: PracticeWork(j.Card, j.Units), Size: picture.Near},
+		{Text: verdictText(j.Card), Size: picture.Far, Bold: true}}
+	d := newDrawn(&j.Section)
+	held := d.held()
+	for _, ink := range [...]byte{inkFirst, inkSecond, inkBead, inkBacking, inkBoiled, inkMelted} {
+		if held[ink] {
+			p.Keys = append(p.Keys, picture.Key{Fill: sectionFills[ink].fill, Text: sectionFills[ink].name})
+		}
+	}
+	foot := "To scale, by the middle values."
+	if f, ok := j.Figure("bead_width"); ok {
+		v := ValueOf(&f, j.Units)
+		foot += fmt.Sprintf(" Bead width %s (%s).", v, v.Band())
+	}
+	p.Foot = []picture.Line{{Text: foot, Size: picture.Small}, {Size: picture.Small,
+		Text: "Own computation: strike a test bead on scrap of the same sheet first, and cut it."}}
+	if j.Comma {
+		p.Say = quantity.Comma
+	}
+	p.Add(&toScale{d, j.Units})
+	return p
+}
+
+// held are the inks of a drawing.
+func (d *drawn) held() map[byte]bool {
+	const dots = 200
+	held, f := map[byte]bool{}, d.frame
+	cell := max(f.Right-f.Left, f.Top-f.Low) / dots
+	for x := f.Left + cell/2; x < f.Right; x += cell {
+		for y := f.Low + cell/2; y < f.Top; y += cell {
+			held[d.at(joint.Point{X: x, Y: y}, 2*cell)] = true
+		}
+	}
+	return held
+}
+
+// toScale draws a cross-section as large as its sheet allows, as wide to a millimetre as high, and a bar that says how
+// long a millimetre is.
+type toScale struct {
+	drawn
+	units quantity.System
+}
+
+// dotsPerPoint is fine enough for a sheet in the hand.
+const dotsPerPoint = 2
+
+// Plot draws it; the plot's own axes are not used.
+func (s *toScale) Plot(c draw.Canvas, _ *plot.Plot) {
+	const bar = 1.6 * picture.Near // below the joint
+	f, room := s.frame, vg.Point{X: c.Max.X - c.Min.X, Y: c.Max.Y - c.Min.Y - bar}
+	perMM := min(room.X/vg.Length(f.Right-f.Left), room.Y/vg.Length(f.Top-f.Low))
+	w, h := perMM*vg.Length(f.Right-f.Left), perMM*vg.Length(f.Top-f.Low)
+	at := vg.Point{X: c.Min.X + (room.X-w)/2, Y: c.Min.Y + bar + (room.Y-h)/2}
+	img := image.NewRGBA(image.Rect(0, 0, int(math.Ceil(float64(w)*dotsPerPoint)),
+		int(math.Ceil(float64(h)*dotsPerPoint))))
+	cell := 1 / (float64(perMM) * dotsPerPoint)
+	// What became of a coat is drawn as thick as a line, however thin the coat is.
+	coat := 2.5 / float64(perMM)
+	for y := range img.Rect.Dy() {
+		for x := range img.Rect.Dx() {
+			p := joint.Point{X: f.Left + (float64(x)+0.5)*cell, Y: f.Top - (float64(y)+0.5)*cell}
+			if ink := s.at(p, coat); ink != inkAir {
+				img.Set(x, y, sectionFills[ink].fill)
+			}
+		}
+	}
+	c.DrawImage(vg.Rectangle{Min: at, Max: vg.Point{X: at.X + w, Y: at.Y + h}}, img)
+	s.bar(&c, perMM)
+}
+
+// bar is a length in the leading units, about a fifth of the joint.
+func (s *toScale) bar(c *draw.Canvas, perMM vg.Length) {
+	long, unit := picture.Round((s.frame.Right-s.frame.Left)/5), "mm"
+	text := quantity.Show(long, unit, s.units.Lead())
+	length := perMM * vg.Length(long)
+	y := c.Min.Y + picture.Near/2
+	style := draw.LineStyle{Color: picture.Ink, Width: 3}
+	c.StrokeLine2(style, c.Min.X, y, c.Min.X+length, y)
+	for _, x := range [...]vg.Length{c.Min.X, c.Min.X + length} {
+		c.StrokeLine2(style, x, y-4, x, y+4)
+	}
+	c.FillText(picture.Style(picture.Near, false), vg.Point{X: c.Min.X + length + 8, Y: y - picture.Near/3}, text)
+}

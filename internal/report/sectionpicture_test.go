@@ -1,0 +1,58 @@
+package report
+
+import (
+	"bytes"
+	"image/color"
+	"image/png"
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
+
+// The picture shows what the drawing in characters shows: each part of each joint, and nothing that is not there.
+func TestJointPictureShowsEveryPart(t *testing.T) {
+	for _, j := range []calc.Job{
+		{Metal: "galvanized", Gauge: 18, Joint: "lap"},
+		{Metal: "mild-steel", Thickness: calc.Some(2), Thickness2: calc.Some(4), Metal2: "mild-steel", Joint: "tee"},
+		{Metal: "mild-steel", Thickness: calc.Some(1.5), Joint: "butt", Gap: calc.Some(1), Backing: "copper-bar"},
+		{Metal: "galvanized", Thickness: calc.Some(1), Joint: "corner"},
+		{Metal: "mild-steel", Thickness: calc.Some(1.5), Joint: "edge"},
+	} {
+		c, err := calc.Solve(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := Joint{Card: &c, Units: quantity.Metric}.PNG(60)
+		if err != nil {
+			t.Fatal(err)
+		}
+		img, err := png.Decode(bytes.NewReader(b))
+		if err != nil {
+			t.Fatal(err)
+		}
+		seen := map[color.RGBA]int{}
+		for y := range img.Bounds().Dy() {
+			for x := range img.Bounds().Dx() {
+				r, g, b, _ := img.At(x, y).RGBA()
+				seen[color.RGBA{uint8(r >> 8), uint8(g >> 8), uint8(b >> 8), 255}]++
+			}
+		}
+		lines, _ := Drawing(&c.Section, 120, 60)
+		text := bytes.Join(asBytes(lines), nil)
+		for ink, f := range sectionFills {
+			r, g, b, _ := f.fill.RGBA()
+			n := seen[color.RGBA{uint8(r >> 8), uint8(g >> 8), uint8(b >> 8), 255}]
+			if drawn := bytes.IndexByte(text, ink) >= 0; drawn != (n > 20) {
+				t.Errorf("%s %s: %s in characters: %v, and %d dots of the picture", j.Metal, j.Joint, f.name, drawn, n)
+			}
+		}
+	}
+}
+
+func asBytes(lines []string) (b [][]byte) {
+	for _, l := range lines {
+		b = append(b, []byte(l))
+	}
+	return b
+}

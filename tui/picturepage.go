@@ -1,0 +1,128 @@
+package tui
+
+import (
+	"context"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+)
+
+// picturePage shows the map, the cross-section or the heat of a timed arc as the picture that the commands write, on a
+// terminal that shows pictures. Its cells stay blank: the picture lies over them.
+type picturePage struct {
+	slow[pictureOf, string]
+	name string
+	of   drawing
+	room [2]int // columns and lines
+}
+
+// pictureOf is what a picture is made for.
+type pictureOf struct {
+	job   calc.Job
+	units quantity.System
+	room  [2]int
+}
+
+// drawing takes what a picture needs from the session, and returns what draws it as PNG with so many dots per inch of
+// an A4 sheet.
+type drawing func(s *session, comma bool) func(ctx context.Context, dpi int) ([]byte, error)
+
+// asPicture opens the picture of what a screen shows; where the terminal shows none it says how that is asked for.
+func asPicture(name string, of drawing) action {
+	return func(m *root) tea.Cmd {
+		if !m.pics.can() {
+			m.notice = &fault{"no pictures here", "start with --pictures, on a terminal with Kitty graphics or Sixel"}
+			return nil
+		}
+		p := &picturePage{name: name, of: of}
+		p.take = func(_ *root, f slowFound[string]) tea.Cmd { p.found(f); return nil }
+		m.push(p)
+		return nil
+	}
+}
+
+// withPicture adds the key of pictures, where the terminal shows them, to others.
+func (m *root) withPicture(keys ...key.Binding) []key.Binding {
+	if m.pics.can() {
+		keys = append(keys, named(m.keys.Picture, "v", "picture"))
+	}
+	return keys
+}
+
+func (p *picturePage) about(m *root) about {
+	return about{keys: []key.Binding{named(m.keys.Back, "esc", "back"), named(m.keys.Units, "u", "units")}}
+}
+
+func (p *picturePage) left(*root) { p.cancel() }
+
+func (p *picturePage) update(m *root, msg tea.Msg) action {
+	press, ok := msg.(tea.KeyPressMsg)
+	if !ok {
+		return nil
+	}
+	k := &m.keys
+	if a := led(press, lead{k.On, goBack}, lead{k.Back, goBack}, lead{k.Picture, goBack}); a != nil {
+		return a
+	}
+	return everywhere(press, k)
+}
+
+// view leaves room for the picture, and says meanwhile that it is drawn.
+func (p *picturePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
+	p.room = [2]int{w, h}
+	switch {
+	case p.err != nil:
+		b.fault(&m.th, faultOf(p.err), w)
+	case !p.ready(p.wanted(m)):
+		b.say(m.th.quiet, 0, p.name+" as a picture: being drawn", w)
+	}
+	return b, nil
+}
+
+func (p *picturePage) wanted(m *root) pictureOf { return pictureOf{m.job, m.units, p.room} }
+
+// make lets the picture be drawn as large as there is room for.
+func (p *picturePage) make(m *root) tea.Cmd {
+	of, pics, draw := p.wanted(m), m.pics, p.of(&m.session, m.th.look.comma)
+	return p.want(m.ctx, of, func(ctx context.Context, of pictureOf, _ func(float64)) (string, error) {
+		const sheetWide, sheetHigh = 297 / 25.4, 210 / 25.4 // in
+		dpi := min(float64(of.room[0]*pics.cell.Width)/sheetWide, float64(of.room[1]*pics.cell.Height)/sheetHigh)
+		b, err := draw(ctx, max(1, int(dpi)))
+		if err != nil {
+			return "", err
+		}
+		return pics.encoded(b)
+	})
+}
+
+// pictured is the map with the present setting in it.
+func (p *mapPage) pictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
+	w, given, units := p.have, s.card, s.units
+	return func(ctx context.Context, dpi int) ([]byte, error) {
+		c, err := calc.ChartOf(ctx, &w)
+		if err != nil {
+			return nil, err
+		}
+		return (&report.Map{Window: &w, Chart: &c, Given: &given, Units: units, Comma: comma}).PNG(dpi)
+	}
+}
+
+// pictured is the heat of the times that the page shows.
+func (p *beatPage) pictured(_ *session, comma bool) func(context.Context, int) ([]byte, error) {
+	timed := p.have
+	return func(_ context.Context, dpi int) ([]byte, error) {
+		return report.Heat{Timed: &timed, Comma: comma}.PNG(dpi)
+	}
+}
+
+// sectionPictured is the joint to scale.
+func sectionPictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
+	card, units := s.card, s.units
+	return func(_ context.Context, dpi int) ([]byte, error) {
+		return report.Joint{Card: &card, Units: units, Comma: comma}.PNG(dpi)
+	}
+}
