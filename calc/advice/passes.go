@@ -170,31 +170,41 @@ func (p *Page) between(card *calc.Card, n float64) {
 			"passes: no hold is computed", card.Used.Preheat.V, limit.V)
 		return
 	}
-	m := &card.Setup.Members[0]
-	if !card.Setup.One && card.Setup.Members[1].Core < m.Core {
-		m = &card.Setup.Members[1]
-	}
-	k, c, film := m.Metal.Conductivity, m.Metal.HeatCapacity, tables.FreeConvection
-	period := func(heat, k, c, film float64) (float64, bool) {
-		s, err := formula.PassPeriod(heat, m.Core, k, c, film, rise, n)
-		return s, err == nil
-	}
-	mid, ok := period(net.Value, k.V, c.V, film.V)
-	low, ok1 := period(net.Low, k.High, c.High, film.High)
-	high, ok2 := period(net.High, k.Low, c.Low, film.Low)
-	if !ok || !ok1 || !ok2 {
+	hold, m, ok := slowestToCool(card, net, rise, n)
+	if !ok {
 		p.Because(Own(holdSource), "the plate may not cool to the limit within six hours: fewer passes at a time, "+
 			"or cool it with wet rags beside the seam")
 		return
 	}
-	p.add("interpass_hold", "s", mid, low, high, calc.OwnBasis("from the start of one pass to the start of the "+
+	k, c, film := m.Metal.Conductivity, m.Metal.HeatCapacity, tables.FreeConvection
+	p.add("interpass_hold", "s", hold.mid, hold.low, hold.high, calc.OwnBasis("from the start of one pass to the start of the "+
 		"next at the same place, before the last of {n} "+
 		"passes", holdSource, net.As("q"), calc.Derived("n", "passes", n, "1"),
-		calc.In("t", "thickness of the thinner plate", m.Core, "mm"), calc.In("k", "conductivity", k.V, "W/mmK"),
+		calc.In("t", "thickness of the plate that cools slower", m.Core, "mm"), calc.In("k", "conductivity", k.V, "W/mmK"),
 		calc.In("c", "heat capacity", c.V, "J/mm3K"), calc.In("h", "loss from each face", film.V, "W/m2K"),
 		calc.Derived("", "rise up to the limit", rise, "K")))
 	p.Because(Own(holdSource), "a narrow part stays hot longer than this wide plate: what counts is the plate's "+
 		"temperature beside the seam, by a contact thermometer or a crayon")
+}
+
+// slowestToCool is the hold between n passes in the plate that needs the longer one, s, and that plate; false where it
+// may not cool in six hours.
+func slowestToCool(card *calc.Card, net calc.Figure, rise, n float64) (hold ends, slowest *calc.Member, ok bool) {
+	joined, film := card.Setup.Joined(), tables.FreeConvection
+	for i := range joined {
+		m := &joined[i]
+		k, c := m.Metal.Conductivity, m.Metal.HeatCapacity
+		mid, err := formula.PassPeriod(net.Value, m.Core, k.V, c.V, film.V, rise, n)
+		low, err1 := formula.PassPeriod(net.Low, m.Core, k.High, c.High, film.High, rise, n)
+		high, err2 := formula.PassPeriod(net.High, m.Core, k.Low, c.Low, film.Low, rise, n)
+		if err != nil || err1 != nil || err2 != nil {
+			return ends{}, m, false
+		}
+		if slowest == nil || mid > hold.mid {
+			hold, slowest = ends{low, mid, high}, m
+		}
+	}
+	return hold, slowest, true
 }
 
 // wetsGroove says what carries the root, and that the groove's sides are not followed.
