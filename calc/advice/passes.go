@@ -3,6 +3,7 @@ package advice
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -48,6 +49,12 @@ func (p *Page) plan(card *calc.Card, bead calc.Figure) {
 			"what the joint takes: a fillet of the leg that was asked for or as high as the sheet, or the closed "+
 				"root", "geometry"))
 	}
+	if short(card, &fill, bead) {
+		p.take(bead)
+		p.Because(tables.OnePass.Origin, "not planned, because one bead lays well what this joint takes, %.1f mm², and this "+
+			"one lays %.1f mm²: more wire feed or less travel; the window shows where it holds", fill.Section, bead.Value)
+		return
+	}
 	n := p.passCount(&fill, bead)
 	for _, name := range [...]string{"wire_feed", "travel"} {
 		if f, ok := card.Figure(name); ok {
@@ -55,7 +62,7 @@ func (p *Page) plan(card *calc.Card, bead calc.Figure) {
 		}
 	}
 	p.take(bead)
-	p.laid(card, n.Value)
+	p.laid(card, n)
 	if n.Value == 1 {
 		p.Because(tables.OnePass.Origin, "one bead is enough: the card is the plan")
 		p.wetsGroove(card, &fill)
@@ -124,13 +131,22 @@ func (p *Page) passCount(fill *calc.Fill, bead calc.Figure) calc.Figure {
 			calc.Derived("A", "section of the joint", fill.Section, "mm2"), bead.As("a")))
 }
 
+// short reports a bead that lays less than a joint takes where one bead is to fill it.
+func short(card *calc.Card, fill *calc.Fill, bead calc.Figure) bool {
+	if fill.Section > tables.OnePass.V || bead.Value >= fill.Section {
+		return false
+	}
+	filled := func(e calc.Edge) bool { return e.Name == "joint filled" && e.Met } // by how far metal runs into the gap
+	return fill.Groove.Depth > 0 || !slices.ContainsFunc(card.Edges, filled)
+}
+
 // laid adds the time of the arc for the seam of the job.
-func (p *Page) laid(card *calc.Card, n float64) {
+func (p *Page) laid(card *calc.Card, n calc.Figure) {
 	length := p.seamLength(card)
 	if v, ok := card.Figure("travel"); ok && v.Value > 0 {
-		p.add("arc_time", "s", n*length/v.Value, n*length/v.High, n*length/v.Low, calc.OwnBasis("{n}·{L}/{v}",
-			"definition; one seam, starts and stops left out", calc.Derived("n", "passes", n, "1"),
-			calc.In("L", "seam", length, "mm"), v.As("v")))
+		p.add("arc_time", "s", n.Value*length/v.Value, n.Low*length/v.High, n.High*length/v.Low,
+			calc.OwnBasis("{n}·{L}/{v}", "definition; one seam, starts and stops left out", n.As("n"),
+				calc.In("L", "seam", length, "mm"), v.As("v")))
 	}
 }
 
