@@ -45,7 +45,7 @@ var everything = map[string]any{
 	"copperDoc": copperDoc, "mangDoc": mangDoc, "pelDoc": pelDoc, "z1": z1, "nioshRel": nioshRel,
 	"acgihTLV": acgihTLV, "fillers": fillers, "unfittedPhi": unfittedPhi, "cual8": cual8, "cual10fe": cual10fe,
 	"cumn13al8": cumn13al8, "cual9ni5": cual9ni5, "cusi3": cusi3, "cusn6": cusn6, "cusn1": cusn1,
-	"steelWire": steelWire, "fillerWords": fillerWords, "metalWords": metalWords, "gasWords": gasWords,
+	"steelWire": steelWire, "fillerWords": fillerWords, "metalWords": metalWords, "gasWords": gasWords, "coatingWords": coatingWords,
 	"optionWords": optionWords, "usualFlow": usualFlow, "gases": gases, "cylinders": cylinders,
 	"UsualBore": UsualBore, "ArgonViscosity": ArgonViscosity, "LaminarReynolds": LaminarReynolds,
 	"ArgonSpecificGravity": ArgonSpecificGravity, "gauges": gauges, "metals": metals, "copper": copper,
