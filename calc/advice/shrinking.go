@@ -37,7 +37,8 @@ func shrinking(card *calc.Card) []shrinker {
 	for i := range list {
 		list[i].share /= sum
 	}
-	if len(list) == 2 && list[0].row == list[1].row && list[0].capacity.V == list[1].capacity.V {
+	band := func(d tables.Datum) [3]float64 { return [...]float64{d.V, d.Low, d.High} }
+	if len(list) == 2 && list[0].row == list[1].row && band(list[0].capacity) == band(list[1].capacity) {
 		list[0].share, list[0].tensile = 1, (list[0].tensile+list[1].tensile)/2
 		return list[:1]
 	}
