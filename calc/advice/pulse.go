@@ -79,13 +79,13 @@ func (w *waveform) bands() {
 	const steps = 64
 	for i := range steps + 1 {
 		peak := from * math.Pow(to/from, float64(i)/steps)
-		short, long := w.times(peak)
+		short, long := w.times(peak, w.mean.High)
 		if short > long {
 			continue
 		}
 		w.peak.low, w.peak.high = min(w.peak.low, peak), max(w.peak.high, peak)
 		w.time.low, w.time.high = min(w.time.low, short), max(w.time.high, long)
-		if w.Alight {
+		if short, long = w.times(peak, w.mean.Value); w.Alight && short <= long {
 			w.low, w.high = min(w.low, w.base(peak, long)), max(w.high, w.base(peak, short))
 		}
 	}
@@ -107,11 +107,11 @@ func (w *waveform) ofMean() {
 }
 
 // times are the shortest and the longest pulse of a peak, A, that throws one drop and, where any does, leaves the arc
-// alight, s.
-func (w *waveform) times(peak float64) (short, long float64) {
+// alight at a mean, A; s.
+func (w *waveform) times(peak, mean float64) (short, long float64) {
 	short, long = w.detach.Low/(peak*peak), w.detach.High/(peak*peak)
 	if least := tables.PulseBaseLeast.V; w.Alight {
-		long = min(long, (w.mean.Value-least)/(w.frequency.Value*(peak-least)))
+		long = min(long, (mean-least)/(w.frequency.Value*(peak-least)))
 	}
 	return short, long
 }
