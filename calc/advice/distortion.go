@@ -28,6 +28,7 @@ func Distortion(card *calc.Card) (Page, error) {
 		return p, nil
 	}
 	s := shrinks{p: &p, metals: shrinking(card), thin: calc.MinCore(card.Setup.Joined()), net: net}
+	p.asIfSound(card)
 	s.along()
 	s.across(card)
 	s.angle()

@@ -33,6 +33,7 @@ func ZoneContext(ctx context.Context, card *calc.Card) (Page, error) {
 	if err := ctx.Err(); err != nil {
 		return Page{}, err
 	}
+	p.asIfSound(card)
 	p.Because(practice, "what was computed is the metal beside the bead: bend, peel or saw a test piece of the same "+
 		"sheet before it counts")
 	return p, nil

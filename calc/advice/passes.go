@@ -41,6 +41,7 @@ func Passes(card *calc.Card) (Page, error) {
 
 // plan adds the groove and its beads.
 func (p *Page) plan(card *calc.Card, bead calc.Figure) {
+	p.asIfSound(card)
 	fill := calc.FillOf(card)
 	if fill.Groove.Depth > 0 {
 		p.groove(card, &fill)
