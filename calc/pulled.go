@@ -77,9 +77,9 @@ func PulledKeyOf(j Job) (string, error) {
 	return PulledKey(&card), err
 }
 
-// PulledKey names the joint that pieces are alike by: joint, filler, each member's metal and thickness to a tenth of a
-// millimetre, and, where there is one, the gap to a tenth and what lies behind a butt. A closed joint teaches nothing of
-// an open one.
+// PulledKey names the joint that pieces are alike by: joint, filler, each member's metal and thickness to a tenth of
+// a millimetre, and, where there is one, the gap to a tenth and what lies behind a butt. A closed joint teaches nothing
+// of an open one.
 func PulledKey(c *Card) string {
 	key := c.Used.Joint + " " + c.Used.Filler
 	for _, m := range c.Setup.Joined() {

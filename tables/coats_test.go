@@ -18,7 +18,8 @@ func TestNoClassOfCoatIsAnother(t *testing.T) {
 			c, err := FindCoating(text)
 			switch {
 			case err == nil && class == "AS":
-				if m, _ := FindMetal("aluminized"); c.Kind != AluSilicon || m.ID == "" || math.Abs(2*c.Side.V-float64(mass)) > 4 {
+				if m, _ := FindMetal("aluminized"); c.Kind != AluSilicon || m.ID == "" ||
+					math.Abs(2*c.Side.V-float64(mass)) > 4 {
 					t.Errorf("%s: %s of %g g/m2 on each side", text, c.Name, c.Side.V)
 				}
 			case err == nil && c.ID != text:

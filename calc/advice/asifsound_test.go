@@ -37,7 +37,8 @@ func TestAnUnsoundSettingIsCalledSo(t *testing.T) {
 				continue // carries no load, whatever the setting
 			}
 			if said := hasWarning(&p, page.code); said != unsound {
-				t.Errorf("%s %s at %g mm/s is %s: %s calls it unsound: %v", j.Metal, j.Joint, j.Travel.V, c.Zone, name, said)
+				t.Errorf("%s %s at %g mm/s is %s: %s calls it unsound: %v", j.Metal, j.Joint, j.Travel.V, c.Zone,
+					name, said)
 			}
 		}
 	}

@@ -78,7 +78,8 @@ func (s *shrinks) along() {
 	share := tables.ShrinkageForce
 	pull, err := s.put("shrinkage_force", "kN", "{k}·{b}·{q}/1000000", true, share, 1e-3,
 		func(m *shrinker) (float64, error) {
-			return formula.ShrinkageForce(m.share*s.net.Value, m.row.Modulus.V, m.row.Expansion.V, m.capacity.V, share.V)
+			return formula.ShrinkageForce(m.share*s.net.Value, m.row.Modulus.V, m.row.Expansion.V, m.capacity.V,
+				share.V)
 		})
 	if err != nil {
 		return

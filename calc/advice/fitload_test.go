@@ -17,14 +17,16 @@ func TestNoLoadSuits(t *testing.T) {
 	for _, m := range tables.Metals() {
 		for _, joint := range tables.Joints() {
 			for _, mode := range []string{"dip", "pulsed"} {
-				jobs = append(jobs, calc.Job{Metal: m.ID, Thickness: calc.Some(1.2), Joint: joint.ID, Mode: mode, Use: "load",
+				jobs = append(jobs, calc.Job{Metal: m.ID, Thickness: calc.Some(1.2), Joint: joint.ID, Mode: mode,
+					Use:    "load",
 					Hazard: "none", Feed: calc.Some(4.5), Travel: calc.Some(6.5), Load: calc.Some(500)})
 			}
 		}
 	}
 	for _, joint := range []string{"edge", "lap", "tee"} {
-		jobs = append(jobs, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.2), Joint: joint, Use: "load", Hazard: "none",
-			Load: calc.Some(500)})
+		jobs = append(jobs, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.2), Joint: joint, Use: "load",
+			Hazard: "none",
+			Load:   calc.Some(500)})
 	}
 	for _, j := range deep.Of(t, jobs, 24) {
 		c := card(t, j)
@@ -51,7 +53,8 @@ func TestNoLoadSuits(t *testing.T) {
 			}
 			over := hasWarning(&s, "overloaded")
 			if over != (share > 1) || over != fit.says("more than") {
-				t.Errorf("%s %s with %g of the allowable load: strength warns %v, fit %v", j.Metal, j.Joint, share, over, fit.Reasons)
+				t.Errorf("%s %s with %g of the allowable load: strength warns %v, fit %v", j.Metal, j.Joint, share,
+					over, fit.Reasons)
 			}
 		}
 	}

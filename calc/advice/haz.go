@@ -97,7 +97,8 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 	}
 	reach, ok := calc.ReachOf(ctx, z.card, at...)
 	if !ok {
-		p.Because(ownSection, "hard and soft zone: not judged, because no cross-section is computed for this job; try a "+
+		p.Because(ownSection, "hard and soft zone: not judged, because no cross-section is computed for this job; "+
+			"try a "+
 			"running arc on a lap, tee, butt or corner")
 		return
 	}
@@ -149,7 +150,8 @@ func (z *zone) hardest(steel *tables.HardeningSteel) {
 // untimed says why a card has no cooling time.
 func (z *zone) untimed() string {
 	if slices.ContainsFunc(z.card.Setup.Joined(), func(m calc.Member) bool { return m.Metal.Family != tables.Steel }) {
-		return "the cooling time is computed only where both members are ferritic steel: the other leads the heat away " +
+		return "the cooling time is computed only where both members are ferritic steel: the other leads the heat " +
+			"away " +
 			"at a pace of its own"
 	}
 	return "no cooling time is computed for this job"

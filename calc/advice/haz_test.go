@@ -91,7 +91,8 @@ func TestEveryMetalHasAZone(t *testing.T) {
 func TestSteelBesideAnotherMetalHasNoHardness(t *testing.T) {
 	for _, m := range deep.Of(t, tables.Metals(), 6) {
 		for _, joint := range []string{"lap", "butt", "corner"} {
-			j := calc.Job{Metal: "hsla", Thickness: calc.Some(1.5), Metal2: m.ID, Thickness2: calc.Some(1.5), Joint: joint,
+			j := calc.Job{Metal: "hsla", Thickness: calc.Some(1.5), Metal2: m.ID, Thickness2: calc.Some(1.5),
+				Joint:  joint,
 				Filler: "cusi3", Feed: calc.Some(5), Travel: calc.Some(8)}
 			swapped := j
 			swapped.Metal, swapped.Metal2 = j.Metal2, j.Metal
@@ -109,7 +110,8 @@ func TestSteelBesideAnotherMetalHasNoHardness(t *testing.T) {
 				_, wide := p.Figure("changed_halfwidth" + suffix)
 				if steel := m.Family == tables.Steel; timed != steel || m.ID != "hsla" && hard != steel || !wide &&
 					m.ID != "hsla" {
-					t.Errorf("hsla and %s, %s%s: cooling time %v, hardness %v, width %v", m.ID, joint, suffix, timed, hard,
+					t.Errorf("hsla and %s, %s%s: cooling time %v, hardness %v, width %v", m.ID, joint, suffix,
+						timed, hard,
 						wide)
 				}
 			}

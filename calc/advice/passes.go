@@ -52,8 +52,10 @@ func (p *Page) plan(card *calc.Card, bead calc.Figure) {
 	}
 	if short(card, &fill, bead) {
 		p.take(bead)
-		p.Because(tables.OnePass.Origin, "not planned, because one bead lays well what this joint takes, %.1f mm², and this "+
-			"one lays %.1f mm²: more wire feed or less travel; the window shows where it holds", fill.Section, bead.Value)
+		p.Because(tables.OnePass.Origin, "not planned, because one bead lays well what this joint takes, %.1f mm², "+
+			"and this "+
+			"one lays %.1f mm²: more wire feed or less travel; the window shows where it holds", fill.Section,
+			bead.Value)
 		return
 	}
 	n := p.passCount(&fill, bead)
@@ -194,10 +196,12 @@ func (p *Page) between(card *calc.Card, n float64) {
 		return
 	}
 	k, c, film := m.Metal.Conductivity, m.Metal.HeatCapacity, tables.FreeConvection
-	p.add("interpass_hold", "s", hold.mid, hold.low, hold.high, calc.OwnBasis("from the start of one pass to the start of the "+
+	p.add("interpass_hold", "s", hold.mid, hold.low, hold.high, calc.OwnBasis("from the start of one pass to the "+
+		"start of the "+
 		"next at the same place, before the last of {n} "+
 		"passes", holdSource, net.As("q"), calc.Derived("n", "passes", n, "1"),
-		calc.In("t", "thickness of the plate that cools slower", m.Core, "mm"), calc.In("k", "conductivity", k.V, "W/mmK"),
+		calc.In("t", "thickness of the plate that cools slower", m.Core, "mm"), calc.In("k", "conductivity", k.V,
+			"W/mmK"),
 		calc.In("c", "heat capacity", c.V, "J/mm3K"), calc.In("h", "loss from each face", film.V, "W/m2K"),
 		calc.Derived("", "rise up to the limit", rise, "K")))
 	p.Because(Own(holdSource), "a narrow part stays hot longer than this wide plate: what counts is the plate's "+

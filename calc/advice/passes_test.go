@@ -114,7 +114,8 @@ func TestThePlanFillsTheJoint(t *testing.T) {
 	for _, joint := range []string{"tee", "lap", "butt", "edge"} {
 		for i := range steps + 1 {
 			for _, feed := range []float64{3, 7} {
-				j := priced(calc.Job{Metal: "galvanized", Joint: joint, Feed: calc.Some(feed), Travel: calc.Some(10), Wire: calc.Some(1),
+				j := priced(calc.Job{Metal: "galvanized", Joint: joint, Feed: calc.Some(feed),
+					Travel: calc.Some(10), Wire: calc.Some(1),
 					Thickness: calc.Some(math.Round(100*math.Pow(10, float64(i)/float64(steps))) / 100)})
 				c := card(t, j)
 				p, err := Passes(c)
@@ -139,7 +140,8 @@ func TestThePlanFillsTheJoint(t *testing.T) {
 					if m, several := page.Figure("passes"); ok && several {
 						one := f.Value / m.Value
 						if !near(f.Low, m.Low*one) || !near(f.High, m.High*one) {
-							t.Errorf("%s: %s takes %g s (%g to %g) in %g passes (%g to %g)", at, page.Name, f.Value, f.Low, f.High,
+							t.Errorf("%s: %s takes %g s (%g to %g) in %g passes (%g to %g)", at, page.Name, f.Value,
+								f.Low, f.High,
 								m.Value, m.Low, m.High)
 						}
 					}

@@ -94,8 +94,8 @@ func (w *waveform) bands() {
 	w.ofMean()
 }
 
-// ofMean widens the base's band by that of the mean current at this feed: what more or less melts the wire flows between
-// the pulses.
+// ofMean widens the base's band by that of the mean current at this feed: what more or less melts the wire flows
+// between the pulses.
 func (w *waveform) ofMean() {
 	between := 1 - w.Share
 	if !(between > 0) {

@@ -51,10 +51,12 @@ func TestAPulseGivesItsMean(t *testing.T) {
 			}
 			share := value["pulse_frequency"] * value["pulse_time"] / 1000
 			mean, _ := card.Figure("current")
-			for _, end := range [2]float64{mean.Low, mean.High} { // melts the same wire under another calibration voltage
+			for _, end := range [2]float64{mean.Low,
+				mean.High} { // melts the same wire under another calibration voltage
 				at := max(0, (end-value["pulse_peak"]*share)/(1-share))
 				if f := pulseFigure(&p, "pulse_base"); at < f.Low-1e-9 || at > f.High+1e-9 {
-					t.Errorf("%g mm, %.3g m/min: at %g A mean the base is %g A, outside %g to %g", wire, feed, end, at, f.Low, f.High)
+					t.Errorf("%g mm, %.3g m/min: at %g A mean the base is %g A, outside %g to %g", wire, feed, end,
+						at, f.Low, f.High)
 				}
 			}
 			if got := value["pulse_peak"]*share + base*(1-share); math.Abs(got-mean.Value) > 1e-6*mean.Value {

@@ -62,13 +62,16 @@ func TestTheOrderOfTheSheetsChangesNothing(t *testing.T) {
 			one, two := figuresOf(t, of, j), figuresOf(t, of, swapped)
 			for figure, f := range one {
 				if g, ok := two[figure]; !ok || !alike(f, g, 1e-6) {
-					t.Errorf("%s and %s, %s %g and %g mm: %s %s is %g (%g to %g), and the other way round %g (%g to %g)",
-						j.Metal, j.Metal2, j.Joint, j.Thickness.V, j.Thickness2.V, name, figure, f.Value, f.Low, f.High, g.Value,
+					t.Errorf("%s and %s, %s %g and %g mm: %s %s is %g (%g to %g), and the other way round %g (%g to "+
+						"%g)",
+						j.Metal, j.Metal2, j.Joint, j.Thickness.V, j.Thickness2.V, name, figure, f.Value, f.Low,
+						f.High, g.Value,
 						g.Low, g.High)
 				}
 			}
 			if len(one) != len(two) {
-				t.Errorf("%s and %s, %s: %s has %d figures, and the other way round %d", j.Metal, j.Metal2, j.Joint, name,
+				t.Errorf("%s and %s, %s: %s has %d figures, and the other way round %d", j.Metal, j.Metal2, j.Joint,
+					name,
 					len(one), len(two))
 			}
 		}
@@ -93,7 +96,8 @@ func TestNothingJumpsWhereTheThinnerSheetChanges(t *testing.T) {
 			now := figuresOf(t, Distortion, k)
 			for name, f := range now {
 				if was, ok := last[name]; ok && !alike(f, was, 0.06) {
-					t.Errorf("%s onto %s, %s at %.3f mm: %s goes from %g to %g", j.Metal, j.Metal2, j.Joint, k.Thickness2.V,
+					t.Errorf("%s onto %s, %s at %.3f mm: %s goes from %g to %g", j.Metal, j.Metal2, j.Joint,
+						k.Thickness2.V,
 						name, was.Value, f.Value)
 				}
 			}
