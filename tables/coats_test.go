@@ -16,6 +16,9 @@ func TestNoClassOfCoatIsAnother(t *testing.T) {
 		for _, class := range []string{"AS", "AZ", "ZM", "Z", "ZF", "ZA"} {
 			text := class + strconv.Itoa(mass)
 			c, err := FindCoating(text)
+			if says[class] != "" && !errors.Is(err, ErrNotBrazed) {
+				t.Errorf("%s is not refused by name: %v", text, err)
+			}
 			switch {
 			case err == nil && class == "AS":
 				if m, _ := FindMetal("aluminized"); c.Kind != AluSilicon || m.ID == "" ||

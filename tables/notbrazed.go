@@ -3,6 +3,7 @@ package tables
 import (
 	"errors"
 	"slices"
+	"strconv"
 	"strings"
 
 	"brazebooth/internal/mistake"
@@ -32,16 +33,12 @@ var notBrazed = [...]notBrazedRow{
 		"zinc melts at 420 °C and boils at 907, under every bronze wire",
 		read("American Galvanizers Association, properties of zinc"),
 		"solder it; for coated steel type galvanized or electro-zinc"},
-	{"al-zn", []string{"az", "alzn", "55alzn", "aluminiumzinc", "aluminumzinc", "a792",
-		"az30", "az35", "az40", "az50", "az55", "az60", "az70", "az80", "az90", "az100", "az120", "az150", "az165",
-		"az180", "az185", "az200"},
+	{"al-zn", []string{"az", "alzn", "55alzn", "aluminiumzinc", "aluminumzinc", "a792"},
 		"a coat of 55 % aluminium with 43 % zinc (AZ) is not computed: it melts near 600 °C and its zinc " +
 			"still boils off",
 		memoryMedium("ASTM A792, EN 10346: 55 % Al, 43.4 % Zn, 1.6 % Si, melts 570 to 600 C"),
 		"try aluminized on scrap, with a respirator on"},
-	{"zn-mg", []string{"zm", "znmg", "znalmg", "zincmagnesium", "zm60", "zm70", "zm80", "zm90", "zm100", "zm120",
-		"zm130",
-		"zm140", "zm150", "zm160", "zm175", "zm190", "zm200", "zm250", "zm275", "zm300", "zm310", "zm350", "zm430"},
+	{"zn-mg", []string{"zm", "znmg", "znalmg", "zincmagnesium"},
 		"a coat of zinc with magnesium and aluminium (ZM) is not computed: it melts near 350 °C and its zinc boils " +
 			"off as any zinc does",
 		memoryMedium("EN 10346: 0.5 to 8 % Al and Mg, rest Zn; eutectics of zinc, aluminium and magnesium 335 to " +
@@ -109,7 +106,7 @@ func (n *notBrazedRow) named(key string) bool {
 	for _, tail := range [...]string{"sheet", "plate", "alloy"} {
 		key = strings.TrimSuffix(key, tail)
 	}
-	if slices.Contains(n.words, key) {
+	if slices.Contains(n.words, key) || coatClass(key) == n.ID {
 		return true
 	}
 	if n.ID != "aluminium" {
@@ -117,6 +114,23 @@ func (n *notBrazedRow) named(key string) bool {
 	}
 	return len(key) >= 3 && (strings.HasPrefix("aluminium", key) || strings.HasPrefix("aluminum", key)) ||
 		slices.Contains(n.words, alloy(key))
+}
+
+// coatClass is the row of a class of coat, AZ or ZM with its mass in g/m2 in steps of 5; "" for any other name: AZ31 is
+// a magnesium alloy.
+func coatClass(key string) string {
+	if len(key) < 4 {
+		return ""
+	}
+	mass, err := strconv.Atoi(key[2:])
+	switch {
+	case err != nil || mass < 30 || mass%5 != 0:
+	case key[:2] == "az":
+		return "al-zn"
+	case key[:2] == "zm":
+		return "zn-mg"
+	}
+	return ""
 }
 
 // alloy is an aluminium alloy's number without its prefix (EN AW, AA, Al) and its temper; "" for any other name.
