@@ -67,9 +67,10 @@ func (b *board) chooseFormulas(card *Card) {
 	c.voltsGiven = u.Volts.Set
 	c.travelGiven = u.Travel.Set
 	c.timesGiven = [3]bool{u.ArcOn.Set, u.ArcOff.Set, u.SpotStep.Set}
-	c.ferritic = card.Setup.Members[0].Metal.Family == tables.Steel
+	c.ferritic = true // the standard knows no heat that goes into copper, iron or stainless
 	for i, m := range card.Setup.Joined() {
 		c.zinc[i] = m.Coating.Zinc
+		c.ferritic = c.ferritic && m.Metal.Family == tables.Steel
 	}
 }
 

@@ -77,12 +77,19 @@ func PulledKeyOf(j Job) (string, error) {
 	return PulledKey(&card), err
 }
 
-// PulledKey names the joint that pieces are alike by: joint, filler, and each member's metal and thickness to a tenth
-// of a millimetre.
+// PulledKey names the joint that pieces are alike by: joint, filler, each member's metal and thickness to a tenth of
+// a millimetre, and, where there is one, the gap to a tenth and what lies behind a butt. A closed joint teaches nothing
+// of an open one.
 func PulledKey(c *Card) string {
 	key := c.Used.Joint + " " + c.Used.Filler
 	for _, m := range c.Setup.Joined() {
 		key += fmt.Sprintf(" %s %.1f", m.Metal.ID, m.Core)
+	}
+	if c.Used.Gap.V >= 0.05 {
+		key += fmt.Sprintf(" gap %.1f", c.Used.Gap.V)
+	}
+	if b := c.Used.Backing; b != "" && b != "none" {
+		key += " " + b
 	}
 	return key
 }

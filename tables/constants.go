@@ -118,7 +118,8 @@ var (
 	// SectionThickest is the thickness up to which the cross-section was held against anything.
 	SectionThickest = Datum{25, 25, 25, "mm", worked("exact plates and a three-dimensional model of 0.2 to 25 mm")}
 
-	// ServiceLimit is the continuous service temperature of a joint brazed with a copper alloy, 400 F.
-	ServiceLimit = Datum{204, 200, 204, "C",
+	// ServiceLimit is the continuous service temperature of a joint brazed with a copper alloy: 400 F, which itself is
+	// allowed, so that its 204.44 C lies within.
+	ServiceLimit = Datum{204.5, 200, 204.5, "C",
 		memoryMedium("brazing handbooks, continuous service of copper-alloy brazed joints, 400 F")}
 )

@@ -68,12 +68,19 @@ func only(key string, rows int, names rowNames, fits func(key, name string) bool
 
 func same(key, name string) bool { return key == name }
 
-// begins wants three letters at least: "st" is no answer.
-func begins(key, name string) bool { return len(key) >= 3 && strings.HasPrefix(name, key) }
+// begins wants three letters at least: "st" is no answer. A number is whole: Z35 is no beginning of Z350.
+func begins(key, name string) bool {
+	rest, ok := strings.CutPrefix(name, key)
+	return ok && len(key) >= 3 && (rest == "" || !digit(key[len(key)-1]) || !digit(rest[0]))
+}
 
-// slipped allows one wrong letter in five, two in eight.
+func digit(c byte) bool { return '0' <= c && c <= '9' }
+
+// slipped allows one wrong letter in five, two in eight. Of a designation of up to three letters and a number every
+// letter counts: AZ140 and ZF140 are no slips of Z140.
 func slipped(key, name string) bool {
-	if len(key) < 5 || digits(key) != digits(name) {
+	number := digits(key)
+	if len(key) < 5 || number != digits(name) || number != "" && len(key)-len(number) <= 3 {
 		return false
 	}
 	allowed := 1

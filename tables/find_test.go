@@ -93,7 +93,7 @@ func TestDigitsAreNeverASlip(t *testing.T) {
 
 func TestUnknownNamesTheNearest(t *testing.T) {
 	for text, want := range map[string]string{"stainless": "stainless-304", "galvan": "galvanized", "st": "mild-steel",
-		"unobtainium": "", "titanium": "", "": ""} {
+		"unobtainium": "", "": ""} {
 		_, err := FindMetal(text)
 		unknown := mistake.Of(err)
 		if unknown == nil {
@@ -160,7 +160,9 @@ func TestMetalsThatAreNotBrazed(t *testing.T) {
 		"aluminium sheet": "660", "6061": "660", "6061-T6": "660",
 		"EN AW-5754": "660", "AA 3003": "660", "al 5052 H32": "660", "6061 alu": "660", "zinc": "420",
 		"zinc alloy": "420",
-		"AZ50":       "43 %", "az150": "43 %", "Al-Zn": "43 %", "55 % Al-Zn": "43 %",
+		"titanium":   "brittle", "Ti-6Al-4V": "brittle", "zamak": "420", "ZM 120": "as any zinc", "Zn-Ni": "cancer",
+		"zinc-nickel": "cancer", "tool steel": "hardens", "4140": "hardens", "42CrMo4": "hardens", "C45": "hardens",
+		"AZ50": "43 %", "az150": "43 %", "Al-Zn": "43 %", "55 % Al-Zn": "43 %",
 	} {
 		m, err := FindMetal(text)
 		unknown := mistake.Of(err)

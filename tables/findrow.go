@@ -55,7 +55,7 @@ func FindCoating(text string) (Coating, error) {
 		return Coating{}, no
 	}
 	coating, err := findIn("coating", text, coatings[:],
-		func(c *Coating, visit func(string)) { called(c.ID, c.Name, nil, visit) })
+		func(c *Coating, visit func(string)) { called(c.ID, c.Name, coatingWords, visit) })
 	if no := slippedTo(text); err != nil && no != nil {
 		return Coating{}, no
 	}
@@ -165,7 +165,7 @@ var metalWords = []synonyms{
 		"A653"}},
 	{"galvannealed", []string{"galvanneal", "zinc-iron", "GA"}},
 	{"electro-zinc", []string{"electrogalvanized", "electro galvanised", "EG", "ZE", "A879"}},
-	{"aluminized", []string{"aluminised", "aluminized steel", "alu-silicon", "A463"}},
+	{"aluminized", []string{"aluminised", "aluminized steel", "alu-silicon", "AlSi", "AS", "A463"}},
 	{"hsla", []string{"high strength low alloy", "micro-alloyed"}},
 	{"dp600", []string{"DP590", "dual phase 600"}},
 	{"dp800", []string{"DP780", "dual phase 800"}},
@@ -179,6 +179,15 @@ var metalWords = []synonyms{
 	{"brass", []string{"C26000", "cartridge brass", "yellow brass"}},
 	{"silicon-bronze", []string{"silicon bronze", "C65500"}},
 	{"aluminium-bronze", []string{"aluminum bronze", "aluminium bronze", "C61400"}},
+}
+
+// coatingWords are EN 10346's classes of about the same mass, 80 and 120 g/m2 on both sides, here 76 and 122; and
+// EN 10152's where both sides are alike.
+var coatingWords = []synonyms{
+	{"ZE25/25", []string{"ZE25"}}, {"ZE50/50", []string{"ZE50"}}, {"ZE75/75", []string{"ZE75"}},
+	{"ZE100/100", []string{"ZE100"}},
+	{"T1-25", []string{"AS80", "AS080"}},
+	{"T1-40", []string{"AS120"}},
 }
 
 var gasWords = []synonyms{

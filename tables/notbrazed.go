@@ -3,6 +3,7 @@ package tables
 import (
 	"errors"
 	"slices"
+	"strconv"
 	"strings"
 
 	"brazebooth/internal/mistake"
@@ -28,17 +29,35 @@ var notBrazed = [...]notBrazedRow{
 		"aluminium melts at 660 °C or less, under every bronze wire",
 		memoryHigh("CRC Handbook, melting point of aluminium 660.3 C"),
 		"weld it with aluminium wire, a process of its own; coated steel is aluminized"},
-	{"zinc", []string{"zinc", "zincsheet", "zincalloy", "potmetal"},
+	{"zinc", []string{"zinc", "zincsheet", "zincalloy", "potmetal", "zamak", "mazak"},
 		"zinc melts at 420 °C and boils at 907, under every bronze wire",
 		read("American Galvanizers Association, properties of zinc"),
 		"solder it; for coated steel type galvanized or electro-zinc"},
-	{"al-zn", []string{"az", "alzn", "55alzn", "aluminiumzinc", "aluminumzinc", "a792",
-		"az30", "az35", "az40", "az50", "az55", "az60", "az70", "az80", "az90", "az100", "az120", "az150", "az165",
-		"az180", "az185", "az200"},
+	{"al-zn", []string{"az", "alzn", "55alzn", "aluminiumzinc", "aluminumzinc", "a792"},
 		"a coat of 55 % aluminium with 43 % zinc (AZ) is not computed: it melts near 600 °C and its zinc " +
 			"still boils off",
 		memoryMedium("ASTM A792, EN 10346: 55 % Al, 43.4 % Zn, 1.6 % Si, melts 570 to 600 C"),
 		"try aluminized on scrap, with a respirator on"},
+	{"zn-mg", []string{"zm", "znmg", "znalmg", "zincmagnesium"},
+		"a coat of zinc with magnesium and aluminium (ZM) is not computed: it melts near 350 °C and its zinc boils " +
+			"off as any zinc does",
+		memoryMedium("EN 10346: 0.5 to 8 % Al and Mg, rest Zn; eutectics of zinc, aluminium and magnesium 335 to " +
+			"380 C"),
+		"try galvanized of the same mass on scrap, with extraction and a respirator on"},
+	{"zn-ni", []string{"znni", "zincnickel", "nickelzinc", "zincnickelplated"},
+		"a coat of zinc with nickel is not computed: both get into the fume, and nickel's can cause cancer",
+		memoryMedium("ISO 19598, 12 to 16 % Ni; IARC Monographs vol. 100C, nickel compounds"),
+		"take a part without it, or have it stripped chemically and type mild-steel"},
+	{"titanium", []string{"titanium", "ti", "titan", "ti6al4v"},
+		"titanium makes brittle compounds with copper and takes up air as soon as it is hot: no bronze holds on it",
+		memoryHigh("ASM Handbook vol. 6, welding and brazing of titanium"),
+		"weld it with titanium wire and TIG, argon on both faces"},
+	{"hardening-steel", []string{"toolsteel", "springsteel", "spring", "carbonsteel", "highcarbonsteel", "silversteel",
+		"4130", "4140", "4340", "5160", "1045", "1060", "1095", "c45", "c60", "42crmo4", "25crmo4", "51crv4", "w1",
+		"o1"},
+		"steel that hardens cracks beside the bead, or is left soft there, which is not computed",
+		memoryMedium("EN 1011-2; ASM Handbook vol. 6, hardenable carbon and alloy steels"),
+		"ask who knows the grade: preheat and cooling by its data sheet, or bolt it; a soft shaft is mild-steel"},
 	{"magnesium", []string{"magnesium", "mg", "az31", "az31b", "az61", "az91", "az91d", "am60"},
 		"magnesium melts at 650 °C or less, under every bronze wire, and burns with a fire that water feeds",
 		memoryHigh("CRC Handbook, melting point of magnesium 650 C; NFPA 484"),
@@ -87,7 +106,7 @@ func (n *notBrazedRow) named(key string) bool {
 	for _, tail := range [...]string{"sheet", "plate", "alloy"} {
 		key = strings.TrimSuffix(key, tail)
 	}
-	if slices.Contains(n.words, key) {
+	if slices.Contains(n.words, key) || coatClass(key) == n.ID {
 		return true
 	}
 	if n.ID != "aluminium" {
@@ -95,6 +114,23 @@ func (n *notBrazedRow) named(key string) bool {
 	}
 	return len(key) >= 3 && (strings.HasPrefix("aluminium", key) || strings.HasPrefix("aluminum", key)) ||
 		slices.Contains(n.words, alloy(key))
+}
+
+// coatClass is the row of a class of coat, AZ or ZM with its mass in g/m2 in steps of 5; "" for any other name: AZ31 is
+// a magnesium alloy.
+func coatClass(key string) string {
+	if len(key) < 4 {
+		return ""
+	}
+	mass, err := strconv.Atoi(key[2:])
+	switch {
+	case err != nil || mass < 30 || mass%5 != 0:
+	case key[:2] == "az":
+		return "al-zn"
+	case key[:2] == "zm":
+		return "zn-mg"
+	}
+	return ""
 }
 
 // alloy is an aluminium alloy's number without its prefix (EN AW, AA, Al) and its temper; "" for any other name.

@@ -28,49 +28,60 @@ func Cost(card *calc.Card) (Page, error) {
 	time := p.seamTime(card, length, travel)
 	wire := p.wire(card, time, rate)
 	gas := p.gas(card, time)
-	p.money(card, time, wire, gas, length)
+	p.money(card, time, wire, gas, length.Value/p.count("passes"))
 	p.order(wire, gas)
 	return p, nil
 }
 
-// beadLength is the length of bead laid, mm: the seam, or the turns and layers of an overlay, times the pieces.
-func (p *Page) beadLength(card *calc.Card) (float64, error) {
+// count is a figure of the page that counts something, one where there is none.
+func (p *Page) count(name string) float64 {
+	if f, ok := p.Figure(name); ok {
+		return f.Value
+	}
+	return 1
+}
+
+// beadLength is the length of bead laid, mm: every pass of the seam, or the turns and layers of an overlay, times the
+// pieces.
+func (p *Page) beadLength(card *calc.Card) (calc.Figure, error) {
 	count := card.Used.Count.Or(1)
+	laid := func(v, low, high float64) calc.Figure {
+		return calc.NewFigure("", "mm", v*count, low*count, high*count, calc.Basis{})
+	}
 	if card.Used.Joint != "overlay" {
-		length := p.seamLength(card) * count
-		return length * p.passes(card), nil
+		length := p.seamLength(card)
+		n := p.passes(card)
+		return laid(n.Value*length, n.Low*length, n.High*length), nil
 	}
 	over, _, err := laidOver(card)
 	if err != nil {
-		return 0, err
+		return calc.Figure{}, err
 	}
 	time, _ := over.Figure("arc_time")
 	travel, _ := card.Figure("travel")
 	p.Because(Own("mass balance"), "the bead of the whole overlay, as on its own page")
 	p.seam(card, overlayLength)
-	return time.Value * travel.Value * count, nil
+	v := time.Value * travel.Value
+	return laid(v, v, v), nil
 }
 
 // passes is how many beads the joint takes, as its card counts them.
-func (p *Page) passes(card *calc.Card) float64 {
-	f, ok := card.Figure("passes")
-	if !ok {
-		return 1
+func (p *Page) passes(card *calc.Card) calc.Figure {
+	if f, ok := card.Figure("passes"); ok {
+		return p.take(f)
 	}
-	p.take(f)
-	return f.Value
+	return calc.Figure{Value: 1, Low: 1, High: 1}
 }
 
 // seamTime is how long the seams take, a timed arc's with its pauses and with the arc's own time beside it.
-func (p *Page) seamTime(card *calc.Card, length float64, travel calc.Figure) calc.Figure {
-	t := func(v float64) float64 { return length / v }
+func (p *Page) seamTime(card *calc.Card, length, travel calc.Figure) calc.Figure {
 	name, share := "arc_time", arcShare(card)
 	if share < 1 {
 		name = "seam_time"
 	}
-	whole := p.add(name, "s", t(travel.Value), t(travel.High), t(travel.Low),
+	whole := p.add(name, "s", length.Value/travel.Value, length.Low/travel.High, length.High/travel.Low,
 		calc.OwnBasis("{L}/{v}", "definition; starts, stops and a timed arc's first spot left out",
-			calc.In("L", "seam in all", length, "mm"), travel.As("v")))
+			calc.In("L", "every pass of every seam", length.Value, "mm"), travel.As("v")))
 	if share < 1 {
 		p.scaled("arc_time", "s", whole, share,
 			calc.OwnBasis("{s}·{on}/({on} + {off})", "definition: the arc pauses the rest", whole.As("s"),

@@ -17,6 +17,15 @@ func failing(card *calc.Card) string {
 	return ""
 }
 
+// asIfSound says of a setting that makes no joint what the page's figures are then worth.
+func (p *Page) asIfSound(card *calc.Card) {
+	if why := failing(card); why != "" {
+		p.Warn("unsound-setting", ownSection.Source, "%s: the figures are those of its heat and metal alone, not of "+
+			"a seam "+
+			"that holds. Change the setting first; the window computes which opens a good zone.", why)
+	}
+}
+
 // repairTime adds the hours that the coat beside the seam takes to repair, h: bronze needs it as steel does, as soon as
 // zinc boils off. False where there is none, or no time was given.
 func (p *Page) repairTime(card *calc.Card, length float64) (calc.Figure, bool) {

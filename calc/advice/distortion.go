@@ -2,7 +2,7 @@ package advice
 
 import (
 	"math"
-	"slices"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
@@ -16,26 +16,19 @@ var ironWelds = tables.Origin{Source: "ASM Handbook vol. 6, welding of cast iron
 // waves, how far a butt closes and a plate bends.
 func Distortion(card *calc.Card) (Page, error) {
 	p := Page{Name: "distortion", Card: *card}
-	member := 0 // the thinner one waves first
-	if !card.Setup.One && card.Setup.Members[1].Core < card.Setup.Members[0].Core {
-		member = 1
-	}
-	m := &card.Setup.Members[member]
 	net, ok := card.Figure("net_heat")
-	rows := tables.Shrinkers()
-	row := slices.IndexFunc(rows, func(s tables.Shrinker) bool { return s.Family == m.Metal.Family })
-	switch {
-	case m.Metal.Family == tables.CastIron:
+	if p.has(tables.CastIron) {
 		p.Because(ironWelds, "not judged, because cast iron cracks where sheet would bend: short pieces, peening, "+
-			"slow "+
-			"cooling, see the page prepare")
+			"slow cooling, see the page prepare")
 		return p, nil
-	case !ok || row < 0:
+	}
+	if !ok {
 		p.Because(ownJob, "not judged, because no heat per length is computed for this joint; try a seam: lap, tee, "+
 			"butt or corner")
 		return p, nil
 	}
-	s := shrinks{p: &p, member: m, metal: &rows[row], net: net}
+	s := shrinks{p: &p, metals: shrinking(card), thin: calc.MinCore(card.Setup.Joined()), net: net}
+	p.asIfSound(card)
 	s.along()
 	s.across(card)
 	s.angle()
@@ -46,38 +39,52 @@ func Distortion(card *calc.Card) (Page, error) {
 // shrinks is what the page's figures rest on.
 type shrinks struct {
 	p      *Page
-	member *calc.Member
-	metal  *tables.Shrinker
+	metals []shrinker
+	thin   float64 // thickness of the thinner sheet, which waves first, mm
 	net    calc.Figure
 	pull   calc.Figure // kN
 }
 
-// put adds a figure that is proportional to the net heat, the expansion, 1/ρc and factors; its interval is that of
-// all of them by root-sum-square of the logarithms.
-func (s *shrinks) put(name, unit, form string, v float64, factor tables.Datum, inputs []calc.Input,
-	more ...tables.Datum) calc.Figure {
+// put adds a figure that is proportional to the net heat, to what the metals shrink by it and to a factor; its interval
+// is that of all of them by root-sum-square of the logarithms. of is what one metal adds for the heat that it gets.
+func (s *shrinks) put(name, unit, form string, stiff bool, factor tables.Datum, per float64,
+	of func(m *shrinker) (float64, error)) (calc.Figure, error) {
 	down, up := math.Log(s.net.Value/s.net.Low), math.Log(s.net.High/s.net.Value)
-	for _, d := range append(more, factor, s.metal.Expansion) {
-		down, up = math.Hypot(down, math.Log(d.V/d.Low)), math.Hypot(up, math.Log(d.High/d.V))
+	down, up = math.Hypot(down, math.Log(factor.V/factor.Low)), math.Hypot(up, math.Log(factor.High/factor.V))
+	parts, sum := make([]float64, len(s.metals)), 0.0
+	for i := range s.metals {
+		v, err := of(&s.metals[i])
+		if err != nil {
+			return calc.Figure{}, err
+		}
+		parts[i], sum = v*per, sum+v*per
 	}
-	c := s.member.Metal.HeatCapacity
-	down, up = math.Hypot(down, math.Log(c.High/c.V)), math.Hypot(up, math.Log(c.V/c.Low))
-	inputs = append([]calc.Input{s.net.As("q"), calc.In("a", "expansion", s.metal.Expansion.V, "1e-6/K"),
-		calc.In("c", "heat capacity", c.V, "J/mm3K"), calc.In("t", "thickness of the thinner sheet", s.member.Core,
-			"mm"),
-		calc.In("k", "share of the free shrinkage", factor.V, "")}, inputs...)
-	return s.p.add(name, unit, v, v*math.Exp(-down), v*math.Exp(up), calc.OwnBasis(form, factor.Source, inputs...))
+	inputs := []calc.Input{s.net.As("q"), calc.In("t", "thickness of the thinner sheet", s.thin, "mm"),
+		calc.In("k", "share of the free shrinkage", factor.V, "")}
+	var less, more float64 // of the metals, by what each of them adds
+	for i := range s.metals {
+		m := &s.metals[i]
+		lower, higher := m.band(stiff)
+		less, more = less+parts[i]/sum*lower, more+parts[i]/sum*higher
+		inputs = append(inputs, m.inputs(stiff)...)
+	}
+	form = strings.ReplaceAll(form, "{b}", shrinkForm(s.metals, stiff))
+	return s.p.add(name, unit, sum, sum*math.Exp(-math.Hypot(down, less)), sum*math.Exp(math.Hypot(up, more)),
+		calc.OwnBasis(form, factor.Source, inputs...)), nil
 }
 
 // along adds the pull and the widths that stay flat under it.
 func (s *shrinks) along() {
-	share, e := tables.ShrinkageForce, s.metal.Modulus
-	v, err := formula.ShrinkageForce(s.net.Value, e.V, s.metal.Expansion.V, s.member.Metal.HeatCapacity.V, share.V)
+	share := tables.ShrinkageForce
+	pull, err := s.put("shrinkage_force", "kN", "{k}·{b}·{q}/1000000", true, share, 1e-3,
+		func(m *shrinker) (float64, error) {
+			return formula.ShrinkageForce(m.share*s.net.Value, m.row.Modulus.V, m.row.Expansion.V, m.capacity.V,
+				share.V)
+		})
 	if err != nil {
 		return
 	}
-	s.pull = s.put("shrinkage_force", "kN", "{k}·{E}·{a}·{q}/{c}/1000000", v/1000, share,
-		[]calc.Input{calc.In("E", "modulus", e.V, "GPa")}, e)
+	s.pull = pull
 	s.flat("flat_width_held", "with its outer edge held straight", tables.PlateHeld)
 	s.flat("flat_width_free", "with a free edge", tables.PlateFree)
 	s.given()
@@ -89,14 +96,15 @@ const wideSheet = 3000
 // yields is how wide the zone is, at least, that yields on each side of the seam, mm: the pull over what the sheet
 // carries.
 func (s *shrinks) yields() float64 {
-	return 1000 * s.pull.Value / (2 * s.member.Metal.Tensile.V * s.member.Core)
+	return 1000 * s.pull.Value / (2 * s.mean(func(m *shrinker) float64 { return m.tensile }) * s.thin)
 }
 
 // flat adds how wide the sheet on each side of the seam may be before it waves, or says why no width is named.
 func (s *shrinks) flat(name, edge string, k tables.Datum) {
-	p, t, e, source := s.p, s.member.Core, s.metal.Modulus, Own(k.Source)
+	p, t, source := s.p, s.thin, Own(k.Source)
+	e := s.mean(func(m *shrinker) float64 { return m.row.Modulus.V })
 	at := func(pull float64) float64 {
-		b, err := formula.FlatWidth(1000*pull, t, e.V, tables.Poisson.V, k.V)
+		b, err := formula.FlatWidth(1000*pull, t, e, tables.Poisson.V, k.V)
 		if err != nil {
 			return math.NaN()
 		}
@@ -116,18 +124,18 @@ func (s *shrinks) flat(name, edge string, k tables.Datum) {
 	p.add(name, "mm", v, at(s.pull.High), at(s.pull.Low), calc.OwnBasis(
 		"2·{k}·pi²·{E}·{t}³/(12·(1 − {nu}²)·{F})",
 		k.Source+"; flat, evenly compressed sheet on each side of the seam, "+edge,
-		calc.In("k", "buckling coefficient", k.V, ""), calc.In("E", "modulus", e.V, "GPa"),
+		calc.In("k", "buckling coefficient", k.V, ""), calc.In("E", "modulus", e, "GPa"),
 		calc.In("t", "thickness of the thinner sheet", t, "mm"), calc.In("nu", "Poisson's ratio", tables.Poisson.V, ""),
 		s.pull.As("F")))
 }
 
 // across adds how far a butt closes.
 func (s *shrinks) across(card *calc.Card) {
-	share := tables.ShrinkageAcross
-	v, err := formula.ShrinkageAcross(s.net.Value, s.member.Core, s.metal.Expansion.V, s.member.Metal.HeatCapacity.V,
-		share.V)
-	if card.Used.Joint == "butt" && err == nil {
-		s.put("shrinkage_across", "mm", "{k}·{a}/1000000/{c}·{q}/{t}", v, share, nil)
+	if share := tables.ShrinkageAcross; card.Used.Joint == "butt" {
+		_, _ = s.put("shrinkage_across", "mm", "{k}·{b}/1000000·{q}/{t}", false, share, 1,
+			func(m *shrinker) (float64, error) {
+				return formula.ShrinkageAcross(m.share*s.net.Value, s.thin, m.row.Expansion.V, m.capacity.V, share.V)
+			})
 	}
 }
 
@@ -140,16 +148,17 @@ func (s *shrinks) angle() {
 		return
 	}
 	form, limit := tables.AngularChange, tables.AngularLimit
-	v, err := formula.AngularChange(s.net.Value, s.member.Core, s.metal.Expansion.V, s.member.Metal.HeatCapacity.V,
-		form.V, limit.V)
-	if err != nil {
-		perSquare := s.net.Value / (s.member.Core * s.member.Core)
+	perSquare := s.net.Value / (s.thin * s.thin)
+	if perSquare > limit.V {
 		s.p.Because(Own(limit.Source), "bend along the seam: not judged, because %s J/mm³ of heat over thickness "+
 			"squared heats this sheet through (formulas hold to %.0f): it waves more than it bends. Try a test piece, "+
 			"tacks and clamps", calc.Number(round2(perSquare)), limit.V)
 		return
 	}
-	s.put("angular_change", "deg", "180/pi·{k}·{a}/1000000/{c}·{q}/{t}²", v*180/math.Pi, form, nil)
+	_, _ = s.put("angular_change", "deg", "180/pi·{k}·{b}/1000000·{q}/{t}²", false, form, 180/math.Pi,
+		func(m *shrinker) (float64, error) {
+			return formula.AngularChange(m.share*s.net.Value, s.thin, m.row.Expansion.V, m.capacity.V, form.V, limit.V)
+		})
 }
 
 // remedies says what lessens it and by how much, as far as that is computed.

@@ -61,18 +61,11 @@ func (f *fitting) carries(card *calc.Card) {
 		return
 	}
 	allow, ok := s.Figure("allowable_load")
-	if !ok { // service too warm, or an overlay: reported elsewhere
-		if card.Used.Joint == "plug" && !card.Job.Hole.Set && !rimWets(card) {
-			f.say(WithCare, Own(restingSource), sawPlug, "the load is not judged, because %s", unwettedRim)
-			return
-		}
-		if why := failing(card); why != "" {
-			f.say(WithCare, ownSection, "", "the load is not judged, because the bead is not sound: %s",
-				strings.ToLower(why[:1])+why[1:])
-		}
+	if !ok {
+		f.unjudged(card, &s)
 		return
 	}
-	if card.Job.Load.V > allow.Value {
+	if card.Job.Load.V > allow.Value*(1+lastBit) {
 		const stronger = "a longer seam or fuller throat, a stronger filler, rivets or bolts, or a weld"
 		f.say(AnotherWay, fillets, stronger, "%.3g kN is more than the %.3g kN to allow on this seam", card.Job.Load.V,
 			allow.Value)
@@ -80,4 +73,27 @@ func (f *fitting) carries(card *calc.Card) {
 	}
 	f.say(WithCare, fillets, "", "%.3g kN of the %.3g kN to allow: structural, lifting, pressure or vehicle loads "+
 		"are a qualified person's to decide", card.Job.Load.V, allow.Value)
+}
+
+// unjudged says why a load is compared with nothing. No job suits with a load of which nobody knows whether it holds.
+func (f *fitting) unjudged(card *calc.Card, s *Page) {
+	unsound := failing(card)
+	switch {
+	case card.Used.Joint == "plug" && !card.Job.Hole.Set && !rimWets(card):
+		f.say(WithCare, Own(restingSource), sawPlug, "the load is not judged, because %s", unwettedRim)
+	case card.Used.ServiceTemp.V > tables.ServiceLimit.V: // told by itself, with what a shop does instead
+	case card.Used.Joint == "edge":
+		f.say(AnotherWay, fillets, "a lap or a tee where it carries, or rivets or bolts", "the load is not judged, "+
+			"because "+
+			"a pull opens an edge joint like a book, and no test of that is at hand")
+	case card.Used.Joint == "overlay":
+		f.say(WithCare, practice, "", "the load is not judged, because an overlay joins no parts: what the part "+
+			"under it "+
+			"carries afterwards is an engineer's to decide")
+	case unsound != "":
+		f.say(WithCare, ownSection, "", "the load is not judged, because the bead is not sound: %s",
+			strings.ToLower(unsound[:1])+unsound[1:])
+	case len(s.Reasons) > 0:
+		f.say(WithCare, fillets, "", "the load is not judged: %s", s.Reasons[0].Text)
+	}
 }

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"brazebooth/calc"
-	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
 
@@ -34,6 +33,7 @@ func ZoneContext(ctx context.Context, card *calc.Card) (Page, error) {
 	if err := ctx.Err(); err != nil {
 		return Page{}, err
 	}
+	p.asIfSound(card)
 	p.Because(practice, "what was computed is the metal beside the bead: bend, peel or saw a test piece of the same "+
 		"sheet before it counts")
 	return p, nil
@@ -96,24 +96,17 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 		at = append(at, soft.From.V)
 	}
 	reach, ok := calc.ReachOf(ctx, z.card, at...)
-	time, timed := z.card.Figure("cooling_time")
-	if !ok || !timed {
-		why, try := "no cross-section is computed for this job", "a running arc on a lap, tee, butt or corner"
-		if ok {
-			why, try = "no cooling time is computed for this job", "a test piece, sawn through"
-			if z.card.Setup.Members[0].Metal.Family != tables.Steel {
-				why, try = "the cooling time is computed only where the first member is steel", "this steel as the "+
-					"first member"
-			}
-		}
-		p.Because(ownSection, "hard and soft zone: not judged, because %s; try %s", why, try)
+	if !ok {
+		p.Because(ownSection, "hard and soft zone: not judged, because no cross-section is computed for this job; "+
+			"try a "+
+			"running arc on a lap, tee, butt or corner")
 		return
 	}
 	hard := reach[z.member][0]
 	p.add("changed_halfwidth"+z.suffix, "mm", hard.V, hard.Low, hard.High, calc.OwnBasis(
 		"from the joint's line to where the peak falls to {Ac1}", calc.SectionSource, toAc1()))
 	if hard.V > 0 {
-		z.hardest(steel, time)
+		z.hardest(steel)
 	} else {
 		p.Because(ownSection, "nowhere does the sheet pass %.0f °C: it does not harden", tables.Ac1.V)
 	}
@@ -123,8 +116,13 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 }
 
 // hardest adds the hardness of what was austenite.
-func (z *zone) hardest(steel *tables.HardeningSteel, time calc.Figure) {
+func (z *zone) hardest(steel *tables.HardeningSteel) {
 	p, limit := z.p, tables.HardestAllowed
+	time, timed := z.card.Figure("cooling_time")
+	if !timed {
+		p.Because(Own(hardnessSource), "hardness: not judged, because %s; try a test piece, sawn through", z.untimed())
+		return
+	}
 	h, ok := hardnessOf(steel, time)
 	if !ok {
 		p.Because(Own(hardnessSource), "hardness: not judged, because the sheet cools in %.1f s, beyond what its formulas "+
@@ -147,6 +145,16 @@ func (z *zone) hardest(steel *tables.HardeningSteel, time calc.Figure) {
 	case h.high > limit.V:
 		p.Because(limit.Origin, "at the hard end of its band the zone passes %.0f HV: bend a test piece", limit.V)
 	}
+}
+
+// untimed says why a card has no cooling time.
+func (z *zone) untimed() string {
+	if slices.ContainsFunc(z.card.Setup.Joined(), func(m calc.Member) bool { return m.Metal.Family != tables.Steel }) {
+		return "the cooling time is computed only where both members are ferritic steel: the other leads the heat " +
+			"away " +
+			"at a pace of its own"
+	}
+	return "no cooling time is computed for this job"
 }
 
 // softened adds how wide and how soft the tempered sheet is beyond the hard zone.
@@ -197,54 +205,4 @@ func (z *zone) soften(ctx context.Context) {
 	p.add("softened_halfwidth"+z.suffix, "mm", r[1].V, r[2].Low, r[0].High, calc.OwnBasis(
 		"from the joint's line to where the peak falls to {T}", softSource,
 		calc.In("T", "where hardened metal turns soft", s.From.V, "C")))
-}
-
-// composition is a typical cast.
-func composition(s *tables.HardeningSteel) formula.Steel {
-	return formula.Steel{C: s.C.V, Si: s.Si.V, Mn: s.Mn.V, Cr: s.Cr.V}
-}
-
-// hardnessOf is the hardness of what was austenite with its interval: each element, the time, what the formulas
-// disagree about and what both leave out, each at the ends of its own, joined by root-sum-square.
-func hardnessOf(steel *tables.HardeningSteel, time calc.Figure) (ends, bool) {
-	s := composition(steel)
-	mid, apart, ok := meanHardness(steel, s, time.Value)
-	if !ok {
-		return ends{}, false
-	}
-	down, up := math.Hypot(tables.HardnessForm.Low, apart), math.Hypot(tables.HardnessForm.High, apart)
-	join := func(s formula.Steel, t float64) {
-		switch h, _, ok := meanHardness(steel, s, t); {
-		case !ok:
-		case h > mid:
-			up = math.Hypot(up, h-mid)
-		default:
-			down = math.Hypot(down, mid-h)
-		}
-	}
-	for _, e := range [...]struct {
-		band  tables.Datum
-		share *float64
-	}{{steel.C, &s.C}, {steel.Si, &s.Si}, {steel.Mn, &s.Mn}, {steel.Cr, &s.Cr}} {
-		for _, v := range [2]float64{e.band.Low, e.band.High} {
-			*e.share = v
-			join(s, time.Value)
-		}
-		*e.share = e.band.V
-	}
-	join(s, time.Low)
-	join(s, time.High)
-	return ends{mid - down, mid, mid + up}, true
-}
-
-// meanHardness is the mean of both formulas and half of what lies between them, HV. Boron steel that cools fast enough
-// is martensite throughout; the formulas know nothing of boron, so that they are not asked beyond.
-func meanHardness(steel *tables.HardeningSteel, s formula.Steel, t float64) (mean, apart float64, ok bool) {
-	if steel.Boron {
-		h, err := formula.HardnessMartensite(s)
-		return h, 0, err == nil && t <= tables.BoronMartensite.V
-	}
-	a, err := formula.HardnessYurioka(s, t)
-	b, err2 := formula.HardnessDuren(s, t)
-	return (a + b) / 2, math.Abs(a-b) / 2, err == nil && err2 == nil
 }

@@ -85,3 +85,36 @@ func TestEveryMetalHasAZone(t *testing.T) {
 		}
 	}
 }
+
+// The standard behind the cooling time knows steel alone: beside copper, iron or stainless, which lead the heat away at
+// a pace of their own, neither order of the members gives a time or a hardness, and both say how wide the zone is.
+func TestSteelBesideAnotherMetalHasNoHardness(t *testing.T) {
+	for _, m := range deep.Of(t, tables.Metals(), 6) {
+		for _, joint := range []string{"lap", "butt", "corner"} {
+			j := calc.Job{Metal: "hsla", Thickness: calc.Some(1.5), Metal2: m.ID, Thickness2: calc.Some(1.5),
+				Joint:  joint,
+				Filler: "cusi3", Feed: calc.Some(5), Travel: calc.Some(8)}
+			swapped := j
+			swapped.Metal, swapped.Metal2 = j.Metal2, j.Metal
+			for suffix, job := range map[string]calc.Job{"": j, "_2": swapped} {
+				c, err := calc.Solve(job)
+				if err != nil || !c.Section.Drawn {
+					continue
+				}
+				p, err := Zone(&c)
+				if err != nil {
+					t.Fatal(err)
+				}
+				_, timed := c.Figure("cooling_time")
+				_, hard := p.Figure("haz_hardness" + suffix)
+				_, wide := p.Figure("changed_halfwidth" + suffix)
+				if steel := m.Family == tables.Steel; timed != steel || m.ID != "hsla" && hard != steel || !wide &&
+					m.ID != "hsla" {
+					t.Errorf("hsla and %s, %s%s: cooling time %v, hardness %v, width %v", m.ID, joint, suffix,
+						timed, hard,
+						wide)
+				}
+			}
+		}
+	}
+}

@@ -77,10 +77,10 @@ func (p *Page) bouts(r *layerRun, arc, layers, limit float64) {
 const barSource = "fin equation along the part with convection and radiation from its skin, heat even through the " +
 	"section (Incropera and DeWitt, ch. 3 and 5); the part's length beyond the overlay is assumed"
 
-// interpassLimit is how hot the workpiece may be before the next bead: less on silicon bronze, whether base or the
+// interpassLimit is how hot the workpiece may be before the next bead: less on silicon bronze, whether a base or the
 // layer below, than on the rest.
 func interpassLimit(card *calc.Card, layers float64) tables.Datum {
-	if card.Setup.Members[0].Metal.ID == "silicon-bronze" || card.Setup.Filler.ID == "cusi3" && layers > 1 {
+	if calc.Applies("silicon-bronze", card) || card.Setup.Filler.ID == "cusi3" && layers > 1 {
 		return tables.InterpassSilicon
 	}
 	return tables.InterpassAluminium

@@ -3,6 +3,7 @@ package advice
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -40,6 +41,7 @@ func Passes(card *calc.Card) (Page, error) {
 
 // plan adds the groove and its beads.
 func (p *Page) plan(card *calc.Card, bead calc.Figure) {
+	p.asIfSound(card)
 	fill := calc.FillOf(card)
 	if fill.Groove.Depth > 0 {
 		p.groove(card, &fill)
@@ -48,6 +50,14 @@ func (p *Page) plan(card *calc.Card, bead calc.Figure) {
 			"what the joint takes: a fillet of the leg that was asked for or as high as the sheet, or the closed "+
 				"root", "geometry"))
 	}
+	if short(card, &fill, bead) {
+		p.take(bead)
+		p.Because(tables.OnePass.Origin, "not planned, because one bead lays well what this joint takes, %.1f mm², "+
+			"and this "+
+			"one lays %.1f mm²: more wire feed or less travel; the window shows where it holds", fill.Section,
+			bead.Value)
+		return
+	}
 	n := p.passCount(&fill, bead)
 	for _, name := range [...]string{"wire_feed", "travel"} {
 		if f, ok := card.Figure(name); ok {
@@ -55,7 +65,7 @@ func (p *Page) plan(card *calc.Card, bead calc.Figure) {
 		}
 	}
 	p.take(bead)
-	p.laid(card, n.Value)
+	p.laid(card, n)
 	if n.Value == 1 {
 		p.Because(tables.OnePass.Origin, "one bead is enough: the card is the plan")
 		p.wetsGroove(card, &fill)
@@ -124,13 +134,22 @@ func (p *Page) passCount(fill *calc.Fill, bead calc.Figure) calc.Figure {
 			calc.Derived("A", "section of the joint", fill.Section, "mm2"), bead.As("a")))
 }
 
+// short reports a bead that lays less than a joint takes where one bead is to fill it.
+func short(card *calc.Card, fill *calc.Fill, bead calc.Figure) bool {
+	if fill.Section > tables.OnePass.V || bead.Value >= fill.Section {
+		return false
+	}
+	filled := func(e calc.Edge) bool { return e.Name == "joint filled" && e.Met } // by how far metal runs into the gap
+	return fill.Groove.Depth > 0 || !slices.ContainsFunc(card.Edges, filled)
+}
+
 // laid adds the time of the arc for the seam of the job.
-func (p *Page) laid(card *calc.Card, n float64) {
+func (p *Page) laid(card *calc.Card, n calc.Figure) {
 	length := p.seamLength(card)
 	if v, ok := card.Figure("travel"); ok && v.Value > 0 {
-		p.add("arc_time", "s", n*length/v.Value, n*length/v.High, n*length/v.Low, calc.OwnBasis("{n}·{L}/{v}",
-			"definition; one seam, starts and stops left out", calc.Derived("n", "passes", n, "1"),
-			calc.In("L", "seam", length, "mm"), v.As("v")))
+		p.add("arc_time", "s", n.Value*length/v.Value, n.Low*length/v.High, n.High*length/v.Low,
+			calc.OwnBasis("{n}·{L}/{v}", "definition; one seam, starts and stops left out", n.As("n"),
+				calc.In("L", "seam", length, "mm"), v.As("v")))
 	}
 }
 
@@ -170,31 +189,43 @@ func (p *Page) between(card *calc.Card, n float64) {
 			"passes: no hold is computed", card.Used.Preheat.V, limit.V)
 		return
 	}
-	m := &card.Setup.Members[0]
-	if !card.Setup.One && card.Setup.Members[1].Core < m.Core {
-		m = &card.Setup.Members[1]
-	}
-	k, c, film := m.Metal.Conductivity, m.Metal.HeatCapacity, tables.FreeConvection
-	period := func(heat, k, c, film float64) (float64, bool) {
-		s, err := formula.PassPeriod(heat, m.Core, k, c, film, rise, n)
-		return s, err == nil
-	}
-	mid, ok := period(net.Value, k.V, c.V, film.V)
-	low, ok1 := period(net.Low, k.High, c.High, film.High)
-	high, ok2 := period(net.High, k.Low, c.Low, film.Low)
-	if !ok || !ok1 || !ok2 {
+	hold, m, ok := slowestToCool(card, net, rise, n)
+	if !ok {
 		p.Because(Own(holdSource), "the plate may not cool to the limit within six hours: fewer passes at a time, "+
 			"or cool it with wet rags beside the seam")
 		return
 	}
-	p.add("interpass_hold", "s", mid, low, high, calc.OwnBasis("from the start of one pass to the start of the "+
+	k, c, film := m.Metal.Conductivity, m.Metal.HeatCapacity, tables.FreeConvection
+	p.add("interpass_hold", "s", hold.mid, hold.low, hold.high, calc.OwnBasis("from the start of one pass to the "+
+		"start of the "+
 		"next at the same place, before the last of {n} "+
 		"passes", holdSource, net.As("q"), calc.Derived("n", "passes", n, "1"),
-		calc.In("t", "thickness of the thinner plate", m.Core, "mm"), calc.In("k", "conductivity", k.V, "W/mmK"),
+		calc.In("t", "thickness of the plate that cools slower", m.Core, "mm"), calc.In("k", "conductivity", k.V,
+			"W/mmK"),
 		calc.In("c", "heat capacity", c.V, "J/mm3K"), calc.In("h", "loss from each face", film.V, "W/m2K"),
 		calc.Derived("", "rise up to the limit", rise, "K")))
 	p.Because(Own(holdSource), "a narrow part stays hot longer than this wide plate: what counts is the plate's "+
 		"temperature beside the seam, by a contact thermometer or a crayon")
+}
+
+// slowestToCool is the hold between n passes in the plate that needs the longer one, s, and that plate; false where it
+// may not cool in six hours.
+func slowestToCool(card *calc.Card, net calc.Figure, rise, n float64) (hold ends, slowest *calc.Member, ok bool) {
+	joined, film := card.Setup.Joined(), tables.FreeConvection
+	for i := range joined {
+		m := &joined[i]
+		k, c := m.Metal.Conductivity, m.Metal.HeatCapacity
+		mid, err := formula.PassPeriod(net.Value, m.Core, k.V, c.V, film.V, rise, n)
+		low, err1 := formula.PassPeriod(net.Low, m.Core, k.High, c.High, film.High, rise, n)
+		high, err2 := formula.PassPeriod(net.High, m.Core, k.Low, c.Low, film.Low, rise, n)
+		if err != nil || err1 != nil || err2 != nil {
+			return ends{}, m, false
+		}
+		if slowest == nil || mid > hold.mid {
+			hold, slowest = ends{low, mid, high}, m
+		}
+	}
+	return hold, slowest, true
 }
 
 // wetsGroove says what carries the root, and that the groove's sides are not followed.

@@ -106,3 +106,50 @@ func heldPasses(c *calc.Card, of map[string]float64, say func(string, ...any)) {
 		say("passes: %v, the card says several: %v", of, several)
 	}
 }
+
+// Over thickness and feed: a plan fills its joint, and a bead that is to fill it alone and lays less is no plan. Time
+// on the page and on the bill has the band of the passes, and what is charged by the metre of seam counts it once.
+func TestThePlanFillsTheJoint(t *testing.T) {
+	steps := deep.Many(4, 60)
+	for _, joint := range []string{"tee", "lap", "butt", "edge"} {
+		for i := range steps + 1 {
+			for _, feed := range []float64{3, 7} {
+				j := priced(calc.Job{Metal: "galvanized", Joint: joint, Feed: calc.Some(feed),
+					Travel: calc.Some(10), Wire: calc.Some(1),
+					Thickness: calc.Some(math.Round(100*math.Pow(10, float64(i)/float64(steps))) / 100)})
+				c := card(t, j)
+				p, err := Passes(c)
+				cost, err2 := Cost(c)
+				if err != nil || err2 != nil {
+					t.Fatal(err, err2)
+				}
+				at := joint + " of " + calc.Number(j.Thickness.V) + " mm at " + calc.Number(feed) + " m/min"
+				n, planned := p.Figure("passes")
+				fill := calc.FillOf(c)
+				bead := value(t, &p, "bead_area").Value
+				if planned && n.Value*bead < fill.Section*(1-1e-9) && fill.Groove.Depth > 0 {
+					t.Errorf("%s: %g beads of %g mm² are to fill %g mm²", at, n.Value, bead, fill.Section)
+				}
+				for _, e := range c.Edges {
+					if e.Name == "joint filled" && !e.Met && planned && n.Value == 1 {
+						t.Errorf("%s: one bead is the plan, and the card says that it does not fill the joint", at)
+					}
+				}
+				for _, page := range []*Page{&p, &cost} {
+					f, ok := page.Figure("arc_time")
+					if m, several := page.Figure("passes"); ok && several {
+						one := f.Value / m.Value
+						if !near(f.Low, m.Low*one) || !near(f.High, m.High*one) {
+							t.Errorf("%s: %s takes %g s (%g to %g) in %g passes (%g to %g)", at, page.Name, f.Value,
+								f.Low, f.High,
+								m.Value, m.Low, m.High)
+						}
+					}
+				}
+				if f, ok := cost.Figure("zinc_repair_time"); ok && !near(f.Value, 2.0/60*0.3) {
+					t.Errorf("%s: %g h of zinc repair on 0.3 m of seam", at, f.Value)
+				}
+			}
+		}
+	}
+}

@@ -139,6 +139,12 @@ func TestAPlugIsNotTrustedBeforeItsRimWets(t *testing.T) {
 				t.Errorf("%+v: rim %.0f °C, middle %.0f °C and no caution", x, rim.Value, middle.Value)
 			}
 		}
+		if said := hasCode(p, "plug-both") || hasCode(p, "plug-burns") || hasCode(p, "plug-cold"); judged &&
+			said != (rim.Value < toe || middle.Value > melts) {
+			t.Errorf("%+v: rim %.0f °C of %.0f °C, middle %.0f °C of %.0f °C, cautioned %v", x, rim.Value, toe,
+				middle.Value,
+				melts, said)
+		}
 		ok := judged && rim.Value >= toe
 		if ok {
 			wets++

@@ -128,19 +128,28 @@ func (p *Page) heated(name, what string, mid *resting, away float64, ends []func
 // judged says what both temperatures mean, as far as their bands allow.
 func (p *Page) judged(card *calc.Card, rim, middle calc.Figure) {
 	toe, melts := card.Setup.Filler.Toe.V, card.Setup.Members[1].Metal.Solidus.V
+	by := func(whole bool) string {
+		if whole {
+			return "the whole band"
+		}
+		return "the middle value"
+	}
 	switch {
-	case middle.Low > melts:
-		p.Warn("plug-burns", restingSource, "By the whole band the sheet below melts in the middle before the hole "+
-			"is full, from %.0f °C on: a smaller hole, less current, a copper bar below, or several short "+
-			"bouts.", melts)
-	case rim.High < toe:
-		p.Warn("plug-cold", restingSource, "By the whole band the rim stays under the %.0f °C at which this filler "+
-			"wets: a smaller hole, more current, or %s.", toe,
-			calc.OrStrip(card, "warm the parts and give that as preheat"))
 	case middle.Value > melts && rim.Value < toe:
-		p.Warn("plug-both", restingSource, "By the middle values the rim stays cold (%.0f °C, this filler wets from %.0f "+
+		p.Warn("plug-both", restingSource, "By the middle values the rim stays cold (%.0f °C, this filler wets from "+
+			"%.0f "+
 			"°C) and the middle melts (%.0f °C, this metal from %.0f °C): a smaller hole, and saw a test plug through "+
 			"before you rely on one.", rim.Value, toe, middle.Value, melts)
+	case middle.Value > melts:
+		p.Warn("plug-burns", restingSource, "By %s the sheet below melts in the middle before the hole is full, "+
+			"from %.0f "+
+			"°C on: a smaller hole, less current, a copper bar below, or several short bouts.",
+			by(middle.Low > melts), melts)
+	case rim.Value < toe:
+		p.Warn("plug-cold", restingSource, "By %s the rim stays under the %.0f °C at which this filler wets: a "+
+			"smaller "+
+			"hole, more current, or %s.", by(rim.High < toe), toe, calc.OrStrip(card, "warm the parts and give that "+
+			"as preheat"))
 	case middle.High > melts && rim.Low < toe:
 		p.Because(Own(restingSource), "the bands reach from a cold rim (under %.0f °C) to a melted middle (over "+
 			"%.0f °C): only a test plug, sawn through, tells", toe, melts)

@@ -72,33 +72,46 @@ func (w *waveform) bands() {
 	w.peak = ends{math.Inf(1), w.Peak, 0}
 	w.time = ends{math.Inf(1), w.Time, 0}
 	w.low, w.high = w.Base, w.Base
-	if !w.Alight { // what throws a drop, though the arc goes out after it
-		w.time.mid = w.detach.V / (w.Peak * w.Peak)
+	if !w.Alight { // the shortest that throws a drop, though the arc goes out after it
+		w.time.mid = w.detach.Low / (w.Peak * w.Peak)
 	}
 	from, to := over.Low*tr.Low/tr.V*w.transition, over.High*tr.High/tr.V*w.transition
 	const steps = 64
 	for i := range steps + 1 {
 		peak := from * math.Pow(to/from, float64(i)/steps)
-		short, long := w.times(peak)
+		short, long := w.times(peak, w.mean.High)
 		if short > long {
 			continue
 		}
 		w.peak.low, w.peak.high = min(w.peak.low, peak), max(w.peak.high, peak)
 		w.time.low, w.time.high = min(w.time.low, short), max(w.time.high, long)
-		if w.Alight {
+		if short, long = w.times(peak, w.mean.Value); w.Alight && short <= long {
 			w.low, w.high = min(w.low, w.base(peak, long)), max(w.high, w.base(peak, short))
 		}
 	}
 	w.peak.low, w.peak.high = min(w.peak.low, w.Peak), max(w.peak.high, w.Peak)
 	w.time.low, w.time.high = min(w.time.low, w.time.mid), max(w.time.high, w.time.mid)
+	w.ofMean()
+}
+
+// ofMean widens the base's band by that of the mean current at this feed: what more or less melts the wire flows
+// between the pulses.
+func (w *waveform) ofMean() {
+	between := 1 - w.Share
+	if !(between > 0) {
+		return
+	}
+	less, more := (w.mean.Value-w.mean.Low)/between, (w.mean.High-w.mean.Value)/between
+	w.low = max(0, w.Base-math.Hypot(w.Base-w.low, less))
+	w.high = w.Base + math.Hypot(w.high-w.Base, more)
 }
 
 // times are the shortest and the longest pulse of a peak, A, that throws one drop and, where any does, leaves the arc
-// alight, s.
-func (w *waveform) times(peak float64) (short, long float64) {
+// alight at a mean, A; s.
+func (w *waveform) times(peak, mean float64) (short, long float64) {
 	short, long = w.detach.Low/(peak*peak), w.detach.High/(peak*peak)
 	if least := tables.PulseBaseLeast.V; w.Alight {
-		long = min(long, (w.mean.Value-least)/(w.frequency.Value*(peak-least)))
+		long = min(long, (mean-least)/(w.frequency.Value*(peak-least)))
 	}
 	return short, long
 }
@@ -123,7 +136,7 @@ func (w *waveform) shape() {
 	}
 	p.add("pulse_base", "A", w.Base, w.low, w.high, calc.OwnBasis(
 		"({I} − {Ip}·{f}·{t_p}/1000)/(1 − {f}·{t_p}/1000)",
-		"definition of the mean; its band is that of peak and pulse time together", w.inputs()...))
+		"definition of the mean; its band is that of peak and pulse time together and that of the mean", w.inputs()...))
 }
 
 func (w *waveform) inputs() []calc.Input {

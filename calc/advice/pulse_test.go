@@ -15,7 +15,7 @@ import (
 func TestAPulseGivesItsMean(t *testing.T) {
 	steps := deep.Many(12, 120)
 	for _, wire := range deep.Of(t, []float64{0.8, 0.9, 1.0, 1.2, 1.6}, 3) {
-		var last float64
+		var last, time float64
 		for i := range steps + 1 {
 			feed := 1.5 * math.Pow(8, float64(i)/float64(steps))
 			card, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Joint: "overlay",
@@ -36,6 +36,12 @@ func TestAPulseGivesItsMean(t *testing.T) {
 				value[f.Name] = f.Value
 			}
 			pairs(t, &p, wire, feed)
+			if now := value["pulse_time"]; now > 0 {
+				if time > 0 && math.Abs(math.Log(now/time)) > 3/float64(steps) {
+					t.Errorf("%g mm, %.3g m/min: the pulse time goes from %g to %g ms", wire, feed, time, now)
+				}
+				time = now
+			}
 			base, alight := value["pulse_base"]
 			if !alight {
 				if len(p.Warnings) == 0 && len(p.Figures) > 0 {
@@ -45,6 +51,14 @@ func TestAPulseGivesItsMean(t *testing.T) {
 			}
 			share := value["pulse_frequency"] * value["pulse_time"] / 1000
 			mean, _ := card.Figure("current")
+			for _, end := range [2]float64{mean.Low,
+				mean.High} { // melts the same wire under another calibration voltage
+				at := max(0, (end-value["pulse_peak"]*share)/(1-share))
+				if f := pulseFigure(&p, "pulse_base"); at < f.Low-1e-9 || at > f.High+1e-9 {
+					t.Errorf("%g mm, %.3g m/min: at %g A mean the base is %g A, outside %g to %g", wire, feed, end,
+						at, f.Low, f.High)
+				}
+			}
 			if got := value["pulse_peak"]*share + base*(1-share); math.Abs(got-mean.Value) > 1e-6*mean.Value {
 				t.Errorf("%g mm, %.3g m/min: the pulse's mean is %g A, the card's %g", wire, feed, got, mean.Value)
 			}
@@ -59,6 +73,8 @@ func TestAPulseGivesItsMean(t *testing.T) {
 		}
 	}
 }
+
+func pulseFigure(p *Page, name string) calc.Figure { f, _ := p.Figure(name); return f }
 
 // An arc without pulses is told so, with what to type.
 func TestOnlyAPulsedArcHasAPulse(t *testing.T) {

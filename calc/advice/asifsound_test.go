@@ -1,0 +1,45 @@
+package advice
+
+import (
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/deep"
+	"brazebooth/tables"
+)
+
+// A setting that makes no joint says so on every page that computes from it, and one that makes one says it on none.
+func TestAnUnsoundSettingIsCalledSo(t *testing.T) {
+	pages := map[string]struct {
+		of   PageOf
+		code string
+	}{"strength": {Strength, "unsound-no-load"}, "cost": {Cost, "no-price"},
+		"distortion": {Distortion, "unsound-setting"}, "haz": {Zone, "unsound-setting"},
+		"passes": {Passes, "unsound-setting"}}
+	var jobs []calc.Job
+	for _, m := range tables.Metals() {
+		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge"} {
+			for _, travel := range []float64{3, 7, 14} {
+				jobs = append(jobs, calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(5),
+					Travel: calc.Some(travel), WirePrice: calc.Some(20)})
+			}
+		}
+	}
+	for _, j := range deep.Of(t, jobs, 20) {
+		c := card(t, j)
+		unsound := failing(c) != ""
+		for name, page := range pages {
+			p, err := page.of(c)
+			if err != nil || len(p.Figures) == 0 && len(p.Warnings) == 0 {
+				continue // no throat, or not judged at all
+			}
+			if name == "strength" && (j.Joint == "edge" || calc.Applies(string(tables.CastIron), c)) {
+				continue // carries no load, whatever the setting
+			}
+			if said := hasWarning(&p, page.code); said != unsound {
+				t.Errorf("%s %s at %g mm/s is %s: %s calls it unsound: %v", j.Metal, j.Joint, j.Travel.V, c.Zone,
+					name, said)
+			}
+		}
+	}
+}

@@ -1,0 +1,59 @@
+package advice
+
+import (
+	"math"
+
+	"brazebooth/calc"
+	"brazebooth/calc/formula"
+	"brazebooth/tables"
+)
+
+// composition is a typical cast.
+func composition(s *tables.HardeningSteel) formula.Steel {
+	return formula.Steel{C: s.C.V, Si: s.Si.V, Mn: s.Mn.V, Cr: s.Cr.V}
+}
+
+// hardnessOf is the hardness of what was austenite with its interval: each element, the time, what the formulas
+// disagree about and what both leave out, each at the ends of its own, joined by root-sum-square.
+func hardnessOf(steel *tables.HardeningSteel, time calc.Figure) (ends, bool) {
+	s := composition(steel)
+	mid, apart, ok := meanHardness(steel, s, time.Value)
+	if !ok {
+		return ends{}, false
+	}
+	down, up := math.Hypot(tables.HardnessForm.Low, apart), math.Hypot(tables.HardnessForm.High, apart)
+	join := func(s formula.Steel, t float64) {
+		switch h, _, ok := meanHardness(steel, s, t); {
+		case !ok:
+		case h > mid:
+			up = math.Hypot(up, h-mid)
+		default:
+			down = math.Hypot(down, mid-h)
+		}
+	}
+	for _, e := range [...]struct {
+		band  tables.Datum
+		share *float64
+	}{{steel.C, &s.C}, {steel.Si, &s.Si}, {steel.Mn, &s.Mn}, {steel.Cr, &s.Cr}} {
+		for _, v := range [2]float64{e.band.Low, e.band.High} {
+			*e.share = v
+			join(s, time.Value)
+		}
+		*e.share = e.band.V
+	}
+	join(s, time.Low)
+	join(s, time.High)
+	return ends{mid - down, mid, mid + up}, true
+}
+
+// meanHardness is the mean of both formulas and half of what lies between them, HV. Boron steel that cools fast enough
+// is martensite throughout; the formulas know nothing of boron, so that they are not asked beyond.
+func meanHardness(steel *tables.HardeningSteel, s formula.Steel, t float64) (mean, apart float64, ok bool) {
+	if steel.Boron {
+		h, err := formula.HardnessMartensite(s)
+		return h, 0, err == nil && t <= tables.BoronMartensite.V
+	}
+	a, err := formula.HardnessYurioka(s, t)
+	b, err2 := formula.HardnessDuren(s, t)
+	return (a + b) / 2, math.Abs(a-b) / 2, err == nil && err2 == nil
+}
