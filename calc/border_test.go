@@ -193,7 +193,7 @@ func ordered(t *testing.T, j Job, c *Card) bool {
 	return true
 }
 
-// bridging is the margin by which a job's gap is bridged; NaN where none is computed.
+// bridging is the margin by which a job's gap is bridged; NaN where none is judged.
 func bridging(t *testing.T, j Job) float64 {
 	t.Helper()
 	card, err := Solve(j)
@@ -206,7 +206,7 @@ func bridging(t *testing.T, j Job) float64 {
 		return math.NaN()
 	}
 	l, ok := p.Limits(0)
-	if !ok {
+	if !ok || l.unjudged(lBridges) != "" {
 		return math.NaN()
 	}
 	return l[lBridges]

@@ -66,7 +66,7 @@ func (w *warnings) position(v *verdict) {
 		return
 	}
 	w.say(u.Position)
-	if v.modelled && v.logs[lStays] < 0 {
+	if v.modelled && v.logs[lStays] < 0 && v.logs.unjudged(lStays) == "" {
 		pool := ""
 		if e, ok := v.margins.liquid.longestPool(&v.state); ok {
 			pool = fmt.Sprintf(" Its puddle is about %.0f mm long; up to about %.0f mm (%.0f to %.0f) stays.", v.state.pool,
@@ -135,7 +135,7 @@ func (w *warnings) gap(v *verdict) {
 	case !v.modelled && u.Gap.V > tables.SteadyGap.V:
 		w.tell("gap-not-judged", Caution, untested, "A root opening of %.1f mm under an arc without pauses is not judged "+
 			"here. Over about %.1f mm use a timed arc, a bar or strip behind, or a patch.", u.Gap.V, tables.SteadyGap.V)
-	case !v.modelled:
+	case !v.modelled, v.logs.unjudged(lBridges) != "":
 	case v.logs[lBridges] < 0 && fillet:
 		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. Closer "+
 			"fit-up, more metal or a slower travel.", u.Gap.V)
