@@ -227,7 +227,7 @@ func TestWiderGapsOverBarelyWettedParts(t *testing.T) {
 			Wire: Some(1), Travel: Some(8)},
 		{Metal: "stainless-304", Thickness: Some(1.5), Metal2: "copper", Thickness2: Some(3), Joint: "lap",
 			Feed: Some(7),
-			Wire: Some(1), Travel: Some(6)},
+			Wire: Some(1), Travel: Some(4)},
 	}, 2) {
 		last := math.Inf(1)
 		for gap := 0.1; gap < 2; gap *= 1.2 {
