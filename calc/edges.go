@@ -78,7 +78,7 @@ func newMargins(b *board, card *Card) margins {
 	for i, member := range card.Setup.Joined() {
 		m.solid[i], m.melt[i] = member.Metal.Solidus.V, member.Metal.Liquidus.V
 		// A lap's upper edge melts away where its face only melts: there the edge stays one.
-		m.melts[i] = card.Used.Joint != "lap" && WeldBrazed(&member.Metal, &card.Setup.Filler, b.inputs[inToe])
+		m.melts[i] = Lies(card) != "lap" && WeldBrazed(&member.Metal, &card.Setup.Filler, b.inputs[inToe])
 		m.members = i + 1
 	}
 	return m

@@ -25,7 +25,7 @@ func newLiquid(b *board, card *Card) liquid {
 		u.Joint != "edge",
 		position: u.Position != "" && u.Position != "flat",
 		filler:   &card.Setup.Filler, toe: b.inputs[inToe]}
-	l.joint = hang.Joint{Kind: u.Joint, Position: u.Position, Mode: u.Mode, Gap: u.Gap.V, Wire: b.inputs[inWire],
+	l.joint = hang.Joint{Kind: Lies(card), Position: u.Position, Mode: u.Mode, Gap: u.Gap.V, Wire: b.inputs[inWire],
 		Backing: u.backed(), Leg: legWanted(card), Assumed: hang.Usual(u.Mode)}
 	if u.Joint == "edge" { // its bead hangs as one on a face does, by the chord from toe to toe
 		l.joint.Kind = "overlay"

@@ -179,7 +179,7 @@ func (v *verdict) section(card *Card) Section {
 		return Section{}
 	}
 	st := &v.state
-	s := Section{Drawn: true, Joint: card.Used.Joint,
+	s := Section{Drawn: true, Joint: Lies(card),
 		Thick: [2]float64{card.Setup.Members[0].Core, card.Setup.Members[1].Core},
 		Gap:   card.Used.Gap.V, Wet: st.wet}
 	if st.bridged {

@@ -32,6 +32,14 @@ func (w *warnings) verdict(v *verdict) {
 	}
 }
 
+// inCorner says that a lap is computed as a tee, and why.
+func (w *warnings) inCorner(v *verdict) {
+	if v.modelled && w.card.Used.Joint == "lap" && Lies(w.card) == "tee" {
+		w.tell("lap-as-tee", Info, SectionSource, "Computed as a tee: the upper sheet is higher than one bead, which lies in "+
+			"the corner under its upper edge. That edge is followed up to its end: it gets hotter than a tee's standing member.")
+	}
+}
+
 // weldBraze says that an edge of the verdict is left out, and why, and what the section of an edge joint stands on.
 func (w *warnings) weldBraze(v *verdict) {
 	if v.modelled && (v.margins.melts[0] || v.margins.melts[1]) {
