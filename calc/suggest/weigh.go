@@ -115,11 +115,22 @@ func (r Range) hand(travel float64) (chance, off float64) {
 	return lnPhi(slow/tables.SlowDoubt.V) + lnPhi(fast/tables.FastDoubt.V), u * u
 }
 
+// Where even the best place has little chance its rivals differ by more than the softness, though none is good: a sharp
+// weight would run from one to the next as the job changes. There the weights fall the slower the worse the best one is.
+// worthwhile is a chance of some 30 in 100 with what heat and travel cost; both were tried on laps of 1 to 12 mm.
+const (
+	worthwhile = -1.5
+	widens     = 8
+)
+
 // mean is the mean of x weighted by exp(value/soft) over evenly spaced places.
 func mean(x, value []float64, soft float64) float64 {
 	top := math.Inf(-1)
 	for _, v := range value {
 		top = max(top, v)
+	}
+	if short := worthwhile - top; short > 0 {
+		soft *= 1 + widens*short*short/(1+short)
 	}
 	sum, all := 0.0, 0.0
 	for i, v := range value {
