@@ -23,25 +23,26 @@ func stands(in Input, deep, high, fine float64) *trough {
 
 // A lap whose upper sheet is higher than its bead, computed as a tee whose standing member ends there, against the
 // reference of that corner; and a tee against its own. Coarse cells cost the reference 6 % of width and 8 % of rise, cells
-// of 1.6 half of that, so that their limits are wider. The edge gets hotter in the section than in the reference.
+// of 1.6 half of that, so that their limits are wider. The edge may differ by 60 K to
+// the cold and 140 K to the hot side.
 func TestLapAsTeeBesideReference(t *testing.T) {
 	const sideways, upward = 1e3, 1e3 // further than the heat comes
 	for _, c := range few([]struct {
-		name                    string
-		thick                   [2]float64
-		metal                   Material
-		power                   float64
-		tee                     bool
-		fine                    float64
-		wetHigh, riseHigh, edge float64
+		name              string
+		thick             [2]float64
+		metal             Material
+		power             float64
+		tee               bool
+		fine              float64
+		wetHigh, riseHigh float64
 	}{
-		{"steel lap 8, coarse", [2]float64{8, 8}, steel(), 2600, false, 2.4, 0.16, 0.28, 0.4},
-		{"steel lap 5", [2]float64{5, 5}, steel(), 2600, false, 1.6, 0.12, 0.24, 0.2},
-		{"steel lap 6", [2]float64{6, 6}, steel(), 2600, false, 1.6, 0.12, 0.24, 0.2},
-		{"steel lap 8", [2]float64{8, 8}, steel(), 2600, false, 1.1, 0.08, 0.18, 0.3},
-		{"steel lap 12 on 8", [2]float64{12, 8}, steel(), 2600, false, 1.6, 0.12, 0.24, 0.3},
-		{"stainless lap 6", [2]float64{6, 6}, stainless(), 2200, false, 1.6, 0.13, 0.24, 0.2},
-		{"steel tee 8", [2]float64{8, 8}, steel(), 2600, true, 1.6, 0.12, 0.24, 0},
+		{"steel lap 8, coarse", [2]float64{8, 8}, steel(), 2600, false, 2.4, 0.16, 0.28},
+		{"steel lap 5", [2]float64{5, 5}, steel(), 2600, false, 1.6, 0.12, 0.24},
+		{"steel lap 6", [2]float64{6, 6}, steel(), 2600, false, 1.6, 0.12, 0.24},
+		{"steel lap 8", [2]float64{8, 8}, steel(), 2600, false, 1.1, 0.08, 0.18},
+		{"steel lap 12 on 8", [2]float64{12, 8}, steel(), 2600, false, 1.6, 0.12, 0.24},
+		{"stainless lap 6", [2]float64{6, 6}, stainless(), 2200, false, 1.6, 0.13, 0.24},
+		{"steel tee 8", [2]float64{8, 8}, steel(), 2600, true, 1.6, 0.12, 0.24},
 	}) {
 		in := seam(TeeJoint, c.thick, c.metal, c.power, 7, 11, 20)
 		deep, high := sideways, c.thick[0]
@@ -71,8 +72,8 @@ func TestLapAsTeeBesideReference(t *testing.T) {
 		f := &r.Front[0]
 		edge, top := float64(f.peak[f.n-1]), wall[len(wall)-1]
 		t.Logf("%s, at the edge: %.0f, reference %.0f", c.name, edge, top)
-		if d := (edge-in.Start)/(top-in.Start) - 1; d < 0 || d > c.edge {
-			t.Errorf("%s: the edge differs by %+.0f %%", c.name, 100*d)
+		if d := edge - top; d < -60 || d > 140 {
+			t.Errorf("%s: the edge differs by %+.0f K", c.name, d)
 		}
 	}
 }

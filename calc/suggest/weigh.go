@@ -2,6 +2,7 @@ package suggest
 
 import (
 	"math"
+	"slices"
 
 	"brazebooth/tables"
 )
@@ -117,20 +118,25 @@ func (r Range) hand(travel float64) (chance, off float64) {
 
 // Where even the best place has little chance its rivals differ by more than the softness, though none is good: a sharp
 // weight would run from one to the next as the job changes. There the weights fall the slower the worse the best one is.
-// worthwhile is a chance of some 30 in 100 with what heat and travel cost; both were tried on laps of 1 to 12 mm.
+// worthwhile is a chance of a third; both were tried on laps of 1 to 12 mm.
 const (
-	worthwhile = -1.5
+	worthwhile = -1.1
 	widens     = 8
 )
+
+// widened is a softness where the logarithms of the chances are these.
+func widened(soft float64, chances []float64) float64 {
+	if short := worthwhile - slices.Max(chances); short > 0 {
+		soft *= 1 + widens*short*short/(1+short)
+	}
+	return soft
+}
 
 // mean is the mean of x weighted by exp(value/soft) over evenly spaced places.
 func mean(x, value []float64, soft float64) float64 {
 	top := math.Inf(-1)
 	for _, v := range value {
 		top = max(top, v)
-	}
-	if short := worthwhile - top; short > 0 {
-		soft *= 1 + widens*short*short/(1+short)
 	}
 	sum, all := 0.0, 0.0
 	for i, v := range value {
