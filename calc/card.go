@@ -19,8 +19,9 @@ type Card struct {
 	Warnings []Warning // stops first, then cautions, then information
 	Zone     string    // by heat alone: "", cold good hot burn-through not-modelled; Verdict counts the rest
 	Edges    []Edge
-	Chance   Chance  // that every edge is met; the zero Chance where none is modelled
-	Section  Section // what a picture of the joint needs; not Drawn where it is not modelled
+	Unjudged []Unjudged // edges that the job asks for and this setting is not judged by
+	Chance   Chance     // that every edge is met; the zero Chance where none is modelled
+	Section  Section    // what a picture of the joint needs; not Drawn where it is not modelled
 }
 
 // Section is the joint's cross-section with its bead, mm and rad. Index 0 is the first member.
@@ -138,6 +139,12 @@ type Edge struct {
 	Margin float64 `json:"margin"` // smallest relative change of feed or travel that reaches it, %
 	Met    bool    `json:"met"`
 	Basis  Basis   `json:"basis"`
+}
+
+// Unjudged is an edge that a setting is not judged by, though its job asks for it.
+type Unjudged struct {
+	Name string `json:"name"`
+	Why  string `json:"why"` // a clause, with what to try
 }
 
 // Figure returns the named figure.

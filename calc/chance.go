@@ -83,6 +83,9 @@ func chanceOf(l *[3]Limits, w *weighs, m *margins, travel float64) Chance {
 	}
 	least := rarelyMissed
 	note := func(edge limit, met float64) {
+		if l[1].unjudged(edge) != "" {
+			return
+		}
 		if met < 1-1e-6 {
 			c.shares = append(c.shares, Derived("", "“"+edgeNames[edge]+"” met", 100*met, "%"))
 		}

@@ -16,7 +16,8 @@ type Chart struct {
 }
 
 // ChartEdge is one edge of a chart: the logarithm of a ratio at each point, feed outer, zero on the edge and positive
-// on its good side. NaN where the model does not reach.
+// on its good side. NaN where the model does not reach
+// and where the edge means nothing.
 type ChartEdge struct {
 	Name   string // as on the card
 	Beyond string // what happens past it, a word or two
@@ -77,7 +78,7 @@ func chartOf(at *heats) Chart {
 		c.Feeds[i], c.Travels[j] = feeds.at(float64(i))*0.06, travels.at(float64(j))
 		here := &at.grid.logs[k]
 		for l := range fields {
-			if fields[l][k] = here[l]; *here == hopeless {
+			if fields[l][k] = here[l]; *here == hopeless || here.unjudged(limit(l)) != "" {
 				fields[l][k] = math.NaN()
 				continue
 			}

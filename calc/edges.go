@@ -25,6 +25,10 @@ const (
 	limitCount
 )
 
+// warm is a place behind the limits: how much hotter than its toe must be the colder member's skin gets. It is part of
+// “wets” and no edge of its own; below zero the bead lies on a member without wetting it.
+const warm = limitCount
+
 // edgeNames groups the limits into the edges that a card shows, in the order of the list below.
 var edgeNames = [limitCount]string{
 	lWets: "wets", lSolid: "base stays solid", lBurn: "no burn-through", lFilled: "joint filled",
@@ -74,7 +78,7 @@ func newMargins(b *board, card *Card) margins {
 	for i, member := range card.Setup.Joined() {
 		m.solid[i], m.melt[i] = member.Metal.Solidus.V, member.Metal.Liquidus.V
 		// A lap's upper edge melts away where its face only melts: there the edge stays one.
-		m.melts[i] = card.Used.Joint != "lap" && WeldBrazed(&member.Metal, &card.Setup.Filler, b.inputs[inToe])
+		m.melts[i] = Lies(card) != "lap" && WeldBrazed(&member.Metal, &card.Setup.Filler, b.inputs[inToe])
 		m.members = i + 1
 	}
 	return m
@@ -104,7 +108,7 @@ func (m *margins) logs(s *heatState) (l Limits) {
 	for i := range l {
 		l[i] = far
 	}
-	l[lWets] = m.wets(s)
+	l[lWets], l[warm] = m.wets(s), s.warmth
 	for i := range m.members {
 		if !m.melts[i] {
 			l[lSolid] = min(l[lSolid], math.Log((m.solid[i]-m.start)/(s.skin[i]-m.start)))
@@ -175,8 +179,11 @@ func reach(l, byFeed, byTravel float64) float64 {
 // reaches are the changes that bring each limit to zero.
 func reaches(l, byFeed, byTravel *Limits) *Limits {
 	var d Limits
-	for k := range d {
+	for k := range limitCount {
 		d[k] = reach(l[k], byFeed[k], byTravel[k])
+		if l.unjudged(k) != "" {
+			d[k] = far
+		}
 	}
 	return &d
 }

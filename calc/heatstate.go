@@ -46,7 +46,7 @@ var sectionJoints = map[string]section.Joint{
 func (b *board) sectionInput(card *Card) section.Input {
 	f, k := &card.Setup.Filler, &b.inputs
 	in := section.Input{
-		Joint: sectionJoints[card.Used.Joint],
+		Joint: sectionJoints[Lies(card)],
 		Filler: section.Filler{K: tables.SolidFillerConductivity.V, Stir: tables.Stirring.V,
 			RhoC: (f.HeatCold.V + f.HeatHot.V) / 2 * f.Density.V * 1e-3, Latent: f.Latent.V * f.Density.V * 1e-3,
 			Solidus: f.Solidus.V, Liquidus: f.Liquidus.V, Toe: k[inToe]},
@@ -56,6 +56,9 @@ func (b *board) sectionInput(card *Card) section.Input {
 	}
 	if !card.Setup.One {
 		in.Base[1] = material(&card.Setup.Members[1].Metal, k[inConduct2], k[inHeatCap2])
+	}
+	if in.Joint == section.TeeJoint && card.Used.Joint == "lap" {
+		in.High = in.Thick[0]
 	}
 	b.behind(&in, card.Used.backed())
 	return in
@@ -179,7 +182,7 @@ func (c *chain) travelling(k *[inputCount]float64, o *[outs]float64) error {
 func beadSection(card *Card) func(area, w1, w2 float64) (section.Toes, error) {
 	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
 	gap, want := card.Used.Gap.V, wantedOf(card)
-	switch card.Used.Joint {
+	switch Lies(card) {
 	case "lap":
 		return func(a, w1, w2 float64) (section.Toes, error) {
 			return section.OpenLap(a, w1, w2, t1, gap, want.creep([2]float64{w1, w2}))

@@ -57,7 +57,7 @@ func newBoard(card *Card) *board {
 func (b *board) chooseFormulas(card *Card) {
 	u := &card.Used
 	c := &b.chain
-	c.joint = u.Joint
+	c.joint = Lies(card)
 	c.arms = Paths(u.Joint)
 	c.plug = u.Joint == "plug"
 	c.backed = u.backed() != ""

@@ -25,7 +25,7 @@ func newLiquid(b *board, card *Card) liquid {
 		u.Joint != "edge",
 		position: u.Position != "" && u.Position != "flat",
 		filler:   &card.Setup.Filler, toe: b.inputs[inToe]}
-	l.joint = hang.Joint{Kind: u.Joint, Position: u.Position, Mode: u.Mode, Gap: u.Gap.V, Wire: b.inputs[inWire],
+	l.joint = hang.Joint{Kind: Lies(card), Position: u.Position, Mode: u.Mode, Gap: u.Gap.V, Wire: b.inputs[inWire],
 		Backing: u.backed(), Leg: legWanted(card), Assumed: hang.Usual(u.Mode)}
 	if u.Joint == "edge" { // its bead hangs as one on a face does, by the chord from toe to toe
 		l.joint.Kind = "overlay"
@@ -44,7 +44,7 @@ func newLiquid(b *board, card *Card) liquid {
 func (l *liquid) at(s *heatState) hang.Joint {
 	j, o := l.joint, &s.o
 	j.Bead, j.Amps, j.Deposition = o[oBead], o[oAmps], o[oBead]*o[oTravel]*l.filler.Density.V/1000
-	j.Wet, j.Back, j.Molten, j.Front, j.Pool = s.wet, s.back, s.molten, s.front, s.pool
+	j.Wet, j.Back, j.Molten, j.Front, j.Pool = s.wet, s.back, s.molten, known(s.front), s.pool
 	j.Chord, j.Phi = s.stood.Chord, s.stood.Phi
 	j.Under = j.Bead - j.Chord*j.Chord/4*section.Segment(j.Phi)
 	if j.Kind == "corner" { // the bead wraps the edge: what its chord cuts off is steel, not metal that hangs
@@ -53,7 +53,9 @@ func (l *liquid) at(s *heatState) hang.Joint {
 	return j
 }
 
-// edges are the logarithms of bridging and staying at a state; far where they are not asked or not judged.
+// edges are the logarithms of bridging and staying at a state; far where they are not asked or nothing judges them for
+// this job. They go on past the borders of what Limits.unjudged tells: a bead that is good in spite of a burnt or a
+// cold state as computed has other heat, and what it bridges then is near what is found at the border.
 func (l *liquid) edges(s *heatState) (bridges, stays float64) {
 	bridges, stays = far, far
 	if !l.gap && !l.position {
@@ -61,8 +63,8 @@ func (l *liquid) edges(s *heatState) (bridges, stays float64) {
 	}
 	j := l.at(s)
 	list, err := hang.Edges(&j)
-	if err != nil { // a state that no joint has: far too hot or too cold, which other edges say
-		return bridges, stays
+	if err != nil { // a state that no joint has: far too hot or too cold
+		list[0].Margin, list[1].Margin, list[3].Margin = -hang.Most, -hang.Most, -hang.Most
 	}
 	if l.gap {
 		for _, e := range list[:2] { // bridges, touches

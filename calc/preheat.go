@@ -154,7 +154,7 @@ func (w *warmth) others(travel, start float64) string {
 	if !known {
 		return edgeNames[lBurn]
 	}
-	for i, v := range l {
+	for i, v := range l[:limitCount] {
 		if limit(i) != lWets && v < -1e-9 {
 			return edgeNames[i]
 		}

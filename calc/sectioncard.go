@@ -82,8 +82,8 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	return v, nil
 }
 
-// Limits are the logarithms of all limits at a state.
-type Limits [limitCount]float64
+// Limits are the logarithms of all limits at a state, and behind them how warm the colder member gets.
+type Limits [limitCount + 1]float64
 
 func (l *Limits) known() bool { return !math.IsNaN(l[0]) }
 
@@ -99,11 +99,15 @@ func bothWays(beside *[2][2]Limits) bool {
 
 // along returns each limit's courses, from the limits a probe to each side, and the change in per cent that reaches it.
 func (l *Limits) along(beside *[2][2]Limits) (c [limitCount]courses, d Limits) {
-	for i, here := range l {
+	for i := range limitCount {
+		here := l[i]
 		for axis := range c[i] {
 			c[i][axis] = courseOf(here, beside[axis][0][i], beside[axis][1][i])
 		}
 		d[i] = c[i].reach(here)
+		if l.unjudged(i) != "" {
+			d[i] = math.Inf(1)
+		}
 	}
 	return c, d
 }
@@ -175,7 +179,7 @@ func (v *verdict) section(card *Card) Section {
 		return Section{}
 	}
 	st := &v.state
-	s := Section{Drawn: true, Joint: card.Used.Joint,
+	s := Section{Drawn: true, Joint: Lies(card),
 		Thick: [2]float64{card.Setup.Members[0].Core, card.Setup.Members[1].Core},
 		Gap:   card.Used.Gap.V, Wet: st.wet}
 	if st.bridged {

@@ -10,7 +10,7 @@ func (v *verdict) edges() []Edge {
 	m := &v.margins
 	list := make([]Edge, 0, limitCount)
 	for i := range limitCount {
-		if v.logs[i] >= far {
+		if v.logs[i] >= far || v.logs.unjudged(i) != "" {
 			continue
 		}
 		e := Edge{Name: edgeNames[i], Margin: within999(math.Abs(v.d[i])), Met: v.logs[i] >= 0, Basis: m.basis(i, v)}
@@ -23,6 +23,30 @@ func (v *verdict) edges() []Edge {
 		list = append(list, e)
 	}
 	return list
+}
+
+// unjudged lists the edges that this setting is not judged by.
+func (v *verdict) unjudged() (list []Unjudged) {
+	for i := range limitCount {
+		if why := v.logs.unjudged(i); v.modelled && v.logs[i] < far && why != "" {
+			list = append(list, Unjudged{edgeNames[i], why})
+		}
+	}
+	return list
+}
+
+// unjudged says why a limit means nothing at a state, "" where it does: liquid bridges and holds between members that
+// are there and wetted.
+func (l *Limits) unjudged(at limit) string {
+	switch {
+	case at != lBridges && at != lStays:
+	case l[lBurn] < 0:
+		return "the base melts through here, and nothing is left that the metal could hold to; try a setting that " +
+			"does not burn through"
+	case l[warm] < 0:
+		return "a member stays too cold to be wetted here, so that no metal holds to it; try a setting that wets"
+	}
+	return ""
 }
 
 // basis is the basis of one limit: what it compares with what.
@@ -79,7 +103,7 @@ func (v *verdict) worst() (first, second string) {
 
 func (v *verdict) worstBut(edge string) (name string) {
 	least := 0.0
-	for i, d := range v.d {
+	for i, d := range v.d[:limitCount] {
 		if edgeNames[i] != edge && (name == "" || d < least) {
 			name, least = edgeNames[i], d
 		}
@@ -97,6 +121,9 @@ func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
 	}
 	var low, high Limits
 	for i := range limitCount {
+		if low[i], high[i] = v.d[i], v.d[i]; v.logs.unjudged(i) != "" {
+			continue
+		}
 		down, up := v.uncertainty(i, list, b, s)
 		low[i], high[i] = v.courses[i].reach(v.logs[i]+down), v.courses[i].reach(v.logs[i]+up)
 	}

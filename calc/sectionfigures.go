@@ -58,6 +58,9 @@ func (l *sectionList) liquid() {
 			l.list = append(l.list, NewFigure(name, unit, e.V, e.Low, e.High, OwnBasis(formula, source)))
 		}
 	}
+	if l.v.logs.unjudged(lBridges) != "" { // and so is staying
+		return
+	}
 	h := l.b.heatField(l.card)
 	e, ok := h.bridgesUpTo(m, l.s.value[oFeed], l.s.value[oTravel])
 	put("largest_gap", "mm", "widest root opening that this setting bridges", bridges, e, ok)

@@ -69,7 +69,7 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 	}
 	for i := range e.thin {
 		if i == 0 || !h.one {
-			run(&e.thin[i], func(in *section.Input) { in.Thick[i] *= math.Exp(thinner) })
+			run(&e.thin[i], func(in *section.Input) { thin(in, i) })
 			run(&e.dense[i], func(in *section.Input) { in.Base[i].RhoC *= math.Exp(thinner) })
 		}
 	}
@@ -219,4 +219,12 @@ func telling(low, high float64, moves func(step float64) float64) float64 {
 		return -moves(low)
 	}
 	return moves(high)
+}
+
+// thin makes a member thinner, and with it the edge at which a lap's bead ends.
+func thin(in *section.Input, member int) {
+	in.Thick[member] *= math.Exp(thinner)
+	if in.High > 0 && member == 0 {
+		in.High = in.Thick[0]
+	}
 }

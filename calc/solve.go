@@ -52,6 +52,7 @@ func compute(e *effort, job Job) (Card, error) {
 		return Card{}, settingError(err, &card)
 	}
 	card.Zone, card.Edges, card.Section = v.zone, v.edges(), v.section(&card)
+	card.Unjudged = v.unjudged()
 	b.settle(&sug, &card, &v)
 	b.figures(&card, s, &sug, &v)
 	up := b.warmUp(&card, &v)

@@ -135,8 +135,8 @@ func TestEveryThicknessHasAVerdictOrAReason(t *testing.T) {
 	}
 }
 
-// A lap or corner whose edge one bead does not reach is not judged, nor is an open root in plate; each says why and
-// what to try. One that the bead reaches is.
+// A lap whose edge stands little over one bead is not judged, nor a corner that deep, nor an open root in plate; each says
+// why and what to try. One that the bead reaches is, and a lap whose edge is clear of it.
 func TestBuriedBeadsAreNotJudged(t *testing.T) {
 	for _, x := range []struct {
 		job  Job
@@ -145,6 +145,10 @@ func TestBuriedBeadsAreNotJudged(t *testing.T) {
 		{Job{Joint: "lap", Thickness: Some(4.6)}, ""}, {Job{Joint: "lap", Thickness: Some(4.8)},
 			"higher than one bead"},
 		{Job{Joint: "lap", Thickness: Some(4), Leg: Some(3)}, "higher than one bead"},
+		{Job{Joint: "lap", Thickness: Some(5), Thickness2: Some(2)}, "higher than one bead"},
+		{Job{Joint: "lap", Thickness: Some(7), Thickness2: Some(7)}, "higher than one bead"},
+		{Job{Joint: "lap", Thickness: Some(7.1), Thickness2: Some(7)}, ""},
+		{Job{Joint: "lap", Thickness: Some(5), Leg: Some(3)}, ""},
 		{Job{Joint: "lap", Thickness: Some(1), Thickness2: Some(20)}, ""},
 		{Job{Joint: "lap", Thickness: Some(1), Thickness2: Some(25)}, ""},
 		{Job{Joint: "lap", Thickness: Some(1), Thickness2: Some(25.1)}, "over 25 mm"},
@@ -164,6 +168,38 @@ func TestBuriedBeadsAreNotJudged(t *testing.T) {
 		}
 		if (why == "") != (x.says == "") || !strings.Contains(why, x.says) {
 			t.Errorf("%s %g mm: %q, want %q", x.job.Joint, x.job.Thickness.V, why, x.says)
+		}
+	}
+}
+
+// A lap whose bead lies under its edge is the tee that it says it is, but for what the edge's end throws back: that is
+// little, the less the higher the edge, and neither the suggestion nor a figure jumps as it gets higher.
+func TestLapsAsTees(t *testing.T) {
+	sizes := deep.Of(t, []float64{7.1, 7.6, 8, 9, 10, 12, 16, 20, 25}, 3)
+	over := 1.0
+	for _, thick := range sizes {
+		lap := card(t, Job{Metal: "mild-steel", Joint: "lap", Thickness: Some(thick), Wire: Some(1.143), Feed: Some(6),
+			Travel: Some(8)})
+		job := lap.Used
+		job.Joint = "tee"
+		tee := card(t, job)
+		if !hasWarning(lap, "lap-as-tee") || hasWarning(tee, "lap-as-tee") || lap.Section.Joint != "tee" {
+			t.Errorf("%g mm: %v, drawn as a %s", thick, lap.Warnings, lap.Section.Joint)
+		}
+		for _, name := range []string{"net_heat", "bead_area", "bead_width", "wetted_width_1", "wetted_width_2", "throat",
+			"base_peak_temperature", "passes"} {
+			a, ok1 := lap.Figure(name)
+			b, ok2 := tee.Figure(name)
+			if d := a.Value/b.Value - 1; ok1 != ok2 || d < -0.03 || d > 0.08 {
+				t.Errorf("%g mm: %s %.4g, of the tee %.4g", thick, name, a.Value, b.Value)
+			}
+			if name == "wetted_width_1" {
+				if d := a.Value/b.Value - 1; d > over+0.005 {
+					t.Errorf("%g mm: %s is %.3f over the tee's, after %.3f", thick, name, d, over)
+				} else {
+					over = d
+				}
+			}
 		}
 	}
 }

@@ -10,7 +10,7 @@ import (
 
 // throat is the least section of the bead that carries load, with the share of it that is safe to count.
 func (l *sectionList) throat() {
-	joint := l.card.Used.Joint
+	joint := Lies(l.card)
 	formula := throatFormula[joint]
 	if formula == "" {
 		return

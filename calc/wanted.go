@@ -21,13 +21,13 @@ type wanted struct {
 // root filled.
 func wantedOf(card *Card) wanted {
 	u, m := &card.Used, &card.Setup.Members
-	w := wanted{joint: u.Joint, gap: u.Gap.V, leg: legWanted(card), thick: [2]float64{m[0].Core, m[1].Core},
+	w := wanted{joint: Lies(card), gap: u.Gap.V, leg: legWanted(card), thick: [2]float64{m[0].Core, m[1].Core},
 		layer: min(1, u.Layer.Or(1)), inMost: math.Inf(1)} // a higher layer is laid in several
 	w.most = tables.OnePass.V
 	if Grooved(card) { // it takes as many beads as it takes, each worth its pass
 		w.most = tables.GroovePass.V
 	}
-	if u.Joint == "tee" {
+	if w.joint == "tee" && u.Joint != "lap" {
 		w.inMost = m[0].Core
 	}
 	w.in = min(tables.CreepsIn.V*w.leg, w.inMost)
@@ -37,16 +37,22 @@ func wantedOf(card *Card) wanted {
 // legWanted is the leg of a lap's or tee's fillet over its gap, mm. A leg that was asked for is measured from the lower
 // member on, so that the gap takes its part of it; a throat is not.
 func legWanted(card *Card) float64 {
-	u, m := &card.Used, &card.Setup.Members
-	switch {
+	m := &card.Setup.Members
+	if Lies(card) == "tee" {
+		return legAsked(card, min(m[0].Core, m[1].Core))
+	}
+	return legAsked(card, m[0].Core)
+}
+
+// legAsked is the leg that follows from what was asked for, or else a usual one, mm.
+func legAsked(card *Card, usual float64) float64 {
+	switch u := &card.Used; {
 	case u.Leg.Set:
 		return max(0, u.Leg.V-u.Gap.V)
 	case u.Throat.Set:
 		return u.Throat.V * math.Sqrt2
-	case u.Joint == "tee":
-		return min(m[0].Core, m[1].Core)
 	}
-	return m[0].Core
+	return usual
 }
 
 // area is the section of metal that the joint needs, mm2, where metal runs so far into the gap, mm.

@@ -43,6 +43,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.coats()
 	w.given()
 	w.weldBraze(v)
+	w.inCorner(v)
 	w.sheet()
 	w.fume()
 	w.wire()

@@ -32,6 +32,14 @@ func (w *warnings) verdict(v *verdict) {
 	}
 }
 
+// inCorner says that a lap is computed as a tee, and why.
+func (w *warnings) inCorner(v *verdict) {
+	if v.modelled && w.card.Used.Joint == "lap" && Lies(w.card) == "tee" {
+		w.tell("lap-as-tee", Info, SectionSource, "Computed as a tee: the upper sheet is higher than one bead, which lies in "+
+			"the corner under its upper edge. That edge is followed up to its end: it gets hotter than a tee's standing member.")
+	}
+}
+
 // weldBraze says that an edge of the verdict is left out, and why, and what the section of an edge joint stands on.
 func (w *warnings) weldBraze(v *verdict) {
 	if v.modelled && (v.margins.melts[0] || v.margins.melts[1]) {
@@ -66,7 +74,7 @@ func (w *warnings) position(v *verdict) {
 		return
 	}
 	w.say(u.Position)
-	if v.modelled && v.logs[lStays] < 0 {
+	if v.modelled && v.logs[lStays] < 0 && v.logs.unjudged(lStays) == "" {
 		pool := ""
 		if e, ok := v.margins.liquid.longestPool(&v.state); ok {
 			pool = fmt.Sprintf(" Its puddle is about %.0f mm long; up to about %.0f mm (%.0f to %.0f) stays.", v.state.pool,
@@ -135,7 +143,7 @@ func (w *warnings) gap(v *verdict) {
 	case !v.modelled && u.Gap.V > tables.SteadyGap.V:
 		w.tell("gap-not-judged", Caution, untested, "A root opening of %.1f mm under an arc without pauses is not judged "+
 			"here. Over about %.1f mm use a timed arc, a bar or strip behind, or a patch.", u.Gap.V, tables.SteadyGap.V)
-	case !v.modelled:
+	case !v.modelled, v.logs.unjudged(lBridges) != "":
 	case v.logs[lBridges] < 0 && fillet:
 		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. Closer "+
 			"fit-up, more metal or a slower travel.", u.Gap.V)

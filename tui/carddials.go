@@ -140,12 +140,15 @@ func jointOf(s *calc.Section) (canvas.Joint, bool) {
 
 // edgesOf are the limits of the card's setting.
 func edgesOf(c *calc.Card) canvas.Edges {
-	l := make(canvas.Edges, len(c.Edges))
+	l := make(canvas.Edges, len(c.Edges), len(c.Edges)+len(c.Unjudged))
 	for i, e := range c.Edges {
 		l[i] = canvas.Edge{Name: e.Name, Margin: e.Margin}
 		if !e.Met {
 			l[i].Margin = -e.Margin
 		}
+	}
+	for _, e := range c.Unjudged {
+		l = append(l, canvas.Edge{Name: e.Name, Unjudged: true})
 	}
 	return l
 }

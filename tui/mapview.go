@@ -155,7 +155,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		}
 		b.addAll(tail)
 	}
-	if room := h - len(b) - 1; room >= len(c.Edges) && len(c.Edges) > 0 {
+	if room := h - len(b) - 1; room >= len(c.Edges)+len(c.Unjudged) && len(c.Edges) > 0 {
 		b.skip()
 		b.addAll(block(edgesOf(c).Draw(th.Theme, w, room)))
 	}

@@ -43,5 +43,5 @@ func limitBars(b *block, th *theme, name string, c *calc.Card, w int) {
 	}
 	b.skip()
 	b.say(th.quiet, 0, "The limits, nearest first: how much more or less feed or travel each allows.", w)
-	b.addAll(block(edgesOf(c).Draw(th.Theme, min(w, 56), len(c.Edges))))
+	b.addAll(block(edgesOf(c).Draw(th.Theme, min(w, 56), len(c.Edges)+len(c.Unjudged))))
 }

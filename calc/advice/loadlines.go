@@ -83,7 +83,7 @@ func wettedFace(card *calc.Card, a calc.Figure) calc.Figure {
 	if !ok1 || !ok2 || !s.Drawn || measured && joint != "lap" {
 		return leg
 	}
-	switch joint {
+	switch s.Joint {
 	case "lap":
 		one = wider(one, s.Thick[0])
 	case "butt":

@@ -23,7 +23,7 @@ func TestFitOfThickParts(t *testing.T) {
 			WithCare, "Preheat to", "stays solid"},
 		{calc.Job{Metal: "copper", Thickness: mm(6), Joint: "tee", Use: "seal", Hazard: "none"}, AnotherWay,
 			"nother process", "Preheat to"},
-		{calc.Job{Metal: "mild-steel", Thickness: mm(8), Joint: "lap", Hazard: "none"}, AnotherWay,
+		{calc.Job{Metal: "mild-steel", Thickness: mm(6), Joint: "lap", Hazard: "none"}, AnotherWay,
 			"higher than one bead", "stays solid"},
 		{calc.Job{Metal: "mild-steel", Thickness: mm(6), Joint: "butt", Use: "decorative", Hazard: "none"}, WithCare,
 			"carries nothing", "weld-braze"},

@@ -103,6 +103,20 @@ func (a *arm) layout(fine, far, finer float64) {
 	}
 }
 
+// end takes away the columns beyond a length, the last one shorter or longer so that the arm ends there.
+func (a *arm) end(length float64) {
+	for a.columns > 2 && a.col[a.columns-1].y > length {
+		a.columns--
+	}
+	last, before := &a.col[a.columns-1], &a.col[a.columns-2]
+	edge := last.y - last.dy/2
+	if length > last.y+last.dy/2 {
+		return // the grid ends first
+	}
+	last.dy, last.y = length-edge, (length+edge)/2
+	last.closeness = 1 / (last.y - before.y)
+}
+
 // split divides the thickness into layers. Four layers of which the lower three lie next to no distance apart are
 // skin and core: the passage begins there.
 func (a *arm) split() {

@@ -30,6 +30,7 @@ type Input struct {
 	Sigma  float64 // of arc and filler, mm
 	Aim    float64 // arc's offset toward the second member, mm
 	Gap    float64 // of a butt, mm; under a lap's upper or a tee's standing sheet
+	High   float64 // at which a tee's standing member ends above the joint, mm; 0: beyond the heat's reach
 	Bar    Bar     // behind a butt; the zero Bar is none
 	Loss   float64 // from each face, W/mm2K
 	Start  float64 // of the parts, C
@@ -41,6 +42,9 @@ type Bar struct {
 	Dry, Wet float64 // heat transfer from the sheet's back face, and from filler in the gap, W/mm2K
 	Groove   float64 // width under the seam where it touches nothing, mm
 }
+
+// leastHigh is how high a standing member is at least, mm: its columns end there.
+const leastHigh = 2.0
 
 func (in *Input) check() error {
 	for i := range in.members() {
@@ -66,6 +70,8 @@ func (in *Input) check() error {
 		return fmt.Errorf("%w: arc width %g mm or aim %g mm", ErrRange, in.Sigma, in.Aim)
 	case !(in.Bar.Dry >= 0 && in.Bar.Dry < 1 && in.Bar.Wet >= 0 && in.Bar.Wet < 1 && in.Bar.Groove >= 0):
 		return fmt.Errorf("%w: bar %+v", ErrRange, in.Bar)
+	case in.High != 0 && !(in.High >= leastHigh && in.High < 1e4):
+		return fmt.Errorf("%w: a standing member %g mm high, from %g", ErrRange, in.High, leastHigh)
 	case in.Joint == StripJoint && !(in.Gap >= leastOpen):
 		return fmt.Errorf("%w: a strip behind a gap of %g mm, from %g", ErrRange, in.Gap, leastOpen)
 	case !(in.Loss >= 0 && in.Loss < 1) || !(math.Abs(in.Start) < 2000) || !(in.Gap >= 0 && in.Gap < 100):

@@ -141,6 +141,9 @@ func (w *Workspace) member(in *Input, a *arm, r *Result) {
 	}
 	r.Core[m] = core / within
 	r.Wet[m] = front.Over(in.Filler.Toe)
+	if in.High > 0 && m == 0 && math.IsNaN(r.Wet[m]) { // up to its edge
+		r.Wet[m] = in.High
+	}
 	if in.Joint == StripJoint && m == 1 && math.IsNaN(r.Wet[m]) { // as far as it lies open
 		r.Wet[m] = in.Gap / 2
 	}

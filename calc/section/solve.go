@@ -63,6 +63,9 @@ func (w *Workspace) prepare(in *Input) {
 		a.member, a.heated, a.sigma, a.centre = member, heated, sigma, centre
 		a.thick, a.base = in.Thick[member], in.Base[member].curve()
 		a.layout(fine, far, max(w.finer[0], 1))
+		if in.High > 0 && w.n == 0 {
+			a.end(in.High)
+		}
 		a.aimAt()
 		w.n++
 	}

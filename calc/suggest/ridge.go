@@ -81,12 +81,13 @@ func (s *search) meanFeed(c *column, feeds axis) float64 {
 		return 0
 	}
 	x := feeds.fine()
-	value, m := make([]float64, len(x)), threeHeats(len(s.p.Doubts))
+	chances, value, m := make([]float64, len(x)), make([]float64, len(x)), threeHeats(len(s.p.Doubts))
 	for i := range x {
 		heat := c.at(x[i], &m)
-		value[i] = LogChance(m, s.p.Doubts) - s.p.heatPrice()*heat
+		chances[i] = LogChance(m, s.p.Doubts)
+		value[i] = chances[i] - s.p.heatPrice()*heat
 	}
-	return mean(x, value, feedSoft)
+	return mean(x, value, widened(feedSoft, chances))
 }
 
 // alongRidge is the mean travel along the mean feeds, and the feed there, both mm/s. What the hand adds is exact between the points.
@@ -111,7 +112,7 @@ func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed
 		price, soft = handPriceAlone, travelSoftAlone
 	}
 	x := travels.fine()
-	value := make([]float64, len(x))
+	chances, value := make([]float64, len(x)), make([]float64, len(x))
 	for i := range x {
 		for k := range ridge {
 			for e := range ridge[k] {
@@ -119,12 +120,13 @@ func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed
 			}
 		}
 		chance, off := s.p.Hand.hand(travels.at(x[i]))
-		value[i] = LogChance(m, s.p.Doubts) - s.p.heatPrice()*heat.at(x[i]) + chance - price*off
+		chances[i] = LogChance(m, s.p.Doubts) + chance
+		value[i] = chances[i] - s.p.heatPrice()*heat.at(x[i]) - price*off
 		if s.p.Feed > 0 {
 			value[i] -= nearPriceAlone * near(m[1], s.p.Doubts)
 		}
 	}
-	best := mean(x, value, soft)
+	best := mean(x, value, widened(soft, chances))
 	if s.p.Feed > 0 && s.p.Travel == 0 {
 		along := path{axis: travels, margins: ridge[1], hand: &s.p.Hand}
 		best, err = s.inside(&along, best, func(travel float64) Setting { return Setting{s.p.Feed, travel, 1} })

@@ -2,6 +2,7 @@ package suggest
 
 import (
 	"math"
+	"slices"
 
 	"brazebooth/tables"
 )
@@ -113,6 +114,22 @@ func (r Range) hand(travel float64) (chance, off float64) {
 	slow, fast := math.Log(travel/r.Low), math.Log(r.High/travel)
 	u := (slow - fast) / math.Log(r.High/r.Low)
 	return lnPhi(slow/tables.SlowDoubt.V) + lnPhi(fast/tables.FastDoubt.V), u * u
+}
+
+// Where even the best place has little chance its rivals differ by more than the softness, though none is good: a sharp
+// weight would run from one to the next as the job changes. There the weights fall the slower the worse the best one is.
+// worthwhile is a chance of a third; both were tried on laps of 1 to 12 mm.
+const (
+	worthwhile = -1.1
+	widens     = 8
+)
+
+// widened is a softness where the logarithms of the chances are these.
+func widened(soft float64, chances []float64) float64 {
+	if short := worthwhile - slices.Max(chances); short > 0 {
+		soft *= 1 + widens*short*short/(1+short)
+	}
+	return soft
 }
 
 // mean is the mean of x weighted by exp(value/soft) over evenly spaced places.

@@ -111,6 +111,10 @@ func (e Edges) words(o Options) []Line {
 		x := &e.Card.Edges[i]
 		list = append(list, Line{Kind: Edge, Lead: x.Name, Text: edgeWords(x, o.loud), Bad: !x.Met, N: under})
 	}
+	for i := range e.Card.Unjudged {
+		x := &e.Card.Unjudged[i]
+		list = append(list, Line{Kind: Edge, Lead: x.Name, Text: "not judged, because " + x.Why, N: under})
+	}
 	return list
 }
 

@@ -31,28 +31,31 @@ type windowDocument struct {
 	Given      *givenSetting   `json:"given,omitempty"`
 	Good       bool            `json:"good"`
 	Edges      []edge          `json:"edges"` // at the suggestion
+	Unjudged   []calc.Unjudged `json:"not_judged,omitempty"`
 	calc.Chance
 	Remedies []calc.Remedy `json:"remedies"`
 }
 
 // givenSetting is a setting that was asked about, as JSON.
 type givenSetting struct {
-	Feed    float64 `json:"wire_feed"` // m/min
-	Travel  float64 `json:"travel"`    // mm/s
-	Zone    string  `json:"zone"`
-	Verdict string  `json:"verdict"`
-	Edges   []edge  `json:"edges"`
+	Feed     float64         `json:"wire_feed"` // m/min
+	Travel   float64         `json:"travel"`    // mm/s
+	Zone     string          `json:"zone"`
+	Verdict  string          `json:"verdict"`
+	Edges    []edge          `json:"edges"`
+	Unjudged []calc.Unjudged `json:"not_judged,omitempty"`
 }
 
 func (g Grid) document(s stamp) any {
 	m := g.Window
 	d := windowDocument{stamp: s, Job: m.Job, Zones: m.Zones, Coarser: m.Coarser,
 		Suggestion: m.Suggestion,
-		Good:       m.Good, Edges: each(m.Card.Edges, edgeOf), Chance: m.Chance, Remedies: orEmpty(m.Remedies),
+		Good:       m.Good, Edges: each(m.Card.Edges, edgeOf), Unjudged: m.Card.Unjudged, Chance: m.Chance, Remedies: orEmpty(m.Remedies),
 		Margins: each(m.Margins, func(v *float64) float64 { return math.Round(*v*10) / 10 })}
 	d.Axes.Feed, d.Axes.Travel = m.Feeds, m.Travels
 	if c := g.Given; c != nil {
-		d.Given = &givenSetting{c.Used.Feed.V, c.Used.Travel.V, c.Zone, c.Verdict(), each(c.Edges, edgeOf)}
+		d.Given = &givenSetting{c.Used.Feed.V, c.Used.Travel.V, c.Zone, c.Verdict(), each(c.Edges, edgeOf),
+			c.Unjudged}
 	}
 	return d
 }

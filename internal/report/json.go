@@ -30,6 +30,7 @@ type document struct {
 	Settings []calc.Note       `json:"settings"`
 	Warnings []calc.Warning    `json:"warnings"`
 	Edges    []edge            `json:"edges"`
+	Unjudged []calc.Unjudged   `json:"not_judged,omitempty"`
 	Zone     string            `json:"zone"`
 	Verdict  string            `json:"verdict"`
 	Sections map[string]any    `json:"sections"`
@@ -105,6 +106,7 @@ func (d *document) take(blocks []Block) {
 		case Head:
 			c := b.Card
 			d.Job, d.Used, d.Zone, d.Verdict, d.Edges = c.Job, c.Used, c.Zone, c.Verdict(), each(c.Edges, edgeOf)
+			d.Unjudged = c.Unjudged
 			d.Settings, d.Assumed = orEmpty(c.Notes), orEmpty(c.Assumed)
 		case Stops:
 			d.Warnings = append(d.Warnings, b.List...)

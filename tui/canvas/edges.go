@@ -3,16 +3,18 @@ package canvas
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 )
 
 // Edge is a limit and how far away it is.
 type Edge struct {
-	Name   string
-	Margin float64 // %; below zero it is missed
+	Name     string
+	Margin   float64 // %; below zero it is missed
+	Unjudged bool    // it means nothing at this setting
 }
 
-// Edges are the limits of a setting, shown nearest first.
+// Edges are the limits of a setting, shown nearest first, at the end those it is not judged by.
 type Edges []Edge
 
 // fullBar is the margin, %, at which a bar is full: beyond it an edge is no matter.
@@ -25,7 +27,7 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 		return nil
 	}
 	list := slices.Clone(l)
-	slices.SortStableFunc(list, func(a, b Edge) int { return cmp.Compare(a.Margin, b.Margin) })
+	slices.SortStableFunc(list, func(a, b Edge) int { return cmp.Compare(a.order(), b.order()) })
 	names := 0
 	for _, e := range list {
 		names = max(names, width(e.Name))
@@ -36,6 +38,12 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 	c := NewCells(w, min(h, len(list)))
 	for y := range c.H {
 		e := &list[y]
+		if e.Unjudged {
+			const not = "not judged"
+			c.PutCut(2, y, Quiet.Ink(), e.Name, min(names, w-len(not)-3))
+			c.Put(w-len(not), y, Quiet.Ink(), not)
+			continue
+		}
 		k, sign := Good.Ink(), Good.Sign()
 		if e.Margin < 0 {
 			k, sign = Burns.Ink(), Burns.Sign()
@@ -50,6 +58,14 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 		c.Put(w-width(text), y, Quiet.Ink(), text)
 	}
 	return c.Lines(th)
+}
+
+// order is the margin by which edges are sorted.
+func (e *Edge) order() float64 {
+	if e.Unjudged {
+		return math.Inf(1)
+	}
+	return e.Margin
 }
 
 // halves is a bar half a line high, to half a column: a share of a width, never nothing where the share is something.
