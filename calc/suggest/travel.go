@@ -50,7 +50,7 @@ func (s *search) meanTravel(r *ridge, travels axis, soft, hotter float64) float6
 const (
 	travelSoftAlone = 0.3
 	nearPrice       = 0.5
-	hotterBy        = 0.14 // the furthest of these heats, a logarithm: ten steps of 2 % of feed
+	hotterBy        = 0.18 // the furthest of these heats, a logarithm: twelve steps of 2 % of feed
 	hotterSteps     = 4    // from the computed heat to there, where the weight is nothing
 )
 
