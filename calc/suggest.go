@@ -87,6 +87,9 @@ func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Poi
 			into[i].Heat = in.Heat
 			if known, no := h.limits(m, at[i].Feed, at[i].Travel, at[i].Factor, m.zinc > 0); no == nil {
 				l = known
+				if m.liquid.position {
+					l.unbroken()
+				}
 			} else {
 				err = no
 			}
@@ -107,6 +110,16 @@ func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Poi
 		return err
 	}
 	return usable(errs, into)
+}
+
+// unbroken lets what hangs go on to where the metal wets nothing, for which it is not judged: it is missed there by as
+// much as counts. An edge that ended there would let the curves through the answers jump from job to job.
+func (l *Limits) unbroken() {
+	const missed = -1 // a logarithm, over four doubts
+	if l[lStays] >= far && l[lWets] < 0 {
+		l[lStays] = missed
+	}
+	l[lStays] = max(missed, l[lStays])
 }
 
 // atOnce is how many settings are computed side by side.

@@ -50,7 +50,7 @@ func thicker() (list []scan) {
 	for _, joint := range []string{"lap", "butt", "tee", "corner"} {
 		for name, job := range map[string]Job{"1.0 wire": {}, "0.8 wire": {Wire: Some(0.8)}, "1.2 wire": {Wire: Some(1.2)},
 			"0.9 wire": {Wire: Some(0.889)}, "galvanized": {Metal: "galvanized"}, "stainless": {Metal: "stainless-304"},
-			"aluminised": {Metal: "aluminised"}, "CuAl8": {Filler: "cual8"}, "CuSn6": {Filler: "cusn6"},
+			"aluminized": {Metal: "aluminized"}, "CuAl8": {Filler: "cual8"}, "CuSn6": {Filler: "cusn6"},
 			"horizontal": {Position: "horizontal"}, "overhead": {Position: "overhead"},
 			"stick-out 8": {StickOut: Some(8)}, "stick-out 18": {StickOut: Some(18)}, "pulsed": {Mode: "pulsed"}} {
 			if job.Joint = joint; job.Metal == "" {
