@@ -112,11 +112,12 @@ func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Poi
 	return usable(errs, into)
 }
 
-// unbroken lets what hangs go on to where the metal wets nothing, for which it is not judged: it is missed there by as
-// much as counts. An edge that ended there would let the curves through the answers jump from job to job.
+// unbroken leads what hangs on to where the metal wets next to nothing, for which it is not judged: there it counts as
+// missed, by no more than it is just before. An edge that ended there would let the curves through the answers jump from
+// job to job.
 func (l *Limits) unbroken() {
-	const missed = -1 // a logarithm, over four doubts
-	if l[lStays] >= far && l[lWets] < 0 {
+	const missed, hardly = -1, 0.05 // logarithms: over four doubts; of wetting a quarter of one
+	if l[lStays] >= far && l[lWets] < hardly {
 		l[lStays] = missed
 	}
 	l[lStays] = max(missed, l[lStays])
