@@ -14,7 +14,8 @@ import (
 func TestAboutEven(t *testing.T) {
 	even, other := 0, 0
 	for i := range deep.Many(8, 60) {
-		c := card(t, Job{Metal: "galvanized", Joint: "lap", Thickness: Some(1.1 + 0.7*float64(i%8)/7 + 0.002*float64(i/8))})
+		c := card(t, Job{Metal: "galvanized", Joint: "lap",
+			Thickness: Some(1.1 + 0.7*float64(i%8)/7 + 0.002*float64(i/8))})
 		f, ok := c.Figure("chance")
 		if !ok || !c.Met() {
 			continue

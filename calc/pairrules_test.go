@@ -85,7 +85,8 @@ func TestAimFollowsTheHeat(t *testing.T) {
 				for thick := 0.3; thick <= 6; thick *= 1.02 {
 					off, why := aimed(joint, first, second, thick)
 					if off < last-1e-12 || off > last+0.06 {
-						t.Errorf("%s of 1 mm %s and %.2f mm %s: %.3f mm off after %.3f", joint, first, thick, second, off, last)
+						t.Errorf("%s of 1 mm %s and %.2f mm %s: %.3f mm off after %.3f", joint, first, thick, second, off,
+							last)
 					}
 					if last = off; second == "copper" || second == "brass" {
 						if off != 0 || !strings.Contains(why, "not judged") {
@@ -98,7 +99,8 @@ func TestAimFollowsTheHeat(t *testing.T) {
 			}
 		}
 	}
-	if off, why := aimed("butt", "stainless-304", "mild-steel", 1); !(off > leastAim) || !strings.Contains(why, "mild steel") {
+	off, why := aimed("butt", "stainless-304", "mild-steel", 1)
+	if !(off > leastAim) || !strings.Contains(why, "mild steel") {
 		t.Errorf("%g mm off toward mild steel beside stainless, %q", off, why)
 	}
 }
