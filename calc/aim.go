@@ -7,7 +7,7 @@ import (
 	"brazebooth/tables"
 )
 
-// aim points the arc, where the job leaves that open, at the joint or toward the thicker of two unequal members, the
+// aim points the arc, where the job leaves that open, at the joint or toward the member that carries more heat away, the
 // more the more unequal they are. Nearly equal ones hardly move it: half of the whole way belongs to the ratio from
 // which a welder aims off.
 func (r *resolution) aim() error {
@@ -15,13 +15,20 @@ func (r *resolution) aim() error {
 	if u.Aim.Set {
 		return nil
 	}
-	off := 0.0
-	if !r.card.Setup.One {
-		off = aimOff(u.Joint, m[0].Core, m[1].Core)
+	off, why := 0.0, ""
+	switch {
+	case r.card.Setup.One || u.Joint == "plug":
+	case !aimKnown(m):
+		why = "at the joint's line: where to aim between these two metals is not judged; try both sides on scrap"
+	default:
+		off = aimOff(u.Joint, carries(&m[0]), carries(&m[1]))
+		if math.Abs(off) >= leastAim {
+			why = aimWhy(m)
+		}
 	}
 	u.Aim = Some(off)
-	if math.Abs(off) >= leastAim {
-		r.assume("aim", strconv.FormatFloat(off, 'f', 1, 64)+"mm", "toward the thicker member")
+	if why != "" {
+		r.assume("aim", strconv.FormatFloat(off, 'f', 1, 64)+"mm", why)
 	}
 	return nil
 }
@@ -29,8 +36,41 @@ func (r *resolution) aim() error {
 // leastAim is the aim, mm, from which a welder is told of it.
 const leastAim = 0.1
 
-// aimOff is how far toward the second member the arc points, mm, given both thicknesses, mm. A lap's upper member is
-// its edge, which melts away where the arc comes nearer: however thick it is, the arc stays at the joint.
+// carries is how much heat a member carries away, by its thickness and its thermal effusivity: what two plates that
+// meet at a line source share its heat by.
+func carries(m *Member) float64 {
+	return m.Core * math.Sqrt(m.Metal.Conductivity.V*m.Metal.HeatCapacity.V)
+}
+
+// aimKnown reports whether two members' aim follows from the heat that they carry away: those of one metal, and steels
+// and irons beside each other. Copper and its alloys carry more heat away and melt sooner, so that the heat asks for an
+// arc on them and their melting for one beside them. The cross-section's chances favour the second by far, and no test
+// on such a pair stands behind them.
+func aimKnown(m *[2]Member) bool {
+	ferrous := func(f tables.Family) bool {
+		return f == tables.Steel || f == tables.Stainless || f == tables.CastIron
+	}
+	a, b := &m[0].Metal, &m[1].Metal
+	return a.ID == b.ID || ferrous(a.Family) && ferrous(b.Family)
+}
+
+// AimKnown reports whether a card's two members tell where the arc points.
+func AimKnown(card *Card) bool { return aimKnown(&card.Setup.Members) }
+
+// aimWhy says why the arc points off the joint.
+func aimWhy(m *[2]Member) string {
+	if m[0].Metal.ID == m[1].Metal.ID {
+		return "toward the thicker member"
+	}
+	to := &m[0]
+	if carries(&m[1]) > carries(to) {
+		to = &m[1]
+	}
+	return "toward the " + to.Metal.Name + ", which carries more heat away"
+}
+
+// aimOff is how far toward the second member the arc points, mm, given how much heat each carries away. A lap's upper
+// member is its edge, which melts away where the arc comes nearer: however thick it is, the arc stays at the joint.
 func aimOff(joint string, first, second float64) float64 {
 	most := tables.AimOff.V
 	x := math.Log(second/first) / math.Log(tables.UnequalFrom.V)

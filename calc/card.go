@@ -2,6 +2,7 @@ package calc
 
 import (
 	"brazebooth/tables"
+	"math"
 )
 
 // Card is what was found for a Job. Every number on it carries its 95 % interval and its basis, so that a screen, a
@@ -176,6 +177,12 @@ func (c *Card) Verdict() string {
 		return "marginal"
 	}
 	return c.Zone
+}
+
+// AboutEven reports whether the chance lies so near even odds that the model cannot tell “good” from “marginal”.
+func (c *Card) AboutEven() bool {
+	chance, judged := c.Figure("chance")
+	return judged && c.Met() && !c.Stopped() && math.Abs(chance.Value-tables.MarginalUnder.V) <= chanceError
 }
 
 // Met reports whether the setting meets every edge, however likely that is and whatever else stops the job.

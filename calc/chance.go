@@ -112,8 +112,12 @@ func (c *Chance) shown() float64 { return math.Round(10*c.Good) / 10 }
 
 // figure is the chance as the card shows it.
 func (c *Chance) figure() Figure {
+	what := "share of three heats, each edge with its own doubt, at which every edge is met"
+	if math.Abs(c.shown()-tables.MarginalUnder.V) <= chanceError {
+		what += "; about even: good and marginal lie closer than it is known"
+	}
 	return Figure{"chance", c.shown(), max(0, c.Good-chanceError), min(100, c.Good+chanceError), "%",
-		OwnBasis("share of three heats, each edge with its own doubt, at which every edge is met",
+		OwnBasis(what,
 			"the doubts of heat and current as on this card, of the rest by judgement; own computation", c.shares...)}
 }
 

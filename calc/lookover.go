@@ -117,6 +117,10 @@ func otherwise(field string, card *Card) []candidate {
 	case "joint":
 		return []candidate{{"a tee", func(j *Job) { j.Joint = "tee" }}, {"a butt", func(j *Job) { j.Joint = "butt" }}}
 	case "aim":
+		if by := tables.HandAim.V; u.Aim.V == 0 { // not judged
+			return []candidate{{Number(by) + " mm toward the first member", func(j *Job) { j.Aim = Some(-by) }},
+				{Number(by) + " mm toward the second member", func(j *Job) { j.Aim = Some(by) }}}
+		}
 		return []candidate{{"the joint's own line", func(j *Job) { j.Aim = Some(0) }}}
 	}
 	return nil

@@ -61,6 +61,50 @@ func TestAimMovesWithoutASnap(t *testing.T) {
 	}
 }
 
+// Between two metals the arc moves bit by bit as one of them grows, to the one that carries more heat away, and the card
+// names it. Beside copper and its alloys the card says that it is not judged.
+func TestAimFollowsTheHeat(t *testing.T) {
+	aimed := func(joint, first, second string, thick float64) (float64, string) {
+		var c Card
+		err := resolve(Job{Metal: first, Metal2: second, Joint: joint, Thickness: Some(1), Thickness2: Some(thick)}, &c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, a := range c.Assumed {
+			if a.Field == "aim" {
+				return c.Used.Aim.V, a.Why
+			}
+		}
+		return c.Used.Aim.V, ""
+	}
+	ferrous := []string{"mild-steel", "galvanized", "stainless-304", "grey-iron"}
+	for _, joint := range []string{"lap", "tee", "butt", "corner"} {
+		for _, first := range ferrous {
+			for _, second := range append(ferrous, "copper", "brass") {
+				last, _ := aimed(joint, first, second, 0.3)
+				for thick := 0.3; thick <= 6; thick *= 1.02 {
+					off, why := aimed(joint, first, second, thick)
+					if off < last-1e-12 || off > last+0.06 {
+						t.Errorf("%s of 1 mm %s and %.2f mm %s: %.3f mm off after %.3f", joint, first, thick, second, off,
+							last)
+					}
+					if last = off; second == "copper" || second == "brass" {
+						if off != 0 || !strings.Contains(why, "not judged") {
+							t.Errorf("%s on %s: %g mm off, %q", first, second, off, why)
+						}
+					} else if math.Abs(off) >= leastAim && !strings.Contains(why, "toward the ") {
+						t.Errorf("%s on %s: %g mm off, %q", first, second, off, why)
+					}
+				}
+			}
+		}
+	}
+	off, why := aimed("butt", "stainless-304", "mild-steel", 1)
+	if !(off > leastAim) || !strings.Contains(why, "mild steel") {
+		t.Errorf("%g mm off toward mild steel beside stainless, %q", off, why)
+	}
+}
+
 // The chord of each joint by its toes' places, own drawing. On an outer corner the toes lie on the outer faces, each
 // its sheet's wetted width and the other sheet's thickness from the edge where the faces would meet.
 func TestBeadWidthIsTheChord(t *testing.T) {

@@ -95,9 +95,9 @@ var (
 	// HandAim is the 95 % half-band of where a hand points the arc across the joint.
 	HandAim = Datum{0.5, 0.5, 0.5, "mm", practice}
 
-	// UnequalFrom is the ratio of two thicknesses from which a welder aims at the thicker member, AimOff how far off
-	// the joint they then aim at most, AimShare the share of that on a tee, a butt or a corner, where more costs the
-	// thinner member its wetting.
+	// UnequalFrom is the ratio of two thicknesses, or of the heat that two members carry away, from which a welder aims
+	// at the one that carries more, AimOff how far off the joint they then aim at most, AimShare the share of that on a
+	// tee, a butt or a corner, where more costs the other member its wetting.
 	UnequalFrom = Datum{1.25, 1.2, 1.5, "1", practice}
 	AimOff      = Datum{1, 0, 1, "mm", practice}
 	AimShare    = Datum{0.7, 0.5, 1, "1", worked("the cross-section's chances over aims, 0.8 to 3 mm; own computation")}

@@ -107,6 +107,9 @@ func stripOf(c *calc.Card) canvas.Strip {
 		s.Do = text
 		if chance, judged := c.Figure("chance"); judged {
 			s.Chance = fmt.Sprintf("%.0f in 100", chance.Value)
+			if c.AboutEven() {
+				s.Reason = "about even; " + s.Reason
+			}
 		}
 	case s.State == canvas.Outside || text == "":
 		s.Reason = fmt.Sprintf("missed: %s, by %.0f %%", near.Name, near.Margin)

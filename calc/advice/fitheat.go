@@ -11,11 +11,19 @@ import (
 // stands: a hand's judgement.
 const hopeless = 5
 
+// evenWord says that a setting's chance is about even, "" where it is not.
+func evenWord(card *calc.Card) string {
+	if card.AboutEven() {
+		return "; its chance is about even"
+	}
+	return ""
+}
+
 // heat says what the cross-section finds of the setting, and of what would cure it.
 func (f *fitting) heat(card *calc.Card) {
 	if chance, judged := card.Figure("chance"); judged && card.Met() && chance.Value < tables.MarginalUnder.V {
 		f.say(WithCare, ownSection, "", "at this setting every edge is met, but only about %.0f in 100 beads would be "+
-			"good: marginal; the window tells what makes it surer", chance.Value)
+			"good: marginal%s; the window tells what makes it surer", chance.Value, evenWord(card))
 		return
 	}
 	switch card.Zone {
@@ -25,7 +33,7 @@ func (f *fitting) heat(card *calc.Card) {
 				"weld-braze")
 			return
 		}
-		f.say(Suits, ownSection, "", "at this setting the bead wets and the base stays solid")
+		f.say(Suits, ownSection, "", "at this setting the bead wets and the base stays solid%s", evenWord(card))
 	case "cold", "hot", "burn-through":
 		where := "the window shows where it is good"
 		if warned(card, "no-good-setting") != "" {

@@ -6,14 +6,20 @@ import (
 	"brazebooth/tables"
 )
 
-// How a place is brought inside the edges: a missed edge, in its doubts, weighs so much against a way along the open
-// setting, in logarithms; an edge counts as missed from a little inside it, and what the curves say is put right by so
-// many answers. Where even the place that misses least misses by some doubts there is nothing to be brought into.
+// How deep inside the edges a place should lie, in the doubts of each edge: wholeDepth, or a share of the depth that the
+// best place of a narrow zone has. What an edge is short of it weighs a little against a way along the open setting, in
+// logarithms, and what it is short of a smaller depth much: the place turns toward the middle of the zone long before an
+// edge, and never over one. What the curves say is put right by so many answers. Where even the place that misses least
+// misses by some doubts there is nothing to be brought into.
 const (
-	missPrice = 20
-	insideBy  = 0.009
-	corrected = 5
-	givenUp   = 1
+	wholeDepth = 1
+	depthShare = 0.9
+	leastDepth = 0.1
+	deepPrice  = 0.03
+	firmDepth  = 0.4 // of the depth
+	firmPrice  = 20
+	corrected  = 5
+	givenUp    = 1
 )
 
 // path is one open setting with the edges' margins along it at the computed heat, and the hand's two where it is the
@@ -26,12 +32,13 @@ type path struct {
 	off     []float64 // what each curve is short of the last answer
 }
 
-// inside moves a mean, counted in points, no further than it takes to meet every edge:
+// inside moves a mean, counted in points, no further than it takes to lie well inside every edge: where
 //
-//	(x − mean)² + 20·Σ (missed/doubt)²
+//	(x − mean)² + 0.03·Σ (depth − margin/doubt)² + 20·Σ (0.4·depth − margin/doubt)²
 //
-// is least there. A mean lies where the chance is, and that may be beside a good zone that is narrower than the doubts.
-// Where the mean is inside already it stays, and bit by bit where no setting meets every edge.
+// is least, each sum over the edges that are nearer than that. A mean lies where the chance is, and that may be beside a
+// good zone that is narrower than the doubts. Where the mean is deep enough it stays, and bit by bit where no setting
+// meets every edge.
 func (s *search) inside(p *path, mean float64, setting func(at float64) Setting) (float64, error) {
 	p.doubts, p.off = s.p.Doubts, make([]float64, len(s.p.Doubts))
 	x := mean
@@ -51,19 +58,32 @@ func (s *search) inside(p *path, mean float64, setting func(at float64) Setting)
 	return x, nil
 }
 
+// depth is how deep inside every edge a place should lie, in doubts.
+func (p *path) depth(places []float64) float64 {
+	deepest := math.Inf(-1)
+	for _, x := range places {
+		least := math.Inf(1)
+		p.each(x, func(inside float64) { least = min(least, inside) })
+		deepest = max(deepest, least)
+	}
+	return max(leastDepth, min(wholeDepth, depthShare*deepest))
+}
+
 // least is where the sum above is least: the best point of a grid, then a golden section about it.
 func (p *path) least(mean float64) float64 {
+	places := p.fine()
+	depth := p.depth(places)
 	sum := func(x float64) float64 {
 		way := (x - mean) * p.step
-		return way*way + missPrice*p.missed(x, insideBy)
+		return way*way + deepPrice*p.missed(x, depth) + firmPrice*p.missed(x, firmDepth*depth)
 	}
-	if p.missed(mean, insideBy) == 0 {
+	if p.missed(mean, depth) == 0 {
 		return mean // to the last bit
 	}
-	best := mean
-	for _, x := range p.fine() {
-		if sum(x) < sum(best) {
-			best = x
+	best, lowest := mean, sum(mean)
+	for _, x := range places {
+		if v := sum(x); v < lowest {
+			best, lowest = x, v
 		}
 	}
 	const share = 0.381966
@@ -80,20 +100,24 @@ func (p *path) least(mean float64) float64 {
 	return mean + (best-mean)*math.Exp(-p.missed(best, 0)/(givenUp*givenUp))
 }
 
-// missed is the sum of the squares of what is missed, each edge in its doubt, and from so far inside it on.
-func (p *path) missed(x, inside float64) (sum float64) {
-	miss := func(margin, doubt float64) {
-		if short := (inside - margin) / doubt; short > 0 {
+// missed is the sum of the squares of what the edges are short of a depth, in doubts.
+func (p *path) missed(x, depth float64) (sum float64) {
+	p.each(x, func(inside float64) {
+		if short := depth - inside; short > 0 {
 			sum += short * short
 		}
-	}
+	})
+	return sum
+}
+
+// each tells how far inside each edge a place lies, in its doubts.
+func (p *path) each(x float64, tell func(inside float64)) {
 	for e := range p.margins {
-		miss(p.margins[e].at(x)+p.off[e], p.doubts[e])
+		tell((p.margins[e].at(x) + p.off[e]) / p.doubts[e])
 	}
 	if p.hand != nil {
 		travel := p.at(x)
-		miss(math.Log(travel/p.hand.Low), tables.SlowDoubt.V)
-		miss(math.Log(p.hand.High/travel), tables.FastDoubt.V)
+		tell(math.Log(travel/p.hand.Low) / tables.SlowDoubt.V)
+		tell(math.Log(p.hand.High/travel) / tables.FastDoubt.V)
 	}
-	return sum
 }

@@ -46,13 +46,14 @@ type Place struct {
 }
 
 // How far past the arc's and the hand's ranges the means look, and at how many places. What more or less heat changes
-// is smooth along the feeds: it is asked at every third of them only.
+// is smooth along either: it is asked at some of the places only.
 const (
 	feedBelow, feedAbove     = 0.88, 1.1
 	travelBelow, travelAbove = 0.9, 1.1
 	feedPoints, travelPoints = 7, 6
-	travelsAlone             = 10 // travels where the feed is chosen
+	travelsAlone             = 13 // travels where the feed is chosen
 	heatEvery                = 3
+	heatEveryAlone           = 2      // of the travels where the feed is chosen
 	nearby, nearPoints       = 0.3, 4 // the last feeds: how far to both sides, a logarithm
 	between                  = 10     // places weighed from one point to the next
 )
@@ -65,15 +66,7 @@ func Find(p *Problem) (Place, error) {
 	}
 	s := search{p: p}
 	feeds := axisOf(p.Feed, p.Steady, feedBelow, feedAbove, feedPoints)
-	travels := axisOf(p.Travel, p.Hand, travelBelow, travelAbove, travelPoints)
-	if p.Feed > 0 && p.Travel == 0 {
-		travels = axisOf(0, p.Hand, travelBelow, travelAbove, travelsAlone)
-	}
-	columns, err := s.columns(feeds, travels.places())
-	if err != nil {
-		return Place{}, err
-	}
-	travel, feed, err := s.alongRidge(columns, feeds, travels)
+	travel, feed, err := s.travel(feeds)
 	if err != nil {
 		return Place{}, err
 	}
@@ -83,11 +76,30 @@ func Find(p *Problem) (Place, error) {
 	if p.Feed == 0 {
 		feeds = around(feed)
 	}
-	last, err := s.columns(feeds, []float64{travel})
+	last, err := s.columns(feeds, []float64{travel}, 1)
 	if err != nil {
 		return Place{}, err
 	}
 	return s.place(&last[0], feeds, travel)
+}
+
+// travel is the travel of a problem, and a feed about which its own is looked for.
+func (s *search) travel(feeds axis) (travel, feed float64, err error) {
+	alone, points, every := s.p.Feed > 0 && s.p.Travel == 0, travelPoints, 1
+	if alone {
+		points, every = travelsAlone, heatEveryAlone
+	}
+	travels := axisOf(s.p.Travel, s.p.Hand, travelBelow, travelAbove, points)
+	columns, err := s.columns(feeds, travels.places(), every)
+	switch {
+	case err != nil:
+		return 0, 0, err
+	case alone:
+		travel, err = s.alone(columns, travels)
+		return travel, s.p.Feed, err
+	}
+	travel, feed = s.alongRidge(columns, feeds, travels)
+	return travel, feed, nil
 }
 
 // axis is an open setting's range in logarithms.

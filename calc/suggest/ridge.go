@@ -10,14 +10,14 @@ type column struct {
 	heat    line
 }
 
-// columns asks at every feed of each travel, all at once.
-func (s *search) columns(feeds axis, travels []float64) ([]column, error) {
+// columns asks at every feed of each travel, all at once, and for the two other heats at every so many travels.
+func (s *search) columns(feeds axis, travels []float64, every int) ([]column, error) {
 	factors := Factors(s.p.HeatDoubt)
 	var settings []Setting
-	for _, v := range travels {
+	for j, v := range travels {
 		for i, f := range feeds.places() {
 			settings = append(settings, Setting{f, v, 1})
-			if i%heatEvery == 0 {
+			if i%heatEvery == 0 && j%every == 0 {
 				settings = append(settings, Setting{f, v, factors[0]}, Setting{f, v, factors[2]})
 			}
 		}
@@ -28,14 +28,13 @@ func (s *search) columns(feeds axis, travels []float64) ([]column, error) {
 	}
 	list := make([]column, len(travels))
 	for j := range list {
-		n := len(points) / len(travels)
-		list[j] = columnOf(points[j*n:(j+1)*n], feeds.n, len(s.p.Doubts))
+		list[j], points = columnOf(points, feeds.n, len(s.p.Doubts), j%every == 0)
 	}
 	return list, nil
 }
 
-// columnOf sorts the answers of one travel.
-func columnOf(points []Point, feeds, edges int) column {
+// columnOf sorts the answers of one travel, with those of the two other heats or without, and returns the rest of them.
+func columnOf(points []Point, feeds, edges int, heats bool) (column, []Point) {
 	c := column{margins: make([]line, edges)}
 	c.shifts[0], c.shifts[2] = make([]line, edges), make([]line, edges)
 	for i := range feeds {
@@ -43,17 +42,17 @@ func columnOf(points []Point, feeds, edges int) column {
 		c.heat = append(c.heat, math.Log(here.Heat))
 		for e, m := range here.Margins {
 			c.margins[e] = append(c.margins[e], m)
-			if i%heatEvery == 0 {
+			if heats && i%heatEvery == 0 {
 				c.shifts[0][e] = append(c.shifts[0][e], points[1].Margins[e]-m)
 				c.shifts[2][e] = append(c.shifts[2][e], points[2].Margins[e]-m)
 			}
 		}
 		points = points[1:]
-		if i%heatEvery == 0 {
+		if heats && i%heatEvery == 0 {
 			points = points[2:]
 		}
 	}
-	return c
+	return c, points
 }
 
 // at fills in each edge's margins at the three heats and returns the heat's logarithm, at a feed counted in points.
@@ -90,48 +89,22 @@ func (s *search) meanFeed(c *column, feeds axis) float64 {
 	return mean(x, value, widened(feedSoft, chances))
 }
 
-// alongRidge is the mean travel along the mean feeds, and the feed there, both mm/s. What the hand adds is exact between the points.
-func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed float64, err error) {
-	var ridge [3][]line
-	for k := range ridge {
-		ridge[k] = make([]line, len(s.p.Doubts))
-	}
-	var heat, crest line
+// alongRidge is the mean travel along the mean feeds, and the feed there, both mm/s.
+func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed float64) {
+	r := newRidge(len(s.p.Doubts), 1)
+	var crest line
 	m := threeHeats(len(s.p.Doubts))
 	for j := range columns {
 		crest = append(crest, s.meanFeed(&columns[j], feeds))
-		heat = append(heat, columns[j].at(crest[j], &m))
-		for k := range ridge {
-			for e := range ridge[k] {
-				ridge[k][e] = append(ridge[k][e], m[k][e])
-			}
+		r.heat = append(r.heat, columns[j].at(crest[j], &m))
+		for e := range r.margins {
+			r.margins[e] = append(r.margins[e], m[1][e])
+			r.shifts[0][e] = append(r.shifts[0][e], m[0][e]-m[1][e])
+			r.shifts[2][e] = append(r.shifts[2][e], m[2][e]-m[1][e])
 		}
 	}
-	price, soft := handPrice, travelSoft
-	if s.p.Feed > 0 {
-		price, soft = handPriceAlone, travelSoftAlone
-	}
-	x := travels.fine()
-	chances, value := make([]float64, len(x)), make([]float64, len(x))
-	for i := range x {
-		for k := range ridge {
-			for e := range ridge[k] {
-				m[k][e] = ridge[k][e].at(x[i])
-			}
-		}
-		chance, off := s.p.Hand.hand(travels.at(x[i]))
-		chances[i] = LogChance(m, s.p.Doubts) + chance
-		value[i] = chances[i] - s.p.heatPrice()*heat.at(x[i]) - price*off
-		if s.p.Feed > 0 {
-			value[i] -= nearPriceAlone * near(m[1], s.p.Doubts)
-		}
-	}
-	best := mean(x, value, widened(soft, chances))
-	if s.p.Feed > 0 && s.p.Travel == 0 {
-		along := path{axis: travels, margins: ridge[1], hand: &s.p.Hand}
-		best, err = s.inside(&along, best, func(travel float64) Setting { return Setting{s.p.Feed, travel, 1} })
-	}
-	return travels.at(best), feeds.at(crest.at(best)), err
+	best := s.meanTravel(&r, travels, travelSoft, 0)
+	return travels.at(best), feeds.at(crest.at(best))
 }
 
 // place is the mean feed of the travel that was found or chosen, brought inside the edges, and what the curves say of it.

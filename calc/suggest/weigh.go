@@ -20,15 +20,6 @@ const (
 	travelSoft = 0.13
 )
 
-// Where the feed is chosen nothing else follows when the travel moves: its mean is wider. The chance is flat there, while
-// an edge moves fast with the feed: what comes nearer to an edge than its doubt is given up for, so that the place leaves
-// the edge before it is run over.
-const (
-	handPriceAlone  = 0.35
-	travelSoftAlone = 0.3
-	nearPriceAlone  = 0.25
-)
-
 // meltingPrice is what heat costs where the base melts with every bead that wets: some 6 in 100 of the chance are given up
 // for a colder one, tried on grey iron and copper.
 const meltingPrice = 1
@@ -38,16 +29,6 @@ func (p *Problem) heatPrice() float64 {
 		return meltingPrice
 	}
 	return heatPrice
-}
-
-// near is how near the edges are at the computed heat: the sum of the squares of what each is short of its doubt, in it.
-func near(margins, doubts []float64) (sum float64) {
-	for i, m := range margins {
-		if short := 1 - m/doubts[i]; short > 0 {
-			sum += min(short*short, 9)
-		}
-	}
-	return sum
 }
 
 // Factors are what the heat is multiplied with at the three, given its doubt as the standard deviation of a logarithm.

@@ -153,6 +153,9 @@ func verdictText(card *calc.Card) string {
 	if judged {
 		v += fmt.Sprintf("; chance of a good bead %.0f in 100", chance.Value)
 	}
+	if card.AboutEven() {
+		v += ", about even"
+	}
 	return v
 }
 
