@@ -23,7 +23,8 @@ var scaled = []struct {
 	lines                  []string
 }{
 	{"scaling-map.svg", "points of the map", 50, 10000, 0.5, 30, []string{"a lap", "a lap on thicker sheet"}},
-	{"scaling-thickness.svg", "thickness of the members, mm", 0.5, 40, 0.5, 10, []string{"section of a tee", "section of a butt"}},
+	{"scaling-thickness.svg", "thickness of the members, mm", 0.5, 40, 0.5, 10,
+		[]string{"section of a tee", "section of a butt"}},
 	{"scaling-book.svg", "cards in the book", 500, 50000, 0.3, 50, []string{"first page", "find a common word",
 		"find a rare word"}},
 	{"scaling-guests.svg", "guests", 30, 1000, 0.5, 10, []string{"processors of the server"}},
@@ -38,8 +39,8 @@ const (
 var measureScaling func(t *testing.T) string
 
 // The pictures of how work grows are drawn from docs/scaling.csv: columns of the section as they are counted now, else
-// processor time that was measured once, each against that of its smallest size. To measure again, on a machine with Linux: BRAZEBOOTH_DEEP=1 go test ./docs
-// -run Scaling -update. The guests' lines stay; they come from the load bench.
+// processor time that was measured once, each against that of its smallest size. To measure
+// again, on a machine with Linux: BRAZEBOOTH_DEEP=1 go test ./docs -run Scaling -update. The guests' lines stay; they come from the load bench.
 func TestScalingPictures(t *testing.T) {
 	list := read(t, scaledFile)
 	if *update && deep.Run() && measureScaling != nil {
