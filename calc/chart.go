@@ -45,10 +45,11 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	h, m := b.heatField(&card), newMargins(b, &card)
 	d := drawing{e: e, field: &h, margins: &m}
 	d.layOut(b, WindowSize{len(w.Feeds), len(w.Travels)})
-	if err := d.sweep(nil); err != nil {
-		return Chart{}, err
+	for ; d.step > 1; d.wantBetween() {
+		if err := d.sweep(nil); err != nil {
+			return Chart{}, err
+		}
 	}
-	d.wantRest()
 	if err := d.sweep(nil); err != nil {
 		return Chart{}, err
 	}

@@ -54,8 +54,8 @@ func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 				continue
 			}
 			own := ofMember[i]
-			w, err := formula.MovingHalfWidth(heat, o[oTravel], k[own.thick], k[own.capacity], k[own.conduct],
-				2*k[inLoss], iso.at-k[inRoom])
+			w, err := c.known.halfWidth([...]float64{heat, o[oTravel], k[own.thick], k[own.capacity], k[own.conduct],
+				2 * k[inLoss], iso.at - k[inRoom]})
 			if err != nil {
 				return err
 			}
@@ -64,6 +64,33 @@ func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 	}
 	o[oWidth] = c.width(k, o[oWet1], o[oWet2])
 	return nil
+}
+
+// knownWidths are half-widths that were computed, by their arguments: members are often alike, and most of what is
+// changed while intervals are propagated does not move every band. The first ones, of the inputs as they are, stay; of
+// the others the last.
+type knownWidths struct {
+	n    int
+	args [7][7]float64
+	w    [7]float64
+}
+
+// halfWidth is formula.MovingHalfWidth of its seven arguments.
+func (n *knownWidths) halfWidth(x [7]float64) (float64, error) {
+	if n == nil {
+		return formula.MovingHalfWidth(x[0], x[1], x[2], x[3], x[4], x[5], x[6])
+	}
+	for i := range n.n {
+		if n.args[i] == x {
+			return n.w[i], nil
+		}
+	}
+	w, err := formula.MovingHalfWidth(x[0], x[1], x[2], x[3], x[4], x[5], x[6])
+	if err == nil {
+		n.n = min(n.n+1, len(n.w))
+		n.args[n.n-1], n.w[n.n-1] = x, w
+	}
+	return w, err
 }
 
 // width is the chord from toe to toe of the joint's section.

@@ -19,6 +19,8 @@ type spread struct {
 // by root-sum-square, each side for itself and in logarithms, so that a quantity that cannot be negative keeps an
 // interval that is not. Inputs are independent; each 95 % end moves the result to its own 95 % end.
 func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interval, s *spread) error {
+	c.known = new(knownWidths)
+	defer func() { c.known = nil }()
 	if err := c.eval(k, &s.value); err != nil {
 		return err
 	}

@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 	"runtime"
+	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -24,8 +25,9 @@ func (w *Window) CoarserWords() string {
 		len(w.Travels))
 }
 
-// draw computes every second point both ways first, then those between, except where the limits about one are smooth
-// and none of them changes sign near it: there interpolation is enough. By then it is known what is left to compute; where that is too much the window keeps every second point only.
+// draw computes the points of a wide grid first, then those between, except where the limits about one are smooth and
+// none of them changes sign near it: there interpolation is enough. A fine window is halved twice, another once. Before
+// the last round it is known what is left to compute; where that is too much the window keeps every second point only.
 func (w *survey) draw(b *board, card *Card, size WindowSize, progress func(float64)) error {
 	h, lm := b.heatField(card), newMargins(b, card)
 	d := drawing{e: w.effort, field: &h, margins: &lm}
@@ -34,12 +36,14 @@ func (w *survey) draw(b *board, card *Card, size WindowSize, progress func(float
 		size, w.Coarser = size.half(), true
 	}
 	d.layOut(b, size)
-	before := w.effort.work.Load()
-	if err := d.sweep(share(progress, 0, 0.4)); err != nil {
-		return err
+	before, done := w.effort.work.Load(), 0
+	for ; d.step > 1; d.wantBetween() {
+		done += d.wantedCount()
+		if err := d.sweep(share(progress, 0.4/float64(d.step), 0.8/float64(d.step))); err != nil {
+			return err
+		}
 	}
-	spent, done := w.effort.work.Load()-before, d.wantedCount()
-	d.wantRest()
+	spent := w.effort.work.Load() - before
 	if size.large() && spent+spent/int64(done)*int64(d.wantedCount()) > budget {
 		w.Coarser = true
 		d.grid.everySecond()
@@ -72,27 +76,45 @@ type drawing struct {
 	field   *heatField
 	margins *margins
 	grid    limitGrid
+	step    int    // between the points of this round along each axis
+	known   []bool // computed or interpolated before this round
 	wanted  []bool // the points that the next sweep computes
 }
 
-// layOut makes the grid, empty, and wants every second point both ways, and the last ones.
+// layOut makes the grid, empty, and wants the points of the first round.
 func (d *drawing) layOut(b *board, size WindowSize) {
 	m := d.margins
 	low, high := b.steadyFeeds(m)
 	d.grid = newLimitGrid(axis{low * 0.8, high * 1.15, size.Feeds}, axis{m.slow * 0.75, m.fast * 1.25, size.Travels})
-	d.wanted = make([]bool, len(d.grid.logs))
+	if d.step = 2; d.grid.fine() {
+		d.step = 4
+	}
+	d.known, d.wanted = make([]bool, len(d.grid.logs)), make([]bool, len(d.grid.logs))
 	for k := range d.wanted {
-		i, j := k/size.Travels, k%size.Travels
-		d.wanted[k] = (i%2 == 0 || i == size.Feeds-1) && (j%2 == 0 || j == size.Travels-1)
+		d.wanted[k] = d.grid.on(k, d.step)
 	}
 }
 
-// wantRest interpolates what is smooth between the computed points and wants the others.
-func (d *drawing) wantRest() {
-	c, first := &d.grid, d.wanted
-	d.wanted = make([]bool, len(first))
+// on reports whether a point lies on every so many-th of both axes, or on their last.
+func (c *limitGrid) on(k, step int) bool {
+	i, j := k/c.travels.n, k%c.travels.n
+	return (i%step == 0 || i == c.feeds.n-1) && (j%step == 0 || j == c.travels.n-1)
+}
+
+// wantBetween goes on to points half as far apart: it interpolates what is smooth between the known ones and wants the
+// others.
+func (d *drawing) wantBetween() {
+	c, wide := &d.grid, d.step
+	d.step /= 2
+	for k, computed := range d.wanted {
+		d.known[k] = d.known[k] || computed
+	}
+	first := slices.Clone(d.known)
 	for k := range first {
-		d.wanted[k] = !first[k] && !c.fill(first, k/c.travels.n, k%c.travels.n)
+		d.wanted[k] = !first[k] && c.on(k, d.step)
+		if d.wanted[k] && c.fill(first, k/c.travels.n, k%c.travels.n, wide) {
+			d.known[k], d.wanted[k] = true, false
+		}
 	}
 }
 

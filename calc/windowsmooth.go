@@ -2,22 +2,21 @@ package calc
 
 import "math"
 
-// certain is how far from zero, as a logarithm, a limit must be beside what its curve and its straight line differ by,
-// for its sign to be read off them; kink is by how much those may differ.
-const (
-	certain = 0.035
-	kink    = 0.05
-)
+// trust is when an interpolated limit may be used: it must lie further from zero, as a logarithm, than certain beside
+// what its curve and its straight line differ by, so that its sign can be read off; and those may differ by kink.
+type trust struct{ certain, kink float64 }
 
-// smooth fills a point from the computed ones about it, by cubics through four of them along each axis, and reports
+// trusted is by how many points lie between known ones: over twice the distance more is asked, so that a window's
+// margins are as good as when every second point is computed.
+var trusted = map[int]trust{2: {0.035, 0.05}, 4: {0.1, 0.01}}
+
+// smooth fills a point from the known ones about it, by cubics through four of them along each axis, and reports
 // whether that was safe: every limit clearly of one sign there, and the curve nowhere far from the straight line
 // between the nearest two.
-func (c *limitGrid) smooth(first []bool, i, j int) bool {
-	xs, ys := stencilOf(i, c.feeds.n), stencilOf(j, c.travels.n)
-	if !xs.whole || !ys.whole {
-		return false
-	}
+func (c *limitGrid) smooth(first []bool, i, j, step int) bool {
+	xs, ys := stencilOf(i, c.feeds.n, step), stencilOf(j, c.travels.n, step)
 	var curve, line Limits
+	asked := trusted[step]
 	for x := range xs.n {
 		for y := range ys.n {
 			k := xs.at[x]*c.travels.n + ys.at[y]
@@ -33,7 +32,7 @@ func (c *limitGrid) smooth(first []bool, i, j int) bool {
 		}
 	}
 	for _, e := range [...]limit{lWets, lSolid, lBurn, lBridges, lStays, lZinc} { // the others have closed forms
-		if bent := math.Abs(curve[e] - line[e]); bent > kink || math.Abs(curve[e]) < certain+bent {
+		if bent := math.Abs(curve[e] - line[e]); bent > asked.kink || math.Abs(curve[e]) < asked.certain+bent {
 			return false
 		}
 	}
@@ -45,10 +44,11 @@ func (c *limitGrid) smooth(first []bool, i, j int) bool {
 // coarser grids it moved borders.
 func (c *limitGrid) fine() bool { return c.feeds.n >= 40 && c.travels.n >= 20 }
 
-// fill gives a point the limits that follow from the computed ones about it, and reports whether that was safe.
-func (c *limitGrid) fill(first []bool, i, j int) bool {
+// fill gives a point the limits that follow from those about it that are known, every so many points along each axis,
+// and reports whether that was safe.
+func (c *limitGrid) fill(first []bool, i, j, step int) bool {
 	if c.fine() {
-		return c.smooth(first, i, j)
+		return c.smooth(first, i, j, step)
 	}
 	return c.flat(first, i, j)
 }
@@ -58,16 +58,33 @@ type stencil struct {
 	n               int
 	at              [4]int
 	cubic, straight [4]float64
-	whole           bool // none of them lies off the grid
 }
 
-// stencilOf is a computed point itself, or the two to each side of one between them.
-func stencilOf(i, n int) (s stencil) {
-	if i%2 == 0 || i == n-1 {
-		return stencil{1, [4]int{i}, [4]float64{1}, [4]float64{1}, true}
+// stencilOf is a known point itself, or the nearest four about one between them: two to each side where there are
+// two. Known are every so many points and the last.
+func stencilOf(i, n, step int) (s stencil) {
+	if i%step == 0 || i == n-1 {
+		return stencil{1, [4]int{i}, [4]float64{1}, [4]float64{1}}
 	}
-	return stencil{4, [4]int{i - 3, i - 1, i + 1, i + 3}, [4]float64{-1. / 16, 9. / 16, 9. / 16, -1. / 16},
-		[4]float64{0, 0.5, 0.5, 0}, i >= 3 && i+3 < n}
+	s.n = 4
+	last := (n - 2 + step) / step // the number of the last known point
+	from := max(0, min(i/step-1, last-3))
+	for k := range s.at {
+		s.at[k] = min((from+k)*step, n-1)
+	}
+	left := i/step - from // of the point's neighbours, the lower one
+	share := part(i, s.at[left], s.at[left+1])
+	s.straight[left], s.straight[left+1] = 1-share, share
+	for k := range s.at {
+		over, under := 1.0, 1.0
+		for m := range s.at {
+			if m != k {
+				over, under = over*float64(i-s.at[m]), under*float64(s.at[k]-s.at[m])
+			}
+		}
+		s.cubic[k] = over / under
+	}
+	return s
 }
 
 // flat fills a point from its computed neighbours where they agree, and reports whether they did.

@@ -48,6 +48,7 @@ func (w *Workspace) conduct2(a *arm) {
 		l0, l1 = p.face+g+g0, g+p.behind+g1
 		q = p
 	}
+	q.chain.along[0], q.chain.along[1] = 0, 0
 	q.chain.leave[0], q.chain.leave[1] = l0, l1
 }
 
@@ -119,13 +120,11 @@ func (w *Workspace) inward2(a *arm, dt float64, from int) {
 		o := &columns[from+1].chain
 		m0, m1, m2, r0, r1 = o.inverse[0], o.inverse[1], o.inverse[2], o.r[0], o.r[1]
 	}
-	for j := from; j >= 0; j-- {
+	columns = columns[:from+1]
+	for j := len(columns) - 1; j >= 0; j-- {
 		p := &columns[j]
 		k := &p.chain
-		ks, kc := 0.0, 0.0
-		if j+1 < len(columns) {
-			ks, kc = k.along[0], k.along[1]
-		}
+		ks, kc := k.along[0], k.along[1]
 		gs, gc := p.cell[0].cap*inverse, p.cell[1].cap*inverse
 		ds := gs + k.leave[0] - ks*ks*m0
 		dc := gc + k.leave[1] - kc*kc*m2
@@ -149,17 +148,19 @@ func (a *arm) outward2() {
 	columns := a.in()
 	q := &columns[0]
 	xs, xc := q.cell[0].next, q.cell[1].next
-	for j := 1; j < len(columns); j++ {
-		p := &columns[j]
+	first, hot := a.first, a.hot
+	for j := range columns[1:] {
+		p := &columns[j+1]
 		m := &p.chain.inverse
 		rs, rc := p.chain.r[0]+q.chain.along[0]*xs, p.chain.r[1]+q.chain.along[1]*xc
 		xs, xc = m[0]*rs+m[1]*rc, m[1]*rs+m[2]*rc
 		p.cell[0].next, p.cell[1].next = xs, xc
-		if xs > a.first || xc > a.first {
-			a.hot = max(a.hot, j)
+		if xs > first || xc > first {
+			hot = max(hot, j+1)
 		}
 		q = p
 	}
+	a.hot = hot
 }
 
 // inward4 inverts each column's block by blocks of two, as sym4.invert does; written out, since only then do the numbers

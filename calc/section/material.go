@@ -74,14 +74,6 @@ func (m *curve) melting(t, h, slope float64) (float64, float64) {
 	return h + (t-m.solidus)*m.melt, slope + m.melt
 }
 
-// stretch numbers the straight stretch of a solid's enthalpy on which t lies; a constant heat capacity has one.
-func (m *curve) stretch(t float64) int32 {
-	if !m.steel {
-		return 0
-	}
-	return steelStretch(t)
-}
-
 // phase numbers the stretches between which the enthalpy bends hard: solid, melting, liquid.
 func (m *curve) phase(t float64) int {
 	switch {
@@ -93,17 +85,23 @@ func (m *curve) phase(t float64) int {
 	return 0
 }
 
-// conductivity at t, W/mmK: steel's by EN 1993-1-2:2005 3.4.1.3.
+// conductivity at t, W/mmK.
 func (m *curve) conductivity(t float64) float64 {
-	switch {
-	case !m.steel:
+	if !m.steel {
 		return m.k
+	}
+	return steelConductivity(t, m.k)
+}
+
+// steelConductivity is steel's at t times a factor, W/mmK, by EN 1993-1-2:2005 3.4.1.3.
+func steelConductivity(t, factor float64) float64 {
+	switch {
 	case t >= 800:
-		return m.k * 0.0273
+		return factor * 0.0273
 	case t < 20:
 		t = 20
 	}
-	return m.k * (0.054 - 3.33e-5*t)
+	return factor * (0.054 - 3.33e-5*t)
 }
 
 // Steel's enthalpy by EN 1993-1-2:2005 3.4.1.2 on a grid of 5 K, times 7.85 g/cm3, from 20 to 1200 C; outside it

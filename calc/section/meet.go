@@ -10,6 +10,10 @@ func (w *Workspace) meet() {
 		return
 	}
 	u, p := &w.arms[0], &w.arms[1]
+	if sheets := w.n == 3 && u.layers == 2 && p.layers == 2; sheets && w.joint <= TeeJoint && !w.general {
+		w.meet2()
+		return
+	}
 	var c centre
 	c.put(p)
 	var third block

@@ -25,6 +25,7 @@ type Workspace struct {
 	pool     pool       // of liquid filler
 	finer    [2]float64 // times finer in space and in time than usual; 0 is 1. Tests only.
 	narrow   bool       // no smear along the travel and no lift. Tests only.
+	general  bool       // the arms meet by the rule for any layers. Tests only.
 	audited  bool       // what goes off the faces is added up, for residual. Tests only.
 	energy   float64    // put in, J/mm
 	lost     float64

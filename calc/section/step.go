@@ -53,9 +53,10 @@ func (w *Workspace) step(dt float64) {
 func (w *Workspace) crossing(a *arm) (outermost int) {
 	n := min(a.layers, maxLayers)
 	outermost = -1
-	first := a.first
-	for j := range a.hot + 1 {
-		p := &a.col[j]
+	first, solid, liquid := a.first, a.base.solidus, w.filler.liquidus
+	columns := a.in()[:a.hot+1]
+	for j := range columns {
+		p := &columns[j]
 		for l := range n {
 			from, to := p.cell[l].t, p.cell[l].next
 			if from <= first && to <= first {
@@ -64,6 +65,9 @@ func (w *Workspace) crossing(a *arm) (outermost int) {
 			metal := 0.0
 			if l == 0 {
 				metal = p.filler * p.dy
+			}
+			if from <= solid && to <= solid && (metal == 0 || from > liquid && to > liquid) { // as most
+				continue
 			}
 			if !(metal > 0 && w.filler.phase(from) != w.filler.phase(to)) && a.base.phase(from) == a.base.phase(to) {
 				continue
@@ -129,12 +133,13 @@ func (w *Workspace) receive(a *arm) {
 }
 
 // thermometer adds the heat that the last step brought to each cell's enthalpy, finds the cell's temperature and keeps
-// the highest. A cell that is still on the straight stretch of its enthalpy where the step began has the temperature
-// that the linear system gave it. Solid steel on another stretch takes the first step of invert on the spot, which
-// mostly is the last.
+// the highest.
 func (a *arm) thermometer(filler *curve) {
-	n, base, steel := min(a.layers, maxLayers), &a.base, a.base.steel
-	first, c, cf := a.first, a.base.c, filler.c
+	if a.base.steel {
+		a.steelThermometer(filler)
+		return
+	}
+	n := min(a.layers, maxLayers)
 	a.hot = -1
 	for j := range a.in() {
 		p := &a.col[j]
@@ -143,10 +148,44 @@ func (a *arm) thermometer(filler *curve) {
 			x := &p.cell[l]
 			t := x.next
 			x.e += x.cap * (t - x.t)
+			if !(t < a.first) {
+				x.stretch = -1
+				t, x.cap = invert(x.e, t, x.body, metal, &a.base, filler)
+			} else if x.stretch != 0 {
+				x.stretch = 0
+				t, x.cap = invert(x.e, t, x.body, metal, &a.base, filler)
+			}
+			x.t = t
+			if t > a.first {
+				a.hot = j
+			}
+			if t > x.peak {
+				x.peak = t
+			}
+			metal = 0
+		}
+	}
+}
+
+// steelThermometer is thermometer for steel. A cell that is still on the straight stretch of its enthalpy where the step
+// began has the temperature that the linear system gave it; one on another stretch takes the first step of invert on
+// the spot, which mostly is the last.
+func (a *arm) steelThermometer(filler *curve) {
+	base := &a.base
+	n, first, c, cf, hottest := min(a.layers, maxLayers), a.first, base.c, filler.c, -1
+	columns := a.in()
+	for j := range columns {
+		p := &columns[j]
+		metal := p.filler * p.dy
+		for l := range p.cell[:n] {
+			x := &p.cell[l]
+			t := x.next
+			e := x.e + x.cap*(t-x.t)
+			x.e = e
 			if !(t < first) {
 				x.stretch = -1
-				t, x.cap = invert(x.e, t, x.body, metal, base, filler)
-			} else if i := base.stretch(t); i != x.stretch {
+				t, x.cap = invert(e, t, x.body, metal, base, filler)
+			} else if i := steelStretch(t); i != x.stretch {
 				x.stretch = i
 				s := &steelTable[i]
 				h, slope := s.at(t)*c*x.body, s.slope*c*x.body
@@ -154,26 +193,25 @@ func (a *arm) thermometer(filler *curve) {
 					h += cf * (t - 20) * metal
 					slope += cf * metal
 				}
-				off := h - x.e
-				if near := 0.5 * slope; steel && off < near && off > -near { // no division before the branch
+				off := h - e
+				if near := 0.5 * slope; off < near && off > -near { // no division before the branch
 					t, x.cap = t-off/slope, slope
 				} else {
-					t, x.cap = invert(x.e, t, x.body, metal, base, filler)
+					t, x.cap = invert(e, t, x.body, metal, base, filler)
 				}
 			}
 			x.t = t
 			if t > first {
-				a.hot = j
+				hottest = j
 			}
 			if t > x.peak {
 				x.peak = t
 			}
-			if steel {
-				x.k = base.conductivity(t)
-			}
+			x.k = steelConductivity(t, base.k)
 			metal = 0
 		}
 	}
+	a.hot = hottest
 }
 
 // invert solves base·h_base(t) + metal·h_filler(t) = e from a first estimate, and returns the temperature with the

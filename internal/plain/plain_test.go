@@ -6,6 +6,8 @@ import (
 	"testing"
 	"unicode"
 	"unicode/utf8"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 func TestLine(t *testing.T) {
@@ -104,5 +106,22 @@ func TestWrap(t *testing.T) {
 		if got := Wrap(x.text, 9); !slices.Equal(got, x.want) {
 			t.Errorf("%q in lines of nine: %q, not %q", x.text, got, x.want)
 		}
+	}
+}
+
+// What Width counts by itself, character by character, is what the screens' library counts.
+func TestNarrowIsOneCell(t *testing.T) {
+	counted := 0
+	for r := range rune(0x30000) {
+		if !narrow(r) {
+			continue
+		}
+		counted++
+		if got := ansi.StringWidthWc(string(r)); got != 1 {
+			t.Errorf("%U takes %d cells", r, got)
+		}
+	}
+	if counted < 1000 {
+		t.Errorf("only %d characters are counted at once", counted)
 	}
 }
