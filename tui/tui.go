@@ -79,9 +79,10 @@ func programOptions(ctx context.Context, o Options, in io.Reader, out io.Writer)
 	if fps == 0 {
 		fps = 120
 	}
-	to, less := spared(in, out)
-	list := []tea.ProgramOption{tea.WithContext(ctx), tea.WithInput(in), tea.WithOutput(to), tea.WithFPS(fps),
-		tea.WithFilter(sized(less, leaving(o.Leaving)))}
+	list := []tea.ProgramOption{tea.WithContext(ctx), tea.WithInput(in), tea.WithOutput(out), tea.WithFPS(fps)}
+	if o.Leaving != nil {
+		list = append(list, tea.WithFilter(leaving(o.Leaving)))
+	}
 	if o.Profile != colorprofile.Unknown {
 		list = append(list, tea.WithColorProfile(o.Profile))
 	}
@@ -89,20 +90,9 @@ func programOptions(ctx context.Context, o Options, in io.Reader, out io.Writer)
 		list = append(list, tea.WithEnvironment(o.Env))
 	}
 	if o.Width > 0 && o.Height > 0 {
-		less.resize(o.Width, o.Height)
 		list = append(list, tea.WithWindowSize(o.Width, o.Height), tea.WithoutSignalHandler())
 	}
 	return list
-}
-
-// sized tells the size of the terminal to what spares it.
-func sized(s *sparing, then func(tea.Model, tea.Msg) tea.Msg) func(tea.Model, tea.Msg) tea.Msg {
-	return func(m tea.Model, msg tea.Msg) tea.Msg {
-		if size, ok := msg.(tea.WindowSizeMsg); ok {
-			s.resize(size.Width, size.Height)
-		}
-		return then(m, msg)
-	}
 }
 
 // leaving tells once that the screens are left; what comes after that is for nobody.
@@ -111,7 +101,7 @@ func leaving(tell func()) func(tea.Model, tea.Msg) tea.Msg {
 	return func(_ tea.Model, msg tea.Msg) tea.Msg {
 		switch msg.(type) {
 		case tea.QuitMsg, tea.InterruptMsg:
-			if !left && tell != nil {
+			if !left {
 				tell()
 			}
 			left = true
