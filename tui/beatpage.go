@@ -37,9 +37,12 @@ func timedJob(j calc.Job) calc.Job {
 	return j
 }
 
-// openBeat opens the page of the timed arc and lets its heat be followed.
+// openBeat opens the page of the timed arc and lets its heat be followed. Until that is done it shows an estimate.
 func openBeat(m *root) tea.Cmd {
 	m.push(&m.beat)
+	if !m.beat.ok {
+		m.beat.have.Card, _ = m.solve(timedJob(m.job)) // without figures where the job has no card
+	}
 	return m.beat.want(m.ctx, timedJob(m.job), m.gaps)
 }
 

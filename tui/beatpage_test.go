@@ -50,6 +50,34 @@ func TestBeatPage(t *testing.T) {
 	}
 }
 
+// While the heat is followed the page shows an estimate, grey, where the times will stand.
+func TestBeatPageMeanwhile(t *testing.T) {
+	place := func(s *terminal) [2]int {
+		for y, l := range strings.Split(s.text(), "\n") {
+			if x := strings.Index(l, "arc off"); x >= 0 && strings.Contains(l, "arc on") {
+				return [2]int{x, y}
+			}
+		}
+		t.Fatal("no times:\n" + s.text())
+		return [2]int{}
+	}
+	s := openAt(t, 80, 24, Options{Job: gapped})
+	m, work := s.m.Update(keyPress("t"))
+	s.m = m
+	s.has("an estimate; following the heat, 0 %")
+	for _, d := range s.root().beat.dialled(s.root()) {
+		if !d.Bar.Off {
+			t.Errorf("%s looks final", d.Name)
+		}
+	}
+	was := place(s)
+	s.send(work().(tea.BatchMsg)[0]())
+	s.has("space plays it")
+	if is := place(s); is != was {
+		t.Errorf("the times moved from %v to %v", was, is)
+	}
+}
+
 // Each time is picked and changed by the arrows, and r puts the suggestion back.
 func TestBeatPageTurns(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})

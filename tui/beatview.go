@@ -11,38 +11,34 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// view is the times in big digits under their beat, and the heat that says so. Figures of an earlier job or of a heat
-// that is still
-// followed are grey.
+// view is the times in big digits under their beat, and below them what is to be known of them and the heat that says
+// so. Beat and digits stand in the same place while the heat is followed: their figures are grey then, those of an
+// earlier job or an estimate.
 func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s, sp := &m.th, &m.session, &p.have
-	b := p.heading(th, w)
+	var b block
 	if p.err != nil {
 		b.fault(th, faultOf(p.err), w)
 		return b, nil
 	}
-	if !p.ok {
-		return b, nil
-	}
 	stops(&b, th, s, &sp.Card, w)
-	if len(sp.Figures) == 0 {
+	if p.ok && len(sp.Figures) == 0 {
+		b.addAll(p.standing(th, w))
 		b.say(th.watch, 0, sp.Why, min(w, 88))
 		b.skip()
 		b.addAll(s.finding(th, []report.Block{report.Remedies{List: sp.Remedies, Rhythm: true}}, w, false))
 		return b, nil
 	}
-	b.addAll(p.why(th, s, w, h))
 	b.addAll(p.beat(m, w, max(1, h/10)))
 	if h >= 18 {
 		b.skip()
 	}
 	b.addAll(block(p.dials.Draw(p.dialled(m), th.Theme, w, min(max(len(beatDials), h/3), h-len(b)))))
+	b.addAll(p.why(th, s, w, h))
+	b.addAll(p.facts(th, s, w))
 	if room := h - len(b) - 1; room >= 6 && p.chart != nil {
-		b.addAll(p.facts(th, s, w))
 		b.skip()
-		b.addAll(block(p.trace.Draw(p.chart, th.Theme, w, min(h-len(b), 22))))
-	} else if room >= 0 {
-		b.addAll(p.facts(th, s, w))
+		b.addAll(block(p.trace.Draw(p.chart, th.Theme, w, min(room, 22))))
 	}
 	if room := h - len(b); room > 1 {
 		b.addAll(s.finding(th, []report.Block{report.Limits{List: sp.Limits}, report.Wider{Wider: sp.Wider}}, w,
@@ -51,11 +47,18 @@ func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, nil
 }
 
-// heading says that the heat is still followed, or that what stands here is of another job.
-func (p *beatPage) heading(th *theme, w int) (b block) {
+// standing says that the heat is still followed, or that what stands here is of another job.
+func (p *beatPage) standing(th *theme, w int) (b block) {
 	switch {
 	case p.stop != nil:
-		b.say(th.quiet, 0, fmt.Sprintf("timed arc: following the heat, %.0f %% – esc gives up", 100*p.share()), w)
+		text := fmt.Sprintf("following the heat, %.0f %% – esc gives up", 100*p.share())
+		if !p.ok {
+			text = "an estimate; " + text
+		}
+		if width(text) > w {
+			text = fmt.Sprintf("estimate; heat followed: %.0f %%", 100*p.share())
+		}
+		b.say(th.bold, 0, text, w)
 	case p.ok && p.old():
 		b.say(th.watch, 0, "▲ timed arc of an earlier job", w)
 	}
@@ -69,10 +72,10 @@ func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
 		style = th.watch
 	}
 	now, f := &s.card, sp.Card.Used.Feed.V
-	if sp.Good && now.Used.Mode != "timed" && math.Abs(now.Used.Feed.V/f-1) > 0.02 {
-		b.say(th.watch, 0, "▲ the card is "+now.Used.Mode+" at another wire feed: these times need the feed below", w)
+	if f > 0 && (sp.Good || !p.ok) && now.Used.Mode != "timed" && math.Abs(now.Used.Feed.V/f-1) > 0.02 {
+		b.say(th.watch, 0, "▲ the card is "+now.Used.Mode+" at another wire feed: these times need the feed above", w)
 	}
-	if h < lowBody && sp.Reason == "" {
+	if !p.ok || h < lowBody && sp.Reason == "" {
 		return b
 	}
 	b.say(style, 0, sp.Why, min(w, 88))
@@ -87,8 +90,12 @@ func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
 	return b
 }
 
-// beat is one beat to scale over the whole width; while it plays, what has passed is lit.
+// beat is one beat to scale over the whole width; while it plays, what has passed is lit. While there is none of this
+// job, its lines say so.
 func (p *beatPage) beat(m *root, w, lines int) block {
+	if said := p.standing(&m.th, w); !p.playing() && len(said) > 0 {
+		return said.fit(lines)
+	}
 	on, off := p.times()
 	spot, share, slower := p.phase()
 	show := m.th.look.number
@@ -120,7 +127,7 @@ func (p *beatPage) dialled(m *root) canvas.Dials {
 		}
 		x := report.RowOf(c, &f, report.OfTimed, m.units)
 		d := dialOf(&cardRow{name: name, label: x.Label, fig: x}, c, m.th.look)
-		d.Cursor, d.Bar.Off = i == p.cursor, p.old() || p.stop != nil
+		d.Cursor, d.Bar.Off = i == p.cursor, !p.ok || p.old() || p.stop != nil
 		list = append(list, d)
 	}
 	return list
@@ -128,6 +135,9 @@ func (p *beatPage) dialled(m *root) canvas.Dials {
 
 // facts are the times beside those that are set.
 func (p *beatPage) facts(th *theme, s *session, w int) block {
+	if !p.ok {
+		return nil
+	}
 	var parts []piece
 	for _, f := range p.have.Figures {
 		switch f.Name {

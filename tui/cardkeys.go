@@ -33,6 +33,39 @@ func (p *cardPage) update(m *root, msg tea.Msg) action {
 	case text == ".", text == ",":
 		p.nextDial()
 		p.dotted = true
+		return nil
+	case p.walked(press, k, row):
+		return nil
+	case text == "up", text == "+", text == "=":
+		return row.turn(s, 1, text == "up")
+	case text == "down", text == "-":
+		return row.turn(s, -1, text == "down")
+	}
+	return p.acted(press, k, s, row, dotted)
+}
+
+// acted does what a key asks for that neither moves the cursor nor changes a step.
+func (p *cardPage) acted(press tea.KeyPressMsg, k *keyMap, s *session, row *cardRow, dotted bool) action {
+	switch on := key.Matches(press, k.On); {
+	case key.Matches(press, k.Reset):
+		return row.reset(s)
+	case key.Matches(press, k.ResetAll):
+		return resetAll(s)
+	case on && dotted && choice.SettingOf(row.name) != nil:
+		p.typing = true // a digit behind the point would be a choice's number
+		return nil
+	case on && row.ask != nil:
+		return openAsk(row.ask)
+	case on, key.Matches(press, k.Why):
+		return openWhy(*row)
+	}
+	return p.pages(press, k)
+}
+
+// walked moves the cursor, by a key that does.
+func (p *cardPage) walked(press tea.KeyPressMsg, k *keyMap, row *cardRow) bool {
+	figures := row.group() == figureGroup
+	switch text := press.String(); {
 	case text == "left":
 		p.pick(-1)
 	case text == "right":
@@ -41,28 +74,14 @@ func (p *cardPage) update(m *root, msg tea.Msg) action {
 		p.nextGroup(1)
 	case key.Matches(press, k.Prev):
 		p.nextGroup(-1)
-	case row.group() == figureGroup && (text == "up" || text == "-"):
+	case figures && (text == "up" || text == "-"):
 		p.pick(-max(1, p.columns))
-	case row.group() == figureGroup && (text == "down" || text == "+"):
+	case figures && (text == "down" || text == "+"):
 		p.pick(max(1, p.columns))
-	case text == "up", text == "+", text == "=":
-		return row.turn(s, 1, text == "up")
-	case text == "down", text == "-":
-		return row.turn(s, -1, text == "down")
-	case key.Matches(press, k.Reset):
-		return row.reset(s)
-	case key.Matches(press, k.ResetAll):
-		return resetAll(s)
-	case key.Matches(press, k.On) && dotted && choice.SettingOf(row.name) != nil:
-		p.typing = true // a digit behind the point would be a choice's number
-	case key.Matches(press, k.On) && row.ask != nil:
-		return openAsk(row.ask)
-	case key.Matches(press, k.On), key.Matches(press, k.Why):
-		return openWhy(*row)
 	default:
-		return p.pages(press, k)
+		return false
 	}
-	return nil
+	return true
 }
 
 // chip goes to the chip of a number; 0 lists what has no chip.

@@ -30,7 +30,8 @@ func (th *theme) sign(s calc.Severity) (paint, string) {
 
 // cautionBand is the band under the settings: every stop whole, then this job's own dangers, what is wrong with the
 // setting, and the dangers of every arc: as many as there is room for, whole too. What is wrong has its room first, but
-// stands behind the dangers, which then stay where they are when the verdict turns. Its last line names what endangers
+// stands behind the dangers, which then stay where they are when the verdict turns; that a setting is hardly good takes
+// no danger's room, since the strip says as much. Its last line names what endangers
 // the hand and is not said whole, or how many warnings there are. said is the code of a warning that the strip says
 // whole.
 func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
@@ -62,9 +63,12 @@ func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 		}
 	}
 	add(&wrong, func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofTheSetting(c, x) })
-	add(&b, func(x *calc.Warning) bool { return x.Severity == calc.Caution && !ofEveryArc(x) && !ofTheSetting(c, x) })
+	add(&b, func(x *calc.Warning) bool {
+		return x.Severity == calc.Caution && !ofEveryArc(x) && !ofTheSetting(c, x) && !justGood(x)
+	})
 	b.addAll(wrong)
 	wrong = nil
+	add(&b, func(x *calc.Warning) bool { return justGood(x) })
 	add(&b, func(x *calc.Warning) bool { return x.Severity == calc.Info && !ofEveryArc(x) })
 	add(&b, func(x *calc.Warning) bool { return x.Code == "test-bead" })
 	add(&b, func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofEveryArc(x) })
@@ -84,14 +88,13 @@ func unsaid(x *calc.Warning, said string) *calc.Warning {
 	return x
 }
 
-// ofTheSetting reports a warning of this setting rather than of every arc.
+// ofTheSetting reports a warning of this setting rather than of every arc: what is wrong with it.
 func ofTheSetting(c *calc.Card, x *calc.Warning) bool {
-	switch x.Code {
-	case c.Zone, "no-good-setting", "marginal", "just-good", "timed-closed":
-		return true
-	}
-	return false
+	return x.Code == c.Zone || x.Code == "no-good-setting" || x.Code == "timed-closed"
 }
+
+// justGood reports a warning of a setting that is good and hardly so: the strip says that too.
+func justGood(x *calc.Warning) bool { return x.Code == "marginal" || x.Code == "just-good" }
 
 // ofEveryArc reports a warning that every card has.
 func ofEveryArc(x *calc.Warning) bool {

@@ -112,13 +112,17 @@ func dangersOnTwo(th *theme, w int, d dangers, f *dangerForm) block {
 	p, mark := th.sign(calc.Caution)
 	r := newRow(w).count(th, f.count).put(p, mark).put(th.plain, " "+strings.Join(d.short[:last], " · "))
 	next := newRow(w).blank(2).put(th.plain, d.short[last])
-	switch {
-	case width(" – c"+f.tail) <= next.left():
-		next.ending(th, f.tail, d.others)
-	case width(" – c") <= next.left():
-		next.ending(th, "", d.others)
-	default:
+	tail := f.tail
+	if width(" – c"+tail) > next.left() {
+		tail = ""
+	}
+	if width(" – c"+tail) > next.left() {
 		r.ending(th, "", nil)
+		return block{r.line(), next.line()}
+	}
+	next.ending(th, tail, d.others)
+	if last > 0 && r.left() >= 2 { // the list goes on
+		r.put(th.plain, " ·")
 	}
 	return block{r.line(), next.line()}
 }

@@ -90,7 +90,7 @@ func TestDangerRows(t *testing.T) {
 	}{
 		{&stops, nil, 80, "■ 2 stops  ▲ closed vessels · shock · zinc, copper fume · fire – c shows all 12"},
 		{&stops, nil, 60, "■ 2 stops  ▲ closed vessels · shock · zinc, copper fume – c"},
-		{&stops, nil, 40, "■ 2 stops  ▲ vessels · shock\n  zinc/copper fume · cadmium – c: all 12"},
+		{&stops, nil, 40, "■ 2 stops  ▲ vessels · shock ·\n  zinc/copper fume · cadmium – c: all 12"},
 		{&stops, []string{"stops"}, 40, "■ 2  ▲ shock · zinc/copper fume – c"},
 		{&stops, []string{"stops", "shock", "zinc-fume", "bronze-fume"}, 40, ""},
 		{&plain, nil, 40, "■ 1 stop  ▲ vessels · shock – c\n  zinc/manganese/chromium/copper fume"},

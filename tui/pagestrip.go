@@ -6,6 +6,19 @@ import (
 	"brazebooth/calc/advice"
 )
 
+// measureKeys are those of the form that do something: none of its own without a book, the watch where a row has one.
+func (m *root) measureKeys(k *keyMap) []key.Binding {
+	list := []key.Binding{m.turning(&m.meter.field), named(k.Back, "esc", "back")}
+	if m.keeper == nil {
+		return list
+	}
+	form := []key.Binding{named(k.On, "enter", "go on"), list[0]}
+	if measureRows[m.meter.at].timed {
+		form = append(form, named(k.Play, "space", "watch"))
+	}
+	return append(form, named(k.Up, "↑↓", "rows"), list[1])
+}
+
 // partKeys are for the keys' line.
 func (m *root) partKeys() []key.Binding {
 	k := &m.keys
@@ -17,8 +30,7 @@ func (m *root) partKeys() []key.Binding {
 		return []key.Binding{named(k.On, "enter", "read"), m.turning(&m.records.field), named(k.Down, "↑↓", "pick"),
 			named(k.Back, "esc", "back")}
 	case name == pageMeasure:
-		return []key.Binding{named(k.On, "enter", "go on"), m.turning(&m.meter.field), named(k.Play, "space", "watch"),
-			named(k.Up, "↑↓", "rows"), named(k.Back, "esc", "back")}
+		return m.measureKeys(k)
 	case m.practising():
 		return m.drill.hints(k)
 	case name == pagePractice:

@@ -24,6 +24,7 @@ type line = canvas.Line
 type row struct {
 	b     strings.Builder
 	style paint // of what was put last, until something else follows
+	ahead int   // blanks that are not written yet: between two texts of a style they have it too
 	used  int
 	room  int
 }
@@ -54,21 +55,23 @@ func (r *row) put(p paint, s string) *row {
 
 // wear changes the style where it is another one: a map's row has as many styles as zones, not as points.
 func (r *row) wear(p paint) {
-	if r.style != p {
-		r.b.WriteString(r.style.close)
-		r.b.WriteString(p.open)
-		r.style = p
+	between := blanks(r.ahead)
+	if r.ahead = 0; r.style == p && (p.across || between == "") {
+		r.b.WriteString(between)
+		return
 	}
+	r.b.WriteString(r.style.close)
+	r.b.WriteString(between)
+	r.b.WriteString(p.open)
+	r.style = p
 }
 
 // to fills with blanks up to a column.
 func (r *row) to(col int) *row { return r.blank(col - r.used) }
 
 func (r *row) blank(n int) *row {
-	n = min(n, r.room-r.used)
-	if n > 0 {
-		r.wear(paint{})
-		r.b.WriteString(blanks(n))
+	if n = min(n, r.room-r.used); n > 0 {
+		r.ahead += n
 		r.used += n
 	}
 	return r

@@ -28,6 +28,7 @@ const (
 type paint struct {
 	open, close string
 	comma       bool // numbers get a decimal comma
+	across      bool // it goes on over the blanks between two texts, which saves bytes where both are sent
 }
 
 // exact is the style for what somebody typed or a document says: it is shown as it stands.
@@ -77,7 +78,7 @@ func newTheme(l look) theme {
 	t := canvas.ThemeOf(l.kind, l.dark, l.profile, l.coarse)
 	ink := func(k canvas.Ink) paint {
 		open, end, _ := strings.Cut(t.Paint(k, "x"), "x")
-		return paint{open, end, l.comma}
+		return paint{open, end, l.comma, k == canvas.Quiet.Ink()}
 	}
 	keys := help.New()
 	keys.ShortSeparator, keys.FullSeparator = "  ", "  "

@@ -55,7 +55,11 @@ func Dialed(figure string, v, low, high float64, unit string, good bool, sys Sys
 	if a > b {
 		at, a, b = d.inside(x, lo, hi, false)
 	}
-	return d.show(&w, at, sys), d.show(&w, a, sys), d.show(&w, b, sys)
+	value, from, to = d.show(&w, at, sys), d.show(&w, a, sys), d.show(&w, b, sys)
+	if d.bare = false; strings.Contains(from, ".") != strings.Contains(to, ".") { // one range, the same decimals
+		from, to = d.show(&w, a, sys), d.show(&w, b, sys)
+	}
+	return value, from, to
 }
 
 // OnDial is a setting that nobody typed, as it is shown: rounded to a step of its dial. In and out in a card's unit.
@@ -74,8 +78,9 @@ func OnDial(figure string, v float64, unit string, sys System) float64 {
 
 // ShowDialed prints a setting with its unit, in both systems where sys is Both.
 func ShowDialed(figure string, v float64, unit string, sys System) string {
-	if sys == Both && look(unit).inch != nil {
-		return ShowDialed(figure, v, unit, Metric) + " (" + ShowDialed(figure, v, unit, Inch) + ")"
+	if w := look(unit); sys == Both && w.inch != nil {
+		text, _, _ := Dialed(figure, v, v, v, unit, false, Metric)
+		return join(text, w.metric) + " (" + ShowDialed(figure, Said(text, v), unit, Inch) + ")"
 	}
 	text, _, _ := Dialed(figure, v, v, v, unit, false, sys)
 	return join(text, Label(unit, sys))

@@ -34,7 +34,7 @@ func TestDialed(t *testing.T) {
 		{"wire_feed", 3.85, 3.84, 3.87, true, Metric, "3.85 3.84 3.87"},
 		{"travel", 7.23, 4.9, 12.1, true, Metric, "7.2 4.9 12.1"},
 		{"travel", 7.23, 4.9, 12.1, true, Inch, "17.0 12.0 28.5"}, // 17.08, 11.57, 28.58
-		{"gas_flow", 12, 11.8, 18.5, false, Metric, "12 12 18.5"},
+		{"gas_flow", 12, 11.8, 18.5, false, Metric, "12 12.0 18.5"},
 		{"gas_flow", 12, 11.8, 18.5, false, Inch, "25 25 39"},
 		{"arc_on", 0.304, 0.3011, 0.3089, true, Metric, "0.30 0.30 0.31"}, // no timer is finer
 		// typed

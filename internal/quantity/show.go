@@ -14,14 +14,6 @@ type view struct {
 	inch   *other // nil where it is the same
 }
 
-// finest are the most decimals of what a person sets or counts: no hand and no timer keeps thousandths of a second,
-// however narrow a band is. Values under a few of these steps have as many as they need.
-var finest = map[string]int{"s": 2}
-
-// read are the most decimals of a value whose band is wider than a step of them: no crayon tells tenths of a degree, no
-// meter on an arc hundredths of a volt.
-var read = map[string]int{"C": 0, "V": 1}
-
 // other is a unit of the inch system: v·num/den + zero.
 type other struct {
 	label          string
@@ -126,6 +118,15 @@ func Show(v float64, unit string, sys System) string {
 	return join(w.number(x, w.decimals(x, sys), sys), label)
 }
 
+// Said is the value, in a card's unit, that a rounded metric number says: where both systems are shown the inch number
+// is converted from it, so that the two agree as they stand. It is v where the text is no number.
+func Said(text string, v float64) float64 {
+	if x, err := strconv.ParseFloat(text, 64); err == nil {
+		return x
+	}
+	return v
+}
+
 // A length that no rule in a shop can tell from zero, and the least that is printed of one that may be more than zero.
 const (
 	nothingMM = 5e-4
@@ -156,9 +157,10 @@ func Ends(v, low, high float64, unit string, sys System) (value, from, to string
 	}
 	d := w.decimals(x, sys)
 	if half := (hi - lo) / 2; half > 0 && !math.IsInf(half, 0) {
-		d = w.most(x, max(0, min(6, 1-int(math.Floor(math.Log10(half))))))
-		if most, ok := read[w.unit]; ok && 2*half >= math.Pow(10, -float64(most)) {
-			d = min(d, most)
+		d = w.most(x, max(0, min(6, 1-int(math.Floor(math.Log10(half))))), sys)
+		if most, ok := read[w.unit]; ok && 2*half >= most.step(&w, sys) && (w.unit != "mm" || math.Abs(x) >=
+			few*most.step(&w, sys)) {
+			d = min(d, most.of(&w, sys))
 		}
 	}
 	return w.number(x, d, sys), w.number(lo, d, sys), w.number(hi, d, sys)
@@ -179,16 +181,7 @@ func (w *view) decimals(v float64, sys System) int {
 			break
 		}
 	}
-	return w.most(v, d)
-}
-
-// most is so many decimals, or the fewer that a person can use of a value.
-func (w *view) most(v float64, decimals int) int {
-	const few = 2 // steps
-	if most, ok := finest[w.unit]; ok && math.Abs(v) >= few*math.Pow(10, -float64(most)) {
-		return min(decimals, most)
-	}
-	return decimals
+	return w.most(v, d, sys)
 }
 
 // number prints v; inch sizes under one have no zero before the point, as they are stamped on spools.

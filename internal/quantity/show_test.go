@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -55,11 +56,30 @@ func TestBand(t *testing.T) {
 		{2e-5, 1e-5, 0.02, "mm", Metric, "0.0", "0.0–0.0200"},
 		{-270, -280, -260, "mm", Inch, "-10.63", "-11.02–-10.24"}, {-5.08, -6.1, -4.1, "mm", Inch, "-.200",
 			"-.240–-.161"},
+		{1.039, 0.989, 1.089, "mm", Metric, "1.04", "0.99–1.09"}, {1.039, 0.989, 1.089, "mm", Inch, ".041", ".039–.043"},
+		{0.026, 0.017, 0.1, "mm", Metric, "0.03", "0.02–0.10"}, {9.83, 9.2, 10.49, "mm2", Metric, "9.8", "9.2–10.5"},
+		{9.83, 9.2, 10.49, "mm2", Inch, "0.0152", "0.0143–0.0163"}, {15.87, 15.36, 16.39, "mm3", Metric, "15.9",
+			"15.4–16.4"},
+		{5.29, 5, 5.6, "g/m", Metric, "5.3", "5.0–5.6"}, {59.2, 53.2, 65.2, "%", Metric, "59", "53–65"},
 	} {
 		value, band := Band(c.v, c.low, c.high, c.unit, c.sys)
 		if value != c.value || band != c.band {
 			t.Errorf("Band(%g, %g, %g %s) = %q %q, want %q %q", c.v, c.low, c.high, c.unit, value, band, c.value,
 				c.band)
+		}
+	}
+}
+
+// Where both systems are shown, the inches are those of the metric number as it stands.
+func TestBothAgree(t *testing.T) {
+	for mm := 1000.0; mm < 15000; mm += 37 {
+		text := ShowDialed("wire_feed", mm/1000, "m/min", Both)
+		var metric, inches float64
+		if _, err := fmt.Sscanf(text, "%g m/min (%g in/min)", &metric, &inches); err != nil {
+			t.Fatal(text, err)
+		}
+		if want := metric * 1000 / 25.4; math.Abs(inches-want) > 0.5001 {
+			t.Errorf("%s, but the metric number is %.1f in/min", text, want)
 		}
 	}
 }

@@ -78,7 +78,14 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 		return r
 	}
 	if sys == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != r.Value.Unit {
-		r.Other = ValueOf(f, quantity.Inch)
+		said := *f
+		if f.Low != f.High || quantity.Dialable(f.Name) { // else it has digits enough
+			said.Value = quantity.Said(r.Value.Number, f.Value)
+		}
+		if f.Low == f.High {
+			said.Low, said.High = said.Value, said.Value
+		}
+		r.Other = ValueOf(&said, quantity.Inch)
 	}
 	switch {
 	case f.Suggested():

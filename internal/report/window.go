@@ -170,7 +170,8 @@ func between(points []float64, low, high int, unit string, sys quantity.System) 
 // about is a point of a window with its unit, no finer than the window is.
 func about(v float64, unit string, sys quantity.System) string {
 	if sys == quantity.Both {
-		return about(v, unit, quantity.Metric) + ", or " + about(v, unit, quantity.Inch)
+		said := quantity.Said(Point(v, unit, quantity.Metric), v)
+		return about(v, unit, quantity.Metric) + ", or " + about(said, unit, quantity.Inch)
 	}
 	return Point(v, unit, sys) + " " + quantity.Label(unit, sys)
 }

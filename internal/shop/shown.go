@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
@@ -16,7 +17,11 @@ import (
 
 // Held is what a record holds now.
 func Held(r *book.Revision) ([]report.Block, error) {
-	if r.Kind != book.CardKind {
+	switch r.Kind {
+	case book.CardKind:
+	case book.PracticeKind:
+		return practised(r), nil
+	default:
 		return fieldsOf(r), nil
 	}
 	c, err := book.Body[book.Card](r)
@@ -72,6 +77,25 @@ func recordUnit(name string) string {
 		return " " + quantity.Label(unit, quantity.Metric)
 	}
 	return map[string]string{"full": " g", "left": " g", "force": " kN", "least_amps": " A", "most_amps": " A"}[name]
+}
+
+// practised says how a practice job went, for a person.
+func practised(r *book.Revision) []report.Block {
+	how, err := book.Body[practice.Outcome](r)
+	if err != nil {
+		return fieldsOf(r)
+	}
+	own := quantity.Count(how.Program, "bead") + ", none of them good"
+	if how.Reached {
+		own = quantity.Count(how.Program, "bead") + ", the last one good"
+	}
+	var list report.Said
+	for _, x := range [...][2]string{{"booth", fmt.Sprintf("level %d, number %d", how.Level, how.Seed)},
+		{"work", how.Work}, {"yours", quantity.Count(how.Beads, "bead") + ", the last one " + how.Verdict},
+		{"the program's", own}} {
+		list = append(list, report.Line{Kind: report.Field, Lead: x[0], Text: plain.Line(x[1], 400)})
+	}
+	return []report.Block{report.Said{{Text: book.Summary(r)}, {Text: savedLine(r)}}, list}
 }
 
 // fieldsOf are any record's fields, in the order of their names.

@@ -18,7 +18,7 @@ type Bar struct {
 	Value     float64
 	Span      [2]float64
 	Kind      SpanKind
-	State     State // colours the value where it lies beyond its good span
+	State     State // colours the value where it lies beyond its good span, and nothing else
 	Off       bool  // grey: nothing is to be dialled
 }
 
@@ -38,7 +38,7 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 		}
 	}
 	for i := range w {
-		k, text := Rule.Ink(), "_" // of one byte: a bar is sent anew with most keys
+		k, text := Quiet.Ink(), "_" // of one byte: a bar is sent anew with most keys
 		if i >= from && i <= to {
 			k, text = b.spanInk(), "▄"
 		}
@@ -54,6 +54,8 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 	c.Set(x+min(at, w-1), y, b.valueInk(), mark)
 }
 
+// spanInk: a good span is green whatever the verdict is; a likely one is as grey as the track, since each change of
+// colour is sent with most keys.
 func (b Bar) spanInk() Ink {
 	if b.Kind == GoodSpan && !b.Off {
 		return Good.Ink()
@@ -61,13 +63,10 @@ func (b Bar) spanInk() Ink {
 	return Quiet.Ink()
 }
 
-// valueInk: a value beyond its good span takes the colour of the verdict.
+// valueInk: a value has the colour of the span it lies in; beyond its good span it takes that of the verdict.
 func (b Bar) valueInk() Ink {
-	switch {
-	case b.Off:
-		return Quiet.Ink()
-	case b.Kind == GoodSpan && (b.Value < b.Span[0] || b.Value > b.Span[1]):
+	if b.Kind == GoodSpan && !b.Off && (b.Value < b.Span[0] || b.Value > b.Span[1]) {
 		return b.State.Ink()
 	}
-	return Text.Ink()
+	return b.spanInk()
 }

@@ -57,7 +57,7 @@ func (d *dots) colours(c *Cells, x, y int, role func(uint8) Role, rank func(uint
 			}
 			switch {
 			case a == 0:
-			case b == 0:
+			case b == 0 || a == b: // a full cell needs no ground, which would be as many bytes again
 				c.Set(x+column, y+line, role(a).Ink(), quadrants[mask])
 			default:
 				c.Set(x+column, y+line, role(a).On(role(b)), quadrants[mask])

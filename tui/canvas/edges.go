@@ -55,7 +55,7 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 		if e.Margin < 0 {
 			text = fmt.Sprintf("−%.0f %%", -e.Margin)
 		}
-		c.Put(w-width(text), y, Quiet.Ink(), text)
+		c.Put(w-width(text), y, Text.Ink(), text)
 	}
 	return c.Lines(th)
 }

@@ -31,6 +31,7 @@ func (s Joint) Draw(th *Theme, w, h int) Block {
 	for i := range shown.Thick { // a foil is a dot thick, or it would not be seen
 		shown.Thick[i] = max(shown.Thick[i], scale)
 	}
+	shown.toColumns(scale)
 	f := shown.shownIn(float64(w)*scale, float64(h)*2*scale)
 	columns := min(w, int(math.Ceil((f.Right-f.Left)/scale-1e-9)))
 	lines := min(h, int(math.Ceil((f.Top-f.Low)/(2*scale)-1e-9)))
@@ -42,6 +43,18 @@ func (s Joint) Draw(th *Theme, w, h int) Block {
 		return shown.at(bead, joint.Point{X: left + column*scale, Y: top - line*2*scale}, scale)
 	})
 	return c.Lines(th)
+}
+
+// toColumns rounds the widths along the members to columns: a picture that a tenth of a millimetre changes would be sent
+// anew with nearly every key.
+func (s *Joint) toColumns(scale float64) {
+	for i := range s.Wet {
+		for _, v := range [...]*float64{&s.Wet[i], &s.Melted[i], &s.Boiled[i], &s.MeltedBack[i], &s.BoiledBack[i]} {
+			if *v > 0 {
+				*v = max(1, math.Round(*v/scale)) * scale
+			}
+		}
+	}
 }
 
 // shownIn is what a picture of so many mm shows: the close-up, and of what lies around it as much as there is room for.
