@@ -186,16 +186,18 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query) error {
 		if asJSON(cmd) {
 			return d.document(book.Schema, map[string]any{"records": notNull(list)})
 		}
-		for _, h := range list {
-			mark := " "
-			if h.Deleted {
-				mark = "x"
+		entries, wide := shop.Listed(ctx, b, list), 0
+		for _, e := range entries {
+			wide = max(wide, len(e.At))
+		}
+		for i, e := range entries {
+			if list[i].Deleted {
+				e.Line = strings.TrimSuffix("deleted, "+e.Line, ", ")
 			}
-			d.tell("%s %s %s %-8s %-24s %s\n", mark, h.ID, h.At[:16], h.Kind, plain.Line(h.Name, 24),
-				plain.Line(h.Line, 60))
+			d.tell("%s  %-*s  %-8s %-24s %s\n", e.ID, wide, e.At, e.Kind, plain.Line(e.Name, 24), plain.Line(e.Line, 80))
 		}
 		if len(list) == 0 {
-			d.say("nothing found\n")
+			d.say("nothing found; brazebooth book list shows what is there\n")
 		}
 		return nil
 	})

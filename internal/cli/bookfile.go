@@ -40,7 +40,7 @@ func (d *Deps) bookExport() *cobra.Command {
 				if err != nil {
 					return err
 				}
-				d.note("%d written\n", n)
+				d.note("%d written to %s\n", n, plain.Line(args[0], 200))
 				return d.sayMissing(unread, keepDamaged)
 			})
 		},

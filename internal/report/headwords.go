@@ -48,7 +48,7 @@ func WireText(mm float64) string {
 	case w.Inch > 0:
 		return fmt.Sprintf("%s in (%.3f mm)", w.ID, mm)
 	}
-	return w.ID
+	return quantity.Show(mm, "mm", quantity.Metric)
 }
 
 func jointText(card *calc.Card, o Options) string {

@@ -15,6 +15,9 @@ type Value struct{ Number, Low, High, Unit string }
 // ValueOf is a figure's value. A setting is as fine as a hand can set it, a count has no decimals; a value without a
 // band has no ends.
 func ValueOf(f *calc.Figure, sys quantity.System) Value {
+	if each, unit := quantity.Counted(f.Value, f.Unit); each != 1 {
+		f = &calc.Figure{Name: f.Name, Value: f.Value * each, Low: f.Low * each, High: f.High * each, Unit: unit}
+	}
 	v := Value{Unit: quantity.Label(f.Unit, sys.Lead())}
 	switch {
 	case quantity.Dialable(f.Name):
@@ -77,7 +80,7 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	if of == OfKept {
 		return r
 	}
-	if sys == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != r.Value.Unit {
+	if sys == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != quantity.Label(f.Unit, quantity.Metric) {
 		r.Other = ValueOf(f, quantity.Inch)
 	}
 	switch {
@@ -157,7 +160,10 @@ func remark(card *calc.Card, f *calc.Figure, sys quantity.System) (long, short s
 	case "gas_flow":
 		return card.Setup.Gas.Name + nozzle(card, f, sys), card.Setup.Gas.ID
 	}
-	r := remarks[name]
+	r, ok := remarks[f.Name]
+	if !ok {
+		r = remarks[name]
+	}
 	return r[0], r[1]
 }
 
@@ -172,10 +178,19 @@ var remarks = map[string][2]string{
 	"net_heat":              {"what gets into the sheet"},
 	"zinc_boiled_halfwidth": {"each side of the arc's line"},
 	"zinc_melted_halfwidth": {"each side of the arc's line"},
-	"cooling_time":          {"800 to 500 °C", "800–500 °C"},
-	"pulse_frequency":       {"one drop a pulse"},
-	"effective_current":     {"of the pulses: what loads the gun", "loads the gun"},
-	"pulse_power":           {"of volts times amps as meters show", "of volts times amps"},
+	// of the second member
+	"zinc_boiled_halfwidth_2": {"second member, each side"},
+	"zinc_melted_halfwidth_2": {"second member, each side"},
+	"wetted_width_1":          {"on the first member"},
+	"wetted_width_2":          {"on the second member"},
+	"toe_angle_1":             {"at the first member"},
+	"toe_angle_2":             {"at the second member"},
+	"margin":                  {"to the nearest edge"},
+	"chance":                  {"that every edge is met"},
+	"cooling_time":            {"800 to 500 °C", "800–500 °C"},
+	"pulse_frequency":         {"one drop a pulse"},
+	"effective_current":       {"of the pulses: what loads the gun", "loads the gun"},
+	"pulse_power":             {"of volts times amps as meters show", "of volts times amps"},
 }
 
 // nozzle is the bore that a gas flow is for.

@@ -121,7 +121,7 @@ func (w *writer) put(lines []Line, i int) {
 	case Picture:
 		w.picture(l.Of, &w.Options)
 	case Assume, CheckFirst:
-		w.para(fmt.Sprintf("  %-25s ", fmt.Sprintf("%-12s %s", l.Lead, l.Value)), l.Text)
+		w.para(fmt.Sprintf("  %-26s ", fmt.Sprintf("%-12s %s", l.Lead, l.Value)), l.Text)
 	case Edge, Setting, Zone, Limit, Remedy, Form, Field, Named, Bead, OfBead:
 		w.para(strings.Repeat(" ", 2*l.N)+fmt.Sprintf(mark, l.Lead), l.Text)
 	default:

@@ -155,7 +155,7 @@ func run(n, at int, good func(int) bool) (from, to int) {
 func between(points []float64, low, high int, unit string, sys quantity.System) string {
 	text := about(points[low], unit, sys)
 	if sys != quantity.Both { // the unit is said once
-		text = Point(points[low], unit, sys)
+		text = axisPoint(points[low], unit, sys)
 	}
 	if low == 0 {
 		text += ", where the map begins,"
@@ -167,16 +167,10 @@ func between(points []float64, low, high int, unit string, sys quantity.System) 
 	return text
 }
 
-// about is a point of a window with its unit, no finer than the window is.
+// about is a point of a window with its unit.
 func about(v float64, unit string, sys quantity.System) string {
 	if sys == quantity.Both {
 		return about(v, unit, quantity.Metric) + ", or " + about(v, unit, quantity.Inch)
 	}
-	return Point(v, unit, sys) + " " + quantity.Label(unit, sys)
-}
-
-// Point is a number on an axis of a window, no finer than the window is.
-func Point(v float64, unit string, sys quantity.System) string {
-	text, _ := quantity.Band(v, v*0.94, v*1.06, unit, sys.Lead())
-	return text
+	return axisPoint(v, unit, sys) + " " + quantity.Label(unit, sys)
 }

@@ -29,8 +29,7 @@ func Held(r *book.Revision) ([]report.Block, error) {
 		}
 	}
 	card := AsKept(&c)
-	return slices.Concat([]report.Block{head}, report.Kept(&card),
-		[]report.Block{report.Said{{Text: "Strike a test bead on scrap of the same sheet first, and peel it."}}}), err
+	return append([]report.Block{head}, report.Kept(&card)...), err
 }
 
 // AsKept is a kept card with what it showed when it was saved. Its figures have no reasons and its zone is its verdict.
@@ -55,7 +54,8 @@ func Assumed(c *book.Card) string {
 
 // savedLine says which revision it is.
 func savedLine(r *book.Revision) string {
-	return fmt.Sprintf("%s, saved %s by %s with version %s", r.ID, r.At[:16], SavedBy(r), plain.Line(r.Program, 20))
+	at := strings.Replace(r.At[:16], "T", " ", 1)
+	return fmt.Sprintf("%s, saved %s UTC by %s with version %s", r.ID, at, SavedBy(r), plain.Line(r.Program, 20))
 }
 
 // SavedBy is who saved a revision.
