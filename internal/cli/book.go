@@ -108,7 +108,7 @@ func (d *Deps) withCard(cmd *cobra.Command, args []string,
 func nameOf(args []string) (string, error) {
 	name := strings.TrimSpace(strings.Join(args, " "))
 	if name == "" {
-		return "", wrong("a name or an id is wanted", "brazebooth book list shows them")
+		return "", wrong("this needs a name or an id", "brazebooth book list shows them")
 	}
 	return name, nil
 }

@@ -81,7 +81,7 @@ func (d *Deps) sayLines(lines []string, n int) {
 
 func (d *Deps) bookImport() *cobra.Command {
 	return &cobra.Command{
-		Use: "import FILE", Short: "Take in an export: what is there already stays once; - is standard input",
+		Use: "import FILE", Short: "Add the records of an export; what is there already is not doubled; - is standard input",
 		Args: oneArg("a file, or -", "brazebooth book import book.jsonl"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			in, done, err := d.readFrom(args[0], "name the file of an export")
@@ -119,7 +119,7 @@ func (d *Deps) imported(ctx context.Context, revisions string, err error) error 
 
 func (d *Deps) bookMerge() *cobra.Command {
 	return &cobra.Command{
-		Use: "merge OTHER", Short: "Take in another book whole; the same record once, both histories kept",
+		Use: "merge OTHER", Short: "Add another book whole; a record that both have is kept once, with both histories",
 		Args: oneArg("another book", "brazebooth book merge other.db"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := d.wholeFile(args[0]); err != nil {

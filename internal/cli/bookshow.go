@@ -176,7 +176,7 @@ func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string, w
 func (d *Deps) bookCompare() *cobra.Command {
 	return withJSON(&cobra.Command{
 		Use: "compare ID ID", Short: "Two kept cards, figure by figure",
-		Args: words(2, 2, "two cards are wanted",
+		Args: words(2, 2, "this needs two cards",
 			`their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			from, err := d.shop(cmd)

@@ -271,5 +271,5 @@ func words(least, most int, what, like string) cobra.PositionalArgs {
 
 // oneArg wants exactly one word.
 func oneArg(what, like string) cobra.PositionalArgs {
-	return words(1, 1, "one word is wanted: "+what, like)
+	return words(1, 1, "this needs one word: "+what, like)
 }

@@ -49,7 +49,7 @@ func (s Order) words(Options) []Line {
 	if len(s.Turns) == 0 {
 		return nil
 	}
-	const lead = "turn of each piece along the seam, each laid back toward the finished end"
+	const lead = "order of the pieces along the seam, each laid back toward the finished end"
 	return []Line{{Kind: Turns, Lead: lead, Text: strings.Join(s.Turns, " – ")}}
 }
 
