@@ -32,7 +32,30 @@ booths share.`,
 		d.bookDials(),
 		d.bookSource(), d.bookSpool(), d.bookPerson(), d.bookExport(), d.bookImport(), d.bookMerge(), d.bookCheck(),
 		d.bookBackup(), d.bookPrint(), d.bookProcedure(), d.bookValidation())
+	for _, c := range cmd.Commands() {
+		if text := bookExamples[c.Name()]; text != "" {
+			c.Example = "  brazebooth book " + strings.ReplaceAll(text, "\n", "\n  brazebooth book ")
+		}
+	}
 	return cmd
+}
+
+// bookExamples are those of commands that need no more words.
+var bookExamples = map[string]string{
+	"list":      "list --kind card\nlist --deleted",
+	"show":      "show tank lid\nshow --all tank lid\nshow --kind source booth 1",
+	"edit":      `edit tank lid --name "tank lid, new" --tags tank,lid`,
+	"delete":    "delete stove leg\ndelete --kind trial 3f0a",
+	"restore":   "restore stove leg",
+	"history":   "history tank lid",
+	"compare":   `compare "tank lid" "tank rim"`,
+	"recompute": "recompute tank lid\nrecompute --all",
+	"person":    "person anna",
+	"export":    "export book.jsonl\nexport cards.csv --csv",
+	"import":    "import book.jsonl",
+	"merge":     "merge other.db",
+	"check":     "check",
+	"backup":    "backup copy.db",
 }
 
 // shop is the book that a command means, as who typed it uses it.

@@ -104,7 +104,7 @@ func (d *Deps) bookDelete() *cobra.Command {
 }
 
 func (d *Deps) bookRestore() *cobra.Command {
-	return d.marking("restore ID", "Take a deletion back", (*shop.Shop).Restore)
+	return d.marking("restore NAME", "Take a deletion back", (*shop.Shop).Restore)
 }
 
 func (d *Deps) marking(use, short string,
@@ -175,7 +175,7 @@ func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string, w
 
 func (d *Deps) bookCompare() *cobra.Command {
 	return withJSON(&cobra.Command{
-		Use: "compare ID ID", Short: "Two kept cards, figure by figure",
+		Use: "compare NAME NAME", Short: "Two kept cards, figure by figure",
 		Args: words(2, 2, "this needs two cards",
 			`their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`),
 		RunE: func(cmd *cobra.Command, args []string) error {

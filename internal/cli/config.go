@@ -136,7 +136,8 @@ func (d *Deps) configSet() *cobra.Command {
 
 func (d *Deps) configUnset() *cobra.Command {
 	return &cobra.Command{
-		Use: "unset KEY", Short: "Take a value out of the file", Args: oneArg("a key", "brazebooth config unset units"),
+		Use: "unset KEY", Short: "Take a value out of the file", Example: "  brazebooth config unset units",
+		Args: oneArg("a key", "brazebooth config unset units"),
 		RunE: d.withSettings(func(file string, args []string) error {
 			had, err := config.Unset(file, args[0])
 			if err != nil {

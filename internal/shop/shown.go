@@ -22,7 +22,7 @@ func Held(r *book.Revision) ([]report.Block, error) {
 	c, err := book.Body[book.Card](r)
 	c.Clean()
 	head := report.Said{{Text: c.Name}, {Text: savedLine(r)}, {Text: c.Line()}}
-	named := [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note}, {"assumed", Assumed(&c)}}
+	named := [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note}, {"assumed", report.AssumedText(c.Card.Assumed)}}
 	for _, x := range named {
 		if x[1] != "" {
 			head = append(head, report.Line{Kind: report.Named, Lead: x[0], Text: x[1]})
@@ -41,15 +41,6 @@ func AsKept(c *book.Card) calc.Card {
 			Unit: f.Unit})
 	}
 	return card
-}
-
-// Assumed lists what nobody chose when a card was kept.
-func Assumed(c *book.Card) string {
-	var list []string
-	for _, a := range c.Card.Assumed {
-		list = append(list, plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+a.Value, 60))
-	}
-	return strings.Join(list, ", ")
 }
 
 // savedLine says which revision it is.
