@@ -218,8 +218,8 @@ func summary(r *Revision) (name, line, text string) {
 		return c.summary()
 	case TrialKind:
 		t, _ := Body[Trial](r)
-		name, line, text = t.Verdict, strings.Join(slices.DeleteFunc([]string{t.Seen, t.Peel, t.Line()},
-			func(s string) bool { return s == "" }), ", "), t.Note+" "+t.Source+" "+t.Card
+		name, line, text = t.Verdict, strings.TrimPrefix(strings.TrimSpace(t.Seen+" "+t.Peel)+", "+t.Line(),
+			", "), t.Note+" "+t.Source+" "+t.Card
 	case ReadingKind:
 		d, _ := Body[Reading](r)
 		name, line, text = d.Source, d.Filler+" "+d.Mode, d.Lot+" "+d.Note

@@ -163,6 +163,9 @@ func Ends(v, low, high float64, unit string, sys System) (value, from, to string
 		if w.unit == "mm" && w.inches(sys) {
 			most++
 		}
+		if w.unit == "mm" && math.Abs(low) < 0.1 { // a crack or a coat is read under a glass
+			ok = false
+		}
 		if ok && 2*half >= math.Pow(10, -float64(most)) {
 			d = min(d, most)
 		}
