@@ -106,7 +106,7 @@ var jobTerms = [...]Term{
 
 	{"current", []string{"amps", "amperage"}, "What flows through the wire and the arc. On a wire-feed machine it follows from " +
 		"feed and stick-out; it is read, not set.", "A", awsTerms},
-	{"deposition", []string{"deposition rate", "wire used", "wire mass", "wire/m wire", "wire/m seam", "wire length",
+	{"deposition", []string{"deposition rate", "wire used", "wire mass", "wire weight", "wire in seam", "wire length",
 		"melted"},
 		"How much bronze gets into the seam. A little of the wire is lost as spatter and smoke.", "g/min or g/m",
 		awsTerms},
