@@ -57,6 +57,7 @@ func commands() []command {
 		{"dial", "dial feed 4.2 5.1 m/min, or dial volts 3 15.1: keep what a dial of the power source gives at a mark",
 			withBook((*talk).keepDial)},
 		{"reset", "reset feed: the suggestion back; reset alone: all of them", (*talk).reset},
+		{"undo", "the last change taken back", (*talk).undo},
 		{"example", "a real job of the shop", func(t *talk, _ string) { t.example() }},
 		{"new", "begin again with the metal", func(t *talk, _ string) { t.start(calc.Job{}) }},
 	}

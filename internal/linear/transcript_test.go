@@ -26,7 +26,7 @@ var transcripts = []struct {
 		"6.2", "fead 6", "feed", "fast", "7", "volts", "back", "keep", "keep lid", "open 1", "units furlong", "why",
 		"why moon", "words throt", "help moon", "travel 900", "gauge 0.01mm", ""}},
 	{"setting", Options{Units: quantity.Both}, []string{"example", "feed 6.35 metres per minute", "wire feed 250ipm",
-		"travel = 9", "joint ?", "tee", "reset joint", "reset", "hazard tank", "correct", "hazard none", "why feed",
+		"travel = 9", "joint ?", "tee", "reset joint", "undo", "reset", "hazard tank", "correct", "hazard none", "why feed",
 		"why stick-out",
 		"why gun angle", "why joint", "why net heat", "again", "assumed", "cautions"}},
 	{"timed-walk", Options{}, []string{"steel", "16ga", "", "timed", "butt", "2mm", "back", "back", "back", "dip"}},
