@@ -17,7 +17,7 @@ type Grid struct {
 // Window is what an operating window says; given is the card of the setting that was asked about, nil for none.
 func Window(m *calc.Window, given *calc.Card) []Block {
 	g := Grid{m, given}
-	list := []Block{Head{Card: &m.Card}, stopsOf(&m.Card), g}
+	list := []Block{Head{Card: &m.Card, Title: "Window"}, stopsOf(&m.Card), g}
 	if given != nil {
 		list = append(list, lines(g.given), Edges{Card: given})
 	}
