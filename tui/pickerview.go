@@ -197,7 +197,7 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 }
 
 // cutClauses shortens a sentence to the clauses that fit: one cut in the middle could lose the number that it was
-// about. Where not even the first one fits, its first words are better than an empty row.
+// about.
 func cutClauses(s string, room int) string {
 	if width(s) <= room {
 		return s
@@ -206,11 +206,6 @@ func cutClauses(s string, room int) string {
 	for i, r := range s {
 		if strings.ContainsRune(",;:.", r) && i+1 < len(s) && s[i+1] == ' ' && width(s[:i+1])+2 <= room {
 			best = s[:i+1] + " …"
-		}
-	}
-	for i := range s {
-		if s[i] == ' ' && (best == "" || !strings.ContainsAny(best, ",;:.")) && width(s[:i])+2 <= room {
-			best = s[:i] + " …"
 		}
 	}
 	return best

@@ -40,24 +40,6 @@ booths share.`,
 	return cmd
 }
 
-// bookExamples are those of commands that need no more words.
-var bookExamples = map[string]string{
-	"list":      "list --kind card\nlist --deleted",
-	"show":      "show tank lid\nshow --all tank lid\nshow --kind source booth 1",
-	"edit":      `edit tank lid --name "tank lid, new" --tags tank,lid`,
-	"delete":    "delete stove leg\ndelete --kind trial 3f0a",
-	"restore":   "restore stove leg",
-	"history":   "history tank lid",
-	"compare":   `compare "tank lid" "tank rim"`,
-	"recompute": "recompute tank lid\nrecompute --all",
-	"person":    "person anna",
-	"export":    "export book.jsonl\nexport cards.csv --csv",
-	"import":    "import book.jsonl",
-	"merge":     "merge other.db",
-	"check":     "check",
-	"backup":    "backup copy.db",
-}
-
 // shop is the book that a command means, as who typed it uses it.
 func (d *Deps) shop(cmd *cobra.Command) (*shop.Shop, error) {
 	where, err := d.place(cmd)
@@ -217,7 +199,8 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query) error {
 			if list[i].Deleted {
 				e.Line = strings.TrimSuffix("deleted, "+e.Line, ", ")
 			}
-			d.tell("%s  %-*s  %-8s %-24s %s\n", e.ID, wide, e.At, e.Kind, plain.Line(e.Name, 24), plain.Line(e.Line, 80))
+			d.tell("%s  %-*s  %-8s %-24s %s\n", e.ID, wide, e.At, e.Kind, plain.Line(e.Name, 24),
+				plain.Line(e.Line, 80))
 		}
 		if len(list) == 0 {
 			d.say("nothing found; brazebooth book list shows what is there\n")

@@ -18,10 +18,6 @@ type view struct {
 // however narrow a band is. Values under a few of these steps have as many as they need.
 var finest = map[string]int{"s": 2}
 
-// read are the most decimals of a value whose band is wider than a step of them: no crayon tells tenths of a degree, no
-// meter on an arc hundredths of a volt, no caliper thousandths of a millimetre (ten-thousandths of an inch: one more).
-var read = map[string]int{"C": 0, "V": 1, "%": 0, "mm": 2}
-
 // other is a unit of the inch system: v·num/den + zero.
 type other struct {
 	label          string
@@ -159,14 +155,7 @@ func Ends(v, low, high float64, unit string, sys System) (value, from, to string
 	d := w.decimals(x, sys)
 	if half := (hi - lo) / 2; half > 0 && !math.IsInf(half, 0) {
 		d = w.most(x, max(0, min(6, 1-int(math.Floor(math.Log10(half))))))
-		most, ok := read[w.unit]
-		if w.unit == "mm" && w.inches(sys) {
-			most++
-		}
-		if w.unit == "mm" && math.Abs(low) < 0.1 { // a crack or a coat is read under a glass
-			ok = false
-		}
-		if ok && 2*half >= math.Pow(10, -float64(most)) {
+		if most, ok := w.readTo(low, sys); ok && 2*half >= math.Pow(10, -float64(most)) {
 			d = min(d, most)
 		}
 	}
@@ -198,20 +187,6 @@ func (w *view) most(v float64, decimals int) int {
 		return min(decimals, most)
 	}
 	return decimals
-}
-
-// Counted is the unit in which a person counts a time of so many seconds or hours, and how many of it are one of the
-// given unit: minutes from three of them to two hours. Other units stay.
-func Counted(v float64, unit string) (each float64, to string) {
-	switch {
-	case unit == "s" && v >= 7200:
-		return 1.0 / 3600, "h"
-	case unit == "s" && v >= 180:
-		return 1.0 / 60, "min"
-	case unit == "h" && v > 0 && v < 2:
-		return 60, "min"
-	}
-	return 1, unit
 }
 
 // number prints v; inch sizes under one have no zero before the point, as they are stamped on spools.

@@ -44,7 +44,8 @@ func TestCounted(t *testing.T) {
 		unit string
 		want string
 	}{
-		{179, "s", "179.0 s"}, {180, "s", "3 min"}, {1214, "s", "20.2 min"}, {7200, "s", "2.0 h"}, {0.029, "h", "1.74 min"},
+		{179, "s", "179.0 s"}, {180, "s", "3 min"}, {1214, "s", "20.2 min"}, {7200, "s", "2.0 h"},
+		{0.029, "h", "1.74 min"},
 		{2, "h", "2.0 h"}, {0, "h", "0.0 h"}, {500, "A", "500 A"},
 	} {
 		each, unit := Counted(c.v, c.unit)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/internal/plain"
 )
 
 func (f Figures) words(o Options) []Line {
@@ -187,4 +188,13 @@ func (p Open) words(Options) []Line {
 		return nil
 	}
 	return []Line{{Kind: MayGive, Text: strings.Join(p.Choices, ", ")}}
+}
+
+// AssumedText lists what nobody chose.
+func AssumedText(list []calc.Assumption) string {
+	var said []string
+	for _, a := range list {
+		said = append(said, plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+a.Value, 60))
+	}
+	return strings.Join(said, ", ")
 }

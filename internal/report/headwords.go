@@ -16,7 +16,8 @@ func (h Head) words(o Options) []Line {
 		return []Line{{Kind: Subject, Text: c.Setup.Filler.Name + ", " + wire}}
 	}
 	u := &c.Used
-	list := []Line{{Kind: Subject, Lead: cmp.Or(h.Title, "Settings card"), Text: memberText(c, 0, o) + ", " + jointText(c, o)}}
+	first := memberText(c, 0, o) + ", " + jointText(c, o)
+	list := []Line{{Kind: Subject, Lead: cmp.Or(h.Title, "Settings card"), Text: first}}
 	if !c.Setup.One {
 		list = append(list, Line{Kind: Subject, Text: "onto " + memberText(c, 1, o)})
 	}

@@ -36,15 +36,6 @@ func WallOf(card *calc.Card, name string, sys quantity.System) Wall {
 	return Wall{Name: name, Job: strings.Join(job, "; "), Card: card}
 }
 
-// AssumedText lists what nobody chose.
-func AssumedText(list []calc.Assumption) string {
-	var said []string
-	for _, a := range list {
-		said = append(said, plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+a.Value, 60))
-	}
-	return strings.Join(said, ", ")
-}
-
 // wallWords are what a page says, sorted by where it stands.
 type wallWords struct {
 	rows                      map[string]*Row

@@ -22,7 +22,8 @@ func Held(r *book.Revision) ([]report.Block, error) {
 	c, err := book.Body[book.Card](r)
 	c.Clean()
 	head := report.Said{{Text: c.Name}, {Text: savedLine(r)}, {Text: c.Line()}}
-	named := [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note}, {"assumed", report.AssumedText(c.Card.Assumed)}}
+	named := [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note},
+		{"assumed", report.AssumedText(c.Card.Assumed)}}
 	for _, x := range named {
 		if x[1] != "" {
 			head = append(head, report.Line{Kind: report.Named, Lead: x[0], Text: x[1]})
