@@ -83,7 +83,7 @@ func (d *Deps) bookImport() *cobra.Command {
 	return &cobra.Command{
 		Use:   "import FILE",
 		Short: "Add the records of an export; what is there already is not doubled; - is standard input",
-		Args: oneArg("a file, or -", "brazebooth book import book.jsonl"),
+		Args:  oneArg("a file, or -", "brazebooth book import book.jsonl"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			in, done, err := d.readFrom(args[0], "name the file of an export")
 			if err != nil {
