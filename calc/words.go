@@ -23,6 +23,23 @@ func KnownWords(known string) string {
 	return known
 }
 
+// KnownShort says the same in a word or two; what tells the source beside it has the rest.
+func KnownShort(known string) string {
+	switch known {
+	case "memory high", "memory medium":
+		return "from memory"
+	case "memory low":
+		return "from memory, unsure"
+	case "common practice, no source":
+		return "practice"
+	case "worked":
+		return "worked out"
+	case OwnCalc:
+		return "computed"
+	}
+	return known
+}
+
 // ArcRange says between which currents a wire of mm runs a steady short arc, "" where neither end is known.
 func ArcRange(mm float64) string {
 	var parts []string

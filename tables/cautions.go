@@ -72,7 +72,7 @@ var hazards = [...]Hazard{
 		"Ventilate, measure the oxygen, somebody outside with a line, or take the work out",
 		memoryHigh("29 CFR 1910.146, 1910.252(c)(4)")},
 	{"fire-part", "firebox, door, flue or grate",
-		"Hotter than the filler bears, about 200 °C, and a leak lets carbon monoxide into the room",
+		"It gets hotter than the about 200 °C that bronze stands, and a leak lets carbon monoxide into the room",
 		"Replace the part with the maker's", practice},
 	{"vehicle", "vehicle's crash structure", "Heat and copper change what was designed to fold",
 		"The vehicle maker's repair procedure, by a trained person", practice},

@@ -100,7 +100,7 @@ var practiceLines = [...]PracticeLine{
 	{"clean-copper", TopicClean, "Bright with a brush or pad just before: its oxide keeps the filler off.", practice},
 	{"clean-iron", TopicClean,
 		"Casting skin, soaked oil and graphite off, down to bright metal: file or rotary burr, " +
-			"for a disc smears graphite.", practice},
+			"a disc smears graphite.", practice},
 	{"solvent-never", TopicClean, "Never a chlorinated solvent or brake cleaner: arc light and heat turn its vapour " +
 		"into phosgene. Take cans and rags away before the arc.", practice},
 	{"tacks", TopicFitUp, "Tack every 25 to 50 mm, brush each tack, run the bead over it.", practice},
@@ -173,7 +173,7 @@ var practiceLines = [...]PracticeLine{
 	{"couple", TopicAfter,
 		"In the wet, bronze makes the steel or zinc beside it corrode: paint or seal over the joint.", practice},
 	{"fire-watch", TopicAfter,
-		"Fire watch 60 minutes, then up to 3 hours' monitoring; the older legal least is 30 minutes.",
+		"Fire watch 60 minutes, then up to 3 hours' monitoring; the older minimum is 30 minutes.",
 		read("NFPA 51B-2019; 29 CFR 1910.252(a)")},
 	{"shaft", TopicAfter,
 		"A shaft takes the work lead on itself, never through a bearing; turning, it catches sleeves and cables.",

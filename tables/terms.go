@@ -23,10 +23,11 @@ var terms = slices.Concat(jobTerms[:], shopTerms[:])
 
 // jobTerms by the order of a job: the choices, what is set, what follows, what is looked at, what is kept.
 var jobTerms = [...]Term{
-	{"arc brazing", []string{"brazing", "gas metal arc brazing", "fit"}, "A bronze wire melts in an arc under argon " +
-		"and wets steel that stays solid. It is brazing, not welding: the joint holds by the bond of the bronze.", "",
+	{"arc brazing", []string{"brazing", "gas metal arc brazing", "mig brazing", "fit"},
+		"A bronze wire melts in an arc under argon " +
+			"and wets steel that stays solid. It is brazing, not welding: the joint holds by the bond of the bronze.", "",
 		memoryHigh("ISO 4063, process 973")},
-	{"metal", []string{"base metal", "metal2", "second metal"},
+	{"metal", []string{"base metal", "material", "parent metal", "metal2", "second metal"},
 		"What is joined. Its melting range and how fast it leads heat away decide how hot the bronze may be laid.", "",
 		awsTerms},
 	{"gauge", []string{"thickness", "gauge2", "second gauge"}, "A sheet's number: the higher, the thinner, and each " +
@@ -42,14 +43,15 @@ var jobTerms = [...]Term{
 		"It " +
 		"decides how the heat " +
 		"splits and where the bead has to wet.", "", awsTerms},
-	{"gap", []string{"root opening"}, "The open space at the root before the arc. Bronze bridges a small one at a " +
+	{"gap", []string{"root opening", "opening"}, "The open space at the root before the arc. Bronze bridges a small one at a " +
 		"steady arc; a wider one needs a timed arc.", "mm", awsTerms},
-	{"wire", []string{"wire size", "wire diameter"}, "The diameter of the bronze wire. Thinner wire needs less " +
+	{"wire", []string{"wire size", "wire diameter", "diameter"}, "The diameter of the bronze wire. Thinner wire needs less " +
 		"current to run steadily, so thin sheet wants thin wire.", "mm or in", memoryHigh("AWS A5.7, ISO 24373")},
-	{"filler", []string{"bronze", "filler metal"}, "The alloy of the wire. It melts below the sheet and is named by " +
+	{"filler", []string{"bronze", "alloy", "filler metal"}, "The alloy of the wire. It melts below the sheet and is named by " +
 		"what is in it: CuSi3 is copper with three parts of silicon in a hundred.", "",
 		memoryHigh("ISO 24373, AWS A5.7")},
-	{"mode", []string{"dip", "short arc", "short circuit", "short circuiting", "dip transfer", "pulsed", "timed"},
+	{"mode", []string{"dip", "short arc", "short circuit", "short circuiting", "dip transfer", "transfer", "pulsed",
+		"timed"},
 		"How the arc runs: the wire dips into the puddle and shorts (dip), each pulse throws one drop (pulsed), " +
 			"or the arc is switched on and off by the trigger or a timer (timed). Dip runs on every power source.", "",
 		isoTerms},
@@ -65,12 +67,12 @@ var jobTerms = [...]Term{
 		"cadmium, lead, a closed space, a vehicle. Answer it honestly; the program cannot see it.", "",
 		memoryHigh("29 CFR 1910.252; ANSI Z49.1")},
 
-	{"wire feed", []string{"feed", "wire feed speed"},
+	{"wire feed", []string{"feed", "wire feed speed", "wire speed", "feed speed", "wfs"},
 		"How fast the wire comes out of the gun. It sets how much bronze is laid and, with the stick-out, the current.",
 		"m/min or in/min", awsTerms},
-	{"volts", []string{"arc voltage"}, "The voltage over the arc while it burns, as a meter at the gun shows it. " +
+	{"volts", []string{"arc voltage", "voltage"}, "The voltage over the arc while it burns, as a meter at the gun shows it. " +
 		"More volts make the arc longer and the bead wider and hotter.", "V", awsTerms},
-	{"travel", []string{"travel speed"},
+	{"travel", []string{"travel speed", "welding speed", "speed"},
 		"How fast the gun moves along the seam. Slower puts more heat and more bronze into every millimetre.",
 		"mm/s or in/min", awsTerms},
 	{"stick-out", []string{"stickout", "electrode extension"}, "The length of wire from the contact tip to the arc. " +
@@ -102,9 +104,9 @@ var jobTerms = [...]Term{
 		"An arc that is switched on and off while the gun moves on: on, off, step, " +
 			"and again. It lets bronze bridge an opening that a steady arc would fall through.", "", ownTerm},
 
-	{"current", []string{"amps"}, "What flows through the wire and the arc. On a wire-feed machine it follows from " +
+	{"current", []string{"amps", "amperage"}, "What flows through the wire and the arc. On a wire-feed machine it follows from " +
 		"feed and stick-out; it is read, not set.", "A", awsTerms},
-	{"deposition", []string{"deposition rate", "wire used", "wire mass", "wire/m wire", "wire/m seam", "wire length",
+	{"deposition", []string{"deposition rate", "wire used", "wire mass", "wire weight", "wire in seam", "wire length",
 		"melted"},
 		"How much bronze gets into the seam. A little of the wire is lost as spatter and smoke.", "g/min or g/m",
 		awsTerms},
@@ -265,7 +267,7 @@ var jobTerms = [...]Term{
 		"is the middle of it.", "", ownTerm},
 	{"solidus", []string{"liquidus", "melting range"}, "Where a metal begins to melt, and where it is all liquid. " +
 		"Bronze wets between and above them while steel is still far below.", "°C or °F", awsTerms},
-	{"inches and millimetres", []string{"units", "metric", "inch", "both"},
+	{"inches and millimetres", []string{"units", "metric", "inch", "imperial", "both"},
 		"The two ways figures are shown; u changes them. The program computes in millimetres, so nothing is " +
 			"lost in between.",
 		"", ownTerm},

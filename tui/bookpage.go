@@ -153,7 +153,7 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 	r, x := p.field.ask(th, ask, w)
 	p.list.putWhere(th, r, w)
 	b.add(r.line())
-	if p.field.empty() {
+	if p.field.empty() && (p.all || p.lines() > 0 || p.busy || p.err != nil) {
 		b.say(th.quiet, 0, hint, w)
 	}
 	b.skip()
@@ -168,7 +168,11 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 	if e := p.entry(); e != nil { // a row may show a part of it only
 		told.say(th.plain.exact(), 0, e.Name+"  "+e.At+"  "+e.Line, w)
 	}
-	told.say(th.quiet, 0, p.elsewhere(), w)
+	var more block
+	more.say(th.quiet, 0, p.elsewhere(), w)
+	if h-len(b)-len(told)-len(more) >= 4 {
+		told.addAll(more)
+	}
 	if h-len(b)-len(told) < 4 {
 		told = told[:min(len(told), max(0, h-len(b)-3))]
 	}
@@ -206,5 +210,12 @@ func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
 		r.put(th.quiet, e.Kind).to(10)
 		col += 10
 	}
-	return r.put(name, cut(e.Name, col-1-r.used)).to(col).put(th.quiet, e.At+"  "+e.Line).line()
+	text := e.At + "  " + e.Line
+	switch room := w - col; {
+	case room < len(e.At): // the sentence below has it
+		text = ""
+	case room < len(e.At)+8:
+		text = e.At
+	}
+	return r.put(name, cut(e.Name, col-1-r.used)).to(col).put(th.quiet, text).line()
 }

@@ -592,7 +592,7 @@ func TestKeepIsAKeyOfTheCard(t *testing.T) {
 			s := openAt(t, size[0], size[1], Options{Book: d, Job: calc.Job{Metal: "galvanized", Gauge: 18}})
 			s.has("k keep")
 			s.press(key)
-			s.has("[book]", "a name to keep the card")
+			s.has("[book]", "type a name")
 			s.typed("tank lid")
 			s.press("enter")
 			if len(d.cards) != 1 {

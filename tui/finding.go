@@ -56,9 +56,9 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 	case report.Rank:
 		th.rank(b, l, w)
 	case report.For:
-		b.hang(th.plain, 3, "+ ", l.Text+" ("+knownShort(l.Known)+")", w)
+		b.hang(th.plain, 3, "+ ", l.Text+" ("+calc.KnownShort(l.Known)+")", w)
 	case report.Against:
-		b.hang(th.plain, 3, "− ", l.Text+" ("+knownShort(l.Known)+")", w)
+		b.hang(th.plain, 3, "− ", l.Text+" ("+calc.KnownShort(l.Known)+")", w)
 	case report.FigureRow:
 		b.addAll(th.figure(l.Row, w))
 	case report.Source:
@@ -71,7 +71,7 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 	case report.Topic:
 		b.add(newRow(w).put(th.bold, l.Text).line())
 	case report.Reason:
-		b.hang(th.plain, 0, "• ", l.Text+" ("+knownShort(l.Known)+")", w)
+		b.hang(th.plain, 0, "• ", l.Text+" ("+calc.KnownShort(l.Known)+")", w)
 	case report.Limit:
 		b.say(th.quiet, 0, l.Lead+": "+l.Text, w)
 	case report.CheckFirst, report.Setting:

@@ -19,18 +19,3 @@ func headline(s string) string {
 	}
 	return s
 }
-
-// knownShort is how a figure is known in a word or two; * tells more.
-func knownShort(known string) string {
-	switch known {
-	case "memory high", "memory medium":
-		return "from memory"
-	case "memory low":
-		return "from memory, unsure"
-	case "common practice, no source":
-		return "practice"
-	case "own computation":
-		return "computed"
-	}
-	return known
-}

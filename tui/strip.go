@@ -118,6 +118,9 @@ func stripOf(c *calc.Card) canvas.Strip {
 	default:
 		s.Reason = afterWord(s.Reason)
 		s.Brief = "missed: " + near.Name
+		if s.State == canvas.Burns { // "missed: no …" reads as its opposite, and is cut on a phone
+			s.Brief = "base melts through"
+		}
 	}
 	return s
 }

@@ -216,18 +216,26 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 	p.Because(both, "no heat, distortion or strength is priced in this")
 }
 
-// order is whole spools and bottles for the high ends.
+// order is whole spools and bottles for the high ends: of each the usual one, or the other.
 func (p *Page) order(wire, gas calc.Figure) {
 	for _, s := range tables.Spools() {
 		if s.ID == "8 in" || s.ID == "S200" {
-			p.Because(s.Mass.Origin, "wire: %.0f of %s spools, %.3g kg each as sold in steel",
-				math.Ceil(wire.High/1000/s.Mass.V), s.ID, s.Mass.V)
+			p.Because(s.Mass.Origin, "%s wire in %s spools (%.3g kg as sold in steel): %.0f", either(s.ID == "8 in"),
+				s.ID, s.Mass.V, math.Ceil(wire.High/1000/s.Mass.V))
 		}
 	}
 	for _, c := range tables.Cylinders() {
 		if c.ID == "125 ft3" || c.ID == "50 L 200 bar" {
-			p.Because(c.Volume.Origin, "gas: %.0f of %s bottles, %.3g m³ each", math.Ceil(gas.High/1000/c.Volume.V),
-				c.ID, c.Volume.V)
+			p.Because(c.Volume.Origin, "%s gas in %s bottles (%.3g m³): %.0f", either(c.ID == "125 ft3"), c.ID,
+				c.Volume.V, math.Ceil(gas.High/1000/c.Volume.V))
 		}
 	}
+}
+
+// either begins what may be ordered, or what may be ordered instead.
+func either(first bool) string {
+	if first {
+		return "to order,"
+	}
+	return "or"
 }

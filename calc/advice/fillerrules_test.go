@@ -66,11 +66,11 @@ func TestOrderIsWhole(t *testing.T) {
 	p.order(calc.Figure{High: 9200}, calc.Figure{High: 20000})
 	var said []string
 	for _, r := range p.Reasons {
-		if what, _, ok := strings.Cut(r.Text, ", "); ok {
-			said = append(said, what)
-		}
+		said = append(said, r.Text)
 	}
-	want := "wire: 3 of 8 in spools; wire: 2 of S200 spools; gas: 6 of 125 ft3 bottles; gas: 2 of 50 L 200 bar bottles"
+	want := "to order, wire in 8 in spools (4.54 kg as sold in steel): 3; " +
+		"or wire in S200 spools (5 kg as sold in steel): 2; " +
+		"to order, gas in 125 ft3 bottles (3.54 m³): 6; or gas in 50 L 200 bar bottles (10.6 m³): 2"
 	if got := strings.Join(said, "; "); got != want {
 		t.Errorf("%s\nwant %s", got, want)
 	}

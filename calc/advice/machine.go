@@ -138,7 +138,7 @@ func (p *Page) stocks(card *calc.Card, share float64) {
 		if s.ID == "4 in" || s.ID == "14 in" || s.ID == "S100" {
 			continue
 		}
-		p.Because(s.Mass.Origin, "a full %s spool (%.3g kg as sold in steel) is %.0f minutes of seam", s.ID, s.Mass.V,
-			s.Mass.V*1000/melt)
+		p.Because(s.Mass.Origin, "a full %s spool (%.3g kg as sold in steel) lasts for %.0f minutes of arc", s.ID,
+			s.Mass.V, s.Mass.V*1000/melt)
 	}
 }

@@ -75,8 +75,9 @@ func correctWords(p *advice.Page, c *advice.Correction, v *posterior) {
 		o := tables.Origin{Source: l.Source, Known: tables.Known(l.Known)}
 		p.Because(o, "%s (%.0f in 100): %s", l.Name, l.Likelihood, l.Do)
 	}
-	p.Because(tables.SeldomSeen.Origin,
-		"how often a cause shows as what is seen is a hand's judgement: it ranks, it does not count")
+	if len(c.Causes) > 1 {
+		p.Because(tables.SeldomSeen.Origin, "the numbers in 100 are a welder's judgement: go by their order")
+	}
 	if len(c.Causes) > 0 && OfHeat(c.Causes[0].ID) && c.Causes[0].Prior < 0.1 && !v.off && !v.disputed {
 		p.Because(advice.Own(calc.SectionSource), "the window alone would not expect this bead: before you change "+
 			"anything measure stick-out, sheet and wire feed (a 6 s pull), and read the meter")

@@ -65,7 +65,7 @@ func (c *choices) tooMany(line int) *mistake.Error {
 func (c *choices) unknown(line int, name string) *mistake.Error {
 	name = plain.Line(name, 40)
 	hint := "name it like a flag of brazebooth card, or carry it along: --carry " + name
-	if like := near.Names(strings.ReplaceAll(name, "_", "-"), c.names); len(like) > 0 {
+	if like := choice.Like(strings.ReplaceAll(name, "_", "-"), c.names); len(like) > 0 {
 		hint = "type " + near.Or(like) + ", or carry it along: --carry " + name
 	}
 	return at(line, name, "a card has no choice of this name", hint)

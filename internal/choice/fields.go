@@ -57,7 +57,7 @@ var onCard = [...]Choice{
 		Kind: quantity.FieldDuration, Unit: "s", step: [2]float64{0.05, 0.05}},
 	{Name: "spot-step", Usage: "timed arc: the step from one arc to the next, 3mm or 1/8in", Figure: "spot_step",
 		Kind: quantity.FieldLength, Unit: "mm", step: [2]float64{0.2, quantity.MMPerInch / 64}},
-	{Name: "run-in", Usage: "timed arc: from the timer's start to the arc's, 0.06s; what the timer is set to holds it",
+	{Name: "run-in", Usage: "timed arc: from the timer's start to the arc's, 0.06s; the timer's setting includes it",
 		Kind: quantity.FieldDuration, Unit: "s"},
 	{Name: "length", Usage: "length of the seam: 300mm or 12in", Kind: quantity.FieldLength, Unit: "mm"},
 	{Name: "part-width", Usage: "width of a part that warms up, across the seam: 60mm", Kind: quantity.FieldLength,

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/internal/near"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -176,3 +177,18 @@ func backingIDs() []string {
 
 // shownBacking is the backing of a butt, "" for a joint that has none.
 func shownBacking(c *calc.Card, _ quantity.System) string { return c.Used.Backing }
+
+// Like returns the names that a word may have meant, at most three: those that the glossary has for the same thing,
+// such as gauge for thickness, else those that come near by their letters.
+func Like(word string, names []string) []string {
+	if term, ok := tables.TermFor(word); ok {
+		same := slices.DeleteFunc(slices.Clone(names), func(name string) bool {
+			other, ok := tables.TermFor(name)
+			return !ok || other != term
+		})
+		if len(same) > 0 {
+			return same[:min(len(same), 3)]
+		}
+	}
+	return near.Names(word, names)
+}

@@ -30,7 +30,7 @@ most a megabyte, 400 columns besides those of --carry, and 400 letters for each 
 
 CSV comes back with its own columns, then error, verdict, stop (in full), cautions and assumed (by name), then value,
 low and high of every figure, always metric, with a point. Its columns may be separated by semicolons, as spreadsheets
-write them where the comma is the decimal mark; the answer then has semicolons too. Of JSON lines each answer is the
+write them where the comma is the decimal mark; the answer then has semicolons too. Each answer to a JSON line is the
 card's JSON (docs/schema.json) on one line, with the row as it was under "input".
 
 The first row that cannot be answered ends the batch with its line and what to type instead; the rows before it are

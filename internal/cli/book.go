@@ -32,6 +32,11 @@ booths share.`,
 		d.bookDials(),
 		d.bookSource(), d.bookSpool(), d.bookPerson(), d.bookExport(), d.bookImport(), d.bookMerge(), d.bookCheck(),
 		d.bookBackup(), d.bookPrint(), d.bookProcedure(), d.bookValidation())
+	for _, c := range cmd.Commands() {
+		if text := bookExamples[c.Name()]; text != "" {
+			c.Example = "  brazebooth book " + strings.ReplaceAll(text, "\n", "\n  brazebooth book ")
+		}
+	}
 	return cmd
 }
 
@@ -108,7 +113,7 @@ func (d *Deps) withCard(cmd *cobra.Command, args []string,
 func nameOf(args []string) (string, error) {
 	name := strings.TrimSpace(strings.Join(args, " "))
 	if name == "" {
-		return "", wrong("a name or an id is wanted", "brazebooth book list shows them")
+		return "", wrong("this needs a name or an id", "brazebooth book list shows them")
 	}
 	return name, nil
 }
@@ -186,16 +191,19 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query) error {
 		if asJSON(cmd) {
 			return d.document(book.Schema, map[string]any{"records": notNull(list)})
 		}
-		for _, h := range list {
-			mark := " "
-			if h.Deleted {
-				mark = "x"
+		entries, wide := shop.Listed(ctx, b, list), 0
+		for _, e := range entries {
+			wide = max(wide, len(e.At))
+		}
+		for i, e := range entries {
+			if list[i].Deleted {
+				e.Line = strings.TrimSuffix("deleted, "+e.Line, ", ")
 			}
-			d.tell("%s %s %s %-8s %-24s %s\n", mark, h.ID, h.At[:16], h.Kind, plain.Line(h.Name, 24),
-				plain.Line(h.Line, 60))
+			d.tell("%s  %-*s  %-8s %-24s %s\n", e.ID, wide, e.At, e.Kind, plain.Line(e.Name, 24),
+				plain.Line(e.Line, 80))
 		}
 		if len(list) == 0 {
-			d.say("nothing found\n")
+			d.say("nothing found; brazebooth book list shows what is there\n")
 		}
 		return nil
 	})

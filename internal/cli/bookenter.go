@@ -44,7 +44,7 @@ func (d *Deps) bookSource() *cobra.Command {
 func (d *Deps) bookSpool() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "spool", Short: "A spool of wire and what is left on it; without a lot it lists them", Args: noArgs,
-		Example: `  brazebooth book spool --lot A17 --filler cusi3 --wire .035 --full 4540
+		Example: `  brazebooth book spool --lot A17 --filler cusi3 --wire .035 --full 15kg
   brazebooth book spool --lot A17 --used 120`,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			return d.enter(cmd, book.SpoolKind, cmd.Flags().Changed("lot"), given(cmd))
@@ -52,8 +52,8 @@ func (d *Deps) bookSpool() *cobra.Command {
 	}
 	bind(cmd, "filler", "wire")
 	cmd.Flags().String("lot", "", "lot or number on the spool")
-	cmd.Flags().Float64("full", 0, "grams of wire on the full spool")
-	cmd.Flags().Float64("used", 0, "grams that were used since")
+	cmd.Flags().String("full", "", "wire on the full spool: 15kg, 10lb or 4540 (grams)")
+	cmd.Flags().String("used", "", "wire that was used since, as --full")
 	bindNote(cmd)
 	return cmd
 }
@@ -225,7 +225,7 @@ func (d *Deps) listReadings(cmd *cobra.Command, job calc.Job) error {
 			if slices.Contains(flagged, i) {
 				flag = "  FLAGGED: far from the others; check it, then confirm or withdraw it"
 			}
-			d.tell("%s %s %-16s %s %.3f mm %s: %s%s\n", rev.ID, rev.At[:16], plain.Line(r.Source, 16), r.Filler, r.Wire,
+			d.tell("%s %s %-16s %s %.3f mm %s: %s%s\n", rev.ID, rev.At[:10], plain.Line(r.Source, 16), r.Filler, r.Wire,
 				r.Mode, shop.ReadingText(r), flag)
 		}
 		if source == "" || len(list) == 0 {

@@ -40,7 +40,7 @@ func (d *Deps) bookExport() *cobra.Command {
 				if err != nil {
 					return err
 				}
-				d.note("%d written\n", n)
+				d.note("%d written to %s\n", n, plain.Line(args[0], 200))
 				return d.sayMissing(unread, keepDamaged)
 			})
 		},
@@ -81,8 +81,9 @@ func (d *Deps) sayLines(lines []string, n int) {
 
 func (d *Deps) bookImport() *cobra.Command {
 	return &cobra.Command{
-		Use: "import FILE", Short: "Take in an export: what is there already stays once; - is standard input",
-		Args: oneArg("a file, or -", "brazebooth book import book.jsonl"),
+		Use:   "import FILE",
+		Short: "Add the records of an export; what is there already is not doubled; - is standard input",
+		Args:  oneArg("a file, or -", "brazebooth book import book.jsonl"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			in, done, err := d.readFrom(args[0], "name the file of an export")
 			if err != nil {
@@ -119,7 +120,7 @@ func (d *Deps) imported(ctx context.Context, revisions string, err error) error 
 
 func (d *Deps) bookMerge() *cobra.Command {
 	return &cobra.Command{
-		Use: "merge OTHER", Short: "Take in another book whole; the same record once, both histories kept",
+		Use: "merge OTHER", Short: "Add another book whole; a record that both have is kept once, with both histories",
 		Args: oneArg("another book", "brazebooth book merge other.db"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := d.wholeFile(args[0]); err != nil {

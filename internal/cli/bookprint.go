@@ -44,7 +44,11 @@ every caution. A second sheet has the window alone, to be read from two metres t
 
 // printCard writes a live card as a page for the wall.
 func (d *Deps) printCard(cmd *cobra.Command, card *calc.Card, file string) error {
-	p := report.WallOf(card, "Settings card")
+	sys, err := unitsOf(cmd)
+	if err != nil {
+		return err
+	}
+	p := report.WallOf(card, "Settings card", sys)
 	p.When = time.Now()
 	if d.Now != nil {
 		p.When = d.Now()
@@ -103,9 +107,6 @@ func (d *Deps) mapOf(ctx context.Context, job calc.Job) (*report.Map, error) {
 func keptWall(r *book.Revision, c *book.Card) report.Wall {
 	card := shop.AsKept(c)
 	p := report.Wall{Name: c.Name, Job: c.Line(), Note: c.Note, Card: &card, Foot: keptFoot(r)}
-	if assumed := shop.Assumed(c); assumed != "" {
-		p.Job += " (assumed: " + assumed + ")"
-	}
 	p.When, _ = time.Parse(time.RFC3339Nano, r.At)
 	return p
 }

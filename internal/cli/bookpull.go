@@ -63,7 +63,7 @@ func (d *Deps) listPulls(cmd *cobra.Command) error {
 		}
 		for i := range list {
 			rev, r := &list[i].Revision, &list[i].Body
-			d.tell("%s %s %-16s %s: %.2f kN on %.0f mm, broke in the %s\n", rev.ID, rev.At[:16],
+			d.tell("%s %s %-16s %s: %.2f kN on %.0f mm, broke in the %s\n", rev.ID, rev.At[:10],
 				plain.Line(r.Source, 16), plain.Line(r.Pull.For, 60), r.Pull.Force, r.Pull.Length, plain.Line(r.Pull.Broke, 10))
 		}
 		d.say("%s\n", quantity.Count(len(list), "pulled piece"))

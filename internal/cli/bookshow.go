@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -103,7 +104,7 @@ func (d *Deps) bookDelete() *cobra.Command {
 }
 
 func (d *Deps) bookRestore() *cobra.Command {
-	return d.marking("restore ID", "Take a deletion back", (*shop.Shop).Restore)
+	return d.marking("restore NAME", "Take a deletion back", (*shop.Shop).Restore)
 }
 
 func (d *Deps) marking(use, short string,
@@ -139,15 +140,32 @@ func given(cmd *cobra.Command) map[string]string {
 	return list
 }
 
-// differ answers with what differs, under a line that says between what.
-func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string) error {
+// differ answers with what differs, under a line that says between what, and why where the job is the same.
+func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string, why bool) error {
 	if asJSON(cmd) {
 		return d.document(book.Schema, map[string]any{"differences": notNull(list)})
 	}
 	d.say("%s\n", head)
 	for _, x := range list {
-		d.tell("  %-18s %9.4g → %-9.4g %-6s %+.1f %%  %s\n", calc.FigureLabel(x.Name), x.A, x.B,
-			quantity.Label(x.Unit, quantity.Metric), x.By, plain.Line(x.Why, 120))
+		shown := func(v float64) string {
+			return quantity.Show(quantity.OnDial(x.Name, v, x.Unit, quantity.Metric), x.Unit, quantity.Metric)
+		}
+		a, b := shown(x.A), shown(x.B)
+		by := fmt.Sprintf("%+.1f %%", x.By)
+		switch {
+		case a == b: // less than is shown
+			a, b = fmt.Sprintf("%.5g", x.A), fmt.Sprintf("%.5g %s", x.B, quantity.Label(x.Unit, quantity.Metric))
+		case strings.HasPrefix(x.Why, "only the first"):
+			b, by = "none", ""
+		case strings.HasPrefix(x.Why, "only the second"):
+			a, by = "none", ""
+		case x.A == 0:
+			by = ""
+		}
+		d.tell("  %-18s %13s → %-13s %s\n", calc.FigureLabel(x.Name), a, b, by)
+		if why {
+			d.tell("%s", report.Wrapped("      ", plain.Line(x.Why, 300)))
+		}
 	}
 	if len(list) == 0 {
 		d.say("no figure differs\n")
@@ -157,8 +175,8 @@ func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string) e
 
 func (d *Deps) bookCompare() *cobra.Command {
 	return withJSON(&cobra.Command{
-		Use: "compare ID ID", Short: "Two kept cards, figure by figure",
-		Args: words(2, 2, "two cards are wanted",
+		Use: "compare NAME NAME", Short: "Two kept cards, figure by figure",
+		Args: words(2, 2, "this needs two cards",
 			`their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			from, err := d.shop(cmd)
@@ -169,7 +187,7 @@ func (d *Deps) bookCompare() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return d.differ(cmd, list, first.Name+" → "+second.Name)
+			return d.differ(cmd, list, first.Name+" → "+second.Name, false)
 		},
 	})
 }
@@ -194,7 +212,7 @@ was saved. The saved card is never changed. --all goes through every card and li
 				if err != nil {
 					return err
 				}
-				return d.differ(cmd, list, c.Name+": saved → today, version "+Version)
+				return d.differ(cmd, list, c.Name+": saved → today, version "+Version, true)
 			})
 		},
 	})
@@ -220,7 +238,7 @@ func (d *Deps) recomputeAll(ctx context.Context, cmd *cobra.Command, b book.Book
 			d.say("%s %s: this program has no card for it: %s\n", r.ID, c.Name, plain.Line(err.Error(), 120))
 			return ctx.Err()
 		}
-		return d.differ(cmd, list, r.ID+" "+c.Name)
+		return d.differ(cmd, list, r.ID+" "+c.Name, true)
 	})
 	if err != nil {
 		return err

@@ -30,7 +30,7 @@ strength, distortion, haz, air, cost; what is assumed is then listed in the orde
 	bindAnswer(cmd, "schema.json")
 	cmd.Flags().String("show", "", "pages on the same sheet: all, or fit,strength,cost ...")
 	cmd.Flags().String("pdf", "", "write the card as a page for the wall into a new file; - is standard output")
-	cmd.Flags().String("paper", "a4", "of that page: a4 or letter")
+	cmd.Flags().String("paper", "a4", "paper of the page for the wall: a4 or letter")
 	cmd.Flags().String("png", "", "write the cross-section as a PNG picture into a new file; - is standard output")
 	cmd.Flags().String("svg", "", "write the cross-section as an SVG picture into a new file; - is standard output")
 	cmd.Flags().Bool("markdown", false, "Markdown")

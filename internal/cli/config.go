@@ -115,7 +115,7 @@ func (d *Deps) showSettings(cmd *cobra.Command) error {
 func (d *Deps) configSet() *cobra.Command {
 	return &cobra.Command{
 		Use: "set KEY VALUE", Short: "Set a value in the file", Example: "  brazebooth config set units inch",
-		Args: words(2, math.MaxInt, "a key and its value are wanted", "brazebooth config set units inch"),
+		Args: words(2, math.MaxInt, "this needs a key and its value", "brazebooth config set units inch"),
 		RunE: d.withSettings(func(file string, args []string) error {
 			kept, err := config.Set(file, args[0], strings.Join(args[1:], " "))
 			if err != nil {
@@ -136,7 +136,8 @@ func (d *Deps) configSet() *cobra.Command {
 
 func (d *Deps) configUnset() *cobra.Command {
 	return &cobra.Command{
-		Use: "unset KEY", Short: "Take a value out of the file", Args: oneArg("a key", "brazebooth config unset units"),
+		Use: "unset KEY", Short: "Take a value out of the file", Example: "  brazebooth config unset units",
+		Args: oneArg("a key", "brazebooth config unset units"),
 		RunE: d.withSettings(func(file string, args []string) error {
 			had, err := config.Unset(file, args[0])
 			if err != nil {

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -12,6 +13,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"brazebooth/internal/address"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
@@ -122,17 +124,34 @@ func flagError(cmd *cobra.Command, err error) error {
 		return wrong(what, see)
 	}
 	name := named.GetSpecifiedName()
+	var short interface{ GetSpecifiedShortnames() string }
+	if errors.As(err, &short) && cmd.Flags().Lookup(short.GetSpecifiedShortnames()) != nil { // -metal
+		return wrong(what, "type --"+short.GetSpecifiedShortnames())
+	}
 	if f := cmd.Flags().Lookup(name); f != nil {
 		return wrong(what, "type --"+name+" and "+f.Usage)
 	}
 	var flags []string
-	for _, n := range near.Names(name, flagNames(cmd)) {
+	for _, n := range choice.Like(name, flagNames(cmd)) {
 		flags = append(flags, "--"+n)
+	}
+	if len(flags) == 0 && slices.Contains([]string{"out", "output", "file", "save"}, name) {
+		flags = fileFlags(cmd)
 	}
 	if len(flags) == 0 {
 		return wrong(what, see)
 	}
 	return wrong(what, "type "+near.Or(flags))
+}
+
+// fileFlags are the flags of a command that name a file to write.
+func fileFlags(cmd *cobra.Command) (flags []string) {
+	for _, name := range [...]string{"pdf", "png", "svg", "csv"} {
+		if f := cmd.Flags().Lookup(name); f != nil && f.Value.Type() == "string" {
+			flags = append(flags, "--"+name)
+		}
+	}
+	return flags
 }
 
 // flagNames lists the command's flags in the order in which they were bound.

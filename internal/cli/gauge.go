@@ -34,7 +34,7 @@ var systems = [...]struct {
 func (d *Deps) gaugeCommand() *cobra.Command {
 	return withJSON(&cobra.Command{
 		Use:     "gauge N",
-		Short:   "A sheet gauge in all four systems, in mm and inches; of a thickness the gauges next to it",
+		Short:   "A sheet gauge in all four systems, in mm and inches; for a thickness the nearest gauges",
 		Example: "  brazebooth gauge 16\n  brazebooth gauge 1.5mm",
 		Args:    oneArg("a gauge from 7 to 30, or a thickness", "brazebooth gauge 16, or 1.5mm"),
 		RunE: func(cmd *cobra.Command, args []string) error {

@@ -65,7 +65,7 @@ func TestHelpNamesTheSchema(t *testing.T) {
 func TestHelpOfWhatIsNotGiven(t *testing.T) {
 	for cmd, want := range map[string]string{
 		"card": "without it one is suggested", "practice": "without it as the last welder left it",
-		"window": "marked in the window", "book reading": "", "wire": "",
+		"window": "and marks this one", "book reading": "", "wire": "",
 	} {
 		c, _, err := New(Deps{}).Find(strings.Fields(cmd))
 		if err != nil {

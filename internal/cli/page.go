@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"cmp"
+
 	"github.com/spf13/cobra"
 
 	"brazebooth/calc/advice"
@@ -31,7 +33,7 @@ interpass, the order in which the seam's pieces are laid, how soft wire is fed, 
 	{"pulse", "A pulsed arc whole: peak, pulse time, base, frequency, effective current",
 		`The peak current, pulse time, base current and frequency that throw one drop a pulse at this wire feed, the effective
 current, and what the pulses add to the power of mean volts times mean amps.`,
-		"  brazebooth pulse --metal galvanized --gauge 16ga --joint lap --mode pulsed"},
+		"  brazebooth pulse --metal galvanized --gauge 16ga --joint lap"},
 	{"strength", "What the joint carries: throat, bond and sheet, and the load to allow",
 		`What a joint of this length carries in its throat, its bond and its sheet, which of them governs, and the load
 to allow at a safety factor on the low edge. The throat is the computed one, or --throat or --leg as measured.`,
@@ -84,8 +86,11 @@ func (d *Deps) pageCommand(pc *pageCommand) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if (pc.name == "overlay" || pc.name == "plug") && job.Joint == "" {
-				job.Joint = pc.name
+			switch pc.name { // what the command is about need not be said again
+			case "overlay", "plug":
+				job.Joint = cmp.Or(job.Joint, pc.name)
+			case "pulse":
+				job.Mode = cmp.Or(job.Mode, "pulsed")
 			}
 			card, err := d.solve(cmd.Context(), job)
 			if err != nil {

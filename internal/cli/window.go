@@ -31,7 +31,7 @@ that takes long to compute has a window of fewer points, and not every remedy is
 		RunE: func(cmd *cobra.Command, _ []string) error { return d.window(cmd) },
 	}
 	bindCard(cmd, "use", "hazard")
-	without(cmd, "marked in the window, which is of all feeds and travels", "feed", "amps", "travel")
+	without(cmd, "the window is of all feeds and travels, and marks this one", "feed", "amps", "travel")
 	bindAnswer(cmd, "window-schema.json")
 	cmd.Flags().String("png", "", "write the window as a PNG picture into a new file; - is standard output")
 	cmd.Flags().String("svg", "", "write the window as an SVG picture into a new file; - is standard output")
@@ -85,7 +85,7 @@ func (d *Deps) givenCard(ctx context.Context, job calc.Job) (*calc.Card, error) 
 func (d *Deps) gapCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "gap",
-		Short: "Timed arc across an open root: how long on, how long off, how far on",
+		Short: "Timed arc across an open root: how long on, how long off, how far apart",
 		Long: `On and off times and the step of a timed arc, found by following the heat in the sheet's plane until
 each cycle of on and off is like the one before; what ends each range, and what would help where no times are good. The
 mode is timed, whatever --mode says. Without --feed the one nearest to the middle of the arc's range with which a

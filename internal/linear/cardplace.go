@@ -57,6 +57,7 @@ func commands() []command {
 		{"dial", "dial feed 4.2 5.1 m/min, or dial volts 3 15.1: keep what a dial of the power source gives at a mark",
 			withBook((*talk).keepDial)},
 		{"reset", "reset feed: the suggestion back; reset alone: all of them", (*talk).reset},
+		{"undo", "the last change taken back", (*talk).undo},
 		{"example", "a real job of the shop", func(t *talk, _ string) { t.example() }},
 		{"new", "begin again with the metal", func(t *talk, _ string) { t.start(calc.Job{}) }},
 	}
@@ -108,32 +109,27 @@ func (t *talk) choiceNamed(line string) (*choice.Choice, string) {
 	return choice.Called(one), rest
 }
 
-// unknown refuses a word and offers those that begin like it.
+// unknown refuses a word and offers those that come near it.
 func (t *talk) unknown(word string) {
 	if _, err := quantity.Read(quantity.FieldNumber, word); err == nil {
 		t.refuse("a number alone says nothing here", "type what it is for, as feed 6.2 or travel 8")
 		return
 	}
-	var like []string
-	add := func(name string) {
-		if len(word) > 1 && strings.HasPrefix(name, word[:2]) {
-			like = append(like, name)
-		}
-	}
+	var names []string
 	for _, c := range commands() {
-		add(c.name)
+		names = append(names, c.name)
 	}
 	for _, p := range advice.Contents() {
-		add(p.Name)
+		names = append(names, p.Name)
 	}
 	for i := range choice.All() {
-		add(choice.All()[i].Name)
+		names = append(names, choice.All()[i].Name)
 	}
-	slices.Sort(like)
-	like = slices.Compact(like)
+	slices.Sort(names)
+	like := choice.Like(word, slices.Compact(names))
 	hint := "help lists what may be typed"
 	if len(like) > 0 {
-		hint = "type " + near.Or(like[:min(len(like), 4)]) + "; " + hint
+		hint = "type " + near.Or(like) + "; " + hint
 	}
 	t.refuse("nothing here is called "+quoted(word), hint)
 }

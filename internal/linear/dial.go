@@ -32,7 +32,7 @@ func dialRead(text string) (r calc.Reading, err error) {
 	at, gives := cutWord(rest)
 	c := choice.Called(strings.ToLower(name))
 	if c == nil || c.Name != "feed" && c.Name != "volts" || gives == "" {
-		return r, mistake.New("a dial, its position and what it gives are wanted",
+		return r, mistake.New("this needs a dial, its position and what it gives",
 			"type dial feed 4.2 5.1 m/min, or dial volts 3 15.1")
 	}
 	rest, below := strings.CutPrefix(at, "-")

@@ -146,8 +146,8 @@ func (t *talk) recall(source string) {
 		t.fault("nothing is known of "+quoted(source)+": ", err)
 		return
 	}
-	t.taught = source
 	t.swap(job, "With what the power source "+source+" taught.")
+	t.taught = source
 }
 
 // pull keeps a piece of the card's job that was pulled until it broke.

@@ -47,7 +47,7 @@ func TestKeepDial(t *testing.T) {
 		t.Errorf("kept %+v in\n%s", s.read, got)
 	}
 	for _, want := range []string{"A dial of which power source?", "Kept: reading of booth 1.",
-		"A dial, its position and what it gives are wanted."} {
+		"This needs a dial, its position and what it gives."} {
 		if !strings.Contains(strings.Join(strings.Fields(got), " "), want) {
 			t.Errorf("%q was not said in\n%s", want, got)
 		}

@@ -16,7 +16,7 @@ func vocabulary() *rapid.Generator[string] {
 		"strength", "air", "cost", "1", "2", "18", "row 3",
 		"galv", "steel", "304", "16ga", "3/32", ".035", "0.9mm", "dip", "pulsed", "lap", "feed 6.2", "feed",
 		"travel 8", "travel 0", "volts banana", "joint tee", "joint", "joint ?",
-		"gauge 7", "gauge2 1mm", "hazard tank", "hazard none", "reset", "reset feed", "keep lid", "keep",
+		"gauge 7", "gauge2 1mm", "hazard tank", "hazard none", "reset", "undo", "reset feed", "keep lid", "keep",
 		"find lid", "find", "open 1", "open", "power-source x", "dial feed 4 5", "dial",
 		"yes", "no", "1,6", "good", "good,1", "correct", "map", "timed", "mode timed", "? zinc", "? qqq",
 		"feed = 7", "wire feed 5", "6 metres per minute", "wire-price 25EUR/kg", "length 2m", "units both",

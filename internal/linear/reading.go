@@ -98,6 +98,10 @@ func heat(c *calc.Card) string {
 	case c.Zone == "" || c.Zone == "not-modelled" || len(c.Edges) == 0:
 		return "No verdict on the heat is computed for this job: judge it on a test bead."
 	}
+	zone := c.Zone
+	if c.Verdict() == "marginal" { // the screens say so too
+		zone = "marginal"
+	}
 	var missed []string
 	for i := range c.Edges {
 		if e := &c.Edges[i]; !e.Met {
@@ -105,10 +109,10 @@ func heat(c *calc.Card) string {
 		}
 	}
 	if len(missed) > 0 {
-		return "Heat: " + c.Zone + ". Not met: " + strings.Join(missed, ", ") + "."
+		return "Heat: " + zone + ". Not met: " + strings.Join(missed, ", ") + "."
 	}
 	nearest := c.NearestEdge()
-	return "Heat: " + c.Zone + ". Nearest edge: " + nearest.Name + ", " + report.EdgeFar(nearest) + "."
+	return "Heat: " + zone + ". Nearest edge: " + nearest.Name + ", " + report.EdgeFar(nearest) + "."
 }
 
 func (t *talk) readAssumed(string) {

@@ -29,6 +29,7 @@ func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choi
 	if job.Metal != t.job.Metal || job.Joint != t.job.Joint { // a new card
 		t.told = nil
 	}
+	t.before = append(t.before, past{t.job, t.taught})
 	t.job, t.card = job, card
 	t.page = nil
 	own := ""
@@ -154,4 +155,16 @@ func (t *talk) swap(job calc.Job, said string) {
 		return
 	}
 	t.changed(job, card, said, nil)
+}
+
+// undo takes back the last change of a choice or a setting.
+func (t *talk) undo(string) {
+	n := len(t.before) - 1
+	if n < 0 {
+		t.refuse("nothing was changed on this card", "type feed and a number, or help")
+		return
+	}
+	was := t.before[n]
+	t.swap(was.job, "Taken back.")
+	t.before, t.taught = t.before[:n], was.taught
 }

@@ -23,6 +23,7 @@ type talk struct {
 
 	job    calc.Job // what was chosen; the rest is assumed
 	card   calc.Card
+	before []past        // what changes were made from, for undo
 	kept   calc.Job      // as it lies in the book
 	told   []string      // codes of the cautions that were read out for this job
 	page   *advice.Page  // the page that was read last
@@ -32,6 +33,12 @@ type talk struct {
 	taught string        // power source whose readings the card has
 	at     place         // where it stands
 	over   bool
+}
+
+// past is a job as it was, and the power source that had taught it.
+type past struct {
+	job    calc.Job
+	taught string
 }
 
 // place is where a talk stands: what its prompt is called, and what a line means there.
@@ -73,7 +80,7 @@ func (t *talk) begin(job calc.Job) bool {
 		t.fault("", err)
 		return false
 	}
-	t.job, t.card, t.told, t.page, t.tries, t.taught = job, card, nil, nil, nil, ""
+	t.job, t.card, t.before, t.told, t.page, t.tries, t.taught = job, card, nil, nil, nil, nil, ""
 	return true
 }
 

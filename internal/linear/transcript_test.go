@@ -28,7 +28,7 @@ var transcripts = []struct {
 	{"setting", Options{Units: quantity.Both}, []string{"example", "feed 6.35 metres per minute", "wire feed 250ipm",
 		"travel = 9", "joint ?", "tee", "reset joint", "reset", "hazard tank", "correct", "hazard none", "why feed",
 		"why stick-out",
-		"why gun angle", "why joint", "why net heat", "again", "assumed", "cautions"}},
+		"why gun angle", "why joint", "why net heat", "again", "assumed", "cautions", "travel 9", "undo"}},
 	{"timed-walk", Options{}, []string{"steel", "16ga", "", "timed", "butt", "2mm", "back", "back", "back", "dip"}},
 	{"map-and-timed", Options{}, []string{"steel", "18ga", "", "dip", "joint butt", "gap 1.5mm", "map", "units inch",
 		"map", "timed", "mode timed", "results", "map"}},

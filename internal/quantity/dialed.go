@@ -124,7 +124,7 @@ func (d dial) typed(w *view, v float64, unit string, sys System) string {
 func decimalsOf(x float64, most int) int {
 	for n := range most + 1 {
 		p := math.Pow(10, float64(n))
-		if math.Abs(math.Round(x*p)/p-x) < 1e-7*max(1, math.Abs(x)) {
+		if math.Abs(math.Round(x*p)/p-x) < 1e-10*max(1, math.Abs(x)) {
 			return n
 		}
 	}

@@ -103,6 +103,27 @@ func TestTypedStaysAsTyped(t *testing.T) {
 	}
 }
 
+// What nobody typed is as fine as the dial, in both systems: hardly one in a thousand happens to look typed.
+func TestComputedIsAsFineAsTheDial(t *testing.T) {
+	chance := deep.Rand(t)
+	const tries = 2000
+	for figure, unit := range units {
+		for i, sys := range []System{Metric, Inch} {
+			fine := 0
+			for range tries {
+				v := 1 + 20*chance.Float64()
+				text, _, _ := Dialed(figure, v, v, v, unit, false, sys)
+				if _, after, _ := strings.Cut(text, "."); len(after) > dials[figure][i].decimals {
+					fine++
+				}
+			}
+			if fine > tries/100 {
+				t.Errorf("%s, %s: %d of %d have more digits than a dial", figure, sys, fine, tries)
+			}
+		}
+	}
+}
+
 func number(t *testing.T, text string) float64 {
 	t.Helper()
 	v, err := strconv.ParseFloat(text, 64)

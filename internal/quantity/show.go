@@ -53,6 +53,8 @@ var views = [...]view{
 	{"A", "A", 0, nil},
 	{"V", "V", 1, nil},
 	{"s", "s", 1, nil},
+	{"min", "min", 0, nil},
+	{"h", "h", 1, nil},
 	{"ms", "ms", 1, nil},
 	{"deg", "°", 0, nil},
 	{"1", "", 0, nil},

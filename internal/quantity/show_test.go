@@ -38,6 +38,24 @@ func TestShow(t *testing.T) {
 	}
 }
 
+// A person counts a long time in minutes, then in hours, and a part of an hour in minutes.
+func TestCounted(t *testing.T) {
+	for _, c := range []struct {
+		v    float64
+		unit string
+		want string
+	}{
+		{179, "s", "179.0 s"}, {180, "s", "3 min"}, {1214, "s", "20.2 min"}, {7200, "s", "2.0 h"},
+		{0.029, "h", "1.74 min"},
+		{2, "h", "2.0 h"}, {0, "h", "0.0 h"}, {500, "A", "500 A"},
+	} {
+		each, unit := Counted(c.v, c.unit)
+		if got := Show(c.v*each, unit, Metric); got != c.want {
+			t.Errorf("%g %s: %q, want %q", c.v, c.unit, got, c.want)
+		}
+	}
+}
+
 func TestBand(t *testing.T) {
 	for _, c := range []struct {
 		v, low, high float64
@@ -48,6 +66,9 @@ func TestBand(t *testing.T) {
 		{96.53, 82.9, 111.8, "A", Metric, "97", "83–112"},
 		{15.25, 13.93, 16.6, "V", Metric, "15.2", "13.9–16.6"},
 		{6.35, 6.35, 6.35, "m/min", Inch, "250", "250–250"},
+		{60.7, 54.7, 66.7, "%", Metric, "61", "55–67"}, // as the sentence beside it says it
+		{1.039, 0.989, 1.089, "mm", Metric, "1.04", "0.99–1.09"}, {1.039, 1.037, 1.041, "mm", Metric, "1.0390",
+			"1.0370–1.0410"},
 		{0.213, 0.096, 0.497, "s", Metric, "0.21", "0.10–0.50"},
 		{8.66, 6.97, 11.1, "mm", Inch, ".341", ".274–.437"},
 		{6.65e-06, 9.43e-08, 0.00021, "mm", Metric, "0.0", "0.0–0.001"}, {6.65e-06, 9.43e-08, 0.00021, "mm", Inch, ".0",

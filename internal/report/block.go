@@ -28,7 +28,8 @@ func (f lines) words(o Options) []Line { return f(o) }
 // Head says what a finding is for: members, joint, filler, wire, mode, gas and position.
 type Head struct {
 	Card     *calc.Card
-	WireOnly bool // the finding concerns the wire alone
+	WireOnly bool   // the finding concerns the wire alone
+	Title    string // what the finding is, "" for a settings card
 }
 
 // Stops are the warnings that stop a job. Every finding has them, and they come first.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/internal/plain"
 )
 
 func (f Figures) words(o Options) []Line {
@@ -49,7 +50,7 @@ func (s Order) words(Options) []Line {
 	if len(s.Turns) == 0 {
 		return nil
 	}
-	const lead = "turn of each piece along the seam, each laid back toward the finished end"
+	const lead = "order of the pieces along the seam, each laid back toward the finished end"
 	return []Line{{Kind: Turns, Lead: lead, Text: strings.Join(s.Turns, " – ")}}
 }
 
@@ -194,4 +195,13 @@ func (p Open) words(Options) []Line {
 		return nil
 	}
 	return []Line{{Kind: MayGive, Text: strings.Join(p.Choices, ", ")}}
+}
+
+// AssumedText lists what nobody chose.
+func AssumedText(list []calc.Assumption) string {
+	var said []string
+	for _, a := range list {
+		said = append(said, plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+a.Value, 60))
+	}
+	return strings.Join(said, ", ")
 }

@@ -26,13 +26,13 @@ func Kept(c *calc.Card) []Block {
 
 // Wire is what the card of a wire alone says.
 func Wire(c *calc.Card) []Block {
-	return []Block{Head{c, true}, Figures{Card: c, List: c.Figures}, cautionsOf(c)}
+	return []Block{Head{Card: c, WireOnly: true}, Figures{Card: c, List: c.Figures}, cautionsOf(c)}
 }
 
 // Page is what a page beside the card says; open are the choices that it asks for and that were not given.
 func Page(p *advice.Page, open []string) []Block {
-	return []Block{Head{Card: &p.Card}, stopsOf(&p.Card), Chapter{Page: p.Name, Blocks: body(p, false)},
-		Cautions{dangers(&p.Card, p.Warnings), true, true}, Assumed{p.Card.Assumed}, Open{open}}
+	return []Block{Head{Card: &p.Card, Title: "Page " + p.Name}, stopsOf(&p.Card),
+		Chapter{Page: p.Name, Blocks: body(p, false)}, Cautions{dangers(&p.Card, p.Warnings), true, true}, Assumed{p.Card.Assumed}, Open{open}}
 }
 
 // body is what only the page says; brief where it stands among all the others.

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -15,7 +16,8 @@ func (h Head) words(o Options) []Line {
 		return []Line{{Kind: Subject, Text: c.Setup.Filler.Name + ", " + wire}}
 	}
 	u := &c.Used
-	list := []Line{{Kind: Subject, Lead: "Settings card", Text: memberText(c, 0, o) + ", " + jointText(c, o)}}
+	first := memberText(c, 0, o) + ", " + jointText(c, o)
+	list := []Line{{Kind: Subject, Lead: cmp.Or(h.Title, "Settings card"), Text: first}}
 	if !c.Setup.One {
 		list = append(list, Line{Kind: Subject, Text: "onto " + memberText(c, 1, o)})
 	}
@@ -48,7 +50,7 @@ func WireText(mm float64) string {
 	case w.Inch > 0:
 		return fmt.Sprintf("%s in (%.3f mm)", w.ID, mm)
 	}
-	return w.ID
+	return quantity.Show(mm, "mm", quantity.Metric)
 }
 
 func jointText(card *calc.Card, o Options) string {

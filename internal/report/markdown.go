@@ -77,7 +77,11 @@ func (m *marker) put(lines []Line, i int) {
 		if l.Lead != "" {
 			text = "**" + l.Lead + "**: " + text
 		}
-		m.line("- %s (%s; %s)", text, l.Known, clean(l.Source))
+		from := l.Known
+		if l.Source != l.Known { // common practice has no other source
+			from += "; " + clean(l.Source)
+		}
+		m.line("- %s (%s)", text, from)
 	case Topic, RestsOn, Formula, PutIn, Source, LeansOn: // reasons name their topic, tables how each figure is known
 	case Picture:
 	case Edge, Setting, Assume, CheckFirst, Limit, Remedy, Named, Form, Field, Bead, OfBead:

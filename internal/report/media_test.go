@@ -185,7 +185,7 @@ func TestTextSaysNothingOfItsOwn(t *testing.T) {
 			var said []string
 			for _, l := range Words(blocks, o) {
 				said = append(said, says(&l)...)
-				said = append(said, flat(l.Lead), l.Value, "("+l.Known+")", l.Text)
+				said = append(said, flat(l.Lead), l.Value, "("+l.Known+")", "("+calc.KnownShort(l.Known)+")", l.Text)
 				if l.Row != nil {
 					said = append(said, l.Row.Beside(32, func(s string) int { return len([]rune(s)) }), l.Row.Short)
 				}

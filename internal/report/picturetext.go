@@ -94,8 +94,12 @@ func (w *writer) grid(m *calc.Window, given *calc.Card, sys quantity.System) {
 	w.line(", good heat, but another edge is not met: joint filled, arc, zinc, hand speed")
 }
 
-// axisPoint is a number beside an axis of the window.
+// axisPoint is a feed or a travel of a window, as finely as a hand can set it.
 func axisPoint(v float64, unit string, sys quantity.System) string {
-	text, _ := quantity.Band(v, v*0.97, v*1.03, unit, sys)
+	figure := "travel"
+	if unit == "m/min" {
+		figure = "wire_feed"
+	}
+	text, _, _ := quantity.Dialed(figure, v, v*0.97, v*1.03, unit, false, sys)
 	return text
 }

@@ -15,6 +15,9 @@ type Value struct{ Number, Low, High, Unit string }
 // ValueOf is a figure's value. A setting is as fine as a hand can set it, a count has no decimals; a value without a
 // band has no ends.
 func ValueOf(f *calc.Figure, sys quantity.System) Value {
+	if each, unit := quantity.Counted(f.Value, f.Unit); each != 1 {
+		f = &calc.Figure{Name: f.Name, Value: f.Value * each, Low: f.Low * each, High: f.High * each, Unit: unit}
+	}
 	v := Value{Unit: quantity.Label(f.Unit, sys.Lead())}
 	switch {
 	case quantity.Dialable(f.Name):
@@ -77,7 +80,7 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	if of == OfKept {
 		return r
 	}
-	if sys == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != r.Value.Unit {
+	if sys == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != quantity.Label(f.Unit, quantity.Metric) {
 		said := *f
 		if f.Low != f.High || quantity.Dialable(f.Name) { // else it has digits enough
 			said.Value = quantity.Said(r.Value.Number, f.Value)
@@ -164,51 +167,11 @@ func remark(card *calc.Card, f *calc.Figure, sys quantity.System) (long, short s
 	case "gas_flow":
 		return card.Setup.Gas.Name + nozzle(card, f, sys), card.Setup.Gas.ID
 	}
-	r := remarks[name]
+	r, ok := remarks[f.Name]
+	if !ok {
+		r = remarks[name]
+	}
 	return r[0], r[1]
-}
-
-// remarks are those that are always the same, long and short.
-var remarks = map[string][2]string{
-	"stickout":              {"tip to arc, not to the work", "tip to arc"},
-	"first_spot_on":         {"cold sheet", "cold sheet"},
-	"timer_on":              {"with the wire's run-in", "with run-in"},
-	"volts":                 {"at the arc, while it burns"},
-	"heat_input":            {"for reports, k 0.8"},
-	"arc_energy":            {"no efficiency in it"},
-	"net_heat":              {"what gets into the sheet"},
-	"zinc_boiled_halfwidth": {"each side of the arc's line"},
-	"zinc_melted_halfwidth": {"each side of the arc's line"},
-	"cooling_time":          {"800 to 500 °C", "800–500 °C"},
-	"pulse_frequency":       {"one drop a pulse"},
-	"effective_current":     {"of the pulses: what loads the gun", "loads the gun"},
-	"pulse_power":           {"of volts times amps as meters show", "of volts times amps"},
-}
-
-// nozzle is the bore that a gas flow is for.
-func nozzle(card *calc.Card, f *calc.Figure, sys quantity.System) string {
-	if card.Job.Flow.Set || len(f.Basis.Inputs) == 0 {
-		return ""
-	}
-	bore := f.Basis.Inputs[0]
-	text := "; " + quantity.Show(bore.Value, "mm", sys.Lead()) + " nozzle"
-	if bore.Assumed {
-		text += " assumed"
-	}
-	return text
-}
-
-// Pace is a travel as seconds for a length that a hand can count along, "" for none.
-func Pace(mms float64, sys quantity.System) string {
-	switch {
-	case !(mms > 0):
-		return ""
-	case sys == quantity.Inch:
-		return fmt.Sprintf("%.1f s for 4 in", quantity.Seconds4in(mms))
-	case sys == quantity.Both:
-		return fmt.Sprintf("%.1f s for 100 mm (4 in)", quantity.Seconds100(mms))
-	}
-	return fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(mms))
 }
 
 // restsOn are the choices that a page's figures depend on, besides those of the card itself.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"brazebooth/calc"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
@@ -106,8 +107,11 @@ func (w *writer) put(lines []Line, i int) {
 		w.line(mark, l.Cells...)
 	case Source:
 		from, known := "      source: ", " ("+l.Known+")"
-		if l.Lead != "" { // of a reason, which says itself how it is known
-			from, known = "    source: ", ""
+		if l.Lead != "" { // of a reason, which says itself in short how it is known
+			from = "    source: "
+			if !strings.HasPrefix(l.Known, "memory") {
+				known = ""
+			}
 		}
 		w.cite(from, l.Text+known)
 	case Topic:
@@ -117,11 +121,11 @@ func (w *writer) put(lines []Line, i int) {
 		w.para("  ", l.Text)
 	case RestsOn: // stands under Assumed
 	case For, Against, Reason:
-		w.para(mark, l.Text+" ("+l.Known+")")
+		w.para(mark, l.Text+" ("+calc.KnownShort(l.Known)+")")
 	case Picture:
 		w.picture(l.Of, &w.Options)
 	case Assume, CheckFirst:
-		w.para(fmt.Sprintf("  %-25s ", fmt.Sprintf("%-12s %s", l.Lead, l.Value)), l.Text)
+		w.para(fmt.Sprintf("  %-26s ", fmt.Sprintf("%-12s %s", l.Lead, l.Value)), l.Text)
 	case Edge, Setting, Zone, Limit, Remedy, Form, Field, Named, Bead, OfBead:
 		w.para(strings.Repeat(" ", 2*l.N)+fmt.Sprintf(mark, l.Lead), l.Text)
 	default:

@@ -47,8 +47,8 @@ func Timed(s *calc.Timed) []Block {
 			everyArcs = append(everyArcs, w)
 		}
 	}
-	return []Block{Head{Card: &s.Card}, stopsOf(&s.Card), Said{{Kind: Sentence, Text: s.Why}}, Beat{s},
-		Figures{&s.Card, append(list, s.Figures...), OfTimed}, seam(s), Limits{s.Limits}, Wider{s.Wider},
+	return []Block{Head{Card: &s.Card, Title: "Timed arc"}, stopsOf(&s.Card),
+		Said{{Kind: Sentence, Text: s.Why}}, Beat{s}, Figures{&s.Card, append(list, s.Figures...), OfTimed}, seam(s), Limits{s.Limits}, Wider{s.Wider},
 		Trace{s}, Remedies{s.Remedies, true}, Cautions{List: own}, Cautions{List: everyArcs, OnCard: true}, Decides{},
 		Assumed{s.Card.Assumed}}
 }
@@ -90,7 +90,8 @@ func (w Wider) words(o Options) []Line {
 	if w.Off[1] != 0 {
 		text = fmt.Sprintf("wire feed %s, on %s, off %s, step %s.",
 			quantity.ShowDialed("wire_feed", w.Feed, "m/min", o.Units.Lead()), seconds(w.On), seconds(w.Off),
-			quantity.ShowDialed("spot_step", w.Step, "mm", o.Units.Lead()))
+			quantity.ShowDialed("spot_step",
+				quantity.OnDial("spot_step", w.Step, "mm", o.Units.Lead()), "mm", o.Units.Lead()))
 		if w.Reason == "two-settings" {
 			text = "only with a longer first spot; " + text
 		}
@@ -133,11 +134,11 @@ func (r *Remedies) text(x *calc.Remedy) string {
 	case !x.Tried:
 		return "untried: not judged here"
 	case !x.Opens:
-		return "tried: does not"
+		return "tried: " + map[bool]string{true: "gives none", false: "opens none"}[r.Rhythm]
 	case r.Rhythm && x.Steady:
-		return fmt.Sprintf("needs none: %.0f %% to its nearest edge, %.0f J/mm", x.Margin, x.Heat)
+		return fmt.Sprintf("needs no rhythm: %.0f %% to its nearest edge, %.0f J/mm", x.Margin, x.Heat)
 	case r.Rhythm:
-		return fmt.Sprintf("does: longest on %.0f %% over the shortest", x.Margin)
+		return fmt.Sprintf("gives one: longest on %.0f %% over the shortest", x.Margin)
 	}
 	text := fmt.Sprintf("opens one, %.0f %% wide to its nearest edge", x.Margin)
 	if x.Heat > 0 {

@@ -28,12 +28,12 @@ type Wall struct {
 }
 
 // WallOf is a live card as a page for the wall.
-func WallOf(card *calc.Card, name string) Wall {
+func WallOf(card *calc.Card, name string, sys quantity.System) Wall {
 	var job []string
-	for _, l := range (Head{Card: card}).words(Options{Units: quantity.Metric}) {
+	for _, l := range (Head{Card: card}).words(Options{Units: sys}) {
 		job = append(job, l.Text)
 	}
-	return Wall{Name: name, Job: strings.Join(job, " "), Card: card}
+	return Wall{Name: name, Job: strings.Join(job, "; "), Card: card}
 }
 
 // wallWords are what a page says, sorted by where it stands.
@@ -119,6 +119,9 @@ const noteCells = 280
 func (k *ink) first(p *Wall, say *wallWords) (rest []string) {
 	k.own(22, "B", p.Name)
 	k.para(10, "", p.Job)
+	if text := AssumedText(p.Card.Assumed); text != "" {
+		k.para(9, "", "Assumed, nobody chose it: "+text)
+	}
 	if p.Note != "" {
 		k.own(10, "", "Note: "+plain.Line(p.Note, noteCells))
 	}

@@ -17,7 +17,7 @@ type Grid struct {
 // Window is what an operating window says; given is the card of the setting that was asked about, nil for none.
 func Window(m *calc.Window, given *calc.Card) []Block {
 	g := Grid{m, given}
-	list := []Block{Head{Card: &m.Card}, stopsOf(&m.Card), g}
+	list := []Block{Head{Card: &m.Card, Title: "Window"}, stopsOf(&m.Card), g}
 	if given != nil {
 		list = append(list, lines(g.given), Edges{Card: given})
 	}
@@ -155,7 +155,7 @@ func run(n, at int, good func(int) bool) (from, to int) {
 func between(points []float64, low, high int, unit string, sys quantity.System) string {
 	text := about(points[low], unit, sys)
 	if sys != quantity.Both { // the unit is said once
-		text = Point(points[low], unit, sys)
+		text = axisPoint(points[low], unit, sys)
 	}
 	if low == 0 {
 		text += ", where the map begins,"
@@ -167,17 +167,11 @@ func between(points []float64, low, high int, unit string, sys quantity.System) 
 	return text
 }
 
-// about is a point of a window with its unit, no finer than the window is.
+// about is a point of a window with its unit.
 func about(v float64, unit string, sys quantity.System) string {
 	if sys == quantity.Both {
-		said := quantity.Said(Point(v, unit, quantity.Metric), v)
+		said := quantity.Said(axisPoint(v, unit, quantity.Metric), v)
 		return about(v, unit, quantity.Metric) + ", or " + about(said, unit, quantity.Inch)
 	}
-	return Point(v, unit, sys) + " " + quantity.Label(unit, sys)
-}
-
-// Point is a number on an axis of a window, no finer than the window is.
-func Point(v float64, unit string, sys quantity.System) string {
-	text, _ := quantity.Band(v, v*0.94, v*1.06, unit, sys.Lead())
-	return text
+	return axisPoint(v, unit, sys) + " " + quantity.Label(unit, sys)
 }

@@ -100,10 +100,15 @@ func amps(text string) (float64, error) {
 	return quantity.Read(quantity.FieldCurrent, text)
 }
 
-const gramsHint = "type grams: --full 4540, --used 120; --used -120 puts back what was a slip"
+const gramsHint = "type grams, or the unit: --full 4540, 15kg or 10lb, --used 120; " +
+	"--used -120 puts back what was a slip"
 
 func grams(text string) (float64, error) {
 	v, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
+	if err != nil {
+		v, err = quantity.Read(quantity.FieldMass, text)
+		v *= 1000
+	}
 	if err != nil || !(math.Abs(v) < 1e6) {
 		return 0, wrong(quote(text)+" is not a weight of wire, or is more than a tonne", gramsHint)
 	}
@@ -195,7 +200,7 @@ func (e *entry) spool(was book.Spool, known bool) (book.Spool, error) {
 		case err != nil:
 			return was, err
 		case e.full == 0:
-			return was, wrong("a new spool without its weight", "type --full 4540 (grams)")
+			return was, wrong("a new spool without its weight", "type --full 15kg, 10lb or 4540 (grams)")
 		}
 		was = book.Spool{Lot: e.name, Filler: complete.Filler, Wire: complete.Wire.V}
 	}

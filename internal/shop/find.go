@@ -56,6 +56,11 @@ func (s *Shop) Sources(ctx context.Context) (names []string, err error) {
 	return names, err
 }
 
+// Listed are the records of a list with what tells apart those that are called alike.
+func Listed(ctx context.Context, b book.Book, heads []book.Head) []Entry {
+	return entriesOf(ctx, b, heads, "")
+}
+
 func (s *Shop) entries(ctx context.Context, q book.Query) (list []Entry, err error) {
 	err = s.with(ctx, false, func(b book.Book) error {
 		heads, err := b.List(ctx, q)

@@ -27,15 +27,15 @@ func Held(r *book.Revision) ([]report.Block, error) {
 	c, err := book.Body[book.Card](r)
 	c.Clean()
 	head := report.Said{{Text: c.Name}, {Text: savedLine(r)}, {Text: c.Line()}}
-	named := [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note}, {"assumed", Assumed(&c)}}
+	named := [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note},
+		{"assumed", report.AssumedText(c.Card.Assumed)}}
 	for _, x := range named {
 		if x[1] != "" {
 			head = append(head, report.Line{Kind: report.Named, Lead: x[0], Text: x[1]})
 		}
 	}
 	card := AsKept(&c)
-	return slices.Concat([]report.Block{head}, report.Kept(&card),
-		[]report.Block{report.Said{{Text: "Strike a test bead on scrap of the same sheet first, and peel it."}}}), err
+	return append([]report.Block{head}, report.Kept(&card)...), err
 }
 
 // AsKept is a kept card with what it showed when it was saved. Its figures have no reasons and its zone is its verdict.
@@ -49,18 +49,10 @@ func AsKept(c *book.Card) calc.Card {
 	return card
 }
 
-// Assumed lists what nobody chose when a card was kept.
-func Assumed(c *book.Card) string {
-	var list []string
-	for _, a := range c.Card.Assumed {
-		list = append(list, plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+a.Value, 60))
-	}
-	return strings.Join(list, ", ")
-}
-
 // savedLine says which revision it is.
 func savedLine(r *book.Revision) string {
-	return fmt.Sprintf("%s, saved %s by %s with version %s", r.ID, r.At[:16], SavedBy(r), plain.Line(r.Program, 20))
+	at := strings.Replace(r.At[:16], "T", " ", 1)
+	return fmt.Sprintf("%s, saved %s UTC by %s with version %s", r.ID, at, SavedBy(r), plain.Line(r.Program, 20))
 }
 
 // SavedBy is who saved a revision.

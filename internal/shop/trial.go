@@ -108,8 +108,8 @@ func sayEfficiency(ctx context.Context, b book.Book, done *Done, source string) 
 	for _, x := range e.Evidence {
 		said = append(said, fmt.Sprintf("%s (expected in %.0f of 100)", x.Heat, x.Expected))
 	}
-	done.say(fmt.Sprintf("%s: arc efficiency %.3f (± %.3f) by %d verdicts: %s",
-		plain.Line(source, 60), e.Mean, 2*e.Sigma, e.Used, strings.Join(said, ", ")), "")
+	done.say(fmt.Sprintf("%s: arc efficiency %.3f (± %.3f) by %s: %s",
+		plain.Line(source, 60), e.Mean, 2*e.Sigma, quantity.Count(e.Used, "verdict"), strings.Join(said, ", ")), "")
 	return nil
 }
 
