@@ -73,7 +73,7 @@ func TestWorkEndsWithItsClient(t *testing.T) {
 	port := freePort(t)
 	b := startBooth(t, "--per-key", "100", "--metrics", port)
 	writer := b.client(t, "writer")
-	for i := range 60 {
+	for i := range 40 {
 		if _, told, code := askOver(t, writer, fmt.Sprintf("book save --metal galvanized --gauge %.3fmm --feed 5 "+
 			"--travel 8 --name c%d", 0.8+float64(i)/100, i), ""); code != 0 {
 			t.Fatal(told)
