@@ -1,17 +1,11 @@
 package calc
 
 import (
-	"bytes"
-	"flag"
 	"math"
 	"math/rand/v2"
-	"os"
 	"testing"
 
-	"gonum.org/v1/plot/plotter"
-
 	"brazebooth/calc/formula"
-	"brazebooth/internal/picture"
 	"brazebooth/tables"
 )
 
@@ -174,75 +168,6 @@ func TestLearnedCard(t *testing.T) {
 	if math.Abs(b.Value/a.Value-1.05) > 1e-9 || b.High-b.Low >= a.High-a.Low {
 		t.Errorf("volts %+v after %+v", b, a)
 	}
-}
-
-var plotLearning = flag.Bool("plot", false, "write docs/learning.svg anew")
-
-// docs/learning.svg is the interval's half-width against the number of readings, with and without the floor, over 200
-// shops.
-func TestLearningPlot(t *testing.T) {
-	f, _ := tables.FillerByID("cusi3")
-	r := rand.New(rand.NewPCG(11, 200))
-	var plain, floored []float64
-	for n := range 21 {
-		width := 0.0
-		for range 200 {
-			s := shop{phi: 3.25 + 0.175*r.NormFloat64(), factor: 1, r: r}
-			var list []Reading
-			for range n {
-				list = append(list, s.reading(t, &f, 3.5+4*r.Float64(), 12))
-			}
-			l, err := Learn(&f, 0.889, "dip", list)
-			if err != nil {
-				t.Fatal(err)
-			}
-			at := func(phi float64) float64 {
-				a, _ := formula.CurrentFromFeed(0.889, 90, f.Density.V, f.HLiq.V, f.Resistivity.V, phi, 12)
-				return a
-			}
-			width += 100 * (at(l.Phi.Mean-1.96*l.Phi.Sigma) - at(l.Phi.Mean+1.96*l.Phi.Sigma)) / 2 / at(l.Phi.Mean) / 200
-		}
-		plain = append(plain, width)
-		floored = append(floored, math.Hypot(width, 100*tables.LearnedFloor.V))
-	}
-	for i := 1; i < len(plain); i++ {
-		if !(plain[i] < plain[i-1]) {
-			t.Errorf("%d readings: %.3f %%, %d: %.3f", i-1, plain[i-1], i, plain[i])
-		}
-	}
-	const file = "../docs/learning.svg"
-	drawn := learningPicture(t, plain, floored)
-	if *plotLearning {
-		if err := os.WriteFile(file, drawn, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if have, err := os.ReadFile(file); err != nil || !bytes.Equal(have, drawn) {
-		t.Errorf("%s is not what is computed: go test ./calc -run LearningPlot -plot (%v)", file, err)
-	}
-}
-
-// learningPicture draws half-widths in per cent, with the floor and without, against the number of readings.
-func learningPicture(t *testing.T, plain, floored []float64) []byte {
-	t.Helper()
-	p := picture.New("readings of one power source with one wire", "half-width, %")
-	p.Head = []picture.Line{{Text: "Band of the current, mean of 200 simulated shops", Size: picture.Near}}
-	picture.Steps(&p.X, 0, float64(len(plain)-1), 5)
-	picture.Steps(&p.Y, 0, 10, 2)
-	for n, values := range [][]float64{floored, plain} {
-		line := plotter.Line{LineStyle: picture.Stroke(n, 3)}
-		for x, y := range values {
-			line.XYs = append(line.XYs, plotter.XY{X: float64(x), Y: y})
-		}
-		p.Add(&line)
-		name := [...]string{"95 % band", "before the floor of 2 %"}[n]
-		p.Keys = append(p.Keys, picture.Key{Text: name, Line: line.LineStyle})
-	}
-	b, err := p.SVG()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b
 }
 
 // What was learned with one filler, wire or mode is left out with another, and counts again when that comes back.

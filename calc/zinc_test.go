@@ -36,7 +36,7 @@ func zincJobs() (list []Job) {
 
 // Nothing that is tried for parts with zinc on warms them.
 func TestNoRemedyWarmsZinc(t *testing.T) {
-	for _, j := range deep.Of(t, zincJobs(), 1000) {
+	for _, j := range deep.Of(t, zincJobs(), 400) {
 		var c Card
 		if err := resolve(j, &c); err != nil {
 			t.Fatalf("%s: %v", j.short(), err)

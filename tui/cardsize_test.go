@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
 )
 
@@ -19,12 +20,16 @@ func TestCardAtEverySize(t *testing.T) {
 		{Metal: "mild-steel", Gauge: 20, Feed: calc.Some(9), Travel: calc.Some(9)}, {Metal: "brass", Gauge: 18}, gapped,
 		{Metal: "silicon-bronze", Gauge: 18, Joint: "plug"},
 	}
+	shift := deep.Rand(t).IntN(3)
 	for i, job := range jobs {
 		s := openAt(t, 80, 24, Options{Job: job, Units: []quantity.System{quantity.Metric, quantity.Inch,
 			quantity.Both}[i%3]})
 		m := s.root()
 		for w := leastWidth; w <= 200; w += 7 {
 			for h := leastHeight; h <= 60; h += 4 {
+				if !deep.Run() && w > leastWidth && h > leastHeight && (w/7+h/4+shift)%3 != 0 {
+					continue
+				}
 				s.send(tea.WindowSizeMsg{Width: w, Height: h})
 				if (w+h)%3 == 0 {
 					s.press([]string{"tab", "right", "shift+tab"}[w%3])

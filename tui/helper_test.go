@@ -12,6 +12,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
+	"brazebooth/calc/formula"
 	"brazebooth/calc/practice"
 	"brazebooth/internal/deep"
 )
@@ -164,6 +165,12 @@ func coarse(_ context.Context, job calc.Job, _ func(float64)) (calc.Window, erro
 // followed is calc.SolveTimed with a memory.
 func followed(_ context.Context, job calc.Job, _ func(float64)) (calc.Timed, error) {
 	return knownSpots.Of(job, func() (calc.Timed, error) { return calc.SolveTimed(context.Background(), job, nil) })
+}
+
+// unfollowed is the heat of a timed arc that nobody can follow, for a test that only comes past one: the card keeps its
+// estimate.
+func unfollowed(context.Context, calc.Job, func(float64)) (calc.Timed, error) {
+	return calc.Timed{}, formula.ErrRange
 }
 
 // press gives the model keys by name: a character stands for itself.

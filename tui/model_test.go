@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"context"
 	"reflect"
 	"strings"
 	"testing"
@@ -9,7 +8,6 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
-	"brazebooth/calc/formula"
 	"brazebooth/internal/deep"
 )
 
@@ -72,9 +70,7 @@ func TestModelOfTheScreens(t *testing.T) {
 // anew is a fresh session with a book of a few cards.
 func anew(t *testing.T, n int) *terminal {
 	t.Helper()
-	gap := func(context.Context, calc.Job, func(float64)) (calc.Timed, error) {
-		return calc.Timed{}, formula.ErrRange
-	}
+	gap := unfollowed
 	if n%3 == 0 {
 		gap = nil // followed in truth, now and then
 	}

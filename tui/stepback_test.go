@@ -24,7 +24,7 @@ func TestSteppingBackChangesNothing(t *testing.T) {
 		jobs = append(jobs, calc.Job{Metal: []string{"mild-steel", "galvanized", "copper"}[r.IntN(3)],
 			Thickness: calc.Some(0.5 + 2.5*r.Float64()), Wire: calc.Some(0.6 + r.Float64())})
 	}
-	for _, job := range jobs {
+	for _, job := range deep.Of(t, jobs, 5) {
 		if _, err := calc.Solve(job); err != nil {
 			continue
 		}

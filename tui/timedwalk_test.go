@@ -9,7 +9,7 @@ import (
 
 // A timed arc's times hang on the joint and its root opening: on the way to its card both are asked for.
 func TestTimedAsksForJointAndGap(t *testing.T) {
-	s := open80(t)
+	s := openAt(t, 80, 24, Options{Gap: unfollowed})
 	s.press("enter", "enter", "enter")
 	s.typed("timed")
 	s.press("enter")

@@ -183,7 +183,7 @@ func TestNothingCutOverACard(t *testing.T) {
 		for _, sys := range systems() {
 			o.Units = sys
 			s := openAt(t, 80, 24, o)
-			for _, keys := range deep.Of(t, cardStates(), 10) {
+			for _, keys := range deep.Of(t, cardStates(), 7) {
 				s.press(strings.Fields(keys)...)
 				for _, size := range narrow {
 					s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})

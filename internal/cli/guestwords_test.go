@@ -155,7 +155,7 @@ func TestGuestsAreToldNothingOfTheMachine(t *testing.T) {
 			lines = slices.DeleteFunc(slices.Clone(lines),
 				func(args []string) bool { return !asksTheBook.MatchString(strings.Join(args, " ")) })
 		}
-		for _, args := range deep.Of(t, lines, 7) {
+		for _, args := range deep.Of(t, lines, 5) {
 			var out, errOut bytes.Buffer
 			code := Run(context.Background(), args, Deps{In: strings.NewReader("id,gauge,feed,travel,power-source\n1,18ga,5,8,A\n"), Out: &out, Err: &errOut, Remote: true, Title: "example",
 				Example: calc.Job{Metal: "galvanized", Gauge: 16}, Book: where, Beside: beside, Who: "bert",

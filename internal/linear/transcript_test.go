@@ -30,7 +30,7 @@ var transcripts = []struct {
 		"why stick-out",
 		"why gun angle", "why joint", "why net heat", "again", "assumed", "cautions", "travel 9", "undo"}},
 	{"timed-walk", Options{}, []string{"steel", "16ga", "", "timed", "butt", "2mm", "back", "back", "back", "dip"}},
-	{"map-and-timed", Options{}, []string{"steel", "18ga", "", "dip", "joint butt", "gap 1.5mm", "map", "units inch",
+	{"map-and-timed", Options{}, []string{"steel", "16ga", "", "dip", "joint butt", "gap 2mm", "map", "units inch",
 		"map", "timed", "mode timed", "results", "map"}},
 	{"pages", Options{}, []string{"galv", "20ga", "", "", "fit", "use seal", "wire-price 25EUR/kg", "filler", "prepare",
 		"strength", "air", "machine", "cost", "overlay", "fit", "why fit", "strength", "why throat capacity",

@@ -103,7 +103,7 @@ func TestHostileTextReachesNobody(t *testing.T) {
 	b := startBooth(t)
 	writer, reader := b.client(t, "writer"), b.client(t, "reader")
 	for i, text := range hostile {
-		for _, command := range []string{
+		for k, command := range []string{
 			fmt.Sprintf("book save --gauge 20ga --feed 4.1 --travel 8 --name %s --note %s --tag %s",
 				quoted(fmt.Sprint("n", i, text)), quoted(text), quoted(text)),
 			"book source --name " + quoted(fmt.Sprint("s", i, text)) + " --note " + quoted(text),
@@ -114,6 +114,9 @@ func TestHostileTextReachesNobody(t *testing.T) {
 			"book reading --power-source " + quoted(fmt.Sprint("s", i, text)) +
 				" --feed 6 --stickout 12mm --amps 96 --volts 15",
 		} {
+			if k > 0 && (i+k+int(deep.Seed()))%3 != 0 && !deep.Run() {
+				continue // each text is kept as a card's, and as some others'
+			}
 			out, told, _ := askOver(t, writer, command, "")
 			clean(t, command, out+told)
 		}
@@ -132,7 +135,7 @@ func TestHostileTextReachesNobody(t *testing.T) {
 	if err := json.Unmarshal([]byte(list), &all); err != nil {
 		t.Fatal(err)
 	}
-	for _, r := range deep.Of(t, all.Records, 20) {
+	for _, r := range deep.Of(t, all.Records, 10) {
 		one := r.ID + " --kind " + r.Kind
 		commands = append(commands, "book show "+one, "book history "+one, "book show "+one+" --json")
 		if r.Kind == "card" {

@@ -172,7 +172,7 @@ func TestErrorsToldToGuestsByCommand(t *testing.T) {
 					t.Error("the log is told nothing")
 				}
 			}}
-			for _, args := range deep.Of(t, ofTheBook, 5) { // others with each book
+			for _, args := range deep.Of(t, ofTheBook, 3) { // others with each book
 				in := "galv\n20ga\n\n\nfind lid\nkeep x\nopen 1\nquit\n"
 				if args[0] == "batch" {
 					in = "metal,gauge,feed,travel\nhsla,18ga,5,8\n"

@@ -188,7 +188,7 @@ func letters(text string) string {
 // words.
 func TestEveryMediumDoesTheSame(t *testing.T) {
 	t.Parallel()
-	for _, a := range deep.Of(t, acts(), 14) {
+	for _, a := range deep.Of(t, acts(), 9) {
 		t.Run(a.name, func(t *testing.T) {
 			byCommand := a.outcomeOf(t, func(file string, now book.Clock) (what, hint string) {
 				_, told, code := typedIn(a.command, file, now)

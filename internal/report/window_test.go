@@ -29,7 +29,7 @@ func coarse(t *testing.T, j calc.Job) calc.Window {
 func TestWindowJSONKeepsItsSchema(t *testing.T) {
 	schema := loadSchema(t, "window-schema.json")
 	for _, j := range []calc.Job{{Metal: "galvanized", Gauge: 20},
-		{Metal: "copper", Thickness: calc.Some(1), Joint: "butt"}} {
+		{Metal: "copper", Thickness: calc.Some(3), Joint: "lap"}} {
 		m := coarse(t, j)
 		b, err := JSON(Window(&m, nil), "test")
 		if err != nil {
@@ -110,7 +110,7 @@ func pictured(t *testing.T, m *calc.Window) *Map {
 }
 
 func TestWindowTextStaysIn80Columns(t *testing.T) {
-	m := coarse(t, calc.Job{Metal: "copper", Thickness: calc.Some(1), Joint: "butt"})
+	m := coarse(t, calc.Job{Metal: "copper", Thickness: calc.Some(3), Joint: "lap"})
 	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 		fits(t, string(units), Text(Window(&m, nil), Options{Units: units}))
 	}

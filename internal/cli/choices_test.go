@@ -1,4 +1,4 @@
-package choice_test
+package cli
 
 import (
 	"bytes"
@@ -9,11 +9,8 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"brazebooth/internal/batch"
 	"brazebooth/internal/choice"
-	"brazebooth/internal/cli"
 	"brazebooth/internal/config"
-	"brazebooth/internal/linear"
 )
 
 // names are those of all choices, in the order of the alphabet.
@@ -28,7 +25,7 @@ func names() []string {
 
 // A card has a flag for every choice, and but these besides.
 func TestFlagsAreTheChoices(t *testing.T) {
-	card, _, err := cli.New(cli.Deps{}).Find([]string{"card"})
+	card, _, err := New(Deps{}).Find([]string{"card"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -47,12 +44,12 @@ func TestFlagsAreTheChoices(t *testing.T) {
 	}
 }
 
-// completed is what a shell is given for the value of a flag of a command.
-func completed(t *testing.T, command, flag string) []string {
+// offered is what a shell is given for the value of a flag of a command.
+func offered(t *testing.T, command, flag string) []string {
 	t.Helper()
 	var out, errOut bytes.Buffer
 	args := []string{cobra.ShellCompNoDescRequestCmd, command, "--" + flag, ""}
-	if code := cli.Run(t.Context(), args, cli.Deps{Out: &out, Err: &errOut}); code != 0 {
+	if code := Run(t.Context(), args, Deps{Out: &out, Err: &errOut}); code != 0 {
 		t.Fatalf("--%s: %s", flag, errOut.String())
 	}
 	lines := strings.Split(strings.TrimSpace(out.String()), "\n")
@@ -66,7 +63,7 @@ func TestCompletionsAreTheRows(t *testing.T) {
 		for _, r := range c.Standard(&choice.Present{}) {
 			want = append(want, r.ID)
 		}
-		switch got := completed(t, "card", c.Name); {
+		switch got := offered(t, "card", c.Name); {
 		case c.Name == "hazard": // by the words that a hand types, several in one
 		case want == nil && (len(got) != 1 || !strings.HasSuffix(got[0], c.Usage)):
 			t.Errorf("--%s: %q, and no word of %q", c.Name, got, c.Usage)
@@ -77,43 +74,9 @@ func TestCompletionsAreTheRows(t *testing.T) {
 	for _, k := range config.Keys() {
 		command := map[bool]string{true: "--plain", false: "card"}[k.Name == "theme"]
 		if k.Values != nil {
-			if got := completed(t, command, k.Name); !slices.Equal(got, k.Values) {
+			if got := offered(t, command, k.Name); !slices.Equal(got, k.Values) {
 				t.Errorf("--%s: %q, it can be %q", k.Name, got, k.Values)
 			}
 		}
-	}
-}
-
-// A table may have a column for every choice, and none that is no choice.
-func TestColumnsAreTheChoices(t *testing.T) {
-	read := func(name string) error {
-		o := batch.Options{Format: batch.CSV, Workers: 1}
-		_, err := batch.Run(t.Context(), strings.NewReader(name+"\n"), &bytes.Buffer{}, o)
-		return err
-	}
-	for _, name := range append(names(), "power-source") {
-		if err := read(name); err != nil {
-			t.Errorf("%s: %v", name, err)
-		}
-	}
-	for _, name := range []string{"thickness", "phi", "currency", "hands"} {
-		if err := read(name); err == nil {
-			t.Errorf("a column is called %s", name)
-		}
-	}
-}
-
-// Line by line every choice can be asked about by its name.
-func TestQuestionsAreTheChoices(t *testing.T) {
-	var in strings.Builder
-	for _, name := range names() {
-		in.WriteString("help " + name + "\n")
-	}
-	var out bytes.Buffer
-	if err := linear.Run(t.Context(), linear.Options{}, strings.NewReader(in.String()), &out); err != nil {
-		t.Fatal(err)
-	}
-	if text := out.String(); strings.Contains(strings.ToLower(text), "no help on") {
-		t.Errorf("a choice is unknown:\n%s", text)
 	}
 }
