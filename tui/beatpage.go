@@ -50,12 +50,9 @@ func beatFound(m *root, f slowFound[calc.Timed]) tea.Cmd {
 	return both(m.follow(), m.playInBooth())
 }
 
-func (p *beatPage) about(m *root) about {
-	k := &m.keys
-	return about{help: "on the timed arc's page", term: "timed arc", keys: []key.Binding{named(k.More, "←→", "pick"),
-		named(k.Up, "↑↓", "change"),
-		named(k.Play, "space", "play, stop"), named(k.Reset, "r", "suggestion"), named(k.Booth, "b", "booth"),
-		named(k.Units, "u", "units"), named(k.Back, "esc", "card")}}
+func (p *beatPage) about(*root) about {
+	return about{help: "on the timed arc's page", term: "timed arc",
+		keys: "←→ pick  ↑↓ change  space play, stop  r suggestion  b booth  u units  esc card"}
 }
 
 // back stops the playing first.

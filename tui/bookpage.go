@@ -81,13 +81,20 @@ func (p *bookPage) entry() *Entry {
 	return nil
 }
 
-func (p *bookPage) update(msg tea.Msg, k *keyMap) action {
+func (p *bookPage) about(*root) about {
+	if p.all {
+		return about{help: "in the book", keys: "enter read" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
+	}
+	return about{help: "in the book", keys: "enter open, or keep" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
+}
+
+func (p *bookPage) update(m *root, msg tea.Msg) action {
 	switch msg := msg.(type) {
 	case tea.PasteMsg:
 		p.field.insert(msg.Content)
 		return p.typed()
 	case tea.KeyPressMsg:
-		return p.press(msg, k)
+		return p.press(msg, &m.keys)
 	}
 	return nil
 }
@@ -140,11 +147,12 @@ func (p *bookPage) typed() action {
 	return findCards
 }
 
-// draw is the field and what it finds; x is the cursor's column.
-func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
-	if !keeps {
+// view is the field and what it finds.
+func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
+	th := &m.th
+	if m.keeper == nil {
 		b.say(th.plain, 0, "There is no book here: start the program with one, brazebooth --book FILE.", w)
-		return b, 0
+		return b, nil
 	}
 	ask, hint := "find or name: ", "type to find, or a name to keep the card"
 	if p.all {
@@ -159,7 +167,7 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 	b.skip()
 	if p.err != nil {
 		b.say(th.watch, 0, "▲ "+p.err.Error(), w)
-		return b, x
+		return b, tea.NewCursor(x, 0)
 	}
 	if p.lines() == 0 && !p.busy {
 		b.say(th.quiet, 0, "nothing is kept yet: type a name and enter keeps the card as it is", w)
@@ -178,7 +186,7 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 		b.skip()
 		b.addAll(told)
 	}
-	return b, x
+	return b, tea.NewCursor(x, 0)
 }
 
 // elsewhere says what no key of the page does.

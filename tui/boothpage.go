@@ -45,12 +45,10 @@ func (*boothPage) full()        {}
 func (*boothPage) left(m *root) { m.beat.halt() }
 
 func (p *boothPage) about(m *root) about {
-	k := &m.keys
-	a := about{help: "in the booth view", term: m.card.about(m).term, keys: []key.Binding{named(k.More, "←→", "pick"),
-		named(k.Up, "↑↓", "change"),
-		named(k.Cautions, "c", "cautions"), named(k.Back, "esc", "card")}}
+	a := about{help: "in the booth view", term: m.card.about(m).term,
+		keys: "←→ pick  ↑↓ change  c cautions  esc card"}
 	if m.timed() {
-		a.keys = append(a.keys, named(k.Play, "space", "play, stop"))
+		a.keys += "  space play, stop"
 	}
 	return a
 }

@@ -99,6 +99,14 @@ func (f *field) edit(k tea.KeyPressMsg) bool {
 	return true
 }
 
+// pagesKey is the key that turns a page on which letters are typed: the arrows move in what stands there.
+func (f *field) pagesKey() string {
+	if f.empty() {
+		return "  ←→ pages"
+	}
+	return "  f4 pages"
+}
+
 // typeInto puts what is pasted into a field and hands keys to its page.
 func typeInto(f *field, msg tea.Msg, press func(tea.KeyPressMsg) action) action {
 	switch msg := msg.(type) {

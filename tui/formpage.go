@@ -54,10 +54,8 @@ var forms = [...]form{
 // openForm asks for a new record.
 func openForm(f *form) action { return withBook(opening(newForm(f))) }
 
-func (p *formPage) about(m *root) about {
-	k := &m.keys
-	return about{help: "everywhere", keys: []key.Binding{named(k.On, "enter", "go on"), named(k.Up, "↑", "step back"),
-		named(k.Back, "esc", "back")}}
+func (p *formPage) about(*root) about {
+	return about{help: "everywhere", keys: "enter go on  ↑ step back  esc back"}
 }
 
 func (p *formPage) view(m *root, w, h int) (block, *tea.Cursor) {

@@ -60,7 +60,7 @@ func (m *root) foot() block {
 	w := m.w - 2*m.margin()
 	b := m.news(w)
 	if m.h >= 20 || len(b) == 0 {
-		b.add(m.foots.draw(&m.th, m.front().about(m).keys, named(m.keys.Help, "f1", "help"), w))
+		b.add(m.foots.draw(&m.th, m.front().about(m).keys, w))
 	}
 	return b.indent(m.margin())
 }

@@ -33,41 +33,32 @@ type keysLine struct {
 }
 
 // draw is footLine, kept until keys, width or theme change.
-func (l *keysLine) draw(th *theme, keys []key.Binding, help key.Binding, w int) line {
-	var of strings.Builder
-	for _, k := range keys {
-		of.WriteString(k.Help().Key + "\x00" + k.Help().Desc + "\x00")
-	}
-	if of.String() != l.of || w != l.w || th.look != l.look || l.line.Width == 0 {
-		*l = keysLine{of.String(), w, th.look, footLine(th, keys, help, w)}
+func (l *keysLine) draw(th *theme, keys string, w int) line {
+	if keys != l.of || w != l.w || th.look != l.look || l.line.Width == 0 {
+		*l = keysLine{keys, w, th.look, footLine(th, keys, "f1 help", w)}
 	}
 	return l.line
 }
 
-// footLine shows the keys that count here, as many as there is room for; help is always among them. The library cuts a
-// line with an ellipsis, or runs over it where that has no room: it gets what fits.
-func footLine(th *theme, keys []key.Binding, help key.Binding, w int) line {
-	used := keyWidth(help)
+// footLine shows the keys that count here, as many as there is room for; the last one is always among them. The library
+// cuts a line with an ellipsis, or runs over it where that has no room: it gets what fits.
+func footLine(th *theme, keys, last string, w int) line {
+	used := width(last)
 	var list []key.Binding
-	for _, k := range keys {
-		if used += keyWidth(k) + width(th.keys.ShortSeparator); used > w {
+	for k := range strings.SplitSeq(keys, keyGap) {
+		if used += width(k) + width(keyGap); used > w {
 			break
 		}
-		list = append(list, entry(k.Help().Key, k.Help().Desc))
+		list = append(list, entry(strings.Cut(k, " ")))
 	}
-	text := th.keys.ShortHelpView(append(list, help))
+	text := th.keys.ShortHelpView(append(list, entry(strings.Cut(last, " "))))
 	return line{Text: text, Width: ansi.StringWidth(text)}
 }
 
-// entry is a key for the library's help, which leaves out those that answer to none: what typing does.
-func entry(shown, does string) key.Binding {
+// keyGap stands between two keys.
+const keyGap = "  "
+
+// entry is a key for the library's help, which leaves out those that answer to none.
+func entry(shown, does string, _ bool) key.Binding {
 	return key.NewBinding(key.WithKeys(shown), key.WithHelp(shown, does))
-}
-
-func keyWidth(k key.Binding) int { return width(k.Help().Key) + 1 + width(k.Help().Desc) }
-
-// named gives a key other words where a screen has better ones.
-func named(k key.Binding, shown, does string) key.Binding {
-	k.SetHelp(shown, does)
-	return k
 }

@@ -19,10 +19,8 @@ type inputsPage struct {
 	field field
 }
 
-func (p *inputsPage) about(m *root) about {
-	k := &m.keys
-	a := about{help: "everywhere", keys: []key.Binding{named(k.On, "enter", "set"), named(k.Down, "↑↓", "pick"),
-		named(k.Back, "backspace", "open again"), named(k.Back, "esc", "back")}}
+func (p *inputsPage) about(*root) about {
+	a := about{help: "everywhere", keys: "enter set  ↑↓ pick  backspace open again  esc back"}
 	if len(p.rows) > 0 {
 		a.term = p.rows[p.list.at()].Name
 	}

@@ -31,10 +31,8 @@ func mapFound(m *root, f slowFound[calc.Window]) tea.Cmd {
 	return nil
 }
 
-func (p *mapPage) about(m *root) about {
-	k := &m.keys
-	return about{"on the map", "window", []key.Binding{named(k.More, "←→↑↓", "walk"), named(k.Reset, "r",
-		"suggestion"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}}
+func (p *mapPage) about(*root) about {
+	return about{"on the map", "window", "←→↑↓ walk  r suggestion  u units  esc card"}
 }
 
 // left gives up what is being computed.

@@ -26,10 +26,8 @@ type markRow struct {
 	marked         bool
 }
 
-func (p *marksPage) about(m *root) about {
-	k := &m.keys
-	return about{help: "in a list of marks", keys: []key.Binding{named(k.Play, "space", "mark"), named(k.On, "enter",
-		"go on"), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}}
+func (p *marksPage) about(*root) about {
+	return about{help: "in a list of marks", keys: "space mark  enter go on  ↑↓ pick  esc back"}
 }
 
 func (p *marksPage) view(m *root, w, h int) (block, *tea.Cursor) { return p.draw(&m.th, w, h), nil }

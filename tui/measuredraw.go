@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -11,18 +13,19 @@ import (
 // measureColumn is where what is typed begins.
 const measureColumn = 14
 
-// draw is the form: each row with what stands there and how it was read; under it what the row under the cursor is and
-// how it is done. x and y are where typing goes.
-func (p *measurePage) draw(m *root, w, h int) (b block, x, y int) {
+// view is the form: each row with what stands there and how it was read; under it what the row under the cursor is and
+// how it is done.
+func (p *measurePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	th := &m.th
 	if m.keeper == nil {
 		b.say(th.plain, 0, "There is no book here to keep a reading in: start the program with one, brazebooth "+
 			"--book FILE.", w)
-		return b, 0, 0
+		return b, nil
 	}
 	p.mode, p.units = m.session.card.Used.Mode, m.units
 	var rows block
-	first, last := 0, 0
+	y := 0
+	x, first, last := 0, 0, 0
 	for at := range measureCount {
 		if !p.asked(at) {
 			continue
@@ -42,15 +45,15 @@ func (p *measurePage) draw(m *root, w, h int) (b block, x, y int) {
 			last = len(rows) - 1
 		}
 	}
-	about := p.about(th, w)
-	room := max(3, h-len(about))
+	told := p.told(th, w)
+	room := max(3, h-len(told))
 	if room < len(rows) {
 		room = max(3, min(room, h*2/3))
 	}
-	b.addAll(p.view.marked(th, p.view.show(rows, first, last, room), len(rows), w))
-	y -= p.view.top
-	b.addAll(p.below.draw(th, about, w, max(1, h-len(b))))
-	return b.fit(min(len(b), h)), x, y
+	b.addAll(p.scroll.marked(th, p.scroll.show(rows, first, last, room), len(rows), w))
+	y -= p.scroll.top
+	b.addAll(p.below.draw(th, told, w, max(1, h-len(b))))
+	return b.fit(min(len(b), h)), tea.NewCursor(x, y)
 }
 
 // row is one row: its name, what stands there, how it was read. x is where typing goes.
@@ -94,9 +97,9 @@ func (p *measurePage) row(th *theme, at, w int) (b block, x int) {
 	return flow(r, []piece{{0, th.bold.exact(), text}, {0, paint, said}}, measureColumn, w), x
 }
 
-// about is what is to be known of the row under the cursor: another reading of its number, what to type, how it is
+// told is what is to be known of the row under the cursor: another reading of its number, what to type, how it is
 // measured; and what was kept last.
-func (p *measurePage) about(th *theme, w int) (b block) {
+func (p *measurePage) told(th *theme, w int) (b block) {
 	row := &measureRows[p.at]
 	rule := row.rule
 	if p.at == askSource {

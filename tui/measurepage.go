@@ -25,7 +25,7 @@ type measurePage struct {
 	said    string
 	mode    string // of the card: a timed arc has a rhythm
 	units   quantity.System
-	view    window // of the rows
+	scroll  window // of the rows
 	below   window // of what is said of a row
 	busy    bool   // it is on its way to the book
 }
@@ -39,11 +39,16 @@ type stopwatch struct {
 // stamped is the moment of a key.
 type stamped struct{ at time.Time }
 
-func (p *measurePage) update(msg tea.Msg, k *keyMap) action {
+func (p *measurePage) about(*root) about {
+	return about{help: "at a measurement",
+		keys: "enter go on" + p.field.pagesKey() + "  space watch  ↑↓ rows  esc back"}
+}
+
+func (p *measurePage) update(m *root, msg tea.Msg) action {
 	if p.busy && pasted(msg) {
 		return nil // it is on its way as it stands
 	}
-	a := typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, k) })
+	a := typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.keys) })
 	p.store()
 	return a
 }

@@ -18,8 +18,8 @@ func (m *root) read(title string, body func(*theme, int) block) {
 	m.push(&textPage{title: title, body: body})
 }
 
-func (p *textPage) about(m *root) about {
-	return about{keys: []key.Binding{named(m.keys.Back, "esc", "back"), named(m.keys.Down, "↑↓", "scroll")}}
+func (p *textPage) about(*root) about {
+	return about{keys: "esc back  ↑↓ scroll"}
 }
 
 func (p *textPage) view(m *root, w, h int) (block, *tea.Cursor) {

@@ -14,6 +14,8 @@ func (m *root) partBody(w int) block {
 	case pageSheet:
 		blocks, err := m.session.sheet()
 		b.addAll(m.pageText(blocks, err, w))
+	case pageWalk:
+		m.walkText(&b, w)
 	case "correct":
 		stops(&b, &m.th, &m.session, &m.session.card, w)
 		b.addAll(m.correctBody(w))

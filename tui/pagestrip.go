@@ -1,50 +1,14 @@
 package tui
 
-import (
-	"charm.land/bubbles/v2/key"
-
-	"brazebooth/calc/advice"
-)
-
-// partKeys are for the keys' line.
-func (m *root) partKeys() []key.Binding {
-	k := &m.keys
-	switch name := m.part.name(); {
-	case name == pageBook:
-		return []key.Binding{named(k.On, "enter", "open, or keep"), m.turning(&m.shelf.field), named(k.Down, "↑↓",
-			"pick"), named(k.Back, "esc", "back")}
-	case name == pageRecords:
-		return []key.Binding{named(k.On, "enter", "read"), m.turning(&m.records.field), named(k.Down, "↑↓", "pick"),
-			named(k.Back, "esc", "back")}
-	case name == pageMeasure:
-		return []key.Binding{named(k.On, "enter", "go on"), m.turning(&m.meter.field), named(k.Play, "space", "watch"),
-			named(k.Up, "↑↓", "rows"), named(k.Back, "esc", "back")}
-	case m.practising():
-		return m.drill.hints(k)
-	case name == pagePractice:
-		return []key.Binding{named(k.On, "enter", "open"), named(k.Down, "↑↓", "pick"), named(k.Less, "− +", "booth"),
-			named(k.More, "←→", "pages"), named(k.Back, "esc", "card")}
-	case name == pageWalk:
-		return []key.Binding{named(k.On, "enter", "begin"), named(k.More, "←→", "pages"), named(k.Back, "esc", "card")}
-	}
-	return []key.Binding{named(k.More, "←→", "pages"), named(k.TypeName, "a–z", "jump"), named(k.On, "enter",
-		m.partEnter()), named(k.Why, "*", "sources"),
-		named(k.Down, "↑↓", "scroll"), named(k.Units, "u", "units"), named(k.Back, "esc", "card")}
-}
-
-// turning is the key that turns a page on which letters are typed: the arrows move in what stands there.
-func (m *root) turning(f *field) key.Binding {
-	if f.empty() {
-		return named(m.keys.More, "←→", "pages")
-	}
-	return named(m.keys.Pages, "f4", "pages")
-}
+import "brazebooth/calc/advice"
 
 // partEnter is what enter does on the page beside the card.
 func (m *root) partEnter() string {
 	switch page, ok := advice.EntryByName(m.part.name()); {
 	case m.part.name() == "correct":
 		return "go on"
+	case m.part.name() == pageWalk:
+		return "begin"
 	case ok && len(page.Needs) > 0:
 		return "fill in"
 	}

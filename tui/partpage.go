@@ -1,13 +1,13 @@
 package tui
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
-	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/report"
 )
@@ -50,19 +50,28 @@ func (p *partPage) left(m *root) {
 	m.drill.cancel()
 }
 
+// own is the screen of a page that is more than a text; nil for all others.
+func (p *partPage) own(m *root) screen {
+	switch p.name() {
+	case pageBook:
+		return &m.shelf
+	case pageRecords:
+		return &m.records
+	case pageMeasure:
+		return &m.meter
+	case pagePractice:
+		return &m.drill
+	}
+	return nil
+}
+
 func (p *partPage) about(m *root) about {
-	a := about{help: "on the pages", term: p.name(), keys: m.partKeys()}
-	switch {
-	case p.name() == pageBook || p.name() == pageRecords:
-		a.help = "in the book"
-	case p.name() == pagePractice:
-		a.help = "on a practice job"
-	case p.name() == pageMeasure:
-		a.help = "at a measurement"
+	a := about{help: "on the pages", keys: "←→ pages  a–z jump  enter " + m.partEnter() +
+		"  * sources  ↑↓ scroll  u units  esc card"}
+	if own := p.own(m); own != nil {
+		a = own.about(m)
 	}
-	if m.practising() {
-		a.term = calc.FigureLabel(m.drill.settings()[m.drill.at].Figure)
-	}
+	a.term = cmp.Or(a.term, p.name())
 	return a
 }
 
@@ -190,31 +199,15 @@ func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	}
 	b.skip()
 	w = min(w, textWidth)
-	above := len(b)
-	switch m.part.name() {
-	case pageBook:
-		body, x := m.shelf.draw(&m.th, m.keeper != nil, w, h-above)
-		b.addAll(body)
-		return b, tea.NewCursor(min(x, w-1), above)
-	case pageRecords:
-		body, x := m.records.draw(&m.th, m.keeper != nil, w, h-above)
-		b.addAll(body)
-		return b, tea.NewCursor(min(x, w-1), above)
-	case pageMeasure:
-		body, x, y := m.meter.draw(m, w, h-above)
-		b.addAll(body)
-		return b, tea.NewCursor(min(x, w-1), above+y)
+	own := p.own(m)
+	if own == nil {
+		return append(b, p.scroll.draw(&m.th, m.partBody(w), w, h-len(b))...), nil
 	}
-	switch m.part.name() {
-	case pageWalk:
-		b.addAll(m.drawWalkPage(w))
-		return b, nil
-	case pagePractice:
-		b.addAll(m.drill.draw(&m.th, w, h-above))
-		return b, nil
+	body, cursor := own.view(m, w, h-len(b))
+	if cursor != nil {
+		cursor.X, cursor.Y = min(cursor.X, w-1), cursor.Y+len(b)
 	}
-	b.addAll(p.scroll.draw(&m.th, m.partBody(w), w, h-above))
-	return b, nil
+	return append(b, body...), cursor
 }
 
 // update lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by
@@ -224,15 +217,8 @@ func (p *partPage) update(m *root, msg tea.Msg) action {
 		!m.practising() {
 		return turnPage(1)
 	}
-	switch m.part.name() {
-	case pageBook:
-		return m.shelf.update(msg, &m.keys)
-	case pageRecords:
-		return m.records.update(msg, &m.keys)
-	case pageMeasure:
-		return m.meter.update(msg, &m.keys)
-	case pagePractice:
-		return m.drill.update(msg, &m.keys, m.units)
+	if own := p.own(m); own != nil {
+		return own.update(m, msg)
 	}
 	return p.press(msg, &m.keys)
 }
@@ -246,7 +232,7 @@ func (m *root) enterPage() tea.Cmd {
 		return m.records.find(m.keeper)
 	case pageMeasure:
 		return m.openMeter()
-	case pageWalk, pagePractice:
+	case pagePractice:
 		return nil
 	}
 	return m.fix.again(m.ctx)

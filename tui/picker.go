@@ -42,13 +42,11 @@ func (p *picker) start(m *root) {
 }
 
 func (p *picker) about(m *root) about {
-	k := &m.keys
-	list := []key.Binding{named(k.On, "enter", "choose"), named(k.Down, "↑↓", "pick")}
+	keys := "enter choose  ↑↓ pick"
 	if m.keeper != nil && m.step() == 0 { // who comes for a kept card needs no path
-		list = append(list, named(k.Shelf, "f5", "kept"))
+		keys += "  f5 kept"
 	}
-	list = append(list, named(k.Why, "*", "why"), named(k.Back, "esc", "back"), named(k.Next, "tab", "next"), k.Leave)
-	return about{help: "in a list", term: p.ask.Label(), keys: list}
+	return about{help: "in a list", term: p.ask.Label(), keys: keys + "  * why  esc back  tab next  q quit"}
 }
 
 func newPicker(c *choice.Choice, s *session) *picker {

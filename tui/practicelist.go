@@ -4,24 +4,36 @@ import (
 	"fmt"
 	"strings"
 
-	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
 
+	"brazebooth/calc"
 	"brazebooth/calc/practice"
 )
 
-// hints are the keys of the open job.
-func (p *practicePage) hints(k *keyMap) []key.Binding {
-	scroll, cautions := named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions")
+func (p *practicePage) about(m *root) about {
+	a := about{help: "on a practice job", keys: "enter open  ↑↓ pick  −+ booth  ←→ pages  esc card"}
+	if !m.practising() {
+		return a
+	}
+	a.term = calc.FigureLabel(p.settings()[p.at].Figure)
 	switch {
 	case p.over:
-		return []key.Binding{named(k.On, "enter", "next booth"), named(k.Why, "*", "why"), named(k.KeepBead, "k",
-			"keep"), scroll, cautions, named(k.Back, "esc", "levels")}
+		a.keys = "enter next booth  * why  k keep  pgdn scroll  c cautions  esc levels"
 	case p.typing:
-		return []key.Binding{named(k.On, "enter", "set"), named(k.Back, "esc", "leave it")}
+		a.keys = "enter set  esc leave it"
+	default:
+		a.keys = "enter lay the bead  ←→ pick  ↑↓ change  s end  g words  r as laid  pgdn scroll  c cautions  u units  " +
+			"esc levels"
 	}
-	return []key.Binding{named(k.On, "enter", "lay the bead"), named(k.More, "←→", "pick"), named(k.Up, "↑↓",
-		"change"), named(k.EndPractice, "s", "end"), named(k.Words, "g", "words"), named(k.Reset, "r", "as laid"),
-		scroll, cautions, named(k.Units, "u", "units"), named(k.Back, "esc", "levels")}
+	return a
+}
+
+// view is the open job, or the list of levels.
+func (p *practicePage) view(m *root, w, h int) (block, *tea.Cursor) {
+	if p.open {
+		return p.viewJob(m, w, h)
+	}
+	return p.draw(&m.th, w, h), nil
 }
 
 // draw is the list of levels, and whole what the one under the cursor asks for.

@@ -38,7 +38,7 @@ type practicePage struct {
 	sure     bool // ending was asked for once
 	keeping  bool
 	kept     bool
-	view     window
+	scroll   window
 }
 
 // settings are those that the hand changes.
@@ -47,7 +47,8 @@ func (p *practicePage) settings() []*choice.Choice { return choice.Hand(p.now.Mo
 // last is the bead that was laid last.
 func (p *practicePage) last() *practice.Bead { return &p.beads[len(p.beads)-1] }
 
-func (p *practicePage) update(msg tea.Msg, k *keyMap, units quantity.System) action {
+func (p *practicePage) update(m *root, msg tea.Msg) action {
+	k, units := &m.keys, m.units
 	if p.open && p.typing {
 		return typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.enterValue(press, k) })
 	}
@@ -94,12 +95,12 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 	sure := p.sure
 	p.sure = false
 	switch s := press.String(); {
-	case p.over && press.Text == "" && p.view.scrolled(press, k), key.Matches(press, k.PageUp, k.PageDown) &&
-		p.view.scrolled(press, k):
+	case p.over && press.Text == "" && p.scroll.scrolled(press, k), key.Matches(press, k.PageUp, k.PageDown) &&
+		p.scroll.scrolled(press, k):
 	case s == "space":
-		p.view.top += 8
+		p.scroll.top += 8
 	case !p.over && len(s) == 1 && s[0] >= '0' && s[0] <= '9':
-		p.typing, p.view = true, window{}
+		p.typing, p.scroll = true, window{}
 		p.field.clear()
 		p.field.insert(s)
 	case s == "left":
@@ -113,7 +114,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 	case key.Matches(press, k.Reset):
 		p.now = p.last().Job
 	case key.Matches(press, k.On) && p.over:
-		p.open, p.seed, p.view = false, p.seed+1, window{}
+		p.open, p.seed, p.scroll = false, p.seed+1, window{}
 	case key.Matches(press, k.On) && p.now == p.last().Job: // it would be the same bead once more
 		return refuse(fault{"the same setting", "change something first: ←→ picks it, ↑↓ changes it"})
 	case key.Matches(press, k.On):
@@ -127,7 +128,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 	case key.Matches(press, k.Cautions):
 		return drillPoints
 	case key.Matches(press, k.Back):
-		p.open, p.view = false, window{}
+		p.open, p.scroll = false, window{}
 		p.cancel()
 	default:
 		return everywhere(press, k)
@@ -138,7 +139,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 // pick goes to another setting, from the last one to the first.
 func (p *practicePage) pick(by int) {
 	if n := len(p.settings()); !p.over {
-		p.at, p.view = (p.at+by+n)%n, window{}
+		p.at, p.scroll = (p.at+by+n)%n, window{}
 	}
 }
 
@@ -149,7 +150,7 @@ func (p *practicePage) turn(by int, units quantity.System) action {
 	}
 	set := p.settings()[p.at]
 	p.now = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), by, units)
-	p.view = window{}
+	p.scroll = window{}
 	return nil
 }
 
@@ -188,7 +189,7 @@ func (p *practicePage) tellWhy() action {
 		return refuse(fault{"what the booth hides is told when the job is over", "s ends it"})
 	}
 	p.why = !p.why
-	p.view.top = 0
+	p.scroll.top = 0
 	return nil
 }
 
@@ -215,7 +216,7 @@ func (p *practicePage) took(ctx context.Context, f slowFound[practiceAnswer]) te
 		p.beads, p.now = []practice.Bead{p.have.bead}, p.job.Start
 	case practiceLays:
 		p.beads = append(p.beads, p.have.bead)
-		p.view.top = 0
+		p.scroll.top = 0
 		if p.have.bead.Verdict == practice.BeadGood {
 			p.over = true
 			return p.compare(ctx)

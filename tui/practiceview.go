@@ -74,8 +74,8 @@ func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
 	text := p.text(m, min(w, textWidth))
 	beads := p.compared(th, units, w, p.pictureLines(h, len(head)+len(foot)))
 	b := append(append(append(head, beads...), foot...), text...)
-	p.view.top = max(0, min(p.view.top, len(b)-room))
-	shown := p.view.marked(th, p.view.show(b, p.view.top, p.view.top, room), len(b), w)
+	p.scroll.top = max(0, min(p.scroll.top, len(b)-room))
+	shown := p.scroll.marked(th, p.scroll.show(b, p.scroll.top, p.scroll.top, room), len(b), w)
 	if !p.typing {
 		return pinned(th, shown, w, h), nil
 	}

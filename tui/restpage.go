@@ -52,11 +52,8 @@ func (p *restPage) refresh(m *root) {
 	p.list.set(len(p.rows))
 }
 
-func (p *restPage) about(m *root) about {
-	k := &m.keys
-	return about{help: "on the card", term: p.rows[p.list.at()].label,
-		keys: []key.Binding{named(k.On, "enter", "open"), named(k.Down, "↑↓", "pick"), named(k.Reset, "r",
-			"open again"), named(k.Back, "esc", "back")}}
+func (p *restPage) about(*root) about {
+	return about{help: "on the card", term: p.rows[p.list.at()].label, keys: "enter open  ↑↓ pick  r open again  esc back"}
 }
 
 func (p *restPage) update(m *root, msg tea.Msg) action {

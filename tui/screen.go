@@ -3,7 +3,6 @@ package tui
 import (
 	"slices"
 
-	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 )
 
@@ -20,9 +19,9 @@ type screen interface {
 
 // about is what other screens need to know of an open one.
 type about struct {
-	help string        // the heading of the help under which its keys stand
-	term string        // the word that the glossary opens at
-	keys []key.Binding // for the keys' line, most needed first
+	help string // the heading of the help under which its keys stand
+	term string // the word that the glossary opens at
+	keys string // for the keys' line, most needed first, as it shows them: two blanks apart
 }
 
 // What a screen may be besides.

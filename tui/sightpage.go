@@ -27,11 +27,9 @@ func sightMarks() *sightPage {
 	return p
 }
 
-func (p *sightPage) about(m *root) about {
-	k := &m.keys
-	return about{help: "in a list of marks", term: "test bead", keys: []key.Binding{named(k.More, "←→↑↓", "pick"),
-		named(k.Play, "space", "mark, several may be true"),
-		named(k.On, "enter", "go on"), named(k.Back, "esc", "back")}}
+func (p *sightPage) about(*root) about {
+	return about{help: "in a list of marks", term: "test bead",
+		keys: "←→↑↓ pick  space mark, several may be true  enter go on  esc back"}
 }
 
 // on is the sight that the cursor is on, by its id.

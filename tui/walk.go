@@ -185,12 +185,11 @@ func (p *walk) foot(m *root) block {
 }
 
 func (p *walk) keys(m *root) line {
-	k, last := &m.keys, p.at == len(walkSteps)-1
-	list := []key.Binding{named(k.On, "enter", "next"), named(k.Less, "←", "back")}
-	if last {
-		list = []key.Binding{named(k.On, "enter", "done"), named(k.Pages, "p", "practice"), named(k.Less, "←", "back")}
+	keys := "enter next  ← back"
+	if p.at == len(walkSteps)-1 {
+		keys = "enter done  p practice  ← back"
 	}
-	l := footLine(&m.th, list, named(k.Back, "esc", "leave"), m.w)
+	l := footLine(&m.th, keys, "esc leave", m.w)
 	count := fmt.Sprintf("%d of %d", p.at+1, len(walkSteps))
 	if l.Width+2+width(count) > m.w {
 		return l
@@ -198,12 +197,10 @@ func (p *walk) keys(m *root) line {
 	return join(l, line{}, m.w, m.th.quiet, count)
 }
 
-// drawWalkPage is the page that the walk is begun from.
-func (m *root) drawWalkPage(w int) block {
-	var b block
+// walkText is on the page that the walk is begun from.
+func (m *root) walkText(b *block, w int) {
 	b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it is, "+
 		"and esc leaves at any moment.", w)
 	b.skip()
 	b.say(m.th.bold, 0, "enter begins", w)
-	return b
 }

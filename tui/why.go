@@ -27,12 +27,10 @@ type whyPage struct {
 // openWhy tells of a row of the card.
 func openWhy(r cardRow) action { return opening(&whyPage{row: r, set: choice.SettingOf(r.name)}) }
 
-func (p *whyPage) about(m *root) about {
-	k := &m.keys
-	keys := []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll"), k.Units}
+func (p *whyPage) about(*root) about {
+	keys := "esc back  ↑↓ scroll  u units: metric, inch, both"
 	if p.set != nil {
-		keys = []key.Binding{named(k.On, "enter", "set, or back"), named(k.Down, "↑↓", "scroll"), named(k.Back, "esc",
-			"back")}
+		keys = "enter set, or back  ↑↓ scroll  esc back"
 	}
 	return about{help: "everywhere", term: p.row.label, keys: keys}
 }

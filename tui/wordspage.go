@@ -31,9 +31,8 @@ func newWords(label string) *wordsPage {
 	return p
 }
 
-func (p *wordsPage) about(m *root) about {
-	return about{help: "everywhere", keys: []key.Binding{named(m.keys.Down, "↑↓", "pick"), named(m.keys.Back, "esc",
-		"back")}}
+func (p *wordsPage) about(*root) about {
+	return about{help: "everywhere", keys: "↑↓ pick  esc back"}
 }
 
 // openWords opens the glossary at the word that is being looked at.
