@@ -39,13 +39,11 @@ func (d *doomed) press(msg tea.KeyPressMsg, k *keyMap, f *field, at *Entry) (a a
 
 // markRecord marks a record as deleted, or takes that back.
 func markRecord(e Entry, deleted bool) action {
-	return asking(func(*root) func(context.Context, Keeper) action {
-		return func(ctx context.Context, k Keeper) action {
-			if err := k.Mark(ctx, e.Kind, e.ID, deleted); err != nil {
-				return refuse(*bookFault("", err, "nothing was changed"))
-			}
-			return func(m *root) tea.Cmd { return m.marked(e, deleted) }
+	return asking(func(ctx context.Context, k Keeper) action {
+		if err := k.Mark(ctx, e.Kind, e.ID, deleted); err != nil {
+			return refuse(*bookFault("", err, "nothing was changed"))
 		}
+		return func(m *root) tea.Cmd { return m.marked(e, deleted) }
 	})
 }
 
@@ -61,5 +59,5 @@ func (m *root) marked(e Entry, deleted bool) tea.Cmd {
 		page.doomed.last = &e
 		m.done = e.Name + ": deleted; ctrl+z brings it back"
 	}
-	return page.find(m.keeper)
+	return page.find(m)
 }

@@ -27,21 +27,21 @@ type bookPage struct {
 }
 
 // find asks for what is typed.
-func (p *bookPage) find(k Keeper) tea.Cmd {
-	if k == nil {
+func (p *bookPage) find(m *root) tea.Cmd {
+	if m.keeper == nil {
 		return nil
 	}
 	p.run++
-	run, text := p.run, p.field.String()
 	p.busy = true
-	find := k.Find
-	if p.all {
-		find = k.Records
-	}
-	return func() tea.Msg {
-		rows, err := find(context.Background(), text)
-		return answered{func(*root) tea.Cmd { p.found(run, rows, err); return nil }}
-	}
+	run, text := p.run, p.field.String()
+	return m.act(asking(func(ctx context.Context, k Keeper) action {
+		find := k.Find
+		if p.all {
+			find = k.Records
+		}
+		rows, err := find(ctx, text)
+		return func(*root) tea.Cmd { p.found(run, rows, err); return nil }
+	}))
 }
 
 func (p *bookPage) found(run int, rows []Entry, err error) {
@@ -104,7 +104,7 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 		return a
 	}
 	switch {
-	case (p.field.empty() || msg.String() != "home" && msg.String() != "end") && p.list.moved(msg, k):
+	case p.list.found(msg, k, &p.field):
 		return nil
 	case key.Matches(msg, k.On) && p.busy:
 		return refuse(fault{"still looking", "enter once more when the list stands"})
@@ -144,7 +144,7 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 func (p *bookPage) typed() action {
 	p.list.set(p.lines())
 	p.list.goTo(0)
-	return findCards
+	return withBook(p.find)
 }
 
 // view is the field and what it finds.
@@ -181,7 +181,7 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 		told = told[:min(len(told), max(0, h-len(b)-3))]
 	}
 	row := func(i int, chosen bool) line { return p.rowLine(th, i, chosen, w) }
-	b.addAll(p.list.draw(w, max(1, h-len(b)-1-len(told)), row))
+	b.addAll(p.list.draw(max(1, h-len(b)-1-len(told)), row))
 	if len(told) > 0 && len(b)+1+len(told) <= h {
 		b.skip()
 		b.addAll(told)

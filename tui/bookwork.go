@@ -24,42 +24,28 @@ type answered struct{ then action }
 
 func (a answered) tell(m *root) (tea.Cmd, bool) { return m.act(a.then), true }
 
-// asking asks the book beside the screens, where there is one: ask takes what it needs from the root and returns what
-// waits for the answer, nil for nothing.
-func asking(ask func(m *root) func(ctx context.Context, k Keeper) action) action {
+// asking asks the book beside the screens, where there is one; what wait returns is done with the answer.
+func asking(wait func(ctx context.Context, k Keeper) action) action {
 	return withBook(func(m *root) tea.Cmd {
-		wait, k := ask(m), m.keeper
-		if wait == nil {
-			return nil
-		}
+		k := m.keeper
 		return func() tea.Msg { return answered{wait(context.Background(), k)} }
 	})
 }
 
-// findCards asks for what is typed on the open page of the book.
-func findCards(m *root) tea.Cmd {
-	return withBook(func(m *root) tea.Cmd {
-		if m.part.name() == pageRecords {
-			return m.records.find(m.keeper)
-		}
-		return m.shelf.find(m.keeper)
-	})(m)
-}
-
 // loadCard opens a kept card; one that would take the place of a card that is not kept asks for a second key.
 func loadCard(e Entry) action {
-	return asking(func(m *root) func(context.Context, Keeper) action {
+	return func(m *root) tea.Cmd {
 		if job := m.session.base(); !m.session.example && job != m.shelf.safe && m.shelf.sure != e.ID {
 			m.shelf.sure = e.ID
 			m.notice = &fault{"the card on the screen is not kept", "enter once more opens " + e.Name +
 				" all the same; a name and enter on the row below keeps it"}
 			return nil
 		}
-		return func(ctx context.Context, k Keeper) action {
+		return m.act(asking(func(ctx context.Context, k Keeper) action {
 			job, err := k.Load(ctx, e.ID)
 			return func(m *root) tea.Cmd { return m.loaded(job, e.Name, err) }
-		}
-	})
+		}))
+	}
 }
 
 func (m *root) loaded(job calc.Job, name string, err error) tea.Cmd {
@@ -80,10 +66,10 @@ func (m *root) loaded(job calc.Job, name string, err error) tea.Cmd {
 
 // keepCard keeps the present card.
 func keepCard(name string) action {
-	return asking(func(m *root) func(context.Context, Keeper) action {
+	return func(m *root) tea.Cmd {
 		card, job := m.session.card, m.session.base()
 		m.shelf.sure = ""
-		return func(ctx context.Context, k Keeper) action {
+		return m.act(asking(func(ctx context.Context, k Keeper) action {
 			said, err := k.Keep(ctx, name, &card)
 			if err != nil {
 				return refuse(*bookFault("not kept: ", err, "the card stays on the screen"))
@@ -94,8 +80,86 @@ func keepCard(name string) action {
 					m.shelf.field.clear()
 				}
 				m.shelf.list.goTo(0) // the newest, which is the one that was kept
-				return m.shelf.find(m.keeper)
+				return m.shelf.find(m)
+			}
+		}))
+	}
+}
+
+// openRecord asks for all there is of a record.
+func openRecord(e Entry) action {
+	return func(m *root) tea.Cmd {
+		units := m.units.Lead()
+		return m.act(asking(func(ctx context.Context, k Keeper) action {
+			lines, err := k.Record(ctx, e.ID, units)
+			return func(m *root) tea.Cmd { m.recordRead(e.Kind+" "+e.Name, lines, err); return nil }
+		}))
+	}
+}
+
+// recordRead opens a record over the page that asked, if that is still there.
+func (m *root) recordRead(name string, lines []string, err error) {
+	if !m.isOpen(&m.part) || m.part.name() != pageRecords {
+		return
+	}
+	if err != nil {
+		m.notice = bookFault("", err, "the list stays")
+		return
+	}
+	m.read(name, func(th *theme, w int) block {
+		var b block
+		for _, l := range lines {
+			switch {
+			case l == "":
+				b.skip()
+			case width(l) <= w: // its columns stay
+				b.add(newRow(w).put(th.plain, l).line())
+			default:
+				b.say(th.plain, 0, l, w)
 			}
 		}
+		return b
 	})
+}
+
+// keepTrial sends the last test bead to the book, once.
+func keepTrial(acceptable bool) action {
+	return withBook(func(m *root) tea.Cmd {
+		p, n := &m.fix, len(m.fix.tries)
+		switch {
+		case n == 0:
+			m.notice = &fault{"no test bead was told of yet", "enter: say what the bead shows"}
+			return nil
+		case p.kept == n:
+			m.notice = &fault{"this bead is kept already", "lay the next one"}
+			return nil
+		}
+		t, verdict := p.tries[n-1], "" // as the bead looks
+		if acceptable {
+			verdict = "acceptable"
+		}
+		p.kept, p.keeping = n, true
+		source, row := m.meter.kept, p.row
+		return m.act(asking(func(ctx context.Context, k Keeper) action {
+			said, err := k.Trial(ctx, t.Job, t.Seen, verdict, source)
+			return func(m *root) tea.Cmd {
+				if p := &m.fix; row == p.row {
+					if p.keeping = false; err != nil {
+						p.kept = n - 1
+					}
+				}
+				return m.kept(said, err, "k tries again")
+			}
+		}))
+	})
+}
+
+// kept says that something is in the book, or why it is not.
+func (m *root) kept(said string, err error, otherwise string) tea.Cmd {
+	if err != nil {
+		m.notice = bookFault("not kept: ", err, otherwise)
+		return nil
+	}
+	m.done = said
+	return nil
 }

@@ -23,6 +23,8 @@ func (f *field) String() string {
 	return f.input.Value()
 }
 
+func (f *field) trimmed() string { return strings.TrimSpace(f.String()) }
+
 func (f *field) empty() bool { return f.String() == "" }
 func (f *field) clear()      { *f = field{} }
 

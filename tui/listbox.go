@@ -2,78 +2,41 @@ package tui
 
 import (
 	"fmt"
-	"io"
-	"strings"
 
 	"charm.land/bubbles/v2/key"
-	"charm.land/bubbles/v2/list"
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/x/ansi"
 )
 
-// listbox is a list of rows a line high, in pages, so that a step down costs the bytes of two rows. Rows are numbers:
-// what they show is asked for as they are drawn. The zero listbox is empty.
+// listbox is a cursor in rows a line high, shown in pages, so that a step down costs the bytes of two rows. Rows are
+// numbers: what they show is asked for as they are drawn. The zero listbox is empty.
 type listbox struct {
-	list  list.Model
-	draws *rowDrawer
+	rows, cursor int
+	high         int // lines of the page that was drawn last
 }
-
-// rowDrawer is the list's own row renderer.
-type rowDrawer struct{ row func(i int, chosen bool) line }
-
-func (d *rowDrawer) Height() int                         { return 1 }
-func (d *rowDrawer) Spacing() int                        { return 0 }
-func (d *rowDrawer) Update(tea.Msg, *list.Model) tea.Cmd { return nil }
-func (d *rowDrawer) Render(w io.Writer, m list.Model, i int, _ list.Item) {
-	_, _ = io.WriteString(w, d.row(i, i == m.Index()).Text)
-}
-
-// numberedItem is a row of the list.
-type numberedItem struct{}
-
-func (numberedItem) FilterValue() string { return "" }
 
 // set makes it a list of n rows; the cursor stays where it was, if there is a row.
 func (l *listbox) set(n int) {
-	if l.draws == nil {
-		l.draws = &rowDrawer{}
-		l.list = list.New(nil, l.draws, 1, 1)
-		l.list.SetShowTitle(false)
-		l.list.SetShowFilter(false)
-		l.list.SetShowStatusBar(false)
-		l.list.SetShowPagination(false)
-		l.list.SetShowHelp(false)
-		l.list.SetFilteringEnabled(false)
-	}
-	at := l.list.Index()
-	items := make([]list.Item, n)
-	for i := range items {
-		items[i] = numberedItem{}
-	}
-	l.list.SetItems(items)
-	l.goTo(at)
+	l.rows = n
+	l.goTo(l.cursor)
 }
-
-func (l *listbox) len() int { return len(l.list.Items()) }
 
 // at is the row under the cursor; 0 where there is none.
-func (l *listbox) at() int { return max(0, min(l.list.Index(), l.len()-1)) }
+func (l *listbox) at() int { return l.cursor }
 
-func (l *listbox) goTo(i int) { l.list.Select(max(0, min(i, l.len()-1))) }
+func (l *listbox) goTo(i int) { l.cursor = max(0, min(i, l.rows-1)) }
 
-// where says how many rows there are and on which one is.
-func (l *listbox) where() string {
-	if l.len() == 0 {
-		return "none"
-	}
-	return fmt.Sprintf("%d of %d", l.at()+1, l.len())
-}
-
-// putWhere puts that at the end of a row of w columns, where there is room.
+// putWhere puts on which row the cursor is, and of how many, at the end of a row of w columns where there is room.
 func (l *listbox) putWhere(th *theme, r *row, w int) {
 	if where := l.where(); r.left() > width(where)+1 {
 		r.to(w-width(where)).put(th.quiet, where)
 	}
+}
+
+func (l *listbox) where() string {
+	if l.rows == 0 {
+		return "none"
+	}
+	return fmt.Sprintf("%d of %d", l.cursor+1, l.rows)
 }
 
 // moved acts on the keys that move the cursor, where they print nothing.
@@ -82,36 +45,52 @@ func (l *listbox) moved(press tea.KeyPressMsg, k *keyMap) bool {
 	case press.Text != "":
 		return false
 	case key.Matches(press, k.Up):
-		l.goTo(l.at() - 1)
+		l.goTo(l.cursor - 1)
 	case key.Matches(press, k.Down):
-		l.goTo(l.at() + 1)
+		l.goTo(l.cursor + 1)
 	case key.Matches(press, k.PageUp):
-		l.goTo(l.at() - max(1, l.list.Height()))
+		l.goTo(l.cursor - max(1, l.high))
 	case key.Matches(press, k.PageDown):
-		l.goTo(l.at() + max(1, l.list.Height()))
+		l.goTo(l.cursor + max(1, l.high))
 	case key.Matches(press, k.Top):
 		l.goTo(0)
 	case key.Matches(press, k.Bottom):
-		l.goTo(l.len())
+		l.goTo(l.rows)
 	default:
 		return false
 	}
 	return true
 }
 
+// found is moved beside a field: the first and the last row are the field's keys while something stands in it.
+func (l *listbox) found(press tea.KeyPressMsg, k *keyMap, f *field) bool {
+	return (f.empty() || !key.Matches(press, k.Top, k.Bottom)) && l.moved(press, k)
+}
+
 // draw draws the page with the cursor in at most h lines.
-func (l *listbox) draw(w, h int, row func(i int, chosen bool) line) block {
-	if l.len() == 0 || h < 1 {
+func (l *listbox) draw(h int, row func(i int, chosen bool) line) (b block) {
+	if l.high = min(h, l.rows); l.high < 1 {
 		return nil
 	}
-	at := l.list.Index()
-	l.draws.row = row
-	l.list.SetSize(w, min(h, l.len()))
-	l.list.Select(at)
-	var b block
-	for text := range strings.SplitSeq(l.list.View(), "\n") {
-		text = strings.TrimRight(text, " ")
-		b.add(line{Text: text, Width: ansi.StringWidth(text)})
+	from := l.cursor / l.high * l.high
+	for i := from; i < min(from+l.high, l.rows); i++ {
+		b.add(row(i, i == l.cursor))
 	}
-	return b.fit(min(h, l.len()))
+	return b.fit(l.high)
+}
+
+// clicked puts the cursor on a line of what is drawn, or chooses the row that it is on already.
+func (l *listbox) clicked(y int, moves, chooses func() action) action {
+	at := l.cursor
+	if l.high > 0 {
+		at = l.cursor/l.high*l.high + y
+	}
+	switch {
+	case y < 0 || y >= l.high || at >= l.rows:
+		return nil
+	case at == l.cursor:
+		return chooses()
+	}
+	l.goTo(at)
+	return moves()
 }

@@ -98,7 +98,7 @@ func (p *marksPage) draw(th *theme, w, h int) block {
 		list.addAll(row)
 	}
 	room := max(1, h-len(b)-len(below))
-	b.addAll(p.top.marked(th, p.top.show(list, first, last, room), len(list), w))
+	b.addAll(p.top.marked(th, p.top.show(list, first, last, room), w))
 	b.addAll(below)
 	return b
 }

@@ -20,29 +20,27 @@ type measured struct {
 
 // keepMeasured sends the reading to the book, then the bead. What is kept of the two is not sent again.
 func keepMeasured(reading, bead bool) action {
-	return func(m *root) tea.Cmd {
+	return withBook(func(m *root) tea.Cmd {
 		p := &m.meter
 		p.busy = true
-		k, source, job := m.keeper, p.values[askSource], m.session.base()
+		source, job := p.values[askSource], m.session.base()
 		r, travel := p.reading()
 		laid, seen, verdict, cut := p.bead(&m.session.card)
-		return func() tea.Msg {
-			ctx, done := context.Background(), measured{job: job}
+		return m.act(asking(func(ctx context.Context, k Keeper) action {
+			done := measured{job: job}
 			if reading {
-				if done.job, done.said, done.err = k.Measure(ctx, source, r, travel, job); done.err != nil {
-					return done
-				}
-				done.reading = true
+				done.job, done.said, done.err = k.Measure(ctx, source, r, travel, job)
+				done.reading = done.err == nil
 			}
-			if bead {
+			if bead && done.err == nil {
 				var said string
 				if said, done.err = k.Cut(ctx, laid, seen, verdict, source, cut); done.err == nil {
 					done.said = joinedSaid(done.said, said)
 				}
 			}
-			return done
-		}
-	}
+			return func(m *root) tea.Cmd { m.meter.took(m, done); return nil }
+		}))
+	})
 }
 
 func joinedSaid(a, b string) string {
@@ -77,19 +75,15 @@ func (p *measurePage) bead(c *calc.Card) (laid calc.Job, seen, verdict string, c
 	return laid, seen, verdict, cut
 }
 
-func (msg measured) tell(m *root) (tea.Cmd, bool) {
-	m.meter.took(m, msg)
-	return nil, true
-}
-
 // took puts what the readings teach on the card, and empties the rows of what is kept.
 func (p *measurePage) took(m *root, msg measured) {
 	p.busy = false
 	source := p.values[askSource]
 	was := *p
 	if msg.err == nil || msg.reading {
-		*p = measurePage{sources: p.sources, said: msg.said, kept: source, mode: p.mode, units: p.units}
-		p.values[askSource], p.at = source, askPull
+		*p = measurePage{form: form{at: askPull}, sources: p.sources, said: msg.said, kept: source, mode: p.mode,
+			units: p.units}
+		p.values[askSource] = source
 	}
 	if msg.err != nil {
 		m.notice = bookFault("not kept: ", msg.err, "what is measured stays here: enter tries again")
@@ -107,37 +101,30 @@ func (p *measurePage) took(m *root, msg measured) {
 	}
 }
 
-// recalled is what the book says a power source taught.
-type recalled struct {
-	source string
-	job    calc.Job
-	err    error
-}
-
-// recall asks what a known power source taught before.
+// recall puts on the card what a known power source taught before; a book that cannot say changes nothing.
 func recall(source string) action {
-	return func(m *root) tea.Cmd {
-		k, job := m.keeper, m.session.base()
-		return func() tea.Msg {
-			taught, err := k.Recall(context.Background(), source, job)
-			return recalled{source, taught, err}
-		}
-	}
+	return withBook(func(m *root) tea.Cmd {
+		job := m.session.base()
+		return m.act(asking(func(ctx context.Context, k Keeper) action {
+			lessons, err := k.Recall(ctx, source, job)
+			return func(m *root) tea.Cmd {
+				if err == nil && source == m.meter.values[askSource] {
+					m.recalled(source, &lessons)
+				}
+				return nil
+			}
+		}))
+	})
 }
 
-// tell puts it on the card; a book that cannot say changes nothing.
-func (msg recalled) tell(m *root) (tea.Cmd, bool) {
-	if msg.err != nil || msg.source != m.meter.values[askSource] {
-		return nil, true
-	}
-	m.meter.kept = msg.source
+func (m *root) recalled(source string, lessons *calc.Job) {
+	m.meter.kept = source
 	job := m.session.base()
 	taught := job
-	taught.Learn(&msg.job)
+	taught.Learn(lessons)
 	if taught != job && (taught.Readings.Set || taught.FeedDial.Known() || taught.VoltsDial.Known()) {
-		m.changed(taught, "the card has what "+msg.source+" taught before")
+		m.changed(taught, "the card has what "+source+" taught before")
 	}
-	return nil, true
 }
 
 // openMeter asks for the known power sources.
@@ -145,20 +132,11 @@ func (m *root) openMeter() tea.Cmd {
 	if m.keeper == nil || m.meter.sources != nil {
 		return nil
 	}
-	k := m.keeper
-	return func() tea.Msg {
-		names, err := k.Sources(context.Background())
+	return m.act(asking(func(ctx context.Context, k Keeper) action {
+		names, err := k.Sources(ctx)
 		if err != nil {
 			return nil // there is no book yet: the first reading makes one
 		}
-		return sourcesKnown{names}
-	}
-}
-
-// sourcesKnown are the names of the power sources in the book.
-type sourcesKnown struct{ names []string }
-
-func (msg sourcesKnown) tell(m *root) (tea.Cmd, bool) {
-	m.meter.sources = msg.names
-	return nil, true
+		return func(m *root) tea.Cmd { m.meter.sources = names; return nil }
+	}))
 }

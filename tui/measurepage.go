@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"strings"
 	"time"
 
 	"charm.land/bubbles/v2/key"
@@ -14,9 +13,7 @@ import (
 // measurePage is a form for what the booth's meter, a rule and a watch say: each row tells how it read what stands
 // there; kept is all of it or nothing, and it narrows the card.
 type measurePage struct {
-	at      int
-	field   field
-	values  [measureCount]string
+	form
 	seconds [measureCount]float64 // by the watch
 	watch   stopwatch
 	sources []string
@@ -25,9 +22,6 @@ type measurePage struct {
 	said    string
 	mode    string // of the card: a timed arc has a rhythm
 	units   quantity.System
-	scroll  window // of the rows
-	below   window // of what is said of a row
-	busy    bool   // it is on its way to the book
 }
 
 // stopwatch is started and stopped by the space bar.
@@ -36,29 +30,23 @@ type stopwatch struct {
 	running bool
 }
 
-// stamped is the moment of a key.
-type stamped struct{ at time.Time }
-
 func (p *measurePage) about(*root) about {
 	return about{help: "at a measurement",
 		keys: "enter go on" + p.field.pagesKey() + "  space watch  ↑↓ rows  esc back"}
 }
 
 func (p *measurePage) update(m *root, msg tea.Msg) action {
-	if p.busy && pasted(msg) {
-		return nil // it is on its way as it stands
+	was := p.at
+	a := p.take(msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.keys) })
+	if p.at != was { // a watch that runs is given up
+		p.watch = stopwatch{}
 	}
-	a := typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.keys) })
-	p.store()
 	return a
 }
 
-// store keeps what is typed on its row.
-func (p *measurePage) store() { p.values[p.at] = strings.TrimSpace(p.field.String()) }
-
 func (p *measurePage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	switch {
-	case p.busy: // it is not sent twice, nor changed under way
+	case p.busy:
 		if p.field.empty() && key.Matches(msg, k.Back) {
 			return goBack
 		}
@@ -67,38 +55,22 @@ func (p *measurePage) press(msg tea.KeyPressMsg, k *keyMap) action {
 		return p.next()
 	case measureRows[p.at].timed && p.field.empty() && key.Matches(msg, k.Play):
 		return stampNow
-	case msg.String() == "esc" && !p.field.empty():
-		p.field.clear()
-		return nil
-	case msg.String() == "up", msg.String() == "down":
-		p.move(map[string]int{"up": -1, "down": 1}[msg.String()])
-		return nil
-	case p.field.empty() && msg.String() == "end":
-		p.to(askSave)
-		return nil
-	case p.field.empty() && msg.String() == "home":
-		p.to(askSource)
-		return nil
-	case msg.Text == "" && p.below.scrolled(msg, k):
-		return nil
 	case p.field.empty() && turnBy(msg) != 0:
 		return turnPage(turnBy(msg))
 	case p.field.empty() && key.Matches(msg, k.Back):
 		return goBack
 	}
-	p.field.edit(msg)
+	p.form.press(msg, k, p)
 	return nil
 }
 
-// stampNow asks for the moment of a key.
+// stampNow takes the moment of a key.
 func stampNow(m *root) tea.Cmd {
 	now := m.now
-	return func() tea.Msg { return stamped{now()} }
-}
-
-func (msg stamped) tell(m *root) (tea.Cmd, bool) {
-	m.meter.stamp(msg.at)
-	return nil, true
+	return func() tea.Msg {
+		at := now()
+		return answered{func(m *root) tea.Cmd { m.meter.stamp(at); return nil }}
+	}
 }
 
 // stamp starts or stops the watch of a row.
@@ -109,24 +81,6 @@ func (p *measurePage) stamp(at time.Time) {
 	}
 	p.watch = stopwatch{began: at, running: true}
 	p.seconds[p.at] = 0
-}
-
-// move goes to another row that is asked; a watch that runs is given up.
-func (p *measurePage) move(by int) {
-	for to := p.at + by; to >= 0 && to < measureCount; to += by {
-		if p.asked(to) {
-			p.to(to)
-			return
-		}
-	}
-}
-
-// to goes to a row, with what stands there.
-func (p *measurePage) to(at int) {
-	p.store()
-	p.at, p.below, p.watch = at, window{}, stopwatch{}
-	p.field.clear()
-	p.field.insert(p.values[at])
 }
 
 // next takes the row and goes on; a fault says what to type, and nothing goes on.
@@ -143,7 +97,7 @@ func (p *measurePage) next() action {
 	if _, err := p.read(p.at); err != nil {
 		return refuse(*faultOf(err))
 	}
-	p.move(1)
+	p.move(p, 1)
 	return nil
 }
 
@@ -161,9 +115,9 @@ func (p *measurePage) nextSource() action {
 		p.fresh = name
 		return refuse(fault{"no power source is called " + name, "enter once more makes it a new one"})
 	}
-	p.move(1)
+	p.move(p, 1)
 	if p.known(name) {
-		return withBook(recall(name))
+		return recall(name)
 	}
 	return nil
 }

@@ -69,16 +69,3 @@ func (p *restPage) click(m *root, _, y int) action {
 		return p.update(m, tea.KeyPressMsg{Code: tea.KeyEnter})
 	})
 }
-
-// clicked puts the cursor on a line of what is drawn, or chooses the row that it is on already.
-func (l *listbox) clicked(y int, moves, chooses func() action) action {
-	at := l.list.Paginator.Page*l.list.Paginator.PerPage + y
-	switch {
-	case y < 0 || y >= l.list.Height() || at >= l.len():
-		return nil
-	case at == l.at():
-		return chooses()
-	}
-	l.goTo(at)
-	return moves()
-}

@@ -16,7 +16,7 @@ import (
 type partPage struct {
 	at     int // of pageNames
 	why    bool
-	scroll reader
+	scroll window
 }
 
 // openPart opens the pages where they were left.
@@ -135,7 +135,7 @@ func (p *partPage) open(name string) { p.turn(slices.Index(pageNames, name) - p.
 // turn goes to another page.
 func (p *partPage) turn(by int) {
 	p.at = (p.at + by + len(pageNames)) % len(pageNames)
-	p.scroll, p.why = reader{}, false
+	p.scroll, p.why = window{}, false
 }
 
 // jumps is how far away the next page is whose name begins with a letter; 0 for none.
@@ -227,9 +227,9 @@ func (p *partPage) update(m *root, msg tea.Msg) action {
 func (m *root) enterPage() tea.Cmd {
 	switch m.part.name() {
 	case pageBook:
-		return m.shelf.find(m.keeper)
+		return m.shelf.find(m)
 	case pageRecords:
-		return m.records.find(m.keeper)
+		return m.records.find(m)
 	case pageMeasure:
 		return m.openMeter()
 	case pagePractice:

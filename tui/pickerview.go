@@ -161,7 +161,7 @@ func (p *picker) body(th *theme, w, h int, parts bool) block {
 	if len(p.found) == 0 {
 		return block{newRow(w).put(th.quiet, "  nothing here is called that").line()}
 	}
-	return p.list.draw(w, max(1, h), func(n int, chosen bool) line {
+	return p.list.draw(max(1, h), func(n int, chosen bool) line {
 		return p.rowLine(th, n, chosen && p.typed == nil && !p.none, names, facts, w, parts)
 	})
 }

@@ -62,7 +62,7 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	rest.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. "+
 		"You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
 	room := h - 1 - len(b) - len(below) // the caution stands below
-	b.addAll(p.list.draw(w, max(1, room), func(i int, chosen bool) line {
+	b.addAll(p.list.draw(max(1, room), func(i int, chosen bool) line {
 		r := newRow(w)
 		if chosen {
 			return r.put(th.cursor, fmt.Sprintf(" %d  %s ", levels[i].Level, fewerWords(levels[i].Name, w-5))).line()

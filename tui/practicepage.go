@@ -95,8 +95,8 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 	sure := p.sure
 	p.sure = false
 	switch s := press.String(); {
-	case p.over && press.Text == "" && p.scroll.scrolled(press, k), key.Matches(press, k.PageUp, k.PageDown) &&
-		p.scroll.scrolled(press, k):
+	case p.over && press.Text == "" && p.scroll.moved(press, k), key.Matches(press, k.PageUp, k.PageDown) &&
+		p.scroll.moved(press, k):
 	case s == "space":
 		p.scroll.top += 8
 	case !p.over && len(s) == 1 && s[0] >= '0' && s[0] <= '9':
@@ -122,7 +122,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 	case key.Matches(press, k.EndPractice):
 		return p.end(sure)
 	case key.Matches(press, k.KeepBead):
-		return keepDrill
+		return keepDrill()
 	case key.Matches(press, k.Why):
 		return p.tellWhy()
 	case key.Matches(press, k.Cautions):

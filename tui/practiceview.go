@@ -75,7 +75,7 @@ func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
 	beads := p.compared(th, units, w, p.pictureLines(h, len(head)+len(foot)))
 	b := append(append(append(head, beads...), foot...), text...)
 	p.scroll.top = max(0, min(p.scroll.top, len(b)-room))
-	shown := p.scroll.marked(th, p.scroll.show(b, p.scroll.top, p.scroll.top, room), len(b), w)
+	shown := p.scroll.marked(th, p.scroll.show(b, p.scroll.top, p.scroll.top, room), w)
 	if !p.typing {
 		return pinned(th, shown, w, h), nil
 	}

@@ -84,7 +84,7 @@ func (p *restPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	var b block
 	b.add(newRow(w).put(m.th.bold, "the rest").put(m.th.quiet, "  "+p.list.where()).line())
 	b.skip()
-	b.addAll(p.list.draw(w, h-len(b), func(i int, chosen bool) line {
+	b.addAll(p.list.draw(h-len(b), func(i int, chosen bool) line {
 		x := &p.rows[i]
 		r := newRow(w)
 		value := x.value

@@ -76,7 +76,7 @@ func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	}
 	row := p.at / p.columns
 	room := h - len(head)
-	return append(head, p.top.marked(th, p.top.show(b, row*high, row*high+lines+1, room), len(b), w)...), nil
+	return append(head, p.top.marked(th, p.top.show(b, row*high, row*high+lines+1, room), w)...), nil
 }
 
 // head asks, and says whole what the cursor is on: below the question where there is no room beside it, in its place on

@@ -25,6 +25,7 @@ type row struct {
 	b     strings.Builder
 	style paint // of what was put last, until something else follows
 	used  int
+	gap   int // blanks that are written when something follows
 	room  int
 }
 
@@ -47,6 +48,11 @@ func (r *row) put(p paint, s string) *row {
 		return r
 	}
 	r.used += width(s)
+	if r.gap > 0 {
+		r.wear(paint{})
+		r.b.WriteString(blanks(r.gap))
+		r.gap = 0
+	}
 	r.wear(p)
 	r.b.WriteString(s)
 	return r
@@ -65,11 +71,8 @@ func (r *row) wear(p paint) {
 func (r *row) to(col int) *row { return r.blank(col - r.used) }
 
 func (r *row) blank(n int) *row {
-	n = min(n, r.room-r.used)
-	if n > 0 {
-		r.wear(paint{})
-		r.b.WriteString(blanks(n))
-		r.used += n
+	if n = min(n, r.room-r.used); n > 0 {
+		r.gap, r.used = r.gap+n, r.used+n
 	}
 	return r
 }
@@ -79,7 +82,7 @@ func (r *row) left() int { return r.room - r.used }
 
 func (r *row) line() line {
 	r.wear(paint{})
-	return line{Text: r.b.String(), Width: r.used}
+	return line{Text: r.b.String(), Width: r.used - r.gap}
 }
 
 const manyBlanks = "                                                                                                " +

@@ -21,7 +21,7 @@ type whyPage struct {
 	row    cardRow
 	set    *choice.Choice
 	field  field
-	scroll reader
+	scroll window
 }
 
 // openWhy tells of a row of the card.

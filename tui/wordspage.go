@@ -64,7 +64,7 @@ func (p *wordsPage) update(m *root, msg tea.Msg) action {
 
 func (p *wordsPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 	switch {
-	case (p.field.empty() || msg.String() != "home" && msg.String() != "end") && p.list.moved(msg, k):
+	case p.list.found(msg, k, &p.field):
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 	case msg.String() == "esc", msg.String() == "f3", key.Matches(msg, k.On), p.field.empty() && key.Matches(msg,
@@ -129,11 +129,11 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 	}
 	room, at := max(1, h-len(b)), p.rows[p.list.at()]
 	if w >= besideWords {
-		b.addAll(beside(p.list.draw(left, room, row), termText(th, at, min(w-left-3, 66)), left+3, th.quiet, "│ "))
+		b.addAll(beside(p.list.draw(room, row), termText(th, at, min(w-left-3, 66)), left+3, th.quiet, "│ "))
 		return b, x
 	}
 	text := termText(th, at, w)
-	b.addAll(p.list.draw(left, max(2, room-len(text)-1), row))
+	b.addAll(p.list.draw(max(2, room-len(text)-1), row))
 	b.skip()
 	b.addAll(text)
 	return b, x
