@@ -70,13 +70,13 @@ func (p *beatPage) left(m *root) {
 }
 
 func (p *beatPage) update(m *root, msg tea.Msg) action {
-	k, s := &m.keys, &m.session
+	s := &m.session
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
 	switch text := press.String(); {
-	case key.Matches(press, k.Play), press.Text == " ":
+	case key.Matches(press, bound.Play), press.Text == " ":
 		return startBeat
 	case text == "left", text == "right", text == ".":
 		by := map[bool]int{true: len(beatDials) - 1, false: 1}[text == "left"]
@@ -86,16 +86,16 @@ func (p *beatPage) update(m *root, msg tea.Msg) action {
 		return p.turn(s, beatDials[p.cursor], 1)
 	case text == "down", text == "-":
 		return p.turn(s, beatDials[p.cursor], -1)
-	case key.Matches(press, k.Booth) && m.timed():
+	case key.Matches(press, bound.Booth) && m.timed():
 		return func(m *root) tea.Cmd { m.pop(); return openBooth(m) }
-	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
+	case key.Matches(press, bound.Reset), key.Matches(press, bound.ResetAll):
 		job := s.job
 		job.ArcOn, job.ArcOff, job.SpotStep = calc.Opt{}, calc.Opt{}, calc.Opt{}
 		return change(job, "suggestion back")
-	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Beat):
+	case key.Matches(press, bound.On), key.Matches(press, bound.Back), key.Matches(press, bound.Beat):
 		return goBack
 	}
-	return everywhere(press, k)
+	return everywhere(press)
 }
 
 // beatDials are what a hand sets for a timed arc.

@@ -15,17 +15,17 @@ type doomed struct {
 
 // press acts on the keys that delete and bring back; not ok for any other key, which also forgets what was asked for.
 // Where something is typed the delete key is the field's, unless nothing stands behind the cursor.
-func (d *doomed) press(msg tea.KeyPressMsg, k *keyMap, f *field, at *Entry) (a action, ok bool) {
+func (d *doomed) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok bool) {
 	asked := d.id
 	d.id = ""
 	switch {
-	case key.Matches(msg, k.Restore):
+	case key.Matches(msg, bound.Restore):
 		if d.last == nil {
 			return refuse(fault{"nothing was deleted on this page",
 				"brazebooth book list --deleted shows what was before"}), true
 		}
 		return markRecord(*d.last, false), true
-	case !key.Matches(msg, k.Delete), msg.String() == "delete" && f.at() < len([]rune(f.String())):
+	case !key.Matches(msg, bound.Delete), msg.String() == "delete" && f.at() < len([]rune(f.String())):
 		return nil, false
 	case at == nil:
 		return refuse(fault{"no record under the cursor", "pick a row with ↑ ↓"}), true

@@ -94,21 +94,21 @@ func (p *bookPage) update(m *root, msg tea.Msg) action {
 		p.field.insert(msg.Content)
 		return p.typed()
 	case tea.KeyPressMsg:
-		return p.press(msg, &m.keys)
+		return p.press(msg)
 	}
 	return nil
 }
 
-func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
-	if a, ok := p.doomed.press(msg, k, &p.field, p.entry()); ok {
+func (p *bookPage) press(msg tea.KeyPressMsg) action {
+	if a, ok := p.doomed.press(msg, &p.field, p.entry()); ok {
 		return a
 	}
 	switch {
-	case p.list.found(msg, k, &p.field):
+	case p.list.found(msg, &p.field):
 		return nil
-	case key.Matches(msg, k.On) && p.busy:
+	case key.Matches(msg, bound.On) && p.busy:
 		return refuse(fault{"still looking", "enter once more when the list stands"})
-	case key.Matches(msg, k.On):
+	case key.Matches(msg, bound.On):
 		if e := p.entry(); e != nil && p.all {
 			return openRecord(*e)
 		} else if e != nil {
@@ -129,7 +129,7 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 		return p.typed()
 	case p.field.empty() && turnBy(msg) != 0:
 		return turnPage(turnBy(msg))
-	case p.field.empty() && key.Matches(msg, k.Back):
+	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
 	}
 	before := p.field.String()

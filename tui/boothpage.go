@@ -59,25 +59,25 @@ func (p *boothPage) update(m *root, msg tea.Msg) action {
 	if !ok {
 		return nil
 	}
-	rows, k := m.boothRows(), &m.keys
+	rows := m.boothRows()
 	p.at = min(p.at, len(rows)-1)
 	switch text := press.String(); {
-	case key.Matches(press, k.Back), key.Matches(press, k.Booth):
+	case key.Matches(press, bound.Back), key.Matches(press, bound.Booth):
 		return goBack
 	case text == "left", text == "right", text == ".":
 		p.at = (p.at + len(rows) + map[bool]int{true: -1, false: 1}[text == "left"]) % len(rows)
 		return nil
-	case key.Matches(press, k.Play), press.Text == " ":
+	case key.Matches(press, bound.Play), press.Text == " ":
 		if m.timed() {
 			return startBeat
 		}
-	case key.Matches(press, k.Cautions):
+	case key.Matches(press, bound.Cautions):
 		return openPoints
 	case text == "up", text == "+", text == "=":
 		return rows[p.at].turn(&m.session, 1, false)
 	case text == "down", text == "-":
 		return rows[p.at].turn(&m.session, -1, false)
-	case key.Matches(press, k.Reset):
+	case key.Matches(press, bound.Reset):
 		return rows[p.at].reset(&m.session)
 	}
 	return refuse(fault{press.String() + " does nothing here", "←→ pick, ↑↓ change, esc goes back to the card"})

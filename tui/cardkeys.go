@@ -10,7 +10,7 @@ import (
 )
 
 func (p *cardPage) update(m *root, msg tea.Msg) action {
-	k, s := &m.keys, &m.session
+	s := &m.session
 	row := p.row()
 	if row == nil {
 		return nil
@@ -20,7 +20,7 @@ func (p *cardPage) update(m *root, msg tea.Msg) action {
 		return p.pasted(msg, row)
 	}
 	if p.typing {
-		return p.type_(press, k, s, row)
+		return p.type_(press, s, row)
 	}
 	dotted := p.dotted
 	p.dotted = false
@@ -37,9 +37,9 @@ func (p *cardPage) update(m *root, msg tea.Msg) action {
 		p.pick(-1)
 	case text == "right":
 		p.pick(1)
-	case key.Matches(press, k.Next):
+	case key.Matches(press, bound.Next):
 		p.nextGroup(1)
-	case key.Matches(press, k.Prev):
+	case key.Matches(press, bound.Prev):
 		p.nextGroup(-1)
 	case row.group() == figureGroup && (text == "up" || text == "-"):
 		p.pick(-max(1, p.columns))
@@ -49,18 +49,18 @@ func (p *cardPage) update(m *root, msg tea.Msg) action {
 		return row.turn(s, 1, text == "up")
 	case text == "down", text == "-":
 		return row.turn(s, -1, text == "down")
-	case key.Matches(press, k.Reset):
+	case key.Matches(press, bound.Reset):
 		return row.reset(s)
-	case key.Matches(press, k.ResetAll):
+	case key.Matches(press, bound.ResetAll):
 		return resetAll(s)
-	case key.Matches(press, k.On) && dotted && choice.SettingOf(row.name) != nil:
+	case key.Matches(press, bound.On) && dotted && choice.SettingOf(row.name) != nil:
 		p.typing = true // a digit behind the point would be a choice's number
-	case key.Matches(press, k.On) && row.ask != nil:
+	case key.Matches(press, bound.On) && row.ask != nil:
 		return openAsk(row.ask)
-	case key.Matches(press, k.On), key.Matches(press, k.Why):
+	case key.Matches(press, bound.On), key.Matches(press, bound.Why):
 		return openWhy(*row)
 	default:
-		return p.pages(press, k)
+		return p.pages(press)
 	}
 	return nil
 }
@@ -105,11 +105,11 @@ func (p *cardPage) pasted(msg tea.Msg, row *cardRow) action {
 }
 
 // type_ edits what is typed; enter sets it.
-func (p *cardPage) type_(press tea.KeyPressMsg, k *keyMap, s *session, row *cardRow) action {
+func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action {
 	switch {
-	case key.Matches(press, k.On) && p.field.empty(), press.String() == "esc":
+	case key.Matches(press, bound.On) && p.field.empty(), press.String() == "esc":
 		p.stopTyping()
-	case key.Matches(press, k.On):
+	case key.Matches(press, bound.On):
 		job, wrong := s.typed(choice.SettingOf(row.name), &p.field)
 		if wrong != nil {
 			return refuse(*wrong)
@@ -128,18 +128,18 @@ func (p *cardPage) type_(press tea.KeyPressMsg, k *keyMap, s *session, row *card
 }
 
 // pages acts on the keys that lead to another screen.
-func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
-	if a := led(press, lead{k.Cautions, openPoints}, lead{k.Drawing, openSection}, lead{k.Map, openMap},
-		lead{k.Beat, openBeat}, lead{k.Pages, openPart}, lead{k.Keep, openShelf}, lead{k.Booth, openBooth},
-		lead{k.Back, goBack}); a != nil {
+func (p *cardPage) pages(press tea.KeyPressMsg) action {
+	if a := led(press, lead{bound.Cautions, openPoints}, lead{bound.Drawing, openSection}, lead{bound.Map, openMap},
+		lead{bound.Beat, openBeat}, lead{bound.Pages, openPart}, lead{bound.Keep, openShelf}, lead{bound.Booth, openBooth},
+		lead{bound.Back, goBack}); a != nil {
 		return a
 	}
-	return everywhere(press, k)
+	return everywhere(press)
 }
 
 // everywhere acts on the keys that mean the same on the card, the map and the timed arc's page.
-func everywhere(press tea.KeyPressMsg, k *keyMap) action {
-	return led(press, lead{k.Units, otherUnits}, lead{k.Help, openHelp}, lead{k.Words, openWords}, lead{k.Leave, leave})
+func everywhere(press tea.KeyPressMsg) action {
+	return led(press, lead{bound.Units, otherUnits}, lead{bound.Help, openHelp}, lead{bound.Words, openWords}, lead{bound.Leave, leave})
 }
 
 // lead is a key and where it leads.

@@ -52,7 +52,7 @@ func (p *form) take(msg tea.Msg, press func(tea.KeyPressMsg) action) action {
 func (p *form) store() { p.values[p.at] = p.field.trimmed() }
 
 // press acts on the keys that move and edit.
-func (p *form) press(msg tea.KeyPressMsg, k *keyMap, f formRows) {
+func (p *form) press(msg tea.KeyPressMsg, f formRows) {
 	switch s := msg.String(); {
 	case s == "esc":
 		p.field.clear()
@@ -64,8 +64,8 @@ func (p *form) press(msg tea.KeyPressMsg, k *keyMap, f formRows) {
 		p.to(0)
 	case p.field.empty() && s == "end":
 		p.to(len(f.rows()) - 1)
-	case key.Matches(msg, k.PageUp, k.PageDown):
-		p.below.moved(msg, k)
+	case key.Matches(msg, bound.PageUp, bound.PageDown):
+		p.below.moved(msg)
 	default:
 		p.field.edit(msg)
 	}

@@ -65,21 +65,21 @@ func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
 }
 
 func (p *inputsPage) update(m *root, msg tea.Msg) action {
-	a := p.take(msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.keys, &m.session) })
+	a := p.take(msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.session) })
 	p.values = [mostRows]string{} // a row keeps what was set, not what was typed
 	return a
 }
 
-func (p *inputsPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
+func (p *inputsPage) press(msg tea.KeyPressMsg, s *session) action {
 	switch {
-	case key.Matches(msg, k.On):
+	case key.Matches(msg, bound.On):
 		return p.set(s)
-	case p.field.empty() && key.Matches(msg, k.Back):
+	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
 	case p.field.empty() && (msg.String() == "backspace" || msg.String() == "delete"):
 		return p.open(s)
 	}
-	p.form.press(msg, k, p)
+	p.form.press(msg, p)
 	return nil
 }
 

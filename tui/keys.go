@@ -2,38 +2,33 @@ package tui
 
 import "charm.land/bubbles/v2/key"
 
-// keyMap holds every key of the screens. Keys that print a character work only where nothing is typed.
-type keyMap struct {
+// bound are the keys of the screens. Those that print a character work only where nothing is typed.
+var bound = struct {
 	Up, Down, PageUp, PageDown, Top, Bottom key.Binding
 
-	On, Back, Next, Prev key.Binding
-
-	Less, More, Reset, ResetAll key.Binding
+	On, Back, Next, Prev, Less, More, Reset, ResetAll key.Binding
 
 	Why, Cautions, Drawing, Map, Beat, Play, Pages, Keep, Shelf, KeepBead, Delete, Restore, Undo, Acceptable,
 	EndPractice, Booth, Units, Words, Help, Leave, Kill key.Binding
+}{
+	Up: bind("up", "8"), Down: bind("down", "2"), PageUp: bind("pgup"), PageDown: bind("pgdown"),
+	Top: bind("home"), Bottom: bind("end"),
+
+	On: bind("enter"), Back: bind("esc", "/"), Next: bind("tab"), Prev: bind("shift+tab"),
+
+	Less: bind("left", "-", "4"), More: bind("right", "+", "=", "6"), Reset: bind("r", "0"), ResetAll: bind("R"),
+
+	Why: bind("*", "w"), Cautions: bind("c", "."), Drawing: bind("x", "3"), Map: bind("m", "7"),
+	Beat: bind("t", "9"), Pages: bind("p", "1", "f4"),
+
+	Keep: bind("k", "s"), Shelf: bind("f5"), KeepBead: bind("k", "7"), Delete: bind("delete", "ctrl+d"),
+	Restore: bind("ctrl+z"), Undo: bind("ctrl+z"), Acceptable: bind("a", "9"), EndPractice: bind("s"),
+
+	Play: bind("space"), Booth: bind("b", "5"), Units: bind("u", "f2"), Words: bind("g", "f3"),
+	Help: bind("f1", "?"), Leave: bind("q"), Kill: bind("ctrl+c"),
 }
 
-func newKeys() keyMap {
-	bind := func(keys ...string) key.Binding { return key.NewBinding(key.WithKeys(keys...)) }
-	return keyMap{
-		Up: bind("up", "8"), Down: bind("down", "2"), PageUp: bind("pgup"), PageDown: bind("pgdown"),
-		Top: bind("home"), Bottom: bind("end"),
-
-		On: bind("enter"), Back: bind("esc", "/"), Next: bind("tab"), Prev: bind("shift+tab"),
-
-		Less: bind("left", "-", "4"), More: bind("right", "+", "=", "6"), Reset: bind("r", "0"), ResetAll: bind("R"),
-
-		Why: bind("*", "w"), Cautions: bind("c", "."), Drawing: bind("x", "3"), Map: bind("m", "7"),
-		Beat: bind("t", "9"), Pages: bind("p", "1", "f4"),
-
-		Keep: bind("k", "s"), Shelf: bind("f5"), KeepBead: bind("k", "7"), Delete: bind("delete", "ctrl+d"),
-		Restore: bind("ctrl+z"), Undo: bind("ctrl+z"), Acceptable: bind("a", "9"), EndPractice: bind("s"),
-
-		Play: bind("space"), Booth: bind("b", "5"), Units: bind("u", "f2"), Words: bind("g", "f3"),
-		Help: bind("f1", "?"), Leave: bind("q"), Kill: bind("ctrl+c"),
-	}
-}
+func bind(keys ...string) key.Binding { return key.NewBinding(key.WithKeys(keys...)) }
 
 // helpGroup is one heading of the help page with its keys: each as it is shown, and what it does.
 type helpGroup struct {

@@ -40,21 +40,21 @@ func (l *listbox) where() string {
 }
 
 // moved acts on the keys that move the cursor, where they print nothing.
-func (l *listbox) moved(press tea.KeyPressMsg, k *keyMap) bool {
+func (l *listbox) moved(press tea.KeyPressMsg) bool {
 	switch {
 	case press.Text != "":
 		return false
-	case key.Matches(press, k.Up):
+	case key.Matches(press, bound.Up):
 		l.goTo(l.cursor - 1)
-	case key.Matches(press, k.Down):
+	case key.Matches(press, bound.Down):
 		l.goTo(l.cursor + 1)
-	case key.Matches(press, k.PageUp):
+	case key.Matches(press, bound.PageUp):
 		l.goTo(l.cursor - max(1, l.high))
-	case key.Matches(press, k.PageDown):
+	case key.Matches(press, bound.PageDown):
 		l.goTo(l.cursor + max(1, l.high))
-	case key.Matches(press, k.Top):
+	case key.Matches(press, bound.Top):
 		l.goTo(0)
-	case key.Matches(press, k.Bottom):
+	case key.Matches(press, bound.Bottom):
 		l.goTo(l.rows)
 	default:
 		return false
@@ -63,8 +63,8 @@ func (l *listbox) moved(press tea.KeyPressMsg, k *keyMap) bool {
 }
 
 // found is moved beside a field: the first and the last row are the field's keys while something stands in it.
-func (l *listbox) found(press tea.KeyPressMsg, k *keyMap, f *field) bool {
-	return (f.empty() || !key.Matches(press, k.Top, k.Bottom)) && l.moved(press, k)
+func (l *listbox) found(press tea.KeyPressMsg, f *field) bool {
+	return (f.empty() || !key.Matches(press, bound.Top, bound.Bottom)) && l.moved(press)
 }
 
 // draw draws the page with the cursor in at most h lines.

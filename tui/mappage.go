@@ -42,7 +42,7 @@ func (p *mapPage) left(m *root) {
 }
 
 func (p *mapPage) update(m *root, msg tea.Msg) action {
-	k, s := &m.keys, &m.session
+	s := &m.session
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
@@ -58,12 +58,12 @@ func (p *mapPage) update(m *root, msg tea.Msg) action {
 		return p.walk(s, 1, 0)
 	}
 	switch {
-	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
+	case key.Matches(press, bound.Reset), key.Matches(press, bound.ResetAll):
 		return change(anySetting(s.job), "suggestion back")
-	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Map):
+	case key.Matches(press, bound.On), key.Matches(press, bound.Back), key.Matches(press, bound.Map):
 		return goBack
 	}
-	return everywhere(press, k)
+	return everywhere(press)
 }
 
 // walk moves the setting to the next point of the map.

@@ -33,24 +33,23 @@ func (p *marksPage) about(*root) about {
 func (p *marksPage) view(m *root, w, h int) (block, *tea.Cursor) { return p.draw(&m.th, w, h), nil }
 
 func (p *marksPage) update(m *root, msg tea.Msg) action {
-	k := &m.keys
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
 	switch {
-	case key.Matches(press, k.Up):
+	case key.Matches(press, bound.Up):
 		p.at = max(0, p.at-1)
-	case key.Matches(press, k.Down):
+	case key.Matches(press, bound.Down):
 		p.at = min(len(p.rows)-1, p.at+1)
-	case key.Matches(press, k.Play), key.Matches(press, k.Booth): // space, or 5 on a keypad
+	case key.Matches(press, bound.Play), key.Matches(press, bound.Booth): // space, or 5 on a keypad
 		p.toggle()
-	case key.Matches(press, k.On):
+	case key.Matches(press, bound.On):
 		return p.done(p.ids())
-	case key.Matches(press, k.Back):
+	case key.Matches(press, bound.Back):
 		return goBack
 	default:
-		return everywhere(press, k)
+		return everywhere(press)
 	}
 	return nil
 }

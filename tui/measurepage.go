@@ -37,30 +37,30 @@ func (p *measurePage) about(*root) about {
 
 func (p *measurePage) update(m *root, msg tea.Msg) action {
 	was := p.at
-	a := p.take(msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.keys) })
+	a := p.take(msg, func(key tea.KeyPressMsg) action { return p.press(key) })
 	if p.at != was { // a watch that runs is given up
 		p.watch = stopwatch{}
 	}
 	return a
 }
 
-func (p *measurePage) press(msg tea.KeyPressMsg, k *keyMap) action {
+func (p *measurePage) press(msg tea.KeyPressMsg) action {
 	switch {
 	case p.busy:
-		if p.field.empty() && key.Matches(msg, k.Back) {
+		if p.field.empty() && key.Matches(msg, bound.Back) {
 			return goBack
 		}
 		return nil
-	case key.Matches(msg, k.On):
+	case key.Matches(msg, bound.On):
 		return p.next()
-	case measureRows[p.at].timed && p.field.empty() && key.Matches(msg, k.Play):
+	case measureRows[p.at].timed && p.field.empty() && key.Matches(msg, bound.Play):
 		return stampNow
 	case p.field.empty() && turnBy(msg) != 0:
 		return turnPage(turnBy(msg))
-	case p.field.empty() && key.Matches(msg, k.Back):
+	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
 	}
-	p.form.press(msg, k, p)
+	p.form.press(msg, p)
 	return nil
 }
 

@@ -31,14 +31,13 @@ func (p *textPage) view(m *root, w, h int) (block, *tea.Cursor) {
 }
 
 func (p *textPage) update(m *root, msg tea.Msg) action {
-	k := &m.keys
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
-	if p.scroll.moved(press, k) {
+	if p.scroll.moved(press) {
 		return nil
 	}
-	return led(press, lead{k.Leave, leave}, lead{k.Units, otherUnits}, lead{k.Back, goBack}, lead{k.On, goBack},
-		lead{k.Why, goBack}, lead{k.Cautions, goBack}, lead{k.Help, goBack})
+	return led(press, lead{bound.Leave, leave}, lead{bound.Units, otherUnits}, lead{bound.Back, goBack}, lead{bound.On, goBack},
+		lead{bound.Why, goBack}, lead{bound.Cautions, goBack}, lead{bound.Help, goBack})
 }

@@ -159,33 +159,33 @@ func turnBy(press tea.KeyPressMsg) int {
 	return 0
 }
 
-func (p *partPage) press(msg tea.Msg, k *keyMap) action {
+func (p *partPage) press(msg tea.Msg) action {
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
 	switch {
-	case p.name() == "correct" && key.Matches(press, k.KeepBead):
+	case p.name() == "correct" && key.Matches(press, bound.KeepBead):
 		return keepTrial(false)
-	case p.name() == "correct" && key.Matches(press, k.Acceptable):
+	case p.name() == "correct" && key.Matches(press, bound.Acceptable):
 		return keepTrial(true)
 	case p.jumps(press.String()) != 0:
 		return turnPage(p.jumps(press.String()))
-	case p.scroll.moved(press, k):
-	case key.Matches(press, k.Pages), key.Matches(press, k.More):
+	case p.scroll.moved(press):
+	case key.Matches(press, bound.Pages), key.Matches(press, bound.More):
 		return turnPage(1)
-	case key.Matches(press, k.Less):
+	case key.Matches(press, bound.Less):
 		return turnPage(-1)
-	case key.Matches(press, k.On):
+	case key.Matches(press, bound.On):
 		return enterPart
-	case key.Matches(press, k.Why):
+	case key.Matches(press, bound.Why):
 		p.why = !p.why
-	case key.Matches(press, k.Cautions):
+	case key.Matches(press, bound.Cautions):
 		return openPoints
-	case key.Matches(press, k.Back):
+	case key.Matches(press, bound.Back):
 		return goBack
 	}
-	return everywhere(press, k)
+	return everywhere(press)
 }
 
 // view is the strip of pages over the open one.
@@ -213,14 +213,14 @@ func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 // update lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by
 // it.
 func (p *partPage) update(m *root, msg tea.Msg) action {
-	if press, ok := msg.(tea.KeyPressMsg); ok && press.Text == "" && key.Matches(press, m.keys.Pages) &&
+	if press, ok := msg.(tea.KeyPressMsg); ok && press.Text == "" && key.Matches(press, bound.Pages) &&
 		!m.practising() {
 		return turnPage(1)
 	}
 	if own := p.own(m); own != nil {
 		return own.update(m, msg)
 	}
-	return p.press(msg, &m.keys)
+	return p.press(msg)
 }
 
 // enterPage lets a page that was come to ask for what it needs.

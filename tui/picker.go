@@ -94,7 +94,7 @@ func (p *picker) update(m *root, msg tea.Msg) (a action) {
 		p.field.insert(msg.Content)
 		p.filter(&m.session)
 	case tea.KeyPressMsg:
-		a = p.press(msg, &m.keys, &m.session)
+		a = p.press(msg, &m.session)
 	}
 	p.tryOut(&m.session)
 	return a
@@ -114,16 +114,16 @@ func (p *picker) tryOut(s *session) {
 	p.tried = true
 }
 
-func (p *picker) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
+func (p *picker) press(msg tea.KeyPressMsg, s *session) action {
 	if msg.Text == "" {
-		if a, ok := p.command(msg, k, s); ok {
+		if a, ok := p.command(msg, s); ok {
 			return a
 		}
 	} else if p.field.empty() { // some characters are keys
 		if msg.String() == "*" {
 			return explain(p.ask, p.choice())
 		}
-		if a := led(msg, lead{k.Back, goBack}, lead{k.Leave, leave}, lead{k.Help, openHelp}); a != nil {
+		if a := led(msg, lead{bound.Back, goBack}, lead{bound.Leave, leave}, lead{bound.Help, openHelp}); a != nil {
 			return a
 		}
 	}
@@ -134,14 +134,14 @@ func (p *picker) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 }
 
 // command acts on the keys that print nothing.
-func (p *picker) command(msg tea.KeyPressMsg, k *keyMap, s *session) (action, bool) {
+func (p *picker) command(msg tea.KeyPressMsg, s *session) (action, bool) {
 	switch {
-	case key.Matches(msg, k.Back):
+	case key.Matches(msg, bound.Back):
 		return p.back(s), true
-	case key.Matches(msg, k.On):
+	case key.Matches(msg, bound.On):
 		return p.on(), true
 	default:
-		return nil, p.moved(msg, k)
+		return nil, p.moved(msg)
 	}
 }
 
@@ -189,13 +189,13 @@ func (p *picker) trial(s *session) (calc.Job, bool) {
 }
 
 // moved acts on the keys that move the cursor. What was typed as a size gives way to the row.
-func (p *picker) moved(msg tea.KeyPressMsg, k *keyMap) bool {
-	if p.none && key.Matches(msg, k.Down) { // of a name without a row: the first row is the next one
+func (p *picker) moved(msg tea.KeyPressMsg) bool {
+	if p.none && key.Matches(msg, bound.Down) { // of a name without a row: the first row is the next one
 		p.none, p.wrong = false, nil
 		p.list.goTo(0)
 		return true
 	}
-	if p.ask.Sized() && !p.field.empty() && (msg.String() == "home" || msg.String() == "end") || !p.list.moved(msg, k) {
+	if p.ask.Sized() && !p.field.empty() && (msg.String() == "home" || msg.String() == "end") || !p.list.moved(msg) {
 		return false // they are the field's
 	}
 	p.none, p.wrong = false, nil

@@ -48,55 +48,55 @@ func (p *practicePage) settings() []*choice.Choice { return choice.Hand(p.now.Mo
 func (p *practicePage) last() *practice.Bead { return &p.beads[len(p.beads)-1] }
 
 func (p *practicePage) update(m *root, msg tea.Msg) action {
-	k, units := &m.keys, m.units
+	units := m.units
 	if p.open && p.typing {
-		return typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.enterValue(press, k) })
+		return typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.enterValue(press) })
 	}
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
 	if p.open {
-		return p.pressJob(press, k, units)
+		return p.pressJob(press, units)
 	}
-	return p.pressList(press, k)
+	return p.pressList(press)
 }
 
 // pressList acts on the list of levels: a digit picks a row, − and + another booth.
-func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
+func (p *practicePage) pressList(press tea.KeyPressMsg) action {
 	n := len(practice.Levels())
 	switch s := press.String(); {
 	// meant for the job that is not there yet
-	case p.stop != nil && !key.Matches(press, k.Back) && everywhere(press, k) == nil:
+	case p.stop != nil && !key.Matches(press, bound.Back) && everywhere(press) == nil:
 		return refuse(fault{"the booth is being set up", "a moment, then the key once more; esc gives it up"})
 	case len(s) == 1 && s[0] >= '1' && s[0] < '1'+byte(n):
 		p.list.goTo(int(s[0] - '1'))
-	case p.list.moved(press, k):
+	case p.list.moved(press):
 	case s == "+" || s == "=":
 		p.seed++
 	case s == "-":
 		p.seed = max(1, p.seed-1)
-	case key.Matches(press, k.On):
+	case key.Matches(press, bound.On):
 		return openDrill
 	case s == "p" || s == "right" || s == "6":
 		return turnPage(1)
 	case s == "left":
 		return turnPage(-1)
-	case key.Matches(press, k.Back):
+	case key.Matches(press, bound.Back):
 		return goBack
 	default:
-		return everywhere(press, k)
+		return everywhere(press)
 	}
 	return nil
 }
 
 // pressJob acts on the open job: its settings are picked, changed and typed as on the card.
-func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity.System) action {
+func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) action {
 	sure := p.sure
 	p.sure = false
 	switch s := press.String(); {
-	case p.over && press.Text == "" && p.scroll.moved(press, k), key.Matches(press, k.PageUp, k.PageDown) &&
-		p.scroll.moved(press, k):
+	case p.over && press.Text == "" && p.scroll.moved(press), key.Matches(press, bound.PageUp, bound.PageDown) &&
+		p.scroll.moved(press):
 	case s == "space":
 		p.scroll.top += 8
 	case !p.over && len(s) == 1 && s[0] >= '0' && s[0] <= '9':
@@ -111,27 +111,27 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity
 		return p.turn(1, units)
 	case s == "down", s == "-":
 		return p.turn(-1, units)
-	case key.Matches(press, k.Reset):
+	case key.Matches(press, bound.Reset):
 		p.now = p.last().Job
-	case key.Matches(press, k.On) && p.over:
+	case key.Matches(press, bound.On) && p.over:
 		p.open, p.seed, p.scroll = false, p.seed+1, window{}
-	case key.Matches(press, k.On) && p.now == p.last().Job: // it would be the same bead once more
+	case key.Matches(press, bound.On) && p.now == p.last().Job: // it would be the same bead once more
 		return refuse(fault{"the same setting", "change something first: ←→ picks it, ↑↓ changes it"})
-	case key.Matches(press, k.On):
+	case key.Matches(press, bound.On):
 		return layBead
-	case key.Matches(press, k.EndPractice):
+	case key.Matches(press, bound.EndPractice):
 		return p.end(sure)
-	case key.Matches(press, k.KeepBead):
+	case key.Matches(press, bound.KeepBead):
 		return keepDrill()
-	case key.Matches(press, k.Why):
+	case key.Matches(press, bound.Why):
 		return p.tellWhy()
-	case key.Matches(press, k.Cautions):
+	case key.Matches(press, bound.Cautions):
 		return drillPoints
-	case key.Matches(press, k.Back):
+	case key.Matches(press, bound.Back):
 		p.open, p.scroll = false, window{}
 		p.cancel()
 	default:
-		return everywhere(press, k)
+		return everywhere(press)
 	}
 	return nil
 }
@@ -155,11 +155,11 @@ func (p *practicePage) turn(by int, units quantity.System) action {
 }
 
 // enterValue edits what is typed for the setting under the cursor; enter sets it.
-func (p *practicePage) enterValue(press tea.KeyPressMsg, k *keyMap) action {
+func (p *practicePage) enterValue(press tea.KeyPressMsg) action {
 	switch {
-	case press.String() == "esc", key.Matches(press, k.On) && p.field.empty():
+	case press.String() == "esc", key.Matches(press, bound.On) && p.field.empty():
 		p.typing = false
-	case key.Matches(press, k.On):
+	case key.Matches(press, bound.On):
 		now := p.now
 		if err := p.settings()[p.at].Set(&now, p.field.String()); err != nil {
 			return refuse(*faultOf(err))

@@ -77,22 +77,22 @@ func (p *recordForm) view(m *root, w, h int) (block, *tea.Cursor) {
 }
 
 func (p *recordForm) update(m *root, msg tea.Msg) action {
-	return p.take(msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.keys) })
+	return p.take(msg, func(key tea.KeyPressMsg) action { return p.press(key) })
 }
 
-func (p *recordForm) press(msg tea.KeyPressMsg, k *keyMap) action {
+func (p *recordForm) press(msg tea.KeyPressMsg) action {
 	switch {
 	case p.busy:
 		return nil
-	case key.Matches(msg, k.On):
+	case key.Matches(msg, bound.On):
 		return p.next()
-	case p.field.empty() && key.Matches(msg, k.Back):
+	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
 	case p.field.empty() && msg.String() == "backspace":
 		p.move(p, -1)
 		return nil
 	}
-	p.form.press(msg, k, p)
+	p.form.press(msg, p)
 	return nil
 }
 

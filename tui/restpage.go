@@ -58,25 +58,25 @@ func (p *restPage) about(*root) about {
 
 func (p *restPage) update(m *root, msg tea.Msg) action {
 	press, ok := msg.(tea.KeyPressMsg)
-	if !ok || p.list.moved(press, &m.keys) {
+	if !ok || p.list.moved(press) {
 		return nil
 	}
 	r := &p.rows[p.list.at()]
-	switch k := &m.keys; {
-	case key.Matches(press, k.On) && r.ask != nil && len(r.ask.Rows(m.present())) > 0:
+	switch {
+	case key.Matches(press, bound.On) && r.ask != nil && len(r.ask.Rows(m.present())) > 0:
 		return openAsk(r.ask)
-	case key.Matches(press, k.On) && r.ask != nil:
+	case key.Matches(press, bound.On) && r.ask != nil:
 		return opening(askFor(r.label, []*choice.Choice{r.ask}))
-	case key.Matches(press, k.On):
+	case key.Matches(press, bound.On):
 		return r.open
-	case key.Matches(press, k.Reset) && r.ask != nil:
+	case key.Matches(press, bound.Reset) && r.ask != nil:
 		job := m.base()
 		r.ask.Clear(&job)
 		return func(m *root) tea.Cmd { m.changed(job, r.label+" is open again"); p.refresh(m); return nil }
-	case key.Matches(press, k.Back):
+	case key.Matches(press, bound.Back):
 		return goBack
 	default:
-		return everywhere(press, k)
+		return everywhere(press)
 	}
 }
 

@@ -16,7 +16,6 @@ import (
 type root struct {
 	session
 	th    theme
-	keys  keyMap
 	w, h  int
 	stack []screen
 
@@ -50,7 +49,7 @@ type root struct {
 
 func newRoot(o Options) *root {
 	m := &root{session: newSession(o), th: newTheme(look{kind: o.Theme, dark: true, profile: o.Profile,
-		comma: o.Comma}), keys: newKeys(), keeper: o.Book, now: o.Now,
+		comma: o.Comma}), keeper: o.Book, now: o.Now,
 		records: bookPage{all: true}, fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1,
 			answer: o.computing.drills}}
 	m.chart.take, m.beat.take, m.fix.take, m.drill.take = mapFound, beatFound, fixFound, drillFound
@@ -117,7 +116,7 @@ func (m *root) View() tea.View { return m.frame }
 func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 	m.again = m.leaving
 	m.notice, m.done, m.leaving = nil, "", false
-	if key.Matches(k, m.keys.Kill) && k.Text == "" {
+	if key.Matches(k, bound.Kill) && k.Text == "" {
 		return tea.Quit
 	}
 	if _, fills := m.front().(filler); !fills && k.Text == "" {
@@ -133,20 +132,20 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 	_, reads := m.front().(*wordsPage)
 	_, turns := m.front().(*cardPage)
 	switch {
-	case key.Matches(k, m.keys.Help):
+	case key.Matches(k, bound.Help):
 		return openHelp
-	case key.Matches(k, m.keys.Words) && !reads:
+	case key.Matches(k, bound.Words) && !reads:
 		return openWords
-	case key.Matches(k, m.keys.Units):
+	case key.Matches(k, bound.Units):
 		return otherUnits
-	case key.Matches(k, m.keys.Shelf) && m.keeper != nil && !m.practising():
+	case key.Matches(k, bound.Shelf) && m.keeper != nil && !m.practising():
 		return func(m *root) tea.Cmd { m.uncover(); m.enter(); return openShelf(m) }
-	case key.Matches(k, m.keys.Undo) && !m.restores():
+	case key.Matches(k, bound.Undo) && !m.restores():
 		return undo
 	case turns: // tab goes through its rows
-	case key.Matches(k, m.keys.Next):
+	case key.Matches(k, bound.Next):
 		return func(m *root) tea.Cmd { return m.alongBy(1) }
-	case key.Matches(k, m.keys.Prev):
+	case key.Matches(k, bound.Prev):
 		return func(m *root) tea.Cmd { return m.alongBy(-1) }
 	}
 	return nil

@@ -32,9 +32,6 @@ func (p *sightPage) about(*root) about {
 		keys: "←→↑↓ pick  space mark, several may be true  enter go on  esc back"}
 }
 
-// on is the sight that the cursor is on, by its id.
-func (p *sightPage) on() string { return p.rows[p.at].id }
-
 // update moves in the grid. Enter without a mark takes the drawing under the cursor.
 func (p *sightPage) update(m *root, msg tea.Msg) action {
 	press, ok := msg.(tea.KeyPressMsg)
@@ -48,7 +45,7 @@ func (p *sightPage) update(m *root, msg tea.Msg) action {
 			p.at = to
 		}
 		return nil
-	case key.Matches(press, m.keys.On) && len(p.ids()) == 0:
+	case key.Matches(press, bound.On) && len(p.ids()) == 0:
 		p.toggle()
 	}
 	return p.marksPage.update(m, msg)

@@ -101,20 +101,19 @@ func (p *walk) close() {
 
 // update goes a step on or back, or leaves; on the last step a key leads to practice.
 func (p *walk) update(m *root, msg tea.Msg) action {
-	k := &m.keys
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
 	last := p.at == len(walkSteps)-1
 	switch {
-	case key.Matches(press, k.Back), key.Matches(press, k.Leave), last && key.Matches(press, k.On, k.Play):
+	case key.Matches(press, bound.Back), key.Matches(press, bound.Leave), last && key.Matches(press, bound.On, bound.Play):
 		return goBack
-	case last && key.Matches(press, k.Pages):
+	case last && key.Matches(press, bound.Pages):
 		return practiceAfterWalk
-	case key.Matches(press, k.On, k.Play, k.More, k.Down, k.PageDown) && !last:
+	case key.Matches(press, bound.On, bound.Play, bound.More, bound.Down, bound.PageDown) && !last:
 		return p.by(1)
-	case key.Matches(press, k.Less, k.Up, k.PageUp) && p.at > 0:
+	case key.Matches(press, bound.Less, bound.Up, bound.PageUp) && p.at > 0:
 		return p.by(-1)
 	}
 	return nil

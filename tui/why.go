@@ -66,23 +66,23 @@ func (p *whyPage) update(m *root, msg tea.Msg) action {
 			p.field.insert(msg.Content)
 		}
 	case tea.KeyPressMsg:
-		return p.press(msg, &m.keys, &m.session)
+		return p.press(msg, &m.session)
 	}
 	return nil
 }
 
-func (p *whyPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
+func (p *whyPage) press(msg tea.KeyPressMsg, s *session) action {
 	switch {
-	case key.Matches(msg, k.On):
+	case key.Matches(msg, bound.On):
 		return p.take(s)
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return nil
-	case msg.Text == "" && p.scroll.moved(msg, k):
+	case msg.Text == "" && p.scroll.moved(msg):
 		return nil
 	}
 	if p.field.empty() {
-		if a := p.shortcut(msg, k); a != nil {
+		if a := p.shortcut(msg); a != nil {
 			return a
 		}
 	}
@@ -93,12 +93,12 @@ func (p *whyPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 }
 
 // shortcut acts on the keys that work where nothing is typed. A point begins a number.
-func (p *whyPage) shortcut(msg tea.KeyPressMsg, k *keyMap) action {
+func (p *whyPage) shortcut(msg tea.KeyPressMsg) action {
 	if msg.Text == "." {
 		return nil
 	}
-	return led(msg, lead{k.Back, goBack}, lead{k.Why, goBack}, lead{k.Units, otherUnits}, lead{k.Help, openHelp},
-		lead{k.Cautions, openPoints}, lead{k.Leave, leave})
+	return led(msg, lead{bound.Back, goBack}, lead{bound.Why, goBack}, lead{bound.Units, otherUnits}, lead{bound.Help, openHelp},
+		lead{bound.Cautions, openPoints}, lead{bound.Leave, leave})
 }
 
 // take sets the typed value; with nothing typed it goes back to the card.

@@ -14,20 +14,20 @@ type window struct {
 }
 
 // moved acts on the keys that move through a text; drawing keeps the window on it.
-func (v *window) moved(press tea.KeyPressMsg, k *keyMap) bool {
+func (v *window) moved(press tea.KeyPressMsg) bool {
 	page := max(1, v.high-1)
 	switch {
-	case key.Matches(press, k.Up):
+	case key.Matches(press, bound.Up):
 		v.top--
-	case key.Matches(press, k.Down):
+	case key.Matches(press, bound.Down):
 		v.top++
-	case key.Matches(press, k.PageUp):
+	case key.Matches(press, bound.PageUp):
 		v.top -= page
-	case key.Matches(press, k.PageDown), press.String() == "space":
+	case key.Matches(press, bound.PageDown), press.String() == "space":
 		v.top += page
-	case key.Matches(press, k.Top):
+	case key.Matches(press, bound.Top):
 		v.top = 0
-	case key.Matches(press, k.Bottom):
+	case key.Matches(press, bound.Bottom):
 		v.top = v.all
 	default:
 		return false

@@ -55,20 +55,20 @@ func (p *wordsPage) view(m *root, w, h int) (block, *tea.Cursor) {
 
 func (p *wordsPage) update(m *root, msg tea.Msg) action {
 	before := p.field.String()
-	a := typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.press(press, &m.keys) })
+	a := typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.press(press) })
 	if p.field.String() != before {
 		p.find()
 	}
 	return a
 }
 
-func (p *wordsPage) press(msg tea.KeyPressMsg, k *keyMap) action {
+func (p *wordsPage) press(msg tea.KeyPressMsg) action {
 	switch {
-	case p.list.found(msg, k, &p.field):
+	case p.list.found(msg, &p.field):
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
-	case msg.String() == "esc", msg.String() == "f3", key.Matches(msg, k.On), p.field.empty() && key.Matches(msg,
-		k.Back):
+	case msg.String() == "esc", msg.String() == "f3", key.Matches(msg, bound.On), p.field.empty() && key.Matches(msg,
+		bound.Back):
 		return goBack
 	default:
 		p.field.edit(msg)

@@ -1,6 +1,9 @@
 package canvas
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // shapeKind is the outline of a mark.
 type shapeKind uint8
@@ -9,39 +12,48 @@ const (
 	rectangle shapeKind = iota // from one corner to the other
 	disc                       // middle, half width, half height
 	dome                       // the upper half of a disc
-	line                       // from one end to the other, size wide
+	wire                       // a line from one end to the other, 1.1 wide
+	crack                      // the same, 0.9 wide
 	slope                      // a triangle: under the line from one end to the other, which must be lower
 )
 
-// mark is one outline of a drawing. Places are counted in columns from the left and in halves of a line from the top,
-// so that both are as long; the drawing is sightWide by sightHigh of them.
+// mark is one outline of a drawing, at some places.
 type mark struct {
-	kind       shapeKind
-	part       part
-	a, b, c, d float64
-	size       float64
+	kind shapeKind
+	part part
+	at   places
 }
+
+// places are counted in columns from the left and in halves of a line from the top, so that both are as long; the
+// drawing is sightWide by sightHigh of them.
+type places [][4]float64
 
 // The size of a drawing of what a bead shows, in its own measure.
 const sightWide, sightHigh = 18.0, 8.0
 
 func (m *mark) covers(x, y float64) bool {
-	switch m.kind {
-	case disc, dome:
-		u, v := (x-m.a)/m.c, (y-m.b)/m.d
-		return u*u+v*v <= 1 && (m.kind == disc || y <= m.b)
-	case line:
-		dx, dy := m.c-m.a, m.d-m.b
-		t := max(0, min(1, ((x-m.a)*dx+(y-m.b)*dy)/(dx*dx+dy*dy)))
-		return math.Hypot(x-m.a-t*dx, y-m.b-t*dy) <= m.size/2
-	case slope:
-		return x >= min(m.a, m.c) && x <= max(m.a, m.c) && y <= m.d && y >= m.b+(x-m.a)/(m.c-m.a)*(m.d-m.b)
-	}
-	return x >= m.a && x < m.c && y >= m.b && y < m.d
+	return slices.ContainsFunc(m.at, func(at [4]float64) bool { return m.kind.covers(at, x, y) })
 }
 
-// SightDrawn reports whether there is a drawing of what a test bead may show, by its id in tables.Sights.
-func SightDrawn(id string) bool { return sights[id] != nil }
+func (k shapeKind) covers(at [4]float64, x, y float64) bool {
+	a, b, c, d := at[0], at[1], at[2], at[3]
+	switch k {
+	case disc, dome:
+		u, v := (x-a)/c, (y-b)/d
+		return u*u+v*v <= 1 && (k == disc || y <= b)
+	case wire, crack:
+		half := 0.55
+		if k == crack {
+			half = 0.45
+		}
+		dx, dy := c-a, d-b
+		t := max(0, min(1, ((x-a)*dx+(y-b)*dy)/(dx*dx+dy*dy)))
+		return math.Hypot(x-a-t*dx, y-b-t*dy) <= half
+	case slope:
+		return x >= min(a, c) && x <= max(a, c) && y <= d && y >= b+(x-a)/(c-a)*(d-b)
+	}
+	return x >= a && x < c && y >= b && y < d
+}
 
 // DrawSight draws what a test bead may show, by its id in tables.Sights: the joint from the side or from above.
 // Nothing for an id without a drawing, or under 12 columns or 3 lines.
