@@ -75,17 +75,14 @@ func (p *beatPage) update(m *root, msg tea.Msg) action {
 	if !ok {
 		return nil
 	}
-	switch text := press.String(); {
+	switch pick, turn := handed(press); {
 	case key.Matches(press, bound.Play), press.Text == " ":
 		return startBeat
-	case text == "left", text == "right", text == ".":
-		by := map[bool]int{true: len(beatDials) - 1, false: 1}[text == "left"]
-		p.cursor = (p.cursor + by) % len(beatDials)
+	case pick != 0:
+		p.cursor = (p.cursor + pick + len(beatDials)) % len(beatDials)
 		return nil
-	case text == "up", text == "+", text == "=":
-		return p.turn(s, beatDials[p.cursor], 1)
-	case text == "down", text == "-":
-		return p.turn(s, beatDials[p.cursor], -1)
+	case turn != 0:
+		return p.turn(s, beatDials[p.cursor], turn)
 	case key.Matches(press, bound.Booth) && m.timed():
 		return func(m *root) tea.Cmd { m.pop(); return openBooth(m) }
 	case key.Matches(press, bound.Reset), key.Matches(press, bound.ResetAll):

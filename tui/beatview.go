@@ -12,11 +12,10 @@ import (
 )
 
 // view is the times in big digits under their beat, and the heat that says so. Figures of an earlier job or of a heat
-// that is still
-// followed are grey.
+// that is still followed are grey.
 func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s, sp := &m.th, &m.session, &p.have
-	b := p.heading(th, w)
+	b := p.heading(th, "timed arc", "following the heat", w)
 	if p.err != nil {
 		b.fault(th, faultOf(p.err), w)
 		return b, nil
@@ -49,17 +48,6 @@ func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 			false).fit(room))
 	}
 	return b, nil
-}
-
-// heading says that the heat is still followed, or that what stands here is of another job.
-func (p *beatPage) heading(th *theme, w int) (b block) {
-	switch {
-	case p.stop != nil:
-		b.say(th.quiet, 0, fmt.Sprintf("timed arc: following the heat, %.0f %% – esc gives up", 100*p.share()), w)
-	case p.ok && p.old():
-		b.say(th.watch, 0, "▲ timed arc of an earlier job", w)
-	}
-	return b
 }
 
 // why is what the times are for, and what is to be known of them: all of it where there is room.

@@ -61,22 +61,20 @@ func (p *boothPage) update(m *root, msg tea.Msg) action {
 	}
 	rows := m.boothRows()
 	p.at = min(p.at, len(rows)-1)
-	switch text := press.String(); {
+	switch pick, turn := handed(press); {
 	case key.Matches(press, bound.Back), key.Matches(press, bound.Booth):
 		return goBack
-	case text == "left", text == "right", text == ".":
-		p.at = (p.at + len(rows) + map[bool]int{true: -1, false: 1}[text == "left"]) % len(rows)
+	case pick != 0:
+		p.at = (p.at + len(rows) + pick) % len(rows)
 		return nil
+	case turn != 0:
+		return rows[p.at].turn(&m.session, turn, false)
 	case key.Matches(press, bound.Play), press.Text == " ":
 		if m.timed() {
 			return startBeat
 		}
 	case key.Matches(press, bound.Cautions):
 		return openPoints
-	case text == "up", text == "+", text == "=":
-		return rows[p.at].turn(&m.session, 1, false)
-	case text == "down", text == "-":
-		return rows[p.at].turn(&m.session, -1, false)
 	case key.Matches(press, bound.Reset):
 		return rows[p.at].reset(&m.session)
 	}

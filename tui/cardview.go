@@ -132,13 +132,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 
 // entry is what is typed and how it is read; x is the cursor's column.
 func (p *cardPage) entry(m *root, w int) (line, int) {
-	r := p.row()
-	ask, x := p.field.ask(&m.th, r.label+": ", w)
-	kind := choice.SettingOf(r.name).Kind
-	if text := readingOr(kind, p.field.String(), m.units, quantity.Rule(kind)); ask.left() > width(text)+2 {
-		ask.blank(2).put(m.th.quiet, text)
-	}
-	return ask.line(), x
+	return p.field.setting(&m.th, p.row().label, choice.SettingOf(p.row().name), m.units, w)
 }
 
 // held is what a hand sets or holds besides what it dials, and the settings that are words, on few lines.

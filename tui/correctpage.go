@@ -87,12 +87,6 @@ func (p *correctPage) answer() *advice.Page {
 	return &p.have
 }
 
-// fixFound takes the answer to a bead.
-func fixFound(m *root, f slowFound[advice.Page]) tea.Cmd {
-	m.fix.found(f)
-	return nil
-}
-
 // sawBead takes what a test bead shows.
 func sawBead(ids []string) action {
 	return func(m *root) tea.Cmd {
@@ -126,10 +120,7 @@ func (m *root) enterCorrect() tea.Cmd {
 }
 
 // stopOn reports whether a card stops its job.
-func stopOn(c *calc.Card) bool {
-	stops, _, _ := tally(c)
-	return stops > 0
-}
+func stopOn(c *calc.Card) bool { return len(calc.Stops(c.Warnings)) > 0 }
 
 // correctBody is what was seen so far and what to change.
 func (m *root) correctBody(w int) block {

@@ -13,26 +13,33 @@ func (m *root) draw() tea.View {
 		v.Content = m.tooSmall().String()
 		return v
 	}
-	if _, fills := m.front().(filler); fills {
-		b, _ := m.front().view(m, m.w, m.h)
-		v.Content = b.String()
-		return v
+	var foot block
+	if _, fills := m.front().(filler); !fills {
+		foot = m.foot()
 	}
-	top, foot := m.top(), m.foot()
-	m.above = len(top)
+	b, cursor := m.body(m.h - len(foot))
+	v.Content, v.Cursor = append(b, foot...).String(), cursor
+	return v
+}
+
+// body is the open screen under its strip, without the keys, in so many lines.
+func (m *root) body(h int) (b block, cursor *tea.Cursor) {
+	if _, fills := m.front().(filler); fills {
+		b, _ = m.front().view(m, m.w, h)
+		return b.fit(h), nil
+	}
+	b = m.top()
+	m.above = len(b)
 	side := m.margin()
 	if m.front() == screen(&m.booth) {
 		side = 0 // its letters need the columns
 	}
-	body, cursor := m.front().view(m, m.w-2*side, m.h-len(top)-len(foot))
+	body, cursor := m.front().view(m, m.w-2*side, h-m.above)
 	if cursor != nil {
-		cursor.X, cursor.Y = cursor.X+side, cursor.Y+len(top)
-		v.Cursor = cursor
+		cursor.X, cursor.Y = cursor.X+side, cursor.Y+m.above
 	}
-	top.addAll(body.fit(m.h - len(top) - len(foot)).indent(side))
-	top.addAll(foot)
-	v.Content = top.String()
-	return v
+	b.addAll(body.fit(h - m.above).indent(side))
+	return b, cursor
 }
 
 // margin is the columns left at either side of a screen.

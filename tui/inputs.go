@@ -1,14 +1,11 @@
 package tui
 
 import (
-	"cmp"
-
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc/advice"
 	"brazebooth/internal/choice"
-	"brazebooth/internal/quantity"
 )
 
 // inputsPage takes what a page beside the card asks for, one by one: what is typed goes onto the job at once.
@@ -57,7 +54,7 @@ func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	}
 	c := p.choices[p.at]
 	told := block{line{}}
-	told.say(m.th.quiet, 0, readingOr(c.Kind, p.field.String(), m.units, c.Help()), w)
+	told.say(m.th.quiet, 0, p.field.reading(c.Kind, m.units, c.Help()), w)
 	if c.Ask != "" {
 		told.say(m.th.quiet, 0, "enter with nothing typed opens the list", w)
 	}
@@ -102,11 +99,6 @@ func (p *inputsPage) set(s *session) action {
 	p.field.clear()
 	p.move(p, 1)
 	return change(job, c.Words()+" is set")
-}
-
-// readingOr is what is said of a typed number that may be meant otherwise, else the rule.
-func readingOr(kind quantity.Field, typed string, units quantity.System, rule string) string {
-	return cmp.Or(quantity.Reading(kind, typed, units), rule)
 }
 
 // open leaves the row's value open again.

@@ -94,3 +94,19 @@ func (l *listbox) clicked(y int, moves, chooses func() action) action {
 	l.goTo(at)
 	return moves()
 }
+
+// handed is what a key does to what a hand sets: it picks another one, or turns it by a step; a keypad has a point in
+// place of an arrow.
+func handed(press tea.KeyPressMsg) (pick, turn int) {
+	switch press.String() {
+	case "left":
+		return -1, 0
+	case "right", ".", ",":
+		return 1, 0
+	case "up", "+", "=":
+		return 0, 1
+	case "down", "-":
+		return 0, -1
+	}
+	return 0, 0
+}

@@ -25,12 +25,6 @@ func openMap(m *root) tea.Cmd {
 	return m.chart.want(m.ctx, anySetting(m.job), m.maps)
 }
 
-// mapFound takes a finished map.
-func mapFound(m *root, f slowFound[calc.Window]) tea.Cmd {
-	m.chart.found(f)
-	return nil
-}
-
 func (p *mapPage) about(*root) about {
 	return about{"on the map", "window", "←→↑↓ walk  r suggestion  u units  esc card"}
 }

@@ -16,7 +16,7 @@ import (
 // narrow terminal.
 func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s := &m.th, &m.session
-	b := p.heading(th, w)
+	b := p.heading(th, "operating window", "computing", w)
 	stops(&b, th, s, &s.card, w)
 	if p.err != nil {
 		b.fault(th, faultOf(p.err), w)
@@ -42,17 +42,6 @@ func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	}
 	b.addAll(signs)
 	return b, nil
-}
-
-// heading says that the map is still computed, or that it is of another job.
-func (p *mapPage) heading(th *theme, w int) (b block) {
-	switch {
-	case p.stop != nil:
-		b.say(th.quiet, 0, fmt.Sprintf("operating window: computing, %.0f %% – esc gives up", 100*p.share()), w)
-	case p.old():
-		b.say(th.watch, 0, "▲ operating window of an earlier job", w)
-	}
-	return b
 }
 
 // The margins, in percent, from which a good point stands in the second and the third green.
@@ -131,7 +120,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 			s.units).String()).line())
 	}
 	if aim := c.Used.Aim.V; aim != 0 && len(b) < h {
-		b.add(newRow(w).put(th.quiet, aimedAt(aim)).to(14).put(th.plain, lengthText(math.Abs(aim),
+		b.add(newRow(w).put(th.quiet, aimedAt(aim)).to(14).put(th.plain, quantity.Show(math.Abs(aim), "mm",
 			s.units.Lead())).line())
 	}
 	if !p.old() && len(b)+2 < h {

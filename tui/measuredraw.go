@@ -55,7 +55,7 @@ func (p *measurePage) told(th *theme, w int) (b block) {
 			rule = "known: " + strings.Join(p.sources, ", ") + "; enter alone takes the first"
 		}
 	}
-	b.say(th.plain, 0, readingOr(row.field, p.field.String(), quantity.Both, rule), w)
+	b.say(th.plain, 0, p.field.reading(row.field, quantity.Both, rule), w)
 	if p.said != "" {
 		b.say(th.good, 0, p.said, w)
 	}

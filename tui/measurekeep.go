@@ -2,6 +2,7 @@ package tui
 
 import (
 	"context"
+	"strings"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -35,7 +36,7 @@ func keepMeasured(reading, bead bool) action {
 			if bead && done.err == nil {
 				var said string
 				if said, done.err = k.Cut(ctx, laid, seen, verdict, source, cut); done.err == nil {
-					done.said = joinedSaid(done.said, said)
+					done.said = strings.TrimPrefix(done.said+"; "+said, "; ")
 				}
 			}
 			return func(m *root) tea.Cmd { m.meter.took(m, done); return nil }
@@ -43,19 +44,12 @@ func keepMeasured(reading, bead bool) action {
 	})
 }
 
-func joinedSaid(a, b string) string {
-	if a == "" {
-		return b
-	}
-	return a + "; " + b
-}
-
 // bead is the bead that was measured: laid as the card has it, with travel and times as they were measured.
 func (p *measurePage) bead(c *calc.Card) (laid calc.Job, seen, verdict string, cut Measured) {
 	laid = correct.AsSet(c.Job, laidOf(c))
 	put := func(at int, to *calc.Opt) {
-		if v, _, ok, _ := p.number(at); ok && p.asked(at) {
-			*to = calc.Some(v)
+		if v := p.value(at); v.Set && p.asked(at) {
+			*to = v
 		}
 	}
 	if p.mode != "timed" {
@@ -68,10 +62,7 @@ func (p *measurePage) bead(c *calc.Card) (laid calc.Job, seen, verdict string, c
 		seen, _ = correct.SeenIDs(tables.SightsSaid(text))
 	}
 	verdict, _ = p.read(askVerdict)
-	cut.Width, _, _, _ = p.number(askWidth)
-	cut.Leg, _, _, _ = p.number(askLeg)
-	cut.Throat, _, _, _ = p.number(askThroat)
-	cut.Zinc, _, _, _ = p.number(askZinc)
+	cut = Measured{p.value(askWidth).V, p.value(askLeg).V, p.value(askThroat).V, p.value(askZinc).V}
 	return laid, seen, verdict, cut
 }
 

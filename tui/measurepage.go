@@ -166,16 +166,16 @@ func (p *measurePage) keep() action {
 
 // reading is what was measured at the arc.
 func (p *measurePage) reading() (r calc.Reading, travel float64) {
-	one, _, _, _ := p.number(askPull)
-	two, _, ok, _ := p.number(askPullAgain)
-	if ok {
-		r.Feed = (one + two) / 2
+	if again := p.value(askPullAgain); again.Set {
+		r.Feed = (p.value(askPull).V + again.V) / 2
 	}
-	r.StickOut, _, _, _ = p.number(askStickOut)
-	r.Amps, _, _, _ = p.number(askAmps)
-	r.Volts, _, _, _ = p.number(askVolts)
-	r.FeedDial.V, _, r.FeedDial.Set, _ = p.number(askFeedDial)
-	r.VoltsDial.V, _, r.VoltsDial.Set, _ = p.number(askVoltsDial)
-	travel, _, _, _ = p.number(askTravel)
-	return r, travel
+	r.StickOut, r.Amps, r.Volts = p.value(askStickOut).V, p.value(askAmps).V, p.value(askVolts).V
+	r.FeedDial, r.VoltsDial = p.value(askFeedDial), p.value(askVoltsDial)
+	return r, p.value(askTravel).V
+}
+
+// value is what stands on a row as a number; not set where it is none.
+func (p *measurePage) value(at int) calc.Opt {
+	v, _, ok, _ := p.number(at)
+	return calc.Opt{Set: ok, V: v}
 }

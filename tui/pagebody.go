@@ -25,17 +25,10 @@ func (m *root) partBody(w int) block {
 	}
 	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 && page.Name != "correct" {
 		b.skip()
-		b.say(m.th.bold, 0, "enter: what this page asks for ("+strings.Join(plainNames(page.Needs), ", ")+")", w)
+		b.say(m.th.bold, 0, "enter: what this page asks for ("+strings.ReplaceAll(strings.Join(page.Needs, ", "), "-", " ")+
+			")", w)
 	}
 	return b
-}
-
-func plainNames(names []string) []string {
-	out := make([]string, len(names))
-	for i, n := range names {
-		out[i] = strings.ReplaceAll(n, "-", " ")
-	}
-	return out
 }
 
 // pageText is what was found for the open page, or what it lacks.

@@ -118,20 +118,16 @@ func (p *practicePage) differs(last *practice.Bead, units quantity.System) []str
 	return list
 }
 
-func beadMark(th *theme, verdict string) (string, paint) {
-	switch verdict {
-	case practice.BeadGood:
-		return "✓", th.good
-	case practice.BeadAcceptable:
-		return "▲", th.watch
-	}
-	return "✗", th.stop
-}
-
 // beadLine is a bead in short: how it was laid, what it showed.
 func beadLine(th *theme, n int, bead *practice.Bead, units quantity.System, w int) block {
 	var b block
-	mark, paint := beadMark(th, bead.Verdict)
+	mark, paint := "✗", th.stop
+	switch bead.Verdict {
+	case practice.BeadGood:
+		mark, paint = "✓", th.good
+	case practice.BeadAcceptable:
+		mark, paint = "▲", th.watch
+	}
 	b.hang(paint, 0, fmt.Sprintf("%s %d  ", mark, n), report.SettingText(&bead.Job,
 		units.Lead())+" – "+report.LookText(bead), w)
 	return b

@@ -50,20 +50,13 @@ func (p *practicePage) truth(th *theme, w int, units quantity.System) block {
 	return b
 }
 
-// drillPoints shows the cautions of a practice job.
-func drillPoints(m *root) tea.Cmd {
-	m.read("cautions of this practice job", practiceCautions(&m.drill))
-	return nil
-}
-
-// practiceCautions are those of the job's own card, under that of the practice.
-func practiceCautions(p *practicePage) func(th *theme, w int) block {
+// cautions are those of the job's own card, under that of the practice.
+func (p *practicePage) cautions(m *root) tea.Cmd {
 	card := p.card
-	return func(th *theme, w int) block {
-		b := cautionLines(th, &practice.Caution, w)
-		b.addAll(cautionPage(th, &card, w))
-		return b
-	}
+	m.read("cautions of this practice job", func(th *theme, w int) block {
+		return append(cautionLines(th, &practice.Caution, w), cautionPage(th, &card, w)...)
+	})
+	return nil
 }
 
 // keepText says what is kept, and that nothing is unasked.

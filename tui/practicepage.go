@@ -48,16 +48,15 @@ func (p *practicePage) settings() []*choice.Choice { return choice.Hand(p.now.Mo
 func (p *practicePage) last() *practice.Bead { return &p.beads[len(p.beads)-1] }
 
 func (p *practicePage) update(m *root, msg tea.Msg) action {
-	units := m.units
 	if p.open && p.typing {
-		return typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.enterValue(press) })
+		return typeInto(&p.field, msg, p.enterValue)
 	}
 	press, ok := msg.(tea.KeyPressMsg)
 	if !ok {
 		return nil
 	}
 	if p.open {
-		return p.pressJob(press, units)
+		return p.pressJob(press, m.units)
 	}
 	return p.pressList(press)
 }
@@ -77,7 +76,7 @@ func (p *practicePage) pressList(press tea.KeyPressMsg) action {
 	case s == "-":
 		p.seed = max(1, p.seed-1)
 	case key.Matches(press, bound.On):
-		return openDrill
+		return p.start
 	case s == "p" || s == "right" || s == "6":
 		return turnPage(1)
 	case s == "left":
@@ -94,23 +93,18 @@ func (p *practicePage) pressList(press tea.KeyPressMsg) action {
 func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) action {
 	sure := p.sure
 	p.sure = false
+	pick, turn := handed(press)
 	switch s := press.String(); {
-	case p.over && press.Text == "" && p.scroll.moved(press), key.Matches(press, bound.PageUp, bound.PageDown) &&
+	case (p.over && press.Text == "" || s == "space" || key.Matches(press, bound.PageUp, bound.PageDown)) &&
 		p.scroll.moved(press):
-	case s == "space":
-		p.scroll.top += 8
 	case !p.over && len(s) == 1 && s[0] >= '0' && s[0] <= '9':
 		p.typing, p.scroll = true, window{}
 		p.field.clear()
 		p.field.insert(s)
-	case s == "left":
-		p.pick(-1)
-	case s == "right", s == ".", s == ",":
-		p.pick(1)
-	case s == "up", s == "+", s == "=":
-		return p.turn(1, units)
-	case s == "down", s == "-":
-		return p.turn(-1, units)
+	case pick != 0:
+		p.pick(pick)
+	case turn != 0:
+		return p.turn(turn, units)
 	case key.Matches(press, bound.Reset):
 		p.now = p.last().Job
 	case key.Matches(press, bound.On) && p.over:
@@ -118,7 +112,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 	case key.Matches(press, bound.On) && p.now == p.last().Job: // it would be the same bead once more
 		return refuse(fault{"the same setting", "change something first: ←→ picks it, ↑↓ changes it"})
 	case key.Matches(press, bound.On):
-		return layBead
+		return p.lay
 	case key.Matches(press, bound.EndPractice):
 		return p.end(sure)
 	case key.Matches(press, bound.KeepBead):
@@ -126,7 +120,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 	case key.Matches(press, bound.Why):
 		return p.tellWhy()
 	case key.Matches(press, bound.Cautions):
-		return drillPoints
+		return p.cautions
 	case key.Matches(press, bound.Back):
 		p.open, p.scroll = false, window{}
 		p.cancel()
@@ -180,7 +174,7 @@ func (p *practicePage) end(sure bool) action {
 		p.sure = true
 		return refuse(fault{"s once more ends this job", "the program's beads and what the booth hid are shown then"})
 	}
-	return endDrill
+	return p.compare
 }
 
 // tellWhy shows the hidden truth, of a job that is over.
@@ -193,15 +187,8 @@ func (p *practicePage) tellWhy() action {
 	return nil
 }
 
-func openDrill(m *root) tea.Cmd { return m.drill.start(m.ctx) }
-func layBead(m *root) tea.Cmd   { return m.drill.lay(m.ctx) }
-func endDrill(m *root) tea.Cmd  { return m.drill.compare(m.ctx) }
-
-// drillFound takes what was computed.
-func drillFound(m *root, f slowFound[practiceAnswer]) tea.Cmd { return m.drill.took(m.ctx, f) }
-
 // took takes what was computed.
-func (p *practicePage) took(ctx context.Context, f slowFound[practiceAnswer]) tea.Cmd {
+func (p *practicePage) took(m *root, f slowFound[practiceAnswer]) tea.Cmd {
 	if p.stop == nil || f.run != p.slow.run {
 		return nil
 	}
@@ -219,7 +206,7 @@ func (p *practicePage) took(ctx context.Context, f slowFound[practiceAnswer]) te
 		p.scroll.top = 0
 		if p.have.bead.Verdict == practice.BeadGood {
 			p.over = true
-			return p.compare(ctx)
+			return p.compare(m)
 		}
 	case practiceEnds:
 		p.run, p.revealed = &p.have.run, &p.have.revealed

@@ -37,13 +37,13 @@ type practiceAnswer struct {
 }
 
 // start opens the chosen job, or the same one where it was left.
-func (p *practicePage) start(ctx context.Context) tea.Cmd {
+func (p *practicePage) start(m *root) tea.Cmd {
 	level := p.list.at() + 1
 	if p.job.Level == level && p.job.Seed == p.seed && len(p.beads) > 0 {
 		p.open = true
 		return nil
 	}
-	return p.ask(ctx, practiceAsk{what: practiceOpens, level: level, seed: p.seed})
+	return p.ask(m.ctx, practiceAsk{what: practiceOpens, level: level, seed: p.seed})
 }
 
 // ask lets an answer come; one that failed or was given up is asked for anew.
@@ -81,15 +81,14 @@ func drill(ctx context.Context, job *practice.Booth, a practiceAsk) (out practic
 }
 
 // lay lays a bead with the setting on the machine.
-func (p *practicePage) lay(ctx context.Context) tea.Cmd {
-	return p.ask(ctx, practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
+func (p *practicePage) lay(m *root) tea.Cmd {
+	return p.ask(m.ctx, practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
 }
 
 // compare lays the program's own beads and looks behind the last one.
-func (p *practicePage) compare(ctx context.Context) tea.Cmd {
+func (p *practicePage) compare(m *root) tea.Cmd {
 	p.over = true
-	last := len(p.beads)
-	return p.ask(ctx, practiceAsk{practiceEnds, p.job.Level, p.job.Seed, p.beads[last-1].Job, last})
+	return p.ask(m.ctx, practiceAsk{practiceEnds, p.job.Level, p.job.Seed, p.last().Job, len(p.beads)})
 }
 
 // keepDrill sends how the job went to the book, once.

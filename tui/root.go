@@ -52,8 +52,7 @@ func newRoot(o Options) *root {
 		comma: o.Comma}), keeper: o.Book, now: o.Now,
 		records: bookPage{all: true}, fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1,
 			answer: o.computing.drills}}
-	m.chart.take, m.beat.take, m.fix.take, m.drill.take = mapFound, beatFound, fixFound, drillFound
-	m.good.take = spansFound
+	m.beat.take, m.drill.take = beatFound, m.drill.took
 	m.drill.list.set(len(practice.Levels()))
 	if m.now == nil {
 		m.now = time.Now

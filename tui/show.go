@@ -3,12 +3,8 @@ package tui
 import (
 	"strings"
 
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 )
-
-// lengthText prints a length of a few millimetres the way the system's hands say it.
-func lengthText(mm float64, sys quantity.System) string { return quantity.Show(mm, "mm", sys) }
 
 func spaced(number, unit string) string { return report.Value{Number: number, Unit: unit}.String() }
 

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"sync/atomic"
 	"time"
@@ -20,7 +21,7 @@ type slow[K comparable, V any] struct {
 	done *atomic.Uint64
 	stop context.CancelFunc                // nil where nothing is being computed
 	gave bool                              // somebody gave the wanted one up
-	take func(*root, slowFound[V]) tea.Cmd // what its screen does with a finished answer
+	take func(*root, slowFound[V]) tea.Cmd // what its screen does with a finished answer; nil keeps it
 	// which computation is the wanted one: a job may be asked for, left, and asked for again
 	run int
 }
@@ -60,6 +61,9 @@ func (p *slow[K, V]) want(ctx context.Context, job K, solve func(context.Context
 	p.job, p.stop, p.done, p.err, p.gave = job, stop, done, nil, false
 	p.run++
 	run, take := p.run, p.take
+	if take == nil {
+		take = func(_ *root, f slowFound[V]) tea.Cmd { p.found(f); return nil }
+	}
 	work := func() tea.Msg {
 		v, err := solve(ctx, job, func(share float64) { done.Store(math.Float64bits(share)) })
 		return slowFound[V]{run, v, err, take}
@@ -76,6 +80,17 @@ func (p *slow[K, V]) tick() tea.Cmd {
 		return p.tick()
 	}
 	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return slowTick{again} })
+}
+
+// heading says over a screen that its answer is still computed, or that the one it shows is of another job.
+func (p *slow[K, V]) heading(th *theme, what, doing string, w int) (b block) {
+	switch {
+	case p.stop != nil:
+		b.say(th.quiet, 0, fmt.Sprintf("%s: %s, %.0f %% – esc gives up", what, doing, 100*p.share()), w)
+	case p.ok && p.old():
+		b.say(th.watch, 0, "▲ "+what+" of an earlier job", w)
+	}
+	return b
 }
 
 // cancel gives up what is being computed.

@@ -38,12 +38,6 @@ func (m *root) followSpans() tea.Cmd {
 	})
 }
 
-// spansFound takes the spans of a card.
-func spansFound(m *root, f slowFound[spans]) tea.Cmd {
-	m.good.found(f)
-	return nil
-}
-
 // spanned puts the good span of a setting that a hand made under its dial.
 func (m *root) spanned(d *canvas.Dial, r *report.Row) {
 	c := &m.session.card
@@ -63,7 +57,7 @@ func (m *root) spanned(d *canvas.Dial, r *report.Row) {
 	}
 	f := r.Figure
 	_, from, to := quantity.Dialed(f.Name, f.Value, span.Low, span.High, f.Unit, true, m.units.Lead())
-	d.Span = m.shownNumber(from + "–" + to)
+	d.Span = m.th.look.number(from + "–" + to)
 	d.Bar.Kind, d.Bar.Span = canvas.GoodSpan, [2]float64{span.Low, span.High}
 	d.Bar.Low, d.Bar.High = track(f.Name, min(f.Value, span.Low), max(f.Value, span.High))
 }

@@ -85,15 +85,7 @@ func (r *row) line() line {
 	return line{Text: r.b.String(), Width: r.used - r.gap}
 }
 
-const manyBlanks = "                                                                                                " +
-	"                                "
-
-func blanks(n int) string {
-	if n <= len(manyBlanks) {
-		return manyBlanks[:n]
-	}
-	return strings.Repeat(" ", n)
-}
+func blanks(n int) string { return strings.Repeat(" ", n) }
 
 // block is some lines of the screen, one below the other.
 type block []line

@@ -135,21 +135,9 @@ func practiceAfterWalk(m *root) tea.Cmd {
 func (p *walk) view(m *root, w, h int) (block, *tea.Cursor) {
 	s, foot := p.screens, p.foot(m)
 	s.th, s.w, s.h = m.th, w, h-len(foot)+2
-	b := s.whole(h - len(foot))
+	b, _ := s.body(h - len(foot))
 	pointAt(&m.th, b, walkSteps[p.at].at, w)
 	return append(b, foot...), nil
-}
-
-// whole is the open screen without its keys, in so many lines.
-func (m *root) whole(h int) block {
-	if _, fills := m.front().(filler); fills {
-		b, _ := m.front().view(m, m.w, h)
-		return b.fit(h)
-	}
-	b := m.top()
-	body, _ := m.front().view(m, m.w-2*m.margin(), h-len(b))
-	b.addAll(body.fit(h - len(b)).indent(m.margin()))
-	return b
 }
 
 // pointAt marks the first line that has a text, where it leaves room for a mark.

@@ -50,7 +50,7 @@ func (p *whyPage) view(m *root, w, h int) (block, *tea.Cursor) {
 		r, x := p.field.ask(&m.th, "set it yourself: ", w)
 		cur = tea.NewCursor(x, len(b))
 		b.add(r.line())
-		b.say(m.th.quiet, 0, readingOr(p.set.Kind, p.field.String(), m.units, quantity.Rule(p.set.Kind)), w)
+		b.say(m.th.quiet, 0, p.field.reading(p.set.Kind, m.units, quantity.Rule(p.set.Kind)), w)
 	}
 	b.skip()
 	w = min(w, textWidth)
