@@ -69,12 +69,8 @@ func (p *beatPage) left(m *root) {
 	m.card.load(&m.session)
 }
 
-func (p *beatPage) update(m *root, msg tea.Msg) action {
+func (p *beatPage) press(m *root, press tea.KeyPressMsg) action {
 	s := &m.session
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
 	switch pick, turn := handed(press); {
 	case key.Matches(press, bound.Play), press.Text == " ":
 		return startBeat
@@ -102,7 +98,7 @@ var beatDials = [...]string{"arc_on", "arc_off", "spot_step", "wire_feed"}
 func (p *beatPage) turn(s *session, name string, by int) action {
 	f, ok := p.figure(name)
 	if p.old() || !p.have.Good || !ok {
-		return refuse(fault{"there are no times to change yet", "a moment, then the key once more"})
+		return refuse("there are no times to change yet", "a moment, then the key once more")
 	}
 	return change(choice.SettingOf(name).Turned(timedJob(s.base()), f.Value, by, s.units), "")
 }

@@ -21,18 +21,18 @@ func (d *doomed) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok b
 	switch {
 	case key.Matches(msg, bound.Restore):
 		if d.last == nil {
-			return refuse(fault{"nothing was deleted on this page",
-				"brazebooth book list --deleted shows what was before"}), true
+			return refuse("nothing was deleted on this page",
+				"brazebooth book list --deleted shows what was before"), true
 		}
 		return markRecord(*d.last, false), true
 	case !key.Matches(msg, bound.Delete), msg.String() == "delete" && f.at() < len([]rune(f.String())):
 		return nil, false
 	case at == nil:
-		return refuse(fault{"no record under the cursor", "pick a row with ↑ ↓"}), true
+		return refuse("no record under the cursor", "pick a row with ↑ ↓"), true
 	case asked != at.ID:
 		d.id = at.ID
-		return refuse(fault{"delete " + at.Name + "?", "the same key once more marks it as deleted; it stays in the " +
-			"history"}), true
+		return refuse("delete "+at.Name+"?",
+			"the same key once more marks it as deleted; it stays in the history"), true
 	}
 	return markRecord(*at, true), true
 }
@@ -41,7 +41,7 @@ func (d *doomed) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok b
 func markRecord(e Entry, deleted bool) action {
 	return asking(func(ctx context.Context, k Keeper) action {
 		if err := k.Mark(ctx, e.Kind, e.ID, deleted); err != nil {
-			return refuse(*bookFault("", err, "nothing was changed"))
+			return bookFault("", err, "nothing was changed").said
 		}
 		return func(m *root) tea.Cmd { return m.marked(e, deleted) }
 	})

@@ -88,18 +88,12 @@ func (p *bookPage) about(*root) about {
 	return about{help: "in the book", keys: "enter open, or keep" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
 }
 
-func (p *bookPage) update(m *root, msg tea.Msg) action {
-	switch msg := msg.(type) {
-	case tea.PasteMsg:
-		p.field.insert(msg.Content)
-		return p.typed()
-	case tea.KeyPressMsg:
-		return p.press(msg)
-	}
-	return nil
+func (p *bookPage) paste(_ *root, text string) action {
+	p.field.insert(text)
+	return p.typed()
 }
 
-func (p *bookPage) press(msg tea.KeyPressMsg) action {
+func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 	if a, ok := p.doomed.press(msg, &p.field, p.entry()); ok {
 		return a
 	}
@@ -107,7 +101,7 @@ func (p *bookPage) press(msg tea.KeyPressMsg) action {
 	case p.list.found(msg, &p.field):
 		return nil
 	case key.Matches(msg, bound.On) && p.busy:
-		return refuse(fault{"still looking", "enter once more when the list stands"})
+		return refuse("still looking", "enter once more when the list stands")
 	case key.Matches(msg, bound.On):
 		if e := p.entry(); e != nil && p.all {
 			return openRecord(*e)
@@ -118,10 +112,10 @@ func (p *bookPage) press(msg tea.KeyPressMsg) action {
 			return openForm(&forms[i])
 		}
 		if p.field.empty() {
-			return refuse(fault{"nothing is kept yet", "type a name and enter keeps the card"})
+			return refuse("nothing is kept yet", "type a name and enter keeps the card")
 		}
 		if strings.TrimSpace(p.field.String()) == "" {
-			return refuse(fault{"a card without a name", "type one: tank lid"})
+			return refuse("a card without a name", "type one: tank lid")
 		}
 		return keepCard(strings.TrimSpace(p.field.String()))
 	case msg.String() == "esc" && !p.field.empty():

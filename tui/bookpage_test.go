@@ -441,7 +441,7 @@ func TestMeasureOnce(t *testing.T) {
 	if first == nil || !m.meter.busy {
 		t.Fatal("nothing is under way")
 	}
-	if a := m.meter.press(tea.KeyPressMsg{Code: tea.KeyEnter}); a != nil {
+	if a := m.meter.press(m, tea.KeyPressMsg{Code: tea.KeyEnter}); a != nil {
 		t.Errorf("enter again: %T", a)
 	}
 	m.changed(calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: calc.Some(7), Travel: calc.Some(10)}, "")

@@ -12,8 +12,7 @@ import (
 func withBook(a action) action {
 	return func(m *root) tea.Cmd {
 		if m.keeper == nil {
-			m.notice = &fault{"there is no book here", "start the program with one: brazebooth --book FILE"}
-			return nil
+			return m.act(refuse("there is no book here", "start the program with one: brazebooth --book FILE"))
 		}
 		return a(m)
 	}
@@ -37,9 +36,8 @@ func loadCard(e Entry) action {
 	return func(m *root) tea.Cmd {
 		if job := m.session.base(); !m.session.example && job != m.shelf.safe && m.shelf.sure != e.ID {
 			m.shelf.sure = e.ID
-			m.notice = &fault{"the card on the screen is not kept", "enter once more opens " + e.Name +
-				" all the same; a name and enter on the row below keeps it"}
-			return nil
+			return m.act(refuse("the card on the screen is not kept",
+				"enter once more opens "+e.Name+" all the same; a name and enter on the row below keeps it"))
 		}
 		return m.act(asking(func(ctx context.Context, k Keeper) action {
 			job, err := k.Load(ctx, e.ID)
@@ -72,7 +70,7 @@ func keepCard(name string) action {
 		return m.act(asking(func(ctx context.Context, k Keeper) action {
 			said, err := k.Keep(ctx, name, &card)
 			if err != nil {
-				return refuse(*bookFault("not kept: ", err, "the card stays on the screen"))
+				return bookFault("not kept: ", err, "the card stays on the screen").said
 			}
 			return func(m *root) tea.Cmd {
 				m.done, m.shelf.safe = said, job
@@ -128,11 +126,9 @@ func keepTrial(acceptable bool) action {
 		p, n := &m.fix, len(m.fix.tries)
 		switch {
 		case n == 0:
-			m.notice = &fault{"no test bead was told of yet", "enter: say what the bead shows"}
-			return nil
+			return m.act(refuse("no test bead was told of yet", "enter: say what the bead shows"))
 		case p.kept == n:
-			m.notice = &fault{"this bead is kept already", "lay the next one"}
-			return nil
+			return m.act(refuse("this bead is kept already", "lay the next one"))
 		}
 		t, verdict := p.tries[n-1], "" // as the bead looks
 		if acceptable {

@@ -54,11 +54,7 @@ func (p *boothPage) about(m *root) about {
 }
 
 // update picks and changes figures; a key that does nothing here says which do.
-func (p *boothPage) update(m *root, msg tea.Msg) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
+func (p *boothPage) press(m *root, press tea.KeyPressMsg) action {
 	rows := m.boothRows()
 	p.at = min(p.at, len(rows)-1)
 	switch pick, turn := handed(press); {
@@ -78,7 +74,7 @@ func (p *boothPage) update(m *root, msg tea.Msg) action {
 	case key.Matches(press, bound.Reset):
 		return rows[p.at].reset(&m.session)
 	}
-	return refuse(fault{press.String() + " does nothing here", "←→ pick, ↑↓ change, esc goes back to the card"})
+	return refuse(press.String()+" does nothing here", "←→ pick, ↑↓ change, esc goes back to the card")
 }
 
 // boothRows are the figures of the view: what the hand sets or times.

@@ -9,15 +9,11 @@ import (
 	"brazebooth/internal/choice"
 )
 
-func (p *cardPage) update(m *root, msg tea.Msg) action {
+func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 	s := &m.session
 	row := p.row()
 	if row == nil {
 		return nil
-	}
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return p.pasted(msg, row)
 	}
 	if p.typing {
 		return p.type_(press, s, row)
@@ -75,8 +71,8 @@ func (p *cardPage) chip(n int) action {
 		p.goTo(at)
 		return nil
 	}
-	return refuse(fault{fmt.Sprintf("there is no choice %d", n), fmt.Sprintf("a point and 1 to %d; .0 lists the rest",
-		to-from)})
+	return refuse(fmt.Sprintf("there is no choice %d", n),
+		fmt.Sprintf("a point and 1 to %d; .0 lists the rest", to-from))
 }
 
 // begin lets a digit begin an entry: into the figure under the cursor, or into the list of its choice.
@@ -85,7 +81,7 @@ func (p *cardPage) begin(digit string, row *cardRow) action {
 	case row.ask != nil:
 		return func(m *root) tea.Cmd {
 			openAsk(row.ask)(m)
-			return m.act(m.front().update(m, tea.KeyPressMsg{Code: []rune(digit)[0], Text: digit}))
+			return m.act(m.front().press(m, tea.KeyPressMsg{Code: []rune(digit)[0], Text: digit}))
 		}
 	case choice.SettingOf(row.name) == nil:
 		return row.follows()
@@ -95,11 +91,11 @@ func (p *cardPage) begin(digit string, row *cardRow) action {
 	return nil
 }
 
-// pasted begins an entry with what was pasted.
-func (p *cardPage) pasted(msg tea.Msg, row *cardRow) action {
-	if paste, ok := msg.(tea.PasteMsg); ok && choice.SettingOf(row.name) != nil {
+// paste begins an entry with what was pasted.
+func (p *cardPage) paste(_ *root, text string) action {
+	if row := p.row(); row != nil && choice.SettingOf(row.name) != nil {
 		p.typing = true
-		p.field.insert(paste.Content)
+		p.field.insert(text)
 	}
 	return nil
 }
@@ -112,7 +108,7 @@ func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action
 	case key.Matches(press, bound.On):
 		job, wrong := s.typed(choice.SettingOf(row.name), &p.field)
 		if wrong != nil {
-			return refuse(*wrong)
+			return wrong.said
 		}
 		label := row.label
 		return func(m *root) tea.Cmd {
@@ -130,16 +126,17 @@ func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action
 // pages acts on the keys that lead to another screen.
 func (p *cardPage) pages(press tea.KeyPressMsg) action {
 	if a := led(press, lead{bound.Cautions, openPoints}, lead{bound.Drawing, openSection}, lead{bound.Map, openMap},
-		lead{bound.Beat, openBeat}, lead{bound.Pages, openPart}, lead{bound.Keep, openShelf}, lead{bound.Booth, openBooth},
-		lead{bound.Back, goBack}); a != nil {
+		lead{bound.Beat, openBeat}, lead{bound.Pages, openPart}, lead{bound.Keep, openShelf},
+		lead{bound.Booth, openBooth}, lead{bound.Back, goBack}); a != nil {
 		return a
 	}
 	return everywhere(press)
 }
 
-// everywhere acts on the keys that mean the same on the card, the map and the timed arc's page.
+// everywhere acts on the keys that mean the same on every screen where nothing is typed.
 func everywhere(press tea.KeyPressMsg) action {
-	return led(press, lead{bound.Units, otherUnits}, lead{bound.Help, openHelp}, lead{bound.Words, openWords}, lead{bound.Leave, leave})
+	return led(press, lead{bound.Units, otherUnits}, lead{bound.Help, openHelp}, lead{bound.Words, openWords},
+		lead{bound.Leave, leave})
 }
 
 // lead is a key and where it leads.

@@ -91,8 +91,7 @@ func (p *correctPage) answer() *advice.Page {
 func sawBead(ids []string) action {
 	return func(m *root) tea.Cmd {
 		if len(ids) == 0 {
-			m.notice = &fault{"nothing is marked", "space marks what the bead shows, good too"}
-			return nil
+			return m.act(refuse("nothing is marked", "space marks what the bead shows, good too"))
 		}
 		m.pop()
 		return m.fix.saw(m.ctx, &m.session.card, ids)
@@ -112,8 +111,7 @@ func (m *root) enterCorrect() tea.Cmd {
 		return m.fix.again(m.ctx)
 	}
 	if stopOn(&m.session.card) {
-		m.notice = &fault{"this job is stopped", "no setting mends it"}
-		return nil
+		return m.act(refuse("this job is stopped", "no setting mends it"))
 	}
 	m.push(sightMarks())
 	return nil

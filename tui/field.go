@@ -126,19 +126,3 @@ func (f *field) pagesKey() string {
 	}
 	return "  f4 pages"
 }
-
-// typeInto puts what is pasted into a field and hands keys to its page.
-func typeInto(f *field, msg tea.Msg, press func(tea.KeyPressMsg) action) action {
-	switch msg := msg.(type) {
-	case tea.PasteMsg:
-		f.insert(msg.Content)
-	case tea.KeyPressMsg:
-		return press(msg)
-	}
-	return nil
-}
-
-func pasted(msg tea.Msg) bool {
-	_, ok := msg.(tea.PasteMsg)
-	return ok
-}

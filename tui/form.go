@@ -38,21 +38,20 @@ type formRows interface {
 	says(th *theme, at int, here bool) (string, paint)
 }
 
-// take puts what is typed or pasted into the row under the cursor, where press does not act on the key.
-func (p *form) take(msg tea.Msg, press func(tea.KeyPressMsg) action) action {
-	if p.busy && pasted(msg) {
-		return nil // it is on its way as it stands
+// paste puts a text into the row under the cursor.
+func (p *form) paste(_ *root, text string) action {
+	if !p.busy {
+		p.field.insert(text)
+		p.store()
 	}
-	a := typeInto(&p.field, msg, press)
-	p.store()
-	return a
+	return nil
 }
 
 // store keeps what is typed on its row.
 func (p *form) store() { p.values[p.at] = p.field.trimmed() }
 
-// press acts on the keys that move and edit.
-func (p *form) press(msg tea.KeyPressMsg, f formRows) {
+// edit acts on the keys that move and edit.
+func (p *form) edit(msg tea.KeyPressMsg, f formRows) {
 	switch s := msg.String(); {
 	case s == "esc":
 		p.field.clear()
@@ -69,6 +68,7 @@ func (p *form) press(msg tea.KeyPressMsg, f formRows) {
 	default:
 		p.field.edit(msg)
 	}
+	p.store()
 }
 
 // move goes to another row that is asked.

@@ -61,13 +61,8 @@ func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return p.draw(&m.th, p, "what "+p.page+" asks for", told, w, h)
 }
 
-func (p *inputsPage) update(m *root, msg tea.Msg) action {
-	a := p.take(msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.session) })
-	p.values = [mostRows]string{} // a row keeps what was set, not what was typed
-	return a
-}
-
-func (p *inputsPage) press(msg tea.KeyPressMsg, s *session) action {
+func (p *inputsPage) press(m *root, msg tea.KeyPressMsg) action {
+	s := &m.session
 	switch {
 	case key.Matches(msg, bound.On):
 		return p.set(s)
@@ -76,7 +71,8 @@ func (p *inputsPage) press(msg tea.KeyPressMsg, s *session) action {
 	case p.field.empty() && (msg.String() == "backspace" || msg.String() == "delete"):
 		return p.open(s)
 	}
-	p.form.press(msg, p)
+	p.edit(msg, p)
+	p.values = [mostRows]string{} // a row keeps what was set, not what was typed
 	return nil
 }
 
@@ -94,7 +90,7 @@ func (p *inputsPage) set(s *session) action {
 	}
 	job, wrong := s.typed(c, &p.field)
 	if wrong != nil {
-		return refuse(*wrong)
+		return wrong.said
 	}
 	p.field.clear()
 	p.move(p, 1)

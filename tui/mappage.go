@@ -35,12 +35,8 @@ func (p *mapPage) left(m *root) {
 	m.card.load(&m.session)
 }
 
-func (p *mapPage) update(m *root, msg tea.Msg) action {
+func (p *mapPage) press(m *root, press tea.KeyPressMsg) action {
 	s := &m.session
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
 	switch press.String() {
 	case "up":
 		return p.walk(s, 0, 1)

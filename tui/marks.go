@@ -32,11 +32,7 @@ func (p *marksPage) about(*root) about {
 
 func (p *marksPage) view(m *root, w, h int) (block, *tea.Cursor) { return p.draw(&m.th, w, h), nil }
 
-func (p *marksPage) update(m *root, msg tea.Msg) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
+func (p *marksPage) press(m *root, press tea.KeyPressMsg) action {
 	switch {
 	case key.Matches(press, bound.Up):
 		p.at = max(0, p.at-1)
@@ -133,7 +129,7 @@ func stopMarks(c *calc.Card) *marksPage {
 	}
 	p.done = func(ids []string) action {
 		if len(ids) == 0 {
-			return refuse(fault{"nothing is marked", "mark what applies, or the last row: none of these"})
+			return refuse("nothing is marked", "mark what applies, or the last row: none of these")
 		}
 		return answerStops(ids)
 	}

@@ -35,16 +35,13 @@ func (p *measurePage) about(*root) about {
 		keys: "enter go on" + p.field.pagesKey() + "  space watch  ↑↓ rows  esc back"}
 }
 
-func (p *measurePage) update(m *root, msg tea.Msg) action {
+func (p *measurePage) press(_ *root, msg tea.KeyPressMsg) action {
 	was := p.at
-	a := p.take(msg, func(key tea.KeyPressMsg) action { return p.press(key) })
-	if p.at != was { // a watch that runs is given up
-		p.watch = stopwatch{}
-	}
-	return a
-}
-
-func (p *measurePage) press(msg tea.KeyPressMsg) action {
+	defer func() {
+		if p.at != was { // a watch that runs is given up
+			p.watch = stopwatch{}
+		}
+	}()
 	switch {
 	case p.busy:
 		if p.field.empty() && key.Matches(msg, bound.Back) {
@@ -60,7 +57,7 @@ func (p *measurePage) press(msg tea.KeyPressMsg) action {
 	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
 	}
-	p.form.press(msg, p)
+	p.edit(msg, p)
 	return nil
 }
 
@@ -88,14 +85,14 @@ func (p *measurePage) next() action {
 	p.store()
 	switch {
 	case p.watch.running:
-		return refuse(fault{"the watch runs", "space stops it"})
+		return refuse("the watch runs", "space stops it")
 	case p.at == askSource:
 		return p.nextSource()
 	case p.at == askSave:
 		return p.keep()
 	}
 	if _, err := p.read(p.at); err != nil {
-		return refuse(*faultOf(err))
+		return faultOf(err).said
 	}
 	p.move(p, 1)
 	return nil
@@ -110,10 +107,10 @@ func (p *measurePage) nextSource() action {
 	}
 	switch {
 	case name == "":
-		return refuse(fault{"a reading without a power source", "type its name, as booth 1"})
+		return refuse("a reading without a power source", "type its name, as booth 1")
 	case len(p.sources) > 0 && !p.known(name) && p.fresh != name:
 		p.fresh = name
-		return refuse(fault{"no power source is called " + name, "enter once more makes it a new one"})
+		return refuse("no power source is called "+name, "enter once more makes it a new one")
 	}
 	p.move(p, 1)
 	if p.known(name) {
@@ -124,13 +121,14 @@ func (p *measurePage) nextSource() action {
 
 // keep sends all of it to the book; a row that is wrong or missing is gone to, and nothing is kept.
 func (p *measurePage) keep() action {
-	wrong := func(at int, f fault) action {
+	wrong := func(at int, what, hint string) action {
 		p.to(at)
-		return refuse(f)
+		return refuse(what, hint)
 	}
 	for at := range measureCount {
 		if _, err := p.read(at); err != nil && p.asked(at) {
-			return wrong(at, *faultOf(err))
+			p.to(at)
+			return faultOf(err).said
 		}
 	}
 	has := func(rows ...int) bool {
@@ -145,21 +143,21 @@ func (p *measurePage) keep() action {
 	bead := has(askSeen, askVerdict, askWidth, askLeg, askThroat, askZinc, askOn, askOff, askStep)
 	switch {
 	case !has(askSource):
-		return wrong(askSource, fault{"a reading without a power source", "type its name, as booth 1"})
+		return wrong(askSource, "a reading without a power source", "type its name, as booth 1")
 	case !arc && !dials && !bead:
-		return refuse(fault{"nothing is measured yet", "↑ goes to the rows; what is empty is left out"})
+		return refuse("nothing is measured yet", "↑ goes to the rows; what is empty is left out")
 	case has(askPull) && !has(askPullAgain):
-		return wrong(askPullAgain, fault{"one pull of wire", "pull once more: two that agree are one reading"})
+		return wrong(askPullAgain, "one pull of wire", "pull once more: two that agree are one reading")
 	case arc && !has(askPull), has(askFeedDial) && !has(askPull):
-		return wrong(askPull, fault{"a reading without wire feed", "pull the wire twice: 635mm"})
+		return wrong(askPull, "a reading without wire feed", "pull the wire twice: 635mm")
 	case arc && !has(askAmps) && !dials:
-		return wrong(askAmps, fault{"a reading without amps", "read the meter while the arc burns: 93A"})
+		return wrong(askAmps, "a reading without amps", "read the meter while the arc burns: 93A")
 	case has(askAmps) && !has(askStickOut):
-		return wrong(askStickOut, fault{"a reading without stick-out", "measure it from tip to arc: 12mm"})
+		return wrong(askStickOut, "a reading without stick-out", "measure it from tip to arc: 12mm")
 	case has(askVoltsDial) && !has(askVolts):
-		return wrong(askVolts, fault{"the volts' dial without volts", "read the meter while the arc burns: 14.8V"})
+		return wrong(askVolts, "the volts' dial without volts", "read the meter while the arc burns: 14.8V")
 	case bead && !has(askSeen, askVerdict):
-		return wrong(askVerdict, fault{"a bead without a verdict", "type good, acceptable or bad, or what it shows"})
+		return wrong(askVerdict, "a bead without a verdict", "type good, acceptable or bad, or what it shows")
 	}
 	return withBook(keepMeasured(arc || dials, bead))
 }

@@ -52,7 +52,7 @@ func (p *cardPage) click(m *root, x, y int) action {
 		return nil
 	}
 	if at == p.at {
-		return p.update(m, tea.KeyPressMsg{Code: tea.KeyEnter})
+		return p.press(m, tea.KeyPressMsg{Code: tea.KeyEnter})
 	}
 	p.goTo(at)
 	return nil
@@ -66,6 +66,6 @@ func (p *picker) click(m *root, _, y int) action {
 // click goes to a row of the list; on the one under the cursor it opens.
 func (p *restPage) click(m *root, _, y int) action {
 	return p.list.clicked(y-2, func() action { return nil }, func() action {
-		return p.update(m, tea.KeyPressMsg{Code: tea.KeyEnter})
+		return p.press(m, tea.KeyPressMsg{Code: tea.KeyEnter})
 	})
 }

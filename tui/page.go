@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 )
 
@@ -30,14 +31,12 @@ func (p *textPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, nil
 }
 
-func (p *textPage) update(m *root, msg tea.Msg) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
+func (p *textPage) press(m *root, press tea.KeyPressMsg) action {
 	if p.scroll.moved(press) {
 		return nil
 	}
-	return led(press, lead{bound.Leave, leave}, lead{bound.Units, otherUnits}, lead{bound.Back, goBack}, lead{bound.On, goBack},
-		lead{bound.Why, goBack}, lead{bound.Cautions, goBack}, lead{bound.Help, goBack})
+	if key.Matches(press, bound.Back, bound.On, bound.Why, bound.Cautions, bound.Help) {
+		return goBack
+	}
+	return everywhere(press)
 }

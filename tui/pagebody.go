@@ -24,9 +24,9 @@ func (m *root) partBody(w int) block {
 		b.addAll(m.pageText(report.Page(&p, nil), err, w))
 	}
 	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 && page.Name != "correct" {
+		needs := strings.ReplaceAll(strings.Join(page.Needs, ", "), "-", " ")
 		b.skip()
-		b.say(m.th.bold, 0, "enter: what this page asks for ("+strings.ReplaceAll(strings.Join(page.Needs, ", "), "-", " ")+
-			")", w)
+		b.say(m.th.bold, 0, "enter: what this page asks for ("+needs+")", w)
 	}
 	return b
 }

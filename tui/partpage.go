@@ -159,11 +159,7 @@ func turnBy(press tea.KeyPressMsg) int {
 	return 0
 }
 
-func (p *partPage) press(msg tea.Msg) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
+func (p *partPage) pressed(press tea.KeyPressMsg) action {
 	switch {
 	case p.name() == "correct" && key.Matches(press, bound.KeepBead):
 		return keepTrial(false)
@@ -210,17 +206,23 @@ func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return append(b, body...), cursor
 }
 
-// update lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by
+// press lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by
 // it.
-func (p *partPage) update(m *root, msg tea.Msg) action {
-	if press, ok := msg.(tea.KeyPressMsg); ok && press.Text == "" && key.Matches(press, bound.Pages) &&
-		!m.practising() {
+func (p *partPage) press(m *root, press tea.KeyPressMsg) action {
+	if press.Text == "" && key.Matches(press, bound.Pages) && !m.practising() {
 		return turnPage(1)
 	}
 	if own := p.own(m); own != nil {
-		return own.update(m, msg)
+		return own.press(m, press)
 	}
-	return p.press(msg)
+	return p.pressed(press)
+}
+
+func (p *partPage) paste(m *root, text string) action {
+	if own, ok := p.own(m).(paster); ok {
+		return own.paste(m, text)
+	}
+	return nil
 }
 
 // enterPage lets a page that was come to ask for what it needs.

@@ -87,17 +87,17 @@ func (p *picker) load(s *session) {
 	p.rows = append([]choice.Row{own}, p.rows...)
 }
 
-// update acts on a message. The choice under the cursor is tried out as it moves.
-func (p *picker) update(m *root, msg tea.Msg) (a action) {
-	switch msg := msg.(type) {
-	case tea.PasteMsg:
-		p.field.insert(msg.Content)
-		p.filter(&m.session)
-	case tea.KeyPressMsg:
-		a = p.press(msg, &m.session)
-	}
+// press acts on a key. The choice under the cursor is tried out as it moves.
+func (p *picker) press(m *root, msg tea.KeyPressMsg) action {
+	defer p.tryOut(&m.session)
+	return p.pressed(msg, &m.session)
+}
+
+func (p *picker) paste(m *root, text string) action {
+	p.field.insert(text)
+	p.filter(&m.session)
 	p.tryOut(&m.session)
-	return a
+	return nil
 }
 
 // tryOut computes the card of the row under the cursor, to stand beside the list.
@@ -114,15 +114,19 @@ func (p *picker) tryOut(s *session) {
 	p.tried = true
 }
 
-func (p *picker) press(msg tea.KeyPressMsg, s *session) action {
-	if msg.Text == "" {
-		if a, ok := p.command(msg, s); ok {
-			return a
-		}
-	} else if p.field.empty() { // some characters are keys
-		if msg.String() == "*" {
-			return explain(p.ask, p.choice())
-		}
+func (p *picker) pressed(msg tea.KeyPressMsg, s *session) action {
+	switch {
+	case msg.Text == "" && key.Matches(msg, bound.Back) && !p.field.empty():
+		p.field.clear()
+		p.filter(s)
+		return nil
+	case msg.Text == "" && key.Matches(msg, bound.On):
+		return p.on()
+	case msg.Text == "" && p.moved(msg):
+		return nil
+	case p.field.empty() && msg.String() == "*": // some characters are keys
+		return explain(p.ask, p.choice())
+	case p.field.empty():
 		if a := led(msg, lead{bound.Back, goBack}, lead{bound.Leave, leave}, lead{bound.Help, openHelp}); a != nil {
 			return a
 		}
@@ -133,36 +137,14 @@ func (p *picker) press(msg tea.KeyPressMsg, s *session) action {
 	return nil
 }
 
-// command acts on the keys that print nothing.
-func (p *picker) command(msg tea.KeyPressMsg, s *session) (action, bool) {
-	switch {
-	case key.Matches(msg, bound.Back):
-		return p.back(s), true
-	case key.Matches(msg, bound.On):
-		return p.on(), true
-	default:
-		return nil, p.moved(msg)
-	}
-}
-
-// back clears what was typed first; only then does it leave the screen.
-func (p *picker) back(s *session) action {
-	if p.field.empty() {
-		return goBack
-	}
-	p.field.clear()
-	p.filter(s)
-	return nil
-}
-
 // on takes what the cursor or the field stands on.
 func (p *picker) on() action {
 	if p.wrong != nil {
-		return refuse(*p.wrong)
+		return p.wrong.said
 	}
 	c := p.choice()
 	if c == nil {
-		return refuse(fault{"nothing here is called " + p.field.String(), "type less, or esc to see the whole list"})
+		return refuse("nothing here is called "+p.field.String(), "type less, or esc to see the whole list")
 	}
 	return chose(p.ask, c.ID)
 }

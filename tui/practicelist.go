@@ -22,8 +22,8 @@ func (p *practicePage) about(m *root) about {
 	case p.typing:
 		a.keys = "enter set  esc leave it"
 	default:
-		a.keys = "enter lay the bead  ←→ pick  ↑↓ change  s end  g words  r as laid  pgdn scroll  c cautions  u units  " +
-			"esc levels"
+		a.keys = "enter lay the bead  ←→ pick  ↑↓ change  s end  g words  r as laid  pgdn scroll  c cautions  " +
+			"u units  esc levels"
 	}
 	return a
 }

@@ -47,18 +47,21 @@ func (p *practicePage) settings() []*choice.Choice { return choice.Hand(p.now.Mo
 // last is the bead that was laid last.
 func (p *practicePage) last() *practice.Bead { return &p.beads[len(p.beads)-1] }
 
-func (p *practicePage) update(m *root, msg tea.Msg) action {
-	if p.open && p.typing {
-		return typeInto(&p.field, msg, p.enterValue)
-	}
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
-	if p.open {
+func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
+	switch {
+	case p.open && p.typing:
+		return p.enterValue(press)
+	case p.open:
 		return p.pressJob(press, m.units)
 	}
 	return p.pressList(press)
+}
+
+func (p *practicePage) paste(_ *root, text string) action {
+	if p.open && p.typing {
+		p.field.insert(text)
+	}
+	return nil
 }
 
 // pressList acts on the list of levels: a digit picks a row, − and + another booth.
@@ -67,7 +70,7 @@ func (p *practicePage) pressList(press tea.KeyPressMsg) action {
 	switch s := press.String(); {
 	// meant for the job that is not there yet
 	case p.stop != nil && !key.Matches(press, bound.Back) && everywhere(press) == nil:
-		return refuse(fault{"the booth is being set up", "a moment, then the key once more; esc gives it up"})
+		return refuse("the booth is being set up", "a moment, then the key once more; esc gives it up")
 	case len(s) == 1 && s[0] >= '1' && s[0] < '1'+byte(n):
 		p.list.goTo(int(s[0] - '1'))
 	case p.list.moved(press):
@@ -110,7 +113,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 	case key.Matches(press, bound.On) && p.over:
 		p.open, p.seed, p.scroll = false, p.seed+1, window{}
 	case key.Matches(press, bound.On) && p.now == p.last().Job: // it would be the same bead once more
-		return refuse(fault{"the same setting", "change something first: ←→ picks it, ↑↓ changes it"})
+		return refuse("the same setting", "change something first: ←→ picks it, ↑↓ changes it")
 	case key.Matches(press, bound.On):
 		return p.lay
 	case key.Matches(press, bound.EndPractice):
@@ -140,7 +143,7 @@ func (p *practicePage) pick(by int) {
 // turn moves the setting under the cursor by one step.
 func (p *practicePage) turn(by int, units quantity.System) action {
 	if p.over {
-		return refuse(fault{"this job is over", "enter goes to the next"})
+		return refuse("this job is over", "enter goes to the next")
 	}
 	set := p.settings()[p.at]
 	p.now = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), by, units)
@@ -156,7 +159,7 @@ func (p *practicePage) enterValue(press tea.KeyPressMsg) action {
 	case key.Matches(press, bound.On):
 		now := p.now
 		if err := p.settings()[p.at].Set(&now, p.field.String()); err != nil {
-			return refuse(*faultOf(err))
+			return faultOf(err).said
 		}
 		p.now, p.typing = now, false
 	default:
@@ -169,10 +172,10 @@ func (p *practicePage) enterValue(press tea.KeyPressMsg) action {
 func (p *practicePage) end(sure bool) action {
 	switch {
 	case p.over:
-		return refuse(fault{"this job is over", "enter goes to the next"})
+		return refuse("this job is over", "enter goes to the next")
 	case !sure:
 		p.sure = true
-		return refuse(fault{"s once more ends this job", "the program's beads and what the booth hid are shown then"})
+		return refuse("s once more ends this job", "the program's beads and what the booth hid are shown then")
 	}
 	return p.compare
 }
@@ -180,7 +183,7 @@ func (p *practicePage) end(sure bool) action {
 // tellWhy shows the hidden truth, of a job that is over.
 func (p *practicePage) tellWhy() action {
 	if !p.over {
-		return refuse(fault{"what the booth hides is told when the job is over", "s ends it"})
+		return refuse("what the booth hides is told when the job is over", "s ends it")
 	}
 	p.why = !p.why
 	p.scroll.top = 0

@@ -97,11 +97,9 @@ func keepDrill() action {
 		p := &m.drill
 		switch {
 		case p.run == nil:
-			m.notice = &fault{"a job is kept when it is over", "lay a good bead, or s ends it"}
-			return nil
+			return m.act(refuse("a job is kept when it is over", "lay a good bead, or s ends it"))
 		case p.kept || p.keeping:
-			m.notice = &fault{"this job is kept already", "enter goes to the next"}
-			return nil
+			return m.act(refuse("this job is kept already", "enter goes to the next"))
 		}
 		p.keeping = true
 		how := p.job.Went(len(p.beads), p.last().Verdict, p.run)

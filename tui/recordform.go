@@ -76,11 +76,7 @@ func (p *recordForm) view(m *root, w, h int) (block, *tea.Cursor) {
 	return p.draw(&m.th, p, p.of.title, told, w, h)
 }
 
-func (p *recordForm) update(m *root, msg tea.Msg) action {
-	return p.take(msg, func(key tea.KeyPressMsg) action { return p.press(key) })
-}
-
-func (p *recordForm) press(msg tea.KeyPressMsg) action {
+func (p *recordForm) press(_ *root, msg tea.KeyPressMsg) action {
 	switch {
 	case p.busy:
 		return nil
@@ -92,7 +88,7 @@ func (p *recordForm) press(msg tea.KeyPressMsg) action {
 		p.move(p, -1)
 		return nil
 	}
-	p.form.press(msg, p)
+	p.edit(msg, p)
 	return nil
 }
 
@@ -100,7 +96,7 @@ func (p *recordForm) press(msg tea.KeyPressMsg) action {
 func (p *recordForm) next() action {
 	if p.store(); p.values[0] == "" {
 		p.to(0)
-		return refuse(fault{"it has no " + p.of.fields[0].ask + " yet", p.of.fields[0].rule})
+		return refuse("it has no "+p.of.fields[0].ask+" yet", p.of.fields[0].rule)
 	}
 	if !p.last(p.at) {
 		p.move(p, 1)

@@ -53,12 +53,12 @@ func (p *restPage) refresh(m *root) {
 }
 
 func (p *restPage) about(*root) about {
-	return about{help: "on the card", term: p.rows[p.list.at()].label, keys: "enter open  ↑↓ pick  r open again  esc back"}
+	return about{help: "on the card", term: p.rows[p.list.at()].label,
+		keys: "enter open  ↑↓ pick  r open again  esc back"}
 }
 
-func (p *restPage) update(m *root, msg tea.Msg) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok || p.list.moved(press) {
+func (p *restPage) press(m *root, press tea.KeyPressMsg) action {
+	if p.list.moved(press) {
 		return nil
 	}
 	r := &p.rows[p.list.at()]

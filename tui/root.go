@@ -95,7 +95,9 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = both(m.mouse(msg), m.follow())
 	case tea.PasteMsg:
 		m.notice, m.done = nil, ""
-		cmd = both(m.act(m.front().update(m, msg)), m.follow())
+		if p, ok := m.front().(paster); ok {
+			cmd = both(m.act(p.paste(m, msg.Content)), m.follow())
+		}
 	case told:
 		var draws bool
 		if cmd, draws = msg.tell(m); !draws {
@@ -123,7 +125,7 @@ func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 			return a(m)
 		}
 	}
-	return m.act(m.front().update(m, k))
+	return m.act(m.front().press(m, k))
 }
 
 // everyScreen acts on the keys that mean the same wherever they are pressed: none of them prints a character.
@@ -188,8 +190,7 @@ func (m *root) restores() bool {
 // undo takes back the last change of a setting.
 func undo(m *root) tea.Cmd {
 	if !m.session.undo() {
-		m.notice = &fault{"nothing was changed", "ctrl+z takes back a change of a setting"}
-		return nil
+		return m.act(refuse("nothing was changed", "ctrl+z takes back a change of a setting"))
 	}
 	m.done = "taken back"
 	m.refresh()

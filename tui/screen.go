@@ -9,8 +9,8 @@ import (
 // screen is one layer of the stack that root holds: a plain struct in a file of its own. Opening pushes it, esc pops
 // it; only the one on top gets keys and is drawn.
 type screen interface {
-	// update acts on a key or on pasted text; what it returns is done by the root.
-	update(m *root, msg tea.Msg) action
+	// press acts on a key; what it returns is done by the root.
+	press(m *root, press tea.KeyPressMsg) action
 	// view draws at most h lines of w columns. The cursor is where typing goes, nil for nowhere.
 	view(m *root, w, h int) (block, *tea.Cursor)
 	// about is what help, glossary and the keys' line have to know.
@@ -26,6 +26,10 @@ type about struct {
 
 // What a screen may be besides.
 type (
+	// paster takes pasted text.
+	paster interface {
+		paste(m *root, text string) action
+	}
 	// leaver does something when it is popped.
 	leaver interface{ left(m *root) }
 	// backer takes esc once more before it is popped: it reports whether there was something to take back.
@@ -112,8 +116,7 @@ func goBack(m *root) tea.Cmd {
 		return nil
 	}
 	if len(m.stack) == 1 {
-		m.notice = &fault{"this is the first step", "q quits"}
-		return nil
+		return m.act(refuse("this is the first step", "q quits"))
 	}
 	m.pop()
 	switch s.(type) {
@@ -129,11 +132,14 @@ func leave(m *root) tea.Cmd {
 		return tea.Quit
 	}
 	m.leaving = true
-	m.notice = &fault{"q again quits", "the card is not kept"}
-	return nil
+	return m.act(refuse("q again quits", "the card is not kept"))
 }
 
-// refuse says why nothing was done.
-func refuse(f fault) action {
-	return func(m *root) tea.Cmd { m.notice = &f; return nil }
+// refuse says why nothing was done, and what to do instead.
+func refuse(what, hint string) action { return (&fault{what, hint}).said }
+
+// said is the action that says it.
+func (f *fault) said(m *root) tea.Cmd {
+	m.notice = f
+	return nil
 }

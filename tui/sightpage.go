@@ -33,11 +33,7 @@ func (p *sightPage) about(*root) about {
 }
 
 // update moves in the grid. Enter without a mark takes the drawing under the cursor.
-func (p *sightPage) update(m *root, msg tea.Msg) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
+func (p *sightPage) press(m *root, press tea.KeyPressMsg) action {
 	by := map[string]int{"left": -1, "right": 1, "up": -p.columns, "down": p.columns}[press.String()]
 	switch {
 	case by != 0:
@@ -48,7 +44,7 @@ func (p *sightPage) update(m *root, msg tea.Msg) action {
 	case key.Matches(press, bound.On) && len(p.ids()) == 0:
 		p.toggle()
 	}
-	return p.marksPage.update(m, msg)
+	return p.marksPage.press(m, press)
 }
 
 // sightWidth is a place of the grid, sightLeast one on a phone: two stand beside each other there too.

@@ -100,14 +100,10 @@ func (p *walk) close() {
 }
 
 // update goes a step on or back, or leaves; on the last step a key leads to practice.
-func (p *walk) update(m *root, msg tea.Msg) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
+func (p *walk) press(m *root, press tea.KeyPressMsg) action {
 	last := p.at == len(walkSteps)-1
 	switch {
-	case key.Matches(press, bound.Back), key.Matches(press, bound.Leave), last && key.Matches(press, bound.On, bound.Play):
+	case key.Matches(press, bound.Back, bound.Leave), last && key.Matches(press, bound.On, bound.Play):
 		return goBack
 	case last && key.Matches(press, bound.Pages):
 		return practiceAfterWalk

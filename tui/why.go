@@ -59,46 +59,37 @@ func (p *whyPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, cur
 }
 
-func (p *whyPage) update(m *root, msg tea.Msg) action {
-	switch msg := msg.(type) {
-	case tea.PasteMsg:
-		if p.set != nil {
-			p.field.insert(msg.Content)
-		}
-	case tea.KeyPressMsg:
-		return p.press(msg, &m.session)
+func (p *whyPage) paste(_ *root, text string) action {
+	if p.set != nil {
+		p.field.insert(text)
 	}
 	return nil
 }
 
-func (p *whyPage) press(msg tea.KeyPressMsg, s *session) action {
+func (p *whyPage) press(m *root, msg tea.KeyPressMsg) action {
 	switch {
 	case key.Matches(msg, bound.On):
-		return p.take(s)
+		return p.take(&m.session)
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return nil
 	case msg.Text == "" && p.scroll.moved(msg):
 		return nil
 	}
-	if p.field.empty() {
-		if a := p.shortcut(msg); a != nil {
+	if p.field.empty() && msg.Text != "." { // a point begins a number
+		switch a := everywhere(msg); {
+		case a != nil:
 			return a
+		case key.Matches(msg, bound.Back, bound.Why):
+			return goBack
+		case key.Matches(msg, bound.Cautions):
+			return openPoints
 		}
 	}
 	if p.set != nil {
 		p.field.edit(msg)
 	}
 	return nil
-}
-
-// shortcut acts on the keys that work where nothing is typed. A point begins a number.
-func (p *whyPage) shortcut(msg tea.KeyPressMsg) action {
-	if msg.Text == "." {
-		return nil
-	}
-	return led(msg, lead{bound.Back, goBack}, lead{bound.Why, goBack}, lead{bound.Units, otherUnits}, lead{bound.Help, openHelp},
-		lead{bound.Cautions, openPoints}, lead{bound.Leave, leave})
 }
 
 // take sets the typed value; with nothing typed it goes back to the card.
@@ -108,7 +99,7 @@ func (p *whyPage) take(s *session) action {
 	}
 	job, wrong := s.typed(p.set, &p.field)
 	if wrong != nil {
-		return refuse(*wrong)
+		return wrong.said
 	}
 	return change(job, p.row.label+" is yours now")
 }

@@ -53,16 +53,14 @@ func (p *wordsPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, tea.NewCursor(min(x, w-1), 0)
 }
 
-func (p *wordsPage) update(m *root, msg tea.Msg) action {
-	before := p.field.String()
-	a := typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.press(press) })
-	if p.field.String() != before {
-		p.find()
-	}
-	return a
+func (p *wordsPage) paste(_ *root, text string) action {
+	p.field.insert(text)
+	p.find()
+	return nil
 }
 
-func (p *wordsPage) press(msg tea.KeyPressMsg) action {
+func (p *wordsPage) press(_ *root, msg tea.KeyPressMsg) action {
+	before := p.field.String()
 	switch {
 	case p.list.found(msg, &p.field):
 	case msg.String() == "esc" && !p.field.empty():
@@ -72,6 +70,9 @@ func (p *wordsPage) press(msg tea.KeyPressMsg) action {
 		return goBack
 	default:
 		p.field.edit(msg)
+	}
+	if p.field.String() != before {
+		p.find()
 	}
 	return nil
 }
