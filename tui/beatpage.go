@@ -47,7 +47,7 @@ func openBeat(m *root) tea.Cmd {
 func beatFound(m *root, f slowFound[calc.Timed]) tea.Cmd {
 	m.beat.found(f)
 	m.beat.chart = heatChart(&m.beat.have, m.th.look.comma)
-	return both(m.follow(), m.playInBooth())
+	return tea.Batch(m.follow(), m.playInBooth())
 }
 
 func (p *beatPage) about(*root) about {

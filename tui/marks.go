@@ -30,8 +30,6 @@ func (p *marksPage) about(*root) about {
 	return about{help: "in a list of marks", keys: "space mark  enter go on  ↑↓ pick  esc back"}
 }
 
-func (p *marksPage) view(m *root, w, h int) (block, *tea.Cursor) { return p.draw(&m.th, w, h), nil }
-
 func (p *marksPage) press(m *root, press tea.KeyPressMsg) action {
 	switch {
 	case key.Matches(press, bound.Up):
@@ -74,12 +72,13 @@ func (p *marksPage) ids() []string {
 	return ids
 }
 
-func (p *marksPage) draw(th *theme, w, h int) block {
-	var b block
+func (p *marksPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
+	th := &m.th
 	b.add(newRow(w).put(th.bold, p.title).line())
 	b.say(th.quiet, 0, p.hint, w)
 	b.skip()
-	below := p.below(th, w)
+	below := block{line{}} // the sentence of the row under the cursor
+	below.say(th.quiet, 0, p.rows[p.at].line, w)
 	if h-len(b)-len(below) < 4 { // the list comes before its sentence
 		below = nil
 	}
@@ -94,8 +93,7 @@ func (p *marksPage) draw(th *theme, w, h int) block {
 	}
 	room := max(1, h-len(b)-len(below))
 	b.addAll(p.top.marked(th, p.top.show(list, first, last, room), w))
-	b.addAll(below)
-	return b
+	return append(b, below...), nil
 }
 
 func (p *marksPage) row(th *theme, i, w int) block {
@@ -112,13 +110,6 @@ func (p *marksPage) row(th *theme, i, w int) block {
 	return flow(head, []piece{{0, paint, r.name}}, width(cursor+box), w)
 }
 
-// below is the sentence of the row under the cursor.
-func (p *marksPage) below(th *theme, w int) block {
-	b := block{line{}}
-	b.say(th.quiet, 0, p.rows[p.at].line, w)
-	return b
-}
-
 // stopMarks asks what stops a job, in one short list.
 func stopMarks(c *calc.Card) *marksPage {
 	p := &marksPage{title: "does any of these apply? each stops the job", hint: "space marks, enter answers",
@@ -131,18 +122,13 @@ func stopMarks(c *calc.Card) *marksPage {
 		if len(ids) == 0 {
 			return refuse("nothing is marked", "mark what applies, or the last row: none of these")
 		}
-		return answerStops(ids)
+		return func(m *root) tea.Cmd {
+			job := m.base()
+			job.Hazard, _ = calc.HazardIDs(strings.Join(ids, ","))
+			m.pop()
+			m.changed(job, "the stops are answered")
+			return nil
+		}
 	}
 	return p
-}
-
-// answerStops puts the answer to what stops a job on the job.
-func answerStops(ids []string) action {
-	return func(m *root) tea.Cmd {
-		job := m.base()
-		job.Hazard, _ = calc.HazardIDs(strings.Join(ids, ","))
-		m.pop()
-		m.changed(job, "the stops are answered")
-		return nil
-	}
 }

@@ -1,6 +1,10 @@
 package tui
 
-import "brazebooth/calc/advice"
+import (
+	"strings"
+
+	"brazebooth/calc/advice"
+)
 
 // partEnter is what enter does on the page beside the card.
 func (m *root) partEnter() string {
@@ -16,44 +20,27 @@ func (m *root) partEnter() string {
 }
 
 // pageStrip lists every page under its chapter, the open one in brackets.
-func pageStrip(th *theme, at, w int) block {
-	var b block
-	w -= 2 // for the walk's mark
-	r := newRow(w)
+func pageStrip(th *theme, at, w int) (b block) {
+	r := newRow(w - 2) // for the walk's mark
 	chapter := ""
 	for i, name := range pageNames {
-		c := chapterOf(name)
-		head := ""
-		if c != chapter {
-			head, chapter = c, c
+		head := chapterOf(name) + " "
+		if head == chapter {
+			head = ""
+		} else if chapter = head; r.used > 0 {
+			head = " " + head
 		}
-		text := name
+		text, p := name, th.quiet
 		if i == at {
-			text = "[" + name + "]"
+			text, p = "["+name+"]", th.cursor
 		}
-		need := width(text) + 1
-		if head != "" {
-			need += width(head) + 2
-		}
-		if r.used > 0 && r.left() < need {
+		if r.left() < width(head+text)+1 {
 			b.add(r.line())
-			r = newRow(w)
+			r, head = newRow(w-2), strings.TrimPrefix(head, " ")
 		}
-		if head != "" {
-			if r.used > 0 {
-				r.blank(1)
-			}
-			r.put(th.bold, head).blank(1)
-		}
-		if i == at {
-			r.put(th.cursor, text)
-		} else {
-			r.put(th.quiet, text)
-		}
-		r.blank(1)
+		r.put(th.bold, head).put(p, text).blank(1)
 	}
-	b.add(r.line())
-	return b
+	return append(b, r.line())
 }
 
 // pageTurn is the open page between its neighbours, for a screen without room for them all.

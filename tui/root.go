@@ -69,7 +69,7 @@ func newRoot(o Options) *root {
 }
 
 // Init asks the terminal for its background, an answer that may never come, and lets a timed arc's heat be followed.
-func (m *root) Init() tea.Cmd { return both(tea.RequestBackgroundColor, m.follow()) }
+func (m *root) Init() tea.Cmd { return tea.Batch(tea.RequestBackgroundColor, m.follow()) }
 
 // Update acts on a message and draws the next frame. Messages that change nothing draw nothing.
 func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
@@ -90,13 +90,13 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.th.look.coarse = msg.Getenv("TERM") == "linux"
 		m.th = newTheme(m.th.look)
 	case tea.KeyPressMsg:
-		cmd = both(m.press(msg), m.follow())
+		cmd = tea.Batch(m.press(msg), m.follow())
 	case tea.MouseMsg:
-		cmd = both(m.mouse(msg), m.follow())
+		cmd = tea.Batch(m.mouse(msg), m.follow())
 	case tea.PasteMsg:
 		m.notice, m.done = nil, ""
 		if p, ok := m.front().(paster); ok {
-			cmd = both(m.act(p.paste(m, msg.Content)), m.follow())
+			cmd = tea.Batch(m.act(p.paste(m, msg.Content)), m.follow())
 		}
 	case told:
 		var draws bool
@@ -152,19 +152,8 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 	return nil
 }
 
-// both joins two commands, either of which may be none.
-func both(a, b tea.Cmd) tea.Cmd {
-	switch {
-	case a == nil:
-		return b
-	case b == nil:
-		return a
-	}
-	return tea.Batch(a, b)
-}
-
 // follow lets come what a card takes longer for than a key.
-func (m *root) follow() tea.Cmd { return both(m.followHeat(), m.followSpans()) }
+func (m *root) follow() tea.Cmd { return tea.Batch(m.followHeat(), m.followSpans()) }
 
 // followHeat lets the heat of a timed arc be followed, and puts the times that came of it on the card.
 func (m *root) followHeat() tea.Cmd {

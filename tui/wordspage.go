@@ -48,11 +48,6 @@ func openWords(m *root) tea.Cmd {
 	return nil
 }
 
-func (p *wordsPage) view(m *root, w, h int) (block, *tea.Cursor) {
-	b, x := p.draw(&m.th, w, h)
-	return b, tea.NewCursor(min(x, w-1), 0)
-}
-
 func (p *wordsPage) paste(_ *root, text string) action {
 	p.field.insert(text)
 	p.find()
@@ -104,10 +99,11 @@ func wordBegins(t *tables.Term, text string) bool {
 	return false
 }
 
-// draw is the list with the entry of the word under the cursor; x is where typing goes.
-func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
-	ask := "word: "
-	r, x := p.field.ask(th, ask, w)
+// view is the list with the entry of the word under the cursor.
+func (p *wordsPage) view(m *root, w, h int) (b block, cursor *tea.Cursor) {
+	th := &m.th
+	r, x := p.field.ask(th, "word: ", w)
+	cursor = tea.NewCursor(x, 0)
 	if p.field.empty() && r.left() > 14 {
 		r.blank(1).put(th.quiet, "type to find")
 	}
@@ -116,7 +112,7 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 	b.skip()
 	if len(p.rows) == 0 {
 		b.say(th.plain, 0, "No such word. Fewer letters find more.", w)
-		return b, x
+		return b, cursor
 	}
 	left := 24
 	if w < besideWords {
@@ -131,13 +127,13 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 	room, at := max(1, h-len(b)), p.rows[p.list.at()]
 	if w >= besideWords {
 		b.addAll(beside(p.list.draw(room, row), termText(th, at, min(w-left-3, 66)), left+3, th.quiet, "│ "))
-		return b, x
+		return b, cursor
 	}
 	text := termText(th, at, w)
 	b.addAll(p.list.draw(max(2, room-len(text)-1), row))
 	b.skip()
 	b.addAll(text)
-	return b, x
+	return b, cursor
 }
 
 // termText is one entry: the word, what it is, its unit, its other names, and where the word comes from.
