@@ -55,14 +55,12 @@ func (p *beatPage) about(*root) about {
 		keys: "←→ pick  ↑↓ change  space play, stop  r suggestion  b booth  u units  esc card"}
 }
 
-// back stops the playing first.
 func (p *beatPage) back(*root) bool {
 	playing := p.playing()
 	p.halt()
 	return playing
 }
 
-// left gives up what is being computed.
 func (p *beatPage) left(m *root) {
 	p.halt()
 	p.cancel()
@@ -119,7 +117,6 @@ type beatTick struct {
 	run int
 }
 
-// tell moves the playing on.
 func (t beatTick) tell(m *root) (tea.Cmd, bool) {
 	cmd := m.beat.play(t)
 	return cmd, cmd != nil
@@ -152,7 +149,6 @@ func (p *beatPage) start() tea.Cmd {
 
 func (p *beatPage) halt() { p.began, p.at, p.asked = time.Time{}, 0, false }
 
-// play moves the playing on; nil where it was stopped.
 func (p *beatPage) play(t beatTick) tea.Cmd {
 	if !p.playing() || t.run != p.run {
 		return nil

@@ -114,7 +114,6 @@ func (p *beatPage) dialled(m *root) canvas.Dials {
 	return list
 }
 
-// facts are the times beside those that are set.
 func (p *beatPage) facts(th *theme, s *session, w int) block {
 	var parts []piece
 	for _, f := range p.have.Figures {

@@ -26,7 +26,6 @@ type bookPage struct {
 	doomed doomed
 }
 
-// find asks for what is typed.
 func (p *bookPage) find(m *root) tea.Cmd {
 	if m.keeper == nil {
 		return nil
@@ -141,7 +140,6 @@ func (p *bookPage) typed() action {
 	return withBook(p.find)
 }
 
-// view is the field and what it finds.
 func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	th := &m.th
 	if m.keeper == nil {

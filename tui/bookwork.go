@@ -3,6 +3,7 @@ package tui
 import (
 	"context"
 
+	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
@@ -62,7 +63,6 @@ func (m *root) loaded(job calc.Job, name string, err error) tea.Cmd {
 	return m.follow()
 }
 
-// keepCard keeps the present card.
 func keepCard(name string) action {
 	return func(m *root) tea.Cmd {
 		card, job := m.session.card, m.session.base()
@@ -84,7 +84,6 @@ func keepCard(name string) action {
 	}
 }
 
-// openRecord asks for all there is of a record.
 func openRecord(e Entry) action {
 	return func(m *root) tea.Cmd {
 		units := m.units.Lead()
@@ -158,4 +157,58 @@ func (m *root) kept(said string, err error, otherwise string) tea.Cmd {
 	}
 	m.done = said
 	return nil
+}
+
+// doomed is what a page of the book is asked to delete, and what it deleted last.
+type doomed struct {
+	id   string // of the record whose deletion was asked for once
+	last *Entry // what ctrl+z brings back
+}
+
+// press acts on the keys that delete and bring back; not ok for any other key, which also forgets what was asked for.
+// Where something is typed the delete key is the field's, unless nothing stands behind the cursor.
+func (d *doomed) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok bool) {
+	asked := d.id
+	d.id = ""
+	switch {
+	case key.Matches(msg, bound.Restore):
+		if d.last == nil {
+			return refuse("nothing was deleted on this page",
+				"brazebooth book list --deleted shows what was before"), true
+		}
+		return markRecord(*d.last, false), true
+	case !key.Matches(msg, bound.Delete), msg.String() == "delete" && f.at() < len([]rune(f.String())):
+		return nil, false
+	case at == nil:
+		return refuse("no record under the cursor", "pick a row with ↑ ↓"), true
+	case asked != at.ID:
+		d.id = at.ID
+		return refuse("delete "+at.Name+"?",
+			"the same key once more marks it as deleted; it stays in the history"), true
+	}
+	return markRecord(*at, true), true
+}
+
+func markRecord(e Entry, deleted bool) action {
+	return asking(func(ctx context.Context, k Keeper) action {
+		if err := k.Mark(ctx, e.Kind, e.ID, deleted); err != nil {
+			return bookFault("", err, "nothing was changed").said
+		}
+		return func(m *root) tea.Cmd { return m.marked(e, deleted) }
+	})
+}
+
+// marked lists anew what stands on the page that asked.
+func (m *root) marked(e Entry, deleted bool) tea.Cmd {
+	page := &m.shelf
+	if m.part.name() == pageRecords {
+		page = &m.records
+	}
+	page.doomed.last = nil
+	m.done = e.Name + ": back in the book"
+	if deleted {
+		page.doomed.last = &e
+		m.done = e.Name + ": deleted; ctrl+z brings it back"
+	}
+	return page.find(m)
 }

@@ -37,7 +37,6 @@ func (m *root) playInBooth() tea.Cmd {
 	return m.beat.start()
 }
 
-// timed reports whether the card is of a timed arc.
 func (m *root) timed() bool { return m.session.card.Used.Mode == "timed" }
 
 // full asks for the whole strip with the verdict.

@@ -44,7 +44,6 @@ func (p *cardPage) row() *cardRow {
 	return nil
 }
 
-// goTo puts the cursor on a row.
 func (p *cardPage) goTo(i int) {
 	if p.at = max(0, i); p.at < len(p.rows) {
 		p.last[p.rows[p.at].group()] = p.at
@@ -148,5 +147,4 @@ func (p *cardPage) numbered() string {
 func (p *cardPage) left(*root)  { p.stopTyping() }
 func (p *cardPage) start(*root) { p.stopTyping() }
 
-// refresh lays the card out anew.
 func (p *cardPage) refresh(m *root) { p.load(&m.session) }

@@ -29,7 +29,6 @@ func (r *cardRow) follows() action {
 	return refuse(r.label+" follows from the settings", "change wire feed, volts, travel or stick-out")
 }
 
-// reset leaves the row's value open again.
 func (r *cardRow) reset(s *session) action {
 	job := s.job
 	if r.ask != nil {

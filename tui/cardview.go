@@ -70,7 +70,6 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, tea.NewCursor(x, h)
 }
 
-// beside sets the joint beside the dials.
 func (p *cardPage) beside(m *root, main block, l cardLayout) block {
 	j, ok := jointOf(&m.session.card.Section)
 	if !ok {

@@ -11,7 +11,6 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// openPoints shows every caution of the card.
 func openPoints(m *root) tea.Cmd {
 	m.read("cautions", func(th *theme, w int) block { return cautionPage(th, &m.session.card, w) })
 	return nil
@@ -93,7 +92,6 @@ func ofTheSetting(c *calc.Card, x *calc.Warning) bool {
 	return false
 }
 
-// ofEveryArc reports a warning that every card has.
 func ofEveryArc(x *calc.Warning) bool {
 	switch x.Code {
 	case "stops", "shock", "solvent", "eyes", "fire", "strength", "test-bead":
@@ -122,7 +120,6 @@ func cautionPart(th *theme, x *calc.Warning, w, lines int) block {
 	return b[:min(len(b), lines)]
 }
 
-// tally counts the warnings of each severity.
 func tally(c *calc.Card) (stops, cautions, notes int) {
 	for i := range c.Warnings {
 		switch c.Warnings[i].Severity {

@@ -87,7 +87,6 @@ func (p *correctPage) answer() *advice.Page {
 	return &p.have
 }
 
-// sawBead takes what a test bead shows.
 func sawBead(ids []string) action {
 	return func(m *root) tea.Cmd {
 		if len(ids) == 0 {
@@ -117,7 +116,6 @@ func (m *root) enterCorrect() tea.Cmd {
 	return nil
 }
 
-// stopOn reports whether a card stops its job.
 func stopOn(c *calc.Card) bool { return len(calc.Stops(c.Warnings)) > 0 }
 
 // correctBody is what was seen so far and what to change.

@@ -36,7 +36,6 @@ func reasonsBegin(lines []report.Line, i int) bool {
 	return !reason(lines[i-1].Kind)
 }
 
-// said sets one line of a finding.
 func (th *theme) said(b *block, l *report.Line, w int) {
 	switch l.Kind {
 	case report.Gap, report.Subject, report.Heading, report.Picture, report.Formula, report.PutIn, report.LeansOn:

@@ -38,7 +38,6 @@ type formRows interface {
 	says(th *theme, at int, here bool) (string, paint)
 }
 
-// paste puts a text into the row under the cursor.
 func (p *form) paste(_ *root, text string) action {
 	if !p.busy {
 		p.field.insert(text)
@@ -47,7 +46,6 @@ func (p *form) paste(_ *root, text string) action {
 	return nil
 }
 
-// store keeps what is typed on its row.
 func (p *form) store() { p.values[p.at] = p.field.trimmed() }
 
 // edit acts on the keys that move and edit.

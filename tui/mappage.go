@@ -2,11 +2,16 @@ package tui
 
 import (
 	"context"
+	"fmt"
+	"math"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+	"brazebooth/tui/canvas"
 )
 
 // mapPage is the operating window: what every wire feed and travel would do, with the present setting in
@@ -19,7 +24,6 @@ func anySetting(j calc.Job) calc.Job {
 	return j
 }
 
-// openMap opens the map and lets it be computed.
 func openMap(m *root) tea.Cmd {
 	m.push(&m.chart)
 	return m.chart.want(m.ctx, anySetting(m.job), m.maps)
@@ -29,7 +33,6 @@ func (p *mapPage) about(*root) about {
 	return about{"on the map", "window", "←→↑↓ walk  r suggestion  u units  esc card"}
 }
 
-// left gives up what is being computed.
 func (p *mapPage) left(m *root) {
 	p.cancel()
 	m.card.load(&m.session)
@@ -71,10 +74,156 @@ func (p *mapPage) walk(s *session, di, dj int) action {
 	return change(job, "")
 }
 
-// where is the map's point nearest to the card's setting.
 func (p *mapPage) where(c *calc.Card) (i, j int) {
 	return p.have.At(c.Used.Feed.V, c.Used.Travel.V)
 }
 
 // windowFunc computes an operating window.
 type windowFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Window, error)
+
+// view draws the map with the setting and the suggestion in it, and what the setting does: beside it, or below it on a
+// narrow terminal.
+func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	th, s := &m.th, &m.session
+	b := p.heading(th, "operating window", "computing", w)
+	stops(&b, th, s, &s.card, w)
+	if p.err != nil {
+		b.fault(th, faultOf(p.err), w)
+		return b, nil
+	}
+	if len(p.have.Feeds) == 0 {
+		return b, nil
+	}
+	signs := block(canvas.Legend(th.Theme, w))
+	if words := p.have.CoarserWords(); words != "" {
+		signs.say(th.quiet, 0, words, w)
+	}
+	room := h - len(b) - len(signs)
+	field := p.field(s, th.look)
+	if w >= besideWidth {
+		side := max(26, w/4)
+		left := block(field.Draw(th.Theme, w-side-2, room))
+		b.addAll(beside(left, p.facts(th, s, side, room), w-side, th.quiet, ""))
+	} else {
+		facts := p.facts(th, s, w, max(0, min(5, room/4)))
+		b.addAll(block(field.Draw(th.Theme, w, room-len(facts))))
+		b.addAll(facts)
+	}
+	b.addAll(signs)
+	return b, nil
+}
+
+// The margins, in percent, from which a good point stands in the second and the third green.
+const (
+	fairMargin  = 8
+	ampleMargin = 16
+)
+
+// field is the window as the canvas draws it, in the leading units.
+func (p *mapPage) field(s *session, as look) *canvas.Map {
+	m, sys := &p.have, s.units.Lead()
+	axis := func(list []float64, unit string) (out []float64, name string) {
+		for _, v := range list {
+			v, _ = quantity.Convert(v, unit, sys)
+			out = append(out, v)
+		}
+		return out, quantity.Label(unit, sys)
+	}
+	f := &canvas.Map{Lands: make([]canvas.Land, len(m.Zones)), Comma: as.comma, Stale: p.old()}
+	x, unitX := axis(m.Feeds, "m/min")
+	y, unitY := axis(m.Travels, "mm/s")
+	f.X, f.Y, f.NameX, f.NameY = x, y, "wire feed "+unitX, "travel "+unitY
+	for k, zone := range m.Zones {
+		f.Lands[k] = landOf(zone, m.Margins[k])
+	}
+	at, _ := axis([]float64{s.card.Used.Feed.V, m.Suggestion.Feed}, "m/min")
+	to, _ := axis([]float64{s.card.Used.Travel.V, m.Suggestion.Travel}, "mm/s")
+	f.At, f.Suggested = [2]float64{at[0], to[0]}, [2]float64{at[1], to[1]}
+	if !f.Stale {
+		f.TextX, f.TextY = as.number(figureNumber(s, "wire_feed")), as.number(figureNumber(s, "travel"))
+	}
+	return f
+}
+
+// figureNumber is a figure of the card as a number in the leading units.
+func figureNumber(s *session, name string) string {
+	f, _ := s.card.Figure(name)
+	return report.ValueOf(&f, s.units).Number
+}
+
+// landOf is the ground of a point: a good one that another edge rules out is outside.
+func landOf(zone string, margin float64) canvas.Land {
+	switch zone {
+	case "cold":
+		return canvas.LandCold
+	case "hot":
+		return canvas.LandHot
+	case "burn-through":
+		return canvas.LandBurns
+	case "good", "marginal":
+	default:
+		return canvas.LandOutside
+	}
+	switch {
+	case margin < 0:
+		return canvas.LandOutside
+	case margin < fairMargin:
+		return canvas.LandGood1
+	case margin < ampleMargin:
+		return canvas.LandGood2
+	}
+	return canvas.LandGood3
+}
+
+// facts are what the present setting does.
+func (p *mapPage) facts(th *theme, s *session, w, h int) block {
+	c := &s.card
+	var b block
+	for _, name := range [...]string{"wire_feed", "travel", "current", "wetting_angle", "base_peak_temperature",
+		"margin"} {
+		f, ok := c.Figure(name)
+		if !ok || len(b) >= h {
+			continue
+		}
+		b.add(newRow(w).put(th.quiet, calc.FigureLabel(name)).to(14).put(th.plain, report.ValueOf(&f,
+			s.units).String()).line())
+	}
+	if aim := c.Used.Aim.V; aim != 0 && len(b) < h {
+		b.add(newRow(w).put(th.quiet, aimedAt(aim)).to(14).put(th.plain, quantity.Show(math.Abs(aim), "mm",
+			s.units.Lead())).line())
+	}
+	if !p.old() && len(b)+2 < h {
+		var tail block
+		lead := "suggested"
+		if !p.have.Card.Met() {
+			lead = "○ is the nearest miss"
+		}
+		tail.say(th.quiet, 0, fmt.Sprintf("%s: %s, chance %.0f in 100", lead, p.have.Card.Verdict(),
+			p.have.Chance.Good), w)
+		if words := p.have.Chance.Words(); words != "" {
+			tail.say(th.quiet, 0, "most often missed: "+words, w)
+		}
+		for _, r := range p.have.Remedies {
+			if r.Opens {
+				tail.say(th.good, 0, "✓ opens one: "+r.Change, w)
+			}
+		}
+		if len(b)+1+len(tail) <= h { // else the words go before the gap
+			b.skip()
+		}
+		b.addAll(tail)
+	}
+	if room := h - len(b) - 1; room >= len(c.Edges) && len(c.Edges) > 0 {
+		b.skip()
+		b.addAll(block(edgesOf(c).Draw(th.Theme, w, room)))
+	}
+	return b.fit(min(len(b), h))
+}
+
+// aimedAt names the member toward which the arc points off the joint.
+func aimedAt(mm float64) string {
+	if mm > 0 {
+		return "aim to 2nd"
+	}
+	return "aim to 1st"
+}

@@ -61,7 +61,6 @@ func (p *measurePage) press(_ *root, msg tea.KeyPressMsg) action {
 	return nil
 }
 
-// stampNow takes the moment of a key.
 func stampNow(m *root) tea.Cmd {
 	now := m.now
 	return func() tea.Msg {
@@ -70,7 +69,6 @@ func stampNow(m *root) tea.Cmd {
 	}
 }
 
-// stamp starts or stops the watch of a row.
 func (p *measurePage) stamp(at time.Time) {
 	if p.watch.running {
 		p.watch.running, p.seconds[p.at] = false, at.Sub(p.watch.began).Seconds()

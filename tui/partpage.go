@@ -25,7 +25,6 @@ func openPart(m *root) tea.Cmd {
 	return m.enterPage()
 }
 
-// openPage opens one of the pages.
 func openPage(name string) action {
 	return func(m *root) tea.Cmd {
 		m.part.open(name)
@@ -36,7 +35,6 @@ func openPage(name string) action {
 // openShelf opens the page that keeps the card.
 func openShelf(m *root) tea.Cmd { return openPage(pageBook)(m) }
 
-// turnPage goes to another page.
 func turnPage(by int) action {
 	return func(m *root) tea.Cmd {
 		m.part.turn(by)
@@ -44,7 +42,6 @@ func turnPage(by int) action {
 	}
 }
 
-// left gives up what the pages compute.
 func (p *partPage) left(m *root) {
 	m.fix.cancel()
 	m.drill.cancel()
@@ -129,10 +126,8 @@ func chapterOf(name string) string {
 
 func (p *partPage) name() string { return pageNames[p.at] }
 
-// open goes to the page of that name.
 func (p *partPage) open(name string) { p.turn(slices.Index(pageNames, name) - p.at) }
 
-// turn goes to another page.
 func (p *partPage) turn(by int) {
 	p.at = (p.at + by + len(pageNames)) % len(pageNames)
 	p.scroll, p.why = window{}, false
@@ -184,7 +179,6 @@ func (p *partPage) pressed(press tea.KeyPressMsg) action {
 	return everywhere(press)
 }
 
-// view is the strip of pages over the open one.
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if m.practising() { // it needs the room of the strip
 		return m.drill.viewJob(m, w, h)

@@ -29,7 +29,6 @@ type picker struct {
 	unfit  *fault      // why that row has no card
 }
 
-// openAsk opens the list of a choice over the card.
 func openAsk(c *choice.Choice) action {
 	return func(m *root) tea.Cmd { m.push(newPicker(c, &m.session)); return nil }
 }
@@ -137,7 +136,6 @@ func (p *picker) pressed(msg tea.KeyPressMsg, s *session) action {
 	return nil
 }
 
-// on takes what the cursor or the field stands on.
 func (p *picker) on() action {
 	if p.wrong != nil {
 		return p.wrong.said

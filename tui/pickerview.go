@@ -36,7 +36,6 @@ func (p *picker) chips(m *root) canvas.Chips {
 	return l
 }
 
-// beside is the list with the card.
 func (p *picker) beside(m *root, w, h int) (block, *tea.Cursor) {
 	c := m.shown()
 	if w < besideWidth {
@@ -166,7 +165,6 @@ func (p *picker) body(th *theme, w, h int, parts bool) block {
 	})
 }
 
-// rowLine is a row of the list.
 func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, parts bool) line {
 	i := p.found[n]
 	c := &p.rows[i]

@@ -28,7 +28,6 @@ func (p *practicePage) about(m *root) about {
 	return a
 }
 
-// view is the open job, or the list of levels.
 func (p *practicePage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if p.open {
 		return p.viewJob(m, w, h)

@@ -41,10 +41,8 @@ type practicePage struct {
 	scroll   window
 }
 
-// settings are those that the hand changes.
 func (p *practicePage) settings() []*choice.Choice { return choice.Hand(p.now.Mode == "timed") }
 
-// last is the bead that was laid last.
 func (p *practicePage) last() *practice.Bead { return &p.beads[len(p.beads)-1] }
 
 func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
@@ -140,7 +138,6 @@ func (p *practicePage) pick(by int) {
 	}
 }
 
-// turn moves the setting under the cursor by one step.
 func (p *practicePage) turn(by int, units quantity.System) action {
 	if p.over {
 		return refuse("this job is over", "enter goes to the next")
@@ -190,7 +187,6 @@ func (p *practicePage) tellWhy() action {
 	return nil
 }
 
-// took takes what was computed.
 func (p *practicePage) took(m *root, f slowFound[practiceAnswer]) tea.Cmd {
 	if p.stop == nil || f.run != p.slow.run {
 		return nil

@@ -80,7 +80,6 @@ func drill(ctx context.Context, job *practice.Booth, a practiceAsk) (out practic
 	return out, err
 }
 
-// lay lays a bead with the setting on the machine.
 func (p *practicePage) lay(m *root) tea.Cmd {
 	return p.ask(m.ctx, practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
 }
@@ -115,7 +114,6 @@ func keepDrill() action {
 	})
 }
 
-// practising reports whether a practice job covers the card.
 func (m *root) practising() bool {
 	return m.isOpen(&m.part) && m.part.name() == pagePractice && m.drill.open
 }

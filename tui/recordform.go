@@ -46,7 +46,6 @@ var forms = [...]recordKind{
 	{"person", "a person", []formRow{{name: "name", ask: "short name", rule: "a short name only"}, keepRow}},
 }
 
-// openForm asks for a new record.
 func openForm(of *recordKind) action { return withBook(opening(&recordForm{of: of})) }
 
 func (p *recordForm) rows() []formRow { return p.of.fields }

@@ -23,7 +23,6 @@ type restRow struct {
 	open         action
 }
 
-// openRest opens the list.
 func openRest(m *root) tea.Cmd {
 	p := &restPage{}
 	p.refresh(m)

@@ -176,7 +176,6 @@ func (m *root) restores() bool {
 	return m.front() == screen(&m.part) && (m.part.name() == pageBook || m.part.name() == pageRecords)
 }
 
-// undo takes back the last change of a setting.
 func undo(m *root) tea.Cmd {
 	if !m.session.undo() {
 		return m.act(refuse("nothing was changed", "ctrl+z takes back a change of a setting"))
@@ -186,7 +185,6 @@ func undo(m *root) tea.Cmd {
 	return nil
 }
 
-// otherUnits goes to the next system of units.
 func otherUnits(m *root) tea.Cmd {
 	m.units = m.units.Next()
 	m.refresh()

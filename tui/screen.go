@@ -50,7 +50,6 @@ type told interface {
 	tell(m *root) (cmd tea.Cmd, draws bool)
 }
 
-// act does what a screen asked for.
 func (m *root) act(a action) tea.Cmd {
 	if a == nil {
 		return nil
@@ -58,13 +57,10 @@ func (m *root) act(a action) tea.Cmd {
 	return a(m)
 }
 
-// front is the screen on top.
 func (m *root) front() screen { return m.stack[len(m.stack)-1] }
 
-// push opens a screen over the others.
 func (m *root) push(s screen) { m.stack = append(m.stack, s) }
 
-// pop takes the topmost screen away.
 func (m *root) pop() {
 	s := m.front()
 	m.stack[len(m.stack)-1] = nil
@@ -104,7 +100,6 @@ func topmost[T screen](m *root) (T, bool) {
 	return none, false
 }
 
-// opening is the action that pushes a screen.
 func opening(s screen) action {
 	return func(m *root) tea.Cmd { m.push(s); return nil }
 }

@@ -77,7 +77,6 @@ func (r *row) blank(n int) *row {
 	return r
 }
 
-// left is how many cells are free.
 func (r *row) left() int { return r.room - r.used }
 
 func (r *row) line() line {

@@ -76,7 +76,6 @@ func (d *chartDrawing) join(ax, ay, bx, by, n int, dotted bool, k Ink) int {
 // hold brings a dot that lies far outside near enough for a line to be drawn to it in few steps.
 func hold(v, far int) int { return max(-far, min(far, v)) }
 
-// limit draws a line across the field.
 func (d *chartDrawing) limit(l *Limit) {
 	if y := d.row(l.At); !math.IsNaN(l.At) && y >= 0 && y < d.h*d.high {
 		for x := range d.w * d.wide {

@@ -19,7 +19,6 @@ func (d *dots) set(x, y int, v uint8) {
 // quadrants are the characters by which of the four dots are there: 1 up left, 2 up right, 4 down left, 8 down right.
 var quadrants = [16]string{"", "▘", "▝", "▀", "▖", "▌", "▞", "▛", "▗", "▚", "▐", "▜", "▄", "▙", "▟", "█"}
 
-// four are the dots of a cell.
 func (d *dots) four(column, line int) [4]uint8 {
 	i := 2*line*d.w + 2*column
 	return [4]uint8{d.list[i], d.list[i+1], d.list[i+d.w], d.list[i+d.w+1]}

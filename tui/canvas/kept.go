@@ -26,7 +26,6 @@ func (k *Kept[P]) Draw(p P, th *Theme, w, h int) Block {
 	return k.lines
 }
 
-// same reports whether two parts look the same.
 func same(a, b Part) bool {
 	if a, ok := a.(Dials); ok {
 		return slices.Equal(a, b.(Dials))

@@ -75,7 +75,6 @@ func (d *mapDrawing) cross() {
 // onLand is the role of what is written on a cell.
 func (d *mapDrawing) onLand(x, y int) Role { return landOn + Role(d.shown[y*d.w+x]) }
 
-// labels name each land where it has the most room.
 func (d *mapDrawing) labels() {
 	for _, l := range [...]Land{LandCold, LandHot, LandBurns, LandOutside, LandGood3} {
 		for _, word := range [...]string{landSigns[l].word, landSigns[l].short} {

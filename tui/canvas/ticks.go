@@ -47,7 +47,6 @@ func logTicks(low, high float64, cells int, comma bool, room func(text string) i
 	return list
 }
 
-// place takes in a tick where it has room.
 func place(list []tick, taken []bool, t tick, room func(string) int) []tick {
 	half := room(t.text)
 	from, to := t.at-half/2, t.at-half/2+half
