@@ -50,6 +50,11 @@ func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, nil
 }
 
+// rough is said of the times while their heat is followed.
+func (p *beatPage) rough() string {
+	return fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%", 100*p.share())
+}
+
 // why is what the times are for, and what is to be known of them: all of it where there is room.
 func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
 	sp, style := &p.have, th.plain

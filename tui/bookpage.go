@@ -2,7 +2,6 @@ package tui
 
 import (
 	"context"
-	"strings"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
@@ -113,10 +112,10 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 		if p.field.empty() {
 			return refuse("nothing is kept yet", "type a name and enter keeps the card")
 		}
-		if strings.TrimSpace(p.field.String()) == "" {
+		if p.field.trimmed() == "" {
 			return refuse("a card without a name", "type one: tank lid")
 		}
-		return keepCard(strings.TrimSpace(p.field.String()))
+		return keepCard(p.field.trimmed())
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return p.typed()
@@ -150,9 +149,8 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	if p.all {
 		ask, hint = "find: ", "cards, test beads, readings, power sources, spools"
 	}
-	r, x := p.field.ask(th, ask, w)
-	p.list.putWhere(th, r, w)
-	b.add(r.line())
+	field, x := p.list.search(th, &p.field, ask, "", w)
+	b.add(field)
 	if p.field.empty() {
 		b.say(th.quiet, 0, hint, w)
 	}

@@ -189,16 +189,15 @@ func (m *root) boothDangers(w, h int) block {
 }
 
 // burning fills its place while the arc burns, and says how far its heat is followed before it can be played.
-func (p *boothPage) burning(m *root, w, h int) block {
+func (p *boothPage) burning(m *root, w, h int) (b block) {
+	text := "space plays the beat"
 	if m.beat.stop != nil {
-		var b block
-		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%",
-			100*m.beat.share()), w)
-		return b
+		text = m.beat.rough()
+	} else if m.beat.playing() {
+		text = ""
 	}
-	if !m.beat.playing() {
-		var b block
-		b.say(m.th.quiet, 0, "space plays the beat", w)
+	if text != "" {
+		b.say(m.th.quiet, 0, text, w)
 		return b
 	}
 	spot, share, _ := m.beat.phase()

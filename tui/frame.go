@@ -85,8 +85,7 @@ func (m *root) news(w int) (b block) {
 	case m.old && m.session.fault != nil:
 		b.fault(&m.th, m.session.fault, w)
 	case m.beat.stop != nil && !m.isOpen(&m.beat):
-		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%",
-			100*m.beat.share()), w)
+		b.say(m.th.quiet, 0, m.beat.rough(), w)
 	}
 	return b
 }

@@ -25,11 +25,17 @@ func (l *listbox) at() int { return l.cursor }
 
 func (l *listbox) goTo(i int) { l.cursor = max(0, min(i, l.rows-1)) }
 
-// putWhere puts on which row the cursor is, and of how many, at the end of a row of w columns where there is room.
-func (l *listbox) putWhere(th *theme, r *row, w int) {
+// search is the field over a list: a question, what is typed, a hint where nothing is, and on which row one is of how
+// many; and the cursor's column.
+func (l *listbox) search(th *theme, f *field, question, hint string, w int) (line, int) {
+	r, x := f.ask(th, question, w)
+	if f.empty() && r.left() > width(hint)+1 {
+		r.blank(1).put(th.quiet, hint)
+	}
 	if where := l.where(); r.left() > width(where)+1 {
 		r.to(w-width(where)).put(th.quiet, where)
 	}
+	return r.line(), x
 }
 
 func (l *listbox) where() string {

@@ -148,7 +148,7 @@ func sightMarks() *sightPage {
 	for _, s := range tables.Sights() {
 		p.rows = append(p.rows, markRow{id: s.ID, name: s.Name})
 	}
-	p.done = func(ids []string) action { return sawBead(ids) }
+	p.done = sawBead
 	return p
 }
 
@@ -157,16 +157,16 @@ func (p *sightPage) about(*root) about {
 		keys: "←→↑↓ pick  space mark, several may be true  enter go on  esc back"}
 }
 
-// update moves in the grid. Enter without a mark takes the drawing under the cursor.
+// press moves in the grid. Enter without a mark takes the drawing under the cursor.
 func (p *sightPage) press(m *root, press tea.KeyPressMsg) action {
 	by := map[string]int{"left": -1, "right": 1, "up": -p.columns, "down": p.columns}[press.String()]
-	switch {
-	case by != 0:
+	if by != 0 {
 		if to := p.at + by; to >= 0 && to < len(p.rows) {
 			p.at = to
 		}
 		return nil
-	case key.Matches(press, bound.On) && len(p.ids()) == 0:
+	}
+	if key.Matches(press, bound.On) && len(p.ids()) == 0 {
 		p.toggle()
 	}
 	return p.marksPage.press(m, press)
@@ -189,8 +189,12 @@ func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 		high++ // an empty line between
 	}
 	var b block
-	for from := 0; from < len(p.rows); from += p.columns {
-		b.addAll(p.places(th, from, min(len(p.rows), from+p.columns), lines, high, w))
+	for from := 0; from < len(p.rows); from += p.columns { // drawings, and their names on two lines
+		var row block
+		for i := min(len(p.rows), from+p.columns) - 1; i >= from; i-- {
+			row = beside(p.place(th, i, lines).fit(high), row, min(w, p.wide+1), th.quiet, "")
+		}
+		b.addAll(row)
 	}
 	row := p.at / p.columns
 	room := h - len(head)
@@ -202,28 +206,17 @@ func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 func (p *sightPage) head(th *theme, w, h int) (b block) {
 	title := newRow(w).put(th.bold, "What does the test bead show?").blank(2)
 	name, low := p.rows[p.at].name, h < lowBody
-	switch {
-	case width(name) <= title.left():
-		b.add(title.put(th.quiet, name).line())
-	case low:
-		b.say(th.bold, 0, name, w)
-		return b
-	default:
+	if width(name) > title.left() {
+		if low {
+			b.say(th.bold, 0, name, w)
+			return b
+		}
 		b.add(title.line())
 		b.say(th.quiet, 0, name, w)
 		return b
 	}
-	if !low {
+	if b.add(title.put(th.quiet, name).line()); !low {
 		b.skip()
-	}
-	return b
-}
-
-// places is one row of the grid: drawings, and their names on two lines.
-func (p *sightPage) places(th *theme, from, to, lines, high, w int) block {
-	var b block
-	for i := to - 1; i >= from; i-- {
-		b = beside(p.place(th, i, lines).fit(high), b, min(w, p.wide+1), th.quiet, "")
 	}
 	return b
 }
@@ -239,21 +232,9 @@ func (p *sightPage) place(th *theme, i, lines int) block {
 	if i == p.at {
 		ink, name = th.cursor, "› "+name
 	}
-	for _, l := range wrap(fewerClauses(name, 2, p.wide), p.wide) {
+	name = fewer(name, ",:;", func(name string) bool { return len(wrap(name, p.wide)) <= 2 }) // the head says it whole
+	for _, l := range wrap(name, p.wide) {
 		b.add(newRow(p.wide).put(ink, l).line())
 	}
 	return b
-}
-
-// fewerClauses is a name without its last clauses where it takes more than some lines under a drawing; the head of the
-// page says it whole.
-func fewerClauses(name string, lines, w int) string {
-	for len(wrap(name, w)) > lines {
-		i := strings.LastIndexAny(name, ",:;")
-		if i < 0 {
-			break
-		}
-		name = name[:i]
-	}
-	return name
 }

@@ -6,7 +6,6 @@ import (
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
-	"brazebooth/calc"
 	"brazebooth/internal/choice"
 )
 
@@ -102,15 +101,15 @@ func (p *picker) paste(m *root, text string) action {
 // tryOut computes the card of the row under the cursor, to stand beside the list.
 func (p *picker) tryOut(s *session) {
 	p.tried, p.unfit = false, nil
-	job, differs := p.trial(s)
-	if !differs {
-		return
+	c := p.choice()
+	if c == nil || p.wrong != nil || p.typed == nil && c.ID == p.before {
+		return // it is the job itself until the cursor has moved
 	}
-	if _, err := s.try(job); err != nil {
+	if _, err := s.try(s.taken(p.ask, c.ID)); err != nil {
 		p.unfit = faultOf(err)
-		return
+	} else {
+		p.tried = true
 	}
-	p.tried = true
 }
 
 func (p *picker) pressed(msg tea.KeyPressMsg, s *session) action {
@@ -156,16 +155,6 @@ func (p *picker) choice() *choice.Row {
 		return &p.rows[p.found[p.list.at()]]
 	}
 	return nil
-}
-
-// trial is the job with the present choice, for the card beside the list. Until the cursor has moved
-// it is the job itself.
-func (p *picker) trial(s *session) (calc.Job, bool) {
-	c := p.choice()
-	if c == nil || p.wrong != nil || (p.typed == nil && c.ID == p.before) {
-		return s.job, false
-	}
-	return s.taken(p.ask, c.ID), true
 }
 
 // moved acts on the keys that move the cursor. What was typed as a size gives way to the row.

@@ -79,7 +79,11 @@ func (p *picker) asideReasons(m *root, w, h int) block {
 // stands elsewhere. Only where it stands whole may a row of the list have a part of its own.
 func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	var b block
-	field, cursor := p.fieldLine(th, w)
+	hint := "type to find, or a row's number"
+	if p.ask.Sized() {
+		hint = "type it, or pick"
+	}
+	field, cursor := p.list.search(th, &p.field, p.ask.Ask+" ", hint, w)
 	b.add(field)
 	typed := p.typedLines(th, w)
 	var rule block
@@ -91,8 +95,8 @@ func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	}
 	b.addAll(typed)
 	var meaning block
-	if !explained {
-		meaning = p.meaning(th, w)
+	if c := p.choice(); c != nil && !explained {
+		meaning.say(th.plain, 0, c.Name+": "+rowSentence(c), w)
 	}
 	room := h - len(b) - len(meaning) - 2
 	if room < 3 {
@@ -115,22 +119,6 @@ func (p *picker) rule() string {
 		text = p.said + "; " + text
 	}
 	return text
-}
-
-// fieldLine is the question with what is typed, and the cursor's column.
-func (p *picker) fieldLine(th *theme, w int) (line, int) {
-	r, x := p.field.ask(th, p.ask.Ask+" ", w)
-	if p.field.empty() {
-		hint := "type to find, or a row's number"
-		if p.ask.Sized() {
-			hint = "type it, or pick"
-		}
-		if r.left() > width(hint)+1 {
-			r.blank(1).put(th.quiet, hint)
-		}
-	}
-	p.list.putWhere(th, r, w)
-	return r.line(), x
 }
 
 // typedLines says how a typed size is read, or what to type instead.
@@ -189,33 +177,13 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 	}
 	at += names + 3
 	if room := w - at; room >= 20 && (parts || width(c.Line) <= room) {
-		r.to(at).put(th.quiet, cutClauses(c.Line, room))
-	}
-	return r.line()
-}
-
-// cutClauses shortens a sentence to the clauses that fit: one cut in the middle could lose the number that it was
-// about.
-func cutClauses(s string, room int) string {
-	if width(s) <= room {
-		return s
-	}
-	best := ""
-	for i, r := range s {
-		if strings.ContainsRune(",;:.", r) && i+1 < len(s) && s[i+1] == ' ' && width(s[:i+1])+2 <= room {
-			best = s[:i+1] + " …"
+		// one cut in the middle could lose the number that it was about
+		line := clauses(c.Line, ",;:.", func(text string) bool { return width(text) <= room })
+		if width(line) <= room {
+			r.to(at).put(th.quiet, line)
 		}
 	}
-	return best
-}
-
-// meaning is the sentence of the row under the cursor, whole.
-func (p *picker) meaning(th *theme, w int) block {
-	var b block
-	if c := p.choice(); c != nil {
-		b.say(th.plain, 0, c.Name+": "+rowSentence(c), w)
-	}
-	return b
+	return r.line()
 }
 
 // rowSentence is all that a row says of itself.

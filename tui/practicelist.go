@@ -40,7 +40,10 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	levels := practice.Levels()
 	at := p.list.at()
 	var below block
-	if name := levels[at].Name; fewerWords(name, w-5) != name {
+	shortened := func(name string) string { // it stands whole below
+		return fewer(name, " ", func(name string) bool { return width(name) <= w-5 })
+	}
+	if name := levels[at].Name; shortened(name) != name {
 		below.say(th.quiet, 0, name, w)
 	}
 	title, opens := "practise correcting test beads: ", "enter opens the job: "
@@ -62,29 +65,17 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 		"You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
 	room := h - 1 - len(b) - len(below) // the caution stands below
 	b.addAll(p.list.draw(max(1, room), func(i int, chosen bool) line {
-		r := newRow(w)
-		if chosen {
-			return r.put(th.cursor, fmt.Sprintf(" %d  %s ", levels[i].Level, fewerWords(levels[i].Name, w-5))).line()
+		text := fmt.Sprintf(" %d  %s ", levels[i].Level, shortened(levels[i].Name))
+		if !chosen {
+			text = strings.TrimRight(text, " ")
 		}
-		return r.put(th.plain, fmt.Sprintf(" %d  %s", levels[i].Level, fewerWords(levels[i].Name, w-5))).line()
+		return newRow(w).put(th.under(chosen, th.plain), text).line()
 	}))
 	b.addAll(below)
 	if len(b)+len(rest) < h {
 		b.addAll(rest)
 	}
 	return pinned(th, b, w, h)
-}
-
-// fewerWords is a text without its last words where there is no room for them; it stands whole elsewhere.
-func fewerWords(text string, room int) string {
-	for width(text) > room {
-		i := strings.LastIndexByte(text, ' ')
-		if i < 0 {
-			break
-		}
-		text = strings.TrimRight(text[:i], ",;: ")
-	}
-	return text
 }
 
 // pinned puts the caution that is never scrolled away under a text; on a job c says it in full, with those of its card.

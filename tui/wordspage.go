@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"charm.land/bubbles/v2/key"
@@ -74,12 +75,13 @@ func (p *wordsPage) press(_ *root, msg tea.KeyPressMsg) action {
 
 // find lists the words that what is typed begins, then those that have it anywhere.
 func (p *wordsPage) find() {
-	text := strings.ToLower(strings.TrimSpace(p.field.String()))
+	text := strings.ToLower(p.field.trimmed())
+	begins := func(name string) bool { return strings.HasPrefix(strings.ToLower(name), text) }
 	var begin, within []*tables.Term
 	for i := range tables.Terms() {
 		t := &tables.Terms()[i]
 		switch {
-		case text == "" || wordBegins(t, text):
+		case slices.ContainsFunc(append([]string{t.Word}, t.Also...), begins):
 			begin = append(begin, t)
 		case strings.Contains(strings.ToLower(t.Word+" "+strings.Join(t.Also, " ")), text):
 			within = append(within, t)
@@ -90,25 +92,12 @@ func (p *wordsPage) find() {
 	p.list.goTo(0)
 }
 
-func wordBegins(t *tables.Term, text string) bool {
-	for _, name := range append([]string{t.Word}, t.Also...) {
-		if strings.HasPrefix(strings.ToLower(name), text) {
-			return true
-		}
-	}
-	return false
-}
-
 // view is the list with the entry of the word under the cursor.
 func (p *wordsPage) view(m *root, w, h int) (b block, cursor *tea.Cursor) {
 	th := &m.th
-	r, x := p.field.ask(th, "word: ", w)
+	field, x := p.list.search(th, &p.field, "word: ", "type to find", w-2) // the walk has a mark behind it
 	cursor = tea.NewCursor(x, 0)
-	if p.field.empty() && r.left() > 14 {
-		r.blank(1).put(th.quiet, "type to find")
-	}
-	p.list.putWhere(th, r, w-2) // the walk has a mark behind it
-	b.add(r.line())
+	b.add(field)
 	b.skip()
 	if len(p.rows) == 0 {
 		b.say(th.plain, 0, "No such word. Fewer letters find more.", w)
