@@ -18,8 +18,8 @@ func TestClauses(t *testing.T) {
 			t.Errorf("in %d lines of %d: %q, want %q", x.lines, x.w, got, x.want)
 		}
 	}
-	if got := clauses("no clause in here at all", ";:.", func(string) bool { return false }); got != "no clause in here "+
-		"at all" {
+	none := func(string) bool { return false }
+	if got := clauses("no clause in here at all", ";:.", none); got != "no clause in here at all" {
 		t.Errorf("%q", got)
 	}
 }

@@ -153,19 +153,14 @@ func figureNumber(s *session, name string) string {
 
 // landOf is the ground of a point: a good one that another edge rules out is outside.
 func landOf(zone string, margin float64) canvas.Land {
-	switch zone {
-	case "cold":
-		return canvas.LandCold
-	case "hot":
-		return canvas.LandHot
-	case "burn-through":
-		return canvas.LandBurns
-	case "good", "marginal":
-	default:
-		return canvas.LandOutside
-	}
 	switch {
-	case margin < 0:
+	case zone == "cold":
+		return canvas.LandCold
+	case zone == "hot":
+		return canvas.LandHot
+	case zone == "burn-through":
+		return canvas.LandBurns
+	case zone != "good" && zone != "marginal", margin < 0:
 		return canvas.LandOutside
 	case margin < fairMargin:
 		return canvas.LandGood1
@@ -179,18 +174,23 @@ func landOf(zone string, margin float64) canvas.Land {
 func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 	c := &s.card
 	var b block
+	add := func(label, value string) {
+		if len(b) < h {
+			b.add(newRow(w).put(th.quiet, label).to(14).put(th.plain, value).line())
+		}
+	}
 	for _, name := range [...]string{"wire_feed", "travel", "current", "wetting_angle", "base_peak_temperature",
 		"margin"} {
-		f, ok := c.Figure(name)
-		if !ok || len(b) >= h {
-			continue
+		if f, ok := c.Figure(name); ok {
+			add(calc.FigureLabel(name), report.ValueOf(&f, s.units).String())
 		}
-		b.add(newRow(w).put(th.quiet, calc.FigureLabel(name)).to(14).put(th.plain, report.ValueOf(&f,
-			s.units).String()).line())
 	}
-	if aim := c.Used.Aim.V; aim != 0 && len(b) < h {
-		b.add(newRow(w).put(th.quiet, aimedAt(aim)).to(14).put(th.plain, quantity.Show(math.Abs(aim), "mm",
-			s.units.Lead())).line())
+	if aim := c.Used.Aim.V; aim != 0 {
+		toward := "aim to 1st"
+		if aim > 0 {
+			toward = "aim to 2nd"
+		}
+		add(toward, quantity.Show(math.Abs(aim), "mm", s.units.Lead()))
 	}
 	if !p.old() && len(b)+2 < h {
 		var tail block
@@ -218,12 +218,4 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		b.addAll(block(edgesOf(c).Draw(th.Theme, w, room)))
 	}
 	return b.fit(min(len(b), h))
-}
-
-// aimedAt names the member toward which the arc points off the joint.
-func aimedAt(mm float64) string {
-	if mm > 0 {
-		return "aim to 2nd"
-	}
-	return "aim to 1st"
 }

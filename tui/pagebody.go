@@ -40,19 +40,6 @@ func (m *root) pageText(blocks []report.Block, err error, w int) (b block) {
 	return m.session.finding(&m.th, blocks, w, m.part.why)
 }
 
-// partEnter is what enter does on the page beside the card.
-func (m *root) partEnter() string {
-	switch page, ok := advice.EntryByName(m.part.name()); {
-	case m.part.name() == "correct":
-		return "go on"
-	case m.part.name() == pageWalk:
-		return "begin"
-	case ok && len(page.Needs) > 0:
-		return "fill in"
-	}
-	return "card"
-}
-
 // pageStrip lists every page under its chapter, the open one in brackets.
 func pageStrip(th *theme, at, w int) (b block) {
 	r := newRow(w - 2) // for the walk's mark

@@ -63,8 +63,9 @@ func (p *partPage) own(m *root) screen {
 }
 
 func (p *partPage) about(m *root) about {
-	a := about{help: "on the pages", keys: "←→ pages  a–z jump  enter " + m.partEnter() +
-		"  * sources  ↑↓ scroll  u units  esc card"}
+	enter, _ := m.enters()
+	a := about{help: "on the pages",
+		keys: "←→ pages  a–z jump  enter " + enter + "  * sources  ↑↓ scroll  u units  esc card"}
 	if own := p.own(m); own != nil {
 		a = own.about(m)
 	}
@@ -72,19 +73,17 @@ func (p *partPage) about(m *root) about {
 	return a
 }
 
-// enterPart is what enter means on a page beside the card.
-func enterPart(m *root) tea.Cmd {
-	switch m.part.name() {
-	case "correct":
-		return m.enterCorrect()
-	case pageWalk:
-		return startWalk(m)
+// enters is what enter does on a page that is a text, also in a word.
+func (m *root) enters() (string, action) {
+	switch page, ok := advice.EntryByName(m.part.name()); {
+	case m.part.name() == "correct":
+		return "go on", (*root).enterCorrect
+	case m.part.name() == pageWalk:
+		return "begin", startWalk
+	case ok && len(page.Needs) > 0:
+		return "fill in", opening(newInputs(page))
 	}
-	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 {
-		m.push(newInputs(page))
-		return nil
-	}
-	return goBack(m)
+	return "card", goBack
 }
 
 // pageSheet is the page that holds all others.
@@ -168,7 +167,7 @@ func (p *partPage) pressed(press tea.KeyPressMsg) action {
 	case key.Matches(press, bound.Less):
 		return turnPage(-1)
 	case key.Matches(press, bound.On):
-		return enterPart
+		return func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }
 	case key.Matches(press, bound.Why):
 		p.why = !p.why
 	case key.Matches(press, bound.Cautions):

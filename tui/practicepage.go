@@ -98,14 +98,19 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 	switch s := press.String(); {
 	case (p.over && press.Text == "" || s == "space" || key.Matches(press, bound.PageUp, bound.PageDown)) &&
 		p.scroll.moved(press):
+	case p.over && (turn != 0 || key.Matches(press, bound.EndPractice)):
+		return refuse("this job is over", "enter goes to the next")
 	case !p.over && len(s) == 1 && s[0] >= '0' && s[0] <= '9':
 		p.typing, p.scroll = true, window{}
 		p.field.clear()
 		p.field.insert(s)
 	case pick != 0:
-		p.pick(pick)
+		if n := len(p.settings()); !p.over {
+			p.at, p.scroll = (p.at+pick+n)%n, window{}
+		}
 	case turn != 0:
-		return p.turn(turn, units)
+		set := p.settings()[p.at]
+		p.now, p.scroll = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), turn, units), window{}
 	case key.Matches(press, bound.Reset):
 		p.now = p.last().Job
 	case key.Matches(press, bound.On) && p.over:
@@ -114,12 +119,17 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 		return refuse("the same setting", "change something first: ←→ picks it, ↑↓ changes it")
 	case key.Matches(press, bound.On):
 		return p.lay
+	case key.Matches(press, bound.EndPractice) && !sure:
+		p.sure = true
+		return refuse("s once more ends this job", "the program's beads and what the booth hid are shown then")
 	case key.Matches(press, bound.EndPractice):
-		return p.end(sure)
+		return p.compare
 	case key.Matches(press, bound.KeepBead):
 		return keepDrill()
+	case key.Matches(press, bound.Why) && !p.over:
+		return refuse("what the booth hides is told when the job is over", "s ends it")
 	case key.Matches(press, bound.Why):
-		return p.tellWhy()
+		p.why, p.scroll.top = !p.why, 0
 	case key.Matches(press, bound.Cautions):
 		return p.cautions
 	case key.Matches(press, bound.Back):
@@ -128,23 +138,6 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 	default:
 		return everywhere(press)
 	}
-	return nil
-}
-
-// pick goes to another setting, from the last one to the first.
-func (p *practicePage) pick(by int) {
-	if n := len(p.settings()); !p.over {
-		p.at, p.scroll = (p.at+by+n)%n, window{}
-	}
-}
-
-func (p *practicePage) turn(by int, units quantity.System) action {
-	if p.over {
-		return refuse("this job is over", "enter goes to the next")
-	}
-	set := p.settings()[p.at]
-	p.now = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), by, units)
-	p.scroll = window{}
 	return nil
 }
 
@@ -162,28 +155,6 @@ func (p *practicePage) enterValue(press tea.KeyPressMsg) action {
 	default:
 		p.field.edit(press)
 	}
-	return nil
-}
-
-// end asks once more before it shows the truth.
-func (p *practicePage) end(sure bool) action {
-	switch {
-	case p.over:
-		return refuse("this job is over", "enter goes to the next")
-	case !sure:
-		p.sure = true
-		return refuse("s once more ends this job", "the program's beads and what the booth hid are shown then")
-	}
-	return p.compare
-}
-
-// tellWhy shows the hidden truth, of a job that is over.
-func (p *practicePage) tellWhy() action {
-	if !p.over {
-		return refuse("what the booth hides is told when the job is over", "s ends it")
-	}
-	p.why = !p.why
-	p.scroll.top = 0
 	return nil
 }
 

@@ -64,10 +64,13 @@ func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
 		foot = p.dialLines(m, w, h)
 	}
 	text := p.text(m, min(w, textWidth))
-	beads := p.compared(th, units, w, p.pictureLines(h, len(head)+len(foot)))
+	picture := max(3, h/4) // the text goes first
+	if !p.over {
+		picture = max(3, min(h/2, h-3-len(head)-len(foot)-max(1, h/8)))
+	}
+	beads := p.compared(th, units, w, picture)
 	b := append(append(append(head, beads...), foot...), text...)
-	p.scroll.top = max(0, min(p.scroll.top, len(b)-room))
-	shown := p.scroll.marked(th, p.scroll.show(b, p.scroll.top, p.scroll.top, room), w)
+	shown := p.scroll.marked(th, p.scroll.of(b, room), w)
 	if !p.typing {
 		return pinned(th, shown, w, h), nil
 	}
@@ -75,14 +78,6 @@ func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
 	line, x := p.field.setting(th, set.Words(), set, units, w)
 	shown = append(shown.fit(room), line)
 	return pinned(th, shown, w, h), tea.NewCursor(x, room)
-}
-
-// pictureLines are how high the beads are drawn where so many lines are taken.
-func (p *practicePage) pictureLines(h, taken int) int {
-	if p.over {
-		return max(3, h/4) // the text goes first
-	}
-	return max(3, min(h/2, h-3-taken-max(1, h/8)))
 }
 
 // chips are the job's choices, to read.
@@ -100,7 +95,7 @@ func (p *practicePage) chips(m *root) canvas.Chips {
 // dialLines are what is set in digits as large as there is room for: below 60 columns in rows, on a low terminal two
 // beside each other on one line.
 func (p *practicePage) dialLines(m *root, w, h int) (b block) {
-	list := p.dials(m)
+	list, lines := p.dials(m), 6
 	switch {
 	case h < 10:
 		for from := 0; from < len(list); from += 2 {
@@ -108,15 +103,15 @@ func (p *practicePage) dialLines(m *root, w, h int) (b block) {
 		}
 		return b
 	case m.w < narrowWidth && h >= 22:
-		return append(b, list.Draw(m.th.Theme, w, 3*len(list))...)
+		lines = 3 * len(list)
 	case m.w < narrowWidth:
-		return append(b, list.Draw(m.th.Theme, w, len(list))...)
+		lines = len(list)
 	case h >= 45:
-		return append(b, list.Draw(m.th.Theme, w, h/4)...)
+		lines = h / 4
 	case h >= 30:
-		return append(b, list.Draw(m.th.Theme, w, 9)...)
+		lines = 9
 	}
-	return append(b, list.Draw(m.th.Theme, w, 6)...)
+	return block(list.Draw(m.th.Theme, w, lines))
 }
 
 // dials are the settings that the hand changes; beside a changed one stands what it was.
