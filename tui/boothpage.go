@@ -39,12 +39,10 @@ func (m *root) playInBooth() tea.Cmd {
 
 func (m *root) timed() bool { return m.session.card.Used.Mode == "timed" }
 
-// full asks for the whole strip with the verdict.
-func (*boothPage) full()        {}
 func (*boothPage) left(m *root) { m.beat.halt() }
 
 func (p *boothPage) about(m *root) about {
-	a := about{help: "in the booth view", term: m.card.about(m).term,
+	a := about{help: "in the booth view", full: true, term: m.card.about(m).term,
 		keys: "←→ pick  ↑↓ change  c cautions  esc card"}
 	if m.timed() {
 		a.keys += "  space play, stop"

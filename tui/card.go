@@ -93,11 +93,8 @@ func (p *cardPage) nextDial() {
 	}
 }
 
-// full asks for the whole strip with the verdict.
-func (*cardPage) full() {}
-
 func (p *cardPage) about(*root) about {
-	a := about{help: "on the card"}
+	a := about{help: "on the card", full: true}
 	r, enter := p.row(), "why"
 	if r != nil {
 		a.term = r.label

@@ -17,7 +17,7 @@ func (m *root) draw() tea.View {
 		return v
 	}
 	var foot block
-	if _, fills := m.front().(filler); !fills {
+	if !m.front().about(m).fills {
 		foot = m.foot()
 	}
 	b, cursor := m.body(m.h - len(foot))
@@ -27,7 +27,7 @@ func (m *root) draw() tea.View {
 
 // body is the open screen under its strip, without the keys, in so many lines.
 func (m *root) body(h int) (b block, cursor *tea.Cursor) {
-	if _, fills := m.front().(filler); fills {
+	if m.front().about(m).fills {
 		b, _ = m.front().view(m, m.w, h)
 		return b.fit(h), nil
 	}
@@ -54,11 +54,7 @@ func (m *root) margin() int {
 }
 
 // tooSmall is shown where not even three figures fit.
-func (m *root) tooSmall() block {
-	var b block
-	if m.w < 1 || m.h < 1 {
-		return b
-	}
+func (m *root) tooSmall() (b block) {
 	b.say(m.th.plain, 0, fmt.Sprintf("Too small: this needs %d columns and %d lines. ctrl+c quits.", leastWidth,
 		leastHeight), m.w)
 	return b.fit(min(len(b), m.h))
@@ -97,7 +93,7 @@ func (m *root) top() block {
 		lines = stripLines(m.w, m.h)
 		return append(block{}, m.lamp.Draw(m.drill.strip(m.units), m.th.Theme, m.w, lines)...)
 	}
-	if _, full := m.front().(interface{ full() }); full {
+	if m.front().about(m).full {
 		lines = stripLines(m.w, m.h)
 	}
 	b := append(block{}, m.lamp.Draw(m.strip(), m.th.Theme, m.w, lines)...)

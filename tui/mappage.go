@@ -30,7 +30,7 @@ func openMap(m *root) tea.Cmd {
 }
 
 func (p *mapPage) about(*root) about {
-	return about{"on the map", "window", "←→↑↓ walk  r suggestion  u units  esc card"}
+	return about{help: "on the map", term: "window", keys: "←→↑↓ walk  r suggestion  u units  esc card"}
 }
 
 func (p *mapPage) left(m *root) {

@@ -20,7 +20,7 @@ func (m *root) mouse(msg tea.MouseMsg) tea.Cmd {
 			return m.act(c.click(m, at.X-m.margin(), at.Y-m.above))
 		}
 	case tea.MouseWheelMsg:
-		if _, fills := m.front().(filler); fills || m.front() == screen(&m.card) {
+		if m.front().about(m).fills || m.front() == screen(&m.card) {
 			return nil
 		}
 		switch at.Button {

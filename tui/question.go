@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -31,16 +32,11 @@ func (s *session) present() *choice.Present {
 // neighbour returns the job with the value before or after the present one, and whether there is one.
 func (s *session) neighbour(c *choice.Choice, by int) (calc.Job, bool) {
 	rows, now := c.Rows(s.present()), c.Now(&s.card)
-	for i := range rows {
-		if rows[i].ID != now {
-			continue
-		}
-		if i+by < 0 || i+by >= len(rows) {
-			return s.job, false
-		}
-		return s.taken(c, rows[i+by].ID), true
+	at := slices.IndexFunc(rows, func(r choice.Row) bool { return r.ID == now })
+	if at < 0 || at+by < 0 || at+by >= len(rows) {
+		return s.job, false
 	}
-	return s.job, false
+	return s.taken(c, rows[at+by].ID), true
 }
 
 // taken is the job with a row's value on it.

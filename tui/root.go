@@ -120,7 +120,7 @@ func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 	if key.Matches(k, bound.Kill) && k.Text == "" {
 		return tea.Quit
 	}
-	if _, fills := m.front().(filler); !fills && k.Text == "" {
+	if k.Text == "" && !m.front().about(m).fills {
 		if a := m.everyScreen(k); a != nil {
 			return a(m)
 		}

@@ -22,6 +22,9 @@ type about struct {
 	help string // the heading of the help under which its keys stand
 	term string // the word that the glossary opens at
 	keys string // for the keys' line, most needed first, as it shows them: two blanks apart
+
+	full  bool // the verdict stands over it in full, not on one line
+	fills bool // it takes the whole terminal and every key but ctrl+c
 }
 
 // What a screen may be besides.
@@ -38,8 +41,6 @@ type (
 	refresher interface{ refresh(m *root) }
 	// starter begins anew when the screen over it has changed what it goes by.
 	starter interface{ start(m *root) }
-	// filler takes the whole terminal and every key but ctrl+c.
-	filler interface{ fills() }
 )
 
 // action is what a screen asks of the root; nil is nothing. A screen never changes the session itself.

@@ -30,8 +30,7 @@ func startWalk(m *root) tea.Cmd {
 	return p.to(m, 0)
 }
 
-func (*walk) fills()            {}
-func (*walk) about(*root) about { return about{help: "in the walk"} }
+func (*walk) about(*root) about { return about{help: "in the walk", fills: true} }
 
 // left ends what the walk's screens compute; under it everything is as it was.
 func (p *walk) left(*root) { p.close() }
@@ -104,7 +103,11 @@ func (p *walk) press(m *root, press tea.KeyPressMsg) action {
 	case key.Matches(press, bound.Back, bound.Leave), last && key.Matches(press, bound.On, bound.Play):
 		return goBack
 	case last && key.Matches(press, bound.Pages):
-		return practiceAfterWalk
+		return func(m *root) tea.Cmd {
+			m.pop()
+			m.close(&m.part)
+			return openPage(pagePractice)(m)
+		}
 	case key.Matches(press, bound.On, bound.Play, bound.More, bound.Down, bound.PageDown) && !last:
 		return p.by(1)
 	case key.Matches(press, bound.Less, bound.Up, bound.PageUp) && p.at > 0:
@@ -115,12 +118,6 @@ func (p *walk) press(m *root, press tea.KeyPressMsg) action {
 
 func (p *walk) by(n int) action {
 	return func(m *root) tea.Cmd { return p.to(m, p.at+n) }
-}
-
-func practiceAfterWalk(m *root) tea.Cmd {
-	m.pop()
-	m.close(&m.part)
-	return openPage(pagePractice)(m)
 }
 
 // view is a step: the walk's screens with a mark at the line that is talked about, under them the text.

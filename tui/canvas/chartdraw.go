@@ -100,14 +100,7 @@ func (d *chartDrawing) show(th *Theme) {
 
 // axes draw the numbers of both axes and the line beside the field.
 func (d *chartDrawing) axes() {
-	for y := range d.h {
-		d.c.Set(d.left-1, y, Rule.Ink(), "│")
-	}
-	for _, t := range d.ticksY() {
-		y := d.h - 1 - t.at
-		d.c.Set(d.left-1, y, Rule.Ink(), "┤")
-		d.c.Put(d.left-1-width(t.text), y, Quiet.Ink(), t.text)
-	}
+	upright(d.c, d.left, d.h, d.ticksY())
 	y := d.c.H - 1
 	if width(d.y.Name) < d.left {
 		d.c.Put(d.left-1-width(d.y.Name), y, Quiet.Ink(), d.y.Name)

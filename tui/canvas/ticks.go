@@ -102,3 +102,15 @@ func decimal(text string, comma bool) string {
 	}
 	return text
 }
+
+// upright draws the axis at the left of a field of some lines: its line, and its numbers before it.
+func upright(c *Cells, left, lines int, numbers []tick) {
+	for y := range lines {
+		c.Set(left-1, y, Rule.Ink(), "│")
+	}
+	for _, t := range numbers {
+		y := lines - 1 - t.at
+		c.Set(left-1, y, Rule.Ink(), "┤")
+		c.Put(left-1-width(t.text), y, Quiet.Ink(), t.text)
+	}
+}
