@@ -12,15 +12,14 @@ import (
 // bookPage finds kept cards as one types, opens one, and keeps the present card under what is typed; or it finds
 // every kind of record and shows one.
 type bookPage struct {
-	all   bool // every kind, to read
-	field field
-	rows  []Entry
-	list  listbox
-	run   int // which search is the wanted one
-	err   error
-	busy  bool
-	safe  calc.Job // as it was kept or opened last: opening another loses nothing
-	sure  string   // the card that is opened all the same
+	finder
+	all  bool // every kind, to read
+	rows []Entry
+	run  int // which search is the wanted one
+	err  error
+	busy bool
+	safe calc.Job // as it was kept or opened last: opening another loses nothing
+	sure string   // the card that is opened all the same
 
 	doomed doomed
 }
@@ -96,8 +95,6 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 		return a
 	}
 	switch {
-	case p.list.found(msg, &p.field):
-		return nil
 	case key.Matches(msg, bound.On) && p.busy:
 		return refuse("still looking", "enter once more when the list stands")
 	case key.Matches(msg, bound.On):
@@ -116,17 +113,11 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 			return refuse("a card without a name", "type one: tank lid")
 		}
 		return keepCard(p.field.trimmed())
-	case msg.String() == "esc" && !p.field.empty():
-		p.field.clear()
-		return p.typed()
 	case p.field.empty() && turnBy(msg) != 0:
 		return turnPage(turnBy(msg))
 	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
-	}
-	before := p.field.String()
-	p.field.edit(msg)
-	if p.field.String() != before {
+	case p.edit(msg):
 		return p.typed()
 	}
 	return nil

@@ -73,6 +73,25 @@ func (l *listbox) found(press tea.KeyPressMsg, f *field) bool {
 	return (f.empty() || !key.Matches(press, bound.Top, bound.Bottom)) && l.moved(press)
 }
 
+// finder is a field over the list of what it finds.
+type finder struct {
+	field field
+	list  listbox
+}
+
+// edit acts on the keys that move in the list and those of the field, and reports whether something else is typed now.
+func (p *finder) edit(press tea.KeyPressMsg) bool {
+	before := p.field.String()
+	switch {
+	case p.list.found(press, &p.field):
+	case press.String() == "esc":
+		p.field.clear()
+	default:
+		p.field.edit(press)
+	}
+	return p.field.String() != before
+}
+
 // draw draws the page with the cursor in at most h lines.
 func (l *listbox) draw(h int, row func(i int, chosen bool) line) (b block) {
 	if l.high = min(h, l.rows); l.high < 1 {

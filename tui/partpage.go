@@ -81,7 +81,7 @@ func (m *root) enters() (string, action) {
 	case m.part.name() == pageWalk:
 		return "begin", startWalk
 	case ok && len(page.Needs) > 0:
-		return "fill in", opening(newInputs(page))
+		return "fill in", func(m *root) tea.Cmd { m.push(newInputs(page)); return nil }
 	}
 	return "card", goBack
 }

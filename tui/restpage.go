@@ -35,19 +35,23 @@ func (p *restPage) refresh(m *root) {
 	c := &m.session.card
 	p.rows = p.rows[:0]
 	for _, q := range otherChoices() {
-		if q.Applies(c) {
-			p.rows = append(p.rows, restRow{q.Label(), cmp.Or(q.Shown(c, m.units), "not said"), q.Show(&c.Used,
-				m.units), q, nil})
+		if !q.Applies(c) {
+			continue
 		}
+		open := openAsk(q)
+		if len(q.Rows(m.present())) == 0 {
+			open = func(m *root) tea.Cmd { m.push(askFor(q.Label(), []*choice.Choice{q})); return nil }
+		}
+		shown := cmp.Or(q.Shown(c, m.units), "not said")
+		p.rows = append(p.rows, restRow{q.Label(), shown, q.Show(&c.Used, m.units), q, open})
 	}
-	for _, r := range [...]restRow{{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil,
-		openBeat}, {"booth view", "figures for two metres", "", nil, openBooth},
-		{"cautions", "all of them", "", nil, openPoints}, {"section", "the joint to scale", "", nil, openSection},
-		{"pages", "fit to book", "", nil, openPart},
-		{"keep", "this card in the book", "", nil, openShelf}, {"units", string(m.units), "", nil, otherUnits}, {"help",
-			"", "", nil, openHelp}} {
-		p.rows = append(p.rows, r)
-	}
+	p.rows = append(p.rows, []restRow{
+		{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil, openBeat},
+		{"booth view", "figures for two metres", "", nil, openBooth}, {"cautions", "all of them", "", nil, openPoints},
+		{"section", "the joint to scale", "", nil, openSection}, {"pages", "fit to book", "", nil, openPart},
+		{"keep", "this card in the book", "", nil, openShelf}, {"units", string(m.units), "", nil, otherUnits},
+		{"help", "", "", nil, openHelp},
+	}...)
 	p.list.set(len(p.rows))
 }
 
@@ -62,10 +66,6 @@ func (p *restPage) press(m *root, press tea.KeyPressMsg) action {
 	}
 	r := &p.rows[p.list.at()]
 	switch {
-	case key.Matches(press, bound.On) && r.ask != nil && len(r.ask.Rows(m.present())) > 0:
-		return openAsk(r.ask)
-	case key.Matches(press, bound.On) && r.ask != nil:
-		return opening(askFor(r.label, []*choice.Choice{r.ask}))
 	case key.Matches(press, bound.On):
 		return r.open
 	case key.Matches(press, bound.Reset) && r.ask != nil:

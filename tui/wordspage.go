@@ -13,9 +13,8 @@ import (
 // wordsPage is the glossary: every word of the trade that stands on a screen, found as one types, with what it means
 // below or beside it.
 type wordsPage struct {
-	field field
-	rows  []*tables.Term
-	list  listbox
+	finder
+	rows []*tables.Term
 }
 
 // newWords opens the glossary at the word that a label stands for.
@@ -56,18 +55,10 @@ func (p *wordsPage) paste(_ *root, text string) action {
 }
 
 func (p *wordsPage) press(_ *root, msg tea.KeyPressMsg) action {
-	before := p.field.String()
 	switch {
-	case p.list.found(msg, &p.field):
-	case msg.String() == "esc" && !p.field.empty():
-		p.field.clear()
-	case msg.String() == "esc", msg.String() == "f3", key.Matches(msg, bound.On), p.field.empty() && key.Matches(msg,
-		bound.Back):
+	case msg.String() == "f3", key.Matches(msg, bound.On), p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
-	default:
-		p.field.edit(msg)
-	}
-	if p.field.String() != before {
+	case p.edit(msg):
 		p.find()
 	}
 	return nil
