@@ -162,8 +162,7 @@ func cautionTally(th *theme, c *calc.Card, w int) *row {
 }
 
 // cautionPage is every warning in full with what it rests on.
-func cautionPage(th *theme, c *calc.Card, w int) block {
-	var b block
+func cautionPage(th *theme, c *calc.Card, w int) (b block) {
 	for i := range c.Warnings {
 		x := &c.Warnings[i]
 		if i > 0 {

@@ -119,8 +119,7 @@ func (m *root) enterCorrect() tea.Cmd {
 func stopOn(c *calc.Card) bool { return len(calc.Stops(c.Warnings)) > 0 }
 
 // correctBody is what was seen so far and what to change.
-func (m *root) correctBody(w int) block {
-	var b block
+func (m *root) correctBody(w int) (b block) {
 	th := &m.th
 	m.fix.reset(&m.session.card)
 	if stopOn(&m.session.card) {

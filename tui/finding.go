@@ -12,8 +12,7 @@ import (
 const stopWidth = 88
 
 // finding shows what was found to who has the card at hand; why adds the sources.
-func (s *session) finding(th *theme, blocks []report.Block, w int, why bool) block {
-	var b block
+func (s *session) finding(th *theme, blocks []report.Block, w int, why bool) (b block) {
 	lines := report.Words(blocks, report.Options{Units: s.units, Why: why, Beside: true})
 	for i := range lines {
 		if reasonsBegin(lines, i) && len(b) > 0 {

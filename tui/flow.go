@@ -39,8 +39,7 @@ func guessMark(tag string) string {
 
 // flow puts the parts behind head, in their columns where that fits, closer where it does not, and on
 // further lines from column from on where the line is full.
-func flow(head *row, parts []piece, from, w int) block {
-	var b block
+func flow(head *row, parts []piece, from, w int) (b block) {
 	for _, p := range parts {
 		if p.text == "" {
 			continue

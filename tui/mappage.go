@@ -74,9 +74,7 @@ func (p *mapPage) walk(s *session, di, dj int) action {
 	return change(job, "")
 }
 
-func (p *mapPage) where(c *calc.Card) (i, j int) {
-	return p.have.At(c.Used.Feed.V, c.Used.Travel.V)
-}
+func (p *mapPage) where(c *calc.Card) (i, j int) { return p.have.At(c.Used.Feed.V, c.Used.Travel.V) }
 
 // windowFunc computes an operating window.
 type windowFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Window, error)

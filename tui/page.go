@@ -19,12 +19,9 @@ func (m *root) read(title string, body func(*theme, int) block) {
 	m.push(&textPage{title: title, body: body})
 }
 
-func (p *textPage) about(*root) about {
-	return about{keys: "esc back  ↑↓ scroll"}
-}
+func (p *textPage) about(*root) about { return about{keys: "esc back  ↑↓ scroll"} }
 
-func (p *textPage) view(m *root, w, h int) (block, *tea.Cursor) {
-	var b block
+func (p *textPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	b.say(m.th.bold, 0, p.title, w)
 	b.skip()
 	w = min(w, textWidth)

@@ -7,8 +7,7 @@ import (
 	"brazebooth/internal/report"
 )
 
-func (m *root) partBody(w int) block {
-	var b block
+func (m *root) partBody(w int) (b block) {
 	switch m.part.name() {
 	case pageSheet:
 		blocks, err := m.session.sheet()

@@ -123,8 +123,7 @@ func (p *picker) rule() string {
 }
 
 // typedLines says how a typed size is read, or what to type instead.
-func (p *picker) typedLines(th *theme, w int) block {
-	var b block
+func (p *picker) typedLines(th *theme, w int) (b block) {
 	switch {
 	case p.wrong != nil:
 		b.say(th.plain, 0, p.wrong.what+" – "+p.wrong.hint, w)
@@ -188,9 +187,7 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 }
 
 // rowSentence is all that a row says of itself.
-func rowSentence(c *choice.Row) string {
-	return strings.Trim(c.Line+"; "+c.More, "; ")
-}
+func rowSentence(c *choice.Row) string { return strings.Trim(c.Line+"; "+c.More, "; ") }
 
 // liveCard is the card beside a list: the dials below each other, a few figures that follow, how many cautions there
 // are.

@@ -120,8 +120,7 @@ func (p *practicePage) differs(last *practice.Bead, units quantity.System) []str
 }
 
 // beadLine is a bead in short: how it was laid, what it showed.
-func beadLine(th *theme, n int, bead *practice.Bead, units quantity.System, w int) block {
-	var b block
+func beadLine(th *theme, n int, bead *practice.Bead, units quantity.System, w int) (b block) {
 	mark, paint := "✗", th.stop
 	switch bead.Verdict {
 	case practice.BeadGood:
@@ -135,8 +134,7 @@ func beadLine(th *theme, n int, bead *practice.Bead, units quantity.System, w in
 }
 
 // program is the row of beads that the program's own corrections laid.
-func (p *practicePage) program(th *theme, units quantity.System, w int) block {
-	var b block
+func (p *practicePage) program(th *theme, units quantity.System, w int) (b block) {
 	b.add(newRow(w).put(th.bold, "the program's own beads, from the same start").line())
 	for i := range p.run.Steps {
 		s := &p.run.Steps[i]
@@ -150,8 +148,7 @@ func (p *practicePage) program(th *theme, units quantity.System, w int) block {
 }
 
 // truth is what the booth hid and how it moved the last bead.
-func (p *practicePage) truth(th *theme, w int, units quantity.System) block {
-	var b block
+func (p *practicePage) truth(th *theme, w int, units quantity.System) (b block) {
 	sys := units.Lead()
 	b.add(newRow(w).put(th.bold, "what this booth hid").line())
 	for i := range p.revealed.Hidden {

@@ -79,8 +79,7 @@ func (p *restPage) press(m *root, press tea.KeyPressMsg) action {
 	}
 }
 
-func (p *restPage) view(m *root, w, h int) (block, *tea.Cursor) {
-	var b block
+func (p *restPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	b.add(newRow(w).put(m.th.bold, "the rest").put(m.th.quiet, "  "+p.list.where()).line())
 	b.skip()
 	b.addAll(p.list.draw(h-len(b), func(i int, chosen bool) line {

@@ -101,9 +101,7 @@ func topmost[T screen](m *root) (T, bool) {
 	return none, false
 }
 
-func opening(s screen) action {
-	return func(m *root) tea.Cmd { m.push(s); return nil }
-}
+func opening(s screen) action { return func(m *root) tea.Cmd { m.push(s); return nil } }
 
 // goBack leaves the screen on top; on the first one there is nothing behind.
 func goBack(m *root) tea.Cmd {

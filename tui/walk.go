@@ -116,9 +116,7 @@ func (p *walk) press(m *root, press tea.KeyPressMsg) action {
 	return nil
 }
 
-func (p *walk) by(n int) action {
-	return func(m *root) tea.Cmd { return p.to(m, p.at+n) }
-}
+func (p *walk) by(n int) action { return func(m *root) tea.Cmd { return p.to(m, p.at+n) } }
 
 // view is a step: the walk's screens with a mark at the line that is talked about, under them the text.
 func (p *walk) view(m *root, w, h int) (block, *tea.Cursor) {

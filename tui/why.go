@@ -41,8 +41,7 @@ func (p *whyPage) refresh(m *root) {
 	}
 }
 
-func (p *whyPage) view(m *root, w, h int) (block, *tea.Cursor) {
-	var b block
+func (p *whyPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	var cur *tea.Cursor
 	b.add(newRow(w).put(m.th.bold, p.row.label).line())
 	if p.set != nil {
@@ -104,8 +103,7 @@ func (p *whyPage) take(s *session) action {
 }
 
 // reasons is the page's text for a row; bars are those of the limits.
-func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int, bars bool) block {
-	var b block
+func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int, bars bool) (b block) {
 	switch {
 	case r.numbered():
 		feedSentence(&b, th, r.name, c, sys, w)

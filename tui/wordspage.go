@@ -117,8 +117,7 @@ func (p *wordsPage) view(m *root, w, h int) (b block, cursor *tea.Cursor) {
 }
 
 // termText is one entry: the word, what it is, its unit, its other names, and where the word comes from.
-func termText(th *theme, t *tables.Term, w int) block {
-	var b block
+func termText(th *theme, t *tables.Term, w int) (b block) {
 	b.add(newRow(w).put(th.bold, t.Word).line())
 	b.say(th.plain, 0, t.Says, w)
 	if t.Unit != "" {

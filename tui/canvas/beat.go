@@ -15,9 +15,7 @@ type Beat struct {
 func (b Beat) Burns() bool { return b.Playing && b.At*(b.On+b.Off) < b.On }
 
 // cells are how many columns of a width the arc burns for.
-func (b Beat) cells(w int) int {
-	return max(1, min(w-2, int(b.On/(b.On+b.Off)*float64(w)+0.5)))
-}
+func (b Beat) cells(w int) int { return max(1, min(w-2, int(b.On/(b.On+b.Off)*float64(w)+0.5))) }
 
 // Draw sets the beat into a width and one or more lines: the part with the arc and the rest, a column apart. While it
 // plays, what has passed is lit; otherwise all of the part with the arc is.

@@ -87,9 +87,7 @@ func (s *Joint) whole() joint.Frame {
 }
 
 // closeUp is a frame that holds the bead.
-func (s *Joint) closeUp() joint.Frame {
-	return s.Frame(func(i int) float64 { return s.Wet[i] + 0.8 })
-}
+func (s *Joint) closeUp() joint.Frame { return s.Frame(func(i int) float64 { return s.Wet[i] + 0.8 }) }
 
 // at is what stands at a place; a dot is so many mm wide and high.
 func (s *Joint) at(bead *joint.Bead, p joint.Point, dot float64) part {

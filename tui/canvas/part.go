@@ -172,9 +172,7 @@ func (d *dots) colours(c *Cells, x, y int, role func(uint8) Role, rank func(uint
 
 // nearer reports whether a third number, for which a cell has no colour left, takes that of the first one. In a full
 // cell it does if both have the same rank. At an outline it does unless its rank is higher; then it is left out.
-func nearer(rank, first int, outline bool) bool {
-	return rank == first || outline && rank < first
-}
+func nearer(rank, first int, outline bool) bool { return rank == first || outline && rank < first }
 
 // topTwo are the two numbers that a cell shows: in a full one that of the highest rank and, of the others, the most
 // frequent one; at an outline, where a dot is empty, the most frequent one and 0. a is 0 where the cell is empty.

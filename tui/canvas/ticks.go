@@ -92,9 +92,7 @@ func roundStep(v float64) float64 {
 }
 
 // number is a figure without zeros that say nothing.
-func number(v float64, comma bool) string {
-	return decimal(strconv.FormatFloat(v, 'g', 6, 64), comma)
-}
+func number(v float64, comma bool) string { return decimal(strconv.FormatFloat(v, 'g', 6, 64), comma) }
 
 func decimal(text string, comma bool) string {
 	if comma {
