@@ -50,7 +50,7 @@ func (p *boothPage) about(m *root) about {
 	return a
 }
 
-// update picks and changes figures; a key that does nothing here says which do.
+// press picks and changes figures; a key that does nothing here says which do.
 func (p *boothPage) press(m *root, press tea.KeyPressMsg) action {
 	rows := m.boothRows()
 	p.at = min(p.at, len(rows)-1)

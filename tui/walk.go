@@ -96,7 +96,7 @@ func (p *walk) close() {
 	}
 }
 
-// update goes a step on or back, or leaves; on the last step a key leads to practice.
+// press goes a step on or back, or leaves; on the last step a key leads to practice.
 func (p *walk) press(m *root, press tea.KeyPressMsg) action {
 	last := p.at == len(walkSteps)-1
 	switch {
@@ -139,7 +139,7 @@ func pointAt(th *theme, b block, text string, w int) {
 	}
 }
 
-// walkFoot is the text of the step and its keys, as high on every step, so that the screen above stands still.
+// foot is the text of the step and its keys, as high on every step, so that the screen above stands still.
 func (p *walk) foot(m *root) block {
 	w := min(m.w, 88)
 	tall := 0
