@@ -113,7 +113,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 		b.skip()
 	}
 	if room = h - len(b); room > 0 {
-		b.addAll(p.scroll.marked(&m.th, p.scroll.show(figures, first, last, room), w))
+		b.addAll(p.scroll.show(&m.th, figures, first, last, w, room))
 	}
 	if r := p.row(); r != nil && h-len(b) > 8 { // a large screen tells why besides
 		b.skip()

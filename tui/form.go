@@ -126,8 +126,8 @@ func (p *form) draw(th *theme, f formRows, title string, told block, w, h int) (
 		room = max(3, min(room, h*2/3))
 	}
 	y += len(b)
-	b.addAll(p.scroll.marked(th, p.scroll.show(list, first, last, room), w))
-	y -= p.scroll.top
+	b.addAll(p.scroll.show(th, list, first, last, w, room))
+	y -= p.scroll.view.YOffset()
 	b.addAll(p.below.draw(th, told, w, max(1, h-len(b))))
 	return b.fit(min(len(b), h)), tea.NewCursor(x, y)
 }

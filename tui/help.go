@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"charm.land/bubbles/v2/key"
@@ -16,12 +17,12 @@ func openHelp(m *root) tea.Cmd {
 	title := m.front().about(m).help
 	m.read("help", helpBody)
 	page := m.front().(*textPage)
-	for i, l := range helpBody(&m.th, min(m.w-2*m.margin(), textWidth)) {
-		if strings.TrimRight(ansi.Strip(l.Text), " ") == title {
-			page.scroll.top = i
-			break
-		}
-	}
+	w := min(m.w-2*m.margin(), textWidth)
+	body := helpBody(&m.th, w)
+	page.scroll.fill(body, w, 1)
+	page.scroll.view.SetYOffset(slices.IndexFunc(body, func(l line) bool {
+		return strings.TrimRight(ansi.Strip(l.Text), " ") == title
+	}))
 	return nil
 }
 
@@ -30,7 +31,7 @@ const helpColumn = 11
 
 // keysColumn lists keys with what they do. The library does not wrap: what a key does on further lines are entries
 // without a key.
-func keysColumn(th *theme, keys [][2]string, w int) (b block) {
+func keysColumn(th *theme, keys [][2]string, w int) block {
 	var list []key.Binding
 	for _, k := range keys {
 		name := k[0]
@@ -39,11 +40,7 @@ func keysColumn(th *theme, keys [][2]string, w int) (b block) {
 			name = ""
 		}
 	}
-	for text := range strings.SplitSeq(th.keys.FullHelpView([][]key.Binding{list}), "\n") {
-		text = strings.TrimRight(text, " ")
-		b.add(line{Text: text, Width: ansi.StringWidth(text)})
-	}
-	return b
+	return linesOf(th.keys.FullHelpView([][]key.Binding{list}))
 }
 
 // The parts of the help below the keys: what the signs mean that the screens use, and texts.

@@ -2,28 +2,65 @@ package tui
 
 import (
 	"fmt"
+	"io"
+	"slices"
 
 	"charm.land/bubbles/v2/key"
+	"charm.land/bubbles/v2/list"
 	tea "charm.land/bubbletea/v2"
 )
 
-// listbox is a cursor in rows a line high, shown in pages, so that a step down costs the bytes of two rows. Rows are
+// listbox is Bubbles' list of rows a line high, in pages, so that a step down costs the bytes of two rows. Rows are
 // numbers: what they show is asked for as they are drawn. The zero listbox is empty.
 type listbox struct {
-	rows, cursor int
-	high         int // lines of the page that was drawn last
+	list  list.Model
+	draws *rowDrawer
 }
+
+// rowDrawer draws the list's rows.
+type rowDrawer struct{ row func(i int, chosen bool) line }
+
+func (d *rowDrawer) Height() int                         { return 1 }
+func (d *rowDrawer) Spacing() int                        { return 0 }
+func (d *rowDrawer) Update(tea.Msg, *list.Model) tea.Cmd { return nil }
+func (d *rowDrawer) Render(w io.Writer, m list.Model, i int, _ list.Item) {
+	_, _ = io.WriteString(w, d.row(i, i == m.Index()).Text)
+}
+
+// numberedItem is a row of the list.
+type numberedItem struct{}
+
+func (numberedItem) FilterValue() string { return "" }
 
 // set makes it a list of n rows; the cursor stays where it was, if there is a row.
 func (l *listbox) set(n int) {
-	l.rows = n
-	l.goTo(l.cursor)
+	if l.draws == nil {
+		l.draws = &rowDrawer{}
+		l.list = list.New(nil, l.draws, 1, 1)
+		l.list.SetShowTitle(false)
+		l.list.SetShowFilter(false)
+		l.list.SetShowStatusBar(false)
+		l.list.SetShowPagination(false)
+		l.list.SetShowHelp(false)
+		l.list.SetFilteringEnabled(false)
+	}
+	at := l.at()
+	l.list.SetItems(slices.Repeat([]list.Item{numberedItem{}}, n))
+	l.goTo(at)
 }
 
-// at is the row under the cursor; 0 where there is none.
-func (l *listbox) at() int { return l.cursor }
+func (l *listbox) len() int { return len(l.list.Items()) }
 
-func (l *listbox) goTo(i int) { l.cursor = max(0, min(i, l.rows-1)) }
+// at is the row under the cursor; 0 where there is none.
+func (l *listbox) at() int { return l.list.Index() }
+
+func (l *listbox) goTo(i int) {
+	if i = min(i, l.len()-1); i > 0 {
+		l.list.Select(i)
+	} else {
+		l.list.GoToStart()
+	}
+}
 
 // search is the field over a list: a question, what is typed, a hint where nothing is, and on which row one is of how
 // many; and the cursor's column.
@@ -39,10 +76,10 @@ func (l *listbox) search(th *theme, f *field, question, hint string, w int) (lin
 }
 
 func (l *listbox) where() string {
-	if l.rows == 0 {
+	if l.len() == 0 {
 		return "none"
 	}
-	return fmt.Sprintf("%d of %d", l.cursor+1, l.rows)
+	return fmt.Sprintf("%d of %d", l.at()+1, l.len())
 }
 
 // moved acts on the keys that move the cursor, where they print nothing.
@@ -51,17 +88,17 @@ func (l *listbox) moved(press tea.KeyPressMsg) bool {
 	case press.Text != "":
 		return false
 	case key.Matches(press, bound.Up):
-		l.goTo(l.cursor - 1)
+		l.list.CursorUp()
 	case key.Matches(press, bound.Down):
-		l.goTo(l.cursor + 1)
+		l.list.CursorDown()
+	case key.Matches(press, bound.Top), l.list.Paginator.OnFirstPage() && key.Matches(press, bound.PageUp):
+		l.list.GoToStart()
+	case key.Matches(press, bound.Bottom), l.list.Paginator.OnLastPage() && key.Matches(press, bound.PageDown):
+		l.list.GoToEnd()
 	case key.Matches(press, bound.PageUp):
-		l.goTo(l.cursor - max(1, l.high))
+		l.list.PrevPage()
 	case key.Matches(press, bound.PageDown):
-		l.goTo(l.cursor + max(1, l.high))
-	case key.Matches(press, bound.Top):
-		l.goTo(0)
-	case key.Matches(press, bound.Bottom):
-		l.goTo(l.rows)
+		l.list.NextPage()
 	default:
 		return false
 	}
@@ -93,31 +130,27 @@ func (p *finder) edit(press tea.KeyPressMsg) bool {
 }
 
 // draw draws the page with the cursor in at most h lines.
-func (l *listbox) draw(h int, row func(i int, chosen bool) line) (b block) {
-	if l.high = min(h, l.rows); l.high < 1 {
+func (l *listbox) draw(h int, row func(i int, chosen bool) line) block {
+	if h = min(h, l.len()); h < 1 {
 		return nil
 	}
-	from := l.cursor / l.high * l.high
-	for i := from; i < min(from+l.high, l.rows); i++ {
-		b.add(row(i, i == l.cursor))
-	}
-	return b.fit(l.high)
+	l.draws.row = row
+	l.list.SetHeight(h)
+	return linesOf(l.list.View()).fit(h)
 }
 
 // clicked puts the cursor on a line of what is drawn, or chooses the row that it is on already.
 func (l *listbox) clicked(y int, moves, chooses func() action) action {
-	at := l.cursor
-	if l.high > 0 {
-		at = l.cursor/l.high*l.high + y
-	}
-	switch {
-	case y < 0 || y >= l.high || at >= l.rows:
+	from, to := l.list.Paginator.GetSliceBounds(l.len())
+	switch at := from + y; {
+	case y < 0 || at >= to:
 		return nil
-	case at == l.cursor:
+	case at == l.at():
 		return chooses()
+	default:
+		l.goTo(at)
+		return moves()
 	}
-	l.goTo(at)
-	return moves()
 }
 
 // handed is what a key does to what a hand sets: it picks another one, or turns it by a step; a keypad has a point in

@@ -94,7 +94,7 @@ func (p *marksPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 		list.addAll(row)
 	}
 	room := max(1, h-len(b)-len(below))
-	b.addAll(p.top.marked(th, p.top.show(list, first, last, room), w))
+	b.addAll(p.top.show(th, list, first, last, w, room))
 	return append(b, below...), nil
 }
 
@@ -198,7 +198,7 @@ func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	}
 	row := p.at / p.columns
 	room := h - len(head)
-	return append(head, p.top.marked(th, p.top.show(b, row*high, row*high+lines+1, room), w)...), nil
+	return append(head, p.top.show(th, b, row*high, row*high+lines+1, w, room)...), nil
 }
 
 // head asks, and says whole what the cursor is on: below the question where there is no room beside it, in its place on

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"charm.land/bubbles/v2/key"
+	"charm.land/bubbles/v2/viewport"
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/internal/quantity"
@@ -39,82 +40,91 @@ func (p *textPage) press(m *root, press tea.KeyPressMsg) action {
 	return everywhere(press)
 }
 
-// window is the part of a longer block that is on the screen. The zero window stands at its beginning.
-type window struct {
-	top       int // line that is first
-	high, all int // lines shown and there, as last drawn
-}
+// window is the part of a longer block that is on the screen: Bubbles' viewport. The zero window stands at its
+// beginning.
+type window struct{ view viewport.Model }
 
-// moved acts on the keys that move through a text; drawing keeps the window on it.
+// moved acts on the keys that move through a text.
 func (v *window) moved(press tea.KeyPressMsg) bool {
-	page := max(1, v.high-1)
+	page := max(1, v.view.Height()-1) // a line of the page before stays
 	switch {
 	case key.Matches(press, bound.Up):
-		v.top--
+		v.view.ScrollUp(1)
 	case key.Matches(press, bound.Down):
-		v.top++
+		v.view.ScrollDown(1)
 	case key.Matches(press, bound.PageUp):
-		v.top -= page
+		v.view.ScrollUp(page)
 	case key.Matches(press, bound.PageDown), press.String() == "space":
-		v.top += page
+		v.view.ScrollDown(page)
 	case key.Matches(press, bound.Top):
-		v.top = 0
+		v.view.GotoTop()
 	case key.Matches(press, bound.Bottom):
-		v.top = v.all
+		v.view.GotoBottom()
 	default:
 		return false
 	}
 	return true
 }
 
-// of is the part of a block that is on the screen.
-func (v *window) of(b block, h int) block {
-	v.high, v.all = max(0, min(h, len(b))), len(b)
-	v.top = max(0, min(v.top, v.all-v.high))
-	return b[v.top : v.top+v.high]
+// whole reports whether a block needs no scrolling.
+func (v *window) whole(b block, h int) bool {
+	if len(b) > h {
+		return false
+	}
+	v.view.GotoTop()
+	return true
 }
 
-// show moves the window, no further than needed, until the lines from first to last are in it, and returns the part to
-// draw.
-func (v *window) show(b block, first, last, h int) block {
-	v.top = min(max(v.top, last-h+1), first)
-	return v.of(b, h)
+func (v *window) fill(b block, w, h int) {
+	lines := make([]string, len(b))
+	for i, l := range b {
+		lines[i] = l.Text
+	}
+	v.view.SetWidth(w)
+	v.view.SetHeight(max(0, h))
+	v.view.SetContentLines(lines)
 }
 
 // draw returns the part of a text that is on the screen, with the lines that are not said so.
 func (v *window) draw(th *theme, b block, w, h int) block {
-	if len(b) <= h {
-		return v.of(b, h)
+	if v.whole(b, h) {
+		return b
 	}
-	out := append(block{}, v.of(b, max(1, h-1))...)
+	h = max(1, h-1)
+	v.fill(b, w, h)
 	r := newRow(w)
-	if v.top > 0 {
-		r.put(th.quiet, "↑ "+quantity.Count(v.top, "line"))
+	if above := v.view.YOffset(); above > 0 {
+		r.put(th.quiet, "↑ "+quantity.Count(above, "line"))
 	}
-	if below := v.all - v.top - v.high; below > 0 {
+	if below := len(b) - v.view.YOffset() - h; below > 0 {
 		r.blank(min(2, r.used)).put(th.quiet, "↓ "+quantity.Count(below, "line"))
 	}
-	return append(out, r.line())
+	return append(linesOf(v.view.View()).fit(h), r.line())
 }
 
-// marked shows at the right edge of a window whether there is more above and below it: on its first and its last line,
-// or on the nearest to them that has room.
-func (v *window) marked(th *theme, b block, w int) block {
-	out := append(block{}, b...)
-	n := len(out)
+// show moves the window, no further than needed, until the lines from first to last are in it, and returns the part to
+// draw. At its right edge stands whether there is more above and below it: on its first and its last line, or on the
+// nearest to them that has room.
+func (v *window) show(th *theme, b block, first, last, w, h int) block {
+	if v.whole(b, h) {
+		return b
+	}
+	v.fill(b, w, h)
+	v.view.SetYOffset(min(max(v.view.YOffset(), last-h+1), first))
+	out := append(block{}, b[v.view.YOffset():]...).fit(h) // as they are: this is drawn at each key on the card
 	mark := func(sign string, i, by int) {
-		for ; i >= 0 && i < n; i += by {
+		for ; i >= 0 && i < len(out); i += by {
 			if out[i].Width <= w-3 {
 				out[i] = join(out[i], line{}, w-1, th.quiet, sign)
 				return
 			}
 		}
 	}
-	if v.top > 0 {
+	if !v.view.AtTop() {
 		mark("↑", 0, 1)
 	}
-	if v.top+n < v.all {
-		mark("↓", n-1, -1)
+	if !v.view.AtBottom() {
+		mark("↓", len(out)-1, -1)
 	}
 	return out
 }

@@ -129,7 +129,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 	case key.Matches(press, bound.Why) && !p.over:
 		return refuse("what the booth hides is told when the job is over", "s ends it")
 	case key.Matches(press, bound.Why):
-		p.why, p.scroll.top = !p.why, 0
+		p.why, p.scroll = !p.why, window{}
 	case key.Matches(press, bound.Cautions):
 		return p.cautions
 	case key.Matches(press, bound.Back):
@@ -173,7 +173,7 @@ func (p *practicePage) took(m *root, f slowFound[practiceAnswer]) tea.Cmd {
 		p.beads, p.now = []practice.Bead{p.have.bead}, p.job.Start
 	case practiceLays:
 		p.beads = append(p.beads, p.have.bead)
-		p.scroll.top = 0
+		p.scroll = window{}
 		if p.have.bead.Verdict == practice.BeadGood {
 			p.over = true
 			return p.compare(m)

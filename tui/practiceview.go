@@ -70,7 +70,8 @@ func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
 	}
 	beads := p.compared(th, units, w, picture)
 	b := append(append(append(head, beads...), foot...), text...)
-	shown := p.scroll.marked(th, p.scroll.of(b, room), w)
+	at := p.scroll.view.YOffset()
+	shown := p.scroll.show(th, b, at, at, w, room)
 	if !p.typing {
 		return pinned(th, shown, w, h), nil
 	}

@@ -3,6 +3,8 @@ package tui
 import (
 	"strings"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tui/canvas"
@@ -180,6 +182,15 @@ func join(l, r line, at int, p paint, sep string) line {
 	}
 	b.WriteString(r.Text)
 	return line{Text: b.String(), Width: at + r.Width}
+}
+
+// linesOf are the lines that a model of Bubbles drew, without the blanks that it fills them with.
+func linesOf(view string) (b block) {
+	for text := range strings.SplitSeq(view, "\n") {
+		text = strings.TrimRight(text, " ")
+		b.add(line{Text: text, Width: ansi.StringWidth(text)})
+	}
+	return b
 }
 
 func (b block) String() string { return canvas.Block(b).String() }
