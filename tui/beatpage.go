@@ -50,60 +50,48 @@ func openBeat(m *root) tea.Cmd {
 func beatFound(m *root, f slowFound[calc.Timed]) tea.Cmd {
 	m.beat.found(f)
 	m.beat.chart = heatChart(&m.beat.have, m.th.look.comma)
-	return both(m.follow(), m.playInBooth())
+	return tea.Batch(m.follow(), m.playInBooth())
 }
 
 func (p *beatPage) about(m *root) about {
-	k := &m.keys
-	return about{help: "on the timed arc's page", term: "timed arc", keys: m.withPicture(named(k.More, "←→", "pick"),
-		named(k.Up, "↑↓", "change"),
-		named(k.Play, "space", "play, stop"), named(k.Reset, "r", "suggestion"), named(k.Booth, "b", "booth"),
-		named(k.Units, "u", "units"), named(k.Back, "esc", "card"))}
+	return about{help: "on the timed arc's page", term: "timed arc",
+		keys: m.withPicture("←→ pick  ↑↓ change  space play, stop  r suggestion  b booth  u units  esc card")}
 }
 
-// back stops the playing first.
 func (p *beatPage) back(*root) bool {
 	playing := p.playing()
 	p.halt()
 	return playing
 }
 
-// left gives up what is being computed.
 func (p *beatPage) left(m *root) {
 	p.halt()
 	p.cancel()
 	m.card.load(&m.session)
 }
 
-func (p *beatPage) update(m *root, msg tea.Msg) action {
-	k, s := &m.keys, &m.session
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
-	switch text := press.String(); {
-	case key.Matches(press, k.Play), press.Text == " ":
+func (p *beatPage) press(m *root, press tea.KeyPressMsg) action {
+	s := &m.session
+	switch pick, turn := handed(press); {
+	case key.Matches(press, bound.Play), press.Text == " ":
 		return startBeat
-	case text == "left", text == "right", text == ".":
-		by := map[bool]int{true: len(beatDials) - 1, false: 1}[text == "left"]
-		p.cursor = (p.cursor + by) % len(beatDials)
+	case pick != 0:
+		p.cursor = (p.cursor + pick + len(beatDials)) % len(beatDials)
 		return nil
-	case text == "up", text == "+", text == "=":
-		return p.turn(s, beatDials[p.cursor], 1)
-	case text == "down", text == "-":
-		return p.turn(s, beatDials[p.cursor], -1)
-	case key.Matches(press, k.Booth) && m.timed():
+	case turn != 0:
+		return p.turn(s, beatDials[p.cursor], turn)
+	case key.Matches(press, bound.Booth) && m.timed():
 		return func(m *root) tea.Cmd { m.pop(); return openBooth(m) }
-	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
+	case key.Matches(press, bound.Reset), key.Matches(press, bound.ResetAll):
 		job := s.job
 		job.ArcOn, job.ArcOff, job.SpotStep = calc.Opt{}, calc.Opt{}, calc.Opt{}
 		return change(job, "suggestion back")
-	case key.Matches(press, k.Picture) && p.ok && !p.old():
+	case key.Matches(press, bound.Picture) && p.ok && !p.old():
 		return asPicture("the heat of the timed arc", p.pictured)
-	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Beat):
+	case key.Matches(press, bound.On), key.Matches(press, bound.Back), key.Matches(press, bound.Beat):
 		return goBack
 	}
-	return everywhere(press, k)
+	return everywhere(press)
 }
 
 // beatDials are what a hand sets for a timed arc.
@@ -113,7 +101,7 @@ var beatDials = [...]string{"arc_on", "arc_off", "spot_step", "wire_feed"}
 func (p *beatPage) turn(s *session, name string, by int) action {
 	f, ok := p.figure(name)
 	if p.old() || !p.have.Good || !ok {
-		return refuse(fault{"there are no times to change yet", "a moment, then the key once more"})
+		return refuse("there are no times to change yet", "a moment, then the key once more")
 	}
 	return change(choice.SettingOf(name).Turned(timedJob(s.base()), f.Value, by, s.units), "")
 }
@@ -134,7 +122,6 @@ type beatTick struct {
 	run int
 }
 
-// tell moves the playing on.
 func (t beatTick) tell(m *root) (tea.Cmd, bool) {
 	cmd := m.beat.play(t)
 	return cmd, cmd != nil
@@ -167,7 +154,6 @@ func (p *beatPage) start() tea.Cmd {
 
 func (p *beatPage) halt() { p.began, p.at, p.asked = time.Time{}, 0, false }
 
-// play moves the playing on; nil where it was stopped.
 func (p *beatPage) play(t beatTick) tea.Cmd {
 	if !p.playing() || t.run != p.run {
 		return nil

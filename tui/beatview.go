@@ -65,6 +65,11 @@ func (p *beatPage) standing(th *theme, w int) (b block) {
 	return b
 }
 
+// rough is said of the times while their heat is followed.
+func (p *beatPage) rough() string {
+	return fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%", 100*p.share())
+}
+
 // why is what the times are for, and what is to be known of them: all of it where there is room.
 func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
 	sp, style := &p.have, th.plain
@@ -133,7 +138,6 @@ func (p *beatPage) dialled(m *root) canvas.Dials {
 	return list
 }
 
-// facts are the times beside those that are set.
 func (p *beatPage) facts(th *theme, s *session, w int) block {
 	if !p.ok {
 		return nil

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"context"
-	"strings"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
@@ -13,35 +12,33 @@ import (
 // bookPage finds kept cards as one types, opens one, and keeps the present card under what is typed; or it finds
 // every kind of record and shows one.
 type bookPage struct {
-	all   bool // every kind, to read
-	field field
-	rows  []Entry
-	list  listbox
-	run   int // which search is the wanted one
-	err   error
-	busy  bool
-	safe  calc.Job // as it was kept or opened last: opening another loses nothing
-	sure  string   // the card that is opened all the same
+	finder
+	all  bool // every kind, to read
+	rows []Entry
+	run  int // which search is the wanted one
+	err  error
+	busy bool
+	safe calc.Job // as it was kept or opened last: opening another loses nothing
+	sure string   // the card that is opened all the same
 
 	doomed doomed
 }
 
-// find asks for what is typed.
-func (p *bookPage) find(k Keeper) tea.Cmd {
-	if k == nil {
+func (p *bookPage) find(m *root) tea.Cmd {
+	if m.keeper == nil {
 		return nil
 	}
 	p.run++
-	run, text := p.run, p.field.String()
 	p.busy = true
-	find := k.Find
-	if p.all {
-		find = k.Records
-	}
-	return func() tea.Msg {
-		rows, err := find(context.Background(), text)
-		return answered{func(*root) tea.Cmd { p.found(run, rows, err); return nil }}
-	}
+	run, text := p.run, p.field.String()
+	return m.act(asking(func(ctx context.Context, k Keeper) action {
+		find := k.Find
+		if p.all {
+			find = k.Records
+		}
+		rows, err := find(ctx, text)
+		return func(*root) tea.Cmd { p.found(run, rows, err); return nil }
+	}))
 }
 
 func (p *bookPage) found(run int, rows []Entry, err error) {
@@ -81,27 +78,26 @@ func (p *bookPage) entry() *Entry {
 	return nil
 }
 
-func (p *bookPage) update(msg tea.Msg, k *keyMap) action {
-	switch msg := msg.(type) {
-	case tea.PasteMsg:
-		p.field.insert(msg.Content)
-		return p.typed()
-	case tea.KeyPressMsg:
-		return p.press(msg, k)
+func (p *bookPage) about(*root) about {
+	if p.all {
+		return about{help: "in the book", keys: "enter read" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
 	}
-	return nil
+	return about{help: "in the book", keys: "enter open, or keep" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
 }
 
-func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
-	if a, ok := p.doomed.press(msg, k, &p.field, p.entry()); ok {
+func (p *bookPage) paste(_ *root, text string) action {
+	p.field.insert(text)
+	return p.typed()
+}
+
+func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
+	if a, ok := p.doomed.press(msg, &p.field, p.entry()); ok {
 		return a
 	}
 	switch {
-	case (p.field.empty() || msg.String() != "home" && msg.String() != "end") && p.list.moved(msg, k):
-		return nil
-	case key.Matches(msg, k.On) && p.busy:
-		return refuse(fault{"still looking", "enter once more when the list stands"})
-	case key.Matches(msg, k.On):
+	case key.Matches(msg, bound.On) && p.busy:
+		return refuse("still looking", "enter once more when the list stands")
+	case key.Matches(msg, bound.On):
 		if e := p.entry(); e != nil && p.all {
 			return openRecord(*e)
 		} else if e != nil {
@@ -111,23 +107,17 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 			return openForm(&forms[i])
 		}
 		if p.field.empty() {
-			return refuse(fault{"nothing is kept yet", "type a name and enter keeps the card"})
+			return refuse("nothing is kept yet", "type a name and enter keeps the card")
 		}
-		if strings.TrimSpace(p.field.String()) == "" {
-			return refuse(fault{"a card without a name", "type one: tank lid"})
+		if p.field.trimmed() == "" {
+			return refuse("a card without a name", "type one: tank lid")
 		}
-		return keepCard(strings.TrimSpace(p.field.String()))
-	case msg.String() == "esc" && !p.field.empty():
-		p.field.clear()
-		return p.typed()
+		return keepCard(p.field.trimmed())
 	case p.field.empty() && turnBy(msg) != 0:
 		return turnPage(turnBy(msg))
-	case p.field.empty() && key.Matches(msg, k.Back):
+	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
-	}
-	before := p.field.String()
-	p.field.edit(msg)
-	if p.field.String() != before {
+	case p.edit(msg):
 		return p.typed()
 	}
 	return nil
@@ -137,29 +127,28 @@ func (p *bookPage) press(msg tea.KeyPressMsg, k *keyMap) action {
 func (p *bookPage) typed() action {
 	p.list.set(p.lines())
 	p.list.goTo(0)
-	return findCards
+	return withBook(p.find)
 }
 
-// draw is the field and what it finds; x is the cursor's column.
-func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
-	if !keeps {
+func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
+	th := &m.th
+	if m.keeper == nil {
 		b.say(th.plain, 0, "There is no book here: start the program with one, brazebooth --book FILE.", w)
-		return b, 0
+		return b, nil
 	}
 	ask, hint := "find or name: ", "type to find, or a name to keep the card"
 	if p.all {
 		ask, hint = "find: ", "cards, test beads, readings, power sources, spools"
 	}
-	r, x := p.field.ask(th, ask, w)
-	p.list.putWhere(th, r, w)
-	b.add(r.line())
+	field, x := p.list.search(th, &p.field, ask, "", w)
+	b.add(field)
 	if p.field.empty() && (p.all || p.lines() > 0 || p.busy || p.err != nil) {
 		b.say(th.quiet, 0, hint, w)
 	}
 	b.skip()
 	if p.err != nil {
 		b.say(th.watch, 0, "▲ "+p.err.Error(), w)
-		return b, x
+		return b, tea.NewCursor(x, 0)
 	}
 	if p.lines() == 0 && !p.busy {
 		b.say(th.quiet, 0, "nothing is kept yet: type a name and enter keeps the card as it is", w)
@@ -177,12 +166,12 @@ func (p *bookPage) draw(th *theme, keeps bool, w, h int) (b block, x int) {
 		told = told[:min(len(told), max(0, h-len(b)-3))]
 	}
 	row := func(i int, chosen bool) line { return p.rowLine(th, i, chosen, w) }
-	b.addAll(p.list.draw(w, max(1, h-len(b)-1-len(told)), row))
+	b.addAll(p.list.draw(max(1, h-len(b)-1-len(told)), row))
 	if len(told) > 0 && len(b)+1+len(told) <= h {
 		b.skip()
 		b.addAll(told)
 	}
-	return b, x
+	return b, tea.NewCursor(x, 0)
 }
 
 // elsewhere says what no key of the page does.

@@ -414,7 +414,7 @@ func TestMeasureRefuses(t *testing.T) {
 		{map[int]string{askWidth: "900", askVerdict: "good"}, askWidth},
 		{map[int]string{askVerdict: "good", askSeen: "sunshine"}, askSeen},
 	} {
-		p := &measurePage{at: askSave, mode: "dip"}
+		p := &measurePage{form: form{at: askSave}, mode: "dip"}
 		p.values[askSource] = "booth 1"
 		for at, text := range x.rows {
 			p.values[at] = text
@@ -432,7 +432,7 @@ func TestMeasureOnce(t *testing.T) {
 	d := &drawer{}
 	s := openBook(t, d, "measure", [2]int{80, 24})
 	m := s.m.(*root)
-	m.meter = measurePage{at: askSave}
+	m.meter = measurePage{form: form{at: askSave}}
 	for at, text := range map[int]string{askSource: "booth 1", askPull: "635mm", askPullAgain: "635mm",
 		askStickOut: "12mm", askAmps: "97A"} {
 		m.meter.values[at] = text
@@ -441,7 +441,7 @@ func TestMeasureOnce(t *testing.T) {
 	if first == nil || !m.meter.busy {
 		t.Fatal("nothing is under way")
 	}
-	if a := m.meter.press(tea.KeyPressMsg{Code: tea.KeyEnter}, &m.keys); a != nil {
+	if a := m.meter.press(m, tea.KeyPressMsg{Code: tea.KeyEnter}); a != nil {
 		t.Errorf("enter again: %T", a)
 	}
 	m.changed(calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: calc.Some(7), Travel: calc.Some(10)}, "")
@@ -518,7 +518,7 @@ func TestTrialOnTheScreens(t *testing.T) {
 	}
 }
 
-// A power source, a spool, a person: one question at a time; a fault leaves all that was typed.
+// A power source, a spool, a person: row by row; a fault leaves all that was typed.
 func TestFormsOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		d := &drawer{}
@@ -534,7 +534,7 @@ func TestFormsOnTheScreens(t *testing.T) {
 		s.press("enter")
 		s.has("type 200A")
 		s.press("up", "up", "up", "up", "up", "up")
-		s.has("rated amps: much")
+		s.has("rated amps   much")
 		s.press("esc")
 		s.typed("200A")
 		s.press("enter", "enter", "enter", "enter", "enter", "enter", "enter")

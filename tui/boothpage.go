@@ -37,52 +37,41 @@ func (m *root) playInBooth() tea.Cmd {
 	return m.beat.start()
 }
 
-// timed reports whether the card is of a timed arc.
 func (m *root) timed() bool { return m.session.card.Used.Mode == "timed" }
 
-// full asks for the whole strip with the verdict.
-func (*boothPage) full()        {}
 func (*boothPage) left(m *root) { m.beat.halt() }
 
 func (p *boothPage) about(m *root) about {
-	k := &m.keys
-	a := about{help: "in the booth view", term: m.card.about(m).term, keys: []key.Binding{named(k.More, "←→", "pick"),
-		named(k.Up, "↑↓", "change"),
-		named(k.Cautions, "c", "cautions"), named(k.Back, "esc", "card")}}
+	a := about{help: "in the booth view", full: true, term: m.card.about(m).term,
+		keys: "←→ pick  ↑↓ change  c cautions  esc card"}
 	if m.timed() {
-		a.keys = append(a.keys, named(k.Play, "space", "play, stop"))
+		a.keys += "  space play, stop"
 	}
 	return a
 }
 
-// update picks and changes figures; a key that does nothing here says which do.
-func (p *boothPage) update(m *root, msg tea.Msg) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
-	rows, k := m.boothRows(), &m.keys
+// press picks and changes figures; a key that does nothing here says which do.
+func (p *boothPage) press(m *root, press tea.KeyPressMsg) action {
+	rows := m.boothRows()
 	p.at = min(p.at, len(rows)-1)
-	switch text := press.String(); {
-	case key.Matches(press, k.Back), key.Matches(press, k.Booth):
+	switch pick, turn := handed(press); {
+	case key.Matches(press, bound.Back), key.Matches(press, bound.Booth):
 		return goBack
-	case text == "left", text == "right", text == ".":
-		p.at = (p.at + len(rows) + map[bool]int{true: -1, false: 1}[text == "left"]) % len(rows)
+	case pick != 0:
+		p.at = (p.at + len(rows) + pick) % len(rows)
 		return nil
-	case key.Matches(press, k.Play), press.Text == " ":
+	case turn != 0:
+		return rows[p.at].turn(&m.session, turn, false)
+	case key.Matches(press, bound.Play), press.Text == " ":
 		if m.timed() {
 			return startBeat
 		}
-	case key.Matches(press, k.Cautions):
+	case key.Matches(press, bound.Cautions):
 		return openPoints
-	case text == "up", text == "+", text == "=":
-		return rows[p.at].turn(&m.session, 1, false)
-	case text == "down", text == "-":
-		return rows[p.at].turn(&m.session, -1, false)
-	case key.Matches(press, k.Reset):
+	case key.Matches(press, bound.Reset):
 		return rows[p.at].reset(&m.session)
 	}
-	return refuse(fault{press.String() + " does nothing here", "←→ pick, ↑↓ change, esc goes back to the card"})
+	return refuse(press.String()+" does nothing here", "←→ pick, ↑↓ change, esc goes back to the card")
 }
 
 // boothRows are the figures of the view: what the hand sets or times.
@@ -198,16 +187,15 @@ func (m *root) boothDangers(w, h int) block {
 }
 
 // burning fills its place while the arc burns, and says how far its heat is followed before it can be played.
-func (p *boothPage) burning(m *root, w, h int) block {
+func (p *boothPage) burning(m *root, w, h int) (b block) {
+	text := "space plays the beat"
 	if m.beat.stop != nil {
-		var b block
-		b.say(m.th.quiet, 0, fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%",
-			100*m.beat.share()), w)
-		return b
+		text = m.beat.rough()
+	} else if m.beat.playing() {
+		text = ""
 	}
-	if !m.beat.playing() {
-		var b block
-		b.say(m.th.quiet, 0, "space plays the beat", w)
+	if text != "" {
+		b.say(m.th.quiet, 0, text, w)
 		return b
 	}
 	spot, share, _ := m.beat.phase()

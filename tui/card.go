@@ -3,8 +3,6 @@ package tui
 import (
 	"strconv"
 
-	"charm.land/bubbles/v2/key"
-
 	"brazebooth/tui/canvas"
 )
 
@@ -46,7 +44,6 @@ func (p *cardPage) row() *cardRow {
 	return nil
 }
 
-// goTo puts the cursor on a row.
 func (p *cardPage) goTo(i int) {
 	if p.at = max(0, i); p.at < len(p.rows) {
 		p.last[p.rows[p.at].group()] = p.at
@@ -96,30 +93,23 @@ func (p *cardPage) nextDial() {
 	}
 }
 
-// full asks for the whole strip with the verdict.
-func (*cardPage) full() {}
-
-func (p *cardPage) about(m *root) about {
-	k := &m.keys
-	a := about{help: "on the card", keys: []key.Binding{named(k.More, "←→", "pick"), named(k.Up, "↑↓", "change"),
-		named(k.On, "enter", "why"), named(k.Keep, "k", "keep"), named(k.Next, "tab", "row"),
-		named(k.Cautions, "c", "cautions"), named(k.Map, "m", "map"), named(k.Booth, "b", "booth"), named(k.Pages, "p",
-			"pages"),
-		named(k.Beat, "t", "timed"), named(k.Drawing, "x", "section"), named(k.Words, "g", "words"), named(k.Reset, "r",
-			"suggestion"), named(k.Undo, "ctrl+z", "undo"),
-		named(k.Units, "u", "units"), named(k.Back, "esc", "back"), k.Leave}}
-	r := p.row()
-	if r == nil {
-		return a
+func (p *cardPage) about(*root) about {
+	a := about{help: "on the card", full: true}
+	r, enter := p.row(), "why"
+	if r != nil {
+		a.term = r.label
+		if r.ask != nil {
+			enter = "list"
+		}
 	}
-	a.term = r.label
 	switch {
 	case p.typing:
-		a.keys = []key.Binding{named(k.On, "enter", "set"), named(k.Back, "esc", "leave it")}
+		a.keys = "enter set  esc leave it"
 	case p.dotted:
-		a.keys = p.numbered(k)
-	case r.ask != nil:
-		a.keys[2] = named(k.On, "enter", "list")
+		a.keys = p.numbered()
+	default:
+		a.keys = "←→ pick  ↑↓ change  enter " + enter + "  k keep  tab row  c cautions  m map  b booth  p pages  " +
+			"t timed  x section  g words  r suggestion  ctrl+z undo  u units  esc back  q quit"
 	}
 	return a
 }
@@ -141,19 +131,17 @@ func (p *cardPage) back(m *root) bool {
 func (p *cardPage) stopTyping() { p.typing, p.dotted, p.field = false, false, field{} }
 
 // numbered are what a digit, enter and another point mean behind a point, for the keys' line.
-func (p *cardPage) numbered(k *keyMap) []key.Binding {
-	list := []key.Binding{named(k.On, "enter", "type it"), named(k.Next, ".", "next dial"), named(k.TypeSize, "0",
-		"rest")}
+func (p *cardPage) numbered() string {
+	keys := "enter type it  . next dial  0 rest"
 	from, to := p.span(chipGroup)
 	for i := from; i < to; i++ {
-		list = append(list, named(k.TypeSize, strconv.Itoa(i-from+1), p.rows[i].chipName()))
+		keys += "  " + strconv.Itoa(i-from+1) + " " + p.rows[i].chipName()
 	}
-	return list
+	return keys
 }
 
 // left and start forget what was typed.
 func (p *cardPage) left(*root)  { p.stopTyping() }
 func (p *cardPage) start(*root) { p.stopTyping() }
 
-// refresh lays the card out anew.
 func (p *cardPage) refresh(m *root) { p.load(&m.session) }

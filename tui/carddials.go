@@ -138,7 +138,6 @@ func jointOf(s *calc.Section) (canvas.Joint, bool) {
 		Melted: s.Melted, Boiled: s.Boiled, MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack}, ok && s.Drawn
 }
 
-// edgesOf are the limits of the card's setting.
 func edgesOf(c *calc.Card) canvas.Edges {
 	l := make(canvas.Edges, len(c.Edges), len(c.Edges)+len(c.Unjudged))
 	for i, e := range c.Edges {

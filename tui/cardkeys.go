@@ -9,18 +9,14 @@ import (
 	"brazebooth/internal/choice"
 )
 
-func (p *cardPage) update(m *root, msg tea.Msg) action {
-	k, s := &m.keys, &m.session
+func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
+	s := &m.session
 	row := p.row()
 	if row == nil {
 		return nil
 	}
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return p.pasted(msg, row)
-	}
 	if p.typing {
-		return p.type_(press, k, s, row)
+		return p.type_(press, s, row)
 	}
 	dotted := p.dotted
 	p.dotted = false
@@ -34,45 +30,45 @@ func (p *cardPage) update(m *root, msg tea.Msg) action {
 		p.nextDial()
 		p.dotted = true
 		return nil
-	case p.walked(press, k, row):
+	case p.walked(press, row):
 		return nil
 	case text == "up", text == "+", text == "=":
 		return row.turn(s, 1, text == "up")
 	case text == "down", text == "-":
 		return row.turn(s, -1, text == "down")
 	}
-	return p.acted(press, k, s, row, dotted)
+	return p.acted(press, s, row, dotted)
 }
 
 // acted does what a key asks for that neither moves the cursor nor changes a step.
-func (p *cardPage) acted(press tea.KeyPressMsg, k *keyMap, s *session, row *cardRow, dotted bool) action {
-	switch on := key.Matches(press, k.On); {
-	case key.Matches(press, k.Reset):
+func (p *cardPage) acted(press tea.KeyPressMsg, s *session, row *cardRow, dotted bool) action {
+	switch on := key.Matches(press, bound.On); {
+	case key.Matches(press, bound.Reset):
 		return row.reset(s)
-	case key.Matches(press, k.ResetAll):
+	case key.Matches(press, bound.ResetAll):
 		return resetAll(s)
 	case on && dotted && choice.SettingOf(row.name) != nil:
 		p.typing = true // a digit behind the point would be a choice's number
 		return nil
 	case on && row.ask != nil:
 		return openAsk(row.ask)
-	case on, key.Matches(press, k.Why):
+	case on, key.Matches(press, bound.Why):
 		return openWhy(*row)
 	}
-	return p.pages(press, k)
+	return p.pages(press)
 }
 
 // walked moves the cursor, by a key that does.
-func (p *cardPage) walked(press tea.KeyPressMsg, k *keyMap, row *cardRow) bool {
+func (p *cardPage) walked(press tea.KeyPressMsg, row *cardRow) bool {
 	figures := row.group() == figureGroup
 	switch text := press.String(); {
 	case text == "left":
 		p.pick(-1)
 	case text == "right":
 		p.pick(1)
-	case key.Matches(press, k.Next):
+	case key.Matches(press, bound.Next):
 		p.nextGroup(1)
-	case key.Matches(press, k.Prev):
+	case key.Matches(press, bound.Prev):
 		p.nextGroup(-1)
 	case figures && (text == "up" || text == "-"):
 		p.pick(-max(1, p.columns))
@@ -94,8 +90,8 @@ func (p *cardPage) chip(n int) action {
 		p.goTo(at)
 		return nil
 	}
-	return refuse(fault{fmt.Sprintf("there is no choice %d", n), fmt.Sprintf("a point and 1 to %d; .0 lists the rest",
-		to-from)})
+	return refuse(fmt.Sprintf("there is no choice %d", n),
+		fmt.Sprintf("a point and 1 to %d; .0 lists the rest", to-from))
 }
 
 // begin lets a digit begin an entry: into the figure under the cursor, or into the list of its choice.
@@ -104,7 +100,7 @@ func (p *cardPage) begin(digit string, row *cardRow) action {
 	case row.ask != nil:
 		return func(m *root) tea.Cmd {
 			openAsk(row.ask)(m)
-			return m.act(m.front().update(m, tea.KeyPressMsg{Code: []rune(digit)[0], Text: digit}))
+			return m.act(m.front().press(m, tea.KeyPressMsg{Code: []rune(digit)[0], Text: digit}))
 		}
 	case choice.SettingOf(row.name) == nil:
 		return row.follows()
@@ -114,24 +110,24 @@ func (p *cardPage) begin(digit string, row *cardRow) action {
 	return nil
 }
 
-// pasted begins an entry with what was pasted.
-func (p *cardPage) pasted(msg tea.Msg, row *cardRow) action {
-	if paste, ok := msg.(tea.PasteMsg); ok && choice.SettingOf(row.name) != nil {
+// paste begins an entry with what was pasted.
+func (p *cardPage) paste(_ *root, text string) action {
+	if row := p.row(); row != nil && choice.SettingOf(row.name) != nil {
 		p.typing = true
-		p.field.insert(paste.Content)
+		p.field.insert(text)
 	}
 	return nil
 }
 
 // type_ edits what is typed; enter sets it.
-func (p *cardPage) type_(press tea.KeyPressMsg, k *keyMap, s *session, row *cardRow) action {
+func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action {
 	switch {
-	case key.Matches(press, k.On) && p.field.empty(), press.String() == "esc":
+	case key.Matches(press, bound.On) && p.field.empty(), press.String() == "esc":
 		p.stopTyping()
-	case key.Matches(press, k.On):
+	case key.Matches(press, bound.On):
 		job, wrong := s.typed(choice.SettingOf(row.name), &p.field)
 		if wrong != nil {
-			return refuse(*wrong)
+			return wrong.said
 		}
 		label := row.label
 		return func(m *root) tea.Cmd {
@@ -147,18 +143,19 @@ func (p *cardPage) type_(press tea.KeyPressMsg, k *keyMap, s *session, row *card
 }
 
 // pages acts on the keys that lead to another screen.
-func (p *cardPage) pages(press tea.KeyPressMsg, k *keyMap) action {
-	if a := led(press, lead{k.Cautions, openPoints}, lead{k.Drawing, openSection}, lead{k.Map, openMap},
-		lead{k.Beat, openBeat}, lead{k.Pages, openPart}, lead{k.Keep, openShelf}, lead{k.Booth, openBooth},
-		lead{k.Back, goBack}); a != nil {
+func (p *cardPage) pages(press tea.KeyPressMsg) action {
+	if a := led(press, lead{bound.Cautions, openPoints}, lead{bound.Drawing, openSection}, lead{bound.Map, openMap},
+		lead{bound.Beat, openBeat}, lead{bound.Pages, openPart}, lead{bound.Keep, openShelf},
+		lead{bound.Booth, openBooth}, lead{bound.Back, goBack}); a != nil {
 		return a
 	}
-	return everywhere(press, k)
+	return everywhere(press)
 }
 
-// everywhere acts on the keys that mean the same on the card, the map and the timed arc's page.
-func everywhere(press tea.KeyPressMsg, k *keyMap) action {
-	return led(press, lead{k.Units, otherUnits}, lead{k.Help, openHelp}, lead{k.Words, openWords}, lead{k.Leave, leave})
+// everywhere acts on the keys that mean the same on every screen where nothing is typed.
+func everywhere(press tea.KeyPressMsg) action {
+	return led(press, lead{bound.Units, otherUnits}, lead{bound.Help, openHelp}, lead{bound.Words, openWords},
+		lead{bound.Leave, leave})
 }
 
 // lead is a key and where it leads.

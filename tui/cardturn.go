@@ -13,7 +13,7 @@ func (r *cardRow) turn(s *session, by int, arrow bool) action {
 		}
 		job, ok := s.neighbour(r.ask, by)
 		if !ok {
-			return refuse(fault{"the list of " + r.label + " ends here", "enter shows the list"})
+			return refuse("the list of "+r.label+" ends here", "enter shows the list")
 		}
 		return change(job, "")
 	}
@@ -26,10 +26,9 @@ func (r *cardRow) turn(s *session, by int, arrow bool) action {
 
 // follows says that a row cannot be set.
 func (r *cardRow) follows() action {
-	return refuse(fault{r.label + " follows from the settings", "change wire feed, volts, travel or stick-out"})
+	return refuse(r.label+" follows from the settings", "change wire feed, volts, travel or stick-out")
 }
 
-// reset leaves the row's value open again.
 func (r *cardRow) reset(s *session) action {
 	job := s.job
 	if r.ask != nil {
@@ -38,7 +37,7 @@ func (r *cardRow) reset(s *session) action {
 		set.Clear(&job)
 	}
 	if job == s.job {
-		return refuse(fault{r.label + " is not yours", "R puts every suggestion back"})
+		return refuse(r.label+" is not yours", "R puts every suggestion back")
 	}
 	return change(job, "") // the row shows it, and a line that says it would move all below
 }
@@ -50,7 +49,7 @@ func resetAll(s *session) action {
 		set.Clear(&job)
 	}
 	if job == s.job {
-		return refuse(fault{"every setting is the suggested one", "− and + change one"})
+		return refuse("every setting is the suggested one", "− and + change one")
 	}
 	return change(job, "all suggestions back")
 }

@@ -70,7 +70,6 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, tea.NewCursor(x, h)
 }
 
-// beside sets the joint beside the dials.
 func (p *cardPage) beside(m *root, main block, l cardLayout) block {
 	j, ok := jointOf(&m.session.card.Section)
 	if !ok {
@@ -114,7 +113,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 		b.skip()
 	}
 	if room = h - len(b); room > 0 {
-		b.addAll(p.scroll.marked(&m.th, p.scroll.show(figures, first, last, room), len(figures), w))
+		b.addAll(p.scroll.show(&m.th, figures, first, last, w, room))
 	}
 	if r := p.row(); r != nil && h-len(b) > 8 { // a large screen tells why besides
 		b.skip()
@@ -132,13 +131,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 
 // entry is what is typed and how it is read; x is the cursor's column.
 func (p *cardPage) entry(m *root, w int) (line, int) {
-	r := p.row()
-	ask, x := p.field.ask(&m.th, r.label+": ", w)
-	kind := choice.SettingOf(r.name).Kind
-	if text := readingOr(kind, p.field.String(), m.units, quantity.Rule(kind)); ask.left() > width(text)+2 {
-		ask.blank(2).put(m.th.quiet, text)
-	}
-	return ask.line(), x
+	return p.field.setting(&m.th, p.row().label, choice.SettingOf(p.row().name), m.units, w)
 }
 
 // held is what a hand sets or holds besides what it dials, and the settings that are words, on few lines.

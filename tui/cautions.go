@@ -1,9 +1,9 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
-	"unicode/utf8"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -11,7 +11,6 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// openPoints shows every caution of the card.
 func openPoints(m *root) tea.Cmd {
 	m.read("cautions", func(th *theme, w int) block { return cautionPage(th, &m.session.card, w) })
 	return nil
@@ -75,7 +74,11 @@ func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 	if rows := dangerBand(th, c, whole, w); len(rows) > 0 {
 		b.addAll(rows)
 	} else {
-		b.add(cautionCount(th, c, w))
+		r := cautionTally(th, c, w).put(th.quiet, " – ").put(th.bold, "c")
+		if tail := " shows all"; width(tail) <= r.left() {
+			r.put(th.quiet, tail)
+		}
+		b.add(r.line())
 	}
 	return b
 }
@@ -121,11 +124,10 @@ func cautionLines(th *theme, x *calc.Warning, w int) block {
 func cautionPart(th *theme, x *calc.Warning, w, lines int) block {
 	part := *x
 	said := func(text string) block { part.Text = text; return cautionLines(th, &part, w) }
-	b := said(clauses(x.Text, func(text string) bool { return len(said(text)) <= lines }))
+	b := said(clauses(x.Text, ";:.", func(text string) bool { return len(said(text)) <= lines }))
 	return b[:min(len(b), lines)]
 }
 
-// tally counts the warnings of each severity.
 func tally(c *calc.Card) (stops, cautions, notes int) {
 	for i := range c.Warnings {
 		switch c.Warnings[i].Severity {
@@ -138,16 +140,6 @@ func tally(c *calc.Card) (stops, cautions, notes int) {
 		}
 	}
 	return stops, cautions, notes
-}
-
-// cautionCount says how many warnings there are and how to see them all.
-func cautionCount(th *theme, c *calc.Card, w int) line {
-	r := cautionTally(th, c, w)
-	r.put(th.quiet, " – ").put(th.bold, "c")
-	if tail := " shows all"; width(tail) <= r.left() {
-		r.put(th.quiet, tail)
-	}
-	return r.line()
 }
 
 // cautionTally counts the warnings of each severity that the card has.
@@ -174,8 +166,7 @@ func cautionTally(th *theme, c *calc.Card, w int) *row {
 }
 
 // cautionPage is every warning in full with what it rests on.
-func cautionPage(th *theme, c *calc.Card, w int) block {
-	var b block
+func cautionPage(th *theme, c *calc.Card, w int) (b block) {
 	for i := range c.Warnings {
 		x := &c.Warnings[i]
 		if i > 0 {
@@ -193,24 +184,33 @@ func cautionPage(th *theme, c *calc.Card, w int) block {
 	return b
 }
 
-// clauses is as much of a caution as fits, whole clauses only: at least the first one. A sign says that there is more
-// to be read.
-func clauses(text string, fits func(string) bool) string {
+// clauses is as much of a text as fits, whole clauses only, which end with one of some characters: at least the first
+// one. A sign says that there is more to be read.
+func clauses(text, ends string, fits func(string) bool) string {
 	if fits(text) {
 		return text
 	}
 	best := ""
 	for i, r := range text {
-		if !strings.ContainsRune(";:.", r) || i+1 < len(text) && text[i+1] != ' ' {
+		if !strings.ContainsRune(ends, r) || i+1 < len(text) && text[i+1] != ' ' {
 			continue
 		}
-		head := text[:i+utf8.RuneLen(r)] + " …"
-		if best == "" || best == "STOP: …" || fits(head) {
+		if head := text[:i+1] + " …"; best == "" || best == "STOP: …" || fits(head) {
 			best = head
 		}
 	}
-	if best == "" {
-		return text
+	return cmp.Or(best, text)
+}
+
+// fewer is a text without its last words or clauses, what stands behind one of some characters, as far as it does not
+// fit.
+func fewer(text, ends string, fits func(string) bool) string {
+	for !fits(text) {
+		i := strings.LastIndexAny(text, ends)
+		if i < 0 {
+			break
+		}
+		text = strings.TrimRight(text[:i], ",;: ")
 	}
-	return best
+	return text
 }

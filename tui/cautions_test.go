@@ -14,12 +14,12 @@ func TestClauses(t *testing.T) {
 		{15, 1, "STOP: Do not: …"}, {4, 1, "STOP: Do not: …"},
 		{25, 2, text},
 	} {
-		if got := clauses(text, func(s string) bool { return len(wrap(s, x.w)) <= x.lines }); got != x.want {
+		if got := clauses(text, ";:.", func(s string) bool { return len(wrap(s, x.w)) <= x.lines }); got != x.want {
 			t.Errorf("in %d lines of %d: %q, want %q", x.lines, x.w, got, x.want)
 		}
 	}
-	if got := clauses("no clause in here at all", func(string) bool { return false }); got != "no clause in here "+
-		"at all" {
+	none := func(string) bool { return false }
+	if got := clauses("no clause in here at all", ";:.", none); got != "no clause in here at all" {
 		t.Errorf("%q", got)
 	}
 }

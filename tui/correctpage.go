@@ -87,18 +87,10 @@ func (p *correctPage) answer() *advice.Page {
 	return &p.have
 }
 
-// fixFound takes the answer to a bead.
-func fixFound(m *root, f slowFound[advice.Page]) tea.Cmd {
-	m.fix.found(f)
-	return nil
-}
-
-// sawBead takes what a test bead shows.
 func sawBead(ids []string) action {
 	return func(m *root) tea.Cmd {
 		if len(ids) == 0 {
-			m.notice = &fault{"nothing is marked", "space marks what the bead shows, good too"}
-			return nil
+			return m.act(refuse("nothing is marked", "space marks what the bead shows, good too"))
 		}
 		m.pop()
 		return m.fix.saw(m.ctx, &m.session.card, ids)
@@ -118,22 +110,16 @@ func (m *root) enterCorrect() tea.Cmd {
 		return m.fix.again(m.ctx)
 	}
 	if stopOn(&m.session.card) {
-		m.notice = &fault{"this job is stopped", "no setting mends it"}
-		return nil
+		return m.act(refuse("this job is stopped", "no setting mends it"))
 	}
 	m.push(sightMarks())
 	return nil
 }
 
-// stopOn reports whether a card stops its job.
-func stopOn(c *calc.Card) bool {
-	stops, _, _ := tally(c)
-	return stops > 0
-}
+func stopOn(c *calc.Card) bool { return len(calc.Stops(c.Warnings)) > 0 }
 
 // correctBody is what was seen so far and what to change.
-func (m *root) correctBody(w int) block {
-	var b block
+func (m *root) correctBody(w int) (b block) {
 	th := &m.th
 	m.fix.reset(&m.session.card)
 	if stopOn(&m.session.card) {

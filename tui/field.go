@@ -1,11 +1,15 @@
 package tui
 
 import (
+	"cmp"
 	"strings"
 	"unicode"
 
 	"charm.land/bubbles/v2/textinput"
 	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/internal/choice"
+	"brazebooth/internal/quantity"
 )
 
 // fieldMax is the longest text that a field takes: every size is shorter, and a name in the book as long.
@@ -22,6 +26,8 @@ func (f *field) String() string {
 	}
 	return f.input.Value()
 }
+
+func (f *field) trimmed() string { return strings.TrimSpace(f.String()) }
 
 func (f *field) empty() bool { return f.String() == "" }
 func (f *field) clear()      { *f = field{} }
@@ -53,6 +59,20 @@ func (f *field) ask(th *theme, question string, w int) (*row, int) {
 	text, at := f.view(r.left())
 	x := min(r.used+at, w-1)
 	return r.put(th.bold.exact(), text), x
+}
+
+// setting is a line on which a value is typed, with how it is read, and the cursor's column.
+func (f *field) setting(th *theme, name string, set *choice.Choice, units quantity.System, w int) (line, int) {
+	ask, x := f.ask(th, name+": ", w)
+	if text := f.reading(set.Kind, units, quantity.Rule(set.Kind)); ask.left() > width(text)+2 {
+		ask.blank(2).put(th.quiet, text)
+	}
+	return ask.line(), x
+}
+
+// reading is what is said of a typed number that may be meant otherwise, else the rule.
+func (f *field) reading(kind quantity.Field, units quantity.System, rule string) string {
+	return cmp.Or(quantity.Reading(kind, f.String(), units), rule)
 }
 
 // insert puts text at the cursor: one line of printable characters, the rest left out.
@@ -99,18 +119,10 @@ func (f *field) edit(k tea.KeyPressMsg) bool {
 	return true
 }
 
-// typeInto puts what is pasted into a field and hands keys to its page.
-func typeInto(f *field, msg tea.Msg, press func(tea.KeyPressMsg) action) action {
-	switch msg := msg.(type) {
-	case tea.PasteMsg:
-		f.insert(msg.Content)
-	case tea.KeyPressMsg:
-		return press(msg)
+// pagesKey is the key that turns a page on which letters are typed: the arrows move in what stands there.
+func (f *field) pagesKey() string {
+	if f.empty() {
+		return "  ←→ pages"
 	}
-	return nil
-}
-
-func pasted(msg tea.Msg) bool {
-	_, ok := msg.(tea.PasteMsg)
-	return ok
+	return "  f4 pages"
 }

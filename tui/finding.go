@@ -12,8 +12,7 @@ import (
 const stopWidth = 88
 
 // finding shows what was found to who has the card at hand; why adds the sources.
-func (s *session) finding(th *theme, blocks []report.Block, w int, why bool) block {
-	var b block
+func (s *session) finding(th *theme, blocks []report.Block, w int, why bool) (b block) {
 	lines := report.Words(blocks, report.Options{Units: s.units, Why: why, Beside: true})
 	for i := range lines {
 		if reasonsBegin(lines, i) && len(b) > 0 {
@@ -36,7 +35,6 @@ func reasonsBegin(lines []report.Line, i int) bool {
 	return !reason(lines[i-1].Kind)
 }
 
-// said sets one line of a finding.
 func (th *theme) said(b *block, l *report.Line, w int) {
 	switch l.Kind {
 	case report.Gap, report.Subject, report.Heading, report.Picture, report.Formula, report.PutIn, report.LeansOn:
@@ -54,7 +52,11 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 	case report.Instead:
 		b.say(th.plain, 0, "instead: "+l.Text, w)
 	case report.Rank:
-		th.rank(b, l, w)
+		if l.Bad {
+			b.say(th.watch, 0, "✗ "+l.Text, w)
+		} else {
+			b.hang(th.bold, 0, fmt.Sprintf("%d  ", l.N), l.Text, w)
+		}
 	case report.For:
 		b.hang(th.plain, 3, "+ ", l.Text+" ("+calc.KnownShort(l.Known)+")", w)
 	case report.Against:
@@ -77,9 +79,18 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 	case report.CheckFirst, report.Setting:
 		b.say(th.plain, 2, l.Lead+": "+l.Text, w)
 	case report.Remedy:
-		b.say(th.met(l), 0, l.Lead+" – "+l.Text, w)
+		p := th.good
+		if l.Bad {
+			p = th.quiet
+		}
+		b.say(p, 0, l.Lead+" – "+l.Text, w)
 	case report.Edge:
-		th.edge(b, l, w)
+		sign, p := "✓", th.good
+		if l.Bad {
+			sign, p = "▲", th.watch
+		}
+		r := newRow(w).put(p, sign).blank(1).put(th.plain, l.Lead)
+		b.addAll(flow(r, []piece{{22, th.quiet, l.Text}}, 4, w))
 	case report.Zone:
 		b.say(th.plain, 0, "zone: "+l.Text, w)
 	default:
@@ -96,31 +107,6 @@ func (th *theme) verdict(v string) paint {
 		return th.stop
 	}
 	return th.good
-}
-
-// met is how a change looks that helps, or does not.
-func (th *theme) met(l *report.Line) paint {
-	if l.Bad {
-		return th.quiet
-	}
-	return th.good
-}
-
-func (th *theme) rank(b *block, l *report.Line, w int) {
-	if l.Bad {
-		b.say(th.watch, 0, "✗ "+l.Text, w)
-		return
-	}
-	b.hang(th.bold, 0, fmt.Sprintf("%d  ", l.N), l.Text, w)
-}
-
-// edge is one border of the operating window.
-func (th *theme) edge(b *block, l *report.Line, w int) {
-	sign, p := "✓", th.good
-	if l.Bad {
-		sign, p = "▲", th.watch
-	}
-	b.addAll(flow(newRow(w).put(p, sign).blank(1).put(th.plain, l.Lead), []piece{{22, th.quiet, l.Text}}, 4, w))
 }
 
 // figure is a row of a page's figures; ~ stands before what nobody gave, or what goes by it.

@@ -1,5 +1,11 @@
 package tui
 
+import (
+	"strings"
+
+	"brazebooth/internal/report"
+)
+
 // piece is one part of a row: where it would like to stand and how it looks.
 type piece struct {
 	col   int
@@ -33,8 +39,7 @@ func guessMark(tag string) string {
 
 // flow puts the parts behind head, in their columns where that fits, closer where it does not, and on
 // further lines from column from on where the line is full.
-func flow(head *row, parts []piece, from, w int) block {
-	var b block
+func flow(head *row, parts []piece, from, w int) (b block) {
 	for _, p := range parts {
 		if p.text == "" {
 			continue
@@ -63,4 +68,14 @@ func flow(head *row, parts []piece, from, w int) block {
 	}
 	b.add(head.line())
 	return b
+}
+
+func spaced(number, unit string) string { return report.Value{Number: number, Unit: unit}.String() }
+
+// headline is the first clause of an advice: what to do, without the reason.
+func headline(s string) string {
+	if i := strings.IndexAny(s, ";:"); i > 0 {
+		return s[:i]
+	}
+	return s
 }

@@ -1,132 +1,108 @@
 package tui
 
 import (
-	"cmp"
-
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc/advice"
 	"brazebooth/internal/choice"
-	"brazebooth/internal/quantity"
 )
 
-// inputsPage takes what a page beside the card asks for: a list under a field, typed one by one.
+// inputsPage takes what a page beside the card asks for, one by one: what is typed goes onto the job at once.
 type inputsPage struct {
-	page  string
-	rows  []*choice.Choice
-	list  listbox
-	field field
+	form
+	page    string
+	choices []*choice.Choice
+	now     []string // what the job has of each
 }
 
-func (p *inputsPage) about(m *root) about {
-	k := &m.keys
-	a := about{help: "everywhere", keys: []key.Binding{named(k.On, "enter", "set"), named(k.Down, "↑↓", "pick"),
-		named(k.Back, "backspace", "open again"), named(k.Back, "esc", "back")}}
-	if len(p.rows) > 0 {
-		a.term = p.rows[p.list.at()].Name
+func newInputs(page *advice.Entry) *inputsPage { return askFor(page.Name, choice.Named(page.Needs...)) }
+
+// askFor asks for some choices, under a name.
+func askFor(name string, list []*choice.Choice) *inputsPage {
+	return &inputsPage{page: name, choices: list, now: make([]string, len(list))}
+}
+
+func (p *inputsPage) rows() []formRow {
+	list := make([]formRow, len(p.choices))
+	for i, c := range p.choices {
+		list[i].ask = c.Words()
 	}
-	return a
+	return list
+}
+
+func (p *inputsPage) asked(int) bool { return true }
+
+func (p *inputsPage) says(th *theme, at int, here bool) (string, paint) {
+	switch {
+	case here && !p.field.empty():
+		return "", th.plain
+	case p.now[at] == "":
+		return "not given", th.quiet
+	}
+	return p.now[at], th.bold
+}
+
+func (p *inputsPage) about(*root) about {
+	return about{help: "everywhere", term: p.choices[p.at].Name,
+		keys: "enter set  ↑↓ pick  backspace open again  esc back"}
 }
 
 func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
-	b, x, y := p.draw(&m.th, &m.session, w, h)
-	return b, tea.NewCursor(x, y)
+	for i, c := range p.choices {
+		p.now[i] = c.Show(&m.session.job, m.units.Lead())
+	}
+	c := p.choices[p.at]
+	told := block{line{}}
+	told.say(m.th.quiet, 0, p.field.reading(c.Kind, m.units, c.Help()), w)
+	if c.Ask != "" {
+		told.say(m.th.quiet, 0, "enter with nothing typed opens the list", w)
+	}
+	return p.draw(&m.th, p, "what "+p.page+" asks for", told, w, h)
 }
 
-func newInputs(page *advice.Entry) *inputsPage {
-	return askFor(page.Name, choice.Named(page.Needs...))
-}
-
-// askFor asks for some choices, under a name.
-func askFor(name string, rows []*choice.Choice) *inputsPage {
-	p := &inputsPage{page: name, rows: rows}
-	p.list.set(len(rows))
-	return p
-}
-
-func (p *inputsPage) update(m *root, msg tea.Msg) action {
-	return typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, &m.keys, &m.session) })
-}
-
-func (p *inputsPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
+func (p *inputsPage) press(m *root, msg tea.KeyPressMsg) action {
+	s := &m.session
 	switch {
-	case (p.field.empty() || msg.String() != "home" && msg.String() != "end") && p.list.moved(msg, k):
-		p.field.clear()
-		return nil
-	case key.Matches(msg, k.On):
-		return p.take(s)
-	case msg.String() == "esc" && !p.field.empty():
-		p.field.clear()
-		return nil
-	case p.field.empty() && key.Matches(msg, k.Back):
+	case key.Matches(msg, bound.On):
+		return p.set(s)
+	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
 	case p.field.empty() && (msg.String() == "backspace" || msg.String() == "delete"):
 		return p.open(s)
 	}
-	p.field.edit(msg)
+	p.edit(msg, p)
+	p.values = [mostRows]string{} // a row keeps what was set, not what was typed
 	return nil
 }
 
-// take sets what was typed; with nothing typed it opens the row's list, where it has one.
-func (p *inputsPage) take(s *session) action {
-	f := p.rows[p.list.at()]
+// set sets what was typed; with nothing typed it opens the row's list, where it has one.
+func (p *inputsPage) set(s *session) action {
+	c := p.choices[p.at]
 	if p.field.empty() {
 		switch {
-		case f.Name == "hazard":
+		case c.Name == "hazard":
 			return opening(stopMarks(&s.card))
-		case f.Ask != "":
-			return openAsk(f)
+		case c.Ask != "":
+			return openAsk(c)
 		}
 		return goBack
 	}
-	job, wrong := s.typed(f, &p.field)
+	job, wrong := s.typed(c, &p.field)
 	if wrong != nil {
-		return refuse(*wrong)
+		return wrong.said
 	}
 	p.field.clear()
-	p.list.goTo(p.list.at() + 1)
-	return change(job, f.Words()+" is set")
-}
-
-// readingOr is what is said of a typed number that may be meant otherwise, else the rule.
-func readingOr(kind quantity.Field, typed string, units quantity.System, rule string) string {
-	return cmp.Or(quantity.Reading(kind, typed, units), rule)
+	p.move(p, 1)
+	return change(job, c.Words()+" is set")
 }
 
 // open leaves the row's value open again.
 func (p *inputsPage) open(s *session) action {
-	f, job := p.rows[p.list.at()], s.base()
-	f.Clear(&job)
+	c, job := p.choices[p.at], s.base()
+	c.Clear(&job)
 	if job == s.job {
 		return nil
 	}
-	return change(job, f.Words()+" is open again")
-}
-
-// draw is the field, the rows, and under them what the chosen one means. x is the cursor's column, y its line.
-func (p *inputsPage) draw(th *theme, s *session, w, h int) (b block, x, y int) {
-	f := p.rows[p.list.at()]
-	b.add(newRow(w).put(th.bold, "what "+p.page+" asks for").line())
-	b.skip()
-	ask := f.Words() + ": "
-	typed, at := p.field.ask(th, ask, w)
-	x, y = at, len(b)
-	b.add(typed.line())
-	b.say(th.quiet, 0, readingOr(f.Kind, p.field.String(), s.units, f.Help()), w)
-	if f.Ask != "" {
-		b.say(th.quiet, 0, "enter with nothing typed opens the list", w)
-	}
-	b.skip()
-	b.addAll(p.list.draw(w, max(1, h-len(b)), func(i int, chosen bool) line {
-		row := p.rows[i]
-		r := newRow(w).put(th.under(chosen, th.plain), row.Words()).to(20)
-		if v := row.Show(&s.job, s.units.Lead()); v != "" {
-			r.put(th.bold, v)
-		} else {
-			r.put(th.quiet, "not given")
-		}
-		return r.line()
-	}))
-	return b, x, y
+	return change(job, c.Words()+" is open again")
 }

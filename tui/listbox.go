@@ -3,22 +3,21 @@ package tui
 import (
 	"fmt"
 	"io"
-	"strings"
+	"slices"
 
 	"charm.land/bubbles/v2/key"
 	"charm.land/bubbles/v2/list"
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/x/ansi"
 )
 
-// listbox is a list of rows a line high, in pages, so that a step down costs the bytes of two rows. Rows are numbers:
-// what they show is asked for as they are drawn. The zero listbox is empty.
+// listbox is Bubbles' list of rows a line high, in pages, so that a step down costs the bytes of two rows. Rows are
+// numbers: what they show is asked for as they are drawn. The zero listbox is empty.
 type listbox struct {
 	list  list.Model
 	draws *rowDrawer
 }
 
-// rowDrawer is the list's own row renderer.
+// rowDrawer draws the list's rows.
 type rowDrawer struct{ row func(i int, chosen bool) line }
 
 func (d *rowDrawer) Height() int                         { return 1 }
@@ -45,23 +44,37 @@ func (l *listbox) set(n int) {
 		l.list.SetShowHelp(false)
 		l.list.SetFilteringEnabled(false)
 	}
-	at := l.list.Index()
-	items := make([]list.Item, n)
-	for i := range items {
-		items[i] = numberedItem{}
-	}
-	l.list.SetItems(items)
+	at := l.at()
+	l.list.SetItems(slices.Repeat([]list.Item{numberedItem{}}, n))
 	l.goTo(at)
 }
 
 func (l *listbox) len() int { return len(l.list.Items()) }
 
 // at is the row under the cursor; 0 where there is none.
-func (l *listbox) at() int { return max(0, min(l.list.Index(), l.len()-1)) }
+func (l *listbox) at() int { return l.list.Index() }
 
-func (l *listbox) goTo(i int) { l.list.Select(max(0, min(i, l.len()-1))) }
+func (l *listbox) goTo(i int) {
+	if i = min(i, l.len()-1); i > 0 {
+		l.list.Select(i)
+	} else {
+		l.list.GoToStart()
+	}
+}
 
-// where says how many rows there are and on which one is.
+// search is the field over a list: a question, what is typed, a hint where nothing is, and on which row one is of how
+// many; and the cursor's column.
+func (l *listbox) search(th *theme, f *field, question, hint string, w int) (line, int) {
+	r, x := f.ask(th, question, w)
+	if f.empty() && r.left() > width(hint)+1 {
+		r.blank(1).put(th.quiet, hint)
+	}
+	if where := l.where(); r.left() > width(where)+1 {
+		r.to(w-width(where)).put(th.quiet, where)
+	}
+	return r.line(), x
+}
+
 func (l *listbox) where() string {
 	if l.len() == 0 {
 		return "none"
@@ -69,49 +82,89 @@ func (l *listbox) where() string {
 	return fmt.Sprintf("%d of %d", l.at()+1, l.len())
 }
 
-// putWhere puts that at the end of a row of w columns, where there is room.
-func (l *listbox) putWhere(th *theme, r *row, w int) {
-	if where := l.where(); r.left() > width(where)+1 {
-		r.to(w-width(where)).put(th.quiet, where)
-	}
-}
-
 // moved acts on the keys that move the cursor, where they print nothing.
-func (l *listbox) moved(press tea.KeyPressMsg, k *keyMap) bool {
+func (l *listbox) moved(press tea.KeyPressMsg) bool {
 	switch {
 	case press.Text != "":
 		return false
-	case key.Matches(press, k.Up):
-		l.goTo(l.at() - 1)
-	case key.Matches(press, k.Down):
-		l.goTo(l.at() + 1)
-	case key.Matches(press, k.PageUp):
-		l.goTo(l.at() - max(1, l.list.Height()))
-	case key.Matches(press, k.PageDown):
-		l.goTo(l.at() + max(1, l.list.Height()))
-	case key.Matches(press, k.Top):
-		l.goTo(0)
-	case key.Matches(press, k.Bottom):
-		l.goTo(l.len())
+	case key.Matches(press, bound.Up):
+		l.list.CursorUp()
+	case key.Matches(press, bound.Down):
+		l.list.CursorDown()
+	case key.Matches(press, bound.Top), l.list.Paginator.OnFirstPage() && key.Matches(press, bound.PageUp):
+		l.list.GoToStart()
+	case key.Matches(press, bound.Bottom), l.list.Paginator.OnLastPage() && key.Matches(press, bound.PageDown):
+		l.list.GoToEnd()
+	case key.Matches(press, bound.PageUp):
+		l.list.PrevPage()
+	case key.Matches(press, bound.PageDown):
+		l.list.NextPage()
 	default:
 		return false
 	}
 	return true
 }
 
+// found is moved beside a field: the first and the last row are the field's keys while something stands in it.
+func (l *listbox) found(press tea.KeyPressMsg, f *field) bool {
+	return (f.empty() || !key.Matches(press, bound.Top, bound.Bottom)) && l.moved(press)
+}
+
+// finder is a field over the list of what it finds.
+type finder struct {
+	field field
+	list  listbox
+}
+
+// edit acts on the keys that move in the list and those of the field, and reports whether something else is typed now.
+func (p *finder) edit(press tea.KeyPressMsg) bool {
+	before := p.field.String()
+	switch {
+	case p.list.found(press, &p.field):
+	case press.String() == "esc":
+		p.field.clear()
+	default:
+		p.field.edit(press)
+	}
+	return p.field.String() != before
+}
+
 // draw draws the page with the cursor in at most h lines.
-func (l *listbox) draw(w, h int, row func(i int, chosen bool) line) block {
-	if l.len() == 0 || h < 1 {
+func (l *listbox) draw(h int, row func(i int, chosen bool) line) block {
+	if h = min(h, l.len()); h < 1 {
 		return nil
 	}
-	at := l.list.Index()
 	l.draws.row = row
-	l.list.SetSize(w, min(h, l.len()))
-	l.list.Select(at)
-	var b block
-	for text := range strings.SplitSeq(l.list.View(), "\n") {
-		text = strings.TrimRight(text, " ")
-		b.add(line{Text: text, Width: ansi.StringWidth(text)})
+	l.list.SetHeight(h)
+	return linesOf(l.list.View()).fit(h)
+}
+
+// clicked puts the cursor on a line of what is drawn, or chooses the row that it is on already.
+func (l *listbox) clicked(y int, moves, chooses func() action) action {
+	from, to := l.list.Paginator.GetSliceBounds(l.len())
+	switch at := from + y; {
+	case y < 0 || at >= to:
+		return nil
+	case at == l.at():
+		return chooses()
+	default:
+		l.goTo(at)
+		return moves()
 	}
-	return b.fit(min(h, l.len()))
+}
+
+// handed is what a key does to what a hand sets: it picks another one, or turns it by a step; a keypad has a point in
+// place of an arrow.
+func handed(press tea.KeyPressMsg) (pick, turn int) {
+	switch press.String() {
+	case "left":
+		return -1, 0
+	case "right", ".", ",":
+		return 1, 0
+	case "up", "+", "=":
+		return 0, 1
+	case "down", "-":
+		return 0, -1
+	}
+	return 0, 0
 }

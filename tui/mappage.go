@@ -2,11 +2,16 @@ package tui
 
 import (
 	"context"
+	"fmt"
+	"math"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+	"brazebooth/tui/canvas"
 )
 
 // mapPage is the operating window: what every wire feed and travel would do, with the present setting in
@@ -19,36 +24,22 @@ func anySetting(j calc.Job) calc.Job {
 	return j
 }
 
-// openMap opens the map and lets it be computed.
 func openMap(m *root) tea.Cmd {
 	m.push(&m.chart)
 	return m.chart.want(m.ctx, anySetting(m.job), m.maps)
 }
 
-// mapFound takes a finished map.
-func mapFound(m *root, f slowFound[calc.Window]) tea.Cmd {
-	m.chart.found(f)
-	return nil
-}
-
 func (p *mapPage) about(m *root) about {
-	k := &m.keys
-	return about{"on the map", "window", m.withPicture(named(k.More, "←→↑↓", "walk"), named(k.Reset, "r",
-		"suggestion"), named(k.Units, "u", "units"), named(k.Back, "esc", "card"))}
+	return about{help: "on the map", term: "window", keys: m.withPicture("←→↑↓ walk  r suggestion  u units  esc card")}
 }
 
-// left gives up what is being computed.
 func (p *mapPage) left(m *root) {
 	p.cancel()
 	m.card.load(&m.session)
 }
 
-func (p *mapPage) update(m *root, msg tea.Msg) action {
-	k, s := &m.keys, &m.session
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
+func (p *mapPage) press(m *root, press tea.KeyPressMsg) action {
+	s := &m.session
 	switch press.String() {
 	case "up":
 		return p.walk(s, 0, 1)
@@ -60,14 +51,14 @@ func (p *mapPage) update(m *root, msg tea.Msg) action {
 		return p.walk(s, 1, 0)
 	}
 	switch {
-	case key.Matches(press, k.Reset), key.Matches(press, k.ResetAll):
+	case key.Matches(press, bound.Reset), key.Matches(press, bound.ResetAll):
 		return change(anySetting(s.job), "suggestion back")
-	case key.Matches(press, k.Picture) && p.ok && !p.old():
+	case key.Matches(press, bound.Picture) && p.ok && !p.old():
 		return asPicture("the map", p.pictured)
-	case key.Matches(press, k.On), key.Matches(press, k.Back), key.Matches(press, k.Map):
+	case key.Matches(press, bound.On), key.Matches(press, bound.Back), key.Matches(press, bound.Map):
 		return goBack
 	}
-	return everywhere(press, k)
+	return everywhere(press)
 }
 
 // walk moves the setting to the next point of the map.
@@ -85,10 +76,146 @@ func (p *mapPage) walk(s *session, di, dj int) action {
 	return change(job, "")
 }
 
-// where is the map's point nearest to the card's setting.
-func (p *mapPage) where(c *calc.Card) (i, j int) {
-	return p.have.At(c.Used.Feed.V, c.Used.Travel.V)
-}
+func (p *mapPage) where(c *calc.Card) (i, j int) { return p.have.At(c.Used.Feed.V, c.Used.Travel.V) }
 
 // windowFunc computes an operating window.
 type windowFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Window, error)
+
+// view draws the map with the setting and the suggestion in it, and what the setting does: beside it, or below it on a
+// narrow terminal.
+func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	th, s := &m.th, &m.session
+	b := p.heading(th, "operating window", "computing", w)
+	stops(&b, th, s, &s.card, w)
+	if p.err != nil {
+		b.fault(th, faultOf(p.err), w)
+		return b, nil
+	}
+	if len(p.have.Feeds) == 0 {
+		return b, nil
+	}
+	signs := block(canvas.Legend(th.Theme, w))
+	if words := p.have.CoarserWords(); words != "" {
+		signs.say(th.quiet, 0, words, w)
+	}
+	room := h - len(b) - len(signs)
+	field := p.field(s, th.look)
+	if w >= besideWidth {
+		side := max(26, w/4)
+		left := block(field.Draw(th.Theme, w-side-2, room))
+		b.addAll(beside(left, p.facts(th, s, side, room), w-side, th.quiet, ""))
+	} else {
+		facts := p.facts(th, s, w, max(0, min(5, room/4)))
+		b.addAll(block(field.Draw(th.Theme, w, room-len(facts))))
+		b.addAll(facts)
+	}
+	b.addAll(signs)
+	return b, nil
+}
+
+// The margins, in percent, from which a good point stands in the second and the third green.
+const (
+	fairMargin  = 8
+	ampleMargin = 16
+)
+
+// field is the window as the canvas draws it, in the leading units.
+func (p *mapPage) field(s *session, as look) *canvas.Map {
+	m, sys := &p.have, s.units.Lead()
+	axis := func(list []float64, unit string) (out []float64, name string) {
+		for _, v := range list {
+			v, _ = quantity.Convert(v, unit, sys)
+			out = append(out, v)
+		}
+		return out, quantity.Label(unit, sys)
+	}
+	f := &canvas.Map{Lands: make([]canvas.Land, len(m.Zones)), Comma: as.comma, Stale: p.old()}
+	x, unitX := axis(m.Feeds, "m/min")
+	y, unitY := axis(m.Travels, "mm/s")
+	f.X, f.Y, f.NameX, f.NameY = x, y, "wire feed "+unitX, "travel "+unitY
+	for k, zone := range m.Zones {
+		f.Lands[k] = landOf(zone, m.Margins[k])
+	}
+	at, _ := axis([]float64{s.card.Used.Feed.V, m.Suggestion.Feed}, "m/min")
+	to, _ := axis([]float64{s.card.Used.Travel.V, m.Suggestion.Travel}, "mm/s")
+	f.At, f.Suggested = [2]float64{at[0], to[0]}, [2]float64{at[1], to[1]}
+	if !f.Stale {
+		f.TextX, f.TextY = as.number(figureNumber(s, "wire_feed")), as.number(figureNumber(s, "travel"))
+	}
+	return f
+}
+
+// figureNumber is a figure of the card as a number in the leading units.
+func figureNumber(s *session, name string) string {
+	f, _ := s.card.Figure(name)
+	return report.ValueOf(&f, s.units).Number
+}
+
+// landOf is the ground of a point: a good one that another edge rules out is outside.
+func landOf(zone string, margin float64) canvas.Land {
+	switch {
+	case zone == "cold":
+		return canvas.LandCold
+	case zone == "hot":
+		return canvas.LandHot
+	case zone == "burn-through":
+		return canvas.LandBurns
+	case zone != "good" && zone != "marginal", margin < 0:
+		return canvas.LandOutside
+	case margin < fairMargin:
+		return canvas.LandGood1
+	case margin < ampleMargin:
+		return canvas.LandGood2
+	}
+	return canvas.LandGood3
+}
+
+// facts are what the present setting does.
+func (p *mapPage) facts(th *theme, s *session, w, h int) block {
+	c := &s.card
+	var b block
+	add := func(label, value string) {
+		if len(b) < h {
+			b.add(newRow(w).put(th.quiet, label).to(14).put(th.plain, value).line())
+		}
+	}
+	for _, name := range [...]string{"wire_feed", "travel", "current", "wetting_angle", "base_peak_temperature",
+		"margin"} {
+		if f, ok := c.Figure(name); ok {
+			add(calc.FigureLabel(name), report.ValueOf(&f, s.units).String())
+		}
+	}
+	if aim := c.Used.Aim.V; aim != 0 {
+		toward := "aim to 1st"
+		if aim > 0 {
+			toward = "aim to 2nd"
+		}
+		add(toward, quantity.Show(math.Abs(aim), "mm", s.units.Lead()))
+	}
+	if !p.old() && len(b)+2 < h {
+		var tail block
+		lead := "suggested"
+		if !p.have.Card.Met() {
+			lead = "○ is the nearest miss"
+		}
+		tail.say(th.quiet, 0, fmt.Sprintf("%s: %s, chance %.0f in 100", lead, p.have.Card.Verdict(),
+			p.have.Chance.Good), w)
+		if words := p.have.Chance.Words(); words != "" {
+			tail.say(th.quiet, 0, "most often missed: "+words, w)
+		}
+		for _, r := range p.have.Remedies {
+			if r.Opens {
+				tail.say(th.good, 0, "✓ opens one: "+r.Change, w)
+			}
+		}
+		if len(b)+1+len(tail) <= h { // else the words go before the gap
+			b.skip()
+		}
+		b.addAll(tail)
+	}
+	if room := h - len(b) - 1; room >= len(c.Edges)+len(c.Unjudged) && len(c.Edges) > 0 {
+		b.skip()
+		b.addAll(block(edgesOf(c).Draw(th.Theme, w, room)))
+	}
+	return b.fit(min(len(b), h))
+}

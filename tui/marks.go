@@ -9,6 +9,8 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
+	"brazebooth/tables"
+	"brazebooth/tui/canvas"
 )
 
 // marksPage is a list of which several may be true: what stops a job.
@@ -26,33 +28,24 @@ type markRow struct {
 	marked         bool
 }
 
-func (p *marksPage) about(m *root) about {
-	k := &m.keys
-	return about{help: "in a list of marks", keys: []key.Binding{named(k.Play, "space", "mark"), named(k.On, "enter",
-		"go on"), named(k.Down, "↑↓", "pick"), named(k.Back, "esc", "back")}}
+func (p *marksPage) about(*root) about {
+	return about{help: "in a list of marks", keys: "space mark  enter go on  ↑↓ pick  esc back"}
 }
 
-func (p *marksPage) view(m *root, w, h int) (block, *tea.Cursor) { return p.draw(&m.th, w, h), nil }
-
-func (p *marksPage) update(m *root, msg tea.Msg) action {
-	k := &m.keys
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
+func (p *marksPage) press(m *root, press tea.KeyPressMsg) action {
 	switch {
-	case key.Matches(press, k.Up):
+	case key.Matches(press, bound.Up):
 		p.at = max(0, p.at-1)
-	case key.Matches(press, k.Down):
+	case key.Matches(press, bound.Down):
 		p.at = min(len(p.rows)-1, p.at+1)
-	case key.Matches(press, k.Play), key.Matches(press, k.Booth): // space, or 5 on a keypad
+	case key.Matches(press, bound.Play), key.Matches(press, bound.Booth): // space, or 5 on a keypad
 		p.toggle()
-	case key.Matches(press, k.On):
+	case key.Matches(press, bound.On):
 		return p.done(p.ids())
-	case key.Matches(press, k.Back):
+	case key.Matches(press, bound.Back):
 		return goBack
 	default:
-		return everywhere(press, k)
+		return everywhere(press)
 	}
 	return nil
 }
@@ -81,12 +74,13 @@ func (p *marksPage) ids() []string {
 	return ids
 }
 
-func (p *marksPage) draw(th *theme, w, h int) block {
-	var b block
+func (p *marksPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
+	th := &m.th
 	b.add(newRow(w).put(th.bold, p.title).line())
 	b.say(th.quiet, 0, p.hint, w)
 	b.skip()
-	below := p.below(th, w)
+	below := block{line{}} // the sentence of the row under the cursor
+	below.say(th.quiet, 0, p.rows[p.at].line, w)
 	if h-len(b)-len(below) < 4 { // the list comes before its sentence
 		below = nil
 	}
@@ -100,9 +94,8 @@ func (p *marksPage) draw(th *theme, w, h int) block {
 		list.addAll(row)
 	}
 	room := max(1, h-len(b)-len(below))
-	b.addAll(p.top.marked(th, p.top.show(list, first, last, room), len(list), w))
-	b.addAll(below)
-	return b
+	b.addAll(p.top.show(th, list, first, last, w, room))
+	return append(b, below...), nil
 }
 
 func (p *marksPage) row(th *theme, i, w int) block {
@@ -119,13 +112,6 @@ func (p *marksPage) row(th *theme, i, w int) block {
 	return flow(head, []piece{{0, paint, r.name}}, width(cursor+box), w)
 }
 
-// below is the sentence of the row under the cursor.
-func (p *marksPage) below(th *theme, w int) block {
-	b := block{line{}}
-	b.say(th.quiet, 0, p.rows[p.at].line, w)
-	return b
-}
-
 // stopMarks asks what stops a job, in one short list.
 func stopMarks(c *calc.Card) *marksPage {
 	p := &marksPage{title: "does any of these apply? each stops the job", hint: "space marks, enter answers",
@@ -136,20 +122,119 @@ func stopMarks(c *calc.Card) *marksPage {
 	}
 	p.done = func(ids []string) action {
 		if len(ids) == 0 {
-			return refuse(fault{"nothing is marked", "mark what applies, or the last row: none of these"})
+			return refuse("nothing is marked", "mark what applies, or the last row: none of these")
 		}
-		return answerStops(ids)
+		return func(m *root) tea.Cmd {
+			job := m.base()
+			job.Hazard, _ = calc.HazardIDs(strings.Join(ids, ","))
+			m.pop()
+			m.changed(job, "the stops are answered")
+			return nil
+		}
 	}
 	return p
 }
 
-// answerStops puts the answer to what stops a job on the job.
-func answerStops(ids []string) action {
-	return func(m *root) tea.Cmd {
-		job := m.base()
-		job.Hazard, _ = calc.HazardIDs(strings.Join(ids, ","))
-		m.pop()
-		m.changed(job, "the stops are answered")
+// sightPage asks what a test bead shows, by small drawings in a grid; several may be true.
+type sightPage struct {
+	marksPage
+	columns int // as last drawn: up and down go by rows
+	wide    int // of each
+}
+
+// sightMarks asks what a test bead shows.
+func sightMarks() *sightPage {
+	p := &sightPage{marksPage: marksPage{alone: "good"}, columns: 1}
+	for _, s := range tables.Sights() {
+		p.rows = append(p.rows, markRow{id: s.ID, name: s.Name})
+	}
+	p.done = sawBead
+	return p
+}
+
+func (p *sightPage) about(*root) about {
+	return about{help: "in a list of marks", term: "test bead",
+		keys: "←→↑↓ pick  space mark, several may be true  enter go on  esc back"}
+}
+
+// press moves in the grid. Enter without a mark takes the drawing under the cursor.
+func (p *sightPage) press(m *root, press tea.KeyPressMsg) action {
+	by := map[string]int{"left": -1, "right": 1, "up": -p.columns, "down": p.columns}[press.String()]
+	if by != 0 {
+		if to := p.at + by; to >= 0 && to < len(p.rows) {
+			p.at = to
+		}
 		return nil
 	}
+	if key.Matches(press, bound.On) && len(p.ids()) == 0 {
+		p.toggle()
+	}
+	return p.marksPage.press(m, press)
+}
+
+// sightWidth is a place of the grid, sightLeast one on a phone: two stand beside each other there too.
+const sightWidth, sightLeast = 18, 15
+
+func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	th := &m.th
+	p.wide = min(sightWidth, max(sightLeast, (w-1)/2))
+	p.columns = max(1, (w+1)/(p.wide+1))
+	head := p.head(th, w, h)
+	lines := 4
+	if h < lowBody {
+		lines = 3
+	}
+	high := lines + 2
+	if h >= 24 {
+		high++ // an empty line between
+	}
+	var b block
+	for from := 0; from < len(p.rows); from += p.columns { // drawings, and their names on two lines
+		var row block
+		for i := min(len(p.rows), from+p.columns) - 1; i >= from; i-- {
+			row = beside(p.place(th, i, lines).fit(high), row, min(w, p.wide+1), th.quiet, "")
+		}
+		b.addAll(row)
+	}
+	row := p.at / p.columns
+	room := h - len(head)
+	return append(head, p.top.show(th, b, row*high, row*high+lines+1, w, room)...), nil
+}
+
+// head asks, and says whole what the cursor is on: below the question where there is no room beside it, in its place on
+// a low terminal.
+func (p *sightPage) head(th *theme, w, h int) (b block) {
+	title := newRow(w).put(th.bold, "What does the test bead show?").blank(2)
+	name, low := p.rows[p.at].name, h < lowBody
+	if width(name) > title.left() {
+		if low {
+			b.say(th.bold, 0, name, w)
+			return b
+		}
+		b.add(title.line())
+		b.say(th.quiet, 0, name, w)
+		return b
+	}
+	if b.add(title.put(th.quiet, name).line()); !low {
+		b.skip()
+	}
+	return b
+}
+
+// place is a drawing over its name.
+func (p *sightPage) place(th *theme, i, lines int) block {
+	r := &p.rows[i]
+	b := block(canvas.DrawSight(th.Theme, r.id, p.wide, lines)).fit(lines)
+	ink, name := th.plain, r.name
+	if r.marked {
+		ink, name = th.bold, "[x] "+name
+	}
+	if i == p.at {
+		ink, name = th.cursor, "› "+name
+	}
+	name = fewer(name, ",:;", func(name string) bool { return len(wrap(name, p.wide)) <= 2 }) // the head says it whole
+	for _, l := range wrap(name, p.wide) {
+		b.add(newRow(p.wide).put(ink, l).line())
+	}
+	return b
 }

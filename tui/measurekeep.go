@@ -2,11 +2,14 @@ package tui
 
 import (
 	"context"
+	"fmt"
+	"strings"
 
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
 	"brazebooth/calc/correct"
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -20,44 +23,35 @@ type measured struct {
 
 // keepMeasured sends the reading to the book, then the bead. What is kept of the two is not sent again.
 func keepMeasured(reading, bead bool) action {
-	return func(m *root) tea.Cmd {
+	return withBook(func(m *root) tea.Cmd {
 		p := &m.meter
 		p.busy = true
-		k, source, job := m.keeper, p.values[askSource], m.session.base()
+		source, job := p.values[askSource], m.session.base()
 		r, travel := p.reading()
 		laid, seen, verdict, cut := p.bead(&m.session.card)
-		return func() tea.Msg {
-			ctx, done := context.Background(), measured{job: job}
+		return m.act(asking(func(ctx context.Context, k Keeper) action {
+			done := measured{job: job}
 			if reading {
-				if done.job, done.said, done.err = k.Measure(ctx, source, r, travel, job); done.err != nil {
-					return done
-				}
-				done.reading = true
+				done.job, done.said, done.err = k.Measure(ctx, source, r, travel, job)
+				done.reading = done.err == nil
 			}
-			if bead {
+			if bead && done.err == nil {
 				var said string
 				if said, done.err = k.Cut(ctx, laid, seen, verdict, source, cut); done.err == nil {
-					done.said = joinedSaid(done.said, said)
+					done.said = strings.TrimPrefix(done.said+"; "+said, "; ")
 				}
 			}
-			return done
-		}
-	}
-}
-
-func joinedSaid(a, b string) string {
-	if a == "" {
-		return b
-	}
-	return a + "; " + b
+			return func(m *root) tea.Cmd { m.meter.took(m, done); return nil }
+		}))
+	})
 }
 
 // bead is the bead that was measured: laid as the card has it, with travel and times as they were measured.
 func (p *measurePage) bead(c *calc.Card) (laid calc.Job, seen, verdict string, cut Measured) {
 	laid = correct.AsSet(c.Job, laidOf(c))
 	put := func(at int, to *calc.Opt) {
-		if v, _, ok, _ := p.number(at); ok && p.asked(at) {
-			*to = calc.Some(v)
+		if v := p.value(at); v.Set && p.asked(at) {
+			*to = v
 		}
 	}
 	if p.mode != "timed" {
@@ -70,16 +64,8 @@ func (p *measurePage) bead(c *calc.Card) (laid calc.Job, seen, verdict string, c
 		seen, _ = correct.SeenIDs(tables.SightsSaid(text))
 	}
 	verdict, _ = p.read(askVerdict)
-	cut.Width, _, _, _ = p.number(askWidth)
-	cut.Leg, _, _, _ = p.number(askLeg)
-	cut.Throat, _, _, _ = p.number(askThroat)
-	cut.Zinc, _, _, _ = p.number(askZinc)
+	cut = Measured{p.value(askWidth).V, p.value(askLeg).V, p.value(askThroat).V, p.value(askZinc).V}
 	return laid, seen, verdict, cut
-}
-
-func (msg measured) tell(m *root) (tea.Cmd, bool) {
-	m.meter.took(m, msg)
-	return nil, true
 }
 
 // took puts what the readings teach on the card, and empties the rows of what is kept.
@@ -88,8 +74,9 @@ func (p *measurePage) took(m *root, msg measured) {
 	source := p.values[askSource]
 	was := *p
 	if msg.err == nil || msg.reading {
-		*p = measurePage{sources: p.sources, said: msg.said, kept: source, mode: p.mode, units: p.units}
-		p.values[askSource], p.at = source, askPull
+		*p = measurePage{form: form{at: askPull}, sources: p.sources, said: msg.said, kept: source, mode: p.mode,
+			units: p.units}
+		p.values[askSource] = source
 	}
 	if msg.err != nil {
 		m.notice = bookFault("not kept: ", msg.err, "what is measured stays here: enter tries again")
@@ -107,58 +94,95 @@ func (p *measurePage) took(m *root, msg measured) {
 	}
 }
 
-// recalled is what the book says a power source taught.
-type recalled struct {
-	source string
-	job    calc.Job
-	err    error
-}
-
-// recall asks what a known power source taught before.
+// recall puts on the card what a known power source taught before; a book that cannot say changes nothing.
 func recall(source string) action {
-	return func(m *root) tea.Cmd {
-		k, job := m.keeper, m.session.base()
-		return func() tea.Msg {
-			taught, err := k.Recall(context.Background(), source, job)
-			return recalled{source, taught, err}
-		}
-	}
+	return withBook(func(m *root) tea.Cmd {
+		job := m.session.base()
+		return m.act(asking(func(ctx context.Context, k Keeper) action {
+			lessons, err := k.Recall(ctx, source, job)
+			return func(m *root) tea.Cmd {
+				if err == nil && source == m.meter.values[askSource] {
+					m.recalled(source, &lessons)
+				}
+				return nil
+			}
+		}))
+	})
 }
 
-// tell puts it on the card; a book that cannot say changes nothing.
-func (msg recalled) tell(m *root) (tea.Cmd, bool) {
-	if msg.err != nil || msg.source != m.meter.values[askSource] {
-		return nil, true
-	}
-	m.meter.kept = msg.source
+func (m *root) recalled(source string, lessons *calc.Job) {
+	m.meter.kept = source
 	job := m.session.base()
 	taught := job
-	taught.Learn(&msg.job)
+	taught.Learn(lessons)
 	if taught != job && (taught.Readings.Set || taught.FeedDial.Known() || taught.VoltsDial.Known()) {
-		m.changed(taught, "the card has what "+msg.source+" taught before")
+		m.changed(taught, "the card has what "+source+" taught before")
 	}
-	return nil, true
 }
 
-// openMeter asks for the known power sources.
 func (m *root) openMeter() tea.Cmd {
 	if m.keeper == nil || m.meter.sources != nil {
 		return nil
 	}
-	k := m.keeper
-	return func() tea.Msg {
-		names, err := k.Sources(context.Background())
+	return m.act(asking(func(ctx context.Context, k Keeper) action {
+		names, err := k.Sources(ctx)
 		if err != nil {
 			return nil // there is no book yet: the first reading makes one
 		}
-		return sourcesKnown{names}
-	}
+		return func(m *root) tea.Cmd { m.meter.sources = names; return nil }
+	}))
 }
 
-// sourcesKnown are the names of the power sources in the book.
-type sourcesKnown struct{ names []string }
+// view is the form; under it what the row under the cursor is and how it is done.
+func (p *measurePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
+	if m.keeper == nil {
+		b.say(m.th.plain, 0, "There is no book here to keep a reading in: start the program with one, brazebooth "+
+			"--book FILE.", w)
+		return b, nil
+	}
+	p.mode, p.units = m.session.card.Used.Mode, m.units
+	return p.draw(&m.th, p, "", p.told(&m.th, w), w, h)
+}
 
-func (msg sourcesKnown) tell(m *root) (tea.Cmd, bool) {
-	m.meter.sources = msg.names
-	return nil, true
+func (p *measurePage) rows() []formRow { return measureRows[:] }
+
+func (p *measurePage) says(th *theme, at int, here bool) (string, paint) {
+	said, err := p.read(at)
+	switch {
+	case at == askSave && p.busy:
+		return "being kept …", th.quiet
+	case at == askSave && here:
+		return "enter keeps it", th.bold
+	case here && p.watch.running:
+		return "■ the watch runs – space stops it", th.good
+	case err != nil && !here:
+		return "▲ " + faultOf(err).what, th.watch
+	case err != nil:
+		return "", th.quiet
+	case said != "":
+		return "= " + said, th.quiet
+	case p.seconds[at] > 0:
+		return fmt.Sprintf("%.1f s", p.seconds[at]), th.quiet
+	}
+	return "", th.quiet
+}
+
+// told is what is to be known of the row under the cursor: another reading of its number, what to type, how it is
+// measured; and what was kept last.
+func (p *measurePage) told(th *theme, w int) (b block) {
+	row, rule := &measureRows[p.at], measureRows[p.at].rule
+	if p.at == askSource {
+		rule = "any name that the booth goes by"
+		if len(p.sources) > 0 {
+			rule = "known: " + strings.Join(p.sources, ", ") + "; enter alone takes the first"
+		}
+	}
+	b.say(th.plain, 0, p.field.reading(row.field, quantity.Both, rule), w)
+	if p.said != "" {
+		b.say(th.good, 0, p.said, w)
+	}
+	if l, ok := tables.PracticeByCode(row.how); ok {
+		b.say(th.plain, 0, l.Text, w) // it has the cautions of the measurement
+	}
+	return b
 }

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"strings"
 	"time"
 
 	"charm.land/bubbles/v2/key"
@@ -14,9 +13,7 @@ import (
 // measurePage is a form for what the booth's meter, a rule and a watch say: each row tells how it read what stands
 // there; kept is all of it or nothing, and it narrows the card.
 type measurePage struct {
-	at      int
-	field   field
-	values  [measureCount]string
+	form
 	seconds [measureCount]float64 // by the watch
 	watch   stopwatch
 	sources []string
@@ -25,9 +22,6 @@ type measurePage struct {
 	said    string
 	mode    string // of the card: a timed arc has a rhythm
 	units   quantity.System
-	view    window // of the rows
-	below   window // of what is said of a row
-	busy    bool   // it is on its way to the book
 }
 
 // stopwatch is started and stopped by the space bar.
@@ -36,67 +30,54 @@ type stopwatch struct {
 	running bool
 }
 
-// stamped is the moment of a key.
-type stamped struct{ at time.Time }
-
-func (p *measurePage) update(msg tea.Msg, k *keyMap) action {
-	if p.busy && pasted(msg) {
-		return nil // it is on its way as it stands
+// about names the keys that do something: none of the form's without a book, the watch where a row has one.
+func (p *measurePage) about(m *root) about {
+	keys := p.field.pagesKey() + "  esc back"
+	switch {
+	case m.keeper == nil:
+		keys = keys[2:]
+	case measureRows[p.at].timed:
+		keys = "enter go on" + p.field.pagesKey() + "  space watch  ↑↓ rows  esc back"
+	default:
+		keys = "enter go on" + p.field.pagesKey() + "  ↑↓ rows  esc back"
 	}
-	a := typeInto(&p.field, msg, func(key tea.KeyPressMsg) action { return p.press(key, k) })
-	p.store()
-	return a
+	return about{help: "at a measurement", keys: keys}
 }
 
-// store keeps what is typed on its row.
-func (p *measurePage) store() { p.values[p.at] = strings.TrimSpace(p.field.String()) }
-
-func (p *measurePage) press(msg tea.KeyPressMsg, k *keyMap) action {
+func (p *measurePage) press(_ *root, msg tea.KeyPressMsg) action {
+	was := p.at
+	defer func() {
+		if p.at != was { // a watch that runs is given up
+			p.watch = stopwatch{}
+		}
+	}()
 	switch {
-	case p.busy: // it is not sent twice, nor changed under way
-		if p.field.empty() && key.Matches(msg, k.Back) {
+	case p.busy:
+		if p.field.empty() && key.Matches(msg, bound.Back) {
 			return goBack
 		}
 		return nil
-	case key.Matches(msg, k.On):
+	case key.Matches(msg, bound.On):
 		return p.next()
-	case measureRows[p.at].timed && p.field.empty() && key.Matches(msg, k.Play):
+	case measureRows[p.at].timed && p.field.empty() && key.Matches(msg, bound.Play):
 		return stampNow
-	case msg.String() == "esc" && !p.field.empty():
-		p.field.clear()
-		return nil
-	case msg.String() == "up", msg.String() == "down":
-		p.move(map[string]int{"up": -1, "down": 1}[msg.String()])
-		return nil
-	case p.field.empty() && msg.String() == "end":
-		p.to(askSave)
-		return nil
-	case p.field.empty() && msg.String() == "home":
-		p.to(askSource)
-		return nil
-	case msg.Text == "" && p.below.scrolled(msg, k):
-		return nil
 	case p.field.empty() && turnBy(msg) != 0:
 		return turnPage(turnBy(msg))
-	case p.field.empty() && key.Matches(msg, k.Back):
+	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
 	}
-	p.field.edit(msg)
+	p.edit(msg, p)
 	return nil
 }
 
-// stampNow asks for the moment of a key.
 func stampNow(m *root) tea.Cmd {
 	now := m.now
-	return func() tea.Msg { return stamped{now()} }
+	return func() tea.Msg {
+		at := now()
+		return answered{func(m *root) tea.Cmd { m.meter.stamp(at); return nil }}
+	}
 }
 
-func (msg stamped) tell(m *root) (tea.Cmd, bool) {
-	m.meter.stamp(msg.at)
-	return nil, true
-}
-
-// stamp starts or stops the watch of a row.
 func (p *measurePage) stamp(at time.Time) {
 	if p.watch.running {
 		p.watch.running, p.seconds[p.at] = false, at.Sub(p.watch.began).Seconds()
@@ -106,39 +87,21 @@ func (p *measurePage) stamp(at time.Time) {
 	p.seconds[p.at] = 0
 }
 
-// move goes to another row that is asked; a watch that runs is given up.
-func (p *measurePage) move(by int) {
-	for to := p.at + by; to >= 0 && to < measureCount; to += by {
-		if p.asked(to) {
-			p.to(to)
-			return
-		}
-	}
-}
-
-// to goes to a row, with what stands there.
-func (p *measurePage) to(at int) {
-	p.store()
-	p.at, p.below, p.watch = at, window{}, stopwatch{}
-	p.field.clear()
-	p.field.insert(p.values[at])
-}
-
 // next takes the row and goes on; a fault says what to type, and nothing goes on.
 func (p *measurePage) next() action {
 	p.store()
 	switch {
 	case p.watch.running:
-		return refuse(fault{"the watch runs", "space stops it"})
+		return refuse("the watch runs", "space stops it")
 	case p.at == askSource:
 		return p.nextSource()
 	case p.at == askSave:
 		return p.keep()
 	}
 	if _, err := p.read(p.at); err != nil {
-		return refuse(*faultOf(err))
+		return faultOf(err).said
 	}
-	p.move(1)
+	p.move(p, 1)
 	return nil
 }
 
@@ -151,27 +114,28 @@ func (p *measurePage) nextSource() action {
 	}
 	switch {
 	case name == "":
-		return refuse(fault{"a reading without a power source", "type its name, as booth 1"})
+		return refuse("a reading without a power source", "type its name, as booth 1")
 	case len(p.sources) > 0 && !p.known(name) && p.fresh != name:
 		p.fresh = name
-		return refuse(fault{"no power source is called " + name, "enter once more makes it a new one"})
+		return refuse("no power source is called "+name, "enter once more makes it a new one")
 	}
-	p.move(1)
+	p.move(p, 1)
 	if p.known(name) {
-		return withBook(recall(name))
+		return recall(name)
 	}
 	return nil
 }
 
 // keep sends all of it to the book; a row that is wrong or missing is gone to, and nothing is kept.
 func (p *measurePage) keep() action {
-	wrong := func(at int, f fault) action {
+	wrong := func(at int, what, hint string) action {
 		p.to(at)
-		return refuse(f)
+		return refuse(what, hint)
 	}
 	for at := range measureCount {
 		if _, err := p.read(at); err != nil && p.asked(at) {
-			return wrong(at, *faultOf(err))
+			p.to(at)
+			return faultOf(err).said
 		}
 	}
 	has := func(rows ...int) bool {
@@ -186,37 +150,37 @@ func (p *measurePage) keep() action {
 	bead := has(askSeen, askVerdict, askWidth, askLeg, askThroat, askZinc, askOn, askOff, askStep)
 	switch {
 	case !has(askSource):
-		return wrong(askSource, fault{"a reading without a power source", "type its name, as booth 1"})
+		return wrong(askSource, "a reading without a power source", "type its name, as booth 1")
 	case !arc && !dials && !bead:
-		return refuse(fault{"nothing is measured yet", "↑ goes to the rows; what is empty is left out"})
+		return refuse("nothing is measured yet", "↑ goes to the rows; what is empty is left out")
 	case has(askPull) && !has(askPullAgain):
-		return wrong(askPullAgain, fault{"one pull of wire", "pull once more: two that agree are one reading"})
+		return wrong(askPullAgain, "one pull of wire", "pull once more: two that agree are one reading")
 	case arc && !has(askPull), has(askFeedDial) && !has(askPull):
-		return wrong(askPull, fault{"a reading without wire feed", "pull the wire twice: 635mm"})
+		return wrong(askPull, "a reading without wire feed", "pull the wire twice: 635mm")
 	case arc && !has(askAmps) && !dials:
-		return wrong(askAmps, fault{"a reading without amps", "read the meter while the arc burns: 93A"})
+		return wrong(askAmps, "a reading without amps", "read the meter while the arc burns: 93A")
 	case has(askAmps) && !has(askStickOut):
-		return wrong(askStickOut, fault{"a reading without stick-out", "measure it from tip to arc: 12mm"})
+		return wrong(askStickOut, "a reading without stick-out", "measure it from tip to arc: 12mm")
 	case has(askVoltsDial) && !has(askVolts):
-		return wrong(askVolts, fault{"the volts' dial without volts", "read the meter while the arc burns: 14.8V"})
+		return wrong(askVolts, "the volts' dial without volts", "read the meter while the arc burns: 14.8V")
 	case bead && !has(askSeen, askVerdict):
-		return wrong(askVerdict, fault{"a bead without a verdict", "type good, acceptable or bad, or what it shows"})
+		return wrong(askVerdict, "a bead without a verdict", "type good, acceptable or bad, or what it shows")
 	}
 	return withBook(keepMeasured(arc || dials, bead))
 }
 
 // reading is what was measured at the arc.
 func (p *measurePage) reading() (r calc.Reading, travel float64) {
-	one, _, _, _ := p.number(askPull)
-	two, _, ok, _ := p.number(askPullAgain)
-	if ok {
-		r.Feed = (one + two) / 2
+	if again := p.value(askPullAgain); again.Set {
+		r.Feed = (p.value(askPull).V + again.V) / 2
 	}
-	r.StickOut, _, _, _ = p.number(askStickOut)
-	r.Amps, _, _, _ = p.number(askAmps)
-	r.Volts, _, _, _ = p.number(askVolts)
-	r.FeedDial.V, _, r.FeedDial.Set, _ = p.number(askFeedDial)
-	r.VoltsDial.V, _, r.VoltsDial.Set, _ = p.number(askVoltsDial)
-	travel, _, _, _ = p.number(askTravel)
-	return r, travel
+	r.StickOut, r.Amps, r.Volts = p.value(askStickOut).V, p.value(askAmps).V, p.value(askVolts).V
+	r.FeedDial, r.VoltsDial = p.value(askFeedDial), p.value(askVoltsDial)
+	return r, p.value(askTravel).V
+}
+
+// value is what stands on a row as a number; not set where it is none.
+func (p *measurePage) value(at int) calc.Opt {
+	v, _, ok, _ := p.number(at)
+	return calc.Opt{Set: ok, V: v}
 }

@@ -37,14 +37,6 @@ const (
 	measureCount
 )
 
-// measureRow is what a row asks, how it is done and how it is read.
-type measureRow struct {
-	ask, how, rule string
-	field          quantity.Field
-	figure, unit   string // of the number; figure is "" for what no hand sets
-	timed          bool   // space starts and stops a watch
-}
-
 const (
 	pullRule = "the length of wire, 635mm or 25in; space starts and stops the watch, without it 6 seconds are meant"
 	dialRule = "where its dial stands, by the power source's own marks; empty leaves it out"
@@ -52,43 +44,37 @@ const (
 )
 
 // length is a row of what a rule or a caliper measures.
-func length(ask, rule string) measureRow {
-	return measureRow{ask: ask, rule: rule + "; empty leaves it out", field: quantity.FieldLength, unit: "mm"}
+func length(ask, rule string) formRow {
+	return formRow{ask: ask, rule: rule + "; empty leaves it out", field: quantity.FieldLength, unit: "mm"}
 }
 
-// wirePull is a row of wire that came out.
-func wirePull(ask string) measureRow {
-	return measureRow{ask, "measure-feed", pullRule, quantity.FieldLength, "", "mm", true}
-}
-
-// dialMark is a row of where a dial of the power source stands.
-func dialMark(ask string) measureRow {
-	return measureRow{ask: ask, rule: dialRule, field: quantity.FieldNumber, unit: "marks"}
-}
-
-var measureRows = [measureCount]measureRow{
-	askSource:    {ask: "power source"},
-	askPull:      wirePull("wire pull"),
-	askPullAgain: wirePull("second pull"),
-	askStickOut: {"stick-out", "measure-stick-out", "from tip to arc: 12mm or 1/2in", quantity.FieldStickOut,
-		"stickout", "mm", false},
-	askAmps: {"amps", "measure-arc", "after the first second: 93A", quantity.FieldCurrent, "", "A", false},
-	askVolts: {"volts", "measure-arc", "while the arc burns, 14.8V; empty leaves them out", quantity.FieldVoltage,
-		"volts", "V", false},
-	askFeedDial:  dialMark("feed dial"),
-	askVoltsDial: dialMark("volts dial"),
-	askTravel: {"travel", "measure-travel", "space starts and stops the watch while 100 mm are laid, or type another " +
-		"length after; or type 16s/100mm; empty leaves it out", quantity.FieldTravel, "travel", "mm/s", true},
-	askSeen: {ask: "bead shows", rule: "what it looks like, as rolled edge; several with commas; empty leaves it " +
-		"out"},
+var measureRows = [measureCount]formRow{
+	askSource: {ask: "power source"},
+	askPull: {ask: "wire pull", how: "measure-feed", rule: pullRule, field: quantity.FieldLength, unit: "mm",
+		timed: true},
+	askPullAgain: {ask: "second pull", how: "measure-feed", rule: pullRule, field: quantity.FieldLength, unit: "mm",
+		timed: true},
+	askStickOut: {ask: "stick-out", how: "measure-stick-out", rule: "from tip to arc: 12mm or 1/2in",
+		field: quantity.FieldStickOut, figure: "stickout", unit: "mm"},
+	askAmps: {ask: "amps", how: "measure-arc", rule: "after the first second: 93A", field: quantity.FieldCurrent,
+		unit: "A"},
+	askVolts: {ask: "volts", how: "measure-arc", rule: "while the arc burns, 14.8V; empty leaves them out",
+		field: quantity.FieldVoltage, figure: "volts", unit: "V"},
+	askFeedDial:  {ask: "feed dial", rule: dialRule, field: quantity.FieldNumber, unit: "marks"},
+	askVoltsDial: {ask: "volts dial", rule: dialRule, field: quantity.FieldNumber, unit: "marks"},
+	askTravel: {ask: "travel", how: "measure-travel", rule: "space starts and stops the watch while 100 mm are laid, " +
+		"or type another length after; or type 16s/100mm; empty leaves it out", field: quantity.FieldTravel,
+		figure: "travel", unit: "mm/s", timed: true},
+	askSeen: {ask: "bead shows", rule: "what it looks like, as rolled edge; several with commas; empty leaves it out",
+		over: "── the bead"},
 	askVerdict: {ask: "bead is", rule: "good, acceptable or bad; empty: as it looks"},
 	askWidth:   length("bead width", "from toe to toe: 6.1mm"),
 	askLeg:     length("leg", "from the joint to the toe on the second member: 3mm"),
 	askThroat:  length("throat", "the least that carries load, on a bead that was cut across: 1.2mm"),
 	askZinc:    length("bare zinc", "from the joint to where the first member's zinc is left: 4mm"),
-	askOn:      {"arc on", "", laidRule, quantity.FieldDuration, "arc_on", "s", false},
-	askOff:     {"arc off", "", laidRule, quantity.FieldDuration, "arc_off", "s", false},
-	askStep:    {"spot step", "", laidRule, quantity.FieldLength, "spot_step", "mm", false},
+	askOn:      {ask: "arc on", rule: laidRule, field: quantity.FieldDuration, figure: "arc_on", unit: "s"},
+	askOff:     {ask: "arc off", rule: laidRule, field: quantity.FieldDuration, figure: "arc_off", unit: "s"},
+	askStep:    {ask: "spot step", rule: laidRule, field: quantity.FieldLength, figure: "spot_step", unit: "mm"},
 	askSave:    {ask: "keep it", rule: "all of it is kept, or nothing; ↑ goes back to the rows"},
 }
 

@@ -92,7 +92,7 @@ func place(m *root) string {
 		return "why"
 	case *marksPage:
 		return "marks"
-	case *formPage:
+	case *recordForm:
 		return "form"
 	case *inputsPage:
 		return "inputs"

@@ -20,7 +20,7 @@ func (m *root) mouse(msg tea.MouseMsg) tea.Cmd {
 			return m.act(c.click(m, at.X-m.margin(), at.Y-m.above))
 		}
 	case tea.MouseWheelMsg:
-		if _, fills := m.front().(filler); fills || m.front() == screen(&m.card) {
+		if m.front().about(m).fills || m.front() == screen(&m.card) {
 			return nil
 		}
 		switch at.Button {
@@ -52,7 +52,7 @@ func (p *cardPage) click(m *root, x, y int) action {
 		return nil
 	}
 	if at == p.at {
-		return p.update(m, tea.KeyPressMsg{Code: tea.KeyEnter})
+		return p.press(m, tea.KeyPressMsg{Code: tea.KeyEnter})
 	}
 	p.goTo(at)
 	return nil
@@ -66,19 +66,6 @@ func (p *picker) click(m *root, _, y int) action {
 // click goes to a row of the list; on the one under the cursor it opens.
 func (p *restPage) click(m *root, _, y int) action {
 	return p.list.clicked(y-2, func() action { return nil }, func() action {
-		return p.update(m, tea.KeyPressMsg{Code: tea.KeyEnter})
+		return p.press(m, tea.KeyPressMsg{Code: tea.KeyEnter})
 	})
-}
-
-// clicked puts the cursor on a line of what is drawn, or chooses the row that it is on already.
-func (l *listbox) clicked(y int, moves, chooses func() action) action {
-	at := l.list.Paginator.Page*l.list.Paginator.PerPage + y
-	switch {
-	case y < 0 || y >= l.list.Height() || at >= l.len():
-		return nil
-	case at == l.at():
-		return chooses()
-	}
-	l.goTo(at)
-	return moves()
 }

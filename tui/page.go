@@ -2,7 +2,10 @@ package tui
 
 import (
 	"charm.land/bubbles/v2/key"
+	"charm.land/bubbles/v2/viewport"
 	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/internal/quantity"
 )
 
 // textPage is text to read: help, the cautions, what a row of a list rests on. It is drawn anew at
@@ -10,25 +13,23 @@ import (
 type textPage struct {
 	title  string
 	body   func(th *theme, w int) block
-	scroll reader
+	scroll window
 	of     drawing // what the same is as a picture; nil for none
 }
 
-// read opens a text.
 func (m *root) read(title string, body func(*theme, int) block) {
 	m.push(&textPage{title: title, body: body})
 }
 
 func (p *textPage) about(m *root) about {
-	keys := []key.Binding{named(m.keys.Back, "esc", "back"), named(m.keys.Down, "↑↓", "scroll")}
+	keys := "esc back  ↑↓ scroll"
 	if p.of != nil {
-		keys = m.withPicture(keys...)
+		keys = m.withPicture(keys)
 	}
 	return about{keys: keys}
 }
 
-func (p *textPage) view(m *root, w, h int) (block, *tea.Cursor) {
-	var b block
+func (p *textPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	b.say(m.th.bold, 0, p.title, w)
 	b.skip()
 	w = min(w, textWidth)
@@ -36,47 +37,104 @@ func (p *textPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, nil
 }
 
-func (p *textPage) update(m *root, msg tea.Msg) action {
-	k := &m.keys
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
+func (p *textPage) press(m *root, press tea.KeyPressMsg) action {
+	if p.scroll.moved(press) {
 		return nil
 	}
-	if p.scroll.moved(press, k) {
-		return nil
+	if key.Matches(press, bound.Back, bound.On, bound.Why, bound.Cautions, bound.Help) {
+		return goBack
 	}
-	if p.of != nil && key.Matches(press, k.Picture) {
+	if p.of != nil && key.Matches(press, bound.Picture) {
 		return asPicture(p.title, p.of)
 	}
-	return led(press, lead{k.Leave, leave}, lead{k.Units, otherUnits}, lead{k.Back, goBack}, lead{k.On, goBack},
-		lead{k.Why, goBack}, lead{k.Cautions, goBack}, lead{k.Help, goBack})
+	return everywhere(press)
 }
 
-// scrolled acts on the keys that move through a text; draw keeps the window on it.
-func (v *window) scrolled(press tea.KeyPressMsg, k *keyMap) bool {
+// window is the part of a longer block that is on the screen: Bubbles' viewport. The zero window stands at its
+// beginning.
+type window struct{ view viewport.Model }
+
+// moved acts on the keys that move through a text.
+func (v *window) moved(press tea.KeyPressMsg) bool {
+	page := max(1, v.view.Height()-1) // a line of the page before stays
 	switch {
-	case key.Matches(press, k.Up):
-		v.top--
-	case key.Matches(press, k.Down):
-		v.top++
-	case key.Matches(press, k.PageUp):
-		v.top -= 8
-	case key.Matches(press, k.PageDown):
-		v.top += 8
+	case key.Matches(press, bound.Up):
+		v.view.ScrollUp(1)
+	case key.Matches(press, bound.Down):
+		v.view.ScrollDown(1)
+	case key.Matches(press, bound.PageUp):
+		v.view.ScrollUp(page)
+	case key.Matches(press, bound.PageDown), press.String() == "space":
+		v.view.ScrollDown(page)
+	case key.Matches(press, bound.Top):
+		v.view.GotoTop()
+	case key.Matches(press, bound.Bottom):
+		v.view.GotoBottom()
 	default:
 		return false
 	}
 	return true
 }
 
-// draw returns the part of the text that is on the screen, with the lines that are not said so.
+// whole reports whether a block needs no scrolling.
+func (v *window) whole(b block, h int) bool {
+	if len(b) > h {
+		return false
+	}
+	v.view.GotoTop()
+	return true
+}
+
+func (v *window) fill(b block, w, h int) {
+	lines := make([]string, len(b))
+	for i, l := range b {
+		lines[i] = l.Text
+	}
+	v.view.SetWidth(w)
+	v.view.SetHeight(max(0, h))
+	v.view.SetContentLines(lines)
+}
+
+// draw returns the part of a text that is on the screen, with the lines that are not said so.
 func (v *window) draw(th *theme, b block, w, h int) block {
-	if len(b) <= h {
-		v.top = 0
+	if v.whole(b, h) {
 		return b
 	}
-	h--
-	v.top = max(0, min(v.top, len(b)-h))
-	out := append(block{}, b[v.top:v.top+h]...)
-	return append(out, more(th, v.top, len(b)-h-v.top, w))
+	h = max(1, h-1)
+	v.fill(b, w, h)
+	r := newRow(w)
+	if above := v.view.YOffset(); above > 0 {
+		r.put(th.quiet, "↑ "+quantity.Count(above, "line"))
+	}
+	if below := len(b) - v.view.YOffset() - h; below > 0 {
+		r.blank(min(2, r.used)).put(th.quiet, "↓ "+quantity.Count(below, "line"))
+	}
+	return append(linesOf(v.view.View()).fit(h), r.line())
+}
+
+// show moves the window, no further than needed, until the lines from first to last are in it, and returns the part to
+// draw. At its right edge stands whether there is more above and below it: on its first and its last line, or on the
+// nearest to them that has room.
+func (v *window) show(th *theme, b block, first, last, w, h int) block {
+	if v.whole(b, h) {
+		return b
+	}
+	v.fill(b, w, h)
+	v.view.SetYOffset(min(max(v.view.YOffset(), last-h+1), first))
+	out := append(block{}, b[v.view.YOffset():]...).fit(h) // as they are: this is drawn at each key on the card
+	mark := func(sign string, i, by int) {
+		for ; i >= 0 && i < len(out); i += by {
+			if out[i].Width <= w-3 {
+				out[i] = join(out[i], line{}, w-1, th.quiet, sign)
+				return
+			}
+		}
+	}
+	if !v.view.AtTop() {
+		mark("↑", 0, 1)
+	}
+	if !v.view.AtBottom() {
+		mark("↓", len(out)-1, -1)
+	}
+	return out
 }

@@ -1,13 +1,13 @@
 package tui
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
-	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/report"
 )
@@ -16,7 +16,7 @@ import (
 type partPage struct {
 	at     int // of pageNames
 	why    bool
-	scroll reader
+	scroll window
 }
 
 // openPart opens the pages where they were left.
@@ -25,7 +25,6 @@ func openPart(m *root) tea.Cmd {
 	return m.enterPage()
 }
 
-// openPage opens one of the pages.
 func openPage(name string) action {
 	return func(m *root) tea.Cmd {
 		m.part.open(name)
@@ -36,7 +35,6 @@ func openPage(name string) action {
 // openShelf opens the page that keeps the card.
 func openShelf(m *root) tea.Cmd { return openPage(pageBook)(m) }
 
-// turnPage goes to another page.
 func turnPage(by int) action {
 	return func(m *root) tea.Cmd {
 		m.part.turn(by)
@@ -44,41 +42,48 @@ func turnPage(by int) action {
 	}
 }
 
-// left gives up what the pages compute.
 func (p *partPage) left(m *root) {
 	m.fix.cancel()
 	m.drill.cancel()
 }
 
+// own is the screen of a page that is more than a text; nil for all others.
+func (p *partPage) own(m *root) screen {
+	switch p.name() {
+	case pageBook:
+		return &m.shelf
+	case pageRecords:
+		return &m.records
+	case pageMeasure:
+		return &m.meter
+	case pagePractice:
+		return &m.drill
+	}
+	return nil
+}
+
 func (p *partPage) about(m *root) about {
-	a := about{help: "on the pages", term: p.name(), keys: m.partKeys()}
-	switch {
-	case p.name() == pageBook || p.name() == pageRecords:
-		a.help = "in the book"
-	case p.name() == pagePractice:
-		a.help = "on a practice job"
-	case p.name() == pageMeasure:
-		a.help = "at a measurement"
+	enter, _ := m.enters()
+	a := about{help: "on the pages",
+		keys: "←→ pages  a–z jump  enter " + enter + "  * sources  ↑↓ scroll  u units  esc card"}
+	if own := p.own(m); own != nil {
+		a = own.about(m)
 	}
-	if m.practising() {
-		a.term = calc.FigureLabel(m.drill.settings()[m.drill.at].Figure)
-	}
+	a.term = cmp.Or(a.term, p.name())
 	return a
 }
 
-// enterPart is what enter means on a page beside the card.
-func enterPart(m *root) tea.Cmd {
-	switch m.part.name() {
-	case "correct":
-		return m.enterCorrect()
-	case pageWalk:
-		return startWalk(m)
+// enters is what enter does on a page that is a text, also in a word.
+func (m *root) enters() (string, action) {
+	switch page, ok := advice.EntryByName(m.part.name()); {
+	case m.part.name() == "correct":
+		return "go on", (*root).enterCorrect
+	case m.part.name() == pageWalk:
+		return "begin", startWalk
+	case ok && len(page.Needs) > 0:
+		return "fill in", func(m *root) tea.Cmd { m.push(newInputs(page)); return nil }
 	}
-	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 {
-		m.push(newInputs(page))
-		return nil
-	}
-	return goBack(m)
+	return "card", goBack
 }
 
 // pageSheet is the page that holds all others.
@@ -120,13 +125,11 @@ func chapterOf(name string) string {
 
 func (p *partPage) name() string { return pageNames[p.at] }
 
-// open goes to the page of that name.
 func (p *partPage) open(name string) { p.turn(slices.Index(pageNames, name) - p.at) }
 
-// turn goes to another page.
 func (p *partPage) turn(by int) {
 	p.at = (p.at + by + len(pageNames)) % len(pageNames)
-	p.scroll, p.why = reader{}, false
+	p.scroll, p.why = window{}, false
 }
 
 // jumps is how far away the next page is whose name begins with a letter; 0 for none.
@@ -150,36 +153,31 @@ func turnBy(press tea.KeyPressMsg) int {
 	return 0
 }
 
-func (p *partPage) press(msg tea.Msg, k *keyMap) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
+func (p *partPage) pressed(press tea.KeyPressMsg) action {
 	switch {
-	case p.name() == "correct" && key.Matches(press, k.KeepBead):
+	case p.name() == "correct" && key.Matches(press, bound.KeepBead):
 		return keepTrial(false)
-	case p.name() == "correct" && key.Matches(press, k.Acceptable):
+	case p.name() == "correct" && key.Matches(press, bound.Acceptable):
 		return keepTrial(true)
 	case p.jumps(press.String()) != 0:
 		return turnPage(p.jumps(press.String()))
-	case p.scroll.moved(press, k):
-	case key.Matches(press, k.Pages), key.Matches(press, k.More):
+	case p.scroll.moved(press):
+	case key.Matches(press, bound.Pages), key.Matches(press, bound.More):
 		return turnPage(1)
-	case key.Matches(press, k.Less):
+	case key.Matches(press, bound.Less):
 		return turnPage(-1)
-	case key.Matches(press, k.On):
-		return enterPart
-	case key.Matches(press, k.Why):
+	case key.Matches(press, bound.On):
+		return func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }
+	case key.Matches(press, bound.Why):
 		p.why = !p.why
-	case key.Matches(press, k.Cautions):
+	case key.Matches(press, bound.Cautions):
 		return openPoints
-	case key.Matches(press, k.Back):
+	case key.Matches(press, bound.Back):
 		return goBack
 	}
-	return everywhere(press, k)
+	return everywhere(press)
 }
 
-// view is the strip of pages over the open one.
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if m.practising() { // it needs the room of the strip
 		return m.drill.viewJob(m, w, h)
@@ -190,63 +188,46 @@ func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	}
 	b.skip()
 	w = min(w, textWidth)
-	above := len(b)
-	switch m.part.name() {
-	case pageBook:
-		body, x := m.shelf.draw(&m.th, m.keeper != nil, w, h-above)
-		b.addAll(body)
-		return b, tea.NewCursor(min(x, w-1), above)
-	case pageRecords:
-		body, x := m.records.draw(&m.th, m.keeper != nil, w, h-above)
-		b.addAll(body)
-		return b, tea.NewCursor(min(x, w-1), above)
-	case pageMeasure:
-		body, x, y := m.meter.draw(m, w, h-above)
-		b.addAll(body)
-		return b, tea.NewCursor(min(x, w-1), above+y)
+	own := p.own(m)
+	if own == nil {
+		return append(b, p.scroll.draw(&m.th, m.partBody(w), w, h-len(b))...), nil
 	}
-	switch m.part.name() {
-	case pageWalk:
-		b.addAll(m.drawWalkPage(w))
-		return b, nil
-	case pagePractice:
-		b.addAll(m.drill.draw(&m.th, w, h-above))
-		return b, nil
+	body, cursor := own.view(m, w, h-len(b))
+	if cursor != nil {
+		cursor.X, cursor.Y = min(cursor.X, w-1), cursor.Y+len(b)
 	}
-	b.addAll(p.scroll.draw(&m.th, m.partBody(w), w, h-above))
-	return b, nil
+	return append(b, body...), cursor
 }
 
-// update lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by
+// press lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by
 // it.
-func (p *partPage) update(m *root, msg tea.Msg) action {
-	if press, ok := msg.(tea.KeyPressMsg); ok && press.Text == "" && key.Matches(press, m.keys.Pages) &&
-		!m.practising() {
+func (p *partPage) press(m *root, press tea.KeyPressMsg) action {
+	if press.Text == "" && key.Matches(press, bound.Pages) && !m.practising() {
 		return turnPage(1)
 	}
-	switch m.part.name() {
-	case pageBook:
-		return m.shelf.update(msg, &m.keys)
-	case pageRecords:
-		return m.records.update(msg, &m.keys)
-	case pageMeasure:
-		return m.meter.update(msg, &m.keys)
-	case pagePractice:
-		return m.drill.update(msg, &m.keys, m.units)
+	if own := p.own(m); own != nil {
+		return own.press(m, press)
 	}
-	return p.press(msg, &m.keys)
+	return p.pressed(press)
+}
+
+func (p *partPage) paste(m *root, text string) action {
+	if own, ok := p.own(m).(paster); ok {
+		return own.paste(m, text)
+	}
+	return nil
 }
 
 // enterPage lets a page that was come to ask for what it needs.
 func (m *root) enterPage() tea.Cmd {
 	switch m.part.name() {
 	case pageBook:
-		return m.shelf.find(m.keeper)
+		return m.shelf.find(m)
 	case pageRecords:
-		return m.records.find(m.keeper)
+		return m.records.find(m)
 	case pageMeasure:
 		return m.openMeter()
-	case pageWalk, pagePractice:
+	case pagePractice:
 		return nil
 	}
 	return m.fix.again(m.ctx)

@@ -148,7 +148,7 @@ func TestCorrectOnTheScreens(t *testing.T) {
 		s.has("lay the next bead")
 		s.press("enter")
 		for range tables.Sights() {
-			if s.root().front().(*sightPage).on() == "good" {
+			if s.root().front().(*sightPage).rows[s.root().front().(*sightPage).at].id == "good" {
 				break
 			}
 			s.press("right")
@@ -264,7 +264,7 @@ func TestEveryLookIsDrawn(t *testing.T) {
 		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
 		s.root().push(sightMarks())
 		for i, x := range tables.Sights() {
-			if !canvas.SightDrawn(x.ID) {
+			if canvas.DrawSight(s.root().th.Theme, x.ID, 18, 4) == nil {
 				t.Errorf("%s has no drawing", x.ID)
 			}
 			p := s.root().front().(*sightPage)

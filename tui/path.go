@@ -21,7 +21,6 @@ func (m *root) step() int {
 	return n
 }
 
-// onPath reports whether a screen belongs to the path.
 func (m *root) onPath(s screen) bool {
 	if s == screen(&m.card) {
 		return true
@@ -37,7 +36,6 @@ func (m *root) uncover() {
 	}
 }
 
-// along goes to a step of the path.
 func (m *root) along(step int) {
 	m.uncover()
 	for len(m.stack) > step+1 {

@@ -6,7 +6,6 @@ import (
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
-	"brazebooth/calc"
 	"brazebooth/internal/choice"
 )
 
@@ -29,7 +28,6 @@ type picker struct {
 	unfit  *fault      // why that row has no card
 }
 
-// openAsk opens the list of a choice over the card.
 func openAsk(c *choice.Choice) action {
 	return func(m *root) tea.Cmd { m.push(newPicker(c, &m.session)); return nil }
 }
@@ -42,13 +40,11 @@ func (p *picker) start(m *root) {
 }
 
 func (p *picker) about(m *root) about {
-	k := &m.keys
-	list := []key.Binding{named(k.On, "enter", "choose"), named(k.Down, "↑↓", "pick")}
+	keys := "enter choose  ↑↓ pick"
 	if m.keeper != nil && m.step() == 0 { // who comes for a kept card needs no path
-		list = append(list, named(k.Shelf, "f5", "kept"))
+		keys += "  f5 kept"
 	}
-	list = append(list, named(k.Why, "*", "why"), named(k.Back, "esc", "back"), named(k.Next, "tab", "next"), k.Leave)
-	return about{help: "in a list", term: p.ask.Label(), keys: list}
+	return about{help: "in a list", term: p.ask.Label(), keys: keys + "  * why  esc back  tab next  q quit"}
 }
 
 func newPicker(c *choice.Choice, s *session) *picker {
@@ -89,43 +85,47 @@ func (p *picker) load(s *session) {
 	p.rows = append([]choice.Row{own}, p.rows...)
 }
 
-// update acts on a message. The choice under the cursor is tried out as it moves.
-func (p *picker) update(m *root, msg tea.Msg) (a action) {
-	switch msg := msg.(type) {
-	case tea.PasteMsg:
-		p.field.insert(msg.Content)
-		p.filter(&m.session)
-	case tea.KeyPressMsg:
-		a = p.press(msg, &m.keys, &m.session)
-	}
+// press acts on a key. The choice under the cursor is tried out as it moves.
+func (p *picker) press(m *root, msg tea.KeyPressMsg) action {
+	defer p.tryOut(&m.session)
+	return p.pressed(msg, &m.session)
+}
+
+func (p *picker) paste(m *root, text string) action {
+	p.field.insert(text)
+	p.filter(&m.session)
 	p.tryOut(&m.session)
-	return a
+	return nil
 }
 
 // tryOut computes the card of the row under the cursor, to stand beside the list.
 func (p *picker) tryOut(s *session) {
 	p.tried, p.unfit = false, nil
-	job, differs := p.trial(s)
-	if !differs {
-		return
+	c := p.choice()
+	if c == nil || p.wrong != nil || p.typed == nil && c.ID == p.before {
+		return // it is the job itself until the cursor has moved
 	}
-	if _, err := s.try(job); err != nil {
+	if _, err := s.try(s.taken(p.ask, c.ID)); err != nil {
 		p.unfit = faultOf(err)
-		return
+	} else {
+		p.tried = true
 	}
-	p.tried = true
 }
 
-func (p *picker) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
-	if msg.Text == "" {
-		if a, ok := p.command(msg, k, s); ok {
-			return a
-		}
-	} else if p.field.empty() { // some characters are keys
-		if msg.String() == "*" {
-			return explain(p.ask, p.choice())
-		}
-		if a := led(msg, lead{k.Back, goBack}, lead{k.Leave, leave}, lead{k.Help, openHelp}); a != nil {
+func (p *picker) pressed(msg tea.KeyPressMsg, s *session) action {
+	switch {
+	case msg.Text == "" && key.Matches(msg, bound.Back) && !p.field.empty():
+		p.field.clear()
+		p.filter(s)
+		return nil
+	case msg.Text == "" && key.Matches(msg, bound.On):
+		return p.on()
+	case msg.Text == "" && p.moved(msg):
+		return nil
+	case p.field.empty() && msg.String() == "*": // some characters are keys
+		return explain(p.ask, p.choice())
+	case p.field.empty():
+		if a := led(msg, lead{bound.Back, goBack}, lead{bound.Leave, leave}, lead{bound.Help, openHelp}); a != nil {
 			return a
 		}
 	}
@@ -135,36 +135,13 @@ func (p *picker) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
 	return nil
 }
 
-// command acts on the keys that print nothing.
-func (p *picker) command(msg tea.KeyPressMsg, k *keyMap, s *session) (action, bool) {
-	switch {
-	case key.Matches(msg, k.Back):
-		return p.back(s), true
-	case key.Matches(msg, k.On):
-		return p.on(), true
-	default:
-		return nil, p.moved(msg, k)
-	}
-}
-
-// back clears what was typed first; only then does it leave the screen.
-func (p *picker) back(s *session) action {
-	if p.field.empty() {
-		return goBack
-	}
-	p.field.clear()
-	p.filter(s)
-	return nil
-}
-
-// on takes what the cursor or the field stands on.
 func (p *picker) on() action {
 	if p.wrong != nil {
-		return refuse(*p.wrong)
+		return p.wrong.said
 	}
 	c := p.choice()
 	if c == nil {
-		return refuse(fault{"nothing here is called " + p.field.String(), "type less, or esc to see the whole list"})
+		return refuse("nothing here is called "+p.field.String(), "type less, or esc to see the whole list")
 	}
 	return chose(p.ask, c.ID)
 }
@@ -180,24 +157,14 @@ func (p *picker) choice() *choice.Row {
 	return nil
 }
 
-// trial is the job with the present choice, for the card beside the list. Until the cursor has moved
-// it is the job itself.
-func (p *picker) trial(s *session) (calc.Job, bool) {
-	c := p.choice()
-	if c == nil || p.wrong != nil || (p.typed == nil && c.ID == p.before) {
-		return s.job, false
-	}
-	return s.taken(p.ask, c.ID), true
-}
-
 // moved acts on the keys that move the cursor. What was typed as a size gives way to the row.
-func (p *picker) moved(msg tea.KeyPressMsg, k *keyMap) bool {
-	if p.none && key.Matches(msg, k.Down) { // of a name without a row: the first row is the next one
+func (p *picker) moved(msg tea.KeyPressMsg) bool {
+	if p.none && key.Matches(msg, bound.Down) { // of a name without a row: the first row is the next one
 		p.none, p.wrong = false, nil
 		p.list.goTo(0)
 		return true
 	}
-	if p.ask.Sized() && !p.field.empty() && (msg.String() == "home" || msg.String() == "end") || !p.list.moved(msg, k) {
+	if p.ask.Sized() && !p.field.empty() && (msg.String() == "home" || msg.String() == "end") || !p.list.moved(msg) {
 		return false // they are the field's
 	}
 	p.none, p.wrong = false, nil

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -13,15 +14,17 @@ import (
 func (p *picker) filter(s *session) {
 	p.found, p.typed, p.wrong, p.none = p.found[:0], nil, nil, false
 	defer func() { p.list.set(len(p.found)) }()
-	text := strings.ToLower(strings.TrimSpace(p.field.String()))
-	switch {
+	text := strings.ToLower(p.field.trimmed())
+	switch n, err := strconv.Atoi(text); {
 	case text == "":
 		p.all()
 		p.moveTo(p.before)
 	case p.ask.Sized():
 		p.all()
 		p.size(s, text)
-	case p.rowNumber(text):
+	case err == nil && n >= 1 && n <= len(p.rows): // a row's number
+		p.all()
+		p.goTo(n - 1)
 	default:
 		p.names(text)
 		p.known(text)
@@ -50,13 +53,11 @@ func (p *picker) goTo(i int) {
 
 // moveTo puts the cursor on the row with that id and reports whether there is one.
 func (p *picker) moveTo(id string) bool {
-	for i, r := range p.found {
-		if p.rows[r].ID == id {
-			p.goTo(i)
-			return true
-		}
+	i := slices.IndexFunc(p.found, func(row int) bool { return p.rows[row].ID == id })
+	if i >= 0 {
+		p.goTo(i)
 	}
-	return false
+	return i >= 0
 }
 
 // size reads the field as a size and goes to its row, or keeps it as a row of its own.
@@ -69,17 +70,6 @@ func (p *picker) size(s *session, text string) {
 	if !p.moveTo(c.ID) {
 		p.typed = &c
 	}
-}
-
-// rowNumber takes digits as a row's number, unless there is no such row.
-func (p *picker) rowNumber(text string) bool {
-	n, err := strconv.Atoi(text)
-	if err != nil || n < 1 || n > len(p.rows) {
-		return false
-	}
-	p.all()
-	p.goTo(n - 1)
-	return true
 }
 
 // names leaves the rows that hold the text: those whose name begins with it first, then those that

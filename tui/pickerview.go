@@ -6,6 +6,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"brazebooth/calc"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 	"brazebooth/tui/canvas"
@@ -36,7 +37,6 @@ func (p *picker) chips(m *root) canvas.Chips {
 	return l
 }
 
-// beside is the list with the card.
 func (p *picker) beside(m *root, w, h int) (block, *tea.Cursor) {
 	c := m.shown()
 	if w < besideWidth {
@@ -80,7 +80,11 @@ func (p *picker) asideReasons(m *root, w, h int) block {
 // stands elsewhere. Only where it stands whole may a row of the list have a part of its own.
 func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	var b block
-	field, cursor := p.fieldLine(th, w)
+	hint := "type to find, or a row's number"
+	if p.ask.Sized() {
+		hint = "type it, or pick"
+	}
+	field, cursor := p.list.search(th, &p.field, p.ask.Ask+" ", hint, w)
 	b.add(field)
 	typed := p.typedLines(th, w)
 	var rule block
@@ -92,8 +96,8 @@ func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	}
 	b.addAll(typed)
 	var meaning block
-	if !explained {
-		meaning = p.meaning(th, w)
+	if c := p.choice(); c != nil && !explained {
+		meaning.say(th.plain, 0, c.Name+": "+rowSentence(c), w)
 	}
 	room := h - len(b) - len(meaning) - 2
 	if room < 3 {
@@ -118,25 +122,8 @@ func (p *picker) rule() string {
 	return text
 }
 
-// fieldLine is the question with what is typed, and the cursor's column.
-func (p *picker) fieldLine(th *theme, w int) (line, int) {
-	r, x := p.field.ask(th, p.ask.Ask+" ", w)
-	if p.field.empty() {
-		hint := "type to find, or a row's number"
-		if p.ask.Sized() {
-			hint = "type it, or pick"
-		}
-		if r.left() > width(hint)+1 {
-			r.blank(1).put(th.quiet, hint)
-		}
-	}
-	p.list.putWhere(th, r, w)
-	return r.line(), x
-}
-
 // typedLines says how a typed size is read, or what to type instead.
-func (p *picker) typedLines(th *theme, w int) block {
-	var b block
+func (p *picker) typedLines(th *theme, w int) (b block) {
 	switch {
 	case p.wrong != nil:
 		b.say(th.plain, 0, p.wrong.what+" – "+p.wrong.hint, w)
@@ -161,12 +148,11 @@ func (p *picker) body(th *theme, w, h int, parts bool) block {
 	if len(p.found) == 0 {
 		return block{newRow(w).put(th.quiet, "  nothing here is called that").line()}
 	}
-	return p.list.draw(w, max(1, h), func(n int, chosen bool) line {
+	return p.list.draw(max(1, h), func(n int, chosen bool) line {
 		return p.rowLine(th, n, chosen && p.typed == nil && !p.none, names, facts, w, parts)
 	})
 }
 
-// rowLine is a row of the list.
 func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, parts bool) line {
 	i := p.found[n]
 	c := &p.rows[i]
@@ -191,36 +177,52 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 	}
 	at += names + 3
 	if room := w - at; room >= 20 && (parts || width(c.Line) <= room) {
-		r.to(at).put(th.quiet, cutClauses(c.Line, room))
+		// one cut in the middle could lose the number that it was about
+		line := clauses(c.Line, ",;:.", func(text string) bool { return width(text) <= room })
+		if width(line) <= room {
+			r.to(at).put(th.quiet, line)
+		}
 	}
 	return r.line()
 }
 
-// cutClauses shortens a sentence to the clauses that fit: one cut in the middle could lose the number that it was
-// about.
-func cutClauses(s string, room int) string {
-	if width(s) <= room {
-		return s
+// rowSentence is all that a row says of itself.
+func rowSentence(c *choice.Row) string { return strings.Trim(c.Line+"; "+c.More, "; ") }
+
+// liveCard is the card beside a list: the dials below each other, a few figures that follow, how many cautions there
+// are.
+func liveCard(m *root, c *calc.Card, w, h int) block {
+	rows := buildRows(&m.session, c)
+	var b block
+	dials := dialsOf(m, rows, c)
+	each := 6
+	for each > 4 && h < each*len(dials)+5 {
+		each--
 	}
-	best := ""
-	for i, r := range s {
-		if strings.ContainsRune(",;:.", r) && i+1 < len(s) && s[i+1] == ' ' && width(s[:i+1])+2 <= room {
-			best = s[:i+1] + " …"
+	if h < each*len(dials)+2 {
+		b.addAll(block(dials.Draw(m.th.Theme, w, len(dials))))
+	} else {
+		for _, d := range dials {
+			b.addAll(block(d.Draw(m.th.Theme, w, each)).fit(each))
 		}
 	}
-	return best
-}
-
-// meaning is the sentence of the row under the cursor, whole.
-func (p *picker) meaning(th *theme, w int) block {
-	var b block
-	if c := p.choice(); c != nil {
-		b.say(th.plain, 0, c.Name+": "+rowSentence(c), w)
+	if len(b) < h-3 {
+		b.skip()
 	}
-	return b
+	for i := range rows {
+		if r := &rows[i]; r.name == "current" || r.name == "net_heat" || r.name == "bead_width" {
+			b.add(newRow(w).put(m.th.quiet, r.label).to(14).put(m.th.bold, r.fig.Value.String()).line())
+		}
+	}
+	b.add(cautionTally(&m.th, c, w).line())
+	return b.fit(min(h, len(b)))
 }
 
-// rowSentence is all that a row says of itself.
-func rowSentence(c *choice.Row) string {
-	return strings.Trim(c.Line+"; "+c.More, "; ")
+// lowCard is the card under a list, in the least room: a line for each dial.
+func lowCard(m *root, c *calc.Card, w int) block {
+	dials := dialsOf(m, buildRows(&m.session, c), c)
+	if w < narrowWidth && m.h < 14 {
+		return block(dials.Draw(m.th.Theme, w, 1))
+	}
+	return block(dials.Draw(m.th.Theme, w, len(dials)))
 }

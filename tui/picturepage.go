@@ -35,40 +35,30 @@ type drawing func(s *session, comma bool) func(ctx context.Context, dpi int) ([]
 func asPicture(name string, of drawing) action {
 	return func(m *root) tea.Cmd {
 		if !m.pics.can() {
-			m.notice = &fault{"no pictures here", "start with --pictures, on a terminal with Kitty graphics or Sixel"}
-			return nil
+			return m.act(refuse("no pictures here", "start with --pictures, on a terminal with Kitty graphics or Sixel"))
 		}
-		p := &picturePage{name: name, of: of}
-		p.take = func(_ *root, f slowFound[string]) tea.Cmd { p.found(f); return nil }
-		m.push(p)
+		m.push(&picturePage{name: name, of: of})
 		return nil
 	}
 }
 
 // withPicture adds the key of pictures, where the terminal shows them, to others.
-func (m *root) withPicture(keys ...key.Binding) []key.Binding {
+func (m *root) withPicture(keys string) string {
 	if m.pics.can() {
-		keys = append(keys, named(m.keys.Picture, "v", "picture"))
+		keys += "  v picture"
 	}
 	return keys
 }
 
-func (p *picturePage) about(m *root) about {
-	return about{keys: []key.Binding{named(m.keys.Back, "esc", "back"), named(m.keys.Units, "u", "units")}}
-}
+func (p *picturePage) about(*root) about { return about{keys: "esc back  u units"} }
 
 func (p *picturePage) left(*root) { p.cancel() }
 
-func (p *picturePage) update(m *root, msg tea.Msg) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
+func (p *picturePage) press(_ *root, press tea.KeyPressMsg) action {
+	if key.Matches(press, bound.On, bound.Back, bound.Picture) {
+		return goBack
 	}
-	k := &m.keys
-	if a := led(press, lead{k.On, goBack}, lead{k.Back, goBack}, lead{k.Picture, goBack}); a != nil {
-		return a
-	}
-	return everywhere(press, k)
+	return everywhere(press)
 }
 
 // view leaves room for the picture, and says meanwhile that it is drawn.

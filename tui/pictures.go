@@ -101,7 +101,7 @@ func (m *root) settlePicture() tea.Cmd {
 	if want != (onScreen{}) { // once the frame is drawn whose blank cells it covers
 		place = tea.Tick(frameDrawn, func(time.Time) tea.Msg { return pictureDue(want) })
 	}
-	return both(drawn, both(away, place))
+	return tea.Batch(drawn, away, place)
 }
 
 // frameDrawn is after how long a frame is on the terminal, at 30 a second or more.

@@ -4,24 +4,35 @@ import (
 	"fmt"
 	"strings"
 
-	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
 
+	"brazebooth/calc"
 	"brazebooth/calc/practice"
 )
 
-// hints are the keys of the open job.
-func (p *practicePage) hints(k *keyMap) []key.Binding {
-	scroll, cautions := named(k.PageDown, "pgdn", "scroll"), named(k.Cautions, "c", "cautions")
+func (p *practicePage) about(m *root) about {
+	a := about{help: "on a practice job", keys: "enter open  ↑↓ pick  −+ booth  ←→ pages  esc card"}
+	if !m.practising() {
+		return a
+	}
+	a.term = calc.FigureLabel(p.settings()[p.at].Figure)
 	switch {
 	case p.over:
-		return []key.Binding{named(k.On, "enter", "next booth"), named(k.Why, "*", "why"), named(k.KeepBead, "k",
-			"keep"), scroll, cautions, named(k.Back, "esc", "levels")}
+		a.keys = "enter next booth  * why  k keep  pgdn scroll  c cautions  esc levels"
 	case p.typing:
-		return []key.Binding{named(k.On, "enter", "set"), named(k.Back, "esc", "leave it")}
+		a.keys = "enter set  esc leave it"
+	default:
+		a.keys = "enter lay the bead  ←→ pick  ↑↓ change  s end  g words  r as laid  pgdn scroll  c cautions  " +
+			"u units  esc levels"
 	}
-	return []key.Binding{named(k.On, "enter", "lay the bead"), named(k.More, "←→", "pick"), named(k.Up, "↑↓",
-		"change"), named(k.EndPractice, "s", "end"), named(k.Words, "g", "words"), named(k.Reset, "r", "as laid"),
-		scroll, cautions, named(k.Units, "u", "units"), named(k.Back, "esc", "levels")}
+	return a
+}
+
+func (p *practicePage) view(m *root, w, h int) (block, *tea.Cursor) {
+	if p.open {
+		return p.viewJob(m, w, h)
+	}
+	return p.draw(&m.th, w, h), nil
 }
 
 // draw is the list of levels, and whole what the one under the cursor asks for.
@@ -29,7 +40,10 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	levels := practice.Levels()
 	at := p.list.at()
 	var below block
-	if name := levels[at].Name; fewerWords(name, w-5) != name {
+	shortened := func(name string) string { // it stands whole below
+		return fewer(name, " ", func(name string) bool { return width(name) <= w-5 })
+	}
+	if name := levels[at].Name; shortened(name) != name {
 		below.say(th.quiet, 0, name, w)
 	}
 	title, opens := "practise correcting test beads: ", "enter opens the job: "
@@ -50,30 +64,18 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	rest.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. "+
 		"You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
 	room := h - 1 - len(b) - len(below) // the caution stands below
-	b.addAll(p.list.draw(w, max(1, room), func(i int, chosen bool) line {
-		r := newRow(w)
-		if chosen {
-			return r.put(th.cursor, fmt.Sprintf(" %d  %s ", levels[i].Level, fewerWords(levels[i].Name, w-5))).line()
+	b.addAll(p.list.draw(max(1, room), func(i int, chosen bool) line {
+		text := fmt.Sprintf(" %d  %s ", levels[i].Level, shortened(levels[i].Name))
+		if !chosen {
+			text = strings.TrimRight(text, " ")
 		}
-		return r.put(th.plain, fmt.Sprintf(" %d  %s", levels[i].Level, fewerWords(levels[i].Name, w-5))).line()
+		return newRow(w).put(th.under(chosen, th.plain), text).line()
 	}))
 	b.addAll(below)
 	if len(b)+len(rest) < h {
 		b.addAll(rest)
 	}
 	return pinned(th, b, w, h)
-}
-
-// fewerWords is a text without its last words where there is no room for them; it stands whole elsewhere.
-func fewerWords(text string, room int) string {
-	for width(text) > room {
-		i := strings.LastIndexByte(text, ' ')
-		if i < 0 {
-			break
-		}
-		text = strings.TrimRight(text[:i], ",;: ")
-	}
-	return text
 }
 
 // pinned puts the caution that is never scrolled away under a text; on a job c says it in full, with those of its card.

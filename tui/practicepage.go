@@ -38,130 +38,118 @@ type practicePage struct {
 	sure     bool // ending was asked for once
 	keeping  bool
 	kept     bool
-	view     window
+	scroll   window
 }
 
-// settings are those that the hand changes.
 func (p *practicePage) settings() []*choice.Choice { return choice.Hand(p.now.Mode == "timed") }
 
-// last is the bead that was laid last.
 func (p *practicePage) last() *practice.Bead { return &p.beads[len(p.beads)-1] }
 
-func (p *practicePage) update(msg tea.Msg, k *keyMap, units quantity.System) action {
+func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
+	switch {
+	case p.open && p.typing:
+		return p.enterValue(press)
+	case p.open:
+		return p.pressJob(press, m.units)
+	}
+	return p.pressList(press)
+}
+
+func (p *practicePage) paste(_ *root, text string) action {
 	if p.open && p.typing {
-		return typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.enterValue(press, k) })
+		p.field.insert(text)
 	}
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
-	if p.open {
-		return p.pressJob(press, k, units)
-	}
-	return p.pressList(press, k)
+	return nil
 }
 
 // pressList acts on the list of levels: a digit picks a row, − and + another booth.
-func (p *practicePage) pressList(press tea.KeyPressMsg, k *keyMap) action {
+func (p *practicePage) pressList(press tea.KeyPressMsg) action {
 	n := len(practice.Levels())
 	switch s := press.String(); {
 	// meant for the job that is not there yet
-	case p.stop != nil && !key.Matches(press, k.Back) && everywhere(press, k) == nil:
-		return refuse(fault{"the booth is being set up", "a moment, then the key once more; esc gives it up"})
+	case p.stop != nil && !key.Matches(press, bound.Back) && everywhere(press) == nil:
+		return refuse("the booth is being set up", "a moment, then the key once more; esc gives it up")
 	case len(s) == 1 && s[0] >= '1' && s[0] < '1'+byte(n):
 		p.list.goTo(int(s[0] - '1'))
-	case p.list.moved(press, k):
+	case p.list.moved(press):
 	case s == "+" || s == "=":
 		p.seed++
 	case s == "-":
 		p.seed = max(1, p.seed-1)
-	case key.Matches(press, k.On):
-		return openDrill
+	case key.Matches(press, bound.On):
+		return p.start
 	case s == "p" || s == "right" || s == "6":
 		return turnPage(1)
 	case s == "left":
 		return turnPage(-1)
-	case key.Matches(press, k.Back):
+	case key.Matches(press, bound.Back):
 		return goBack
 	default:
-		return everywhere(press, k)
+		return everywhere(press)
 	}
 	return nil
 }
 
 // pressJob acts on the open job: its settings are picked, changed and typed as on the card.
-func (p *practicePage) pressJob(press tea.KeyPressMsg, k *keyMap, units quantity.System) action {
+func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) action {
 	sure := p.sure
 	p.sure = false
+	pick, turn := handed(press)
 	switch s := press.String(); {
-	case p.over && press.Text == "" && p.view.scrolled(press, k), key.Matches(press, k.PageUp, k.PageDown) &&
-		p.view.scrolled(press, k):
-	case s == "space":
-		p.view.top += 8
+	case (p.over && press.Text == "" || s == "space" || key.Matches(press, bound.PageUp, bound.PageDown)) &&
+		p.scroll.moved(press):
+	case p.over && (turn != 0 || key.Matches(press, bound.EndPractice)):
+		return refuse("this job is over", "enter goes to the next")
 	case !p.over && len(s) == 1 && s[0] >= '0' && s[0] <= '9':
-		p.typing, p.view = true, window{}
+		p.typing, p.scroll = true, window{}
 		p.field.clear()
 		p.field.insert(s)
-	case s == "left":
-		p.pick(-1)
-	case s == "right", s == ".", s == ",":
-		p.pick(1)
-	case s == "up", s == "+", s == "=":
-		return p.turn(1, units)
-	case s == "down", s == "-":
-		return p.turn(-1, units)
-	case key.Matches(press, k.Reset):
+	case pick != 0:
+		if n := len(p.settings()); !p.over {
+			p.at, p.scroll = (p.at+pick+n)%n, window{}
+		}
+	case turn != 0:
+		set := p.settings()[p.at]
+		p.now, p.scroll = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), turn, units), window{}
+	case key.Matches(press, bound.Reset):
 		p.now = p.last().Job
-	case key.Matches(press, k.On) && p.over:
-		p.open, p.seed, p.view = false, p.seed+1, window{}
-	case key.Matches(press, k.On) && p.now == p.last().Job: // it would be the same bead once more
-		return refuse(fault{"the same setting", "change something first: ←→ picks it, ↑↓ changes it"})
-	case key.Matches(press, k.On):
-		return layBead
-	case key.Matches(press, k.EndPractice):
-		return p.end(sure)
-	case key.Matches(press, k.KeepBead):
-		return keepDrill
-	case key.Matches(press, k.Why):
-		return p.tellWhy()
-	case key.Matches(press, k.Cautions):
-		return drillPoints
-	case key.Matches(press, k.Back):
-		p.open, p.view = false, window{}
+	case key.Matches(press, bound.On) && p.over:
+		p.open, p.seed, p.scroll = false, p.seed+1, window{}
+	case key.Matches(press, bound.On) && p.now == p.last().Job: // it would be the same bead once more
+		return refuse("the same setting", "change something first: ←→ picks it, ↑↓ changes it")
+	case key.Matches(press, bound.On):
+		return p.lay
+	case key.Matches(press, bound.EndPractice) && !sure:
+		p.sure = true
+		return refuse("s once more ends this job", "the program's beads and what the booth hid are shown then")
+	case key.Matches(press, bound.EndPractice):
+		return p.compare
+	case key.Matches(press, bound.KeepBead):
+		return keepDrill()
+	case key.Matches(press, bound.Why) && !p.over:
+		return refuse("what the booth hides is told when the job is over", "s ends it")
+	case key.Matches(press, bound.Why):
+		p.why, p.scroll = !p.why, window{}
+	case key.Matches(press, bound.Cautions):
+		return p.cautions
+	case key.Matches(press, bound.Back):
+		p.open, p.scroll = false, window{}
 		p.cancel()
 	default:
-		return everywhere(press, k)
+		return everywhere(press)
 	}
-	return nil
-}
-
-// pick goes to another setting, from the last one to the first.
-func (p *practicePage) pick(by int) {
-	if n := len(p.settings()); !p.over {
-		p.at, p.view = (p.at+by+n)%n, window{}
-	}
-}
-
-// turn moves the setting under the cursor by one step.
-func (p *practicePage) turn(by int, units quantity.System) action {
-	if p.over {
-		return refuse(fault{"this job is over", "enter goes to the next"})
-	}
-	set := p.settings()[p.at]
-	p.now = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), by, units)
-	p.view = window{}
 	return nil
 }
 
 // enterValue edits what is typed for the setting under the cursor; enter sets it.
-func (p *practicePage) enterValue(press tea.KeyPressMsg, k *keyMap) action {
+func (p *practicePage) enterValue(press tea.KeyPressMsg) action {
 	switch {
-	case press.String() == "esc", key.Matches(press, k.On) && p.field.empty():
+	case press.String() == "esc", key.Matches(press, bound.On) && p.field.empty():
 		p.typing = false
-	case key.Matches(press, k.On):
+	case key.Matches(press, bound.On):
 		now := p.now
 		if err := p.settings()[p.at].Set(&now, p.field.String()); err != nil {
-			return refuse(*faultOf(err))
+			return faultOf(err).said
 		}
 		p.now, p.typing = now, false
 	default:
@@ -170,37 +158,7 @@ func (p *practicePage) enterValue(press tea.KeyPressMsg, k *keyMap) action {
 	return nil
 }
 
-// end asks once more before it shows the truth.
-func (p *practicePage) end(sure bool) action {
-	switch {
-	case p.over:
-		return refuse(fault{"this job is over", "enter goes to the next"})
-	case !sure:
-		p.sure = true
-		return refuse(fault{"s once more ends this job", "the program's beads and what the booth hid are shown then"})
-	}
-	return endDrill
-}
-
-// tellWhy shows the hidden truth, of a job that is over.
-func (p *practicePage) tellWhy() action {
-	if !p.over {
-		return refuse(fault{"what the booth hides is told when the job is over", "s ends it"})
-	}
-	p.why = !p.why
-	p.view.top = 0
-	return nil
-}
-
-func openDrill(m *root) tea.Cmd { return m.drill.start(m.ctx) }
-func layBead(m *root) tea.Cmd   { return m.drill.lay(m.ctx) }
-func endDrill(m *root) tea.Cmd  { return m.drill.compare(m.ctx) }
-
-// drillFound takes what was computed.
-func drillFound(m *root, f slowFound[practiceAnswer]) tea.Cmd { return m.drill.took(m.ctx, f) }
-
-// took takes what was computed.
-func (p *practicePage) took(ctx context.Context, f slowFound[practiceAnswer]) tea.Cmd {
+func (p *practicePage) took(m *root, f slowFound[practiceAnswer]) tea.Cmd {
 	if p.stop == nil || f.run != p.slow.run {
 		return nil
 	}
@@ -215,10 +173,10 @@ func (p *practicePage) took(ctx context.Context, f slowFound[practiceAnswer]) te
 		p.beads, p.now = []practice.Bead{p.have.bead}, p.job.Start
 	case practiceLays:
 		p.beads = append(p.beads, p.have.bead)
-		p.view.top = 0
+		p.scroll = window{}
 		if p.have.bead.Verdict == practice.BeadGood {
 			p.over = true
-			return p.compare(ctx)
+			return p.compare(m)
 		}
 	case practiceEnds:
 		p.run, p.revealed = &p.have.run, &p.have.revealed

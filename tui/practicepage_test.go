@@ -253,13 +253,13 @@ func TestPracticeGivenUp(t *testing.T) {
 	s := openPractised(t, &drawer{}, 80, 24)
 	s.press("1", "enter")
 	p := &s.root().drill
-	cmd := p.lay(t.Context())
+	cmd := p.lay(s.root())
 	if cmd == nil {
 		t.Fatal("nothing is laid")
 	}
 	run := p.slow.run
 	s.press("esc")
-	s.m, _ = s.m.Update(slowFound[practiceAnswer]{run: run, to: drillFound})
+	s.m, _ = s.m.Update(slowFound[practiceAnswer]{run: run, to: p.took})
 	if len(p.beads) != 1 {
 		t.Errorf("%d beads", len(p.beads))
 	}

@@ -16,10 +16,12 @@ import (
 // strip is the verdict on the last bead, and what to do now. It says that nothing of this is the card's.
 func (p *practicePage) strip(units quantity.System) canvas.Strip {
 	last, n := p.last(), len(p.beads)
-	s := canvas.Strip{State: beadState(last.Verdict), Status: "practice, simulated   " + string(units)}
-	s.Word = map[string]string{practice.BeadGood: "GOOD", practice.BeadAcceptable: "FAIR"}[last.Verdict]
-	if s.Word == "" {
-		s.Word = "BAD"
+	s := canvas.Strip{State: canvas.Burns, Word: "BAD", Status: "practice, simulated   " + string(units)}
+	switch last.Verdict {
+	case practice.BeadGood:
+		s.State, s.Word = canvas.Good, "GOOD"
+	case practice.BeadAcceptable:
+		s.State, s.Word = canvas.Marginal, "FAIR"
 	}
 	s.Reason = fmt.Sprintf("bead %d: %s", n, report.SeenText(last.Seen))
 	if n == 1 {
@@ -39,16 +41,6 @@ func (p *practicePage) strip(units quantity.System) canvas.Strip {
 		s.Do = fmt.Sprintf("Change a setting, then enter lays bead %d.", n+1)
 	}
 	return s
-}
-
-func beadState(verdict string) canvas.State {
-	switch verdict {
-	case practice.BeadGood:
-		return canvas.Good
-	case practice.BeadAcceptable:
-		return canvas.Marginal
-	}
-	return canvas.Burns
 }
 
 // viewJob is the open job: the target and the last bead beside each other, what differs, what is set, then the text.
@@ -72,28 +64,21 @@ func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
 		foot = p.dialLines(m, w, h)
 	}
 	text := p.text(m, min(w, textWidth))
-	beads := p.compared(th, units, w, p.pictureLines(h, len(head)+len(foot)))
+	picture := max(3, h/4) // the text goes first
+	if !p.over {
+		picture = max(3, min(h/2, h-3-len(head)-len(foot)-max(1, h/8)))
+	}
+	beads := p.compared(th, units, w, picture)
 	b := append(append(append(head, beads...), foot...), text...)
-	p.view.top = max(0, min(p.view.top, len(b)-room))
-	shown := p.view.marked(th, p.view.show(b, p.view.top, p.view.top, room), len(b), w)
+	at := p.scroll.view.YOffset()
+	shown := p.scroll.show(th, b, at, at, w, room)
 	if !p.typing {
 		return pinned(th, shown, w, h), nil
 	}
 	set := p.settings()[p.at]
-	ask, x := p.field.ask(th, set.Words()+": ", w)
-	if says := readingOr(set.Kind, p.field.String(), units, quantity.Rule(set.Kind)); ask.left() > width(says)+2 {
-		ask.blank(2).put(th.quiet, says)
-	}
-	shown = append(shown.fit(room), ask.line())
+	line, x := p.field.setting(th, set.Words(), set, units, w)
+	shown = append(shown.fit(room), line)
 	return pinned(th, shown, w, h), tea.NewCursor(x, room)
-}
-
-// pictureLines are how high the beads are drawn where so many lines are taken.
-func (p *practicePage) pictureLines(h, taken int) int {
-	if p.over {
-		return max(3, h/4) // the text goes first
-	}
-	return max(3, min(h/2, h-3-taken-max(1, h/8)))
 }
 
 // chips are the job's choices, to read.
@@ -102,24 +87,16 @@ func (p *practicePage) chips(m *root) canvas.Chips {
 	for _, q := range chipChoices() {
 		if q.Applies(&p.card) {
 			r := choiceRow(&m.session, &p.card, q)
-			l.List = append(l.List, canvas.Chip{Name: r.chipName(), Value: m.shownNumber(r.chipText(&p.card))})
+			l.List = append(l.List, canvas.Chip{Name: r.chipName(), Value: m.th.look.number(r.chipText(&p.card))})
 		}
 	}
 	return l
 }
 
-// shownNumber is a text of a drawing with the session's decimal mark.
-func (m *root) shownNumber(text string) string {
-	if m.th.look.comma {
-		return quantity.Comma(text)
-	}
-	return text
-}
-
 // dialLines are what is set in digits as large as there is room for: below 60 columns in rows, on a low terminal two
 // beside each other on one line.
 func (p *practicePage) dialLines(m *root, w, h int) (b block) {
-	list := p.dials(m)
+	list, lines := p.dials(m), 6
 	switch {
 	case h < 10:
 		for from := 0; from < len(list); from += 2 {
@@ -127,15 +104,15 @@ func (p *practicePage) dialLines(m *root, w, h int) (b block) {
 		}
 		return b
 	case m.w < narrowWidth && h >= 22:
-		return append(b, list.Draw(m.th.Theme, w, 3*len(list))...)
+		lines = 3 * len(list)
 	case m.w < narrowWidth:
-		return append(b, list.Draw(m.th.Theme, w, len(list))...)
+		lines = len(list)
 	case h >= 45:
-		return append(b, list.Draw(m.th.Theme, w, h/4)...)
+		lines = h / 4
 	case h >= 30:
-		return append(b, list.Draw(m.th.Theme, w, 9)...)
+		lines = 9
 	}
-	return append(b, list.Draw(m.th.Theme, w, 6)...)
+	return block(list.Draw(m.th.Theme, w, lines))
 }
 
 // dials are the settings that the hand changes; beside a changed one stands what it was.
@@ -146,10 +123,10 @@ func (p *practicePage) dials(m *root) canvas.Dials {
 		v, old := set.At(&p.now).Or(tables.DefaultStickOut.V), set.At(was).Or(tables.DefaultStickOut.V)
 		number := func(v float64) string {
 			text, _, _ := quantity.Dialed(set.Figure, v, v, v, set.Unit, false, sys)
-			return m.shownNumber(text)
+			return m.th.look.number(text)
 		}
 		d := canvas.Dial{Name: set.Words(), Unit: quantity.Label(set.Unit, sys), Number: number(v),
-			Widest: m.shownNumber("88.8"), Cursor: i == p.at, Short: dialShort[set.Figure]}
+			Widest: m.th.look.number("88.8"), Cursor: i == p.at, Short: dialShort[set.Figure]}
 		if d.Name == "stickout" {
 			d.Name = "stick-out"
 		}

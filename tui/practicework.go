@@ -37,13 +37,13 @@ type practiceAnswer struct {
 }
 
 // start opens the chosen job, or the same one where it was left.
-func (p *practicePage) start(ctx context.Context) tea.Cmd {
+func (p *practicePage) start(m *root) tea.Cmd {
 	level := p.list.at() + 1
 	if p.job.Level == level && p.job.Seed == p.seed && len(p.beads) > 0 {
 		p.open = true
 		return nil
 	}
-	return p.ask(ctx, practiceAsk{what: practiceOpens, level: level, seed: p.seed})
+	return p.ask(m.ctx, practiceAsk{what: practiceOpens, level: level, seed: p.seed})
 }
 
 // ask lets an answer come; one that failed or was given up is asked for anew.
@@ -80,60 +80,40 @@ func drill(ctx context.Context, job *practice.Booth, a practiceAsk) (out practic
 	return out, err
 }
 
-// lay lays a bead with the setting on the machine.
-func (p *practicePage) lay(ctx context.Context) tea.Cmd {
-	return p.ask(ctx, practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
+func (p *practicePage) lay(m *root) tea.Cmd {
+	return p.ask(m.ctx, practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
 }
 
 // compare lays the program's own beads and looks behind the last one.
-func (p *practicePage) compare(ctx context.Context) tea.Cmd {
+func (p *practicePage) compare(m *root) tea.Cmd {
 	p.over = true
-	last := len(p.beads)
-	return p.ask(ctx, practiceAsk{practiceEnds, p.job.Level, p.job.Seed, p.beads[last-1].Job, last})
-}
-
-// practiceKept is the book's answer.
-type practiceKept struct {
-	level int
-	seed  uint64
-	said  string
-	err   error
+	return p.ask(m.ctx, practiceAsk{practiceEnds, p.job.Level, p.job.Seed, p.last().Job, len(p.beads)})
 }
 
 // keepDrill sends how the job went to the book, once.
-func keepDrill(m *root) tea.Cmd {
-	p := &m.drill
-	switch {
-	case m.keeper == nil:
-		m.notice = &fault{"there is no book here", "start the program with one: brazebooth --book FILE"}
-	case p.run == nil:
-		m.notice = &fault{"a job is kept when it is over", "lay a good bead, or s ends it"}
-	case p.kept || p.keeping:
-		m.notice = &fault{"this job is kept already", "enter goes to the next"}
-	default:
-		p.keeping = true
-		k, how := m.keeper, p.job.Went(len(p.beads), p.beads[len(p.beads)-1].Verdict, p.run)
-		return func() tea.Msg {
-			said, err := k.Practice(context.Background(), how)
-			return practiceKept{how.Level, how.Seed, said, err}
+func keepDrill() action {
+	return withBook(func(m *root) tea.Cmd {
+		p := &m.drill
+		switch {
+		case p.run == nil:
+			return m.act(refuse("a job is kept when it is over", "lay a good bead, or s ends it"))
+		case p.kept || p.keeping:
+			return m.act(refuse("this job is kept already", "enter goes to the next"))
 		}
-	}
-	return nil
+		p.keeping = true
+		how := p.job.Went(len(p.beads), p.last().Verdict, p.run)
+		return m.act(asking(func(ctx context.Context, k Keeper) action {
+			said, err := k.Practice(ctx, how)
+			return func(m *root) tea.Cmd {
+				if p := &m.drill; p.job.Level == how.Level && p.job.Seed == how.Seed {
+					p.keeping, p.kept = false, err == nil
+				}
+				return m.kept(said, err, "k tries again")
+			}
+		}))
+	})
 }
 
-func (msg practiceKept) tell(m *root) (tea.Cmd, bool) {
-	if p := &m.drill; p.job.Level == msg.level && p.job.Seed == msg.seed {
-		p.keeping, p.kept = false, msg.err == nil
-	}
-	if msg.err != nil {
-		m.notice = bookFault("not kept: ", msg.err, "k tries again")
-		return nil, true
-	}
-	m.done = msg.said
-	return nil, true
-}
-
-// practising reports whether a practice job covers the card.
 func (m *root) practising() bool {
 	return m.isOpen(&m.part) && m.part.name() == pagePractice && m.drill.open
 }

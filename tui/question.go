@@ -1,6 +1,11 @@
 package tui
 
 import (
+	"fmt"
+	"slices"
+
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
 )
@@ -27,16 +32,11 @@ func (s *session) present() *choice.Present {
 // neighbour returns the job with the value before or after the present one, and whether there is one.
 func (s *session) neighbour(c *choice.Choice, by int) (calc.Job, bool) {
 	rows, now := c.Rows(s.present()), c.Now(&s.card)
-	for i := range rows {
-		if rows[i].ID != now {
-			continue
-		}
-		if i+by < 0 || i+by >= len(rows) {
-			return s.job, false
-		}
-		return s.taken(c, rows[i+by].ID), true
+	at := slices.IndexFunc(rows, func(r choice.Row) bool { return r.ID == now })
+	if at < 0 || at+by < 0 || at+by >= len(rows) {
+		return s.job, false
 	}
-	return s.job, false
+	return s.taken(c, rows[at+by].ID), true
 }
 
 // taken is the job with a row's value on it.
@@ -47,4 +47,42 @@ func (s *session) taken(c *choice.Choice, id string) calc.Job {
 	}
 	_ = c.Take(&job, id) // a row's own id is always understood
 	return job
+}
+
+func explain(ask *choice.Choice, row *choice.Row) action {
+	if row == nil {
+		return nil
+	}
+	c := *row
+	return func(m *root) tea.Cmd {
+		m.read(c.Name, func(th *theme, w int) block { return reasonPage(th, &c, ask.Reasons(m.present(), c.ID), w) })
+		return nil
+	}
+}
+
+// reasonPage is a choice in full: its sentence, then each figure with its source.
+func reasonPage(th *theme, c *choice.Row, lines []choice.Reason, w int) (b block) {
+	b.say(th.plain, 0, rowSentence(c), w)
+	col := 0
+	for _, l := range lines {
+		col = max(col, min(width(l.Label), w/2))
+	}
+	for i, l := range lines {
+		if i == 0 || l.Source != "" {
+			b.skip()
+		}
+		style := th.plain
+		if l.Value == "" {
+			style = th.bold
+		}
+		b.addAll(flow(newRow(w).put(style, l.Label), []piece{{col + 2, th.bold, l.Value}}, 2, w))
+		if l.Source != "" {
+			text := l.Source
+			if words := calc.KnownWords(l.Known); words != text {
+				text = fmt.Sprintf("%s; %s", text, words)
+			}
+			b.say(th.quiet, 2, text, w)
+		}
+	}
+	return b
 }

@@ -23,7 +23,6 @@ type restRow struct {
 	open         action
 }
 
-// openRest opens the list.
 func openRest(m *root) tea.Cmd {
 	p := &restPage{}
 	p.refresh(m)
@@ -36,58 +35,54 @@ func (p *restPage) refresh(m *root) {
 	c := &m.session.card
 	p.rows = p.rows[:0]
 	for _, q := range otherChoices() {
-		if q.Applies(c) {
-			p.rows = append(p.rows, restRow{q.Label(), cmp.Or(q.Shown(c, m.units), "not said"), q.Show(&c.Used,
-				m.units), q, nil})
+		if !q.Applies(c) {
+			continue
 		}
+		open := openAsk(q)
+		if len(q.Rows(m.present())) == 0 {
+			open = func(m *root) tea.Cmd { m.push(askFor(q.Label(), []*choice.Choice{q})); return nil }
+		}
+		shown := cmp.Or(q.Shown(c, m.units), "not said")
+		p.rows = append(p.rows, restRow{q.Label(), shown, q.Show(&c.Used, m.units), q, open})
 	}
-	for _, r := range [...]restRow{{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil,
-		openBeat}, {"booth view", "figures for two metres", "", nil, openBooth},
-		{"cautions", "all of them", "", nil, openPoints}, {"section", "the joint to scale", "", nil, openSection},
-		{"pages", "fit to book", "", nil, openPart},
-		{"keep", "this card in the book", "", nil, openShelf}, {"units", string(m.units), "", nil, otherUnits}, {"help",
-			"", "", nil, openHelp}} {
-		p.rows = append(p.rows, r)
-	}
+	p.rows = append(p.rows, []restRow{
+		{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil, openBeat},
+		{"booth view", "figures for two metres", "", nil, openBooth}, {"cautions", "all of them", "", nil, openPoints},
+		{"section", "the joint to scale", "", nil, openSection}, {"pages", "fit to book", "", nil, openPart},
+		{"keep", "this card in the book", "", nil, openShelf}, {"units", string(m.units), "", nil, otherUnits},
+		{"help", "", "", nil, openHelp},
+	}...)
 	p.list.set(len(p.rows))
 }
 
-func (p *restPage) about(m *root) about {
-	k := &m.keys
+func (p *restPage) about(*root) about {
 	return about{help: "on the card", term: p.rows[p.list.at()].label,
-		keys: []key.Binding{named(k.On, "enter", "open"), named(k.Down, "↑↓", "pick"), named(k.Reset, "r",
-			"open again"), named(k.Back, "esc", "back")}}
+		keys: "enter open  ↑↓ pick  r open again  esc back"}
 }
 
-func (p *restPage) update(m *root, msg tea.Msg) action {
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok || p.list.moved(press, &m.keys) {
+func (p *restPage) press(m *root, press tea.KeyPressMsg) action {
+	if p.list.moved(press) {
 		return nil
 	}
 	r := &p.rows[p.list.at()]
-	switch k := &m.keys; {
-	case key.Matches(press, k.On) && r.ask != nil && len(r.ask.Rows(m.present())) > 0:
-		return openAsk(r.ask)
-	case key.Matches(press, k.On) && r.ask != nil:
-		return opening(askFor(r.label, []*choice.Choice{r.ask}))
-	case key.Matches(press, k.On):
+	switch {
+	case key.Matches(press, bound.On):
 		return r.open
-	case key.Matches(press, k.Reset) && r.ask != nil:
+	case key.Matches(press, bound.Reset) && r.ask != nil:
 		job := m.base()
 		r.ask.Clear(&job)
 		return func(m *root) tea.Cmd { m.changed(job, r.label+" is open again"); p.refresh(m); return nil }
-	case key.Matches(press, k.Back):
+	case key.Matches(press, bound.Back):
 		return goBack
 	default:
-		return everywhere(press, k)
+		return everywhere(press)
 	}
 }
 
-func (p *restPage) view(m *root, w, h int) (block, *tea.Cursor) {
-	var b block
+func (p *restPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	b.add(newRow(w).put(m.th.bold, "the rest").put(m.th.quiet, "  "+p.list.where()).line())
 	b.skip()
-	b.addAll(p.list.draw(w, h-len(b), func(i int, chosen bool) line {
+	b.addAll(p.list.draw(h-len(b), func(i int, chosen bool) line {
 		x := &p.rows[i]
 		r := newRow(w)
 		value := x.value

@@ -16,7 +16,6 @@ import (
 type root struct {
 	session
 	th    theme
-	keys  keyMap
 	w, h  int
 	stack []screen
 
@@ -51,11 +50,10 @@ type root struct {
 
 func newRoot(o Options) *root {
 	m := &root{session: newSession(o), th: newTheme(look{kind: o.Theme, dark: true, profile: o.Profile,
-		comma: o.Comma}), keys: newKeys(), keeper: o.Book, now: o.Now,
+		comma: o.Comma}), keeper: o.Book, now: o.Now,
 		records: bookPage{all: true}, fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1,
 			answer: o.computing.drills}}
-	m.chart.take, m.beat.take, m.fix.take, m.drill.take = mapFound, beatFound, fixFound, drillFound
-	m.good.take = spansFound
+	m.beat.take, m.drill.take = beatFound, m.drill.took
 	m.pics.asked = o.Pictures
 	m.drill.list.set(len(practice.Levels()))
 	if m.now == nil {
@@ -77,9 +75,9 @@ func newRoot(o Options) *root {
 func (m *root) Init() tea.Cmd {
 	ask := tea.RequestBackgroundColor
 	if m.pics.asked {
-		return both(ask, both(tea.Raw(askPictures), m.follow()))
+		return tea.Batch(ask, tea.Raw(askPictures), m.follow())
 	}
-	return both(ask, m.follow())
+	return tea.Batch(ask, m.follow())
 }
 
 // Update acts on a message and draws the next frame. Messages that change nothing draw nothing.
@@ -101,12 +99,14 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.th.look.coarse = msg.Getenv("TERM") == "linux"
 		m.th = newTheme(m.th.look)
 	case tea.KeyPressMsg:
-		cmd = both(m.press(msg), m.follow())
+		cmd = tea.Batch(m.press(msg), m.follow())
 	case tea.MouseMsg:
-		cmd = both(m.mouse(msg), m.follow())
+		cmd = tea.Batch(m.mouse(msg), m.follow())
 	case tea.PasteMsg:
 		m.notice, m.done = nil, ""
-		cmd = both(m.act(m.front().update(m, msg)), m.follow())
+		if p, ok := m.front().(paster); ok {
+			cmd = tea.Batch(m.act(p.paste(m, msg.Content)), m.follow())
+		}
 	case told:
 		var draws bool
 		if cmd, draws = msg.tell(m); !draws {
@@ -118,7 +118,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	}
 	m.frame = m.draw()
 	if m.pics.can() {
-		cmd = both(cmd, m.settlePicture())
+		cmd = tea.Batch(cmd, m.settlePicture())
 	}
 	return m, cmd
 }
@@ -130,15 +130,15 @@ func (m *root) View() tea.View { return m.frame }
 func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 	m.again = m.leaving
 	m.notice, m.done, m.leaving = nil, "", false
-	if key.Matches(k, m.keys.Kill) && k.Text == "" {
+	if key.Matches(k, bound.Kill) && k.Text == "" {
 		return tea.Quit
 	}
-	if _, fills := m.front().(filler); !fills && k.Text == "" {
+	if k.Text == "" && !m.front().about(m).fills {
 		if a := m.everyScreen(k); a != nil {
 			return a(m)
 		}
 	}
-	return m.act(m.front().update(m, k))
+	return m.act(m.front().press(m, k))
 }
 
 // everyScreen acts on the keys that mean the same wherever they are pressed: none of them prints a character.
@@ -146,38 +146,27 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 	_, reads := m.front().(*wordsPage)
 	_, turns := m.front().(*cardPage)
 	switch {
-	case key.Matches(k, m.keys.Help):
+	case key.Matches(k, bound.Help):
 		return openHelp
-	case key.Matches(k, m.keys.Words) && !reads:
+	case key.Matches(k, bound.Words) && !reads:
 		return openWords
-	case key.Matches(k, m.keys.Units):
+	case key.Matches(k, bound.Units):
 		return otherUnits
-	case key.Matches(k, m.keys.Shelf) && m.keeper != nil && !m.practising():
+	case key.Matches(k, bound.Shelf) && m.keeper != nil && !m.practising():
 		return func(m *root) tea.Cmd { m.uncover(); m.enter(); return openShelf(m) }
-	case key.Matches(k, m.keys.Undo) && !m.restores():
+	case key.Matches(k, bound.Undo) && !m.restores():
 		return undo
 	case turns: // tab goes through its rows
-	case key.Matches(k, m.keys.Next):
+	case key.Matches(k, bound.Next):
 		return func(m *root) tea.Cmd { return m.alongBy(1) }
-	case key.Matches(k, m.keys.Prev):
+	case key.Matches(k, bound.Prev):
 		return func(m *root) tea.Cmd { return m.alongBy(-1) }
 	}
 	return nil
 }
 
-// both joins two commands, either of which may be none.
-func both(a, b tea.Cmd) tea.Cmd {
-	switch {
-	case a == nil:
-		return b
-	case b == nil:
-		return a
-	}
-	return tea.Batch(a, b)
-}
-
 // follow lets come what a card takes longer for than a key.
-func (m *root) follow() tea.Cmd { return both(m.followHeat(), m.followSpans()) }
+func (m *root) follow() tea.Cmd { return tea.Batch(m.followHeat(), m.followSpans()) }
 
 // followHeat lets the heat of a timed arc be followed, and puts the times that came of it on the card.
 func (m *root) followHeat() tea.Cmd {
@@ -200,18 +189,15 @@ func (m *root) restores() bool {
 	return m.front() == screen(&m.part) && (m.part.name() == pageBook || m.part.name() == pageRecords)
 }
 
-// undo takes back the last change of a setting.
 func undo(m *root) tea.Cmd {
 	if !m.session.undo() {
-		m.notice = &fault{"nothing was changed", "ctrl+z takes back a change of a setting"}
-		return nil
+		return m.act(refuse("nothing was changed", "ctrl+z takes back a change of a setting"))
 	}
 	m.done = "taken back"
 	m.refresh()
 	return nil
 }
 
-// otherUnits goes to the next system of units.
 func otherUnits(m *root) tea.Cmd {
 	m.units = m.units.Next()
 	m.refresh()

@@ -3,15 +3,14 @@ package tui
 import (
 	"slices"
 
-	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 )
 
 // screen is one layer of the stack that root holds: a plain struct in a file of its own. Opening pushes it, esc pops
 // it; only the one on top gets keys and is drawn.
 type screen interface {
-	// update acts on a key or on pasted text; what it returns is done by the root.
-	update(m *root, msg tea.Msg) action
+	// press acts on a key; what it returns is done by the root.
+	press(m *root, press tea.KeyPressMsg) action
 	// view draws at most h lines of w columns. The cursor is where typing goes, nil for nowhere.
 	view(m *root, w, h int) (block, *tea.Cursor)
 	// about is what help, glossary and the keys' line have to know.
@@ -20,13 +19,20 @@ type screen interface {
 
 // about is what other screens need to know of an open one.
 type about struct {
-	help string        // the heading of the help under which its keys stand
-	term string        // the word that the glossary opens at
-	keys []key.Binding // for the keys' line, most needed first
+	help string // the heading of the help under which its keys stand
+	term string // the word that the glossary opens at
+	keys string // for the keys' line, most needed first, as it shows them: two blanks apart
+
+	full  bool // the verdict stands over it in full, not on one line
+	fills bool // it takes the whole terminal and every key but ctrl+c
 }
 
 // What a screen may be besides.
 type (
+	// paster takes pasted text.
+	paster interface {
+		paste(m *root, text string) action
+	}
 	// leaver does something when it is popped.
 	leaver interface{ left(m *root) }
 	// backer takes esc once more before it is popped: it reports whether there was something to take back.
@@ -35,8 +41,6 @@ type (
 	refresher interface{ refresh(m *root) }
 	// starter begins anew when the screen over it has changed what it goes by.
 	starter interface{ start(m *root) }
-	// filler takes the whole terminal and every key but ctrl+c.
-	filler interface{ fills() }
 )
 
 // action is what a screen asks of the root; nil is nothing. A screen never changes the session itself.
@@ -47,7 +51,6 @@ type told interface {
 	tell(m *root) (cmd tea.Cmd, draws bool)
 }
 
-// act does what a screen asked for.
 func (m *root) act(a action) tea.Cmd {
 	if a == nil {
 		return nil
@@ -55,13 +58,10 @@ func (m *root) act(a action) tea.Cmd {
 	return a(m)
 }
 
-// front is the screen on top.
 func (m *root) front() screen { return m.stack[len(m.stack)-1] }
 
-// push opens a screen over the others.
 func (m *root) push(s screen) { m.stack = append(m.stack, s) }
 
-// pop takes the topmost screen away.
 func (m *root) pop() {
 	s := m.front()
 	m.stack[len(m.stack)-1] = nil
@@ -101,10 +101,7 @@ func topmost[T screen](m *root) (T, bool) {
 	return none, false
 }
 
-// opening is the action that pushes a screen.
-func opening(s screen) action {
-	return func(m *root) tea.Cmd { m.push(s); return nil }
-}
+func opening(s screen) action { return func(m *root) tea.Cmd { m.push(s); return nil } }
 
 // goBack leaves the screen on top; on the first one there is nothing behind.
 func goBack(m *root) tea.Cmd {
@@ -113,8 +110,7 @@ func goBack(m *root) tea.Cmd {
 		return nil
 	}
 	if len(m.stack) == 1 {
-		m.notice = &fault{"this is the first step", "q quits"}
-		return nil
+		return m.act(refuse("this is the first step", "q quits"))
 	}
 	m.pop()
 	switch s.(type) {
@@ -130,11 +126,14 @@ func leave(m *root) tea.Cmd {
 		return tea.Quit
 	}
 	m.leaving = true
-	m.notice = &fault{"q again quits", "the card is not kept"}
-	return nil
+	return m.act(refuse("q again quits", "the card is not kept"))
 }
 
-// refuse says why nothing was done.
-func refuse(f fault) action {
-	return func(m *root) tea.Cmd { m.notice = &f; return nil }
+// refuse says why nothing was done, and what to do instead.
+func refuse(what, hint string) action { return (&fault{what, hint}).said }
+
+// said is the action that says it.
+func (f *fault) said(m *root) tea.Cmd {
+	m.notice = f
+	return nil
 }

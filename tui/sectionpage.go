@@ -13,7 +13,6 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// openSection shows the cross-section.
 func openSection(m *root) tea.Cmd {
 	high := max(4, min(m.h/2, m.h-6))
 	p := &textPage{title: "cross-section", body: func(th *theme, w int) block {

@@ -98,7 +98,6 @@ type past struct {
 // undos is how many changes can be taken back.
 const undos = 100
 
-// choose makes job the present one.
 func (s *session) choose(job calc.Job) {
 	if job != s.job {
 		s.past = append(s.past[max(0, len(s.past)+1-undos):], past{s.job, s.example})

@@ -2,11 +2,17 @@ package tui
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"sync/atomic"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+	"brazebooth/tui/canvas"
 )
 
 // slow is an answer that takes longer than a key: computed beside the screen, with its progress, given up
@@ -20,7 +26,7 @@ type slow[K comparable, V any] struct {
 	done *atomic.Uint64
 	stop context.CancelFunc                // nil where nothing is being computed
 	gave bool                              // somebody gave the wanted one up
-	take func(*root, slowFound[V]) tea.Cmd // what its screen does with a finished answer
+	take func(*root, slowFound[V]) tea.Cmd // what its screen does with a finished answer; nil keeps it
 	// which computation is the wanted one: a job may be asked for, left, and asked for again
 	run int
 }
@@ -60,6 +66,9 @@ func (p *slow[K, V]) want(ctx context.Context, job K, solve func(context.Context
 	p.job, p.stop, p.done, p.err, p.gave = job, stop, done, nil, false
 	p.run++
 	run, take := p.run, p.take
+	if take == nil {
+		take = func(_ *root, f slowFound[V]) tea.Cmd { p.found(f); return nil }
+	}
 	work := func() tea.Msg {
 		v, err := solve(ctx, job, func(share float64) { done.Store(math.Float64bits(share)) })
 		return slowFound[V]{run, v, err, take}
@@ -78,7 +87,17 @@ func (p *slow[K, V]) tick() tea.Cmd {
 	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return slowTick{again} })
 }
 
-// cancel gives up what is being computed.
+// heading says over a screen that its answer is still computed, or that the one it shows is of another job.
+func (p *slow[K, V]) heading(th *theme, what, doing string, w int) (b block) {
+	switch {
+	case p.stop != nil:
+		b.say(th.quiet, 0, fmt.Sprintf("%s: %s, %.0f %% – esc gives up", what, doing, 100*p.share()), w)
+	case p.ok && p.old():
+		b.say(th.watch, 0, "▲ "+what+" of an earlier job", w)
+	}
+	return b
+}
+
 func (p *slow[K, V]) cancel() {
 	if p.stop != nil {
 		p.stop()
@@ -100,11 +119,60 @@ func (p *slow[K, V]) found(f slowFound[V]) {
 	p.have, p.of, p.ok, p.err = f.v, p.job, true, nil
 }
 
-// ready reports whether the answer of a job is there.
 func (p *slow[K, V]) ready(job K) bool { return p.ok && p.of == job }
 
 // old reports whether the answer shown is another job's.
 func (p *slow[K, V]) old() bool { return p.of != p.job }
 
-// share is how much is done, from 0 to 1.
 func (p *slow[K, V]) share() float64 { return math.Float64frombits(p.done.Load()) }
+
+// spans are the good spans of a card's wire feed and travel, also of what a hand set; ok is false where none is
+// computed.
+type spans struct {
+	feed, travel calc.GoodSpan
+	ok           bool
+}
+
+// spansOf finds them; a card whose feed and travel are both suggested has them already.
+func spansOf(ctx context.Context, c *calc.Card) (s spans) {
+	s.feed, s.travel, s.ok = calc.GoodSpans(ctx, c)
+	return s
+}
+
+// followSpans lets the good spans of a card come whose feed or travel a hand set: they take about as long as the card.
+func (m *root) followSpans() tea.Cmd {
+	c := &m.session.card
+	set := c.Job.Feed.Set || c.Job.Amps.Set || c.Job.Travel.Set
+	if m.old || !set || m.timed() || stateOf(c) == canvas.NotJudged {
+		m.good.cancel()
+		return nil
+	}
+	card := *c
+	return m.good.want(m.ctx, c.Used, func(ctx context.Context, _ calc.Job, _ func(float64)) (spans, error) {
+		return m.spans(ctx, &card), nil
+	})
+}
+
+// spanned puts the good span of a setting that a hand made under its dial.
+func (m *root) spanned(d *canvas.Dial, r *report.Row) {
+	c := &m.session.card
+	if !m.good.ready(c.Used) || !m.good.have.ok || d.Bar.Kind == canvas.GoodSpan {
+		return
+	}
+	span := m.good.have.feed
+	switch r.Figure.Name {
+	case "wire_feed":
+	case "travel":
+		span = m.good.have.travel
+	default:
+		return
+	}
+	if span.High == 0 {
+		return
+	}
+	f := r.Figure
+	_, from, to := quantity.Dialed(f.Name, f.Value, span.Low, span.High, f.Unit, true, m.units.Lead())
+	d.Span = m.th.look.number(from + "–" + to)
+	d.Bar.Kind, d.Bar.Span = canvas.GoodSpan, [2]float64{span.Low, span.High}
+	d.Bar.Low, d.Bar.High = track(f.Name, min(f.Value, span.Low), max(f.Value, span.High))
+}

@@ -3,6 +3,8 @@ package tui
 import (
 	"strings"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tui/canvas"
@@ -77,23 +79,15 @@ func (r *row) blank(n int) *row {
 	return r
 }
 
-// left is how many cells are free.
 func (r *row) left() int { return r.room - r.used }
 
 func (r *row) line() line {
+	r.used, r.ahead = r.used-r.ahead, 0 // none at its end
 	r.wear(paint{})
 	return line{Text: r.b.String(), Width: r.used}
 }
 
-const manyBlanks = "                                                                                                " +
-	"                                "
-
-func blanks(n int) string {
-	if n <= len(manyBlanks) {
-		return manyBlanks[:n]
-	}
-	return strings.Repeat(" ", n)
-}
+func blanks(n int) string { return strings.Repeat(" ", n) }
 
 // block is some lines of the screen, one below the other.
 type block []line
@@ -189,6 +183,15 @@ func join(l, r line, at int, p paint, sep string) line {
 	}
 	b.WriteString(r.Text)
 	return line{Text: b.String(), Width: at + r.Width}
+}
+
+// linesOf are the lines that a model of Bubbles drew, without the blanks that it fills them with.
+func linesOf(view string) (b block) {
+	for text := range strings.SplitSeq(view, "\n") {
+		text = strings.TrimRight(text, " ")
+		b.add(line{Text: text, Width: ansi.StringWidth(text)})
+	}
+	return b
 }
 
 func (b block) String() string { return canvas.Block(b).String() }

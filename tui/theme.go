@@ -81,7 +81,7 @@ func newTheme(l look) theme {
 		return paint{open, end, l.comma, k == canvas.Quiet.Ink()}
 	}
 	keys := help.New()
-	keys.ShortSeparator, keys.FullSeparator = "  ", "  "
+	keys.ShortSeparator, keys.FullSeparator = keyGap, keyGap
 	style := func(k canvas.Ink) lipgloss.Style { return t.Style(k) }
 	bold, quiet := style(canvas.Text.Ink()|canvas.Bold), style(canvas.Quiet.Ink())
 	keys.Styles = help.Styles{ShortKey: bold, ShortDesc: quiet, FullKey: bold.Width(helpColumn),

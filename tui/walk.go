@@ -24,15 +24,13 @@ type walked struct {
 	msg tea.Msg
 }
 
-// startWalk begins the walk.
 func startWalk(m *root) tea.Cmd {
 	p := &walk{}
 	m.push(p)
 	return p.to(m, 0)
 }
 
-func (*walk) fills()            {}
-func (*walk) about(*root) about { return about{help: "in the walk"} }
+func (*walk) about(*root) about { return about{help: "in the walk", fills: true} }
 
 // left ends what the walk's screens compute; under it everything is as it was.
 func (p *walk) left(*root) { p.close() }
@@ -92,65 +90,41 @@ func (msg walked) tell(m *root) (tea.Cmd, bool) {
 	return own(msg.of, cmd), true
 }
 
-// close ends what the screens compute.
 func (p *walk) close() {
 	if p.stop != nil {
 		p.stop()
 	}
 }
 
-// update goes a step on or back, or leaves; on the last step a key leads to practice.
-func (p *walk) update(m *root, msg tea.Msg) action {
-	k := &m.keys
-	press, ok := msg.(tea.KeyPressMsg)
-	if !ok {
-		return nil
-	}
+// press goes a step on or back, or leaves; on the last step a key leads to practice.
+func (p *walk) press(m *root, press tea.KeyPressMsg) action {
 	last := p.at == len(walkSteps)-1
 	switch {
-	case key.Matches(press, k.Back), key.Matches(press, k.Leave), last && key.Matches(press, k.On, k.Play):
+	case key.Matches(press, bound.Back, bound.Leave), last && key.Matches(press, bound.On, bound.Play):
 		return goBack
-	case last && key.Matches(press, k.Pages):
-		return practiceAfterWalk
-	case key.Matches(press, k.On, k.Play, k.More, k.Down, k.PageDown) && !last:
+	case last && key.Matches(press, bound.Pages):
+		return func(m *root) tea.Cmd {
+			m.pop()
+			m.close(&m.part)
+			return openPage(pagePractice)(m)
+		}
+	case key.Matches(press, bound.On, bound.Play, bound.More, bound.Down, bound.PageDown) && !last:
 		return p.by(1)
-	case key.Matches(press, k.Less, k.Up, k.PageUp) && p.at > 0:
+	case key.Matches(press, bound.Less, bound.Up, bound.PageUp) && p.at > 0:
 		return p.by(-1)
 	}
 	return nil
 }
 
-// by goes so many steps on.
-func (p *walk) by(n int) action {
-	return func(m *root) tea.Cmd { return p.to(m, p.at+n) }
-}
-
-// practiceAfterWalk opens the page of practice.
-func practiceAfterWalk(m *root) tea.Cmd {
-	m.pop()
-	m.close(&m.part)
-	return openPage(pagePractice)(m)
-}
+func (p *walk) by(n int) action { return func(m *root) tea.Cmd { return p.to(m, p.at+n) } }
 
 // view is a step: the walk's screens with a mark at the line that is talked about, under them the text.
 func (p *walk) view(m *root, w, h int) (block, *tea.Cursor) {
 	s, foot := p.screens, p.foot(m)
 	s.th, s.w, s.h = m.th, w, h-len(foot)+2
-	b := s.whole(h - len(foot))
+	b, _ := s.body(h - len(foot))
 	pointAt(&m.th, b, walkSteps[p.at].at, w)
 	return append(b, foot...), nil
-}
-
-// whole is the open screen without its keys, in so many lines.
-func (m *root) whole(h int) block {
-	if _, fills := m.front().(filler); fills {
-		b, _ := m.front().view(m, m.w, h)
-		return b.fit(h)
-	}
-	b := m.top()
-	body, _ := m.front().view(m, m.w-2*m.margin(), h-len(b))
-	b.addAll(body.fit(h - len(b)).indent(m.margin()))
-	return b
 }
 
 // pointAt marks the first line that has a text, where it leaves room for a mark.
@@ -165,7 +139,7 @@ func pointAt(th *theme, b block, text string, w int) {
 	}
 }
 
-// walkFoot is the text of the step and its keys, as high on every step, so that the screen above stands still.
+// foot is the text of the step and its keys, as high on every step, so that the screen above stands still.
 func (p *walk) foot(m *root) block {
 	w := min(m.w, 88)
 	tall := 0
@@ -185,12 +159,11 @@ func (p *walk) foot(m *root) block {
 }
 
 func (p *walk) keys(m *root) line {
-	k, last := &m.keys, p.at == len(walkSteps)-1
-	list := []key.Binding{named(k.On, "enter", "next"), named(k.Less, "←", "back")}
-	if last {
-		list = []key.Binding{named(k.On, "enter", "done"), named(k.Pages, "p", "practice"), named(k.Less, "←", "back")}
+	keys := "enter next  ← back"
+	if p.at == len(walkSteps)-1 {
+		keys = "enter done  p practice  ← back"
 	}
-	l := footLine(&m.th, list, named(k.Back, "esc", "leave"), m.w)
+	l := footLine(&m.th, keys, "esc leave", m.w)
 	count := fmt.Sprintf("%d of %d", p.at+1, len(walkSteps))
 	if l.Width+2+width(count) > m.w {
 		return l
@@ -198,12 +171,58 @@ func (p *walk) keys(m *root) line {
 	return join(l, line{}, m.w, m.th.quiet, count)
 }
 
-// drawWalkPage is the page that the walk is begun from.
-func (m *root) drawWalkPage(w int) block {
-	var b block
+// walkText is on the page that the walk is begun from.
+func (m *root) walkText(b *block, w int) {
 	b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it is, "+
 		"and esc leaves at any moment.", w)
 	b.skip()
 	b.say(m.th.bold, 0, "enter begins", w)
-	return b
+}
+
+// walkStep is one stop of the walk: the keys that lead there from the first screen, the line that is pointed at, and
+// what is said of it.
+type walkStep struct {
+	keys string // by name, with blanks between
+	at   string // what stands on that line
+	says string
+}
+
+const toExampleCard = "tab tab tab tab "
+
+// walkSteps go the way of a job. Each text has room in four lines of the narrowest terminal, and states no figure: the
+// screen above it does.
+var walkSteps = [...]walkStep{
+	{"", "galvanized", "A real job, already computed. On top stands the verdict, under it what was chosen, in the " +
+		"middle the question, then the card."},
+	{"", "▸", "▸ is the row you are on. ↑↓ or its number picks, enter chooses and goes on, esc goes back. What " +
+		"nobody chose is marked ~, assumed."},
+	{toExampleCard, "travel", "The card. Dial these three at the booth: wire feed, volts, travel. They are " +
+		"computed: first a bead on scrap."},
+	{toExampleCard + "right", "volts", "Here the range is the doubt: 95 of 100 fall in it, as of all results. " +
+		"Green, of feed and travel: how far each may go alone and still be good."},
+	{toExampleCard + "enter", "wire feed", "enter asks why: how a figure comes about, what it rests on and from " +
+		"which source; here also how near each limit is."},
+	{toExampleCard + "up", "yours", "↑ gives more, ↓ less, digits type a value. It is yours now and all others " +
+		"follow. r takes the suggestion back, ctrl+z any change."},
+	{toExampleCard + ". 1", "galvanized", "tab leads to the choices, or a point and a number. ←→ picks one, ↑↓ " +
+		"changes it in place, enter shows its list. .0 lists the rest."},
+	{toExampleCard + "c", "cautions", "c shows every caution whole. ■ stops the job, ▲ is a hazard or a fault to " +
+		"come, • a note. Read them before the arc."},
+	{toExampleCard + "m", "m/min →", "m is the map: every wire feed and travel, and what each would do. The cross " +
+		"is where you are. The arrow keys walk in it, the card follows."},
+	{toExampleCard + "t", "first spot on", "t is the timed arc: so long on, so long off, over and over, to bridge " +
+		"an open root. Space plays the beat."},
+	{toExampleCard + "b", "", "b is the booth view: the figures of the card readable from where you stand. The " +
+		"arrows pick and change them, esc leads back."},
+	{toExampleCard + "p", "[fit]", "p opens the pages, in the order of the work: is it a job for bronze, how to " +
+		"prepare it, what to check, what to keep."},
+	{toExampleCard + "p right right right right right right right right right right right right", "[correct]",
+		"After the test bead comes this page: enter, mark what the bead shows, and it names the one setting to " +
+			"change."},
+	{toExampleCard + "g", "word:", "g or F3 explains a word of the trade on any screen: what it is, its unit, " +
+		"where the word comes from. Type to find another."},
+	{toExampleCard + "p left left left", "[book]", "The book keeps a card by a name, with its test beads. Nothing " +
+		"is kept but what you keep."},
+	{toExampleCard + "p left left left left left", "[practice]", "To practise: beads in a simulated booth, no wire " +
+		"spent. p opens it now, enter leads to your own sheet. This walk: page walk."},
 }

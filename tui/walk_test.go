@@ -311,7 +311,7 @@ func TestTheRest(t *testing.T) {
 		if q.Ask != "" {
 			s.has(q.Ask)
 		} else {
-			s.has(q.Words() + ":")
+			s.has("what "+q.Label()+" asks for", q.Words())
 		}
 		s.press("esc", "esc")
 		s.onCard()

@@ -21,18 +21,15 @@ type whyPage struct {
 	row    cardRow
 	set    *choice.Choice
 	field  field
-	scroll reader
+	scroll window
 }
 
-// openWhy tells of a row of the card.
 func openWhy(r cardRow) action { return opening(&whyPage{row: r, set: choice.SettingOf(r.name)}) }
 
-func (p *whyPage) about(m *root) about {
-	k := &m.keys
-	keys := []key.Binding{named(k.Back, "esc", "back"), named(k.Down, "↑↓", "scroll"), k.Units}
+func (p *whyPage) about(*root) about {
+	keys := "esc back  ↑↓ scroll  u units: metric, inch, both"
 	if p.set != nil {
-		keys = []key.Binding{named(k.On, "enter", "set, or back"), named(k.Down, "↑↓", "scroll"), named(k.Back, "esc",
-			"back")}
+		keys = "enter set, or back  ↑↓ scroll  esc back"
 	}
 	return about{help: "everywhere", term: p.row.label, keys: keys}
 }
@@ -44,15 +41,14 @@ func (p *whyPage) refresh(m *root) {
 	}
 }
 
-func (p *whyPage) view(m *root, w, h int) (block, *tea.Cursor) {
-	var b block
+func (p *whyPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	var cur *tea.Cursor
 	b.add(newRow(w).put(m.th.bold, p.row.label).line())
 	if p.set != nil {
 		r, x := p.field.ask(&m.th, "set it yourself: ", w)
 		cur = tea.NewCursor(x, len(b))
 		b.add(r.line())
-		b.say(m.th.quiet, 0, readingOr(p.set.Kind, p.field.String(), m.units, quantity.Rule(p.set.Kind)), w)
+		b.say(m.th.quiet, 0, p.field.reading(p.set.Kind, m.units, quantity.Rule(p.set.Kind)), w)
 	}
 	b.skip()
 	w = min(w, textWidth)
@@ -61,46 +57,37 @@ func (p *whyPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, cur
 }
 
-func (p *whyPage) update(m *root, msg tea.Msg) action {
-	switch msg := msg.(type) {
-	case tea.PasteMsg:
-		if p.set != nil {
-			p.field.insert(msg.Content)
-		}
-	case tea.KeyPressMsg:
-		return p.press(msg, &m.keys, &m.session)
+func (p *whyPage) paste(_ *root, text string) action {
+	if p.set != nil {
+		p.field.insert(text)
 	}
 	return nil
 }
 
-func (p *whyPage) press(msg tea.KeyPressMsg, k *keyMap, s *session) action {
+func (p *whyPage) press(m *root, msg tea.KeyPressMsg) action {
 	switch {
-	case key.Matches(msg, k.On):
-		return p.take(s)
+	case key.Matches(msg, bound.On):
+		return p.take(&m.session)
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return nil
-	case msg.Text == "" && p.scroll.moved(msg, k):
+	case msg.Text == "" && p.scroll.moved(msg):
 		return nil
 	}
-	if p.field.empty() {
-		if a := p.shortcut(msg, k); a != nil {
+	if p.field.empty() && msg.Text != "." { // a point begins a number
+		switch a := everywhere(msg); {
+		case a != nil:
 			return a
+		case key.Matches(msg, bound.Back, bound.Why):
+			return goBack
+		case key.Matches(msg, bound.Cautions):
+			return openPoints
 		}
 	}
 	if p.set != nil {
 		p.field.edit(msg)
 	}
 	return nil
-}
-
-// shortcut acts on the keys that work where nothing is typed. A point begins a number.
-func (p *whyPage) shortcut(msg tea.KeyPressMsg, k *keyMap) action {
-	if msg.Text == "." {
-		return nil
-	}
-	return led(msg, lead{k.Back, goBack}, lead{k.Why, goBack}, lead{k.Units, otherUnits}, lead{k.Help, openHelp},
-		lead{k.Cautions, openPoints}, lead{k.Leave, leave})
 }
 
 // take sets the typed value; with nothing typed it goes back to the card.
@@ -110,14 +97,13 @@ func (p *whyPage) take(s *session) action {
 	}
 	job, wrong := s.typed(p.set, &p.field)
 	if wrong != nil {
-		return refuse(*wrong)
+		return wrong.said
 	}
 	return change(job, p.row.label+" is yours now")
 }
 
 // reasons is the page's text for a row; bars are those of the limits.
-func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int, bars bool) block {
-	var b block
+func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int, bars bool) (b block) {
 	switch {
 	case r.numbered():
 		feedSentence(&b, th, r.name, c, sys, w)
@@ -211,4 +197,41 @@ func inputLine(b *block, th *theme, in *calc.Input, w int) {
 	}
 	r := newRow(w).put(th.quiet, moves).blank(1)
 	b.addAll(flow(r, []piece{{7, th.plain, name}, {w - width(value), th.quiet, value}}, 7, w))
+}
+
+// feedSentence says how wire feed and travel come about: from the sheet to the heat, from the heat to the feed.
+func feedSentence(b *block, th *theme, name string, c *calc.Card, sys quantity.System, w int) {
+	if name != "wire_feed" && name != "travel" {
+		return
+	}
+	said := func(name string) string {
+		f, ok := c.Figure(name)
+		if !ok {
+			return ""
+		}
+		x := report.ValueOf(&f, sys)
+		if x.Low == "" || f.Name == "wire_feed" || f.Name == "travel" { // these have no doubt of their own
+			return x.String()
+		}
+		return x.String() + " (" + x.Band() + ")"
+	}
+	feed, travel, amps, heat := said("wire_feed"), said("travel"), said("current"), said("net_heat")
+	if feed == "" || travel == "" || amps == "" || heat == "" {
+		return
+	}
+	b.say(th.bold, 0, fmt.Sprintf("%s is %s of metal that takes up the heat. %s of %s wire draws %s; at a travel of "+
+		"%s that puts %s into the sheet.",
+		choice.ByName("gauge").Shown(c, sys), quantity.Show(c.Setup.Members[0].Core, "mm", sys.Lead()), feed,
+		choice.ByName("wire").Shown(c, sys), amps, travel, heat), w)
+	b.skip()
+}
+
+// limitBars show how near wire feed and travel bring each limit: that is what they were chosen by.
+func limitBars(b *block, th *theme, name string, c *calc.Card, w int) {
+	if name != "wire_feed" && name != "travel" || len(c.Edges) == 0 {
+		return
+	}
+	b.skip()
+	b.say(th.quiet, 0, "The limits, nearest first: how much more or less feed or travel each allows.", w)
+	b.addAll(block(edgesOf(c).Draw(th.Theme, min(w, 56), len(c.Edges)+len(c.Unjudged))))
 }

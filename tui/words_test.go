@@ -24,7 +24,7 @@ func labels(t *testing.T, visit func(where, label string)) {
 	}
 	pages := advice.Contents()
 	for i := range pages {
-		for _, row := range newInputs(&pages[i]).rows {
+		for _, row := range newInputs(&pages[i]).choices {
 			visit("what page "+pages[i].Name+" asks for", row.Name)
 		}
 	}

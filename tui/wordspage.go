@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"charm.land/bubbles/v2/key"
@@ -12,9 +13,8 @@ import (
 // wordsPage is the glossary: every word of the trade that stands on a screen, found as one types, with what it means
 // below or beside it.
 type wordsPage struct {
-	field field
-	rows  []*tables.Term
-	list  listbox
+	finder
+	rows []*tables.Term
 }
 
 // newWords opens the glossary at the word that a label stands for.
@@ -31,9 +31,8 @@ func newWords(label string) *wordsPage {
 	return p
 }
 
-func (p *wordsPage) about(m *root) about {
-	return about{help: "everywhere", keys: []key.Binding{named(m.keys.Down, "↑↓", "pick"), named(m.keys.Back, "esc",
-		"back")}}
+func (p *wordsPage) about(*root) about {
+	return about{help: "everywhere", keys: "↑↓ pick  esc back"}
 }
 
 // openWords opens the glossary at the word that is being looked at.
@@ -49,42 +48,31 @@ func openWords(m *root) tea.Cmd {
 	return nil
 }
 
-func (p *wordsPage) view(m *root, w, h int) (block, *tea.Cursor) {
-	b, x := p.draw(&m.th, w, h)
-	return b, tea.NewCursor(min(x, w-1), 0)
+func (p *wordsPage) paste(_ *root, text string) action {
+	p.field.insert(text)
+	p.find()
+	return nil
 }
 
-func (p *wordsPage) update(m *root, msg tea.Msg) action {
-	before := p.field.String()
-	a := typeInto(&p.field, msg, func(press tea.KeyPressMsg) action { return p.press(press, &m.keys) })
-	if p.field.String() != before {
-		p.find()
-	}
-	return a
-}
-
-func (p *wordsPage) press(msg tea.KeyPressMsg, k *keyMap) action {
+func (p *wordsPage) press(_ *root, msg tea.KeyPressMsg) action {
 	switch {
-	case (p.field.empty() || msg.String() != "home" && msg.String() != "end") && p.list.moved(msg, k):
-	case msg.String() == "esc" && !p.field.empty():
-		p.field.clear()
-	case msg.String() == "esc", msg.String() == "f3", key.Matches(msg, k.On), p.field.empty() && key.Matches(msg,
-		k.Back):
+	case msg.String() == "f3", key.Matches(msg, bound.On), p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
-	default:
-		p.field.edit(msg)
+	case p.edit(msg):
+		p.find()
 	}
 	return nil
 }
 
 // find lists the words that what is typed begins, then those that have it anywhere.
 func (p *wordsPage) find() {
-	text := strings.ToLower(strings.TrimSpace(p.field.String()))
+	text := strings.ToLower(p.field.trimmed())
+	begins := func(name string) bool { return strings.HasPrefix(strings.ToLower(name), text) }
 	var begin, within []*tables.Term
 	for i := range tables.Terms() {
 		t := &tables.Terms()[i]
 		switch {
-		case text == "" || wordBegins(t, text):
+		case slices.ContainsFunc(append([]string{t.Word}, t.Also...), begins):
 			begin = append(begin, t)
 		case strings.Contains(strings.ToLower(t.Word+" "+strings.Join(t.Also, " ")), text):
 			within = append(within, t)
@@ -95,28 +83,16 @@ func (p *wordsPage) find() {
 	p.list.goTo(0)
 }
 
-func wordBegins(t *tables.Term, text string) bool {
-	for _, name := range append([]string{t.Word}, t.Also...) {
-		if strings.HasPrefix(strings.ToLower(name), text) {
-			return true
-		}
-	}
-	return false
-}
-
-// draw is the list with the entry of the word under the cursor; x is where typing goes.
-func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
-	ask := "word: "
-	r, x := p.field.ask(th, ask, w)
-	if p.field.empty() && r.left() > 14 {
-		r.blank(1).put(th.quiet, "type to find")
-	}
-	p.list.putWhere(th, r, w-2) // the walk has a mark behind it
-	b.add(r.line())
+// view is the list with the entry of the word under the cursor.
+func (p *wordsPage) view(m *root, w, h int) (b block, cursor *tea.Cursor) {
+	th := &m.th
+	field, x := p.list.search(th, &p.field, "word: ", "type to find", w-2) // the walk has a mark behind it
+	cursor = tea.NewCursor(x, 0)
+	b.add(field)
 	b.skip()
 	if len(p.rows) == 0 {
 		b.say(th.plain, 0, "No such word. Fewer letters find more.", w)
-		return b, x
+		return b, cursor
 	}
 	left := 24
 	if w < besideWords {
@@ -130,19 +106,18 @@ func (p *wordsPage) draw(th *theme, w, h int) (b block, x int) {
 	}
 	room, at := max(1, h-len(b)), p.rows[p.list.at()]
 	if w >= besideWords {
-		b.addAll(beside(p.list.draw(left, room, row), termText(th, at, min(w-left-3, 66)), left+3, th.quiet, "│ "))
-		return b, x
+		b.addAll(beside(p.list.draw(room, row), termText(th, at, min(w-left-3, 66)), left+3, th.quiet, "│ "))
+		return b, cursor
 	}
 	text := termText(th, at, w)
-	b.addAll(p.list.draw(left, max(2, room-len(text)-1), row))
+	b.addAll(p.list.draw(max(2, room-len(text)-1), row))
 	b.skip()
 	b.addAll(text)
-	return b, x
+	return b, cursor
 }
 
 // termText is one entry: the word, what it is, its unit, its other names, and where the word comes from.
-func termText(th *theme, t *tables.Term, w int) block {
-	var b block
+func termText(th *theme, t *tables.Term, w int) (b block) {
 	b.add(newRow(w).put(th.bold, t.Word).line())
 	b.say(th.plain, 0, t.Says, w)
 	if t.Unit != "" {

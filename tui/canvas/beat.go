@@ -15,9 +15,7 @@ type Beat struct {
 func (b Beat) Burns() bool { return b.Playing && b.At*(b.On+b.Off) < b.On }
 
 // cells are how many columns of a width the arc burns for.
-func (b Beat) cells(w int) int {
-	return max(1, min(w-2, int(b.On/(b.On+b.Off)*float64(w)+0.5)))
-}
+func (b Beat) cells(w int) int { return max(1, min(w-2, int(b.On/(b.On+b.Off)*float64(w)+0.5))) }
 
 // Draw sets the beat into a width and one or more lines: the part with the arc and the rest, a column apart. While it
 // plays, what has passed is lit; otherwise all of the part with the arc is.
@@ -30,7 +28,6 @@ func (b Beat) Draw(th *Theme, w, h int) Block {
 	return c.Lines(th)
 }
 
-// fill draws both parts.
 func (b Beat) fill(c *Cells, th *Theme) {
 	w := c.W
 	on := b.cells(w)
@@ -74,4 +71,31 @@ func (b Beat) unlit(th *Theme, lit bool) string {
 		return "·"
 	}
 	return ""
+}
+
+// Lamp is one word for a hand that looks up for a moment: a whole place that is lit or dark, with a note under the
+// word.
+type Lamp struct {
+	Word, Note string
+	Lit        bool
+}
+
+// Draw fills a width and some lines; the word is as large as they allow.
+func (l Lamp) Draw(th *Theme, w, h int) Block {
+	if w < 4 || h < 1 {
+		return nil
+	}
+	c, k, note := NewCells(w, h), Quiet.Ink(), Quiet.Ink()
+	if l.Lit {
+		k, note = Own.On(Swap), Own.On(Swap)
+		c.Fill(0, 0, w, h, k)
+	}
+	room := h
+	if h > 1 && l.Note != "" {
+		room--
+		c.PutCut(1, h-1, note, l.Note, w-2)
+	}
+	size, _ := Fit(l.Word, w-2, room)
+	size.put(c, 1, max(0, room-size.Lines)/2, k|Bold, l.Word, false, th.coarse)
+	return c.Lines(th)
 }

@@ -133,23 +133,44 @@ func TestCoarse(t *testing.T) {
 	}
 }
 
+// counted is a part that counts how often it is drawn.
+type counted struct {
+	Strip
+	times *int
+}
+
+func (c counted) Draw(th *Theme, w, h int) Block {
+	*c.times++
+	return c.Strip.Draw(th, w, h)
+}
+
 // What did not change is not drawn again; what did, is.
 func TestKept(t *testing.T) {
 	th, other := themesToTry()["full"], themesToTry()["none"]
-	var k Kept[Dials]
-	d := tryDials
-	k.Draw(d, th, 80, 7)
-	k.Draw(append(Dials(nil), d...), th, 80, 7)
-	if k.drawn != 1 {
-		t.Errorf("drawn %d times", k.drawn)
+	var k Kept[counted]
+	times := 0
+	d := counted{tryStrip, &times}
+	k.Draw(d, th, 80, 4)
+	k.Draw(counted{tryStrip, &times}, th, 80, 4)
+	if times != 1 {
+		t.Errorf("drawn %d times", times)
 	}
-	d = append(Dials(nil), d...)
-	d[1].Number = "14.0"
-	k.Draw(d, th, 80, 7)
-	k.Draw(d, other, 80, 7)
-	k.Draw(d, other, 81, 7)
-	got := k.Draw(d, other, 81, 8)
-	if k.drawn != 5 || got.String() != d.Draw(other, 81, 8).String() {
-		t.Errorf("drawn %d times", k.drawn)
+	d.Reason = "another one"
+	k.Draw(d, th, 80, 4)
+	k.Draw(d, other, 80, 4)
+	k.Draw(d, other, 81, 4)
+	got := k.Draw(d, other, 81, 5)
+	if times != 5 || got.String() != d.Strip.Draw(other, 81, 5).String() {
+		t.Errorf("drawn %d times", times)
+	}
+	var dials Kept[Dials]
+	first := dials.Draw(tryDials, th, 80, 7)
+	if again := dials.Draw(append(Dials(nil), tryDials...), th, 80, 7); &again[0] != &first[0] {
+		t.Error("dials that look the same are drawn again")
+	}
+	turned := append(Dials(nil), tryDials...)
+	turned[1].Number = "14.0"
+	if now := dials.Draw(turned, th, 80, 7); now.String() == first.String() {
+		t.Error("a dial that was turned is not drawn again")
 	}
 }

@@ -76,7 +76,6 @@ func (d *chartDrawing) join(ax, ay, bx, by, n int, dotted bool, k Ink) int {
 // hold brings a dot that lies far outside near enough for a line to be drawn to it in few steps.
 func hold(v, far int) int { return max(-far, min(far, v)) }
 
-// limit draws a line across the field.
 func (d *chartDrawing) limit(l *Limit) {
 	if y := d.row(l.At); !math.IsNaN(l.At) && y >= 0 && y < d.h*d.high {
 		for x := range d.w * d.wide {
@@ -101,14 +100,7 @@ func (d *chartDrawing) show(th *Theme) {
 
 // axes draw the numbers of both axes and the line beside the field.
 func (d *chartDrawing) axes() {
-	for y := range d.h {
-		d.c.Set(d.left-1, y, Rule.Ink(), "│")
-	}
-	for _, t := range d.ticksY() {
-		y := d.h - 1 - t.at
-		d.c.Set(d.left-1, y, Rule.Ink(), "┤")
-		d.c.Put(d.left-1-width(t.text), y, Quiet.Ink(), t.text)
-	}
+	upright(d.c, d.left, d.h, d.ticksY())
 	y := d.c.H - 1
 	if width(d.y.Name) < d.left {
 		d.c.Put(d.left-1-width(d.y.Name), y, Quiet.Ink(), d.y.Name)

@@ -18,8 +18,8 @@ type Chips struct {
 // Draw sets the row into a width and 1 to 3 lines: the values; from 2 lines on the hint below them; from 3 on the names
 // above.
 func (l Chips) Draw(th *Theme, w, h int) Block {
-	page, ok := l.page(l.Cursor, w, h >= 3)
-	if !ok || h < 1 {
+	page := l.page(w, h >= 3)
+	if len(page) == 0 || h < 1 {
 		return nil
 	}
 	c := NewCells(w, min(h, 3))
@@ -27,28 +27,21 @@ func (l Chips) Draw(th *Theme, w, h int) Block {
 	if h >= 3 {
 		y = 1
 	}
-	if page.from > 0 {
+	if page[0].i > 0 {
 		c.Put(0, y, Quiet.Ink(), "‹")
 	}
-	x, at := page.start(), 0
-	for i := page.from; i < page.to; i++ {
-		chip, room := l.List[i], w-x
-		text := cut(chip.text(), room-2)
-		if i == l.Cursor {
-			at = x
-		}
+	for _, p := range page {
 		if y > 0 {
-			c.Put(x+1, 0, Quiet.Ink(), cut(chip.Name, min(l.wide(i, true), room)-2))
+			c.Put(p.x+1, 0, Quiet.Ink(), cut(l.List[p.i].Name, min(p.wide, w-p.x)-2))
 		}
-		c.Put(x, y, l.ink(i), " "+text+" ")
-		x += l.wide(i, h >= 3) + 1
+		c.Put(p.x, y, l.ink(p.i), " "+cut(l.List[p.i].text(), w-p.x-2)+" ")
+		if h >= 2 && p.i == l.Cursor && l.Hint != "" {
+			hint := cut(l.Hint, w-2)
+			c.Put(max(1, min(p.x+1, w-1-width(hint))), y+1, Quiet.Ink(), hint)
+		}
 	}
-	if page.to < len(l.List) {
-		c.Put(min(x, w-1), y, Quiet.Ink(), "›")
-	}
-	if h >= 2 && l.Cursor >= 0 && l.Hint != "" {
-		hint := cut(l.Hint, w-2)
-		c.Put(max(1, min(at+1, w-1-width(hint))), y+1, Quiet.Ink(), hint)
+	if last := page[len(page)-1]; last.i+1 < len(l.List) {
+		c.Put(min(last.x+last.wide+1, w-1), y, Quiet.Ink(), "›")
 	}
 	return c.Lines(th)
 }
@@ -80,57 +73,39 @@ func (l Chips) ink(i int) Ink {
 	return Text.On(ChipGround) | Bold
 }
 
-// span is the chips of a page.
-type span struct{ from, to int }
+// placed is where a chip stands.
+type placed struct{ i, x, wide int }
 
-// start is the column of the first chip of a page; before it stands ‹ on every page but the first.
-func (p span) start() int {
-	if p.from > 0 {
-		return 2
+// page is the page in which the cursor's chip stands, the first where there is none; nothing where there is no room for
+// chips. Before its first chip stands ‹ on every page but the first, and behind its last one has › to have room.
+func (l Chips) page(w int, named bool) (page []placed) {
+	if w < 12 {
+		return nil
 	}
-	return 0
-}
-
-// page is the page in which a chip stands; false where there is no room for chips.
-func (l Chips) page(at, w int, named bool) (span, bool) {
-	if len(l.List) == 0 || w < 12 {
-		return span{}, false
-	}
-	at = max(0, min(at, len(l.List)-1))
-	p := span{}
-	for {
-		x := p.start()
-		for p.to < len(l.List) {
-			end := x + l.wide(p.to, named)
-			if more := p.to+1 < len(l.List); more {
-				end += 2 // room for ›
-			}
-			if end > w && p.to > p.from {
-				break
-			}
-			x += l.wide(p.to, named) + 1
-			p.to++
+	x := 0
+	for i := range l.List {
+		wide, more := l.wide(i, named), 0
+		if i+1 < len(l.List) {
+			more = 2
 		}
-		if at < p.to {
-			return p, true
+		if x+wide+more > w && len(page) > 0 {
+			if l.Cursor < i {
+				return page
+			}
+			page, x = nil, 2
 		}
-		p.from = p.to
+		page = append(page, placed{i, x, wide})
+		x += wide + 1
 	}
+	return page
 }
 
 // At is the chip at a column of the row, -1 for none: where a mouse clicked.
 func (l Chips) At(column, w, h int) int {
-	page, ok := l.page(l.Cursor, w, h >= 3)
-	if !ok {
-		return -1
-	}
-	x := page.start()
-	for i := page.from; i < page.to; i++ {
-		n := l.wide(i, h >= 3)
-		if column >= x && column < min(x+n, w) {
-			return i
+	for _, p := range l.page(w, h >= 3) {
+		if column >= p.x && column < min(p.x+p.wide, w) {
+			return p.i
 		}
-		x += n + 1
 	}
 	return -1
 }

@@ -14,19 +14,16 @@ type Kept[P Part] struct {
 	th    *Theme
 	w, h  int
 	lines Block
-	drawn int // how often it was, for tests
 }
 
 // Draw is the drawing of a part.
 func (k *Kept[P]) Draw(p P, th *Theme, w, h int) Block {
 	if k.th != th || k.w != w || k.h != h || !same(k.part, p) {
 		k.part, k.th, k.w, k.h, k.lines = p, th, w, h, p.Draw(th, w, h)
-		k.drawn++
 	}
 	return k.lines
 }
 
-// same reports whether two parts look the same.
 func same(a, b Part) bool {
 	if a, ok := a.(Dials); ok {
 		return slices.Equal(a, b.(Dials))

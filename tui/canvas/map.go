@@ -184,7 +184,6 @@ func (d *mapDrawing) put(x, y int, a, b Land) {
 	}
 }
 
-// ink is a role on the land of a cell.
 func (d *mapDrawing) ink(x, y int, r Role) Ink {
 	if !d.th.ground || d.Stale {
 		return r.Ink()

@@ -1,24 +1,19 @@
 package canvas
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // axes draw the two axes with their numbers; the setting's own numbers stand before the round ones.
 func (d *mapDrawing) axes() {
 	k := Rule.Ink()
-	for y := range d.h {
-		d.c.Set(d.left-1, y, k, "│")
-	}
+	upright(d.c, d.left, d.h, slices.DeleteFunc(d.ticksY(d.h), func(t tick) bool {
+		return d.crossed && d.h-1-t.at == d.atY
+	}))
 	d.c.Set(d.left-1, d.h, k, "└")
 	for x := range d.w {
 		d.c.Set(d.left+x, d.h, k, "─")
-	}
-	for _, t := range d.ticksY(d.h) {
-		y := d.h - 1 - t.at
-		if d.crossed && y == d.atY {
-			continue
-		}
-		d.c.Set(d.left-1, y, k, "┤")
-		d.c.Put(d.left-1-width(t.text), y, Quiet.Ink(), t.text)
 	}
 	for _, t := range logTicks(d.low[0], d.high[0], d.w, d.Comma, func(s string) int { return width(s) + 2 }) {
 		from, to := d.under(t.at, t.text)
@@ -75,7 +70,6 @@ func (d *mapDrawing) cross() {
 // onLand is the role of what is written on a cell.
 func (d *mapDrawing) onLand(x, y int) Role { return landOn + Role(d.shown[y*d.w+x]) }
 
-// labels name each land where it has the most room.
 func (d *mapDrawing) labels() {
 	for _, l := range [...]Land{LandCold, LandHot, LandBurns, LandOutside, LandGood3} {
 		for _, word := range [...]string{landSigns[l].word, landSigns[l].short} {

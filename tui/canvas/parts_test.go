@@ -228,7 +228,7 @@ func TestSightsAreDrawn(t *testing.T) {
 		looks := map[string]string{}
 		for _, sight := range tables.Sights() {
 			look := DrawSight(th, sight.ID, 18, 4).String()
-			if !SightDrawn(sight.ID) || strings.TrimSpace(look) == "" {
+			if strings.TrimSpace(look) == "" {
 				t.Errorf("%s: %s has no drawing", name, sight.ID)
 			}
 			if other := looks[look]; other != "" {

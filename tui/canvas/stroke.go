@@ -66,7 +66,6 @@ func (l *letter) inked(p point) bool {
 	return false
 }
 
-// path takes in one path of a glyph.
 func (l *letter) path(words []string) {
 	if len(words) == 0 {
 		return
@@ -103,7 +102,6 @@ func (l *letter) place(word string, edge bool) point {
 // onDots rounds down to whole dots, upward in the letter: an upper half that is smaller looks right.
 func onDots(v float64, dot int) float64 { return math.Floor(v*float64(dot)+1e-9) / float64(dot) }
 
-// line takes in a path of strokes.
 func (l *letter) line(points []point, round []bool, closed bool) {
 	n := len(points)
 	if n == 1 {
@@ -179,7 +177,6 @@ func (s *stroke) covers(p point) bool {
 	return aside <= half && along >= low-1e-6 && along <= high+1e-6
 }
 
-// inside reports whether a point lies in an area.
 func inside(area []point, p point) bool {
 	in := false
 	for i, a := range area {

@@ -8,7 +8,6 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// width is how many columns a text takes.
 func width(s string) int { return plain.Width(s) }
 
 // cut shortens a text to some columns; what is missing shows as an ellipsis.
@@ -64,7 +63,6 @@ func Wrap(s string, room int) []string {
 	return lines
 }
 
-// widest is the width of the widest line.
 func widest(lines []string) int {
 	n := 0
 	for _, l := range lines {

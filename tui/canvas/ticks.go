@@ -47,7 +47,6 @@ func logTicks(low, high float64, cells int, comma bool, room func(text string) i
 	return list
 }
 
-// place takes in a tick where it has room.
 func place(list []tick, taken []bool, t tick, room func(string) int) []tick {
 	half := room(t.text)
 	from, to := t.at-half/2, t.at-half/2+half
@@ -93,13 +92,23 @@ func roundStep(v float64) float64 {
 }
 
 // number is a figure without zeros that say nothing.
-func number(v float64, comma bool) string {
-	return decimal(strconv.FormatFloat(v, 'g', 6, 64), comma)
-}
+func number(v float64, comma bool) string { return decimal(strconv.FormatFloat(v, 'g', 6, 64), comma) }
 
 func decimal(text string, comma bool) string {
 	if comma {
 		return strings.Replace(text, ".", ",", 1)
 	}
 	return text
+}
+
+// upright draws the axis at the left of a field of some lines: its line, and its numbers before it.
+func upright(c *Cells, left, lines int, numbers []tick) {
+	for y := range lines {
+		c.Set(left-1, y, Rule.Ink(), "│")
+	}
+	for _, t := range numbers {
+		y := lines - 1 - t.at
+		c.Set(left-1, y, Rule.Ink(), "┤")
+		c.Put(left-1-width(t.text), y, Quiet.Ink(), t.text)
+	}
 }

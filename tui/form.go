@@ -1,0 +1,133 @@
+package tui
+
+import (
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/internal/quantity"
+)
+
+// form is rows below each other into which one types; under them stands what the row under the cursor is.
+type form struct {
+	at     int
+	field  field // of the row under the cursor
+	values [mostRows]string
+	busy   bool   // on its way to the book: it is not sent twice, nor changed under way
+	scroll window // of the rows
+	below  window // of what is said of a row
+}
+
+// mostRows is how many rows a form has at most.
+const mostRows = 24
+
+// formRow is what a row asks, and how it is read.
+type formRow struct {
+	name, ask, rule string // name is what the command calls it
+	how             string // the practice that tells how it is measured
+	field           quantity.Field
+	figure, unit    string // of the number; figure is "" for what no hand sets
+	timed           bool   // space starts and stops a watch
+	over            string // a heading over it
+}
+
+// formRows are a form's rows.
+type formRows interface {
+	rows() []formRow
+	asked(at int) bool
+	// says is how what stands on a row was read, or what else stands behind it.
+	says(th *theme, at int, here bool) (string, paint)
+}
+
+func (p *form) paste(_ *root, text string) action {
+	if !p.busy {
+		p.field.insert(text)
+		p.store()
+	}
+	return nil
+}
+
+func (p *form) store() { p.values[p.at] = p.field.trimmed() }
+
+// edit acts on the keys that move and edit.
+func (p *form) edit(msg tea.KeyPressMsg, f formRows) {
+	switch s := msg.String(); {
+	case s == "esc":
+		p.field.clear()
+	case s == "up":
+		p.move(f, -1)
+	case s == "down":
+		p.move(f, 1)
+	case p.field.empty() && s == "home":
+		p.to(0)
+	case p.field.empty() && s == "end":
+		p.to(len(f.rows()) - 1)
+	case key.Matches(msg, bound.PageUp, bound.PageDown):
+		p.below.moved(msg)
+	default:
+		p.field.edit(msg)
+	}
+	p.store()
+}
+
+// move goes to another row that is asked.
+func (p *form) move(f formRows, by int) {
+	for to := p.at + by; to >= 0 && to < len(f.rows()); to += by {
+		if f.asked(to) {
+			p.to(to)
+			return
+		}
+	}
+}
+
+// to goes to a row, with what stands there.
+func (p *form) to(at int) {
+	p.store()
+	p.at, p.below = at, window{}
+	p.field.clear()
+	p.field.insert(p.values[at])
+}
+
+// draw is the rows under a title, "" for none, and under them what is told of the one under the cursor.
+func (p *form) draw(th *theme, f formRows, title string, told block, w, h int) (b block, _ *tea.Cursor) {
+	if title != "" {
+		b.add(newRow(w).put(th.bold, title).line())
+	}
+	column := 0
+	for _, row := range f.rows() {
+		column = max(column, min(width(row.ask)+2, w/2))
+	}
+	var list block
+	x, y, first, last := 0, 0, 0, 0
+	for at, row := range f.rows() {
+		here := at == p.at
+		if here {
+			first = len(list)
+		}
+		if !f.asked(at) {
+			continue
+		}
+		if row.over != "" {
+			list.add(newRow(w).put(th.quiet, row.over).line())
+		}
+		r := newRow(w).put(th.under(here, th.quiet), row.ask).to(column)
+		text := p.values[at]
+		if here {
+			text, x = p.field.view(r.left())
+			x, y = min(column+x, w-1), len(list)
+		}
+		said, paint := f.says(th, at, here)
+		list.addAll(flow(r, []piece{{0, th.bold.exact(), text}, {0, paint, said}}, column, w))
+		if here {
+			last = len(list) - 1
+		}
+	}
+	room := max(3, h-len(b)-len(told))
+	if room < len(list) {
+		room = max(3, min(room, h*2/3))
+	}
+	y += len(b)
+	b.addAll(p.scroll.show(th, list, first, last, w, room))
+	y -= p.scroll.view.YOffset()
+	b.addAll(p.below.draw(th, told, w, max(1, h-len(b))))
+	return b.fit(min(len(b), h)), tea.NewCursor(x, y)
+}
