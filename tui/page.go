@@ -91,7 +91,7 @@ func (v *window) fill(b block, w, h int) {
 		lines[i] = l.Text
 	}
 	v.view.SetWidth(w)
-	v.view.SetHeight(max(0, h))
+	v.view.SetHeight(h)
 	v.view.SetContentLines(lines)
 }
 
@@ -119,9 +119,10 @@ func (v *window) show(th *theme, b block, first, last, w, h int) block {
 	if v.whole(b, h) {
 		return b
 	}
-	v.fill(b, w, h)
+	h = max(0, h)
+	v.fill(make(block, len(b)), w, h) // the place only: the card has this at each key, and its lines are ready
 	v.view.SetYOffset(min(max(v.view.YOffset(), last-h+1), first))
-	out := append(block{}, b[v.view.YOffset():]...).fit(h) // as they are: this is drawn at each key on the card
+	out := append(block{}, b[v.view.YOffset():][:h]...)
 	mark := func(sign string, i, by int) {
 		for ; i >= 0 && i < len(out); i += by {
 			if out[i].Width <= w-3 {
