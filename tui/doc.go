@@ -12,6 +12,6 @@
 // help.go), and what is typed in rows is a form (form.go). What is said comes from the blocks of internal/report and the
 // rows of internal/choice.
 //
-// The walk for newcomers presses its script's keys (walksteps.go) on screens of its own, with the example on them, so
+// The walk for newcomers presses its script's keys (walk.go) on screens of its own, with the example on them, so
 // that it always shows what a key really does (walk.go). Whether it is due is decided outside.
 package tui

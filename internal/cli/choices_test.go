@@ -29,7 +29,7 @@ func TestFlagsAreTheChoices(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	others := []string{"power-source", "units", "json", "why", "show", "pdf", "paper", "markdown"}
+	others := []string{"power-source", "units", "json", "why", "show", "pdf", "png", "svg", "paper", "markdown"}
 	var flags []string
 	card.LocalNonPersistentFlags().VisitAll(func(f *pflag.Flag) {
 		if c := choice.ByName(f.Name); c != nil && f.Usage != c.Help() {
