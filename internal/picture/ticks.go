@@ -18,11 +18,19 @@ func Ratios(a *plot.Axis, low, high float64) {
 	for ten := math.Pow(10, math.Floor(math.Log10(low))); ten < high; ten *= 10 {
 		for _, n := range numbers {
 			if v := n * ten; v >= low && v <= high && apart(list, v, high/low) {
-				list = append(list, plot.Tick{Value: v, Label: strconv.FormatFloat(v, 'g', 3, 64)})
+				list = append(list, plot.Tick{Value: v, Label: number(v)})
 			}
 		}
 	}
 	a.Tick.Marker = plot.ConstantTicks(list)
+}
+
+// number is a round number as people write it: no power of ten up to millions.
+func number(v float64) string {
+	if v >= 1000 && v < 1e7 {
+		return strconv.FormatFloat(v, 'f', 0, 64)
+	}
+	return strconv.FormatFloat(v, 'g', 3, 64)
 }
 
 // apart reports whether a number has room after the one before it: an eighth of the axis.
