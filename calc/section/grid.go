@@ -38,6 +38,7 @@ type arm struct {
 	// By layer: how thick, and twice the distance to the middle of the one above, mm.
 	depth, apart [maxLayers]float64
 	col          [maxColumns]column
+	given        []int   // the cells that were given another capacity in the present step, column by column
 	first        float64 // C, where the first of base and filler begins to melt
 	hot          int     // the outermost column that is hotter where the present step begins or ends; -1 for none
 	// inner is what the joint sees of the arm: the innermost column's block.

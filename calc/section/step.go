@@ -1,6 +1,9 @@
 package section
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // step moves the section on by dt s. It is linearly implicit, so that no step is too long for the finest cell, and
 // conservative, since what the linear system says a cell gains goes into its enthalpy. A cell that would begin or end
@@ -30,7 +33,7 @@ func (w *Workspace) step(dt float64) {
 			a.outward()
 			from[i] = -1
 			if try < tries-1 {
-				from[i] = w.crossing(a)
+				from[i] = w.crossing(a, try)
 			}
 			again = again || from[i] >= 0
 		}
@@ -50,9 +53,18 @@ func (w *Workspace) step(dt float64) {
 // crossing gives every cell that passes a melting or freezing point in this step the mean capacity along its way, if that
 // differs much from the one used, and returns the outermost column where it does: from there on the step must be solved
 // again. -1 for none.
-func (w *Workspace) crossing(a *arm) (outermost int) {
+func (w *Workspace) crossing(a *arm, try int) (outermost int) {
 	n := min(a.layers, maxLayers)
 	outermost = -1
+	if try == 0 {
+		a.given = a.given[:0]
+	}
+	for _, at := range a.given {
+		if j, l := at/maxLayers, at%maxLayers; w.along(a, &a.col[j], l, try) {
+			outermost = max(outermost, j)
+		}
+	}
+	known := len(a.given)
 	first, solid, liquid := a.first, a.base.solidus, w.filler.liquidus
 	columns := a.in()[:a.hot+1]
 	for j := range columns {
@@ -72,17 +84,35 @@ func (w *Workspace) crossing(a *arm) (outermost int) {
 			if !(metal > 0 && w.filler.phase(from) != w.filler.phase(to)) && a.base.phase(from) == a.base.phase(to) {
 				continue
 			}
-			if math.Abs(to-from) < 0.1 {
-				continue
-			}
-			mean := w.gain(a, metal, p.cell[l].body, from, to) / (to - from)
-			if math.Abs(mean-p.cell[l].cap) > worthAgain*p.cell[l].cap {
-				outermost = j
-				p.cell[l].cap = mean
+			if at := j*maxLayers + l; !slices.Contains(a.given[:known], at) && w.along(a, p, l, try) {
+				a.given = append(a.given, at)
+				outermost = max(outermost, j)
 			}
 		}
 	}
 	return outermost
+}
+
+// along gives a cell the mean capacity along its way in this step, and reports whether that is another one. A cell that has
+// been given one before is looked at again even where it passes no such point any more: its capacity is too high then.
+// From the third time on it is given half of the difference, since two of them may lead to each other for ever.
+func (w *Workspace) along(a *arm, p *column, l, try int) bool {
+	x, metal := &p.cell[l], 0.0
+	if l == 0 {
+		metal = p.filler * p.dy
+	}
+	if math.Abs(x.next-x.t) < 0.1 {
+		return false
+	}
+	mean := w.gain(a, metal, x.body, x.t, x.next) / (x.next - x.t)
+	if math.Abs(mean-x.cap) <= worthAgain*x.cap {
+		return false
+	}
+	if try >= 2 {
+		mean = (mean + x.cap) / 2
+	}
+	x.cap = mean
+	return true
 }
 
 // worthAgain is by how much a capacity may be off, relative. With three tries a skin that melted within a step was off by up
