@@ -13,6 +13,7 @@ type Dial struct {
 	Cursor      bool
 	Loud        bool // its name in big letters too: read from two metres
 	Lit         bool // its digits in the colour of the verdict
+	State       State
 	hushed      bool // loud, but beside one whose name has no room for big letters
 }
 
@@ -134,7 +135,7 @@ func (d Dial) ink() Ink {
 	case d.Bar.Off:
 		return Quiet.Ink()
 	case d.Lit:
-		return d.Bar.State.Ink()
+		return d.State.Ink()
 	}
 	return Text.Ink()
 }
@@ -192,7 +193,7 @@ func (d Dial) putLoud(c *Cells, th *Theme, x, y, w int) (unit bool) {
 func (d Dial) putSpan(c *Cells, x, y, w int) {
 	for _, words := range d.spanWords() {
 		if width(words) <= w {
-			c.Put(x, y, Quiet.Ink(), words)
+			c.Put(x, y, d.Bar.ink(), words)
 			return
 		}
 	}
