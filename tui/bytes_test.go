@@ -4,6 +4,7 @@ import (
 	"context"
 	"io"
 	"slices"
+	"strings"
 	"sync/atomic"
 	"testing"
 	"testing/synctest"
@@ -97,17 +98,27 @@ func TestBytesAKey(t *testing.T) {
 }
 
 // A key that turns the verdict sends at most 1,100 bytes: it colours the strip anew and nothing else. A step on the map
-// sends at most 1,500: the map stands still, however long the numbers beside it are.
+// sends at most 1,500, and 2,200 where the cross-hair is as high as the map: the map stands still, and so do the rows
+// beside it, however long their numbers are, and where there is none.
 func TestBytesOfVerdictAndMap(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.3), Travel: calc.Some(7)}
+	thick := job
+	thick.Gauge = 16
 	up := slices.Repeat([]string{"up"}, 8)
-	walk := []string{"m", "right", "right", "right", "up", "up", "left", "down", "down", "down"}
-	for most, keys := range map[int][]string{1100: up, 1500: walk} {
+	for _, x := range []struct {
+		most int
+		job  calc.Job
+		keys []string
+	}{
+		{1100, job, up},
+		{1500, job, strings.Fields("m right right right up up left down down down")},
+		{2200, thick, slices.Concat([]string{"m"}, up[:4], slices.Repeat([]string{"right"}, 4), up[:1])},
+	} {
 		synctest.Test(t, func(t *testing.T) {
-			for i, n := range sends(t, job, keys...) {
-				t.Logf("%-6s %4d bytes", keys[i], n)
-				if n > most && keys[i] != "m" {
-					t.Errorf("%s sends %d bytes", keys[i], n)
+			for i, n := range sends(t, x.job, x.keys...) {
+				t.Logf("%-6s %4d bytes", x.keys[i], n)
+				if n > x.most && x.keys[i] != "m" {
+					t.Errorf("%s sends %d bytes", x.keys[i], n)
 				}
 			}
 		})
