@@ -123,7 +123,9 @@ func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 		bar -= width(d.Unit) + 1
 		c.PutCut(x+bar+1, y, Quiet.Ink(), d.Unit, w)
 	}
-	d.Bar.draw(c, x, y, bar)
+	b := d.Bar
+	b.under = !half
+	b.draw(c, x, y, bar)
 	if besides > names+1 {
 		d.putSpan(c, x, y+1, w)
 	}

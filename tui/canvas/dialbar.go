@@ -19,6 +19,7 @@ type Bar struct {
 	Span      [2]float64
 	Kind      SpanKind
 	Off       bool // grey: nothing is to be dialled
+	under     bool // right under digits
 }
 
 // draw sets the bar on a line. Track, span and value differ in height, so that no colour is needed; a value beyond
@@ -58,9 +59,10 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 }
 
 // ink is that of the track and of the span in words: the terminal's own, which costs no bytes to switch on, since most
-// keys send them anew; grey where nothing is to be dialled.
+// keys send them anew. It is grey where nothing is to be dialled, and where the value would read as a stroke of the
+// digit above it.
 func (b Bar) ink() Ink {
-	if b.Off {
+	if b.Off || b.under {
 		return Quiet.Ink()
 	}
 	return Text.Ink()

@@ -62,6 +62,12 @@ func TestDialColours(t *testing.T) {
 	if text = beyond.Draw(th, 30, 7).String(); !strings.Contains(text, hot) {
 		t.Errorf("lit digits: %q", text)
 	}
+	likely, grey := tryDials[1], string(th.open(nil, Quiet.Ink()))+"___"
+	for h, under := range map[int]bool{6: true, 7: false} {
+		if text = likely.Draw(th, 30, h).String(); strings.Contains(text, grey) != under {
+			t.Errorf("a bar right under its digits is grey, one with room between is not: %d lines, %q", h, text)
+		}
+	}
 }
 
 // The bar of a beat is lit as far as the beat has come, and says whether the arc burns.
