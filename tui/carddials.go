@@ -37,7 +37,7 @@ func dialOf(r *cardRow, c *calc.Card, as look) canvas.Dial {
 	if r.name == "travel" && d.Also == "" {
 		d.Also = r.short
 	}
-	d.Bar = canvas.Bar{Value: f.Value, State: stateOf(c)}
+	d.State, d.Bar = stateOf(c), canvas.Bar{Value: f.Value}
 	low, high := f.Value, f.Value
 	if v.Band() != "" {
 		d.Bar.Span, d.Bar.Kind = [2]float64{f.Low, f.High}, canvas.LikelySpan

@@ -49,7 +49,7 @@ func (p *cardPage) figures(m *root, w int) (b block, first, last int) {
 // cells puts a figure into its column: name, number, unit, band.
 func (r *cardRow) cells(th *theme, to *row, c columns, chosen bool, end int) {
 	at := to.used
-	to.put(th.under(chosen, th.quiet), r.label).to(at + c.label + 1)
+	to.put(th.under(chosen, th.plain), r.label).to(at + c.label + 1)
 	if !r.numbered() {
 		if width(r.words) <= end-to.used { // else enter tells
 			to.put(th.plain, r.words)
@@ -61,5 +61,5 @@ func (r *cardRow) cells(th *theme, to *row, c columns, chosen bool, end int) {
 	if c.alt > 0 {
 		to.to(at+c.label+1+c.number+1+c.unit+2).put(th.plain, r.fig.Other.String())
 	}
-	to.to(end-c.band).put(th.quiet, v.Band())
+	to.to(end-c.band).put(th.plain, v.Band())
 }

@@ -74,9 +74,9 @@ func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 	if rows := dangerBand(th, c, whole, w); len(rows) > 0 {
 		b.addAll(rows)
 	} else {
-		r := cautionTally(th, c, w).put(th.quiet, " – ").put(th.bold, "c")
+		r := cautionTally(th, c, w).put(th.plain, " – ").put(th.bold, "c")
 		if tail := " shows all"; width(tail) <= r.left() {
-			r.put(th.quiet, tail)
+			r.put(th.plain, tail)
 		}
 		b.add(r.line())
 	}

@@ -143,5 +143,5 @@ func (r *row) ending(th *theme, tail string, others []string) *row {
 			r.put(th.plain, word)
 		}
 	}
-	return r.put(th.quiet, " – ").put(th.bold, "c").put(th.quiet, tail)
+	return r.put(th.plain, " – ").put(th.bold, "c").put(th.plain, tail)
 }

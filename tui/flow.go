@@ -16,7 +16,7 @@ type piece struct {
 // draw sets the row's parts side by side; those without room stand under the value, whole.
 func (r *cardRow) draw(th *theme, c columns, chosen bool, w int) block {
 	from := c.label + 2
-	head := newRow(w).put(th.under(chosen, th.quiet), r.label).to(from)
+	head := newRow(w).put(th.under(chosen, th.plain), r.label).to(from)
 	if !r.numbered() {
 		return flow(head, []piece{{from, th.plain, r.words}}, from, w)
 	}
@@ -27,7 +27,7 @@ func (r *cardRow) draw(th *theme, c columns, chosen bool, w int) block {
 	if c.alt > 0 {
 		at += c.alt + 2
 	}
-	return flow(head, append(parts, piece{at, th.quiet, v.Band()}), from, w)
+	return flow(head, append(parts, piece{at, th.plain, v.Band()}), from, w)
 }
 
 func guessMark(tag string) string {

@@ -176,14 +176,16 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 	var b block
 	add := func(label, value string) {
 		if len(b) < h {
-			b.add(newRow(w).put(th.quiet, label).to(14).put(th.plain, value).line())
+			b.add(newRow(w).put(th.plain, label).to(14).put(th.plain, value).line())
 		}
 	}
 	for _, name := range [...]string{"wire_feed", "travel", "current", "wetting_angle", "base_peak_temperature",
 		"margin"} {
+		value := "–" // in its place, or all below it would move
 		if f, ok := c.Figure(name); ok {
-			add(calc.FigureLabel(name), report.ValueOf(&f, s.units).String())
+			value = report.ValueOf(&f, s.units).String()
 		}
+		add(calc.FigureLabel(name), value)
 	}
 	if aim := c.Used.Aim.V; aim != 0 {
 		toward := "aim to 1st"

@@ -53,13 +53,13 @@ func TestLimitOfIdleTime(t *testing.T) {
 	})
 }
 
-// A line of a booth may be slow: a key that picks on the card is at most 500 bytes, cipher and all, one that changes a
-// setting whose fellows are suggested at most 1.3 kB, on a larger terminal 3.2 kB, one on the map at most 5 or 6.5 kB.
+// A line of a booth may be slow: a key that picks on the card is at most 250 bytes, cipher and all, one that changes a
+// setting whose fellows are suggested at most 1 kB, on a larger terminal 1.3 kB, one on the map at most 5 or 6.5 kB.
 func TestBytesOverSSH(t *testing.T) {
 	for _, size := range []struct {
 		columns, rows int
 		change, whole int64 // bytes for one value, and for a screen that is all new: that goes with its cells
-	}{{80, 24, 1300, 5000}, {100, 30, 3200, 6500}} {
+	}{{80, 24, 1000, 5000}, {100, 30, 1300, 6500}} {
 		t.Run(fmt.Sprintf("%dx%d", size.columns, size.rows), func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {
 				m := hostInMemory(t, Deps{})
@@ -88,7 +88,7 @@ func TestBytesOverSSH(t *testing.T) {
 				costs("mild-steel\r")
 				costs("18\r\r\r")
 				g.shows("stick-out") // the card
-				atMost(500, "\x1b[C", "\x1b[C", "\x1b[D", "\x1b[D")
+				atMost(250, "\x1b[C", "\x1b[C", "\x1b[D", "\x1b[D")
 				atMost(size.change, "\x1b[A", "\x1b[B", "+", "-")
 				atMost(size.whole, "m", "\x1b[C", "\x1b[A", "r", "/", "m") // the map
 			})

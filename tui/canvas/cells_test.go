@@ -46,7 +46,7 @@ func TestRunsOfInk(t *testing.T) {
 	if want := "\x1b[38;5;248mabcd \x1b[m\x1b[1me\x1b[m"; b[0].Text != want {
 		t.Errorf("%q, want %q", b[0].Text, want)
 	}
-	if want := "\x1b[38;5;232;48;5;79m   \x1b[m"; b[1].Text != want || b[1].Width != 3 {
+	if want := "\x1b[38;5;16;48;5;79m   \x1b[m"; b[1].Text != want || b[1].Width != 3 {
 		t.Errorf("%q, want %q", b[1].Text, want)
 	}
 }

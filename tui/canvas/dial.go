@@ -13,6 +13,7 @@ type Dial struct {
 	Cursor      bool
 	Loud        bool // its name in big letters too: read from two metres
 	Lit         bool // its digits in the colour of the verdict
+	State       State
 	hushed      bool // loud, but beside one whose name has no room for big letters
 }
 
@@ -122,7 +123,9 @@ func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 		bar -= width(d.Unit) + 1
 		c.PutCut(x+bar+1, y, Quiet.Ink(), d.Unit, w)
 	}
-	d.Bar.draw(c, x, y, bar)
+	b := d.Bar
+	b.under = !half
+	b.draw(c, x, y, bar)
 	if besides > names+1 {
 		d.putSpan(c, x, y+1, w)
 	}
@@ -134,7 +137,7 @@ func (d Dial) ink() Ink {
 	case d.Bar.Off:
 		return Quiet.Ink()
 	case d.Lit:
-		return d.Bar.State.Ink()
+		return d.State.Ink()
 	}
 	return Text.Ink()
 }
@@ -192,7 +195,7 @@ func (d Dial) putLoud(c *Cells, th *Theme, x, y, w int) (unit bool) {
 func (d Dial) putSpan(c *Cells, x, y, w int) {
 	for _, words := range d.spanWords() {
 		if width(words) <= w {
-			c.Put(x, y, Quiet.Ink(), words)
+			c.Put(x, y, d.Bar.ink(), words)
 			return
 		}
 	}

@@ -18,8 +18,8 @@ type Bar struct {
 	Value     float64
 	Span      [2]float64
 	Kind      SpanKind
-	State     State // colours the value where it lies beyond its good span, and nothing else
-	Off       bool  // grey: nothing is to be dialled
+	Off       bool // grey: nothing is to be dialled
+	under     bool // right under digits
 }
 
 // draw sets the bar on a line. Track, span and value differ in height, so that no colour is needed; a value beyond
@@ -38,7 +38,7 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 		}
 	}
 	for i := range w {
-		k, text := Quiet.Ink(), "_" // of one byte: a bar is sent anew with most keys
+		k, text := b.ink(), "_" // of one byte: a bar is sent anew with most keys
 		if i >= from && i <= to {
 			k, text = b.spanInk(), "▄"
 		}
@@ -51,22 +51,27 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 	case b.Value > b.High:
 		at, mark = w-1, "▸"
 	}
-	c.Set(x+min(at, w-1), y, b.valueInk(), mark)
+	k := b.spanInk()
+	if b.Kind == GoodSpan && (b.Value < b.Span[0] || b.Value > b.Span[1]) {
+		k = b.ink() // not that of the verdict, or a verdict that turns would send every bar anew
+	}
+	c.Set(x+min(at, w-1), y, k, mark)
 }
 
-// spanInk: a good span is green whatever the verdict is; a likely one is as grey as the track, since each change of
-// colour is sent with most keys.
+// ink is that of the track and of the span in words: the terminal's own, which costs no bytes to switch on, since most
+// keys send them anew. It is grey where nothing is to be dialled, and where the value would read as a stroke of the
+// digit above it.
+func (b Bar) ink() Ink {
+	if b.Off || b.under {
+		return Quiet.Ink()
+	}
+	return Text.Ink()
+}
+
+// spanInk: a good span is green whatever the verdict is; a likely one has no colour, since it promises nothing.
 func (b Bar) spanInk() Ink {
 	if b.Kind == GoodSpan && !b.Off {
 		return Good.Ink()
 	}
-	return Quiet.Ink()
-}
-
-// valueInk: a value has the colour of the span it lies in; beyond its good span it takes that of the verdict.
-func (b Bar) valueInk() Ink {
-	if b.Kind == GoodSpan && !b.Off && (b.Value < b.Span[0] || b.Value > b.Span[1]) {
-		return b.State.Ink()
-	}
-	return b.spanInk()
+	return b.ink()
 }

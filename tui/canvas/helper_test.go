@@ -35,7 +35,7 @@ var (
 		{Name: "volts", Unit: "V", Number: "13.8", Widest: "88.8", Span: "12.6–15.1",
 			Bar: Bar{Low: 9, High: 20, Value: 13.8, Span: [2]float64{12.6, 15.1}, Kind: LikelySpan}},
 		{Name: "travel", Unit: "mm/s", Number: "10.4", Widest: "88.8", Span: "4.00–9.68", Yours: true,
-			Bar: Bar{Low: 1, High: 15, Value: 10.4, Span: [2]float64{4, 9.68}, Kind: GoodSpan, State: Hot}},
+			Bar: Bar{Low: 1, High: 15, Value: 10.4, Span: [2]float64{4, 9.68}, Kind: GoodSpan}, State: Hot},
 	}
 	tryChips = Chips{Cursor: 4, Hint: "↑ butt  ↓ tee  enter: all 5", List: []Chip{
 		{Name: "metal", Value: "galvanized"}, {Name: "gauge", Value: "20 ga"},
@@ -56,7 +56,7 @@ var (
 func tryBooth() Dials {
 	list := append(Dials(nil), tryDials...)
 	for i := range list {
-		list[i].Loud, list[i].Lit, list[i].Bar.State = true, true, Cold
+		list[i].Loud, list[i].Lit, list[i].State = true, true, Cold
 		list[i].Name = [...]string{"FEED", "VOLTS", "TRAVEL"}[i]
 	}
 	return list

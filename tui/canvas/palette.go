@@ -18,7 +18,7 @@ const (
 type tone [palettes]spelling
 
 // Black and white as text on grounds.
-const black, white = "232", "231"
+const black, white = "16", "231"
 
 // tones are the colours of the roles. Their contrast and how far they are apart for colour-deficient eyes is held by
 // palette_test.go.

@@ -161,7 +161,7 @@ func (d *dots) colours(c *Cells, x, y int, role func(uint8) Role, rank func(uint
 			}
 			switch {
 			case a == 0:
-			case b == 0:
+			case b == 0, a == b:
 				c.Set(x+column, y+line, role(a).Ink(), quadrants[mask])
 			default:
 				c.Set(x+column, y+line, role(a).On(role(b)), quadrants[mask])

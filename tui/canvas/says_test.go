@@ -36,31 +36,37 @@ func TestSpanWords(t *testing.T) {
 	}
 }
 
-// A job that is stopped has grey dials; a value beyond its good span has the verdict's colour, one within it has not.
+// A job that is stopped has grey dials; a value within its good span has the span's colour, one beyond it the terminal's
+// own, whatever the verdict is.
 func TestDialColours(t *testing.T) {
 	th := themesToTry()["full"]
-	good, hot := th.Paint(Good.Ink(), "▄"), th.Paint(Hot.Ink(), "█")
-	first := func(s string) string { return strings.TrimSuffix(s, reset) }
+	good, hot := string(th.open(nil, Good.Ink())), string(th.open(nil, Hot.Ink()))
 	beyond := tryDials[2]
 	text := beyond.Draw(th, 30, 7).String()
-	if !strings.Contains(text, first(good)) || !strings.Contains(text, first(hot)) {
+	if !strings.Contains(text, "▄"+reset+"_█_") || strings.Contains(text, hot) {
 		t.Errorf("a value beyond its good span: %q", text)
 	}
 	beyond.Bar.Value = 8
-	if text = beyond.Draw(th, 30, 7).String(); strings.Contains(text, first(hot)) {
+	if text = beyond.Draw(th, 30, 7).String(); !strings.Contains(text, good+"▄▄▄▄▄▄▄▄▄█▄▄▄"+reset) {
 		t.Errorf("a value in its good span: %q", text)
 	}
 	beyond.Bar.Off, beyond.Bar.Value = true, 10.4
 	text = beyond.Draw(th, 30, 7).String()
-	if strings.Contains(text, first(good)) || strings.Contains(text, first(hot)) {
+	if strings.Contains(text, good) || strings.Contains(text, hot) {
 		t.Errorf("a dial of a stopped job is coloured: %q", text)
 	}
 	if bar := string(th.open(nil, Quiet.Ink())) + "____"; !strings.Contains(text, bar) {
 		t.Errorf("the bar of a stopped job is not grey from its beginning: %q", text)
 	}
 	beyond.Bar.Off, beyond.Lit = false, true
-	if text = beyond.Draw(th, 30, 7).String(); !strings.Contains(text, string(th.open(nil, Hot.Ink()))) {
+	if text = beyond.Draw(th, 30, 7).String(); !strings.Contains(text, hot) {
 		t.Errorf("lit digits: %q", text)
+	}
+	likely, grey := tryDials[1], string(th.open(nil, Quiet.Ink()))+"___"
+	for h, under := range map[int]bool{6: true, 7: false} {
+		if text = likely.Draw(th, 30, h).String(); strings.Contains(text, grey) != under {
+			t.Errorf("a bar right under its digits is grey, one with room between is not: %d lines, %q", h, text)
+		}
 	}
 }
 

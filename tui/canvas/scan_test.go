@@ -30,7 +30,8 @@ func wild() []drawn {
 		Bar: Bar{Low: 1, High: 0, Value: nan}}
 	loud := dial
 	loud.Loud, loud.Lit, loud.Number = true, true, "88.8"
-	loud.Bar = Bar{Low: 0, High: 1, Value: inf, Span: [2]float64{-inf, nan}, Kind: GoodSpan, State: 99}
+	loud.Bar = Bar{Low: 0, High: 1, Value: inf, Span: [2]float64{-inf, nan}, Kind: GoodSpan}
+	loud.State = 99
 	chips := Chips{Cursor: 9, Hint: long, List: []Chip{{long, long, true}, {"", "", false}, {"溶", "接", true}}}
 	beat := Beat{On: 1, Off: 1e8, OnText: long, OffText: long, Note: long, Playing: true, At: nan}
 	all := []drawn{

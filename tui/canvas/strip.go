@@ -137,6 +137,7 @@ func (s Strip) beside(c *Cells, x int, lines []string, bold int) {
 		ink := k
 		if i < bold {
 			ink |= Bold
+			c.Fill(x, y+i, c.W-x, 1, ink) // as bold as the text, so that nothing is switched back behind it
 		}
 		c.Put(x, y+i, ink, l)
 	}
