@@ -87,7 +87,7 @@ func (p *place) apart(q *place) float64 {
 // 2 mm, where the ridge leads to faster travels, since the metal stays up there.
 const (
 	furthestStep = 0.05
-	leastHeat    = 0.925
+	leastHeat    = 0.94
 )
 
 // TestSuggestionsMoveBitByBit: from one step of a job to the next neither feed nor travel changes by more than 5 %
