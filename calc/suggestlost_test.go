@@ -63,6 +63,9 @@ func TestSuggestionsLoseLittleChance(t *testing.T) {
 			}
 			best := bestChance(t, s.job(i))
 			lost, between := best-at.chance, s.name == rivals && best < rivalsTop
+			if between && !deep.Run() {
+				continue // one of them would be the mean of a sample
+			}
 			if sum, n = sum+lost, n+1; lost > 10 && !between {
 				t.Errorf("%s, step %d: %v has %.1f points less than the best", s.name, i, &at, lost)
 			}
