@@ -45,7 +45,15 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 		return suggestion{}, err
 	}
 	p.HeatDoubt, p.Doubts = w.heat, w.edges[:]
-	p.Field = func(at []suggest.Setting, into []suggest.Point) error { return h.weighed(&m, at, into) }
+	reached := false // later, places that the model does not reach are bad ones and no more
+	p.Field = func(at []suggest.Setting, into []suggest.Point) error {
+		err := h.weighed(&m, at, into)
+		if reached && b.effort.over() == nil {
+			return nil
+		}
+		reached = true
+		return err
+	}
 	at, err := suggest.Find(&p)
 	return suggestion{at.Feed, at.Travel, min(low, at.Feed), max(high, at.Feed), min(m.slow, at.Travel),
 		max(m.fast, at.Travel)}, err

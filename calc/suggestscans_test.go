@@ -14,6 +14,19 @@ type scan struct {
 	thicker bool // each step is a thicker sheet, for which less heat would be wrong
 }
 
+// turns are the scans in which thicker sheet may get less than leastHeat of a thinner one's heat, and why. Each says that
+// the travel is faster then, and that is tested.
+var turns = map[string]string{
+	"butt, horizontal":  "the metal stays up at faster travels only",
+	"lap, horizontal":   "the metal stays up at faster travels only: over 1.74 mm the slow end of the zone is gone",
+	"tee, CuAl8":        dwells,
+	"tee, aluminized":   dwells,
+	"tee, stick-out 18": dwells,
+}
+
+const dwells = "the longer the arc dwells the more a thick sheet carries away: more wire at a faster travel wets as far " +
+	"with less heat for each millimetre"
+
 // scans are the ways in which a job changes: its own thickness over joints and metals, the second member's, and what
 // else a welder gives.
 func scans() []scan {

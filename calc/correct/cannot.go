@@ -116,15 +116,20 @@ func (v *posterior) suggested(open calc.Job) (float64, calc.Job) {
 	return v.good(&j), j
 }
 
-// cannot is the answer where no setting raises the chance: it says so, and what would, as far as it is computed.
+// cannot is the answer where no setting raises the chance: it says so, and what would, as far as it is computed. A
+// stick-out that is too long comes back even so, before anything else is bought or changed.
 func (v *posterior) cannot(t *Try, top *advice.Likely, c *advice.Correction) {
 	c.Why = fmt.Sprintf("Likeliest: %s. The window cannot cure this: no one setting raises the chance, the next bead "+
 		"is good in %.0f of 100 with the settings as they are.", top.Name, c.GoodBefore)
 	if c.GoodBefore >= 50 {
 		c.Why += " Lay a second bead before you change anything: what was seen may lie in fit-up, aim or the sheet."
 	}
-	best := v.wouldHelp(t, top.ID, c.GoodBefore/100)
-	c.Do = strings.Join(append(best, insteadOf(top.ID, &v.card)), "; else ")
+	first, at := "", *t
+	if m := v.shorten(t, c.GoodBefore/100); m != nil && top.ID == tables.CauseCold {
+		first, at.Job = fmt.Sprintf("stick-out back to %.0f mm; then ", m.job.StickOut.V), m.job
+	}
+	best := v.wouldHelp(&at, top.ID, c.GoodBefore/100)
+	c.Do = first + strings.Join(append(best, insteadOf(top.ID, &v.card)), "; else ")
 	if top.Do != "" {
 		c.Do += "; " + top.Do
 	}

@@ -113,8 +113,10 @@ func TestTheRightLever(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if c := p.Correction.Change; c != nil && c.What != "stickout" || c == nil && p.Correction.GoodBefore < 50 {
-				t.Errorf("%g mm at %g mm stick-out: %+v, %s", mm, long, c, p.Correction.Why)
+			k := p.Correction // 5 m/min wets nothing on 8 mm at any stick-out: another way is named behind it
+			if c := k.Change; c != nil && c.What != "stickout" || c == nil && k.GoodBefore < 50 &&
+				!(strings.HasPrefix(k.Do, "stick-out back to ") && strings.Contains(k.Do, " (good in ")) {
+				t.Errorf("%g mm at %g mm stick-out: %+v, %s: %s", mm, long, c, k.Why, k.Do)
 			}
 		}
 	}

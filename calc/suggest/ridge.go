@@ -103,7 +103,7 @@ func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed
 			r.shifts[2][e] = append(r.shifts[2][e], m[2][e]-m[1][e])
 		}
 	}
-	best := s.meanTravel(&r, travels, travelSoft, 0)
+	best := s.meanTravel(&r, travels, 0)
 	return travels.at(best), feeds.at(crest.at(best))
 }
 

@@ -30,7 +30,7 @@ func (r *ridge) at(x, hotter float64, m *[3][]float64) {
 }
 
 // meanTravel is the mean travel, counted in points. What the hand adds is exact between the points.
-func (s *search) meanTravel(r *ridge, travels axis, soft, hotter float64) float64 {
+func (s *search) meanTravel(r *ridge, travels axis, hotter float64) float64 {
 	x, m := travels.fine(), threeHeats(len(s.p.Doubts))
 	chances, value := make([]float64, len(x)), make([]float64, len(x))
 	for i := range x {
@@ -42,7 +42,10 @@ func (s *search) meanTravel(r *ridge, travels axis, soft, hotter float64) float6
 			value[i] -= nearPrice * near(m[1], s.p.Doubts)
 		}
 	}
-	return mean(x, value, widened(soft, chances))
+	if s.p.Feed > 0 {
+		return mean(x, value, travelSoftAlone)
+	}
+	return mean(x, value, widened(travelSoft, chances))
 }
 
 // Where the feed is chosen nothing else follows when the travel moves, and an edge may run along the travels many times
@@ -74,7 +77,7 @@ func (s *search) alone(columns []column, travels axis) (float64, error) {
 		hotter := share * hotterBy / (heats[2].z * s.p.HeatDoubt)
 		w := 1 - math.Abs(share)
 		p := s.along(&r, travels, hotter)
-		sum, all = sum+w*p.least(s.meanTravel(&r, travels, travelSoftAlone, hotter)), all+w
+		sum, all = sum+w*p.least(s.meanTravel(&r, travels, hotter)), all+w
 	}
 	p := s.along(&r, travels, 0)
 	x, err := s.inside(&p, sum/all, func(travel float64) Setting { return Setting{s.p.Feed, travel, 1} })

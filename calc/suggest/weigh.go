@@ -102,7 +102,7 @@ func (r Range) hand(travel float64) (chance, off float64) {
 // worthwhile is a chance of a third; both were tried on laps of 1 to 12 mm.
 const (
 	worthwhile = -1.1
-	widens     = 8
+	widens     = 4
 )
 
 // widened is a softness where the logarithms of the chances are these.
