@@ -123,13 +123,16 @@ func unknown(kind, text, key string, rows int, names rowNames) error {
 		id    string
 		score int
 	}, rows)
+	series := seriesOf(kind, key, rows, names)
 	for row := range rows {
 		all[row].score = near.Longest + 1
 		names(row, func(name string) {
 			if all[row].id == "" {
 				all[row].id = name
 			}
-			all[row].score = min(all[row].score, score(key, fold(name)))
+			if series == "" || letters(fold(name)) == series {
+				all[row].score = min(all[row].score, score(key, fold(name)))
+			}
 		})
 	}
 	sort.SliceStable(all, func(i, j int) bool { return all[i].score < all[j].score })
@@ -146,6 +149,25 @@ func unknown(kind, text, key string, rows int, names rowNames) error {
 	}
 	return mistake.New("no "+kind+" is called "+quoted(text), instead(kind, nearest))
 }
+
+// seriesOf is the letters of a coating's designation where some row has the same before another mass: of ZF140 the
+// zinc-iron coats are meant, and not the zinc coat Z140. It is "" otherwise.
+func seriesOf(kind, key string, rows int, names rowNames) (series string) {
+	if kind != "coating" || letters(key) == key {
+		return ""
+	}
+	for row := range rows {
+		names(row, func(name string) {
+			if front := letters(fold(name)); front == letters(key) {
+				series = front
+			}
+		})
+	}
+	return series
+}
+
+// letters are those that a folded name begins with.
+func letters(key string) string { return strings.TrimRight(key, "0123456789") }
 
 func score(key, name string) int {
 	d := near.Slips(key, name)

@@ -184,6 +184,9 @@ var jobTerms = [...]Term{
 	{"inputs", []string{"assumed", "basis", "band"}, "What a figure was computed from, and how far it may be off. " +
 		"The true value lies within the band in 95 of 100 cases, as far as the program can tell.", "", ownTerm},
 
+	{"flux", []string{"brazing flux"}, "A salt that dissolves oxide and keeps the air off in flame brazing. None is " +
+		"needed here: the gas keeps the air off and the arc breaks the oxide where it burns; a flux would only add " +
+		"fume and residue that corrodes.", "", practice},
 	{"prepare", []string{"tack", "tacks", "tack pitch", "tip bore", "vent gap"}, "What is done before the arc: " +
 		"clean to metal, fit up, tack. Half of what goes wrong with a bead was there before it.", "", practice},
 	{"seam", []string{"length", "seam length", "seam pieces", "count", "pieces", "seam time"},

@@ -54,8 +54,11 @@ func beatFound(m *root, f slowFound[calc.Timed]) tea.Cmd {
 }
 
 func (p *beatPage) about(m *root) about {
-	return about{help: "on the timed arc's page", term: "timed arc",
-		keys: m.withPicture("←→ pick  ↑↓ change  space play, stop  r suggestion  b booth  u units  esc card")}
+	keys := "←→ pick  ↑↓ change  space play, stop  r suggestion  b booth  u units  esc card"
+	if p.old() || !p.have.Good { // there are no times to change yet
+		keys = "esc card  space play, stop  b booth  u units"
+	}
+	return about{help: "on the timed arc's page", term: "timed arc", keys: m.withPicture(keys)}
 }
 
 func (p *beatPage) back(*root) bool {

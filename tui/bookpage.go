@@ -13,13 +13,14 @@ import (
 // every kind of record and shows one.
 type bookPage struct {
 	finder
-	all  bool // every kind, to read
-	rows []Entry
-	run  int // which search is the wanted one
-	err  error
-	busy bool
-	safe calc.Job // as it was kept or opened last: opening another loses nothing
-	sure string   // the card that is opened all the same
+	all   bool // every kind, to read
+	looks bool // nothing can be kept
+	rows  []Entry
+	run   int // which search is the wanted one
+	err   error
+	busy  bool
+	safe  calc.Job // as it was kept or opened last: opening another loses nothing
+	sure  string   // the card that is opened all the same
 
 	doomed doomed
 }
@@ -58,9 +59,7 @@ func (p *bookPage) found(run int, rows []Entry, err error) {
 // lines is how many rows there are: what was found, and what is typed can be kept.
 func (p *bookPage) lines() int {
 	n := len(p.rows)
-	if p.all {
-		n += len(forms)
-	}
+	n += len(p.forms())
 	if p.keeps() {
 		n++
 	}
@@ -68,7 +67,24 @@ func (p *bookPage) lines() int {
 }
 
 // keeps reports whether what is typed can be a name to keep the card by.
-func (p *bookPage) keeps() bool { return !p.all && !p.field.empty() }
+func (p *bookPage) keeps() bool { return !p.all && !p.looks && !p.field.empty() }
+
+// forms are the records that can be entered from here.
+func (p *bookPage) forms() []recordKind {
+	if !p.all || p.looks {
+		return nil
+	}
+	return forms[:]
+}
+
+// looksOnly reports a book that keeps nothing from who sits here, where it can tell.
+func looksOnly(k Keeper) bool {
+	l, ok := k.(interface{ LooksOnly() bool })
+	return ok && l.LooksOnly()
+}
+
+// lookOnly is said to who may read the book and keep nothing.
+var lookOnly = fault{"this key may look, not keep", "ask who runs the server to put it among the writers"}
 
 // entry is the kept card under the cursor; nil on the row that keeps.
 func (p *bookPage) entry() *Entry {
@@ -79,7 +95,10 @@ func (p *bookPage) entry() *Entry {
 }
 
 func (p *bookPage) about(*root) about {
-	if p.all {
+	switch {
+	case p.looks && !p.all:
+		return about{help: "in the book", keys: "enter open" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
+	case p.all:
 		return about{help: "in the book", keys: "enter read" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
 	}
 	return about{help: "in the book", keys: "enter open, or keep" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
@@ -103,8 +122,11 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 		} else if e != nil {
 			return loadCard(*e)
 		}
-		if i := p.list.at() - len(p.rows); p.all && i < len(forms) {
+		if i := p.list.at() - len(p.rows); i < len(p.forms()) {
 			return openForm(&forms[i])
+		}
+		if p.looks {
+			return lookOnly.said
 		}
 		if p.field.empty() {
 			return refuse("nothing is kept yet", "type a name and enter keeps the card")
@@ -137,7 +159,10 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 		return b, nil
 	}
 	ask, hint := "find or name: ", "type to find, or a name to keep the card"
-	if p.all {
+	if p.looks {
+		ask, hint = "find: ", "type to find; "+lookOnly.what
+	}
+	if p.all && !p.looks {
 		ask, hint = "find: ", "cards, test beads, readings, power sources, spools"
 	}
 	field, x := p.list.search(th, &p.field, ask, "", w)
@@ -151,7 +176,11 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 		return b, tea.NewCursor(x, 0)
 	}
 	if p.lines() == 0 && !p.busy {
-		b.say(th.quiet, 0, "nothing is kept yet: type a name and enter keeps the card as it is", w)
+		text := "nothing is kept yet: type a name and enter keeps the card as it is"
+		if p.looks {
+			text = "nothing is found; " + lookOnly.what
+		}
+		b.say(th.quiet, 0, text, w)
 	}
 	var told block
 	if e := p.entry(); e != nil { // a row may show a part of it only
@@ -176,6 +205,9 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 
 // elsewhere says what no key of the page does.
 func (p *bookPage) elsewhere() string {
+	if p.looks {
+		return ""
+	}
 	if p.all {
 		return "del or ctrl+d deletes; a record that is read names its commands; all of the book: brazebooth book " +
 			"export FILE, import FILE"

@@ -21,6 +21,9 @@ func (m *root) draw() tea.View {
 		foot = m.foot()
 	}
 	b, cursor := m.body(m.h - len(foot))
+	if len(foot) > 0 {
+		foot = m.foot() // only now is known what can be scrolled
+	}
 	v.Content, v.Cursor = append(b, foot...).String(), cursor
 	return v
 }

@@ -16,7 +16,9 @@ type inputsPage struct {
 	now     []string // what the job has of each
 }
 
-func newInputs(page *advice.Entry) *inputsPage { return askFor(page.Name, choice.Named(page.Needs...)) }
+func newInputs(page *advice.Entry, joint string) *inputsPage {
+	return askFor(page.Name, choice.Named(page.Asks(joint)...))
+}
 
 // askFor asks for some choices, under a name.
 func askFor(name string, list []*choice.Choice) *inputsPage {

@@ -22,7 +22,7 @@ func (m *root) read(title string, body func(*theme, int) block) {
 }
 
 func (p *textPage) about(m *root) about {
-	keys := "esc back  ↑↓ scroll"
+	keys := "esc back" + p.scroll.key()
 	if p.of != nil {
 		keys = m.withPicture(keys)
 	}
@@ -52,7 +52,18 @@ func (p *textPage) press(m *root, press tea.KeyPressMsg) action {
 
 // window is the part of a longer block that is on the screen: Bubbles' viewport. The zero window stands at its
 // beginning.
-type window struct{ view viewport.Model }
+type window struct {
+	view viewport.Model
+	long bool // what was drawn last is longer than the screen
+}
+
+// key is the key that scrolls, for the keys' line: none where all of the text is on the screen.
+func (v *window) key() string {
+	if v.long {
+		return keyGap + "↑↓ scroll"
+	}
+	return ""
+}
 
 // moved acts on the keys that move through a text.
 func (v *window) moved(press tea.KeyPressMsg) bool {
@@ -78,7 +89,7 @@ func (v *window) moved(press tea.KeyPressMsg) bool {
 
 // whole reports whether a block needs no scrolling.
 func (v *window) whole(b block, h int) bool {
-	if len(b) > h {
+	if v.long = len(b) > h; v.long {
 		return false
 	}
 	v.view.GotoTop()

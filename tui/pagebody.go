@@ -22,7 +22,7 @@ func (m *root) partBody(w int) (b block) {
 		b.addAll(m.pageText(report.Page(&p, nil), err, w))
 	}
 	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 && page.Name != "correct" {
-		needs := strings.ReplaceAll(strings.Join(page.Needs, ", "), "-", " ")
+		needs := strings.ReplaceAll(strings.Join(page.Asks(m.session.card.Used.Joint), ", "), "-", " ")
 		b.skip()
 		b.say(m.th.bold, 0, "enter: what this page asks for ("+needs+")", w)
 	}

@@ -65,7 +65,7 @@ func (p *partPage) own(m *root) screen {
 func (p *partPage) about(m *root) about {
 	enter, _ := m.enters()
 	a := about{help: "on the pages",
-		keys: "←→ pages  a–z jump  enter " + enter + "  * sources  ↑↓ scroll  u units  esc card"}
+		keys: "esc card  ←→ pages  a–z jump  enter " + enter + p.scroll.key() + "  * sources  u units"}
 	if own := p.own(m); own != nil {
 		a = own.about(m)
 	}
@@ -81,7 +81,7 @@ func (m *root) enters() (string, action) {
 	case m.part.name() == pageWalk:
 		return "begin", startWalk
 	case ok && len(page.Needs) > 0:
-		return "fill in", func(m *root) tea.Cmd { m.push(newInputs(page)); return nil }
+		return "fill in", func(m *root) tea.Cmd { m.push(newInputs(page, m.session.card.Used.Joint)); return nil }
 	}
 	return "card", goBack
 }

@@ -153,6 +153,10 @@ func (p *picker) body(th *theme, w, h int, parts bool) block {
 	})
 }
 
+// briefRoom is the columns under which a row says itself in a few words of its own: of a sentence hardly a clause would
+// stand there.
+const briefRoom = 30
+
 func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, parts bool) line {
 	i := p.found[n]
 	c := &p.rows[i]
@@ -179,6 +183,9 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 	if room := w - at; room >= 20 && (parts || width(c.Line) <= room) {
 		// one cut in the middle could lose the number that it was about
 		line := clauses(c.Line, ",;:.", func(text string) bool { return width(text) <= room })
+		if width(line) > room || strings.HasSuffix(line, "…") && c.Brief != "" && room < briefRoom {
+			line = c.Brief
+		}
 		if width(line) <= room {
 			r.to(at).put(th.quiet, line)
 		}

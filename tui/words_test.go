@@ -24,8 +24,8 @@ func labels(t *testing.T, visit func(where, label string)) {
 	}
 	pages := advice.Contents()
 	for i := range pages {
-		for _, row := range newInputs(&pages[i]).choices {
-			visit("what page "+pages[i].Name+" asks for", row.Name)
+		for _, name := range pages[i].Needs {
+			visit("what page "+pages[i].Name+" asks for", name)
 		}
 	}
 	for _, job := range []calc.Job{

@@ -147,6 +147,19 @@ func pagesOf(card *calc.Card) []string {
 	return names
 }
 
+// Asks are the needs that a joint has: holes and how many of them belong to plugs, layers and shafts to overlays.
+func (p *Entry) Asks(joint string) []string {
+	return slices.DeleteFunc(slices.Clone(p.Needs), func(name string) bool {
+		switch name {
+		case "hole", "count":
+			return joint != "plug" && (p.Name == "strength" || p.Name == "cost" && name == "hole")
+		case "layer", "shaft-dia":
+			return joint != "overlay" && p.Name == "cost"
+		}
+		return false
+	})
+}
+
 // PageNames turns a list of pages as typed into names; "all" alone gives an empty list. The error of an unknown name
 // says what may be typed.
 func PageNames(text string) ([]string, error) {

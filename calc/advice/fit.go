@@ -250,7 +250,7 @@ func (f *fitting) ways(list []calc.Remedy) {
 func (f *fitting) use(card *calc.Card) {
 	switch card.Used.Use {
 	case "":
-		f.say(Suits, ownJob, "", "its use was not given: decorative, seal, load, wear or bearing")
+		f.say(Suits, tables.Origin{Source: "the job", Known: "from the job"}, "", "its use was not given: decorative, seal, load, wear or bearing")
 	case "seal":
 		f.say(WithCare, practice, "",
 			"wet service: beside bronze, bare steel or zinc corrodes; paint or seal over the joint on both faces")

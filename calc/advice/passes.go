@@ -109,6 +109,9 @@ func (p *Page) groove(card *calc.Card, fill *calc.Fill) {
 		p.Because(tables.BothSidesFrom.Origin, "where both faces can be reached, half a V from each takes less "+
 			"bronze and bends the plate less")
 	}
+	if card.Job.Gap.Set && g.Opening > 0 {
+		return
+	}
 	p.Because(practice, "a closed root stays open at the back: bronze gets down into an opening only")
 }
 
@@ -153,9 +156,17 @@ func (p *Page) laid(card *calc.Card, n calc.Figure) {
 	}
 }
 
+// hardly is the share of a bead up to which what is left for the last pass is laid by the passes before it.
+const hardly = 0.1
+
 // heights says how far each pass fills the groove, and what is left for the last.
 func (p *Page) heights(fill *calc.Fill, bead, n float64) {
-	if last := fill.Section - (n-1)*bead; last < 0.6*bead {
+	switch last := fill.Section - (n-1)*bead; {
+	case last < hardly*bead:
+		p.Because(Own("mass balance"), "%.0f passes fill all of it but %s mm²: travel %.0f %% slower and they fill it "+
+			"whole, so that pass %.0f is not needed", n-1, calc.Number(round2(last)),
+			math.Ceil(100*(1-(n-1)*bead/fill.Section)), n)
+	case last < 0.6*bead:
 		p.Because(Own("mass balance"), "the last pass has %.0f mm² to fill and a bead lays %.0f: lay it faster, or "+
 			"let it stand proud", last, bead)
 	}

@@ -206,15 +206,15 @@ func (f *plume) capture(index ends, sure float64, sum string, in []calc.Input) {
 	p.Because(hood.Origin, "general air is the last resort: what a hood misses that catches %.0f %% asks for some %s "+
 		"m³/h, %s to %s, too wide to plan a fan by; without a hood it takes %.0f times as much, which no room has",
 		hood.V, flow(index.mid, hood.V), flow(index.low, hood.High), flow(index.high, hood.Low), 100/(100-hood.V))
-	if asks := max(c.Value, need(sure)); asks > hood.V {
+	if high := need(sure); max(c.Value, high) > hood.V {
 		end := ""
-		if need(sure) > c.Value {
-			end = ", with zinc at its high end"
+		if math.Round(high) > math.Round(c.Value) {
+			end = fmt.Sprintf(", %.0f %% with zinc at its high end", high)
 		}
 		p.Warn("hood-alone", hood.Source, "A movable hood catches some %.0f %% in practice (%.0f to %.0f), and this "+
 			"asks for about %.0f %%%s: extraction on the gun or a hood that encloses the joint, and a fitted "+
 			"respirator.",
-			hood.V, hood.Low, hood.High, math.Floor(asks), end)
+			hood.V, hood.Low, hood.High, c.Value, end)
 	}
 }
 

@@ -29,7 +29,8 @@ func listed[T any](all func() []T, find func(string) (T, error), row func(*T) Ro
 
 var metals = listed(tables.Metals, tables.FindMetal,
 	func(m *tables.Metal) Row {
-		return Row{ID: m.ID, Line: calc.NameAndNote(m.Name, m.Note), Also: strings.ToLower(m.Name), Tip: m.Name}
+		return Row{ID: m.ID, Line: calc.NameAndNote(m.Name, m.Note), Brief: metalBriefs[m.ID],
+			Also: strings.ToLower(m.Name), Tip: m.Name}
 	},
 	func(m *tables.Metal, sys quantity.System) []Reason {
 		return []Reason{
@@ -40,6 +41,17 @@ var metals = listed(tables.Metals, tables.FindMetal,
 			figure("tensile strength", m.Tensile, sys),
 		}
 	})
+
+// metalBriefs say what a metal is in at most 21 columns: a list beside a card on 80 columns has no more.
+var metalBriefs = map[string]string{
+	"mild-steel": "bare", "galvanized": "hot-dip zinc", "galvannealed": "zinc-iron coat",
+	"electro-zinc": "zinc-plated steel", "aluminized": "Al-Si coat",
+	"hsla": "high-strength steel", "dp600": "dual-phase steel", "dp800": "dual-phase steel",
+	"dp1000": "dual-phase steel", "boron-steel": "press-hardened", "stainless-304": "austenitic",
+	"stainless-316": "austenitic, with Mo", "grey-iron": "cast; brittle", "ductile-iron": "cast; tougher",
+	"copper": "pure copper", "brass": "not to be brazed", "silicon-bronze": "sheet C65500",
+	"aluminium-bronze": "sheet C61400",
+}
 
 // shownMetal2 says so where the second member is of the first one's metal.
 func shownMetal2(c *calc.Card, _ quantity.System) string {

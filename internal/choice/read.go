@@ -14,22 +14,22 @@ import (
 //
 // The error is *mistake.Error, with what to type instead.
 func (c *Choice) Set(j *calc.Job, text string) error {
-	switch c.Kind {
-	case 0:
+	switch {
+	case c.Kind == 0:
 		id, err := c.Find(text)
 		if err == nil {
 			c.name(j, id)
 		}
 		return err
-	case quantity.FieldSize:
+	case c.Kind == quantity.FieldSize:
 		s, err := quantity.ParseSize(text)
 		if err == nil {
 			gauge, mm := c.sheet(j)
 			*gauge, *mm = s.Gauge, calc.Opt{Set: s.Gauge == 0, V: s.MM}
 		}
 		return err
-	case quantity.FieldPrice:
-		return price(j, c.At(j), text)
+	case c.Kind.IsPrice():
+		return price(j, c, text)
 	}
 	v, err := quantity.Read(c.Kind, text)
 	if c.Kind == quantity.FieldFeed {
@@ -64,8 +64,9 @@ func prices(j *calc.Job) []*calc.Opt {
 }
 
 // price reads a price and takes its currency; two currencies in one job cannot be added.
-func price(j *calc.Job, o *calc.Opt, text string) error {
-	v, c, err := quantity.ParsePrice(text)
+func price(j *calc.Job, of *Choice, text string) error {
+	o := of.At(j)
+	v, c, err := quantity.ParsePrice(of.Kind, text)
 	if err != nil {
 		return err
 	}

@@ -11,14 +11,15 @@ import (
 
 // Row is one value that a choice may have.
 type Row struct {
-	ID   string // what Set takes for it
-	Name string // as people say it
-	Fact string // its one figure, short
-	Line string // what it means, one plain sentence
-	More string // what else there is to say of it
-	Also string // lower-case words that it answers to besides name and line
-	Tip  string // a few words after the id on a command line, "" for none
-	said string // the sentence where it is heard and not seen, "" for Line
+	ID    string // what Set takes for it
+	Name  string // as people say it
+	Fact  string // its one figure, short
+	Line  string // what it means, one plain sentence
+	Brief string // a few words of it for a narrow list, "" for none
+	More  string // what else there is to say of it
+	Also  string // lower-case words that it answers to besides name and line
+	Tip   string // a few words after the id on a command line, "" for none
+	said  string // the sentence where it is heard and not seen, "" for Line
 }
 
 // Said is the row's sentence where it is heard and not seen.

@@ -7,7 +7,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/book"
-	"brazebooth/internal/plain"
 	"brazebooth/internal/shop"
 )
 
@@ -191,17 +190,13 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query) error {
 		if asJSON(cmd) {
 			return d.document(book.Schema, map[string]any{"records": notNull(list)})
 		}
-		entries, wide := shop.Listed(ctx, b, list), 0
-		for _, e := range entries {
-			wide = max(wide, len(e.At))
-		}
-		for i, e := range entries {
+		entries := shop.Listed(ctx, b, list)
+		for i := range entries {
 			if list[i].Deleted {
-				e.Line = strings.TrimSuffix("deleted, "+e.Line, ", ")
+				entries[i].Line = strings.TrimSuffix("deleted, "+entries[i].Line, ", ")
 			}
-			d.tell("%s  %-*s  %-8s %-24s %s\n", e.ID, wide, e.At, e.Kind, plain.Line(e.Name, 24),
-				plain.Line(e.Line, 80))
 		}
+		d.tell("%s", listing(entries, d.columns()))
 		if len(list) == 0 {
 			d.say("nothing found; brazebooth book list shows what is there\n")
 		}

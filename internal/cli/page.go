@@ -111,7 +111,7 @@ func (d *Deps) pageCommand(pc *pageCommand) *cobra.Command {
 // openFlags are the page's own choices that were not given.
 func openFlags(p *advice.Page) []string {
 	page, _ := advice.EntryByName(p.Name)
-	names := choice.Open(&p.Card.Job, page.Needs)
+	names := choice.Open(&p.Card.Job, page.Asks(p.Card.Used.Joint))
 	for i, n := range names {
 		names[i] = "--" + n
 	}

@@ -17,7 +17,7 @@ func (t *talk) readPage(page *advice.Entry) {
 		return
 	}
 	t.page = &p
-	t.tell(report.Page(&p, choice.Open(&t.job, page.Needs))...)
+	t.tell(report.Page(&p, choice.Open(&t.job, page.Asks(t.card.Used.Joint)))...)
 }
 
 // readTimed reads out on, off and step of a timed arc on this joint.

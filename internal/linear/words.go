@@ -62,7 +62,7 @@ func (t *talk) helpOn(word string) {
 	page, isPage := advice.EntryByName(low)
 	if isPage {
 		t.voice.show(sentence(page.Name + ": a page beside the card, under " + string(page.Chapter)))
-		if list := choice.Open(&t.job, page.Needs); len(list) > 0 {
+		if list := choice.Open(&t.job, page.Asks(t.card.Used.Joint)); len(list) > 0 {
 			t.voice.show("It asks for: " + strings.Join(list, ", ") + ".")
 		}
 	}

@@ -56,8 +56,9 @@ func Dialed(figure string, v, low, high float64, unit string, good bool, sys Sys
 		at, a, b = d.inside(x, lo, hi, false)
 	}
 	value, from, to = d.show(&w, at, sys), d.show(&w, a, sys), d.show(&w, b, sys)
-	if d.bare = false; strings.Contains(from, ".") != strings.Contains(to, ".") { // one range, the same decimals
-		from, to = d.show(&w, a, sys), d.show(&w, b, sys)
+	d.bare = false // a value and its range have the same decimals
+	if point := strings.Contains(from, "."); point != strings.Contains(to, ".") || point != strings.Contains(value, ".") {
+		value, from, to = d.show(&w, at, sys), d.show(&w, a, sys), d.show(&w, b, sys)
 	}
 	return value, from, to
 }

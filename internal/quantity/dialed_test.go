@@ -24,7 +24,7 @@ func TestDialed(t *testing.T) {
 	}{
 		{"arc_off", 0.227, 0.16, 0.36, false, Metric, "0.23 0.16 0.36"},
 		{"stickout", 12, 8, 18, false, Metric, "12 8 18"},
-		{"stickout", 12.3, 8, 18, false, Metric, "12.5 8 18"},
+		{"stickout", 12.3, 8, 18, false, Metric, "12.5 8.0 18.0"},
 		{"stickout", 12, 8, 18, false, Inch, ".47 .31 .72"},     // 15/32, 10/32 and 23/32
 		{"stickout", 12.7, 12.7, 12.7, false, Inch, ".5 .5 .5"}, // half an inch, typed
 		{"volts", 14.08, 12.83, 15.4, false, Metric, "14.1 12.8 15.4"},
@@ -34,7 +34,7 @@ func TestDialed(t *testing.T) {
 		{"wire_feed", 3.85, 3.84, 3.87, true, Metric, "3.85 3.84 3.87"},
 		{"travel", 7.23, 4.9, 12.1, true, Metric, "7.2 4.9 12.1"},
 		{"travel", 7.23, 4.9, 12.1, true, Inch, "17.0 12.0 28.5"}, // 17.08, 11.57, 28.58
-		{"gas_flow", 12, 11.8, 18.5, false, Metric, "12 12.0 18.5"},
+		{"gas_flow", 12, 11.8, 18.5, false, Metric, "12.0 12.0 18.5"},
 		{"gas_flow", 12, 11.8, 18.5, false, Inch, "25 25 39"},
 		{"arc_on", 0.304, 0.3011, 0.3089, true, Metric, "0.30 0.30 0.31"}, // no timer is finer
 		// typed

@@ -20,9 +20,12 @@ const (
 	FieldForce
 	FieldDuration
 	FieldPrice
+	FieldGasPrice
+	FieldRate
 	FieldPercent
 	FieldOffset
 	FieldMass
+	FieldPerLength
 	FieldNumber
 	fields
 )
@@ -86,10 +89,16 @@ var specs = [fields]spec{
 		hint: "type 0.4s or 400ms", rule: "a bare number is seconds"},
 	FieldPrice: {what: "a price", units: prices, bare: bare{from: "/kg"}, low: 0, high: 1e6, shown: "/kg",
 		hint: "type $12/lb or 25 EUR/kg", rule: "a bare number is per kg"},
+	FieldGasPrice: {what: "a price of gas", units: gasPrices, bare: bare{from: "/m3"}, low: 0, high: 1e6,
+		shown: "/m3", hint: "type 8 EUR/m3 or $0.25/ft3", rule: "a bare number is per m3"},
+	FieldRate: {what: "a rate", units: rates, bare: bare{from: "/h"}, low: 0, high: 1e6, shown: "/h",
+		hint: "type 45 EUR/h or $45", rule: "a bare number is per hour"},
 	FieldPercent: {what: "a percentage", units: percents, bare: bare{from: "%"}, low: 0, high: 100, shown: "%",
 		hint: "type 40 or 40%", rule: "a bare number is per cent"},
 	FieldMass: {what: "a mass", units: masses, bare: bare{from: "kg"}, low: 0, high: 1e5, shown: "kg",
 		hint: "type 2kg, 500g or 5lb", rule: "a bare number is kg"},
+	FieldPerLength: {what: "a time per length", units: perLengths, bare: bare{from: "min/m"}, low: 0, high: 1000,
+		shown: "min/m", hint: "type 3min/m, 1min/ft or 3", rule: "a bare number is minutes a metre"},
 	FieldNumber: {what: "a number", low: 0, high: 1e9, hint: "type 12 or 1.5", rule: "a number without a unit"},
 }
 

@@ -27,9 +27,18 @@ var parsers = map[string]parser{
 		return v.MM + float64(v.Gauge), err
 	}},
 	"price": {FieldPrice, func(s string) (float64, error) {
-		v, _, err := ParsePrice(s)
+		v, _, err := ParsePrice(FieldPrice, s)
 		return v, err
 	}},
+	"gas price": {FieldGasPrice, func(s string) (float64, error) {
+		v, _, err := ParsePrice(FieldGasPrice, s)
+		return v, err
+	}},
+	"rate": {FieldRate, func(s string) (float64, error) {
+		v, _, err := ParsePrice(FieldRate, s)
+		return v, err
+	}},
+	"per length":  of(FieldPerLength),
 	"wire":        of(FieldWire),
 	"gap":         of(FieldGap),
 	"stickout":    of(FieldStickOut),

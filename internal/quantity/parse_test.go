@@ -100,10 +100,48 @@ func TestPrices(t *testing.T) {
 	}{"$12/lb": {12 / 0.45359237, "$"}, "25 EUR/kg": {25, "EUR"}, "€25/kg": {25, "€"}, "30": {30, ""}, "9,5 eur": {9.5,
 		"EUR"}, "$8": {8, "$"},
 		"25 eur per lb": {25 / 0.45359237, "EUR"}, "12 $/pound": {12 / 0.45359237, "$"}} {
-		v, c, err := ParsePrice(text)
+		v, c, err := ParsePrice(FieldPrice, text)
 		if err != nil || math.Abs(float64(v)-want.v) > 1e-12*want.v || c != want.c {
 			t.Errorf("%q: %g %q, %v; want %g %q", text, v, c, err, want.v, want.c)
 		}
+	}
+}
+
+// Each price and each time per length takes the units that a bill, a payslip or a watch has, and no others.
+func TestUnitsOfCosts(t *testing.T) {
+	for _, x := range []struct {
+		field Field
+		text  string
+		v     float64
+		c     string
+	}{
+		{FieldGasPrice, "8", 8, ""}, {FieldGasPrice, "8/m3", 8, ""}, {FieldGasPrice, "8 EUR/m³", 8, "EUR"},
+		{FieldGasPrice, "$0.25/ft3", 8.82867, "$"}, {FieldGasPrice, "1c/L", 1000, "C"},
+		{FieldGasPrice, "$8 per m3", 8, "$"},
+		{FieldRate, "45", 45, ""}, {FieldRate, "45/h", 45, ""}, {FieldRate, "$45", 45, "$"},
+		{FieldRate, "$45/hr", 45, "$"}, {FieldRate, "45 EUR per hour", 45, "EUR"}, {FieldRate, "0.5/min", 30, ""},
+	} {
+		v, c, err := ParsePrice(x.field, x.text)
+		if err != nil || math.Abs(v-x.v) > 1e-5 || c != x.c {
+			t.Errorf("%q: %g %q, %v; want %g %q", x.text, v, c, err, x.v, x.c)
+		}
+	}
+	for text, want := range map[string]float64{"3": 3, "3min/m": 3, "3 minutes per metre": 3, "30 s/m": 0.5,
+		"1min/ft": 3.28084} {
+		if v, err := Read(FieldPerLength, text); err != nil || math.Abs(v-want) > 1e-5 {
+			t.Errorf("%q: %g, %v; want %g", text, v, err, want)
+		}
+	}
+	for _, x := range []struct {
+		field Field
+		text  string
+	}{{FieldGasPrice, "8/kg"}, {FieldRate, "45/m"}, {FieldRate, "45/kg"}, {FieldPrice, "25/h"}} {
+		if v, _, err := ParsePrice(x.field, x.text); err == nil || !strings.Contains(err.Error(), "does not fit") {
+			t.Errorf("%q is read as %g, %v", x.text, v, err)
+		}
+	}
+	if v, err := Read(FieldPerLength, "3 min"); err == nil {
+		t.Errorf("3 min is read as %g a metre", v)
 	}
 }
 

@@ -1,11 +1,11 @@
 // Package quantity reads the sizes, speeds and temperatures that a user types and prints them in both unit systems.
 //
 // Read, ParseSize and ParsePrice take text in any case, with or without blanks, with a comma or a point as decimal
-// mark. They return the number in the field's base unit: mm, mm/s, °C, A, V, L/min, kN, s, %; a price is per kg. The
-// error is *mistake.Error, with what to type instead. Rule says how a number without a unit is read. Inches, feet,
-// pounds, pounds-force, cubic feet and degrees Fahrenheit convert by their exact definitions (NIST SP 811). A comma
-// before three digits ("1,500") marks decimals or thousands, whichever the field's range allows; where it allows both,
-// the text is refused.
+// mark. They return the number in the field's base unit: mm, mm/s, °C, A, V, L/min, kN, s, %; a price is per kg, of gas
+// per m3, of labour per hour; a time per length is in min/m. The error is *mistake.Error, with what to type instead.
+// Rule says how a number without a unit is read. Inches, feet, pounds, pounds-force, cubic feet and degrees Fahrenheit
+// convert by their exact definitions (NIST SP 811). A comma before three digits ("1,500") marks decimals or thousands,
+// whichever the field's range allows; where it allows both, the text is refused.
 package quantity
 
 import (

@@ -48,10 +48,14 @@ func isGauge(unit string) bool {
 	return false
 }
 
-// ParsePrice reads a price per mass with its currency sign or code, before or after the number: "$12/lb",
-// "25 EUR/kg". The price is per kg; the currency comes back in upper case, "" where none was typed.
-func ParsePrice(text string) (perKg float64, currency string, err error) {
-	sp := &specs[FieldPrice]
+// IsPrice reports a field that takes a currency.
+func (f Field) IsPrice() bool { return f == FieldPrice || f == FieldGasPrice || f == FieldRate }
+
+// ParsePrice reads a price with its currency sign or code, before or after the number: "$12/lb", "25 EUR/kg", "45 EUR/h".
+// The price is in the field's base unit: per kg, per m3 of gas, per hour. The currency comes back in upper case, ""
+// where none was typed.
+func ParsePrice(f Field, text string) (price float64, currency string, err error) {
+	sp := &specs[f]
 	s, err := scan(sp, text)
 	if err != nil {
 		return 0, "", err
@@ -66,8 +70,8 @@ func ParsePrice(text string) (perKg float64, currency string, err error) {
 	if plain.Width(currency) > 4 || strings.IndexFunc(currency, other) >= 0 {
 		return 0, "", sp.refuse(text, "has a currency that is neither a sign nor a code")
 	}
-	perKg, err = sp.convert(s, text)
-	return perKg, currency, err
+	price, err = sp.convert(s, text)
+	return price, currency, err
 }
 
 // Read reads a field that is one number, in its base unit: a feed is mm/s. A size and a price are more than one number

@@ -6,22 +6,23 @@ import (
 
 // likely has, for each field in which a bare number may be meant in another unit, the sizes that are likely, in the
 // base unit. Where a field reads bare numbers in one unit only, other is the unit that a user of inches may have
-// meant.
+// meant, metric the one that a user of metric units may have: a seam of 12 and a load of 2000 are likely to be inches
+// and newtons.
 var likely = [fields]struct {
-	low, high float64
-	other     string
+	low, high     float64
+	other, metric string
 }{
 	FieldSize:        {low: 0.2, high: 6.5},
 	FieldGap:         {low: 0.1, high: 8},
-	FieldTravel:      {1, 20, "in/min"},
-	FieldFlow:        {5, 30, "cfh"},
-	FieldTemperature: {0, 600, "f"},
-	FieldPreheat:     {0, 600, "f"},
-	FieldLength:      {5, 5000, "in"},
-	FieldOffset:      {-25, 25, "in"},
-	FieldForce:       {0.01, 10000, "lbf"},
-	FieldPrice:       {0.01, 1e6, "/lb"},
-	FieldMass:        {0.01, 1e5, "lb"},
+	FieldTravel:      {low: 1, high: 20, other: "in/min"},
+	FieldFlow:        {low: 5, high: 30, other: "cfh"},
+	FieldTemperature: {low: 0, high: 600, other: "f"},
+	FieldPreheat:     {low: 0, high: 600, other: "f"},
+	FieldLength:      {5, 5000, "in", "in"},
+	FieldOffset:      {low: -25, high: 25, other: "in"},
+	FieldForce:       {0.01, 10000, "lbf", "n"},
+	FieldPrice:       {low: 0.01, high: 1e6, other: "/lb"},
+	FieldMass:        {low: 0.01, high: 1e5, other: "lb"},
 }
 
 // A whole number from here up may be meant as a gauge; numbers under the first gauge are read as a length.
@@ -32,7 +33,7 @@ const slipped = 100
 
 // Reading says how a number without a unit was read, where another reading would be as likely: "0.2 read as inches:
 // 5.08 mm; for millimetres type 0.2mm". It is "" where there is nothing to say. A field that reads a bare number in
-// one unit only says so only to users who are shown inches.
+// one unit only says so only to users who are shown inches, of a load and a length to all.
 func Reading(f Field, text string, sys System) string {
 	if f <= 0 || f >= fields {
 		return ""
@@ -53,14 +54,13 @@ func Reading(f Field, text string, sys System) string {
 	if len(typed) > 12 {
 		typed = exactly(s.v)
 	}
-	is, other := sp.read(f, s.v)
+	is, other := sp.read(f, s.v, sys)
 	said := typed + " read as " + unitWord(sp.units, is) + sp.worth(is, v)
 	if f == FieldSize && s.whole && s.v >= thickGauge {
 		return said + "; gauges begin at " + exactly(firstGauge)
 	}
-	if w := spelled(sp.units, other).toBase(s.v); other != "" && w >= likely[f].low && w <= likely[f].high &&
-		(sp.bare.limit > 0 || sys != Metric) {
-		return said + "; for " + unitWord(sp.units, other) + " type " + typed + other
+	if w := spelled(sp.units, other).toBase(s.v); other != "" && w >= likely[f].low && w <= likely[f].high {
+		return said + "; for " + unitWord(sp.units, other) + " type " + typed + asTyped(sp.units, other)
 	}
 	if is == "in/min" && sys == Metric && s.v < slipped {
 		return said
@@ -69,8 +69,10 @@ func Reading(f Field, text string, sys System) string {
 }
 
 // read is the unit in which a bare number is read, and the one in which it may be meant, "" for none.
-func (sp *spec) read(f Field, v float64) (is, other string) {
+func (sp *spec) read(f Field, v float64, sys System) (is, other string) {
 	switch {
+	case sp.bare.limit == 0 && sys == Metric:
+		return sp.bare.from, likely[f].metric
 	case sp.bare.limit == 0:
 		return sp.bare.from, likely[f].other
 	case v < sp.bare.limit:
@@ -86,6 +88,14 @@ func (sp *spec) worth(is string, v float64) string {
 		return ""
 	}
 	return ": " + short(u.fromBase(v)) + " " + u.symbol
+}
+
+// asTyped is a unit as it is typed after a number: its symbol where that is a spelling of it too.
+func asTyped(units []unit, name string) string {
+	if symbol := spelled(units, name).symbol; strings.ToLower(symbol) == name {
+		return symbol
+	}
+	return name
 }
 
 // unitWord is a unit's name in a sentence.

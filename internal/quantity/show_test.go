@@ -184,6 +184,7 @@ func TestCaseAndBlanksMeanNothing(t *testing.T) {
 		"current": {"93|A", "93|amps"}, "voltage": {"14.8|V"}, "temperature": {"200|F", "95|°C", "-4|°F"},
 		"flow":  {"25|cfh", "12|L/min", "1|m³/h"},
 		"force": {"500|lbf", "5|kN"}, "duration": {"400|ms", "2|min"}, "price": {"$12|/lb", "25|EUR/kg"},
+		"gas price": {"8|EUR/m3", "$0.25|/ft³"}, "rate": {"45|/h", "$45|/hour"}, "per length": {"3|min/m"},
 		"mass": {"2|kg", "5|lb"}, "percent": {"40|%"}, "number": {"12|"},
 	}
 	for name, p := range parsers {

@@ -82,6 +82,20 @@ var (
 		{`/lb /lbs /pound`, 1, pound, "a lb", 0},
 		{`/oz /ounce`, 16, pound, "an oz", 0},
 	}
+	gasPrices = []unit{
+		{`/m3 /cbm`, 1, 1, "a m3", 0},
+		{`/l /liter /litre`, 1000, 1, "a litre", 0},
+		{`/ft3 /cuft /cf`, 1000, cubicFoot, "a ft3", 0},
+	}
+	rates = []unit{
+		{`/h /hr /hour`, 1, 1, "an hour", 0},
+		{`/min /minute`, 60, 1, "a minute", 0},
+	}
+	perLengths = []unit{
+		{`min/m mins/m minutes/m min/meter min/metre minutes/metre minutes/meter`, 1, 1, "min/m", 0},
+		{`s/m sec/m seconds/m`, 1, 60, "s/m", 0},
+		{`min/ft mins/ft minutes/ft min/foot minutes/foot`, 1000, foot, "min/ft", 0},
+	}
 	masses = []unit{
 		{`kg kilo kilos`, 1, 1, "kg", 0},
 		{`g gram grams`, 1, 1000, "g", 0},

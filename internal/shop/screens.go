@@ -11,6 +11,9 @@ import (
 // The acts as the screens and the questions have them (tui.Keeper, linear.Keeper): they take what stands on the
 // screen and get the words that are to be said.
 
+// LooksOnly reports whether who asks may read the book and keep nothing.
+func (s *Shop) LooksOnly() bool { return s.LookOnly }
+
 // Keep saves a card under a name.
 func (s *Shop) Keep(ctx context.Context, name string, card *calc.Card) (said string, err error) {
 	return inWords(s.SaveCard(ctx, book.Card{Name: name}, card))

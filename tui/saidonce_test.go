@@ -1,0 +1,63 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/choice"
+	"brazebooth/tables"
+)
+
+// looker is a book that keeps nothing from who sits here.
+type looker struct{ Keeper }
+
+func (looker) LooksOnly() bool { return true }
+
+// Who may only look is not invited to keep, and is told so before a name is typed.
+func TestLookOnlyIsSaidAtOnce(t *testing.T) {
+	if looksOnly(nil) || !looksOnly(looker{}) {
+		t.Error("who may only look is not told from others")
+	}
+	for _, all := range []bool{false, true} {
+		p := bookPage{all: all, looks: true}
+		p.field.insert("lid")
+		if p.lines() != 0 || p.keeps() || strings.Contains(p.about(nil).keys, "keep") {
+			t.Errorf("all %v: %d lines, keys %s", all, p.lines(), p.about(nil).keys)
+		}
+	}
+}
+
+// Each metal says in a few words what it is, in the room that a row has beside a card on 80 columns.
+func TestEachMetalHasAShortName(t *testing.T) {
+	const room = 21
+	rows := choice.ByName("metal").Rows(&choice.Present{})
+	if len(rows) != len(tables.Metals()) {
+		t.Errorf("%d rows", len(rows))
+	}
+	for _, r := range rows {
+		if n := width(r.Brief); n == 0 || n > room {
+			t.Errorf("%s: %q", r.ID, r.Brief)
+		}
+	}
+}
+
+// The key that scrolls is shown where there is something to scroll, and the way back always.
+func TestScrollIsShownWhereThereIsMore(t *testing.T) {
+	var v window
+	v.draw(&theme{}, make(block, 3), 40, 5)
+	if v.key() != "" {
+		t.Errorf("three lines of five scroll: %q", v.key())
+	}
+	if v.whole(make(block, 9), 5); !strings.Contains(v.key(), "scroll") {
+		t.Error("nine lines of five do not scroll")
+	}
+}
+
+// A timed arc without times offers nothing to change.
+func TestNothingToChangeIsNotOffered(t *testing.T) {
+	m := newRoot(Options{Solve: calc.Solve, computing: &computing{}})
+	if keys := m.beat.about(m).keys; strings.Contains(keys, "change") || !strings.HasPrefix(keys, "esc") {
+		t.Errorf("keys without times: %s", keys)
+	}
+}
