@@ -8,7 +8,7 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 )
 
-// What is sent for a card and for a map in every number of colours, on dark and on light; ␛ stands for the escape.
+// What is sent for a card and for a map in every number of colours, on dark and on light; \e stands for the escape.
 func TestGoldenColours(t *testing.T) {
 	for _, profile := range []colorprofile.Profile{colorprofile.TrueColor, colorprofile.ANSI256, colorprofile.ANSI,
 		colorprofile.ASCII} {
@@ -18,7 +18,7 @@ func TestGoldenColours(t *testing.T) {
 				s.press("enter", "enter", "enter", "enter")
 				card := s.m.View().Content
 				s.press("m")
-				golden.RequireEqual(t, strings.ReplaceAll(card+"\n"+s.m.View().Content+"\n", "\x1b", "␛"))
+				golden.RequireEqual(t, strings.ReplaceAll(card+"\n"+s.m.View().Content+"\n", "\x1b", `\e`))
 			})
 		}
 	}
