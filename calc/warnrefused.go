@@ -47,6 +47,7 @@ func (w *warnings) given() {
 			"makes pores. More gas, and no draught.", j.Flow.V, least, g.Flow.High)
 	}
 	w.givenPreheat()
+	w.softens()
 }
 
 // givenPreheat compares a preheat that was given with the least of iron and the most between beads.

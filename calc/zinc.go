@@ -38,12 +38,12 @@ func WarmedZinc(card *Card) bool {
 	return Applies("zinc", card) && card.Used.Preheat.V > tables.ChillOff.V
 }
 
-// OrStrip is advice to warm the parts, or for parts with zinc on to strip it.
+// OrStrip is advice to warm the parts, as far as they bear it, or for parts with zinc on to strip it.
 func OrStrip(card *Card, warm string) string {
 	if Applies("zinc", card) {
 		return StripZinc(card)
 	}
-	return warm
+	return warm + NoHotter(card)
 }
 
 // PreheatNever is the code of the warning against warming zinc, paint and linings.

@@ -41,6 +41,7 @@ var constants = [...]Constant{
 	{"SectionThickest", &SectionThickest},
 	{"PreheatUsual", &PreheatUsual},
 	{"PreheatMost", &PreheatMost},
+	{"HardenedWarmest", &HardenedWarmest},
 	{"BelowSolidus", &BelowSolidus},
 	{"GroovePass", &GroovePass},
 	{"SoakWidth", &SoakWidth},

@@ -36,7 +36,7 @@ var everything = map[string]any{
 	"AimOff": AimOff, "AimShare": AimShare, "MarginalUnder": MarginalUnder, "HandRepeats": HandRepeats,
 	"SheetThinnest": SheetThinnest,
 	"SheetThickest": SheetThickest, "SectionThickest": SectionThickest,
-	"PreheatUsual": PreheatUsual, "PreheatMost": PreheatMost, "BelowSolidus": BelowSolidus, "SoakWidth": SoakWidth,
+	"PreheatUsual": PreheatUsual, "PreheatMost": PreheatMost, "HardenedWarmest": HardenedWarmest, "BelowSolidus": BelowSolidus, "SoakWidth": SoakWidth,
 	"GroovePass": GroovePass,
 	"StripShare": StripShare, "ServiceLimit": ServiceLimit, "practice": practice,
 	"AnnealedCopper": AnnealedCopper,
