@@ -57,6 +57,8 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.setting(sug, v)
 	w.warmUp(up)
 	w.seamEnds(v)
+	w.zinc(v)
+	w.service()
 	w.coldStart(s, v)
 	w.justGood(v)
 	w.learned(s)

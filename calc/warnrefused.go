@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"fmt"
 	"strings"
 
 	"brazebooth/tables"
@@ -48,6 +49,22 @@ func (w *warnings) given() {
 	}
 	w.givenPreheat()
 	w.softens()
+}
+
+// TooWarm says why a service temperature that was given is no job for a copper alloy; "" where it is one.
+func TooWarm(card *Card) string {
+	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
+	if !t.Set || t.V <= limit.V {
+		return ""
+	}
+	return fmt.Sprintf("%.0f °C in service: above about %.0f °C a copper-alloy braze creeps and lets go", t.V, limit.V)
+}
+
+// service cautions a joint that is to be too warm in service.
+func (w *warnings) service() {
+	if why := TooWarm(w.card); why != "" {
+		w.tell("service-hot", Caution, tables.ServiceLimit.Source, "%s. Another way to join it: see the page fit.", why)
+	}
 }
 
 // givenPreheat compares a preheat that was given with the least of iron and the most between beads.

@@ -14,9 +14,8 @@ func (f *fitting) service(card *calc.Card) {
 	case !t.Set:
 		f.say(Suits, limit.Origin, "", "service temperature not given: a brazed joint's strength falls above about "+
 			"%.0f °C; below it handbooks allow continuous service", limit.V)
-	case t.V > limit.V:
-		f.say(AnotherWay, limit.Origin, hotInstead(card),
-			"%.0f °C in service: above about %.0f °C a copper-alloy braze creeps and lets go", t.V, limit.V)
+	case calc.TooWarm(card) != "":
+		f.say(AnotherWay, limit.Origin, hotInstead(card), "%s", calc.TooWarm(card))
 	default:
 		f.say(Suits, limit.Origin, "", "%.0f °C in service: handbooks allow continuous service up to about %.0f °C; "+
 			"above it strength falls", t.V, limit.V)

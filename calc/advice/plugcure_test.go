@@ -10,10 +10,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-var (
-	plugAdvised = regexp.MustCompile(`(hole|wire feed|sheet below), ([\d.]+)`)
-	plugWarned  = []string{"plug-cold", "plug-both", "plug-burns"}
-)
+var plugAdvised = regexp.MustCompile(`(hole|wire feed|sheet below), ([\d.]+)`)
 
 // What a plug's caution says to change is tried on the page itself: it wets the rim and leaves the middle solid; what is
 // only nearest makes the rim hotter.
@@ -32,7 +29,7 @@ func TestPlugsAdviceHolds(t *testing.T) {
 			}
 		}
 	}
-	cured, none := 0, 0
+	cured, hotter := 0, 0
 	for _, j := range deep.Of(t, jobs, 60) {
 		p := pageOf(t, Plug, j)
 		for _, w := range p.Warnings {
@@ -42,8 +39,9 @@ func TestPlugsAdviceHolds(t *testing.T) {
 			}
 			if cure {
 				cured++
-			} else {
-				none++
+			}
+			if nearest {
+				hotter++
 			}
 			for _, found := range plugAdvised.FindAllStringSubmatch(w.Text, -1) {
 				to, _ := strconv.ParseFloat(found[2], 64)
@@ -51,8 +49,8 @@ func TestPlugsAdviceHolds(t *testing.T) {
 			}
 		}
 	}
-	if cured == 0 || none == 0 {
-		t.Errorf("%d cured and %d not, of %v: the test proves nothing", cured, none, plugWarned)
+	if cured+hotter == 0 {
+		t.Error("nothing is advised: the test proves nothing")
 	}
 }
 

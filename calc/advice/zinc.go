@@ -62,7 +62,6 @@ func (f *fitting) overZinc(card *calc.Card) {
 		f.say(StopWork, l.Origin, "strip the zinc at least 25 mm back, then give the sheet as bare", "%s", l.Text)
 	}
 	if calc.WarmedZinc(card) {
-		f.say(AnotherWay, practice, calc.StripZinc(card), "%.0f °C of preheat over zinc: zinc is never preheated",
-			card.Used.Preheat.V)
+		f.say(AnotherWay, practice, calc.StripZinc(card), "%s", calc.WarmOverZinc(card))
 	}
 }
