@@ -47,6 +47,10 @@ func (w *warnings) given() {
 		w.tell("gas-low", Caution, g.Flow.Source, "%.0f L/min is under the usual %.0f to %.0f: air reaches the bead and "+
 			"makes pores. More gas, and no draught.", j.Flow.V, least, g.Flow.High)
 	}
+	if j.Hole.Set && w.card.Used.Joint != "plug" {
+		w.tell("hole-unused", Caution, "the job", "A hole belongs to a plug, and this is a %s: it is left out. Type --joint "+
+			"plug, or leave --hole out.", w.card.Used.Joint)
+	}
 	w.givenPreheat()
 	w.softens()
 }
