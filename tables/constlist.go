@@ -42,6 +42,7 @@ var constants = [...]Constant{
 	{"PreheatUsual", &PreheatUsual},
 	{"PreheatMost", &PreheatMost},
 	{"HardenedWarmest", &HardenedWarmest},
+	{"OverlayUsual", &OverlayUsual},
 	{"BelowSolidus", &BelowSolidus},
 	{"GroovePass", &GroovePass},
 	{"SoakWidth", &SoakWidth},
