@@ -40,3 +40,16 @@ func TestHotServiceIsOnTheCard(t *testing.T) {
 		}
 	}
 }
+
+// No card of parts that must not be that warm is good.
+func TestTooMuchPreheatIsNeverGood(t *testing.T) {
+	for _, metal := range []string{"galvanized", "galvannealed", "dp800", "mild-steel"} {
+		for _, at := range []float64{20, 60, 150, 250, 350} {
+			c := card(t, Job{Metal: metal, Thickness: Some(1.5), Preheat: Some(at)})
+			bad := metal == "dp800" && at > 200 || strings.HasPrefix(metal, "galv") && at > 40
+			if v := c.Verdict(); bad && (v == "good" || v == "marginal") || bad != (c.TooHotParts() != "") {
+				t.Errorf("%s at %g °C is %s: %q", metal, at, v, c.TooHotParts())
+			}
+		}
+	}
+}
