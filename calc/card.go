@@ -163,15 +163,15 @@ func FigureNamed(list []Figure, name string) (Figure, bool) {
 	return Figure{}, false
 }
 
-// Verdict is the card's judgement of the setting in a word: "stop" where the job is not to be done, "outside" where
-// the heat is good and another edge is not met, "marginal" where every edge is met and that is less likely than not,
-// else the zone. "good" is every edge met, by more than luck. Everything that judges a setting asks here.
+// Verdict is the card's judgement of the setting in a word: "stop" where the job is not to be done, "outside" where the
+// heat is good and another edge is not met or the parts are too warm, "marginal" where every edge is met and that is
+// less likely than not, else the zone. "good" is every edge met, by more than luck. Everything that judges asks here.
 func (c *Card) Verdict() string {
 	chance, judged := c.Figure("chance")
 	switch {
 	case c.Stopped():
 		return "stop"
-	case c.Zone == "good" && !c.Met():
+	case c.Zone == "good" && (!c.Met() || c.TooHotParts() != ""):
 		return "outside"
 	case c.Zone == "good" && judged && chance.Value < tables.MarginalUnder.V:
 		return "marginal"
@@ -189,6 +189,16 @@ func (c *Card) AboutEven() bool {
 func (c *Card) Met() bool {
 	e := c.NearestEdge()
 	return c.Zone == "good" && (e == nil || e.Met)
+}
+
+// TooHotParts is the warning against a preheat that the parts must not have, "" for none.
+func (c *Card) TooHotParts() string {
+	for _, w := range c.Warnings {
+		if w.Code == ZincWarmed || w.Code == PreheatSoftens {
+			return w.Text
+		}
+	}
+	return ""
 }
 
 // Stopped reports whether a warning stops the job.

@@ -26,7 +26,7 @@ func spans(j *Job) [51]span {
 		{"thickness", j.Thickness, thinnest, 150, "mm"},
 		{"thickness2", j.Thickness2, thinnest, 150, "mm"},
 		{"gap", j.Gap, 0, 25, "mm"},
-		{"wire", j.Wire, 0.4, 3.2, "mm"},
+		{"wire", j.Wire, 0.4, 2.4, "mm"},
 		{"feed", j.Feed, 0.3, 40, "m/min"},
 		{"amps", j.Amps, 5, 600, "A"},
 		{"volts", j.Volts, 5, 60, "V"},

@@ -77,11 +77,28 @@ func (p *wholePart) after(power, travel float64) (float64, error) {
 	return p.then(p.start, power, p.length/travel)
 }
 
-// then is how hot the whole part is after s seconds from a start, C, power going in.
+// then is how hot the whole part is after s seconds from a start, C, power going in. What it loses is that at the mean of
+// start and end, so that the end is sought: taken from an end without loss, a light part would seem to stay colder than
+// a heavy one.
 func (p *wholePart) then(start, power, s float64) (float64, error) {
-	air := tables.RoomTemperature.V
-	hottest := max(start, start+power*s/(p.rhoC*p.volume))
-	return formula.PartTemperature(air, start, power, p.loss((hottest+start)/2), p.surface, p.volume, p.rhoC, s)
+	at := func(end float64) (float64, error) {
+		return formula.PartTemperature(tables.RoomTemperature.V, start, power, p.loss((end+start)/2), p.surface, p.volume,
+			p.rhoC, s)
+	}
+	low, high := start, max(start, start+power*s/(p.rhoC*p.volume))
+	for range 50 { // halvings, down to less than a nanokelvin
+		mid := (low + high) / 2
+		t, err := at(mid)
+		if err != nil {
+			return 0, err
+		}
+		if t > mid {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return at((low + high) / 2)
 }
 
 // loss is what a part at t C gives to still air and a room around it, W/m2K.

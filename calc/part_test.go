@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"brazebooth/internal/mistake"
 )
 
 // A strip's edges throw heat back: an endless one's hardly any, and less width is never less rise.
@@ -129,5 +131,36 @@ func TestLongestPuddleIsSaid(t *testing.T) {
 		"%f mm (%f to %f) stays.",
 		&pool, &most, &low, &high); err != nil || !(low < most && most < high && most < pool) {
 		t.Errorf("%q: %v", said, err)
+	}
+}
+
+// The lighter the part, the more the same seam warms it; one that weighs less than a strip as wide as the bead is
+// refused, with a mass that is taken.
+func TestLighterPartsWarmMore(t *testing.T) {
+	for _, long := range []float64{100, 300, 2000} {
+		j := Job{Metal: "mild-steel", Thickness: Some(1.5), Joint: "lap", Feed: Some(4.9), Travel: Some(5.3),
+			Length: Some(long)}
+		last, refused := math.Inf(1), false
+		for kg := long * 2e-5; kg < 50; kg *= 1.15 {
+			j.PartMass = Some(kg)
+			c, err := Solve(j)
+			if m := mistake.Of(err); m != nil && (m.Field == "part_mass" || m.Field == "feed") {
+				if refused = refused || m.Field == "part_mass"; !math.IsInf(last, 1) {
+					t.Errorf("%g kg on %g mm: refused after a lighter one was taken: %v", kg, long, err)
+				}
+				continue
+			}
+			if err != nil {
+				t.Fatalf("%g kg on %g mm: %v", kg, long, err)
+			}
+			f, ok := c.Figure("seam_rise")
+			if !ok || f.Value >= last {
+				t.Errorf("%g kg on %g mm: %g K after %g K", kg, long, f.Value, last)
+			}
+			last = f.Value
+		}
+		if !refused {
+			t.Errorf("%g mm: no mass is refused", long)
+		}
 	}
 }

@@ -1,8 +1,10 @@
 package calc
 
 import (
+	"fmt"
 	"math"
 
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -57,6 +59,19 @@ func (b *board) partFigures(card *Card, s *spread) []Figure {
 		figures = append(figures, hold)
 	}
 	return figures
+}
+
+// heavierThanBead refuses a part that weighs less than a strip as wide as its bead, width mm: no part has its seam on
+// less metal, and its heat has no place to go.
+func (b *board) heavierThanBead(card *Card, width float64) error {
+	p := newPart(b, card)
+	least := width * p.thick * p.length * p.density * 1e-6
+	if !p.known || !card.Used.PartMass.Set || card.Used.PartMass.V >= least {
+		return nil
+	}
+	return mistake.In("part_mass", fmt.Sprintf("a strip of this sheet as wide as its bead (%.1f mm) and as long as the "+
+		"seam (%.0f mm) weighs %.2g kg already", width, p.length, least),
+		fmt.Sprintf("type the mass of the whole part, at least %.2g kg, or a shorter seam", 1.05*least))
 }
 
 // seamEnds says where a seam that warms its part was judged, and which end counts.

@@ -36,7 +36,7 @@ type warmth struct {
 
 // newWarmth lays out the search with the strongest arc of the job's wire.
 func (b *board) newWarmth(card *Card) warmth {
-	w := warmth{h: b.heatField(card), m: newMargins(b, card), room: tables.RoomTemperature.V, top: tables.PreheatMost.V}
+	w := warmth{h: b.heatField(card), m: newMargins(b, card), room: tables.RoomTemperature.V, top: HottestPreheat(card)}
 	_, w.feed = b.steadyFeeds(&w.m)
 	for i := range w.m.members {
 		w.top = min(w.top, w.m.solid[i]-tables.BelowSolidus.V)

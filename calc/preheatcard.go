@@ -75,7 +75,7 @@ func (u *warmUp) figures(b *board, card *Card) (list []Figure) {
 		wire := In("", "wire", b.inputs[inWire], "mm")
 		list = append(list, NewFigure("least_preheat", "C", u.least, u.low, u.high, OwnBasis(
 			"least temperature of the parts at which this wire's strongest steady arc wets",
-			SectionSource+"; the hottest tried, "+Number(tables.PreheatMost.V)+" °C, is assumed", wire,
+			SectionSource+"; the hottest tried, "+Number(HottestPreheat(card))+" °C, is assumed", wire,
 			Derived("", "current", u.amps, "A"), Derived("", "travel", u.travel, "mm/s"))))
 	}
 	if !(u.asked && u.needed()) && !(b.warmed() && (card.Job.Preheat.Set || maxCore(card.Setup.Joined()) >
@@ -129,7 +129,7 @@ func (w *warnings) warmUp(u *warmUp) {
 		return
 	}
 	const basis = "cross-section model, own computation; the limits of a preheat are assumed"
-	most := tables.PreheatMost.V
+	most := HottestPreheat(w.card)
 	switch other := u.beside(); {
 	case Applies("zinc", w.card):
 		w.tell("preheat-needed", Caution, basis, "Cold parts are not wetted, and zinc must not be preheated: %s.",
@@ -143,13 +143,16 @@ func (w *warnings) warmUp(u *warmUp) {
 			"arc wets, and there “%s” is not met. Another joint, filler or process.", tens(u.wets), u.spoils)
 	case math.IsNaN(u.least) && other == "":
 		w.tell("another-process", Caution, basis, "Another process: no preheat up to about %.0f °C makes this wire's "+
-			"strongest arc wet and meet the other edges. Braze it with a torch or in a furnace.", most)
+			"strongest arc wet and meet the other edges: %s.", most, OtherProcess(w.card))
 	case math.IsNaN(u.least):
 		w.tell("preheat-needed", Caution, basis, "No preheat up to about %.0f °C makes this wire's strongest arc good "+
-			"here: take %s. Else another process: a torch or a furnace.", most, other)
+			"here: take %s. Else another process: %s.", most, other, OtherProcess(w.card))
 	default:
 		if other != "" {
 			other = ", or " + other
+		}
+		if Applies("high-strength", w.card) {
+			other += fmt.Sprintf(". Over %.0f °C the sheet softens", most)
 		}
 		w.tell("preheat-needed", Caution, basis, "Preheat to %.0f °C at least (%.0f to %.0f), with the strongest arc of "+
 			"this wire, about %.0f A%s. Measure on the far face, beside the joint.", tens(u.least), u.low, u.high, u.amps,

@@ -135,6 +135,7 @@ func heavyTries(card *Card) (list []candidate) {
 	if f, ok := card.Figure("least_preheat"); ok && f.Value+littleMore > warm {
 		warm = tens(f.Value + littleMore)
 	}
+	warm = mostWarm(card, warm)
 	if !zinc {
 		list = append(list, candidate{fmt.Sprintf("parts warmed to %.0f °C", warm), func(j *Job) { j.Preheat = Some(warm) }})
 	}
@@ -142,8 +143,9 @@ func heavyTries(card *Card) (list []candidate) {
 		thick := func(j *Job) { w, _ := tables.FindWire("1/16"); j.Wire = Some(w.Diameter.V) }
 		list = append(list, candidate{"1/16 in wire", thick})
 		if !zinc {
-			list = append(list, candidate{"1/16 in wire, parts warmed to 350 °C",
-				func(j *Job) { thick(j); j.Preheat = Some(tables.PreheatUsual.V) }})
+			usual := mostWarm(card, tables.PreheatUsual.V)
+			list = append(list, candidate{fmt.Sprintf("1/16 in wire, parts warmed to %.0f °C", usual),
+				func(j *Job) { thick(j); j.Preheat = Some(usual) }})
 		}
 	}
 	return list

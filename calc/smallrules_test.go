@@ -16,7 +16,7 @@ import (
 // The ranges of a job's numbers: both ends in, a hair beyond them out.
 func TestEveryRangeOfAJob(t *testing.T) {
 	ends := map[string][2]float64{
-		"thickness": {0.05, 150}, "thickness2": {0.05, 150}, "gap": {0, 25}, "wire": {0.4, 3.2}, "feed": {0.3, 40},
+		"thickness": {0.05, 150}, "thickness2": {0.05, 150}, "gap": {0, 25}, "wire": {0.4, 2.4}, "feed": {0.3, 40},
 		"amps": {5, 600}, "volts": {5, 60}, "travel": {0.3, 60},
 		"stickout": {3, 50}, "aim": {-10, 10}, "arc_on": {0.02, 10}, "arc_off": {0.02, 20}, "spot_step": {0.1, 50},
 		"run_in": {0, 1}, "flow": {1, 60}, "preheat": {-40, 700}, "phi": {1, 8}, "phi_sigma": {0.001, 2},

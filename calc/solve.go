@@ -55,6 +55,9 @@ func compute(e *effort, job Job) (Card, error) {
 	card.Unjudged = v.unjudged()
 	b.settle(&sug, &card, &v)
 	b.figures(&card, s, &sug, &v)
+	if err := b.heavierThanBead(&card, s.value[oWidth]); err != nil {
+		return Card{}, err
+	}
 	up := b.warmUp(&card, &v)
 	card.Figures = append(append(card.Figures, up.figures(b, &card)...), b.partFigures(&card, s)...)
 	card.Chance = v.chance

@@ -15,29 +15,22 @@ func (l *sectionList) throat() {
 	if formula == "" {
 		return
 	}
-	gap, whole := l.card.Used.Gap.V, Grooved(l.card)
-	if whole && MinCore(l.card.Setup.Joined()) > tables.GrooveMost.V {
+	gap := l.card.Used.Gap.V
+	if Grooved(l.card) && MinCore(l.card.Setup.Joined()) > tables.GrooveMost.V {
 		return // nothing here plans such a groove
 	}
-	switch {
-	case whole:
-		formula = "thickness of the thinner member, once every bead is laid; its low edge less the height of one bead, as if " +
-			"that at the root had not bonded"
-	case gap > 0 && joint != "butt":
+	if gap > 0 && joint != "butt" {
 		formula += "; over the gap it is measured from the lower edge of the member that ends there"
 	}
 	grows := &tables.RootGrows
 	of := func(grows float64) reading {
 		return reading{of: func(x *variant) float64 {
-			if whole {
-				return ofBead(x, min(x.thick[0], x.thick[1]))
-			}
 			return ofBead(x, throat(joint, gap, grows, x))
 		}}
 	}
 	r := of(grows.V)
 	effects := append(l.byWidths(&r), l.byArea(&r))
-	if joint == "butt" && gap > 0 && !whole {
+	if joint == "butt" && gap > 0 {
 		at := &l.v.variants.at
 		v := r.of(at)
 		effects = append(effects, effect{byModel, math.Log(of(grows.High).of(at) / v),
@@ -50,10 +43,6 @@ func (l *sectionList) throat() {
 		l.sheetLeg(last)
 	case "butt": // of more than the thinner sheet nothing is counted
 		f.High = max(f.Value, min(f.High, MinCore(l.card.Setup.Joined())))
-		if whole {
-			x := &l.v.variants.at
-			f.Low = max(buttThroat(0, grows.V, x), f.Value-math.Sqrt(x.o[oBead]))
-		}
 	}
 }
 

@@ -57,6 +57,8 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.setting(sug, v)
 	w.warmUp(up)
 	w.seamEnds(v)
+	w.zinc(v)
+	w.service()
 	w.coldStart(s, v)
 	w.justGood(v)
 	w.learned(s)
@@ -186,9 +188,10 @@ func (w *warnings) fill(b *board, s *spread, v *verdict) {
 	need := wantedOf(w.card)
 	if n, ok := w.card.Figure("passes"); ok && n.Value > 1 {
 		if Grooved(w.card) {
-			w.tell("passes", Info, n.Basis.Source, "A bevelled joint of %.1f mm takes about %.0f beads like this one, each "+
-				"cooled before the next: see the page passes. Each is judged as a bead on a flat joint: the groove itself is "+
-				"not computed.", MinCore(w.card.Setup.Joined()), n.Value)
+			w.tell("passes", Info, n.Basis.Source, "A butt of %.1f mm is taken as bevelled, a V of %.0f°: it takes about "+
+				"%.0f beads like this one, each cooled before the next: see the page passes. Each is judged as a bead on a flat "+
+				"joint: the groove itself is not computed, and the throat is that of closed square edges.",
+				MinCore(w.card.Setup.Joined()), tables.Bevel.V, n.Value)
 		} else {
 			w.tell("passes", Info, n.Basis.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: about "+
 				"%.0f beads like this one, each cooled before the next.", need.area(need.in), tables.OnePass.V, n.Value)

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"fmt"
 	"strings"
 
 	"brazebooth/tables"
@@ -46,7 +47,28 @@ func (w *warnings) given() {
 		w.tell("gas-low", Caution, g.Flow.Source, "%.0f L/min is under the usual %.0f to %.0f: air reaches the bead and "+
 			"makes pores. More gas, and no draught.", j.Flow.V, least, g.Flow.High)
 	}
+	if j.Hole.Set && w.card.Used.Joint != "plug" {
+		w.tell("hole-unused", Caution, "the job", "A hole belongs to a plug, and this is a %s: it is left out. Type --joint "+
+			"plug, or leave --hole out.", w.card.Used.Joint)
+	}
 	w.givenPreheat()
+	w.softens()
+}
+
+// TooWarm says why a service temperature that was given is no job for a copper alloy; "" where it is one.
+func TooWarm(card *Card) string {
+	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
+	if !t.Set || t.V <= limit.V {
+		return ""
+	}
+	return fmt.Sprintf("%.0f °C in service: above about %.0f °C a copper-alloy braze creeps and lets go", t.V, limit.V)
+}
+
+// service cautions a joint that is to be too warm in service.
+func (w *warnings) service() {
+	if why := TooWarm(w.card); why != "" {
+		w.tell("service-hot", Caution, tables.ServiceLimit.Source, "%s. Another way to join it: see the page fit.", why)
+	}
 }
 
 // givenPreheat compares a preheat that was given with the least of iron and the most between beads.

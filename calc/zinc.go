@@ -38,13 +38,41 @@ func WarmedZinc(card *Card) bool {
 	return Applies("zinc", card) && card.Used.Preheat.V > tables.ChillOff.V
 }
 
-// OrStrip is advice to warm the parts, or for parts with zinc on to strip it.
+// OrStrip is advice to warm the parts, as far as they bear it, or for parts with zinc on to strip it.
 func OrStrip(card *Card, warm string) string {
 	if Applies("zinc", card) {
 		return StripZinc(card)
 	}
-	return warm
+	return warm + NoHotter(card)
 }
+
+// WarmOverZinc is what a card and the page fit say against a preheat that the job has over zinc.
+func WarmOverZinc(card *Card) string {
+	return fmt.Sprintf("%.0f °C of preheat over zinc: zinc is never preheated", card.Used.Preheat.V)
+}
+
+// zinc cautions zinc that the preheat or the seam itself makes warmer than a hand bears.
+func (w *warnings) zinc(v *verdict) {
+	if !Applies("zinc", w.card) {
+		return
+	}
+	const source = "common practice, no source"
+	if WarmedZinc(w.card) {
+		w.tell(ZincWarmed, Caution, source, "%s. Another way: %s.", WarmOverZinc(w.card), StripZinc(w.card))
+	}
+	hot := w.card.Used.Preheat.V + v.ends.rise
+	if f, ok := w.card.Figure("next_start"); ok {
+		hot = max(hot, f.Value)
+	}
+	if rise := hot - w.card.Used.Preheat.V; rise > 0 && hot > tables.ChillOff.V {
+		w.tell("zinc-warms", Caution, source, "The seam itself warms the zinc to about %.0f °C before its end, and zinc is kept "+
+			"under %.0f °C, hand-warm. Short seams, apart from each other, and let the part cool before the next; or %s.",
+			hot, tables.ChillOff.V, StripZinc(w.card))
+	}
+}
+
+// ZincWarmed is the code of the caution on parts that are preheated with zinc on them.
+const ZincWarmed = "zinc-warmed"
 
 // PreheatNever is the code of the warning against warming zinc, paint and linings.
 const PreheatNever = "preheat-never"

@@ -41,6 +41,8 @@ var constants = [...]Constant{
 	{"SectionThickest", &SectionThickest},
 	{"PreheatUsual", &PreheatUsual},
 	{"PreheatMost", &PreheatMost},
+	{"HardenedWarmest", &HardenedWarmest},
+	{"OverlayUsual", &OverlayUsual},
 	{"BelowSolidus", &BelowSolidus},
 	{"GroovePass", &GroovePass},
 	{"SoakWidth", &SoakWidth},

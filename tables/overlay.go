@@ -9,6 +9,9 @@ var (
 	// MachiningAllowance is what is laid over the wanted height and turned off again.
 	MachiningAllowance = Datum{1, 0.5, 1.5, "mm", practice}
 
+	// OverlayUsual is the height up to which a shop builds up by overlay.
+	OverlayUsual = Datum{10, 6, 12, "mm", practice}
+
 	// FusedDilution is the base metal in a fused overlay; a brazed one has next to none.
 	FusedDilution = Datum{22.5, 20, 25, "%", read("InTech chapter on fused arc overlays, Diaz et al.")}
 

@@ -7,7 +7,10 @@ var (
 	// part that loses heat. BelowSolidus is how far under its solidus a part is kept, so that it holds its shape; assumed.
 	PreheatUsual = Datum{350, 300, 400, "C", practice}
 	PreheatMost  = Datum{600, 500, 650, "C", practice}
-	BelowSolidus = Datum{300, 300, 300, "K", practice}
+
+	// HardenedWarmest is how warm hardened sheet may be kept before it begins to soften.
+	HardenedWarmest = Datum{200, 200, 250, "C", practice}
+	BelowSolidus    = Datum{300, 300, 300, "K", practice}
 
 	// GroovePass is the least metal for which a pass in a groove is worth laying.
 	GroovePass = Datum{5.5, 4, 8, "mm2", practice}

@@ -97,6 +97,9 @@ func stripOf(c *calc.Card) canvas.Strip {
 	switch {
 	case s.State == canvas.Stop:
 		s.Brief, _, _ = strings.Cut(s.Reason, ": ")
+	case s.State == canvas.Outside && c.TooHotParts() != "":
+		s.Reason, s.Do, _ = strings.Cut(c.TooHotParts(), ". ")
+		s.Brief = "too much preheat"
 	case near == nil && s.State == canvas.Good: // a timed arc
 		s.Reason, s.Brief, s.Do = "one rhythm of on and off keeps the sheet", "one rhythm keeps it", text
 	case near == nil || s.State == canvas.NotJudged:

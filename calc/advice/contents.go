@@ -66,7 +66,7 @@ func (p *Entry) Answer(ctx context.Context, card *calc.Card) (Page, error) {
 	}
 	page, err := p.compute(ctx, card)
 	if err == nil {
-		page.ZincCautions(card)
+		page.PreheatCautions(card)
 	}
 	return page, err
 }

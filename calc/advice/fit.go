@@ -154,6 +154,10 @@ func (f *fitting) metals(card *calc.Card) {
 	if zinc {
 		f.overZinc(card)
 	}
+	if calc.Softened(card) {
+		f.say(AnotherWay, tables.HardenedWarmest.Origin, calc.LessPreheat(card), "%.0f °C of preheat softens hardened "+
+			"sheet", card.Used.Preheat.V)
+	}
 	if zinc && !card.Setup.One && !calc.WarmedZinc(card) {
 		f.say(Suits, twi, "", "zinc-coated sheet: far less heat than fusion welding, so that most of the zinc stays; "+
 			"zinc guards a bare strip only 1 to 2 mm wide")

@@ -47,9 +47,13 @@ func (f *fitting) heat(card *calc.Card) {
 			f.say(AnotherWay, ownSection, "what the window finds to open a good setting, or another process", "at the best "+
 				"feed and travel about %.0f in 100 beads would be good", chance.Value)
 		}
+		process := "another process, such as a torch or a furnace"
+		if calc.Applies("high-strength", card) {
+			process = calc.OtherProcess(card)
+		}
 		for _, code := range [...]string{"another-process", "preheat-no-cure"} {
 			if text := warned(card, code); text != "" {
-				f.say(WithCare, ownSection, "another process, such as a torch or a furnace", "%s", text)
+				f.say(WithCare, ownSection, process, "%s", text)
 			}
 		}
 	case "not-modelled":

@@ -14,9 +14,8 @@ func (f *fitting) service(card *calc.Card) {
 	case !t.Set:
 		f.say(Suits, limit.Origin, "", "service temperature not given: a brazed joint's strength falls above about "+
 			"%.0f °C; below it handbooks allow continuous service", limit.V)
-	case t.V > limit.V:
-		f.say(AnotherWay, limit.Origin, hotInstead(card),
-			"%.0f °C in service: above about %.0f °C a copper-alloy braze creeps and lets go", t.V, limit.V)
+	case calc.TooWarm(card) != "":
+		f.say(AnotherWay, limit.Origin, hotInstead(card), "%s", calc.TooWarm(card))
 	default:
 		f.say(Suits, limit.Origin, "", "%.0f °C in service: handbooks allow continuous service up to about %.0f °C; "+
 			"above it strength falls", t.V, limit.V)
@@ -79,8 +78,8 @@ func (f *fitting) carries(card *calc.Card) {
 func (f *fitting) unjudged(card *calc.Card, s *Page) {
 	unsound := failing(card)
 	switch {
-	case card.Used.Joint == "plug" && !card.Job.Hole.Set && !rimWets(card):
-		f.say(WithCare, Own(restingSource), sawPlug, "the load is not judged, because %s", unwettedRim)
+	case card.Used.Joint == "plug" && !card.Job.Hole.Set && coldRim(card) != "":
+		f.say(WithCare, Own(restingSource), sawPlug, "the load is not judged, because %s", coldRim(card))
 	case card.Used.ServiceTemp.V > tables.ServiceLimit.V: // told by itself, with what a shop does instead
 	case card.Used.Joint == "edge":
 		f.say(AnotherWay, fillets, "a lap or a tee where it carries, or rivets or bolts", "the load is not judged, "+

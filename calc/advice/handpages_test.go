@@ -46,7 +46,7 @@ func TestOverlayByHand(t *testing.T) {
 	within(t, &p, "layer_height", 24/7.38, 20/8.856, 28/5.336)
 	within(t, &p, "layers", 2, 2, 3)
 	within(t, &p, "shaft_speed", 300/(40*math.Pi), 240/(40*math.Pi), 360/(40*math.Pi))
-	seam := 2 * 40 * math.Pi * 100
+	seam := (40 + 24/7.38 + 40 + 3*24/7.38) * math.Pi * 100 // each layer at its own middle
 	within(t, &p, "arc_time", seam/(7.38*5), seam/(8.856*6), seam/(5.336*4))
 	// 93 % is deposited
 	within(t, &p, "wire_used", seam/(7.38*5)/0.93, seam/(8.856*6)*50/60/0.93, seam/(5.336*4)*70/60/0.93)
@@ -170,7 +170,7 @@ func TestOverlayInputsAreDerived(t *testing.T) {
 	}
 	derived := map[string]bool{"bead width": true, "bead area": true, "pitch": true, "layer height": true,
 		"travel": true, "layers": true, "diameter": false,
-		"wanted height": false, "to machine off": false, "length of one bead": false, "length along the axis": false,
+		"wanted height": false, "to machine off": false, "length of one bead, mean over the layers": true, "length along the axis": false,
 		"arc time": true, "deposition": true, "deposition efficiency": false}
 	for _, f := range p.Figures {
 		for _, in := range f.Basis.Inputs {

@@ -158,19 +158,18 @@ func (p *Page) closedRoot(card *calc.Card) {
 	if card.Used.Joint != "butt" || !ok || given {
 		return
 	}
-	if calc.Grooved(card) {
-		p.Warn("groove-assumed", calc.SectionSource, "The throat is that of a bevelled joint, its root open and every "+
-			"bead laid, as on the page passes; the low edge is without the bead at the root. Square edges left closed "+
-			"hold the cap alone, a fraction of a millimetre.")
-		return
-	}
 	if f.Value > 0.9*t {
 		return
 	}
 	if card.Used.Gap.V == 0 {
+		fuller := "With a root opening the bronze goes through: see prepare."
+		if calc.Grooved(card) {
+			fuller = fmt.Sprintf("The page passes plans a V of %.0f° over a root opening of %.0f mm: what that carries is "+
+				"not in this load; saw a test piece, and give its throat.", tables.Bevel.V, tables.VeeOpening.V)
+		}
 		p.Warn("closed-root", calc.SectionSource, "A closed square butt has no full throat: the base stays solid and "+
 			"no bronze gets down the root, so that the cap alone carries, beside the pull's line. Counted are %.2f mm "+
-			"of %.1f mm. With a root opening the bronze goes through: see prepare.", f.Value, t)
+			"of %.1f mm. %s", f.Value, t, fuller)
 		return
 	}
 	rest := "A wider opening or more heat at the back gives"

@@ -47,7 +47,7 @@ func laidOver(card *calc.Card) (p Page, layers float64, err error) {
 	}
 	pitch, height := p.beads(width, area)
 	layers = p.layers(card, height)
-	p.turning(card, pitch, travel, area, layers)
+	p.turning(card, pitch, travel, height, layers)
 	return p, layers, nil
 }
 
@@ -78,6 +78,10 @@ func (p *Page) layers(card *calc.Card, height calc.Figure) float64 {
 	want := card.Job.Layer.V + tables.MachiningAllowance.V
 	count := func(h float64) float64 { return math.Ceil(want/h - 1e-9) }
 	n := count(height.Value)
+	if usual := tables.OverlayUsual; card.Job.Layer.V > usual.V {
+		p.Warn("overlay-high", usual.Source, "A build-up of %.3g mm is more than the %.0f mm that is usual: heat, shrinkage "+
+			"and pores grow with every layer. Weld on a sleeve or have the part made anew.", card.Job.Layer.V, usual.V)
+	}
 	p.Because(tables.MachiningAllowance.Origin, "%.3g mm more than wanted are laid, to turn or grind off",
 		tables.MachiningAllowance.V)
 	p.add("layers", "1", n, count(height.High), count(height.Low), calc.RowBasis("({h} + {m})/{l}, rounded up",
@@ -87,7 +91,7 @@ func (p *Page) layers(card *calc.Card, height calc.Figure) float64 {
 }
 
 // turning is a shaft's speed and feed, and the time and wire of the whole overlay.
-func (p *Page) turning(card *calc.Card, pitch, travel, area calc.Figure, layers float64) {
+func (p *Page) turning(card *calc.Card, pitch, travel, height calc.Figure, layers float64) {
 	length := p.seam(card, overlayLength)
 	round := plateAcross
 	if card.Job.ShaftDia.Set {
@@ -103,14 +107,15 @@ func (p *Page) turning(card *calc.Card, pitch, travel, area calc.Figure, layers 
 				calc.In("D", "diameter", d, "mm")))
 		p.add("feed_per_turn", "mm", pitch.Value, pitch.Low, pitch.High,
 			calc.OwnBasis("the pitch", "one bead beside the other on a helix"))
-		round = math.Pi * d
+		round = math.Pi * (d + layers*height.Value) // mean over the layers, each at its own middle
 	} else {
 		p.Because(ownJob, "no shaft: time and wire are for 100 mm of plate across")
 	}
 	bead := layers * round * length
+	p.Because(ownJob, "the bead of the whole overlay is about %.3g m long", bead/pitch.Value/1000)
 	time := p.add("arc_time", "s", bead/(pitch.Value*travel.Value), bead/(pitch.High*travel.High),
 		bead/(pitch.Low*travel.Low), calc.OwnBasis("{n}·{c}·{L}/({p}·{v})", "definition",
-			calc.Derived("n", "layers", layers, "1"), calc.In("c", "length of one bead", round, "mm"),
+			calc.Derived("n", "layers", layers, "1"), calc.Derived("c", "length of one bead, mean over the layers", round, "mm"),
 			calc.In("L", "length along the axis", length, "mm"), calc.Derived("p", "pitch", pitch.Value, "mm"),
 			travel.As("v")))
 	if rate, ok := card.Figure("deposition_rate"); ok {

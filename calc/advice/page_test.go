@@ -168,7 +168,7 @@ func TestOverlayPage(t *testing.T) {
 	if layers.Value*height.Value < 3 || (layers.Value-1)*height.Value >= 3 {
 		t.Errorf("%g layers of %g mm for 2 mm and one to turn off", layers.Value, height.Value)
 	}
-	if v := value(t, p, "arc_time").Value; math.Abs(v-layers.Value*math.Pi*40*30/(pitch.Value*6)) > 1e-6 {
+	if v := value(t, p, "arc_time").Value; math.Abs(v-layers.Value*math.Pi*(40+layers.Value*height.Value)*30/(pitch.Value*6)) > 1e-6 {
 		t.Errorf("arc time %g s", v)
 	}
 	var fe *mistake.Error

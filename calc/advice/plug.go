@@ -27,7 +27,7 @@ func (p *Page) hole(card *calc.Card) calc.Figure {
 	switch {
 	case d < least*(1-lastBit):
 		p.Warn("hole-small", tables.PlugHoleOverSheet.Source, "A hole of %.1f mm in this sheet is under the %.1f "+
-			"mm that the trade takes: the arc burns on the hole's wall and the sheet below stays cold.", d, least)
+			"mm that the trade takes: the arc burns on the hole's wall.", d, least)
 	case d > most*(1+lastBit):
 		p.Warn("hole-large", tables.PlugHoleSpan.Source, "A hole of %.1f mm is over the %.1f mm up to which it is "+
 			"filled in one go: braze around its rim instead, or make it smaller.", d, most)
@@ -52,21 +52,18 @@ func tears(name string, m *calc.Member, d tables.Datum, hole, count float64) cal
 			calc.In("R", "tensile strength of "+m.Metal.ID, r.V, "MPa"), calc.In("n", "plugs", count, "1")))
 }
 
-// What a plug's strength waits for.
-const (
-	unwettedRim = "it is not computed that the rim of the sheet below gets hot enough to wet"
-	sawPlug     = "saw a test plug through and give the width that it wets below as --hole"
-)
+// sawPlug is what a plug's strength waits for.
+const sawPlug = "saw a test plug through and give the width that it wets below as --hole"
 
 // plug is the strength of a hole that is filled and wetted to the sheet under it.
 func (p Page) plug(card *calc.Card) (Page, error) {
-	if !rimWets(card) {
+	if why := coldRim(card); why != "" {
 		if !card.Job.Hole.Set {
-			p.Because(Own(restingSource), "what the plug carries: not judged, because %s; %s", unwettedRim, sawPlug)
+			p.Because(Own(restingSource), "what the plug carries: not judged, because %s; %s", why, sawPlug)
 			return p, nil
 		}
 		p.Warn("plug-unproved", restingSource, "These loads hold only for a plug that wets the sheet below over the whole "+
-			"%.1f mm: %s. Saw a test plug, and give what it wets below as the hole.", card.Job.Hole.V, unwettedRim)
+			"%.1f mm: %s. Saw a test plug, and give what it wets below as the hole.", card.Job.Hole.V, why)
 	}
 	hole := p.hole(card).Value
 	mid, low, high, err := formula.Predictive(formula.FilletStress(true))
@@ -111,7 +108,9 @@ func Plug(card *calc.Card) (Page, error) {
 	if !ok {
 		return p, nil
 	}
-	p.rests(card, time)
+	if rim, middle, judged := p.rests(card, time); judged {
+		p.judged(card, rim, middle)
+	}
 	p.Because(practice, "strike in the middle of the sheet below, lead the arc around the rim and out, and fill to "+
 		"flush; clamp the sheets so that no air lies between them at the hole")
 	p.Because(ownJob, "what plugs carry is on the page strength, their price on the page cost")

@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"fmt"
 	"math"
 
 	"brazebooth/calc"
@@ -27,8 +28,8 @@ func (r *resting) at(away float64) float64 {
 }
 
 // rests adds how hot the sheet below becomes at the rim, where the plug must wet it, and in the middle, where it must
-// not melt through.
-func (p *Page) rests(card *calc.Card, time calc.Figure) {
+// not melt through; false where that is not judged.
+func (p *Page) rests(card *calc.Card, time calc.Figure) (rim, middle calc.Figure, judged bool) {
 	lower := &card.Setup.Members[1]
 	soak, err := formula.SoakThrough(lower.Core, lower.Metal.Conductivity.V, lower.Metal.HeatCapacity.V)
 	amps, ok1 := card.Figure("current")
@@ -37,7 +38,7 @@ func (p *Page) rests(card *calc.Card, time calc.Figure) {
 	if err != nil || !ok1 || !ok2 || soak > time.Value {
 		p.Because(Own(restingSource), "whether the rim wets: not judged, because the heat takes longer through the "+
 			"lower sheet than the hole takes to fill; try a test plug, sawn through, or thinner sheet below")
-		return
+		return rim, middle, false
 	}
 	share := func(upper float64, of func(m *tables.Metal) float64) float64 {
 		one := &card.Setup.Members[0]
@@ -77,24 +78,35 @@ func (p *Page) rests(card *calc.Card, time calc.Figure) {
 	in := []calc.Input{calc.Derived("", "power into the work", mid.power, "W"), time.As(""), hole.As(""),
 		calc.In("", "arc led on a circle, radius over the hole", mid.led, "1"),
 		calc.In("", "share of the upper sheet", upper.V, "1"), calc.In("", "parts before the arc", mid.start, "C")}
-	rim := p.heated("plug_rim_temperature", "of the sheet below at the hole's rim, when it is full", &mid,
+	rim = p.heated("plug_rim_temperature", "of the sheet below at the hole's rim, when it is full", &mid,
 		hole.Value/2, ends, in)
-	middle := p.heated("plug_middle_temperature", "of the sheet below in the middle of the hole, when it is full",
+	middle = p.heated("plug_middle_temperature", "of the sheet below in the middle of the hole, when it is full",
 		&mid, 0,
 		ends, in)
-	p.judged(card, rim, middle)
+	return rim, middle, true
 }
 
-// rimWets reports whether the rim of a plug wets by its middle value; false too where that is not judged.
-func rimWets(card *calc.Card) bool {
+// plugHeat is what the arc of a card's plug heats the sheet below to; false where that is not judged.
+func plugHeat(card *calc.Card) (rim, middle calc.Figure, judged bool) {
 	p := Page{Card: *card}
 	time, ok := p.filled(card)
 	if !ok {
-		return false
+		return rim, middle, false
 	}
-	p.rests(card, time)
-	rim, ok := p.Figure("plug_rim_temperature")
-	return ok && rim.Value >= card.Setup.Filler.Toe.V
+	return p.rests(card, time)
+}
+
+// coldRim says why nobody can rely on a plug's rim to be wetted, "" where it wets by its middle value.
+func coldRim(card *calc.Card) string {
+	rim, _, judged := plugHeat(card)
+	switch toe := card.Setup.Filler.Toe.V; {
+	case !judged:
+		return "it is not judged whether the rim of the sheet below gets hot enough to wet"
+	case rim.Value < toe:
+		return fmt.Sprintf("the rim of the sheet below is computed at %.0f °C, and this filler wets from %.0f °C",
+			rim.Value, toe)
+	}
+	return ""
 }
 
 func pick(high bool, a, b float64) float64 {
@@ -138,18 +150,16 @@ func (p *Page) judged(card *calc.Card, rim, middle calc.Figure) {
 	case middle.Value > melts && rim.Value < toe:
 		p.Warn("plug-both", restingSource, "By the middle values the rim stays cold (%.0f °C, this filler wets from "+
 			"%.0f "+
-			"°C) and the middle melts (%.0f °C, this metal from %.0f °C): a smaller hole, and saw a test plug through "+
-			"before you rely on one.", rim.Value, toe, middle.Value, melts)
+			"°C) and the middle melts (%.0f °C, this metal from %.0f °C): %s. Saw a test plug through "+
+			"before you rely on one.", rim.Value, toe, middle.Value, melts, plugCure(card, rim))
 	case middle.Value > melts:
 		p.Warn("plug-burns", restingSource, "By %s the sheet below melts in the middle before the hole is full, "+
 			"from %.0f "+
-			"°C on: a smaller hole, less current, a copper bar below, or several short bouts.",
-			by(middle.Low > melts), melts)
+			"°C on: %s. Else a copper bar below, or several short bouts.", by(middle.Low > melts), melts,
+			plugCure(card, rim))
 	case rim.Value < toe:
-		p.Warn("plug-cold", restingSource, "By %s the rim stays under the %.0f °C at which this filler wets: a "+
-			"smaller "+
-			"hole, more current, or %s.", by(rim.High < toe), toe, calc.OrStrip(card, "warm the parts and give that "+
-			"as preheat"))
+		p.Warn("plug-cold", restingSource, "By %s the rim stays under the %.0f °C at which this filler wets: %s; or %s.",
+			by(rim.High < toe), toe, plugCure(card, rim), calc.OrStrip(card, "warm the parts and give that as preheat"))
 	case middle.High > melts && rim.Low < toe:
 		p.Because(Own(restingSource), "the bands reach from a cold rim (under %.0f °C) to a melted middle (over "+
 			"%.0f °C): only a test plug, sawn through, tells", toe, melts)

@@ -7,24 +7,29 @@ import (
 	"brazebooth/tables"
 )
 
-// ZincCautions repeats the card's caution on a page of parts that were warmed with zinc on them: no page is read
-// without it.
-func (p *Page) ZincCautions(card *calc.Card) {
-	if !calc.WarmedZinc(card) {
-		return
+// PreheatCautions repeats the card's cautions on a page of parts that were warmed with zinc on them, or more than
+// hardened sheet bears: no page is read without them.
+func (p *Page) PreheatCautions(card *calc.Card) {
+	if calc.WarmedZinc(card) {
+		p.repeat(card, calc.PreheatNever)
 	}
-	at := slices.IndexFunc(card.Warnings, func(w calc.Warning) bool { return w.Code == calc.PreheatNever })
-	if at >= 0 && !slices.ContainsFunc(p.Warnings, func(w calc.Warning) bool { return w.Code == calc.PreheatNever }) {
+	p.repeat(card, calc.PreheatSoftens)
+}
+
+// repeat takes a warning over from the card.
+func (p *Page) repeat(card *calc.Card, code string) {
+	is := func(w calc.Warning) bool { return w.Code == code }
+	if at := slices.IndexFunc(card.Warnings, is); at >= 0 && !slices.ContainsFunc(p.Warnings, is) {
 		p.Warnings = append(p.Warnings, card.Warnings[at])
 	}
 }
 
-// unlessZinc is advice to warm the parts, or nothing where zinc is on them.
+// unlessZinc is advice to warm the parts, as far as they bear it, or nothing where zinc is on them.
 func unlessZinc(card *calc.Card, words string) string {
 	if calc.Applies("zinc", card) {
 		return ""
 	}
-	return words
+	return words + calc.NoHotter(card)
 }
 
 // stripsZinc reports zinc that comes off before the arc: on what it would embrittle, under an overlay, and on parts
@@ -57,7 +62,6 @@ func (f *fitting) overZinc(card *calc.Card) {
 		f.say(StopWork, l.Origin, "strip the zinc at least 25 mm back, then give the sheet as bare", "%s", l.Text)
 	}
 	if calc.WarmedZinc(card) {
-		f.say(AnotherWay, practice, calc.StripZinc(card), "%.0f °C of preheat over zinc: zinc is never preheated",
-			card.Used.Preheat.V)
+		f.say(AnotherWay, practice, calc.StripZinc(card), "%s", calc.WarmOverZinc(card))
 	}
 }

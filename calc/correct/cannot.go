@@ -141,7 +141,7 @@ func insteadOf(cause string, card *calc.Card) string {
 	case cause == tables.CauseCold && calc.Applies("zinc", card):
 		return "a larger wire, the pulsed mode, or another process; for warmer parts " + calc.StripZinc(card)
 	case cause == tables.CauseCold:
-		return "warmer parts, a larger wire, the pulsed mode, or another process"
+		return "warmer parts" + calc.NoHotter(card) + ", a larger wire, the pulsed mode, or another process"
 	}
 	return "a smaller wire, a copper backing bar, thicker sheet, or another process"
 }

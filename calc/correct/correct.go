@@ -56,7 +56,7 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	c.Next = v.next(tries[len(tries)-1].Job, now, &c)
 	p := advice.Page{Name: "correct", Card: v.card, Correction: &c}
 	correctWords(&p, &c, v)
-	p.ZincCautions(&v.card)
+	p.PreheatCautions(&v.card)
 	return p, nil
 }
 

@@ -57,7 +57,16 @@ func travelEnds(*calc.Job) (low, high float64) {
 
 // preheatEnds are how warm parts are made for the arc, C.
 func preheatEnds(j *calc.Job) (low, high float64) {
-	m, _ := tables.MetalByID(j.Metal)
+	low, high = metalEnds(j.Metal)
+	if calc.HighStrength(j.Metal) || calc.HighStrength(j.Metal2) {
+		high = min(high, tables.HardenedWarmest.V)
+	}
+	return low, high
+}
+
+// metalEnds are how warm the first member alone is made, C.
+func metalEnds(metal string) (low, high float64) {
+	m, _ := tables.MetalByID(metal)
 	switch m.Family {
 	case tables.CastIron:
 		return tables.IronPreheat.Low, tables.PreheatIron.High

@@ -144,6 +144,8 @@ func verdictText(card *calc.Card) string {
 	v := card.Verdict()
 	chance, judged := card.Figure("chance")
 	switch e := card.NearestEdge(); {
+	case v == "outside" && card.TooHotParts() != "":
+		v += ": the heat is good, the preheat is not"
 	case v == "outside" && e != nil: // a kept card has no edges
 		v += ": the heat is good, " + e.Name + " is not met"
 	case v == "stop":
