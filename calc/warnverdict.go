@@ -91,10 +91,13 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 		return
 	}
 	first, second := v.worst()
+	why := first + " and " + second + " rule each other out"
+	if second == "" {
+		why = first + " is not met by either"
+	}
 	w.tell("no-good-setting", Caution, OwnCalc, "No feed and travel here meets every edge by more than a hand repeats "+
-		"(about %.0f %%); shown is what is likeliest and easy on the hand. %s and %s rule each other out. Try "+
-		"another wire size, filler, mode or thickness: the window (map) says which of them opens a good zone.",
-		tables.HandRepeats.V, first, second)
+		"(about %.0f %%); shown is what is likeliest and easy on the hand. %s. Try another wire size, filler, mode or "+
+		"thickness: the window (map) says which of them opens a good zone.", tables.HandRepeats.V, why)
 }
 
 // justGood warns of a setting that meets every edge and is less likely good than not, or meets it by less than a hand
