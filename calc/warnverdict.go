@@ -144,16 +144,16 @@ func (w *warnings) gap(v *verdict) {
 	switch {
 	case !(u.Gap.V > 0) || u.Mode == "timed":
 	case !v.modelled && u.Gap.V > tables.SteadyGap.V:
-		w.tell("gap-not-judged", Caution, untested, "A root opening of %.1f mm under an arc without pauses is not judged "+
-			"here. Over about %.1f mm use a timed arc, a bar or strip behind, or a patch.", u.Gap.V, tables.SteadyGap.V)
+		w.tell("gap-not-judged", Caution, untested, "An opening of %.1f mm under an arc without pauses is not judged "+
+			"here. Try %s.", u.Gap.V, OverOpening(w.card))
 	case !v.modelled, v.logs.unjudged(lBridges) != "":
 	case v.logs[lBridges] < 0 && fillet:
 		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. Closer "+
 			"fit-up, more metal or a slower travel.", u.Gap.V)
 	case v.logs[lBridges] < 0:
 		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: the "+
-			"metal falls through or leaves a hole. A timed arc, a copper bar or a strip behind, a patch, or a smaller "+
-			"opening: the window and fit compute them beside each other.", u.Gap.V)
+			"metal falls through or leaves a hole. Try %s: the window and fit compute them beside each other.", u.Gap.V,
+			OverOpening(w.card))
 	case u.Gap.V > tables.SteadyGap.V && fillet:
 		w.tell("gap-untested", Info, untested, "That metal reaches over a gap of %.1f mm is computed from its shape, and "+
 			"no test stands behind it: try it on scrap, or close the gap.", u.Gap.V)
@@ -162,8 +162,7 @@ func (w *warnings) gap(v *verdict) {
 			"the liquid, and tests reach only about %.1f mm: try it on scrap.", u.Gap.V, tables.SteadyGap.V)
 	}
 	w.root(v)
-	if fillet && u.Gap.V == 0 && w.card.Setup.Members[0].Coating.Zinc && w.card.Setup.Members[1].Coating.Zinc &&
-		u.Joint == "lap" {
+	if ventable(w.card) {
 		w.say("zinc-vent")
 	}
 }
@@ -192,6 +191,7 @@ func (w *warnings) timed(s *spread) {
 	}
 	if widest := 2 * tables.ArcWidth.V; u.Gap.V > widest {
 		w.tell("gap-wide", Caution, "two standard deviations of the arc's width", "A gap of %.1f mm is wider than "+
-			"about %.1f mm: the arc finds little sheet to land on. Fit a patch.", u.Gap.V, widest)
+			"about %.1f mm: the arc finds little sheet to land on. Try %s.", u.Gap.V, widest,
+			OverOpening(w.card))
 	}
 }
