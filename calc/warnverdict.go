@@ -8,28 +8,49 @@ import (
 )
 
 // verdict says what the cross-section finds of the setting.
-func (w *warnings) verdict(v *verdict) {
+func (w *warnings) verdict(v *verdict, up *warmUp) {
 	const basis = "cross-section model, own computation"
 	st := &v.state
 	switch v.zone {
 	case "cold":
 		if !st.bridged {
-			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Slower, more wire feed, "+
-				"pulsed, or %s; peel a test bead before you trust one.", OrStrip(w.card, "preheat"))
+			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Try %s; peel a test bead before "+
+				"you trust one.", either(w.warmer(up)))
 			return
 		}
 		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets "+
-			"further; so does more wire feed at a faster travel, or pulsed.", st.toes.Larger()*180/math.Pi,
-			coldAngle(w.card.Used.Joint)*180/math.Pi)
+			"further; so does more wire feed at a faster travel%s.", st.toes.Larger()*180/math.Pi,
+			coldAngle(w.card.Used.Joint)*180/math.Pi, map[bool]string{true: ", or pulsed"}[w.card.Used.Mode != "pulsed"])
 	case "hot":
 		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is "+
 			"welding. Faster, or less wire feed.", max(st.skin[0], st.skin[1]))
 	case "burn-through":
-		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Faster, less "+
-			"wire feed, a thinner wire, or timed arc.")
+		ways := []string{"faster", "less wire feed", "a thinner wire"}
+		if timedReaches(w.card) {
+			ways = append(ways, "a timed arc")
+		}
+		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Try %s.", either(ways))
 	case "not-modelled":
 		w.tell("not-modelled", Info, basis, "No verdict on wetting and melting: %s. Judge it on a test bead.", v.why)
 	}
+}
+
+// warmer are the ways to wet cold members: none that the job has, and no preheat where none is enough.
+func (w *warnings) warmer(up *warmUp) []string {
+	ways := []string{"slower", "more wire feed"}
+	if w.card.Used.Mode != "pulsed" {
+		ways = append(ways, "pulsed")
+	}
+	switch {
+	case Applies("zinc", w.card):
+		return append(ways, "to "+StripZinc(w.card))
+	case !up.asked || up.needed() && (!math.IsNaN(up.least) || !math.IsNaN(up.less.least)):
+		if w.card.Used.Preheat.V > tables.ChillOff.V {
+			return append(ways, "a hotter preheat")
+		}
+		return append(ways, "preheat")
+	}
+	return ways
 }
 
 // inCorner says that a lap is computed as a tee, and why.
