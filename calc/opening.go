@@ -114,7 +114,7 @@ func windowHint(card *Card) string {
 	if u.Mode == "timed" {
 		list = append(list, candidate{"the mode dip", func(j *Job) { j.Mode = "dip" }})
 	}
-	for _, joint := range [...]string{"lap", "tee", "butt", "corner", "edge"} {
+	for _, joint := range [...]string{"lap", "tee", "butt", "corner"} {
 		list = append(list, candidate{"a " + joint, func(j *Job) {
 			if j.Joint = joint; j.Mode == "timed" {
 				j.Mode = "dip"
