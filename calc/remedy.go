@@ -52,14 +52,23 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 			list = append(list, *r)
 		}
 	}
-	list = append(list, timedInstead(e, job))
+	list = append(list, timedInstead(e, job)...)
 	if err := e.over(); err != nil {
 		return nil, err
 	}
 	if job.openRoot() {
 		leastHeatFirst(list)
 	}
-	return append(list, Remedy{Change: "a vent gap between coated sheets"}), nil
+	if ventable(card) {
+		list = append(list, Remedy{Change: "a vent gap between coated sheets"})
+	}
+	return list, nil
+}
+
+// ventable reports a closed lap with zinc on both sheets, whose vapour a gap would let out.
+func ventable(card *Card) bool {
+	m := &card.Setup.Members
+	return card.Used.Joint == "lap" && card.Used.Gap.V == 0 && m[0].Coating.Zinc && m[1].Coating.Zinc
 }
 
 // timedWork is the work reserved for the timed arc, which is tried last.
@@ -68,14 +77,14 @@ const timedWork int64 = mostWork / 4
 // sideBySide is how many remedies are tried before the work they took is looked at.
 const sideBySide = 4
 
-// of is the remedy that the change gives for a job; nil where the job cannot be changed so.
+// of is the remedy that the change gives for a job; nil where the job cannot be changed so, or nothing judges it then.
 func (c *candidate) of(e *effort, job Job) *Remedy {
 	c.alter(&job)
 	card, err := solve(e, job)
-	if err != nil {
+	if err != nil || card.Zone == "not-modelled" {
 		return nil
 	}
-	r := Remedy{Change: c.change, Tried: card.Zone != "not-modelled", Opens: card.Verdict() == "good"}
+	r := Remedy{Change: c.change, Tried: true, Opens: card.Verdict() == "good"}
 	if f, ok := card.Figure("margin"); ok && r.Opens {
 		r.Margin = f.Value
 	}

@@ -43,20 +43,20 @@ func (r *Remedy) weighed(card *Card) {
 }
 
 // timedInstead is the remedy of a timed arc, as SolveTimed answers it: its margin is that of on, half of the way from
-// the shortest to the longest.
-func timedInstead(e *effort, job Job) Remedy {
+// the shortest to the longest. None where no timed arc is judged.
+func timedInstead(e *effort, job Job) []Remedy {
 	r := Remedy{Change: "timed arc (see gap)"}
 	job.Mode = "timed"
 	g, err := bestTimed(e, job)
 	if err == nil {
 		err = g.goOn(e, (*thinsheet.Run).Settle)
 	}
-	if err != nil {
-		return r
+	if err != nil || g.unjudged() {
+		return nil
 	}
-	r.Tried, r.Opens = g.times.Reason != thinsheet.WideGap && g.outside() == "", g.rhythmic()
+	r.Tried, r.Opens = true, g.rhythmic()
 	if !r.Opens {
-		return r
+		return []Remedy{r}
 	}
 	if t := &g.times; t.OnMin > 0 {
 		r.Margin = 100 * (t.OnMax/t.OnMin - 1) / 2
@@ -64,7 +64,7 @@ func timedInstead(e *effort, job Job) Remedy {
 	if b := &g.times.OnOff; job.Joint == "butt" && b.Step > 0 {
 		r.Heat = g.in.Power * b.On / b.Step
 	}
-	return r
+	return []Remedy{r}
 }
 
 // leastHeatFirst puts what opens first, the least heat before more; what did not, in the order in which it was tried.
@@ -84,7 +84,7 @@ func leastHeatFirst(list []Remedy) {
 // on the arc's times is left open, as a window leaves it.
 func steadyWays(e *effort, job Job) []Remedy {
 	var list []candidate
-	if job.openRoot() {
+	if job.openRoot() || job.backed() != "" {
 		list = append(list, candidate{"arc without pauses", func(*Job) {}})
 	}
 	job = withoutTimes(job)
@@ -107,14 +107,15 @@ func steadyWays(e *effort, job Job) []Remedy {
 }
 
 // RootWays computes the ways over an open root beside each other: the arc without pauses as it is and over each
-// backing, and the timed arc; what works first, by the heat that it takes. None for a joint that is no open butt.
+// backing, and the timed arc; what works first, by the heat that it takes. None for a joint that is no open butt, and
+// none of the ways that nothing here judges.
 // Errors are the context's.
 func RootWays(ctx context.Context, job Job) ([]Remedy, error) {
 	if !job.openRoot() {
 		return nil, nil
 	}
 	e := &effort{ctx: ctx}
-	list := append(steadyWays(e, job), timedInstead(e, withoutTimes(job)))
+	list := append(steadyWays(e, job), timedInstead(e, withoutTimes(job))...)
 	leastHeatFirst(list)
 	return list, e.over()
 }

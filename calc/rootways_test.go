@@ -72,10 +72,10 @@ func sameWays(t *testing.T, at string, list, ways []calc.Remedy, wanted bool) {
 			t.Errorf("%s: %+v, for itself %+v", at, r, w)
 		}
 	}
-	if wanted && found < 4 {
+	if wanted && found < len(ways)-1 { // each but the job's own
 		t.Errorf("%s: %d ways: %+v", at, found, list)
 	}
-	for i := range ways[1:] {
+	for i := range len(ways) - 1 {
 		a, b := &ways[i], &ways[i+1]
 		if b.Opens && (!a.Opens || a.Heat > b.Heat) {
 			t.Errorf("%s: %+v before %+v", at, *a, *b)

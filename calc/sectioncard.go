@@ -153,7 +153,7 @@ func (b *board) notModelled(card *Card) string {
 		return why
 	}
 	if why := backingNotJudged(card); why != "" {
-		return why
+		return orTry(card, why, withoutBacking(card)...)
 	}
 	l := newLiquid(b, card)
 	why, _ := l.notJudged()

@@ -94,23 +94,6 @@ func (m *margins) hotter(v *verdict) int {
 	return 0
 }
 
-// worst names the two edges that are furthest from being met.
-func (v *verdict) worst() (first, second string) {
-	first = v.worstBut("")
-	second = v.worstBut(first)
-	return "“" + first + "”", "“" + second + "”"
-}
-
-func (v *verdict) worstBut(edge string) (name string) {
-	least := 0.0
-	for i, d := range v.d[:limitCount] {
-		if edgeNames[i] != edge && (name == "" || d < least) {
-			name, least = edgeNames[i], d
-		}
-	}
-	return name
-}
-
 // margin is the change of feed or travel that reaches the nearest edge, %, below zero where that edge is not met. Its
 // interval ends where the nearest edge lies with every edge's own figure at the low and at the high end of its
 // interval: another edge may be the nearest there.

@@ -189,7 +189,7 @@ func runTimed(e *effort, job Job) (*timedRun, error) {
 	if g.read() {
 		g.o[oAmps] = job.Amps.V
 	}
-	if g.times.Reason = g.outside(); g.times.Reason != "" {
+	if g.times.Reason = OutsideTimed(&g.card); g.times.Reason != "" {
 		return g, nil
 	}
 	g.in = g.board.rhythm(&g.card, &g.o)
@@ -225,15 +225,15 @@ const (
 	onBacking  thinsheet.Reason = "backing"
 )
 
-// outside says why the plane's model has no answer for the joint, "" where it has one.
-func (g *timedRun) outside() thinsheet.Reason {
-	u := &g.card.Used
+// OutsideTimed says why the plane's model has no answer for a card's joint under a timed arc, "" where it has one.
+func OutsideTimed(card *Card) thinsheet.Reason {
+	u := &card.Used
 	switch {
 	case u.Joint == "plug":
 		return roundHole
 	case u.backed() != "":
 		return onBacking
-	case maxCore(g.card.Setup.Joined()) > tables.SheetThickest.V:
+	case maxCore(card.Setup.Joined()) > tables.SheetThickest.V:
 		return thinsheet.TooThick
 	case u.Gap.V > tables.ClosedGap.V && u.Joint != "butt" && u.Joint != "corner":
 		return openFillet

@@ -64,8 +64,8 @@ func (g *timedRun) mayFall() []Warning {
 	const sure = 0.75
 	if chance < sure {
 		list = append(list, Warning{"timed-may-fall", Caution, fmt.Sprintf("The puddle may fall: by a balance of tension, "+
-			"weight and arc, untested, it stays in %.0f of 100. Shorter on, less wire feed, a closer gap or backing.",
-			100*math.Max(0.01, chance)), hangSource})
+			"weight and arc, untested, it stays in %.0f of 100. Try %s.", 100*math.Max(0.01, chance),
+			either(append([]string{"shorter on", "less wire feed"}, carriesMore(&g.card)...))), hangSource})
 	}
 	return list
 }

@@ -36,8 +36,9 @@ func timedRemedies(e *effort, card *Card, why thinsheet.Reason) ([]Remedy, error
 
 // tryTimed is the remedy of a change to a timed arc: its margin is that of on, from the shortest to the longest.
 func tryTimed(e *effort, change string, job Job) Remedy {
-	r := Remedy{Change: change, Tried: true}
-	if g, err := runTimed(e, job); err == nil && g.rhythmic() && g.times.OnMin > 0 {
+	r := Remedy{Change: change}
+	g, err := runTimed(e, job)
+	if r.Tried = err == nil && !g.unjudged(); r.Tried && g.rhythmic() && g.times.OnMin > 0 {
 		r.Opens, r.Margin = true, 100*(g.times.OnMax/g.times.OnMin-1)
 	}
 	return r
@@ -66,6 +67,14 @@ func timedCandidates(u Job, zinc bool, why thinsheet.Reason) []candidate {
 	}
 	if why == thinsheet.Falls && u.Position != "flat" {
 		list = append(list, candidate{"the parts laid flat", func(j *Job) { j.Position = "flat" }})
+	}
+	switch why {
+	case thinsheet.TooThick, roundHole: // no change of these is judged
+		return nil
+	case onBacking:
+		return append(list, candidate{"no backing", func(j *Job) { j.Backing = "" }})
+	case openFillet:
+		return append(list, candidate{"gap closed", func(j *Job) { j.Gap = Some(0) }})
 	}
 	if thin, err := tables.FindWire(".030"); err == nil && u.Wire.V > thin.Diameter.High && why != thinsheet.NeverWets {
 		list = append(list, candidate{thin.ID + " in wire", func(j *Job) { j.Wire = Some(thin.Diameter.V) }})

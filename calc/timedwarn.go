@@ -17,6 +17,9 @@ const warmParts = "warm the parts"
 // reasonOf says what a reason means for this card.
 func reasonOf(r thinsheet.Reason, card *Card) string {
 	text := reasonText[r]
+	if text == "" {
+		return openReason(r, card)
+	}
 	if !Applies("zinc", card) {
 		return text
 	}
@@ -42,16 +45,8 @@ var reasonText = map[thinsheet.Reason]string{
 		"feed or a thinner wire.",
 	thinsheet.TwoSettings: "No one timer setting: the cold first spot needs longer than a warm one bears. Hold the " +
 		"first spot longer, or " + warmParts + ", then keep these times.",
-	thinsheet.Falls: "The puddle does not stay in the joint: tension carries neither its weight nor the arc's push. " +
-		"Close the gap, lay the parts flat, or put backing behind.",
-	thinsheet.WideGap: "Not judged, because the gap is wider than the arc's own width, and the arc finds little " +
-		"sheet to land on; try a closer gap, backing or a patch.",
-	thinsheet.TooThick: "Not judged, because above about 3 mm the heat flows in three dimensions; try an arc without " +
-		"pauses, several passes, or backing.",
 	thinsheet.NoCycle: "The cycle did not settle within fourteen spots: take these times as a start only.",
-	onBacking: "Not judged, because a timed arc over a bar or strip is followed by nothing here; try the arc without " +
-		"pauses, or leave the backing out.",
-	roundHole: "Not judged, because a plug is round and the plane's model has no hole in it; try it on scrap.",
+	roundHole:         "Not judged, because a plug is round and the plane's model has no hole in it; try it on scrap.",
 	openFillet: "Not judged, because an open root is modelled between edges that face each other (butt, corner); " +
 		"try this joint closed.",
 }
@@ -66,7 +61,7 @@ func (g *timedRun) sentence() string {
 	}
 	if r == thinsheet.TooHot && !g.card.Job.Amps.Set && g.atLeast {
 		return "Too hot for timed arc even with the least wire feed that the arc holds: the edge melts before a hand " +
-			"or a timer can let go. A thinner wire, a closer gap or backing."
+			"or a timer can let go. Try " + either(append([]string{"a thinner wire"}, carriesMore(&g.card)...)) + "."
 	}
 	if r != "" {
 		return reasonOf(r, &g.card)

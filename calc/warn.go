@@ -38,7 +38,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.hazards()
 	w.deadly() // first, for who reads one line only
 	w.refused()
-	w.verdict(v)
+	w.verdict(v, up)
 	w.metals()
 	w.coats()
 	w.given()

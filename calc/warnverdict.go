@@ -8,28 +8,49 @@ import (
 )
 
 // verdict says what the cross-section finds of the setting.
-func (w *warnings) verdict(v *verdict) {
+func (w *warnings) verdict(v *verdict, up *warmUp) {
 	const basis = "cross-section model, own computation"
 	st := &v.state
 	switch v.zone {
 	case "cold":
 		if !st.bridged {
-			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Slower, more wire feed, "+
-				"pulsed, or %s; peel a test bead before you trust one.", OrStrip(w.card, "preheat"))
+			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Try %s; peel a test bead before "+
+				"you trust one.", either(w.warmer(up)))
 			return
 		}
 		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets "+
-			"further; so does more wire feed at a faster travel, or pulsed.", st.toes.Larger()*180/math.Pi,
-			coldAngle(w.card.Used.Joint)*180/math.Pi)
+			"further; so does more wire feed at a faster travel%s.", st.toes.Larger()*180/math.Pi,
+			coldAngle(w.card.Used.Joint)*180/math.Pi, map[bool]string{true: ", or pulsed"}[w.card.Used.Mode != "pulsed"])
 	case "hot":
 		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is "+
 			"welding. Faster, or less wire feed.", max(st.skin[0], st.skin[1]))
 	case "burn-through":
-		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Faster, less "+
-			"wire feed, a thinner wire, or timed arc.")
+		ways := []string{"faster", "less wire feed", "a thinner wire"}
+		if timedReaches(w.card) {
+			ways = append(ways, "a timed arc")
+		}
+		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Try %s.", either(ways))
 	case "not-modelled":
 		w.tell("not-modelled", Info, basis, "No verdict on wetting and melting: %s. Judge it on a test bead.", v.why)
 	}
+}
+
+// warmer are the ways to wet cold members: none that the job has, and no preheat where none is enough.
+func (w *warnings) warmer(up *warmUp) []string {
+	ways := []string{"slower", "more wire feed"}
+	if w.card.Used.Mode != "pulsed" {
+		ways = append(ways, "pulsed")
+	}
+	switch {
+	case Applies("zinc", w.card):
+		return append(ways, "to "+StripZinc(w.card))
+	case !up.asked || up.needed() && (!math.IsNaN(up.least) || !math.IsNaN(up.less.least)):
+		if w.card.Used.Preheat.V > tables.ChillOff.V {
+			return append(ways, "a hotter preheat")
+		}
+		return append(ways, "preheat")
+	}
+	return ways
 }
 
 // inCorner says that a lap is computed as a tee, and why.
@@ -91,10 +112,13 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 		return
 	}
 	first, second := v.worst()
+	why := first + " and " + second + " rule each other out"
+	if second == "" {
+		why = first + " is not met by either"
+	}
 	w.tell("no-good-setting", Caution, OwnCalc, "No feed and travel here meets every edge by more than a hand repeats "+
-		"(about %.0f %%); shown is what is likeliest and easy on the hand. %s and %s rule each other out. Try "+
-		"another wire size, filler, mode or thickness: the window (map) says which of them opens a good zone.",
-		tables.HandRepeats.V, first, second)
+		"(about %.0f %%); shown is what is likeliest and easy on the hand. %s. Try another wire size, filler, mode or "+
+		"thickness: the window (map) says which of them opens a good zone.", tables.HandRepeats.V, why)
 }
 
 // justGood warns of a setting that meets every edge and is less likely good than not, or meets it by less than a hand
@@ -141,16 +165,16 @@ func (w *warnings) gap(v *verdict) {
 	switch {
 	case !(u.Gap.V > 0) || u.Mode == "timed":
 	case !v.modelled && u.Gap.V > tables.SteadyGap.V:
-		w.tell("gap-not-judged", Caution, untested, "A root opening of %.1f mm under an arc without pauses is not judged "+
-			"here. Over about %.1f mm use a timed arc, a bar or strip behind, or a patch.", u.Gap.V, tables.SteadyGap.V)
+		w.tell("gap-not-judged", Caution, untested, "An opening of %.1f mm under an arc without pauses is not judged "+
+			"here. Try %s.", u.Gap.V, OverOpening(w.card))
 	case !v.modelled, v.logs.unjudged(lBridges) != "":
 	case v.logs[lBridges] < 0 && fillet:
 		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. Closer "+
 			"fit-up, more metal or a slower travel.", u.Gap.V)
 	case v.logs[lBridges] < 0:
 		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: the "+
-			"metal falls through or leaves a hole. A timed arc, a copper bar or a strip behind, a patch, or a smaller "+
-			"opening: the window and fit compute them beside each other.", u.Gap.V)
+			"metal falls through or leaves a hole. Try %s: the window and fit compute them beside each other.", u.Gap.V,
+			OverOpening(w.card))
 	case u.Gap.V > tables.SteadyGap.V && fillet:
 		w.tell("gap-untested", Info, untested, "That metal reaches over a gap of %.1f mm is computed from its shape, and "+
 			"no test stands behind it: try it on scrap, or close the gap.", u.Gap.V)
@@ -159,8 +183,7 @@ func (w *warnings) gap(v *verdict) {
 			"the liquid, and tests reach only about %.1f mm: try it on scrap.", u.Gap.V, tables.SteadyGap.V)
 	}
 	w.root(v)
-	if fillet && u.Gap.V == 0 && w.card.Setup.Members[0].Coating.Zinc && w.card.Setup.Members[1].Coating.Zinc &&
-		u.Joint == "lap" {
+	if ventable(w.card) {
 		w.say("zinc-vent")
 	}
 }
@@ -189,6 +212,7 @@ func (w *warnings) timed(s *spread) {
 	}
 	if widest := 2 * tables.ArcWidth.V; u.Gap.V > widest {
 		w.tell("gap-wide", Caution, "two standard deviations of the arc's width", "A gap of %.1f mm is wider than "+
-			"about %.1f mm: the arc finds little sheet to land on. Fit a patch.", u.Gap.V, widest)
+			"about %.1f mm: the arc finds little sheet to land on. Try %s.", u.Gap.V, widest,
+			OverOpening(w.card))
 	}
 }

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"brazebooth/internal/mistake"
-	"brazebooth/tables"
 )
 
 // Window is the operating window of a job: what every feed and travel would do, whatever the job's own setting. It
@@ -102,17 +101,6 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 	err := w.weigh(open)
 	w.work = w.effort.work.Load()
 	return w.Window, err
-}
-
-// windowHint is what may be given instead of a job that has no window.
-func windowHint(card *Card) string {
-	switch u := &card.Used; {
-	case u.openRoot() && u.Gap.V > 2*tables.ArcWidth.V:
-		return "close the opening, or set a patch behind it (backing patch)"
-	case u.openRoot() && u.Gap.V > tables.SteadyGap.V:
-		return "close the opening, put a bar or a patch behind it (backing copper-bar, patch), or ask gap for a timed arc"
-	}
-	return "give a lap, tee, butt, corner, edge or overlay that the card judges, in dip or pulsed mode"
 }
 
 // survey is a window being computed.

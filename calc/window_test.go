@@ -194,15 +194,13 @@ func TestNoWindowTriesRemedies(t *testing.T) {
 		t.Fatalf("3 mm of copper draw more heat than a hand's arc brings: a window at %+v would be a surprise",
 			m.Suggestion)
 	}
-	tried, untried := 0, 0
+	tried := 0
 	for _, r := range m.Remedies {
 		if r.Tried {
 			tried++
-		} else {
-			untried++
 		}
 	}
-	if tried < 3 || untried < 1 { // a vent gap
+	if tried < 3 || tried < len(m.Remedies) { // bare copper has no vapour that a vent gap would let out
 		t.Errorf("remedies %+v", m.Remedies)
 	}
 }

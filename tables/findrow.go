@@ -59,6 +59,9 @@ func FindCoating(text string) (Coating, error) {
 	if no := slippedTo(text); err != nil && no != nil {
 		return Coating{}, no
 	}
+	if other := otherClass(text); err != nil && other != nil {
+		return Coating{}, other
+	}
 	return coating, err
 }
 

@@ -225,7 +225,7 @@ func (f *fitting) liquid(card *calc.Card) {
 		switch {
 		case e.Met:
 		case e.Name == "gap bridged":
-			f.say(WithCare, ownSection, "a timed arc, a backing bar or strip, a patch, or closer fit-up",
+			f.say(WithCare, ownSection, calc.OverOpening(card),
 				"a gap of %.2g mm is more than this setting bridges", card.Used.Gap.V)
 		case e.Name == "metal stays up":
 			f.say(WithCare, ownSection, "a smaller bead in more passes, or the part turned so that the seam lies flat",
@@ -236,14 +236,16 @@ func (f *fitting) liquid(card *calc.Card) {
 
 // ways are those over an open root, what works first, by the heat that it takes.
 func (f *fitting) ways(list []calc.Remedy) {
+	if card := &f.p.Card; len(list) == 0 && unbridged(card) {
+		f.say(WithCare, ownSection, "", "ways over this opening: not judged, because the model does not reach so far; try %s",
+			calc.OverOpening(card))
+	}
 	for i := range list {
 		w := &list[i]
 		switch {
 		case w.Opens && w.Heat > 0:
 			f.say(WithCare, ownSection, "", "%s: works by computation, %.0f %% to its nearest edge, %.0f J/mm",
 				w.Change, w.Margin, w.Heat)
-		case !w.Tried:
-			f.say(WithCare, ownSection, "", "%s: not judged, because the model does not reach so far", w.Change)
 		case !w.Opens:
 			f.say(WithCare, ownSection, "", "%s: no setting is good by computation", w.Change)
 		}

@@ -252,8 +252,8 @@ func (p *Page) wetsGroove(card *calc.Card, fill *calc.Fill) {
 			}
 		}
 	}
-	p.Because(practice, "root: whether it is bridged in the open is not judged here. Lay it on a copper bar with a "+
-		"groove under the root, or run a sealing bead from the back")
+	p.Because(practice, "root: whether it is bridged is not judged here, in the open or over a backing: run a sealing "+
+		"bead from the back")
 	if fill.Vee {
 		p.Because(ownSection, "whether each pass wets the sides of the groove is not judged, because the "+
 			"cross-section knows flat faces only: saw a test piece")

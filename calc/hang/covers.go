@@ -39,8 +39,12 @@ func (j *Joint) openRoot() string {
 	case j.Backing != "":
 		return ""
 	case thin < tables.RootThinnest.V || thick > tables.RootThickest.V:
+		try := "a backing bar"
+		if thick > tables.RootThickest.V { // over a bar nothing judges plate
+			try = "a closed root"
+		}
 		return fmt.Sprintf("Not judged, because what an open root may look like is known for sheet of %g to %g mm; "+
-			"try a backing bar.", tables.RootThinnest.V, tables.RootThickest.V)
+			"try %s.", tables.RootThinnest.V, tables.RootThickest.V, try)
 	}
 	return ""
 }

@@ -178,10 +178,22 @@ func (d *Deps) showPractice(cmd *cobra.Command, p *report.Practice) error {
 	if err := d.answer(cmd, p.Blocks()); err != nil || p.Run != nil || asJSON(cmd) {
 		return err
 	}
-	d.tell("\n%s", report.Wrapped("", fmt.Sprintf("Lay the next with another value: brazebooth practice "+
+	d.tell("\n%s", report.Wrapped("", fmt.Sprintf("Lay the next with another value, such as: brazebooth practice "+
 		"--level %d --seed %d --%s. Settings that are not given stay as in bead 1. --solution ends the job. "+
-		"Nothing is kept without --keep.", p.Job.Level, p.Job.Seed, practiceLike(&p.Job.Start))))
+		"Nothing is kept without --keep.", p.Job.Level, p.Job.Seed, practiceLike(another(p)))))
 	return nil
+}
+
+// another is the start with a travel, or a time on, that no bead had: a step slower than the slowest, or shorter.
+func another(p *report.Practice) *calc.Job {
+	const step = 0.9
+	j := p.Job.Start
+	for i := range p.Beads {
+		b := &p.Beads[i].Job
+		j.Travel.V, j.ArcOn.V = min(j.Travel.V, b.Travel.V), min(j.ArcOn.V, b.ArcOn.V)
+	}
+	j.Travel.V, j.ArcOn.V = j.Travel.V*step, j.ArcOn.V*step
+	return &j
 }
 
 // practiceLike is a setting of the job as a flag has it, to be given another value.

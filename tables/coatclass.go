@@ -1,0 +1,43 @@
+package tables
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"brazebooth/internal/mistake"
+)
+
+// otherClass is the mistake of a coat of a known kind whose mass no class here has, such as Z600: its hint is the
+// nearest class of that kind, and for a heavier coat than the heaviest what to do. nil for any other text.
+func otherClass(text string) *mistake.Error {
+	letters, mass, ok := classOf(text)
+	if !ok {
+		return nil
+	}
+	nearest, least, most := "", math.Inf(1), 0.0
+	for i := range coatings {
+		if l, m, ok := classOf(coatings[i].ID); ok && l == letters {
+			if most = max(most, m); math.Abs(m-mass) < least {
+				nearest, least = coatings[i].ID, math.Abs(m-mass)
+			}
+		}
+	}
+	if nearest == "" {
+		return nil
+	}
+	hint := "type " + nearest + ", the nearest class"
+	if mass > most {
+		hint = "type " + nearest + ", the heaviest class here, for a first look; a heavier coat is ground off along the " +
+			"seam on both faces: then type none"
+	}
+	return &mistake.Error{What: "no coating is called " + quoted(text), Hint: hint}
+}
+
+// classOf splits a class such as Z275 into its letters and its mass.
+func classOf(text string) (letters string, mass float64, ok bool) {
+	key := fold(text)
+	letters = strings.TrimRight(key, "0123456789")
+	mass, err := strconv.ParseFloat(key[len(letters):], 64)
+	return letters, mass, letters != "" && err == nil
+}
