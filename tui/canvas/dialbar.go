@@ -20,6 +20,7 @@ type Bar struct {
 	Kind      SpanKind
 	State     State // colours the value where it lies beyond its good span, and nothing else
 	Off       bool  // grey: nothing is to be dialled
+	Empty     bool  // the value is still to come: the track alone
 }
 
 // draw sets the bar on a line. Track, span and value differ in height, so that no colour is needed; a value beyond
@@ -30,7 +31,7 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 	}
 	place := func(v float64) float64 { return (v - b.Low) / (b.High - b.Low) * float64(w) }
 	from, to := 0, -1
-	if b.Kind != NoSpan && b.Span[1] >= b.Span[0] {
+	if b.Kind != NoSpan && !b.Empty && b.Span[1] >= b.Span[0] {
 		from, to = int(max(0, place(b.Span[0]))), int(math.Ceil(min(float64(w), place(b.Span[1]))))-1
 		to = max(to, min(from, w-1))
 		if b.Span[0] > b.High || b.Span[1] < b.Low {
@@ -43,6 +44,9 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 			k, text = b.spanInk(), "▄"
 		}
 		c.Set(x+i, y, k, text)
+	}
+	if b.Empty {
+		return
 	}
 	at, mark := int(place(b.Value)), "█"
 	switch {
