@@ -198,7 +198,7 @@ func (d Dial) putSpan(c *Cells, x, y, w int) {
 	}
 }
 
-// spanWords say the span, the longest first. Whose a value is goes before the span, which the bar shows.
+// spanWords say the span, the longest first.
 func (d Dial) spanWords() []string {
 	full := d.Span
 	switch d.Bar.Kind {
@@ -215,7 +215,14 @@ func (d Dial) spanWords() []string {
 	case d.Span == "":
 		return []string{"yours"}
 	}
-	return []string{full + " · yours", d.Span + " yours", "yours"}
+	if d.Bar.Kind == GoodSpan { // never a range alone beside "yours": it would read as what the hand set
+		short := "✓ " + d.Span
+		if d.Bar.beyond() {
+			short = "→ " + d.Span
+		}
+		return []string{full + " · yours", short + " · yours", short + " yours", full, short, "yours"}
+	}
+	return []string{full + " · yours", "yours"}
 }
 
 // putSmall writes the dial in text: name, number and unit, bar and words below.

@@ -69,8 +69,11 @@ func (b Bar) spanInk() Ink {
 
 // valueInk: a value has the colour of the span it lies in; beyond its good span it takes that of the verdict.
 func (b Bar) valueInk() Ink {
-	if b.Kind == GoodSpan && !b.Off && (b.Value < b.Span[0] || b.Value > b.Span[1]) {
+	if !b.Off && b.beyond() {
 		return b.State.Ink()
 	}
 	return b.spanInk()
 }
+
+// beyond reports a value outside its good span.
+func (b Bar) beyond() bool { return b.Kind == GoodSpan && (b.Value < b.Span[0] || b.Value > b.Span[1]) }

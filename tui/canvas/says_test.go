@@ -15,10 +15,10 @@ func TestSpanWords(t *testing.T) {
 		want  [3]string // at 30, 16 and 9 columns
 	}{
 		{GoodSpan, false, [3]string{"good 3.12–4.77", "good 3.12–4.77", "3.12–4.77"}},
-		{GoodSpan, true, [3]string{"good 3.12–4.77 · yours", "3.12–4.77 yours", "yours"}},
+		{GoodSpan, true, [3]string{"good 3.12–4.77 · yours", "good 3.12–4.77", "yours"}},
 		{LikelySpan, false, [3]string{"3.12–4.77 likely", "3.12–4.77 likely", "3.12–4.77"}},
-		{LikelySpan, true, [3]string{"3.12–4.77 likely · yours", "3.12–4.77 yours", "yours"}},
-		{NoSpan, true, [3]string{"3.12–4.77 · yours", "3.12–4.77 yours", "yours"}},
+		{LikelySpan, true, [3]string{"3.12–4.77 likely · yours", "yours", "yours"}},
+		{NoSpan, true, [3]string{"3.12–4.77 · yours", "yours", "yours"}},
 	} {
 		for i, w := range []int{30, 16, 9} {
 			d := tryDials[0]
@@ -27,6 +27,13 @@ func TestSpanWords(t *testing.T) {
 			if got := lines[len(lines)-1]; got != x.want[i] {
 				t.Errorf("%v, yours %t, %d columns: %q, want %q", x.kind, x.yours, w, got, x.want[i])
 			}
+		}
+	}
+	for v, want := range map[float64]string{3: "→ 3.12–4.77 · yours", 4: "✓ 3.12–4.77 · yours", 5: "→ 3.12–4.77 · yours"} {
+		d := tryDials[0]
+		d.Bar.Value, d.Yours = v, true
+		if got := seenBlock(t, "dial", d.Draw(th, 20, 6), 20, 6); !strings.Contains(got, want) {
+			t.Errorf("%g: %q is not in\n%s", v, want, got)
 		}
 	}
 	d := tryDials[0]
