@@ -111,7 +111,7 @@ func (p *beatPage) turn(s *session, name string, by int) action {
 	if p.old() || !p.have.Good || !ok {
 		return refuse(noTimesYet, "a moment, then the key once more")
 	}
-	return change(choice.SettingOf(name).Turned(timedJob(s.base()), f.Value, by, s.units), "")
+	return change(choice.SettingOf(name).Turned(timedJob(s.job), f.Value, by, s.units), "")
 }
 
 // figure is one of the times, or of their card.
