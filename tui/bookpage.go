@@ -83,7 +83,7 @@ func (p *bookPage) about(m *root) about {
 		return about{help: "in the book", keys: "enter read" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
 	}
 	if m.w < narrowWidth { // the way back stands among the first
-		return about{help: "in the book", keys: "enter open  esc back  ↑↓ pick" + p.field.pagesKey()}
+		return about{help: "in the book", keys: "enter open  esc back" + p.field.pagesKey() + "  ↑↓ pick"}
 	}
 	return about{help: "in the book", keys: "enter open, or keep" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
 }
