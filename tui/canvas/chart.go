@@ -63,7 +63,7 @@ func (ch *Chart) Draw(th *Theme, w, h int) Block {
 	for i := range d.Limits {
 		d.limit(&d.Limits[i])
 	}
-	for _, dotted := range [...]bool{true, false} { // over a dotted line, so that the other keeps its ink where they meet
+	for _, dotted := range [...]bool{true, false} { // where they meet, the whole line keeps its ink
 		for i := range d.Traces {
 			if d.Traces[i].Dotted == dotted {
 				d.trace(&d.Traces[i])

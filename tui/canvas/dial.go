@@ -198,33 +198,6 @@ func (d Dial) putSpan(c *Cells, x, y, w int) {
 	}
 }
 
-// spanWords say the span, the longest first.
-func (d Dial) spanWords() []string {
-	full := d.Span
-	switch d.Bar.Kind {
-	case GoodSpan:
-		full = "good " + full
-	case LikelySpan:
-		full += " likely"
-	}
-	switch {
-	case !d.Yours && d.Span == "":
-		return nil
-	case !d.Yours:
-		return []string{full, d.Span}
-	case d.Span == "":
-		return []string{"yours"}
-	}
-	if d.Bar.Kind == GoodSpan { // never a range alone beside "yours": it would read as what the hand set
-		short := "✓ " + d.Span
-		if d.Bar.beyond() {
-			short = "→ " + d.Span
-		}
-		return []string{full + " · yours", short + " · yours", short + " yours", full, short, "yours"}
-	}
-	return []string{full + " · yours", "yours"}
-}
-
 // putSmall writes the dial in text: name, number and unit, bar and words below.
 func (d Dial) putSmall(c *Cells, x, y, w, h int) {
 	number := d.Number + " " + d.Unit

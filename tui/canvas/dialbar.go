@@ -77,3 +77,30 @@ func (b Bar) valueInk() Ink {
 
 // beyond reports a value outside its good span.
 func (b Bar) beyond() bool { return b.Kind == GoodSpan && (b.Value < b.Span[0] || b.Value > b.Span[1]) }
+
+// spanWords say the span, the longest first.
+func (d Dial) spanWords() []string {
+	full := d.Span
+	switch d.Bar.Kind {
+	case GoodSpan:
+		full = "good " + full
+	case LikelySpan:
+		full += " likely"
+	}
+	switch {
+	case !d.Yours && d.Span == "":
+		return nil
+	case !d.Yours:
+		return []string{full, d.Span}
+	case d.Span == "":
+		return []string{"yours"}
+	}
+	if d.Bar.Kind == GoodSpan { // never a range alone beside "yours": it would read as what the hand set
+		short := "✓ " + d.Span
+		if d.Bar.beyond() {
+			short = "→ " + d.Span
+		}
+		return []string{full + " · yours", short + " · yours", short + " yours", full, short, "yours"}
+	}
+	return []string{full + " · yours", "yours"}
+}

@@ -29,7 +29,8 @@ func TestSpanWords(t *testing.T) {
 			}
 		}
 	}
-	for v, want := range map[float64]string{3: "→ 3.12–4.77 · yours", 4: "✓ 3.12–4.77 · yours", 5: "→ 3.12–4.77 · yours"} {
+	for v, sign := range map[float64]string{3: "→", 4: "✓", 5: "→"} {
+		want := sign + " 3.12–4.77 · yours"
 		d := tryDials[0]
 		d.Bar.Value, d.Yours = v, true
 		if got := seenBlock(t, "dial", d.Draw(th, 20, 6), 20, 6); !strings.Contains(got, want) {
