@@ -37,9 +37,10 @@ func timedJob(j calc.Job) calc.Job {
 	return j
 }
 
-// openBeat opens the page of the timed arc and lets its heat be followed. Until that is done it shows an estimate.
+// openBeat opens the page of the timed arc and lets its heat be followed. Until that is done it shows no times.
 func openBeat(m *root) tea.Cmd {
 	m.push(&m.beat)
+	m.beat.gave = false // the key asks for it after all
 	if !m.beat.ok {
 		m.beat.have.Card, _ = m.solve(timedJob(m.job)) // without figures where the job has no card
 	}
@@ -49,6 +50,9 @@ func openBeat(m *root) tea.Cmd {
 // beatFound takes the times that following the heat gave.
 func beatFound(m *root, f slowFound[calc.Timed]) tea.Cmd {
 	m.beat.found(f)
+	if m.notice != nil && m.notice.what == noTimesYet && m.beat.stop == nil {
+		m.notice = nil
+	}
 	m.beat.chart = heatChart(&m.beat.have, m.th.look.comma)
 	return tea.Batch(m.follow(), m.playInBooth())
 }
@@ -85,6 +89,8 @@ func (p *beatPage) press(m *root, press tea.KeyPressMsg) action {
 		return p.turn(s, beatDials[p.cursor], turn)
 	case key.Matches(press, bound.Booth) && m.timed():
 		return func(m *root) tea.Cmd { m.pop(); return openBooth(m) }
+	case key.Matches(press, bound.Booth):
+		return refuse("the booth view shows the card, and that is not timed", "change a time here, then b")
 	case key.Matches(press, bound.Reset), key.Matches(press, bound.ResetAll):
 		job := s.job
 		job.ArcOn, job.ArcOff, job.SpotStep = calc.Opt{}, calc.Opt{}, calc.Opt{}
@@ -100,13 +106,15 @@ func (p *beatPage) press(m *root, press tea.KeyPressMsg) action {
 // beatDials are what a hand sets for a timed arc.
 var beatDials = [...]string{"arc_on", "arc_off", "spot_step", "wire_feed"}
 
+const noTimesYet = "there are no times to change yet"
+
 // turn changes a figure by a step; a change makes the job's mode timed.
 func (p *beatPage) turn(s *session, name string, by int) action {
 	f, ok := p.figure(name)
 	if p.old() || !p.have.Good || !ok {
-		return refuse("there are no times to change yet", "a moment, then the key once more")
+		return refuse(noTimesYet, "a moment, then the key once more")
 	}
-	return change(choice.SettingOf(name).Turned(timedJob(s.base()), f.Value, by, s.units), "")
+	return change(choice.SettingOf(name).Turned(timedJob(s.job), f.Value, by, s.units), "")
 }
 
 // figure is one of the times, or of their card.

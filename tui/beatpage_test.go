@@ -64,15 +64,21 @@ func TestBeatPageMeanwhile(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	m, work := s.m.Update(keyPress("t"))
 	s.m = m
-	s.has("an estimate; following the heat, 0 %")
+	s.has("following the heat, 0 %")
 	for _, d := range s.root().beat.dialled(s.root()) {
 		if !d.Bar.Off {
 			t.Errorf("%s looks final", d.Name)
 		}
+		if d.Number != toCome || d.Span != "" {
+			t.Errorf("%s shows %s, %s before its heat was followed", d.Name, d.Number, d.Span)
+		}
 	}
+	s.m, _ = s.m.Update(keyPress("up"))
+	s.has(noTimesYet)
 	was := place(s)
 	s.send(work().(tea.BatchMsg)[0]())
 	s.has("space plays it")
+	s.hasNot(noTimesYet)
 	if is := place(s); is != was {
 		t.Errorf("the times moved from %v to %v", was, is)
 	}

@@ -7,13 +7,13 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
 
 // view is the times in big digits under their beat, and below them what is to be known of them and the heat that says
-// so. Beat and digits stand in the same place while the heat is followed: their figures are grey then, those of an
-// earlier job or an estimate.
+// so. Beat and digits stand in the same place while the heat is followed: grey, those of an earlier job, or dashes.
 func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s, sp := &m.th, &m.session, &p.have
 	var b block
@@ -52,22 +52,20 @@ func (p *beatPage) standing(th *theme, w int) (b block) {
 	switch {
 	case p.stop != nil:
 		text := fmt.Sprintf("following the heat, %.0f %% – esc gives up", 100*p.share())
-		if !p.ok {
-			text = "an estimate; " + text
+		if p.ok {
+			text = "figures of the job before; " + text
 		}
 		if width(text) > w {
-			text = fmt.Sprintf("estimate; heat followed: %.0f %%", 100*p.share())
+			text = fmt.Sprintf("heat followed: %.0f %%", 100*p.share())
+			if p.ok {
+				text = "the job before; " + text
+			}
 		}
 		b.say(th.bold, 0, text, w)
 	case p.ok && p.old():
 		b.say(th.watch, 0, "▲ timed arc of an earlier job", w)
 	}
 	return b
-}
-
-// rough is said of the times while their heat is followed.
-func (p *beatPage) rough() string {
-	return fmt.Sprintf("on and off are rough until their heat is followed: %.0f %%", 100*p.share())
 }
 
 // why is what the times are for, and what is to be known of them: all of it where there is room.
@@ -77,7 +75,7 @@ func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
 		style = th.watch
 	}
 	now, f := &s.card, sp.Card.Used.Feed.V
-	if f > 0 && (sp.Good || !p.ok) && now.Used.Mode != "timed" && math.Abs(now.Used.Feed.V/f-1) > 0.02 {
+	if f > 0 && p.ok && sp.Good && now.Used.Mode != "timed" && math.Abs(now.Used.Feed.V/f-1) > 0.02 {
 		b.say(th.watch, 0, "▲ the card is "+now.Used.Mode+" at another wire feed: these times need the feed above", w)
 	}
 	if !p.ok || h < lowBody && sp.Reason == "" {
@@ -133,6 +131,9 @@ func (p *beatPage) dialled(m *root) canvas.Dials {
 		x := report.RowOf(c, &f, report.OfTimed, m.units)
 		d := dialOf(&cardRow{name: name, label: x.Label, fig: x}, c, m.th.look)
 		d.Cursor, d.Bar.Off = i == p.cursor, !p.ok || p.old() || p.stop != nil
+		if !p.ok && !choice.SettingOf(name).Given(&p.job) {
+			p.estimated(&d)
+		}
 		list = append(list, d)
 	}
 	return list

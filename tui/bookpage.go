@@ -94,12 +94,15 @@ func (p *bookPage) entry() *Entry {
 	return nil
 }
 
-func (p *bookPage) about(*root) about {
+func (p *bookPage) about(m *root) about {
 	switch {
 	case p.looks && !p.all:
 		return about{help: "in the book", keys: "enter open" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
 	case p.all:
 		return about{help: "in the book", keys: "enter read" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
+	}
+	if m.w < narrowWidth { // the way back stands among the first
+		return about{help: "in the book", keys: "enter open  esc back" + p.field.pagesKey() + "  ↑↓ pick"}
 	}
 	return about{help: "in the book", keys: "enter open, or keep" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
 }
@@ -167,10 +170,13 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	}
 	field, x := p.list.search(th, &p.field, ask, "", w)
 	b.add(field)
-	if p.field.empty() && (p.all || p.lines() > 0 || p.busy || p.err != nil) {
+	low := h < lowBody // rows go before what explains them
+	if p.field.empty() && !low && (p.all || p.lines() > 0 || p.busy || p.err != nil) {
 		b.say(th.quiet, 0, hint, w)
 	}
-	b.skip()
+	if !low {
+		b.skip()
+	}
 	if p.err != nil {
 		b.say(th.watch, 0, "▲ "+p.err.Error(), w)
 		return b, tea.NewCursor(x, 0)
@@ -182,17 +188,11 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 		}
 		b.say(th.quiet, 0, text, w)
 	}
-	var told block
-	if e := p.entry(); e != nil { // a row may show a part of it only
-		told.say(th.plain.exact(), 0, e.Name+"  "+e.At+"  "+e.Line, w)
-	}
+	told := p.told(th, w, max(0, h-len(b)-1-min(3, p.lines())))
 	var more block
 	more.say(th.quiet, 0, p.elsewhere(), w)
 	if h-len(b)-len(told)-len(more) >= 4 {
 		told.addAll(more)
-	}
-	if h-len(b)-len(told) < 4 {
-		told = told[:min(len(told), max(0, h-len(b)-3))]
 	}
 	row := func(i int, chosen bool) line { return p.rowLine(th, i, chosen, w) }
 	b.addAll(p.list.draw(max(1, h-len(b)-1-len(told)), row))
@@ -214,29 +214,4 @@ func (p *bookPage) elsewhere() string {
 	}
 	return "del or ctrl+d deletes; to print a card: records, the next page, reads it and names the command; all of " +
 		"the book: brazebooth book export FILE, import FILE"
-}
-
-// rowLine is one record, its name, its date and what it is in short; or something that the page does.
-func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
-	r, name := newRow(w), th.under(chosen, th.bold).exact()
-	if n := i - len(p.rows); n >= 0 {
-		text := "keep the card as “" + p.field.String() + "”"
-		if p.all {
-			text = "enter " + forms[n].title
-		}
-		return r.put(name, text).line()
-	}
-	e, col := &p.rows[i], min(26, w/2)
-	if p.all {
-		r.put(th.quiet, e.Kind).to(10)
-		col += 10
-	}
-	text := e.At + "  " + e.Line
-	switch room := w - col; {
-	case room < len(e.At): // the sentence below has it
-		text = ""
-	case room < len(e.At)+8:
-		text = e.At
-	}
-	return r.put(name, cut(e.Name, col-1-r.used)).to(col).put(th.quiet, text).line()
 }

@@ -60,6 +60,8 @@ func (p *boothPage) press(m *root, press tea.KeyPressMsg) action {
 	case pick != 0:
 		p.at = (p.at + len(rows) + pick) % len(rows)
 		return nil
+	case turn != 0 && m.beat.stop != nil && m.unsettled(rows[p.at].name):
+		return refuse(noTimesYet, "a moment, then the key once more")
 	case turn != 0:
 		return rows[p.at].turn(&m.session, turn, false)
 	case key.Matches(press, bound.Play), press.Text == " ":
@@ -100,8 +102,9 @@ func (m *root) boothDials(at int) canvas.Dials {
 	for i := range rows {
 		d := dialOf(&rows[i], &m.session.card, m.th.look)
 		m.spanned(&d, &rows[i].fig)
+		m.unfollowed(&d, rows[i].name)
 		d.Name, d.Short = strings.ToUpper(rows[i].label), strings.ToUpper(d.Short)
-		d.Loud, d.Lit, d.Cursor, d.Bar.Off, d.Also = true, true, i == at, off, ""
+		d.Loud, d.Lit, d.Cursor, d.Bar.Off, d.Also = true, true, i == at, off || d.Bar.Empty, ""
 		list[i] = d
 	}
 	return list

@@ -234,7 +234,7 @@ func TestBoothWaitsForTheBeat(t *testing.T) {
 	go func() { found <- work[0]() }()
 	m.Update(keyPress("b"))
 	s := &terminal{t, m}
-	s.has("rough until their heat is followed")
+	s.has("come when")
 	close(go1)
 	if _, cmd := m.Update(<-found); cmd == nil || !s.root().beat.playing() {
 		t.Error("the beat does not begin")

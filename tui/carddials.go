@@ -82,6 +82,7 @@ func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
 			d := dialOf(&rows[i], c, m.th.look)
 			d.Bar.Off = off
 			m.spanned(&d, &rows[i].fig)
+			m.unfollowed(&d, rows[i].name)
 			list = append(list, d)
 		}
 	}

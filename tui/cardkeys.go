@@ -32,12 +32,20 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 		return nil
 	case p.walked(press, row):
 		return nil
+	case m.beat.stop != nil && m.unsettled(row.name) && opens(press):
+		return refuse(noTimesYet, "a moment, then the key once more")
 	case text == "up", text == "+", text == "=":
 		return row.turn(s, 1, text == "up")
 	case text == "down", text == "-":
 		return row.turn(s, -1, text == "down")
 	}
 	return p.acted(press, s, row, dotted)
+}
+
+// opens reports a key that changes or explains the figure that is there.
+func opens(press tea.KeyPressMsg) bool {
+	_, turn := handed(press)
+	return turn != 0 || key.Matches(press, bound.On, bound.Why)
 }
 
 // acted does what a key asks for that neither moves the cursor nor changes a step.

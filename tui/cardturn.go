@@ -21,7 +21,7 @@ func (r *cardRow) turn(s *session, by int, arrow bool) action {
 	if set == nil {
 		return r.follows()
 	}
-	return change(set.Turned(s.base(), r.fig.Figure.Value, by, s.units), "")
+	return change(set.Turned(s.job, r.fig.Figure.Value, by, s.units), "")
 }
 
 // follows says that a row cannot be set.

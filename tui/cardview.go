@@ -156,6 +156,9 @@ func (p *cardPage) held(m *root, w, room int) block {
 		if value == "" {
 			continue
 		}
+		if x.kind == heldRow && m.unsettled(x.name) {
+			value, band = m.unsettledWord(value), ""
+		}
 		gap := min(r.used, 3)
 		if gap+width(label)+2+width(value)+width(band) > r.left() {
 			if len(b)+1 >= min(most, room) {

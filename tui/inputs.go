@@ -101,7 +101,7 @@ func (p *inputsPage) set(s *session) action {
 
 // open leaves the row's value open again.
 func (p *inputsPage) open(s *session) action {
-	c, job := p.choices[p.at], s.base()
+	c, job := p.choices[p.at], s.job
 	c.Clear(&job)
 	if job == s.job {
 		return nil

@@ -70,7 +70,7 @@ func (p *mapPage) walk(s *session, di, dj int) action {
 	i, j := p.where(&s.card)
 	i = max(0, min(len(m.Feeds)-1, i+di))
 	j = max(0, min(len(m.Travels)-1, j+dj))
-	job := s.base()
+	job := s.job
 	job.Amps = calc.Opt{}
 	job.Feed, job.Travel = calc.Some(m.Feeds[i]), calc.Some(m.Travels[j])
 	return change(job, "")

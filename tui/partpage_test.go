@@ -160,7 +160,12 @@ func TestCorrectOnTheScreens(t *testing.T) {
 		s.press("up", "up", "up")
 		s.has("bead 2", "good")
 		s.press("esc", "home")
-		s.has("yours")
+		if size[0] >= narrowWidth { // a narrow dial has room for the good span only
+			s.has("yours")
+		}
+		if j := s.root().job; !j.Feed.Set && !j.Travel.Set {
+			t.Errorf("%v: neither feed nor travel is the hand's", size)
+		}
 	}
 }
 

@@ -80,8 +80,9 @@ func (s *session) compute() {
 	s.lookOK = false
 }
 
-// base is the job that a choice is put on. The example's own choices are nobody's: the first choice
-// drops them, and what is left open is assumed and marked so.
+// base is the job that a choice is put on. The example's own choices are nobody's: the first choice of metal, joint or
+// the like drops them, and what is left open is assumed and marked so. A dial is changed for what its card shows: it
+// is put on the job as it stands, and drops nothing.
 func (s *session) base() calc.Job {
 	if s.example {
 		return calc.Job{}
@@ -130,9 +131,9 @@ func (s *session) try(job calc.Job) (calc.Card, error) {
 	return card, err
 }
 
-// typed is the job with a choice as it was typed, or why there is none.
+// typed is the job with a value as it was typed, or why there is none.
 func (s *session) typed(c *choice.Choice, f *field) (calc.Job, *fault) {
-	job := s.base()
+	job := s.job
 	if err := c.Set(&job, f.String()); err != nil {
 		return job, faultOf(err)
 	}

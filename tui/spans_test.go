@@ -39,3 +39,20 @@ func TestGoodSpanUnderTheDials(t *testing.T) {
 		}
 	}
 }
+
+// A dial that is changed on the example's card keeps the choices that the card shows; only a choice drops them.
+func TestDialsKeepTheExamplesChoices(t *testing.T) {
+	for _, keys := range [][]string{{"up"}, {"right", "down"}, {"9", "enter"}, {"m", "right"}, {"t", "up"}} {
+		s := openAt(t, 80, 24, Options{})
+		s.press("tab", "tab", "tab", "tab")
+		s.press(keys...)
+		j, was := s.root().job, ExampleJob()
+		if j == was {
+			t.Fatalf("%v changed nothing", keys)
+		}
+		j.Feed, j.Volts, j.Travel, j.ArcOn, j.Mode = was.Feed, was.Volts, was.Travel, was.ArcOn, was.Mode
+		if j != was {
+			t.Errorf("after %v the job is %+v", keys, j)
+		}
+	}
+}

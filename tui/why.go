@@ -111,7 +111,7 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int, ba
 		if bars {
 			limitBars(&b, th, r.name, c, w)
 		}
-		figureGrounds(&b, th, r.fig.Figure, w)
+		figureGrounds(&b, th, &r.fig, w)
 	case r.note.Name != "":
 		b.say(th.plain, 0, r.note.Text, w)
 		b.skip()
@@ -149,7 +149,14 @@ func figureValue(b *block, th *theme, r *report.Row, w int) {
 }
 
 // figureGrounds is how the number came about: formula, source, what it rests on.
-func figureGrounds(b *block, th *theme, f *calc.Figure, w int) {
+func figureGrounds(b *block, th *theme, r *report.Row, w int) {
+	f := r.Figure
+	if f.Basis.Source == "user" && f.Basis.Known == "given" { // said in the place of its band
+		if r.Value.Low != "" {
+			b.say(th.quiet, 0, "as you set it", w)
+		}
+		return
+	}
 	b.skip()
 	b.say(th.plain, 0, f.Basis.Plain(), w)
 	if put := f.Basis.Substituted(); put != "" && put != f.Basis.Plain() {

@@ -103,7 +103,8 @@ func (s *terminal) uncut(state string, size [2]int) {
 		if m.part.name() == pageRecords {
 			p = &m.records
 		}
-		if e := p.entry(); e != nil && !strings.Contains(flat(rest), flat(e.Name+" "+e.At)) && size[1] >= 20 {
+		e, shown := p.entry(), flat(rest)
+		if e != nil && !(strings.Contains(shown, flat(e.Name)) && strings.Contains(shown, e.At)) && size[1] >= 20 {
 			s.t.Fatalf("%s, %dx%d: rows are cut and the one under the cursor is not whole:\n%s", state, size[0],
 				size[1], s.text())
 		}

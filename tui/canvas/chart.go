@@ -63,8 +63,12 @@ func (ch *Chart) Draw(th *Theme, w, h int) Block {
 	for i := range d.Limits {
 		d.limit(&d.Limits[i])
 	}
-	for i := range d.Traces {
-		d.trace(&d.Traces[i])
+	for _, dotted := range [...]bool{true, false} { // where they meet, the whole line keeps its ink
+		for i := range d.Traces {
+			if d.Traces[i].Dotted == dotted {
+				d.trace(&d.Traces[i])
+			}
+		}
 	}
 	d.show(th)
 	d.names()

@@ -136,7 +136,7 @@ func (d *chartDrawing) names() {
 			continue
 		}
 		if at := freeLine(taken, y, d.h); at >= 0 {
-			d.c.Put(x, at, l.State.Ink()|Bold, l.Name)
+			d.c.Put(x, at, d.inkOf(l)|Bold, l.Name)
 		}
 	}
 	if !d.legend || len(d.Traces) < 2 {
@@ -158,11 +158,22 @@ func (d *chartDrawing) names() {
 	}
 }
 
+// inkOf is the ink that a limit's line has: of limits in one row of cells, that of the last.
+func (d *chartDrawing) inkOf(l *Limit) Ink {
+	k, y := l.State.Ink(), d.row(l.At)/d.high
+	for i := range d.Limits {
+		if at := d.row(d.Limits[i].At); !math.IsNaN(d.Limits[i].At) && at >= 0 && at/d.high == y {
+			k = d.Limits[i].State.Ink()
+		}
+	}
+	return k
+}
+
 // over writes a limit's name on the field above its line, or below it, whole or not at all.
 func (d *chartDrawing) over(l *Limit, y int, taken []bool) {
 	for _, at := range [...]int{y - 1, y + 1} {
 		if from := d.left + d.w - width(l.Name); at >= 0 && at < d.h && !taken[at] && from > d.left {
-			d.c.Put(from, at, l.State.Ink()|Bold, l.Name)
+			d.c.Put(from, at, d.inkOf(l)|Bold, l.Name)
 			taken[at] = true
 			return
 		}

@@ -201,26 +201,6 @@ func (d Dial) putSpan(c *Cells, x, y, w int) {
 	}
 }
 
-// spanWords say the span, the longest first. Whose a value is goes before the span, which the bar shows.
-func (d Dial) spanWords() []string {
-	full := d.Span
-	switch d.Bar.Kind {
-	case GoodSpan:
-		full = "good " + full
-	case LikelySpan:
-		full += " likely"
-	}
-	switch {
-	case !d.Yours && d.Span == "":
-		return nil
-	case !d.Yours:
-		return []string{full, d.Span}
-	case d.Span == "":
-		return []string{"yours"}
-	}
-	return []string{full + " · yours", d.Span + " yours", "yours"}
-}
-
 // putSmall writes the dial in text: name, number and unit, bar and words below.
 func (d Dial) putSmall(c *Cells, x, y, w, h int) {
 	number := d.Number + " " + d.Unit

@@ -19,6 +19,7 @@ type Bar struct {
 	Span      [2]float64
 	Kind      SpanKind
 	Off       bool // grey: nothing is to be dialled
+	Empty     bool // the value is still to come: the track alone
 	under     bool // right under digits
 }
 
@@ -30,7 +31,7 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 	}
 	place := func(v float64) float64 { return (v - b.Low) / (b.High - b.Low) * float64(w) }
 	from, to := 0, -1
-	if b.Kind != NoSpan && b.Span[1] >= b.Span[0] {
+	if b.Kind != NoSpan && !b.Empty && b.Span[1] >= b.Span[0] {
 		from, to = int(max(0, place(b.Span[0]))), int(math.Ceil(min(float64(w), place(b.Span[1]))))-1
 		to = max(to, min(from, w-1))
 		if b.Span[0] > b.High || b.Span[1] < b.Low {
@@ -44,6 +45,9 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 		}
 		c.Set(x+i, y, k, text)
 	}
+	if b.Empty {
+		return
+	}
 	at, mark := int(place(b.Value)), "█"
 	switch {
 	case b.Value < b.Low:
@@ -52,7 +56,7 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 		at, mark = w-1, "▸"
 	}
 	k := b.spanInk()
-	if b.Kind == GoodSpan && (b.Value < b.Span[0] || b.Value > b.Span[1]) {
+	if b.beyond() {
 		k = b.ink() // not that of the verdict, or a verdict that turns would send every bar anew
 	}
 	c.Set(x+min(at, w-1), y, k, mark)
@@ -74,4 +78,34 @@ func (b Bar) spanInk() Ink {
 		return Good.Ink()
 	}
 	return b.ink()
+}
+
+// beyond reports a value outside its good span.
+func (b Bar) beyond() bool { return b.Kind == GoodSpan && (b.Value < b.Span[0] || b.Value > b.Span[1]) }
+
+// spanWords say the span, the longest first.
+func (d Dial) spanWords() []string {
+	full := d.Span
+	switch d.Bar.Kind {
+	case GoodSpan:
+		full = "good " + full
+	case LikelySpan:
+		full += " likely"
+	}
+	switch {
+	case !d.Yours && d.Span == "":
+		return nil
+	case !d.Yours:
+		return []string{full, d.Span}
+	case d.Span == "":
+		return []string{"yours"}
+	}
+	if d.Bar.Kind == GoodSpan { // never a range alone beside "yours": it would read as what the hand set
+		short := "✓ " + d.Span
+		if d.Bar.beyond() {
+			short = "→ " + d.Span
+		}
+		return []string{full + " · yours", short + " · yours", short + " yours", full, short, "yours"}
+	}
+	return []string{full + " · yours", "yours"}
 }

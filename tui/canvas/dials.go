@@ -9,6 +9,9 @@ type Dials []Dial
 // dialGap is the room between two dials; below 60 columns a thin rule stands in it.
 const dialGap = 2
 
+// ruledWidth is the width below which a rule parts dials.
+const ruledWidth = 56
+
 // Draw sets the dials into a width and some lines. Where big digits do not fit beside each other, each dial has a
 // row: big digits with name, span and bar beside them if there are three lines for each, else one line. Nothing where
 // there is no line for each.
@@ -18,7 +21,7 @@ func (l Dials) Draw(th *Theme, w, h int) Block {
 	}
 	each := (w+dialGap)/len(l) - dialGap
 	l = l.hush(each)
-	if size, ok := l.size(each, h); ok && (size.Lines > 0 || h < len(l) && each >= 12) {
+	if size, ok := l.size(each, h, w < ruledWidth); ok && (size.Lines > 0 || h < len(l) && each >= 12) {
 		return l.beside(th, w, h, each, size)
 	}
 	if h < len(l) {
@@ -46,7 +49,7 @@ func (l Dials) beside(th *Theme, w, h, each int, size Size) Block {
 	c := NewCells(w, l[0].lines(size, h))
 	for i := range l {
 		x := i * (each + dialGap)
-		if i > 0 && w < 56 {
+		if i > 0 && w < ruledWidth {
 			for y := range c.H {
 				c.Set(x-1, y, Rule.Ink(), "▏")
 			}
@@ -56,13 +59,17 @@ func (l Dials) beside(th *Theme, w, h, each int, size Size) Block {
 	return c.Lines(th)
 }
 
-// size is the largest that every dial has room for.
-func (l Dials) size(w, h int) (Size, bool) {
+// size is the largest that every dial has room for; ruled where a rule stands between them.
+func (l Dials) size(w, h int, ruled bool) (Size, bool) {
 	var least Size
 	for i := range l {
 		s, ok := l[i].size(w, h)
 		if !ok {
 			return Size{}, false
+		}
+		// Figures as wide as their place would read as one number with those beside them.
+		if !ruled && s.Lines > 0 && s.Width(l[i].widest()) > w-1 {
+			s, _ = l[i].size(w-1, h)
 		}
 		if i == 0 || s.Lines < least.Lines || s.Lines == least.Lines && s.Columns < least.Columns {
 			least = s

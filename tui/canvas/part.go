@@ -155,7 +155,9 @@ func (d *dots) colours(c *Cells, x, y int, role func(uint8) Role, rank func(uint
 			a, b := topTwo(four, rank)
 			mask := 0
 			for i, v := range four {
-				if v == a || v != 0 && v != b && nearer(rank(v), rank(a), b == 0) {
+				third := v != 0 && v != a && v != b
+				beside := b != 0 && four[i^1] == a // or a dot of the other part would stand alone in its row
+				if v == a || third && (beside || nearer(rank(v), rank(a), b == 0)) {
 					mask |= 1 << i
 				}
 			}

@@ -83,7 +83,7 @@ func TestDialsShowTheirFigures(t *testing.T) {
 			for h := 1; h <= 16; h++ {
 				each := (w+dialGap)/n - dialGap
 				text := seenBlock(t, "dials", list.Draw(th, w, h), w, h)
-				size, ok := list.size(each, h)
+				size, ok := list.size(each, h, true)
 				if ok && size.Lines > 0 {
 					if got := size.Width("88.8"); got > each {
 						t.Fatalf("%d dials in %dx%d: digits %d wide in %d", n, w, h, got, each)
@@ -238,6 +238,22 @@ func TestSightsAreDrawn(t *testing.T) {
 		}
 		if len(looks) != len(sights) {
 			t.Errorf("%s: %d drawings of %d sights", name, len(sights), len(looks))
+		}
+	}
+}
+
+// Without a rule between them, big figures have at least three columns between them.
+func TestFiguresBesideStandApart(t *testing.T) {
+	for n := 2; n <= 5; n++ {
+		list := append(append(Dials{}, tryDials...), tryDials[:2]...)[:n]
+		for w := ruledWidth; w <= 220; w++ {
+			for h := 1; h <= 16; h++ {
+				each := (w+dialGap)/n - dialGap
+				size, ok := list.size(each, h, false)
+				if got := size.Width("88.8"); ok && size.Lines > 0 && each+dialGap-got < 3 {
+					t.Fatalf("%d dials in %dx%d: digits %d wide in %d", n, w, h, got, each)
+				}
+			}
 		}
 	}
 }

@@ -15,10 +15,10 @@ func TestSpanWords(t *testing.T) {
 		want  [3]string // at 30, 16 and 9 columns
 	}{
 		{GoodSpan, false, [3]string{"good 3.12–4.77", "good 3.12–4.77", "3.12–4.77"}},
-		{GoodSpan, true, [3]string{"good 3.12–4.77 · yours", "3.12–4.77 yours", "yours"}},
+		{GoodSpan, true, [3]string{"good 3.12–4.77 · yours", "good 3.12–4.77", "yours"}},
 		{LikelySpan, false, [3]string{"3.12–4.77 likely", "3.12–4.77 likely", "3.12–4.77"}},
-		{LikelySpan, true, [3]string{"3.12–4.77 likely · yours", "3.12–4.77 yours", "yours"}},
-		{NoSpan, true, [3]string{"3.12–4.77 · yours", "3.12–4.77 yours", "yours"}},
+		{LikelySpan, true, [3]string{"3.12–4.77 likely · yours", "yours", "yours"}},
+		{NoSpan, true, [3]string{"3.12–4.77 · yours", "yours", "yours"}},
 	} {
 		for i, w := range []int{30, 16, 9} {
 			d := tryDials[0]
@@ -29,10 +29,33 @@ func TestSpanWords(t *testing.T) {
 			}
 		}
 	}
+	for v, sign := range map[float64]string{3: "→", 4: "✓", 5: "→"} {
+		want := sign + " 3.12–4.77 · yours"
+		d := tryDials[0]
+		d.Bar.Value, d.Yours = v, true
+		if got := seenBlock(t, "dial", d.Draw(th, 20, 6), 20, 6); !strings.Contains(got, want) {
+			t.Errorf("%g: %q is not in\n%s", v, want, got)
+		}
+	}
 	d := tryDials[0]
 	d.Bar.Kind, d.Span = NoSpan, ""
 	if got := seenBlock(t, "dial", d.Draw(th, 30, 6), 30, 6); strings.Contains(got, "good") {
 		t.Errorf("no span is known, but the dial says:\n%s", got)
+	}
+}
+
+// A third part in a cell takes the colour beside it: a dot of the part below would stand alone between two others.
+func TestThirdPartOfACell(t *testing.T) {
+	th := themesToTry()["full"]
+	d := newDots(1, 1)
+	for i, p := range []part{partBoiled, partBead, partSecond, partSecond} {
+		d.list[i] = uint8(p)
+	}
+	c := NewCells(1, 1)
+	d.colours(c, 0, 0, func(v uint8) Role { return part(v).role() }, func(v uint8) int { return part(v).rank() })
+	want := th.Paint(partBoiled.role().On(partSecond.role()), "▀")
+	if got := c.Lines(th)[0].Text; got != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 

@@ -1,0 +1,69 @@
+package tui
+
+// rowLine is one record, its name, its date and what it is in short; or something that the page does.
+func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
+	r, name := newRow(w), th.under(chosen, th.bold).exact()
+	if n := i - len(p.rows); n >= 0 {
+		text := "keep the card as “" + p.field.String() + "”"
+		if p.all {
+			text = "enter " + forms[n].title
+		}
+		return r.put(name, text).line()
+	}
+	e, col, text := &p.rows[i], p.lineAt(w), ""
+	if p.all {
+		r.put(th.quiet, e.Kind).to(kindColumns)
+	}
+	switch room := w - col; { // the sentence below has the rest
+	case room >= len(e.At)+8:
+		text = e.At + "  " + e.Line
+	case room >= len(e.At):
+		text = e.At
+	}
+	return r.put(name, cut(e.Name, col-1-r.used)).to(col).put(th.quiet, text).line()
+}
+
+// kindColumns are those of the kind of a record before its name.
+const kindColumns = 10
+
+// lineAt is the column where what a record is in short begins.
+func (p *bookPage) lineAt(w int) int {
+	if p.all {
+		return min(26, w/2) + kindColumns
+	}
+	return min(26, w/2)
+}
+
+// unshown is what the row of a record has no room for, "" where it shows all.
+func (p *bookPage) unshown(e *Entry, w int) string {
+	col, text := p.lineAt(w), ""
+	named := col - 1
+	if p.all {
+		named -= kindColumns
+	}
+	if width(e.Name) > named {
+		text = e.Name
+	}
+	if line := e.At + "  " + e.Line; col+width(line) > w {
+		if text != "" {
+			text += "  "
+		}
+		text += line
+	}
+	return text
+}
+
+// told is what the row under the cursor does not show, in at most so many lines and in as many for each row, so that
+// the list over it stands still.
+func (p *bookPage) told(th *theme, w, most int) (b block) {
+	if e := p.entry(); e != nil {
+		b.say(th.plain.exact(), 0, p.unshown(e, w), w)
+	}
+	tall := 0
+	for i := range p.rows {
+		if text := p.unshown(&p.rows[i], w); text != "" {
+			tall = max(tall, len(wrap(text, w)))
+		}
+	}
+	return b.fit(min(tall, most))
+}
