@@ -28,6 +28,9 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 			each = max(each, (e.work.Load()-before)/int64(from))
 		}
 		to := min(len(tries), from+int(min(sideBySide, max(0, mostWork-timedWork-e.work.Load())/max(1, each))))
+		if from == 0 { // two show what one costs
+			to = min(to, 2)
+		}
 		if to == from {
 			for i := from; i < len(tries); i++ {
 				tried[i] = &Remedy{Change: tries[i].change, Late: true}

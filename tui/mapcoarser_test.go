@@ -33,7 +33,7 @@ func TestCoarserMapSaysSo(t *testing.T) {
 // The same where the figures beside the map take all the room that there is.
 func TestCoarserMapSaysSoBesideMuch(t *testing.T) {
 	job := calc.Job{Metal: "aluminium-bronze", Gauge: 14, Metal2: "copper", Thickness2: calc.Some(3.46), Joint: "lap",
-		Wire: calc.Some(2.48)}
+		Wire: calc.Some(2.4)}
 	have, err := coarse(t.Context(), job, nil)
 	if err != nil {
 		t.Fatal(err)
