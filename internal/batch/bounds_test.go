@@ -167,7 +167,7 @@ func TestARowsCardIsGivenUp(t *testing.T) {
 		}
 		return calc.SolveContext(ctx, job)
 	}
-	text := "metal,gauge,metal2,gauge2,joint,wire\n" + strings.Repeat("copper,14ga,dp600,0.1mm,lap,2.9mm\n", 5)
+	text := "metal,gauge,metal2,gauge2,joint,wire\n" + strings.Repeat("copper,14ga,dp600,0.1mm,lap,2.4mm\n", 5)
 	if tally, err := Run(ctx, strings.NewReader(text), io.Discard, o); !errors.Is(err, context.Canceled) ||
 		tally.Answered > 1 || begun > 2 {
 		t.Errorf("%+v, %v, %d begun", tally, err, begun)
