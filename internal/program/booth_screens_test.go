@@ -121,7 +121,7 @@ func TestServeRekeys(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
 	writer := b.client(t, "writer")
-	for i := range 16 {
+	for i := range 30 { // fewer are sent before the keys are changed twice
 		askOver(t, writer, fmt.Sprintf("book save --name lid%d --gauge 20ga --feed 4.1 --travel 8", i), "")
 	}
 	all, _, _ := b.ask(t, "reader", "book export -", "")
