@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"image/png"
 	"slices"
+	"strconv"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
@@ -94,7 +95,7 @@ func (m *root) settlePicture() tea.Cmd {
 	switch {
 	case was == onScreen{}:
 	case m.pics.kitty:
-		away = tea.Raw(ansi.KittyGraphics(nil, "a=d", "d=I", "i=1", "q=2"))
+		away = tea.Raw(ansi.KittyGraphics(nil, "a=d", "d=I", "i="+strconv.Itoa(pictureID), "q=2"))
 	default:
 		away = tea.ClearScreen
 	}
