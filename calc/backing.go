@@ -52,13 +52,13 @@ func backingNotJudged(card *Card) string {
 	switch {
 	case u.backed() == "":
 	case maxCore(card.Setup.Joined()) > tables.SheetThickest.V:
-		return fmt.Sprintf("what a bar or strip behind more than %.0f mm does is computed by nothing here",
+		return fmt.Sprintf("nothing here computes what a bar or strip behind more than %.0f mm does",
 			tables.SheetThickest.V)
 	case u.Backing == copperBar:
 	case u.Gap.V < tables.StripGap.V:
 		return fmt.Sprintf("through a root opening under %.1f mm nothing joins the strip", tables.StripGap.V)
 	case m[0].Metal.ID != m[1].Metal.ID || math.Abs(m[0].Core-m[1].Core) > unlike*m[0].Core:
-		return "a strip behind two unlike sheets is computed by nothing here"
+		return "nothing here computes a strip behind two unlike sheets"
 	}
 	return ""
 }

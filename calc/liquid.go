@@ -82,7 +82,7 @@ func (l *liquid) edges(s *heatState) (bridges, stays float64) {
 // notJudged says why bridging or staying is asked of the job and not judged, "" where it is.
 func (l *liquid) notJudged() (bridges, stays string) {
 	if l.joint.Kind == "corner" && l.joint.Gap > tables.SteadyGap.V {
-		return "whether the metal bridges an open corner is computed by nothing here; close it", ""
+		return "nothing here computes whether the metal bridges an open corner; close it", ""
 	}
 	if !l.gap && !l.position {
 		return "", ""

@@ -27,7 +27,7 @@ func openReason(r thinsheet.Reason, card *Card) string {
 		}
 		return orTry(card, "Not judged, because above about 3 mm the heat flows in three dimensions", ways...) + "."
 	case onBacking:
-		return orTry(card, "Not judged, because a timed arc over a bar or strip is followed by nothing here", steady,
+		return orTry(card, "Not judged, because nothing here follows a timed arc over a bar or strip", steady,
 			candidate{"it without the " + backingName(card.Used.Backing), func(j *Job) { j.Backing = "" }}) + "."
 	}
 	return ""

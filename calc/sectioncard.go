@@ -147,7 +147,7 @@ func (b *board) notModelled(card *Card) string {
 			"bead on that thickness", tables.SectionThickest.V)
 	}
 	if card.Used.Joint == "edge" && card.Used.Gap.V > tables.SteadyGap.V {
-		return "whether the metal bridges edges that stand apart is computed by nothing here; clamp them together"
+		return "nothing here computes whether the metal bridges edges that stand apart; clamp them together"
 	}
 	if why := buried(card); why != "" {
 		return why

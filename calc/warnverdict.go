@@ -114,7 +114,7 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 	first, second := v.worst()
 	why := first + " and " + second + " rule each other out"
 	if second == "" {
-		why = first + " is not met by either"
+		why = first + " is the furthest from being met there"
 	}
 	w.tell("no-good-setting", Caution, OwnCalc, "No feed and travel here meets every edge by more than a hand repeats "+
 		"(about %.0f %%); shown is what is likeliest and easy on the hand. %s. Try another wire size, filler, mode or "+
