@@ -135,15 +135,23 @@ func (v *posterior) cannot(t *Try, top *advice.Likely, c *advice.Correction) {
 	}
 }
 
-// insteadOf is what a shop does where no setting helps and nothing better is computed.
+// insteadOf is what a shop does where no setting helps and nothing better is computed: none of it is what the job has.
 func insteadOf(cause string, card *calc.Card) string {
-	switch {
-	case cause == tables.CauseCold && calc.Applies("zinc", card):
-		return "a larger wire, the pulsed mode, or another process; for warmer parts " + calc.StripZinc(card)
-	case cause == tables.CauseCold:
-		return "warmer parts" + calc.NoHotter(card) + ", a larger wire, the pulsed mode, or another process"
+	if cause != tables.CauseCold {
+		bar := ""
+		if u := &card.Used; u.Joint == "butt" && (u.Backing == "" || u.Backing == "none") {
+			bar = "a copper backing bar, "
+		}
+		return "a smaller wire, " + bar + "thicker sheet, or another process"
 	}
-	return "a smaller wire, a copper backing bar, thicker sheet, or another process"
+	ways := "a larger wire, "
+	if card.Used.Mode != "pulsed" {
+		ways += "the pulsed mode, "
+	}
+	if calc.Applies("zinc", card) {
+		return ways + "or another process; for warmer parts " + calc.StripZinc(card)
+	}
+	return "warmer parts" + calc.NoHotter(card) + ", " + ways + "or another process"
 }
 
 // otherway is a change of the job, not of a setting, with the chance that it brings.

@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/deep"
+	"brazebooth/tables"
 )
 
 // Cold beads on zinc, of every joint and thickness: no answer warms the parts.
@@ -55,6 +56,25 @@ func TestPreheatIsNoLeverOnZinc(t *testing.T) {
 		}
 		if has != x.want {
 			t.Errorf("%s on %s: preheat is a lever: %v", x.metal, x.other, has)
+		}
+	}
+}
+
+// What a shop does instead is nothing that the job has: no pulses beside pulses, a bar only behind a butt without one.
+func TestInsteadIsNotWhatTheJobHas(t *testing.T) {
+	for _, j := range []calc.Job{{}, {Mode: "pulsed"}, {Joint: "lap"}, {Joint: "butt"}, {Joint: "tee", Mode: "pulsed"},
+		{Joint: "butt", Gap: calc.Some(1), Backing: "copper-bar"}} {
+		j.Metal, j.Thickness = "mild-steel", calc.Some(1.5)
+		c, err := calc.Solve(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		cold, hot := insteadOf(tables.CauseCold, &c), insteadOf(tables.CauseMelts, &c)
+		if strings.Contains(cold, "pulsed") != (c.Used.Mode != "pulsed") {
+			t.Errorf("%+v: %s", j, cold)
+		}
+		if strings.Contains(hot, "backing bar") != (j.Joint == "butt" && j.Backing == "") {
+			t.Errorf("%+v: %s", j, hot)
 		}
 	}
 }
