@@ -78,7 +78,7 @@ type borderScan struct {
 func TestBorders(t *testing.T) {
 	r := deep.Rand(t)
 	s := borderScan{answers: map[string]int{}, jumps: map[string]int{}}
-	jobs := deep.Many(12, 2000)
+	jobs := deep.Many(8, 2000)
 	for range jobs {
 		s.try(t, borderJob(r))
 	}
@@ -228,7 +228,7 @@ func TestWiderGapsOverBarelyWettedParts(t *testing.T) {
 		{Metal: "stainless-304", Thickness: Some(1.5), Metal2: "copper", Thickness2: Some(3), Joint: "lap",
 			Feed: Some(7),
 			Wire: Some(1), Travel: Some(4)},
-	}, 2) {
+	}, 1) {
 		last, pace := math.Inf(1), 1.2
 		if !deep.Run() {
 			pace = 1.4

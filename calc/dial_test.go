@@ -34,7 +34,7 @@ func anyBooth(r *rand.Rand, wide float64) booth {
 // readings to twelve. Where they scatter twice as much, in 80 (three readings) to 90 (twelve).
 func TestDialBandsCover(t *testing.T) {
 	r := rand.New(rand.NewPCG(20, deep.Seed()))
-	booths := deep.Many(400, 20000)
+	booths := deep.Many(200, 20000)
 	for _, c := range []struct {
 		n           int
 		wide        float64
@@ -75,7 +75,7 @@ func TestDialBandsCover(t *testing.T) {
 			}
 		}
 		for _, share := range []float64{100 * float64(next) / float64(seen), 100 * float64(place) / float64(asked)} {
-			// A sample of 400 booths scatters by itself: three of its standard deviations; 0.7 of 100 in the whole.
+			// A sample of 200 booths scatters by itself: three of its standard deviations; 0.7 of 100 in the whole.
 			slack := 300 * math.Sqrt(share/100*(1-share/100)/float64(booths))
 			if share < c.least-slack || share > c.most+slack {
 				t.Errorf("%d readings, scatter %g: %.1f of 100 held", c.n, c.wide, share)

@@ -90,14 +90,11 @@ func TestAnyTimedArcIsBounded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many beats")
 	}
-	jobs := []Job{ // times of many seconds, whose cycles do not repeat
-		{Metal: "galvanized", Thickness: Some(0.64), Joint: "tee", Wire: Some(0.45), ArcOn: Some(5.9),
-			ArcOff: Some(7.8), Mode: "timed"},
-		{Metal: "copper", Thickness: Some(0.24), Joint: "tee", ArcOn: Some(6), ArcOff: Some(1), Mode: "timed"},
-	}
-	jobs = append(jobs, odd(oddTimed)...)
-	if !deep.Run() {
-		jobs = jobs[deep.Rand(t).IntN(len(jobs)):][:1]
+	jobs := odd(oddTimed)
+	if deep.Run() { // times of many seconds, whose cycles do not repeat
+		jobs = append(jobs, Job{Metal: "galvanized", Thickness: Some(0.64), Joint: "tee", Wire: Some(0.45),
+			ArcOn: Some(5.9), ArcOff: Some(7.8), Mode: "timed"},
+			Job{Metal: "copper", Thickness: Some(0.24), Joint: "tee", ArcOn: Some(6), ArcOff: Some(1), Mode: "timed"})
 	}
 	most := int64(0)
 	for n, job := range jobs {
@@ -138,10 +135,7 @@ func TestUsualWindowsAreFull(t *testing.T) {
 			Job{Metal: "mild-steel", Thickness: Some(0.5), Joint: "butt", Gap: Some(0.5)},
 			Job{Metal: "copper", Thickness: Some(3), Joint: "lap"})
 	}
-	if !deep.Run() {
-		jobs = jobs[deep.Rand(t).IntN(len(jobs)):][:1]
-	}
-	for _, job := range jobs {
+	for _, job := range deep.Of(t, jobs, 1) {
 		m, err := fullWindow(job)
 		if err != nil {
 			t.Fatal(err)

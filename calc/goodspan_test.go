@@ -14,10 +14,7 @@ import (
 func TestGoodSpans(t *testing.T) {
 	jobs := []calc.Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Gauge: 16, Joint: "tee"},
 		{Metal: "galvanized", Gauge: 16, Joint: "lap"}}
-	if !deep.Run() {
-		jobs = jobs[:2]
-	}
-	for _, job := range jobs {
+	for _, job := range deep.Of(t, jobs, 1) {
 		card := mustSolve(t, job)
 		f, _ := card.Figure("wire_feed")
 		v, _ := card.Figure("travel")

@@ -35,14 +35,14 @@ func TestEtaFollowsVerdicts(t *testing.T) {
 	if !(cold.Mean < good.Mean && good.Mean < hot.Mean) || math.Abs(good.Mean-0.84) > 0.01 {
 		t.Errorf("cold %.4f, good %.4f, hot %.4f", cold.Mean, good.Mean, hot.Mean)
 	}
-	if more := repeat("cold", 20); !(more.Mean < cold.Mean) || more.Sigma > tables.EtaSigma.V {
-		t.Errorf("twenty: %+v, five: %+v", more, cold)
+	if more := repeat("cold", deep.Many(10, 20)); !(more.Mean < cold.Mean) || more.Sigma > tables.EtaSigma.V {
+		t.Errorf("more: %+v, five: %+v", more, cold)
 	}
 	// With the sum of two normal quantities known, each one's uncertainty is their product over their root sum of
 	// squares.
 	form := math.Log(tables.SectionRiseEnding.High/tables.SectionRiseEnding.Low) / 4
 	eta := tables.EtaSigma.V / 0.84
-	most := deep.Many(25, 200)
+	most := deep.Many(10, 200)
 	if least, left := 0.84*eta*form/math.Hypot(eta, form), repeat("cold", most).Sigma; left < least/2 {
 		t.Errorf("%d verdicts leave %.4f, less than the section's uncertainty %.4f", most, left, least)
 	}

@@ -33,7 +33,7 @@ func TestEdgesThatRuleEachOtherOutOppose(t *testing.T) {
 		}
 	}
 	named := 0
-	for _, j := range deep.Of(t, jobs, 30) {
+	for _, j := range deep.Of(t, jobs, 16) {
 		c, err := Solve(j)
 		if err != nil {
 			continue

@@ -3,29 +3,36 @@ package calc
 import (
 	"strings"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // Over zinc every preheat over hand-warm and every seam that warms its part over that is cautioned, and nothing colder.
 func TestZincThatGetsWarmIsCautioned(t *testing.T) {
+	type part struct{ at, kg float64 }
+	var parts []part
 	for _, at := range []float64{20, 40, 41, 60, 350} {
 		for _, kg := range []float64{0, 1, 3, 10, 100} {
-			j := Job{Metal: "galvanized", Thickness: Some(1.5), Preheat: Some(at), Feed: Some(4.5), Travel: Some(5),
-				Length: Some(2000)}
-			if kg > 0 {
-				j.PartMass = Some(kg)
-			}
-			c := card(t, j)
-			rise, _ := c.Figure("seam_rise")
-			after, _ := c.Figure("next_start")
-			warms := rise.Value > 0 && max(at+rise.Value, after.Value) > 40
-			if c.Warned(ZincWarmed) != (at > 40) || c.Warned("zinc-warms") != warms {
-				t.Errorf("%g °C, %g kg, a rise of %g K: warmed said %v, warms said %v", at, kg, rise.Value,
-					c.Warned(ZincWarmed), c.Warned("zinc-warms"))
-			}
-			j.Metal = "mild-steel"
-			if bare := card(t, j); bare.Warned(ZincWarmed) || bare.Warned("zinc-warms") {
-				t.Errorf("%g °C, %g kg: bare sheet is told of zinc", at, kg)
-			}
+			parts = append(parts, part{at, kg})
+		}
+	}
+	for _, p := range deep.Of(t, parts, 8) {
+		j := Job{Metal: "galvanized", Thickness: Some(1.5), Preheat: Some(p.at), Feed: Some(4.5), Travel: Some(5),
+			Length: Some(2000)}
+		if p.kg > 0 {
+			j.PartMass = Some(p.kg)
+		}
+		c := card(t, j)
+		rise, _ := c.Figure("seam_rise")
+		after, _ := c.Figure("next_start")
+		warms := rise.Value > 0 && max(p.at+rise.Value, after.Value) > 40
+		if c.Warned(ZincWarmed) != (p.at > 40) || c.Warned("zinc-warms") != warms {
+			t.Errorf("%g °C, %g kg, a rise of %g K: warmed said %v, warms said %v", p.at, p.kg, rise.Value,
+				c.Warned(ZincWarmed), c.Warned("zinc-warms"))
+		}
+		j.Metal = "mild-steel"
+		if bare := card(t, j); bare.Warned(ZincWarmed) || bare.Warned("zinc-warms") {
+			t.Errorf("%g °C, %g kg: bare sheet is told of zinc", p.at, p.kg)
 		}
 	}
 }
@@ -43,13 +50,17 @@ func TestHotServiceIsOnTheCard(t *testing.T) {
 
 // No card of parts that must not be that warm is good.
 func TestTooMuchPreheatIsNeverGood(t *testing.T) {
+	var jobs []Job
 	for _, metal := range []string{"galvanized", "galvannealed", "dp800", "mild-steel"} {
 		for _, at := range []float64{20, 60, 150, 250, 350} {
-			c := card(t, Job{Metal: metal, Thickness: Some(1.5), Preheat: Some(at)})
-			bad := metal == "dp800" && at > 200 || strings.HasPrefix(metal, "galv") && at > 40
-			if v := c.Verdict(); bad && (v == "good" || v == "marginal") || bad != (c.TooHotParts() != "") {
-				t.Errorf("%s at %g °C is %s: %q", metal, at, v, c.TooHotParts())
-			}
+			jobs = append(jobs, Job{Metal: metal, Thickness: Some(1.5), Preheat: Some(at)})
+		}
+	}
+	for _, j := range deep.Of(t, jobs, 8) {
+		c, at := card(t, j), j.Preheat.V
+		bad := j.Metal == "dp800" && at > 200 || strings.HasPrefix(j.Metal, "galv") && at > 40
+		if v := c.Verdict(); bad && (v == "good" || v == "marginal") || bad != (c.TooHotParts() != "") {
+			t.Errorf("%s at %g °C is %s: %q", j.Metal, at, v, c.TooHotParts())
 		}
 	}
 }

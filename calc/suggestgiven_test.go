@@ -14,7 +14,7 @@ import (
 func TestSuggestionsLieInTheZoneOfWhatIsGiven(t *testing.T) {
 	r, tried, zones := deep.Rand(t), 0, 0
 	metals := tables.Metals()
-	for range deep.Many(14, 1500) {
+	for range deep.Many(7, 1500) {
 		j := Job{Metal: metals[r.IntN(len(metals))].ID, Joint: []string{"lap", "tee", "butt", "corner",
 			"overlay"}[r.IntN(5)],
 			Thickness: Some(0.6 * math.Pow(5, r.Float64())), Wire: Some([]float64{0.762, 0.889, 1, 1.143}[r.IntN(4)])}

@@ -23,7 +23,7 @@ func TestNothingJumpsAtThreeMillimetres(t *testing.T) {
 			jobs = append(jobs, job{metal, joint, 130, 8})
 		}
 	}
-	for _, x := range deep.Of(t, jobs, 6) {
+	for _, x := range deep.Of(t, jobs, 4) {
 		at := func(mm float64) map[string]float64 {
 			c := card(t, Job{Metal: x.metal, Thickness: Some(mm), Joint: x.joint, Filler: "cusi3", Amps: Some(x.amps),
 				Travel: Some(x.travel), Preheat: Some(20), Wire: Some(1.143)})

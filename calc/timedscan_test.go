@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/deep"
 )
 
@@ -26,12 +27,17 @@ func TestTimedMovesEvenly(t *testing.T) {
 		thicker, wider := job, job
 		thicker.Thickness.V += 0.02
 		wider.Gap.V += 0.04
+		more := deep.Of(t, []struct {
+			what string
+			job  Job
+		}{{"sheet", thicker}, {"gap", wider}}, 1)
 		at := func(j Job) *timedRun {
 			j.Mode = "timed"
 			return wholeRun(t, j)
 		}
 		base := at(job)
-		for name, g := range map[string]*timedRun{"sheet": at(thicker), "gap": at(wider)} {
+		for _, m := range more {
+			name, g := m.what, at(m.job)
 			if !base.rhythmic() || !g.rhythmic() {
 				continue
 			}
@@ -64,11 +70,11 @@ func TestTimedFalls(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
-	s := timedOf(t, Job{Metal: "mild-steel", Thickness: Some(2), Joint: "butt", Gap: Some(3.4), Feed: Some(8)})
-	if s.Good || s.Reason != "falls" || s.Why == "" {
-		t.Errorf("8 m/min across 3.4 mm: good %v, %q, %s", s.Good, s.Reason, s.Why)
+	g := rangeOfOn(t, Job{Metal: "mild-steel", Thickness: Some(2), Joint: "butt", Gap: Some(3.4), Feed: Some(8)})
+	if g.rhythmic() || g.times.Reason != thinsheet.Falls || g.sentence() == "" {
+		t.Errorf("8 m/min across 3.4 mm: rhythm %v, %q, %s", g.rhythmic(), g.times.Reason, g.sentence())
 	}
-	s = timedOf(t, Job{Metal: "mild-steel", Thickness: Some(1), Joint: "butt", Gap: Some(1.2)})
+	s := timedOf(t, Job{Metal: "mild-steel", Thickness: Some(1), Joint: "butt", Gap: Some(1.2)})
 	feed, _ := s.Card.Figure("wire_feed")
 	if s.Wider == nil || s.Wider.Reason != "" || !(s.Wider.Feed < feed.Value) {
 		t.Errorf("with %.2f m/min; a quarter wider: %+v", feed.Value, s.Wider)

@@ -88,7 +88,7 @@ func TestNoCardWarmsZinc(t *testing.T) {
 
 // Zinc that is liquid before the arc burns is refused with what to type, below that and without zinc nothing is.
 func TestMoltenZincIsRefused(t *testing.T) {
-	for _, j := range zincJobs() {
+	for _, j := range deep.Of(t, zincJobs(), 100) {
 		for _, at := range []float64{20, 419.4, 419.5, 700} {
 			j.Preheat = Some(at)
 			_, err := Complete(j)

@@ -69,13 +69,16 @@ func Rand(t testing.TB) *rand.Rand {
 	return rand.New(rand.NewPCG(Seed(), h))
 }
 
-// Of returns the cases that a test runs, in their order: all of them, or the first, the last and some drawn between, few altogether.
+// Of returns the cases that a test runs, in their order: all of them, or the first, the last and some drawn between, few
+// altogether. One alone is any of them.
 func Of[T any](t testing.TB, all []T, few int) []T {
 	t.Helper()
 	if Run() || len(all) <= few {
 		return all
 	}
-	few = max(few, 2)
+	if few == 1 {
+		return all[Rand(t).IntN(len(all)):][:1]
+	}
 	chosen := append([]int{0, len(all) - 1}, Rand(t).Perm(len(all) - 2)[:few-2]...)
 	for i := 2; i < few; i++ {
 		chosen[i]++

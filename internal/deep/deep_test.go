@@ -22,6 +22,17 @@ func TestOf(t *testing.T) {
 			t.Errorf("%d of 100: %v", few, got)
 		}
 	}
+	any := map[int]bool{}
+	for range 100 {
+		got := Of(t, all, 1)
+		if len(got) != 1 {
+			t.Fatalf("1 of 100: %v", got)
+		}
+		any[got[0]] = true
+	}
+	if len(any) < 30 {
+		t.Errorf("1 of 100, a hundred times: only %d of them", len(any))
+	}
 	if got := Of(t, all[:3], 5); len(got) != 3 {
 		t.Errorf("5 of 3: %v", got)
 	}
