@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -11,6 +12,8 @@ import (
 
 	"github.com/adrg/xdg"
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"brazebooth/internal/deep"
 )
 
 // TestMain lets a script run this program as a process of its own: exec brazebooth.
@@ -42,6 +45,13 @@ func TestScripts(t *testing.T) {
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("ESC", "\x1b")
 			return nil
+		},
+		// A line that begins with [deep] is of those that take seconds and are held in their own rooms too.
+		Condition: func(name string) (bool, error) {
+			if name != "deep" {
+				return false, fmt.Errorf("%q is no condition", name)
+			}
+			return deep.Run(), nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"run": func(ts *testscript.TestScript, neg bool, args []string) { called(ts, names, neg, args) },

@@ -226,7 +226,7 @@ func TestNothingContradicts(t *testing.T) {
 
 // A sample with the settings suggested, unlike members and every page.
 func TestNothingContradictsWhereSettingsAreSuggested(t *testing.T) {
-	n := deep.Many(12, 250)
+	n := deep.Many(6, 250)
 	if testing.Short() {
 		n = 10
 	}

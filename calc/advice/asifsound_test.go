@@ -25,7 +25,7 @@ func TestAnUnsoundSettingIsCalledSo(t *testing.T) {
 			}
 		}
 	}
-	for _, j := range deep.Of(t, jobs, 20) {
+	for _, j := range deep.Of(t, jobs, 10) {
 		c := card(t, j)
 		unsound := failing(c) != ""
 		for name, page := range pages {

@@ -27,7 +27,7 @@ func TestCostOfWhatHolds(t *testing.T) {
 			}
 		}
 	}
-	jobs = deep.Of(t, jobs, 10)
+	jobs = deep.Of(t, jobs, 5)
 	for _, metal := range []string{"galvanized", "mild-steel"} {
 		jobs = append(jobs, calc.Job{Metal: metal, Thickness: calc.Some(1.2)})
 	}

@@ -58,7 +58,7 @@ func TestDistortionFollowsHeatAndThickness(t *testing.T) {
 
 // Every metal and joint has a figure or a reason why not.
 func TestEveryMetalDistorts(t *testing.T) {
-	for _, m := range deep.Of(t, tables.Metals(), 8) {
+	for _, m := range deep.Of(t, tables.Metals(), 4) {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
 			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(2), Joint: joint, Feed: calc.Some(5),
 				Travel: calc.Some(8)})
@@ -85,7 +85,7 @@ func TestAGivenWidthIsJudged(t *testing.T) {
 			}
 		}
 	}
-	for _, j := range deep.Of(t, jobs, 10) {
+	for _, j := range deep.Of(t, jobs, 5) {
 		card, err := calc.Solve(j)
 		if err != nil {
 			t.Fatal(err)

@@ -28,7 +28,7 @@ func TestNoLoadSuits(t *testing.T) {
 			Hazard: "none",
 			Load:   calc.Some(500)})
 	}
-	for _, j := range deep.Of(t, jobs, 24) {
+	for _, j := range deep.Of(t, jobs, 12) {
 		c := card(t, j)
 		fit, err := Fit(c)
 		if err != nil {

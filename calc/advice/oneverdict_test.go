@@ -56,7 +56,7 @@ func TestOneVerdict(t *testing.T) {
 	r := deep.Rand(t)
 	metals, joints, gases, coats, modes := tables.Metals(), tables.Joints(), tables.Gases(), tables.Coatings(),
 		tables.Modes()
-	for n := range deep.Many(20, 2000) {
+	for n := range deep.Many(10, 2000) {
 		j := calc.Job{Metal: metals[r.IntN(len(metals))].ID, Joint: joints[r.IntN(len(joints))].ID, Hazard: "none",
 			Thickness: calc.Some(0.5 + 3*r.Float64()), Gas: gases[r.IntN(len(gases))].ID,
 			Mode: modes[r.IntN(len(modes)-1)].ID}
@@ -110,7 +110,7 @@ func TestWhatTheTablesRefuseStops(t *testing.T) {
 			t.Errorf("%+v: %s is %s on the card and %s at fit", j, code, c.Verdict(), fit.Verdict)
 		}
 	}
-	for _, m := range deep.Of(t, tables.Metals(), 8) {
+	for _, m := range deep.Of(t, tables.Metals(), 4) {
 		j := calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Feed: calc.Some(5), Travel: calc.Some(8)}
 		for _, g := range tables.Gases() {
 			if j.Gas = g.ID; g.Refused {

@@ -8,6 +8,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 )
 
@@ -197,8 +198,12 @@ func TestMachinePage(t *testing.T) {
 // Up to the plate's amps the duty is its own or more; over them, as without its duty, there is none and the reason is
 // said. The load is shown wherever the amps are known.
 func TestNoDutyOverThePlate(t *testing.T) {
+	pace := 1.15
+	if !deep.Run() {
+		pace = 1.5 + 0.1*deep.Rand(t).Float64()
+	}
 	for _, mode := range []string{"dip", "pulsed"} {
-		for rated := 20.0; rated < 250; rated *= 1.15 {
+		for rated := 20.0; rated < 250; rated *= pace {
 			for _, duty := range []calc.Opt{{}, calc.Some(20), calc.Some(60), calc.Some(100)} {
 				p := pageOf(t, Machine, calc.Job{Metal: "galvanized", Gauge: 18, Mode: mode, Feed: calc.Some(5),
 					Travel:    calc.Some(8),

@@ -28,7 +28,7 @@ func wordJobs() (jobs []calc.Job) {
 // card does not have, no sentence has a figure in powers of ten or none at all, and the shade of a pulsed arc is its
 // peak's.
 func TestPagesSayNothingOdd(t *testing.T) {
-	for _, j := range deep.Of(t, wordJobs(), 8) {
+	for _, j := range deep.Of(t, wordJobs(), 4) {
 		card, err := calc.Solve(j)
 		if err != nil {
 			continue // some metals are not brazed at all

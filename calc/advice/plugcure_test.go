@@ -30,7 +30,7 @@ func TestPlugsAdviceHolds(t *testing.T) {
 		}
 	}
 	cured, hotter := 0, 0
-	for _, j := range deep.Of(t, jobs, 60) {
+	for _, j := range deep.Of(t, jobs, 30) {
 		p := pageOf(t, Plug, j)
 		for _, w := range p.Warnings {
 			cure, nearest := strings.Contains(w.Text, "computed to wet"), strings.Contains(w.Text, "nearest comes")

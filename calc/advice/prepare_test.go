@@ -20,7 +20,7 @@ func TestPreparePreheatsAsTheCardDoes(t *testing.T) {
 			}
 		}
 	}
-	for _, j := range deep.Of(t, jobs, 6) {
+	for _, j := range deep.Of(t, jobs, 3) {
 		card := mustSolve(t, j)
 		p, err := advice.Prepare(&card)
 		if err != nil {

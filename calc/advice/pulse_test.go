@@ -13,7 +13,7 @@ import (
 // Over every wire and feed the four figures give the mean current back, lie inside their bands, and move without a
 // jump as the feed does.
 func TestAPulseGivesItsMean(t *testing.T) {
-	steps := deep.Many(12, 120)
+	steps := deep.Many(6, 120)
 	for _, wire := range deep.Of(t, []float64{0.8, 0.9, 1.0, 1.2, 1.6}, 3) {
 		var last, time float64
 		for i := range steps + 1 {

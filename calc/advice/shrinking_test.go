@@ -56,7 +56,7 @@ func TestTheOrderOfTheSheetsChangesNothing(t *testing.T) {
 			}
 		}
 	}
-	for _, j := range deep.Of(t, jobs, 24) {
+	for _, j := range deep.Of(t, jobs, 12) {
 		swapped := twoSheets(j.Metal2, j.Metal, j.Joint, j.Thickness2.V, j.Thickness.V)
 		for name, of := range map[string]PageOf{"distortion": Distortion, "passes": Passes} {
 			one, two := figuresOf(t, of, j), figuresOf(t, of, swapped)
@@ -88,7 +88,7 @@ func TestNothingJumpsWhereTheThinnerSheetChanges(t *testing.T) {
 			}
 		}
 	}
-	for _, j := range deep.Of(t, jobs, 10) {
+	for _, j := range deep.Of(t, jobs, 5) {
 		var last map[string]calc.Figure
 		for i := range 5 {
 			k := j

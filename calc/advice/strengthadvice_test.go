@@ -144,7 +144,7 @@ func TestNoLoadOnABeadThatDoesNotBond(t *testing.T) {
 			}
 		}
 	}
-	for _, j := range deep.Of(t, jobs, 12) {
+	for _, j := range deep.Of(t, jobs, 6) {
 		holdsToItsBead(t, j)
 		j.Throat = calc.Some(1.2)
 		holdsToItsBead(t, j)
@@ -173,8 +173,13 @@ func holdsToItsBead(t *testing.T, j calc.Job) {
 // A closed butt's throat is its cap's at every thickness: it and its load fall as the plate grows, without a jump where
 // the plan becomes a V, which the page says; deeper than grooves are planned there is none.
 func TestClosedButtsLoadDoesNotJump(t *testing.T) {
+	from, to := 2.5, 14.0
+	if !deep.Run() {
+		from += 0.25 * float64(deep.Rand(t).IntN(31))
+		to = from + 4
+	}
 	last := math.Inf(1)
-	for mm := 2.5; mm <= 14; mm += 0.25 {
+	for mm := from; mm <= to; mm += 0.25 {
 		card := mustSolve(t, calc.Job{Metal: "mild-steel", Joint: "butt", Thickness: calc.Some(mm),
 			Length: calc.Some(100)})
 		f, ok := card.Figure("throat")

@@ -35,7 +35,7 @@ func cautioned(p *Page) bool {
 
 // Every page of parts that are warmed with zinc on carries the caution once, and fit asks for another way.
 func TestEveryPageForbidsWarmZinc(t *testing.T) {
-	for _, j := range deep.Of(t, warmJobs(), 12) {
+	for _, j := range deep.Of(t, warmJobs(), 6) {
 		c := card(t, j)
 		name := fmt.Sprintf("%s on %s, %g mm %s at %g °C", j.Metal, j.Metal2, j.Thickness.V, j.Joint, c.Used.Preheat.V)
 		warm := calc.WarmedZinc(c)
@@ -65,7 +65,7 @@ func TestEveryPageForbidsWarmZinc(t *testing.T) {
 // Prepare names no other preheat than the card, none at all where zinc is on the parts, and leaves no zinc on where it
 // says to strip it.
 func TestPrepareHasOnePreheat(t *testing.T) {
-	for _, j := range deep.Of(t, warmJobs(), 30) {
+	for _, j := range deep.Of(t, warmJobs(), 15) {
 		c := card(t, j)
 		p, _ := Prepare(c)
 		name := fmt.Sprintf("%s on %s, %g mm %s at %v", j.Metal, j.Metal2, j.Thickness.V, j.Joint, j.Preheat)

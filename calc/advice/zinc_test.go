@@ -24,7 +24,7 @@ func TestZincAsksForTheHoodFirst(t *testing.T) {
 			}
 		}
 	}
-	for _, j := range deep.Of(t, jobs, 14) {
+	for _, j := range deep.Of(t, jobs, 7) {
 		p := pageOf(t, Air, j)
 		place := func(start string) int {
 			return slices.IndexFunc(p.Reasons, func(r Reason) bool { return strings.HasPrefix(r.Text, start) })
