@@ -61,8 +61,8 @@ func TestAimMovesWithoutASnap(t *testing.T) {
 	}
 }
 
-// Between two metals the arc moves bit by bit as one of them grows, to the one that carries more heat away, and the card
-// names it. Beside copper and its alloys the card says that it is not judged.
+// Between two metals the arc moves bit by bit as one of them grows, to the one that carries more heat away, and the
+// card names it. Beside copper and its alloys the card says that it is not judged.
 func TestAimFollowsTheHeat(t *testing.T) {
 	aimed := func(joint, first, second string, thick float64) (float64, string) {
 		var c Card

@@ -37,8 +37,8 @@ func bestChance(t *testing.T, j Job) (best float64) {
 	return best
 }
 
-// rivals is the scan in which two places far apart are about as likely and neither is good: a mean lies between them, and
-// the way from one to the other is no jump.
+// rivals is the scan in which two places far apart are about as likely and neither is good: a mean lies between them,
+// and the way from one to the other is no jump.
 const (
 	rivals    = "tee, copper on 1 mm mild-steel"
 	rivalsTop = 20 // in 100

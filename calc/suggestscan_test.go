@@ -93,8 +93,8 @@ const (
 // where the good zone is wider than a hand repeats, and the suggestion lies inside every edge there; where it is
 // narrower or splits, the card does not say good. An end of a range beside them moves no further either, unless it lies
 // on an edge that does, and where an edge of the zone itself runs faster over the step, the suggestion may follow it as
-// fast, and no faster. Thicker sheet gets at most 6 % less net heat than a thinner one, but where the ridge turns to faster
-// travels; see turns.
+// fast, and no faster. Thicker sheet gets at most 6 % less net heat than a thinner one, but where the ridge turns to
+// faster travels; see turns.
 func TestSuggestionsMoveBitByBit(t *testing.T) {
 	r := deep.Rand(t)
 	for _, s := range deep.Of(t, scans(), 5) {
@@ -185,7 +185,8 @@ func (s *scan) ends(t *testing.T, i int, now *place, l *listed) (fastest float64
 	return fastest
 }
 
-// edgeOf is where, from a place on toward one of its four ranges' ends, the first limit falls under a level, as steps of
+// edgeOf is where, from a place on toward one of its four ranges' ends, the first limit falls under a level, as steps
+// of
 // 1 % find it. An end is looked for until a limit is 0.003 or less: a flat one is known no better.
 func edgeOf(t *testing.T, p *place, end int, level float64) float64 {
 	t.Helper()

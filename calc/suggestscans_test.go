@@ -14,8 +14,8 @@ type scan struct {
 	thicker bool // each step is a thicker sheet, for which less heat would be wrong
 }
 
-// turns are the scans in which thicker sheet may get less than leastHeat of a thinner one's heat, and why. Each says that
-// the travel is faster then, and that is tested.
+// turns are the scans in which thicker sheet may get less than leastHeat of a thinner one's heat, and why. Each says
+// that the travel is faster then, and that is tested.
 var turns = map[string]string{
 	"butt, horizontal":  "the metal stays up at faster travels only",
 	"lap, horizontal":   "the metal stays up at faster travels only: over 1.74 mm the slow end of the zone is gone",

@@ -135,8 +135,8 @@ func TestEveryThicknessHasAVerdictOrAReason(t *testing.T) {
 	}
 }
 
-// A lap whose edge stands little over one bead is not judged, nor a corner that deep, nor an open root in plate; each says
-// why and what to try. One that the bead reaches is, and a lap whose edge is clear of it.
+// A lap whose edge stands little over one bead is not judged, nor a corner that deep, nor an open root in plate; each
+// says why and what to try. One that the bead reaches is, and a lap whose edge is clear of it.
 func TestBuriedBeadsAreNotJudged(t *testing.T) {
 	for _, x := range []struct {
 		job  Job

@@ -40,7 +40,8 @@ var measureScaling func(t *testing.T) string
 
 // The pictures of how work grows are drawn from docs/scaling.csv: columns of the section as they are counted now, else
 // processor time that was measured once, each against that of its smallest size. To measure
-// again, on a machine with Linux: BRAZEBOOTH_DEEP=1 go test ./docs -run Scaling -update. The guests' lines stay; they come from the load bench.
+// again, on a machine with Linux: BRAZEBOOTH_DEEP=1 go test ./docs -run Scaling -update. The guests' lines stay; they
+// come from the load bench.
 func TestScalingPictures(t *testing.T) {
 	list := read(t, scaledFile)
 	if *update && deep.Run() && measureScaling != nil {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -11,6 +12,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/tui/canvas"
 )
 
@@ -88,9 +90,14 @@ func TestBeatPageMeanwhile(t *testing.T) {
 func TestBeatPageTurns(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	s.press("t")
+	turned := deep.Of(t, []int{0, 1, 2}, 1) // the heat is followed again for each
 	for i, set := range []func() bool{func() bool { return s.root().job.ArcOn.Set },
 		func() bool { return s.root().job.ArcOff.Set },
 		func() bool { return s.root().job.SpotStep.Set }} {
+		if !slices.Contains(turned, i) {
+			s.press("right")
+			continue
+		}
 		was, _ := s.root().beat.figure(beatDials[i])
 		s.press("up")
 		if is, _ := s.root().beat.figure(beatDials[i]); !(is.Value > was.Value) || !set() {

@@ -19,6 +19,7 @@ import (
 	"github.com/charmbracelet/x/ansi/sixel"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 )
 
 // paper takes what is sent to a terminal.
@@ -110,7 +111,7 @@ func TestPicturesGoWhereTheyAreShown(t *testing.T) {
 
 // What is sent decodes to a picture as large as there is room for: of the map, the cross-section and the heat.
 func TestPicturesFitTheirRoom(t *testing.T) {
-	for _, keys := range [][]string{{"x"}, {"m"}, {"t"}} {
+	for _, keys := range deep.Of(t, [][]string{{"x"}, {"m"}, {"t"}}, 1) {
 		synctest.Test(t, func(t *testing.T) {
 			p, out, line := onLine(t, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20}, Window: coarse,
 				Gap: followed, Pictures: true})

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/tui/canvas"
 )
 
@@ -42,7 +43,7 @@ func TestGoodSpanUnderTheDials(t *testing.T) {
 
 // A dial that is changed on the example's card keeps the choices that the card shows; only a choice drops them.
 func TestDialsKeepTheExamplesChoices(t *testing.T) {
-	for _, keys := range [][]string{{"up"}, {"right", "down"}, {"9", "enter"}, {"m", "right"}, {"t", "up"}} {
+	for _, keys := range deep.Of(t, [][]string{{"up"}, {"right", "down"}, {"9", "enter"}, {"m", "right"}, {"t", "up"}}, 1) {
 		s := openAt(t, 80, 24, Options{})
 		s.press("tab", "tab", "tab", "tab")
 		s.press(keys...)

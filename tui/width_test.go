@@ -184,7 +184,7 @@ func TestNothingCutOverACard(t *testing.T) {
 		for _, sys := range systems() {
 			o.Units = sys
 			s := openAt(t, 80, 24, o)
-			for _, keys := range deep.Of(t, cardStates(), 7) {
+			for _, keys := range deep.Of(t, cardStates(), 4) {
 				s.press(strings.Fields(keys)...)
 				for _, size := range narrow {
 					s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
@@ -323,7 +323,7 @@ func TestNoRowIsCutUnseen(t *testing.T) {
 	lists := append(pathChoices(), otherChoices()...)
 	parts, looked := 0, 0
 	for _, size := range deep.Of(t, append([][2]int{{60, 14}, {60, 24}, {80, 14}, {80, 24}, {100, 14}, {100, 24},
-		{100, 40}, {120, 24}, {120, 40}, {200, 50}}, narrow...), 3) {
+		{100, 40}, {120, 24}, {120, 40}, {200, 50}}, narrow...), 2) {
 		s := openAt(t, size[0], size[1], o)
 		for _, q := range lists {
 			m := s.root()

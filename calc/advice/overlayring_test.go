@@ -7,8 +7,8 @@ import (
 	"brazebooth/calc"
 )
 
-// The metal laid on a shaft is that of the ring it makes, at every diameter and height; a build-up beyond what is usual is
-// cautioned.
+// The metal laid on a shaft is that of the ring it makes, at every diameter and height; a build-up beyond what is usual
+// is cautioned.
 func TestOverlayFillsItsRing(t *testing.T) {
 	for _, d := range []float64{10, 20, 40, 100, 400} {
 		for _, high := range []float64{0.5, 2, 5, 10, 11, 30} {

@@ -12,8 +12,8 @@ import (
 
 var plugAdvised = regexp.MustCompile(`(hole|wire feed|sheet below), ([\d.]+)`)
 
-// What a plug's caution says to change is tried on the page itself: it wets the rim and leaves the middle solid; what is
-// only nearest makes the rim hotter.
+// What a plug's caution says to change is tried on the page itself: it wets the rim and leaves the middle solid; what
+// is only nearest makes the rim hotter.
 func TestPlugsAdviceHolds(t *testing.T) {
 	var jobs []calc.Job
 	for _, metal := range []string{"mild-steel", "stainless-304", "galvanized", "copper", "dp800"} {

@@ -66,7 +66,8 @@ func fitted(d []float64, length float64) []float64 {
 	return d
 }
 
-// cornerOf lays out a plate under a block that is so deep and so high, mm, about a bead; aside is how far the plate goes on.
+// cornerOf lays out a plate under a block that is so deep and so high, mm, about a bead; aside is how far the plate
+// goes on.
 func cornerOf(in *Input, deep, high, aside, fine float64) *shape {
 	s := &shape{}
 	s.dy, s.y = graded(0.4*fine, 1.15, 4, deep, aside)
@@ -140,7 +141,8 @@ func (s *shape) join(number map[[2]int]int) {
 	}
 }
 
-// shine sets what each cell of the two faces takes of the source; what falls past the block's upper edge falls on its top.
+// shine sets what each cell of the two faces takes of the source; what falls past the block's upper edge falls on its
+// top.
 func (s *shape) shine(in *Input, number map[[2]int]int, high float64) {
 	sigma := in.Sigma * math.Sqrt2
 	gauss := func(from, to, centre float64) float64 { return normal((to-centre)/sigma) - normal((from-centre)/sigma) }

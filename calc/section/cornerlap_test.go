@@ -22,8 +22,8 @@ func stands(in Input, deep, high, fine float64) *trough {
 }
 
 // A lap whose upper sheet is higher than its bead, computed as a tee whose standing member ends there, against the
-// reference of that corner; and a tee against its own. Coarse cells cost the reference 6 % of width and 8 % of rise, cells
-// of 1.6 half of that, so that their limits are wider. The edge may differ by 60 K to
+// reference of that corner; and a tee against its own. Coarse cells cost the reference 6 % of width and 8 % of rise,
+// cells of 1.6 half of that, so that their limits are wider. The edge may differ by 60 K to
 // the cold and 140 K to the hot side.
 func TestLapAsTeeBesideReference(t *testing.T) {
 	const sideways, upward = 1e3, 1e3 // further than the heat comes

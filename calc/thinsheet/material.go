@@ -113,20 +113,26 @@ func (s *Sheet) invert() {
 
 // settle finds segment and temperature of cells whose metal or enthalpy was changed from outside.
 func (s *Sheet) settle(from, to int) {
-	for c := from; c < to; c++ {
-		s.find(c, s.e[c])
-		s.t[c] = s.a[c] + s.b[c]*s.e[c]
+	n := s.g.ny * s.g.nx
+	for k := range s.pair {
+		p := s.pair[k].points
+		for c := max(from, k*n); c < min(to, (k+1)*n); c++ {
+			s.findIn(p, c, s.e[c])
+			s.t[c] = s.a[c] + s.b[c]*s.e[c]
+		}
 	}
 }
 
-// find puts the segment of a cell's enthalpy e in place. An empty cell keeps the starting temperature.
-func (s *Sheet) find(c int, e float64) {
+// find puts the segment of a cell's enthalpy e in place.
+func (s *Sheet) find(c int, e float64) { s.findIn(s.pair[c/(s.g.ny*s.g.nx)].points, c, e) }
+
+// findIn does it with the table of the cell's arm. An empty cell keeps the starting temperature.
+func (s *Sheet) findIn(p []point, c int, e float64) {
 	mb, mf := s.mb[c], s.mf[c]
 	if mb == 0 && mf == 0 {
 		s.a[c], s.b[c], s.lo[c], s.hi[c], s.seg[c] = s.in.Start, 0, math.Inf(-1), math.Inf(1), 0
 		return
 	}
-	p := s.pair[c/(s.g.ny*s.g.nx)].points
 	q := int(s.seg[c])
 	last := len(p) - 1
 	for q < last && e >= mb*p[q+1].hb+mf*p[q+1].hf {

@@ -8,11 +8,15 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
 	"time"
+
+	"brazebooth/internal/deep"
 )
 
 // foreign is a revision as another program would make it: with a right hash, whatever it holds.
@@ -141,13 +145,15 @@ func TestAnImportHoldsLittle(t *testing.T) {
 	ctx := context.Background()
 	long := strings.Repeat("x", 7_900_000)
 	note := strings.Repeat("a b c d ", (largestBody-200)/8)
-	for what, line := range map[string]string{
+	lines := map[string]string{
 		"too long":  long,
 		"a body":    lineOf(t, foreign(PersonKind, someTime, `{"name":"`+note+`"}`)),
 		"deep":      strings.Repeat("[", 1_000_000),
 		"no hash":   `{"rev":"0","body":{"name":"` + note + `"}}`,
 		"unescaped": `{"id":"` + strings.Repeat(`\u0041`, 150_000) + `"}`,
-	} {
+	}
+	for _, what := range deep.Of(t, slices.Sorted(maps.Keys(lines)), 2) {
+		line := lines[what]
 		to := &weighed{Book: newFile(t)}
 		in := &rising{line: strings.TrimSpace(line) + "\n", left: max(4, min(12, 32<<20/len(line))), weigh: to.weigh}
 		to.begin()

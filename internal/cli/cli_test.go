@@ -62,7 +62,7 @@ func TestWrongUseExitsWith2(t *testing.T) {
 }
 
 func TestAnswersExitWith0(t *testing.T) {
-	for _, line := range []string{
+	for _, line := range deep.Of(t, []string{
 		"", "--units inch", "--theme contrast", "card --gauge 18ga", "card --metal brass --gauge 20",
 		"card --filler steel", "card --wire 1.8mm",
 		"card --gauge 16 --feed 250ipm --amps 140", "card --metal copper --gauge 1mm --joint butt", "card --joint plug",
@@ -71,7 +71,7 @@ func TestAnswersExitWith0(t *testing.T) {
 		"wire", "completion bash", "correct", "correct --seen rolled-edge --feed 5 --travel 9",
 		"card --feed 5 --travel 9 --show all", "card --feed 5 --travel 9 --show all --markdown",
 		"filler --feed 5 --travel 9", "prepare --feed 5 --travel 9",
-	} {
+	}, 14) {
 		if got := run(strings.Fields(line)...); got.code != 0 || got.out == "" || got.err != "" {
 			t.Errorf("%s: code %d, %d bytes on stdout, stderr %q; want 0, an answer, nothing", line, got.code,
 				len(got.out), got.err)

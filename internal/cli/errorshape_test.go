@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"brazebooth/internal/choice"
+	"brazebooth/internal/deep"
 )
 
 // wrongWords are what a hand may type where a name is wanted, wrongSizes where a number is.
@@ -39,14 +40,14 @@ func TestErrorsAreSentences(t *testing.T) {
 
 // So is what cannot be computed, though each value is fine by itself.
 func TestRefusalsAreSentences(t *testing.T) {
-	for _, line := range []string{
+	for _, line := range deep.Of(t, []string{
 		"card --metal galvanized --gauge 7ga", "card --metal galvanized --gauge 0.06mm", "gap --arc-on 100s",
 		"gap --joint butt --gap 2mm --gauge 12mm",
 		"window --gauge 12mm", "overlay --joint lap", "cost --joint plug", "correct --seen good,cold",
 		"correct --seen nonsense", "correct --seen ,",
 		"card --show nonsense", "card --show ,", "practice --level 99", "card --feed 700in/min --travel 0.3mm/s " +
 			"--gauge 30ga", "machine --metal brass",
-	} {
+	}, 7) {
 		if checkError(t, strings.Fields(line)...) == 0 {
 			t.Logf("%s is answered", line)
 		}

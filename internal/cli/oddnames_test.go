@@ -42,7 +42,7 @@ func TestErrorsAreShort(t *testing.T) {
 		return !slices.Contains([]string{"card", "book save", "book trial", "correct", "practice", "gap",
 			"config set", "book list", ""}, w.cmd)
 	})
-	for _, w := range deep.Of(t, ways, 80) {
+	for _, w := range deep.Of(t, ways, 30) {
 		if got := s.run(w.args...); len(got.err) > 1300 {
 			t.Errorf("%s --%s: %d bytes of error: %.200s", w.cmd, w.flag, len(got.err), got.err)
 		}

@@ -122,7 +122,7 @@ func someWays(t *testing.T, name string) []way {
 			others = append(others, w)
 		}
 	}
-	return append(makes, deep.Of(t, others, 10)...)
+	return append(makes, deep.Of(t, others, 4)...)
 }
 
 // No command writes over a file, whatever flag or word names it. The ways to name one are found by going through the

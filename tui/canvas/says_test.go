@@ -59,8 +59,8 @@ func TestThirdPartOfACell(t *testing.T) {
 	}
 }
 
-// A job that is stopped has grey dials; a value within its good span has the span's colour, one beyond it the terminal's
-// own, whatever the verdict is.
+// A job that is stopped has grey dials; a value within its good span has the span's colour, one beyond it the
+// terminal's own, whatever the verdict is.
 func TestDialColours(t *testing.T) {
 	th := themesToTry()["full"]
 	good, hot := string(th.open(nil, Good.Ink())), string(th.open(nil, Hot.Ink()))
