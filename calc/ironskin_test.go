@@ -13,8 +13,9 @@ func TestIronsSkinMovesBitByBit(t *testing.T) {
 	r := deep.Rand(t)
 	steps, jumps := 0, 0
 	for range deep.Many(5, 400) {
-		j := Job{Metal: []string{"ductile-iron", "grey-iron"}[r.IntN(2)], Thickness: Some(0.6 * math.Exp(2.3*r.Float64())),
-			Joint: []string{"lap", "butt", "tee", "corner"}[r.IntN(4)], Wire: Some(0.9 + 0.3*float64(r.IntN(2)))}
+		j := Job{Metal: []string{"ductile-iron", "grey-iron"}[r.IntN(2)],
+			Thickness: Some(0.6 * math.Exp(2.3*r.Float64())),
+			Joint:     []string{"lap", "butt", "tee", "corner"}[r.IntN(4)], Wire: Some(0.9 + 0.3*float64(r.IntN(2)))}
 		feed := 3 * math.Exp(1.2*r.Float64())
 		j.Travel = Some(3 * math.Exp(1.3*r.Float64()))
 		last := 0.0

@@ -46,7 +46,8 @@ func TestEdgesThatRuleEachOtherOutOppose(t *testing.T) {
 			named++
 			for _, side := range alike {
 				if slices.Contains(side, pair[1]) && slices.Contains(side, pair[2]) {
-					t.Errorf("%s %s %.1f mm %s wire %.2f: %s", j.Metal, j.Joint, j.Thickness.V, j.Mode, j.Wire.V, w.Text)
+					t.Errorf("%s %s %.1f mm %s wire %.2f: %s", j.Metal, j.Joint, j.Thickness.V, j.Mode, j.Wire.V,
+						w.Text)
 				}
 			}
 		}

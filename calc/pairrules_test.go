@@ -85,7 +85,8 @@ func TestAimFollowsTheHeat(t *testing.T) {
 				for thick := 0.3; thick <= 6; thick *= 1.02 {
 					off, why := aimed(joint, first, second, thick)
 					if off < last-1e-12 || off > last+0.06 {
-						t.Errorf("%s of 1 mm %s and %.2f mm %s: %.3f mm off after %.3f", joint, first, thick, second, off,
+						t.Errorf("%s of 1 mm %s and %.2f mm %s: %.3f mm off after %.3f", joint, first, thick, second,
+							off,
 							last)
 					}
 					if last = off; second == "copper" || second == "brass" {

@@ -73,7 +73,8 @@ func placeOf(t *testing.T, j Job) place {
 }
 
 func (p *place) String() string {
-	return fmt.Sprintf("%.3f m/min %.3f mm/s %.1f J/mm, %.0f in 100, %s, ranges %.3g", p.feed, p.travel, p.heat, p.chance,
+	return fmt.Sprintf("%.3f m/min %.3f mm/s %.1f J/mm, %.0f in 100, %s, ranges %.3g", p.feed, p.travel, p.heat,
+		p.chance,
 		p.card.Verdict(), p.ends)
 }
 
@@ -178,7 +179,8 @@ func (s *scan) ends(t *testing.T, i int, now *place, l *listed) (fastest float64
 			near, further := edgeOf(t, p, k, 0.003), edgeOf(t, p, k, -0.003)
 			low, high := min(near, further)/1.015, max(near, further)*1.015
 			if e := p.ends[k]; e < low || e > high {
-				t.Errorf("step %d: %v, and the edge at its range's end %d lies from %.3f to %.3f", i, p, k, near, further)
+				t.Errorf("step %d: %v, and the edge at its range's end %d lies from %.3f to %.3f", i, p, k, near,
+					further)
 			}
 		}
 	}

@@ -45,7 +45,8 @@ func scans() []scan {
 	}
 	for _, joint := range []string{"lap", "butt", "tee"} {
 		list = append(list,
-			scan{joint + ", wire feed given", 60, with(joint, func(j *Job, i int) { j.Feed = Some(by(2.5, i)) }), false},
+			scan{joint + ", wire feed given", 60, with(joint, func(j *Job, i int) { j.Feed = Some(by(2.5, i)) }),
+				false},
 			scan{joint + ", travel given", 60, with(joint, func(j *Job, i int) { j.Travel = Some(by(4, i)) }), false},
 			scan{joint + ", amps given", 60, with(joint, func(j *Job, i int) { j.Amps = Some(by(45, i)) }), false},
 			scan{joint + ", volts given", 40, with(joint, func(j *Job, i int) { j.Volts = Some(by(13, i)) }), false})
@@ -62,7 +63,8 @@ func thicker() (list []scan) {
 	second := func(j *Job, i int) { j.Thickness2 = Some(0.6 + 0.02*float64(i)) }
 	for _, joint := range []string{"lap", "butt", "tee", "corner"} {
 		for name, job := range map[string]Job{"1.0 wire": {}, "0.8 wire": {Wire: Some(0.8)},
-			"1.2 wire": {Wire: Some(1.2)}, "0.9 wire": {Wire: Some(0.889)}, "galvanized": {Metal: "galvanized"}, "stainless": {Metal: "stainless-304"},
+			"1.2 wire": {Wire: Some(1.2)}, "0.9 wire": {Wire: Some(0.889)}, "galvanized": {Metal: "galvanized"},
+			"stainless":  {Metal: "stainless-304"},
 			"aluminized": {Metal: "aluminized"}, "CuAl8": {Filler: "cual8"}, "CuSn6": {Filler: "cusn6"},
 			"horizontal": {Position: "horizontal"}, "overhead": {Position: "overhead"},
 			"stick-out 8": {StickOut: Some(8)}, "stick-out 18": {StickOut: Some(18)}, "pulsed": {Mode: "pulsed"}} {

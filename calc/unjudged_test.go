@@ -18,10 +18,12 @@ func TestEdgesOfTheLiquidAreJudgedBetweenWettedPartsOnly(t *testing.T) {
 	jobs := deep.Of(t, []Job{
 		{Metal: "mild-steel", Thickness: Some(1.2), Joint: "butt", Gap: Some(0.8), Position: "overhead"},
 		{Metal: "mild-steel", Thickness: Some(1), Joint: "lap", Gap: Some(0.7)},
-		{Metal: "galvanized", Thickness: Some(0.6), Metal2: "mild-steel", Thickness2: Some(3), Joint: "tee", Gap: Some(1.5),
+		{Metal: "galvanized", Thickness: Some(0.6), Metal2: "mild-steel", Thickness2: Some(3), Joint: "tee",
+			Gap:      Some(1.5),
 			Position: "horizontal"},
 		{Metal: "copper", Thickness: Some(2), Joint: "butt", Gap: Some(1), Position: "vertical-up"},
-		{Metal: "stainless-304", Thickness: Some(1.5), Metal2: "copper", Thickness2: Some(0.8), Joint: "lap", Gap: Some(0.5)},
+		{Metal: "stainless-304", Thickness: Some(1.5), Metal2: "copper", Thickness2: Some(0.8), Joint: "lap",
+			Gap: Some(0.5)},
 		{Metal: "hsla", Thickness: Some(1.5), Metal2: "brass", Thickness2: Some(1.8), Joint: "butt", Gap: Some(2.9),
 			Backing: "copper-bar"},
 	}, 2)

@@ -52,8 +52,9 @@ var screens = []screen{
 		"cycle, between its limits; space plays the beat.", toRoot + " t", "arc on", false, true},
 	{"screen-booth", "The booth view", "The figures to dial, read from two metres; arrows change them.", toCard + " b",
 		"GAS L/min", false, false},
-	{"screen-pages", "A page: does arc brazing fit?", "Every page beside the card; the first letters of its name lead " +
-		"to it.", toCard + " p", "verdict", false, false},
+	{"screen-pages", "A page: does arc brazing fit?",
+		"Every page beside the card; the first letters of its name lead " +
+			"to it.", toCard + " p", "verdict", false, false},
 	{"screen-strength", "A page: strength", "What a seam may carry, and when no load is given.",
 		toCard + " p s t", "strength", false, false},
 	{"screen-sights", "What does the test bead show?", "The looks of a bead, drawn.", toCard + " p c enter",
@@ -63,7 +64,8 @@ var screens = []screen{
 	{"screen-measure", "Meter readings", "What the meters showed; each field says how it read what was typed.",
 		toCard + " p m m", "measure", false, false},
 	{"screen-practice", "Practice", "A simulated booth: the bead asked for and the bead laid, to one scale.",
-		"enter enter enter enter p left left left left left 5 + enter right right up enter up enter", "bead", false, true},
+		"enter enter enter enter p left left left left left 5 + enter right right up enter up enter", "bead", false,
+		true},
 	{"screen-book", "The book", "A name keeps the card; letters find one.", toCard +
 		" k p l a n t e r space s i d e enter", "planter side", false, false},
 }

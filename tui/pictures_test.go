@@ -72,7 +72,8 @@ func TestPicturesGoWhereTheyAreShown(t *testing.T) {
 	} {
 		t.Run(x.name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {
-				p, out, line := onLine(t, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20}, Window: coarse, Pictures: x.asked})
+				p, out, line := onLine(t, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20}, Window: coarse,
+					Pictures: x.asked})
 				if asks := strings.Contains(out.since(), askPictures); asks != x.asked {
 					t.Errorf("it is asked for pictures: %v", asks)
 				}

@@ -170,8 +170,9 @@ func TestOverlayInputsAreDerived(t *testing.T) {
 	}
 	derived := map[string]bool{"bead width": true, "bead area": true, "pitch": true, "layer height": true,
 		"travel": true, "layers": true, "diameter": false,
-		"wanted height": false, "to machine off": false, "length of one bead, mean over the layers": true, "length along the axis": false,
-		"arc time": true, "deposition": true, "deposition efficiency": false}
+		"wanted height": false, "to machine off": false, "length of one bead, mean over the layers": true,
+		"length along the axis": false,
+		"arc time":              true, "deposition": true, "deposition efficiency": false}
 	for _, f := range p.Figures {
 		for _, in := range f.Basis.Inputs {
 			if want, known := derived[in.Name]; !known || in.Derived != want {

@@ -40,7 +40,8 @@ func TestALastPassOfNothingIsSaid(t *testing.T) {
 			var n, slower, spare float64
 			if i := strings.Index(r.Text, "travel "); strings.HasSuffix(r.Text, "is not needed") {
 				spared++
-				_, err := fmt.Sscanf(r.Text[i:], "travel %g %% slower and they fill it whole, so that pass %g is", &slower,
+				_, err := fmt.Sscanf(r.Text[i:], "travel %g %% slower and they fill it whole, so that pass %g is",
+					&slower,
 					&spare)
 				_, err2 := fmt.Sscanf(r.Text, "%g passes", &n)
 				area, bead := value(t, p, "groove_area").Value, value(t, p, "bead_area").Value

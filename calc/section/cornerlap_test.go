@@ -60,7 +60,8 @@ func TestLapAsTeeBesideReference(t *testing.T) {
 				wet = min(wet, high)
 			}
 			dw, dr := r.Wet[member]/wet-1, (r.Skin[member]-in.Start)/(slices.Max(peak)-in.Start)-1
-			t.Logf("%s, member %d: wet %.2f, reference %.2f, %+.1f %%; peak %.0f, %.0f, %+.1f %% of rise", c.name, member,
+			t.Logf("%s, member %d: wet %.2f, reference %.2f, %+.1f %%; peak %.0f, %.0f, %+.1f %% of rise", c.name,
+				member,
 				r.Wet[member], wet, 100*dw, r.Skin[member], slices.Max(peak), 100*dr)
 			if dw < -0.02 || dw > c.wetHigh || dr < -0.08 || dr > c.riseHigh {
 				t.Errorf("%s, member %d", c.name, member)

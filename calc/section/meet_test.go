@@ -21,7 +21,8 @@ func TestSheetsMeetAsAnyLayersDo(t *testing.T) {
 					in.Gap, in.Aim, in.Lowest = gap, gap, 420
 					a, b := bits(quick, &in), bits(general, &in)
 					if a != b {
-						t.Errorf("joint %d of %v mm, gap %g: wetted %v, by the general rule %v", joint, thick, gap, a.Wet, b.Wet)
+						t.Errorf("joint %d of %v mm, gap %g: wetted %v, by the general rule %v", joint, thick, gap,
+							a.Wet, b.Wet)
 					}
 					if a.Wet[0]+a.Wet[1] == 0 {
 						t.Errorf("joint %d of %v mm: nothing is wetted, so little is compared", joint, thick)

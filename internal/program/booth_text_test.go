@@ -242,7 +242,8 @@ func TestHostileCommandsTouchNothing(t *testing.T) {
 		t.Fatal(err)
 	}
 	before := tree(t, here) + tree(t, b.dir)
-	marks := []string{"; touch made", "&& touch made", "| tee made", "> made", ">> made", "$(touch made)", "`touch made`", "\ntouch made\n", "\x00touch made", "& touch made &", "< secret", "../secret", secret,
+	marks := []string{"; touch made", "&& touch made", "| tee made", "> made", ">> made", "$(touch made)",
+		"`touch made`", "\ntouch made\n", "\x00touch made", "& touch made &", "< secret", "../secret", secret,
 		"file://" + secret, "@" + secret, "-", "--", "---", "%s%n%x", strings.Repeat("a", 15_000),
 		"\x1b]52;c;cHduZWQ=\x07", "\xff\xfe", "postgres://nobody@127.0.0.1:1/x", "sqlite:made", "made.db?mode=rwc",
 		"*", "~", "${HOME}", "!!", "'\"'\"'", `\`, "'", `"`}
