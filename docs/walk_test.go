@@ -3,9 +3,11 @@ package docs
 import (
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
+	"brazebooth/internal/deep"
 	"brazebooth/tui"
 )
 
@@ -62,7 +64,11 @@ func TestWalkIsRecorded(t *testing.T) {
 		"it is, and one practised job with a timed arc.\n" +
 		"Each frame is the running program's; `go test ./docs -run Walk -update` writes this file.\n\n```\n" +
 		"$ brazebooth\n```\n")
-	for _, s := range wayToPractice {
+	way, whole := wayToPractice, deep.Run() || *update
+	if !whole { // as far as the timed arc, whose every bead takes seconds
+		way = way[:slices.IndexFunc(way, func(s stage) bool { return strings.HasPrefix(s.after, "Level 5") })]
+	}
+	for _, s := range way {
 		for _, words := range s.told {
 			if !strings.Contains(h.text(), words) {
 				t.Errorf("before %q the screen does not say %q:\n%s", s.keys, words, h.text())
@@ -73,7 +79,12 @@ func TestWalkIsRecorded(t *testing.T) {
 		}
 		record(t, &b, &s, h.text())
 	}
-	compare(t, "walk.md", b.String())
+	if recorded := read(t, "walk.md"); whole {
+		compare(t, "walk.md", b.String())
+	} else if !strings.HasPrefix(recorded, b.String()) {
+		t.Errorf("walk.md does not begin with what the program shows now; after a change that is meant: go test ./docs "+
+			"-run Walk -update\n%s", b.String())
+	}
 }
 
 // record writes a stage down.

@@ -95,7 +95,7 @@ func TestTheRightLever(t *testing.T) {
 			}
 		}
 	}
-	for _, j := range append(heavy[:2:2], deep.Of(t, heavy[2:], 2)...) {
+	for _, j := range append(heavy[:2:2], deep.Of(t, heavy[2:], 1)...) {
 		p, err := Next(t.Context(), []Try{{j, "rolled-edge"}})
 		if err != nil {
 			t.Fatal(err)
@@ -106,7 +106,7 @@ func TestTheRightLever(t *testing.T) {
 		}
 	}
 	for _, long := range []float64{18, 20, 25} {
-		for _, mm := range deep.Of(t, []float64{0.8, 1.5, 8}, 2) {
+		for _, mm := range deep.Of(t, []float64{0.8, 1.5, 8}, 1) {
 			j := calc.Job{Metal: "galvanized", Thickness: calc.Some(mm), StickOut: calc.Some(long),
 				Feed: calc.Some(5), Travel: calc.Some(9)}
 			p, err := Next(t.Context(), []Try{{j, "rolled-edge"}})
@@ -124,7 +124,7 @@ func TestTheRightLever(t *testing.T) {
 
 // Looks that a job cannot have are refused, and only those.
 func TestImpossibleLooks(t *testing.T) {
-	for _, x := range []struct {
+	for _, x := range deep.Of(t, []struct {
 		job  calc.Job
 		seen string
 		ok   bool
@@ -136,7 +136,7 @@ func TestImpossibleLooks(t *testing.T) {
 		{calc.Job{Metal: "mild-steel", Metal2: "galvanized", Thickness: calc.Some(1)}, "zinc-gone-behind", true},
 		{calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay"}, "edges-melted", false},
 		{calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Joint: "butt"}, "drops-through", true},
-	} {
+	}, 4) {
 		_, err := Next(t.Context(), []Try{{x.job, x.seen}})
 		if m := mistake.Of(err); (err == nil) != x.ok || err != nil && (m == nil || m.Hint == "") {
 			t.Errorf("%+v, %s: %v", x.job, x.seen, err)

@@ -32,7 +32,7 @@ func TestATimedArcIsNotMadeWorse(t *testing.T) {
 			tried = append(tried, off{x, y, "rolled-edge"}, off{x, y, "burn-through"})
 		}
 	}
-	tried = deep.Of(t, tried, 2)
+	tried = deep.Of(t, tried, 1)
 	both, alone := 0, 0
 	for _, x := range tried {
 		j := job
@@ -84,7 +84,7 @@ func TestTimedLooksPullTheirOwnLever(t *testing.T) {
 		ArcOn: calc.Some(0.3), ArcOff: calc.Some(0.5), SpotStep: calc.Some(4)}
 	closer := job
 	closer.SpotStep = calc.Some(3.5)
-	for _, x := range []struct {
+	for _, x := range deep.Of(t, []struct {
 		tries []Try
 		what  string
 		sign  float64
@@ -92,7 +92,7 @@ func TestTimedLooksPullTheirOwnLever(t *testing.T) {
 		{[]Try{{job, "spots-apart"}}, "spot_step", -1},
 		{[]Try{{job, "spots-apart"}, {closer, "spots-apart"}}, "arc_off", -1},
 		{[]Try{{job, "rolled-edge"}}, "arc_on", 1},
-	} {
+	}, 1) {
 		p, err := Next(t.Context(), x.tries)
 		if err != nil {
 			t.Fatal(err)
