@@ -48,7 +48,7 @@ const (
 // mean of the scans and never ten, but between rivals.
 func TestSuggestionsLoseLittleChance(t *testing.T) {
 	sum, n, r := 0.0, 0.0, deep.Rand(t)
-	for _, s := range deep.Of(t, scans(), 8) {
+	for _, s := range deep.Of(t, scans(), 14) {
 		job := s.job(0)
 		if next := s.job(1); job.Feed != next.Feed || job.Travel != next.Travel || job.Amps != next.Amps {
 			continue // the map is not of what was given
