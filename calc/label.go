@@ -24,6 +24,7 @@ var labels = [...]struct{ name, label string }{
 	{"groove_area_both", "groove, both sides"},
 	{"plug_rim_temperature", "rim below"},
 	{"plug_middle_temperature", "middle below"},
+	{"plug_wetted", "plug wets below"},
 	{"pull_out_capacity", "pull-out capacity"},
 	{"flat_width_held", "flat, edge held"},
 	{"flat_width_free", "flat, edge free"},

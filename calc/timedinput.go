@@ -16,7 +16,7 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 	feed := formula.WireArea(k[inWire]) * o[oFeed] * k[inDensity] * 1e-3 * k[inDeposit] // g/s
 	r := thinsheet.Rhythm{
 		Input: thinsheet.Input{
-			Filler: fillerTable(f), Stir: tables.Stirring.V, Gap: k[inGap], Sigma: k[inSpread],
+			Filler: FillerTable(f), Stir: tables.Stirring.V, Gap: k[inGap], Sigma: k[inSpread],
 			Power: k[inEta] * o[oVolts] * o[oAmps], Feed: feed,
 			Droplet: f.HLiq.V + tables.DropletHeat.V*tables.DropletSuperheat.V,
 			Loss:    k[inLoss] * 1e-6, Start: k[inRoom],
@@ -40,12 +40,12 @@ func throughJoint(joint string) bool { return joint == "butt" || joint == "corne
 func (b *board) fan(card *Card, in *thinsheet.Input) {
 	k := &b.inputs
 	aim := card.Used.Aim.V
-	base := [2]thinsheet.Material{baseTable(&card.Setup.Members[0].Metal, k[inConduct1], k[inHeatCap1])}
+	base := [2]thinsheet.Material{BaseTable(&card.Setup.Members[0].Metal, k[inConduct1], k[inHeatCap1])}
 	thick := [2]float64{k[inThick1], k[inThick2]}
 	if card.Setup.One {
 		base[1], thick[1] = base[0], thick[0]
 	} else {
-		base[1] = baseTable(&card.Setup.Members[1].Metal, k[inConduct2], k[inHeatCap2])
+		base[1] = BaseTable(&card.Setup.Members[1].Metal, k[inConduct2], k[inHeatCap2])
 	}
 	sigma := k[inSpread]
 	through := 1 // arms of the second member
@@ -70,7 +70,8 @@ func (b *board) fan(card *Card, in *thinsheet.Input) {
 	}
 }
 
-func fillerTable(f *tables.Filler) thinsheet.Material {
+// FillerTable is a filler as the plane's solver wants it, by constants.
+func FillerTable(f *tables.Filler) thinsheet.Material {
 	return thinsheet.Plain(f.Density.V*1e-3, tables.SolidFillerConductivity.V, (f.HeatCold.V+f.HeatHot.V)/2, f.Latent.V,
 		f.Solidus.V, max(f.Liquidus.V, f.Solidus.V+1))
 }
@@ -78,8 +79,9 @@ func fillerTable(f *tables.Filler) thinsheet.Material {
 // steelPoints are where the curves of EN 1993-1-2 are read, C; its peak at 735 is among them.
 var steelPoints = [...]float64{20, 200, 400, 550, 650, 700, 725, 735, 745, 770, 800, 900, 1200}
 
-// baseTable is a base metal as the plane's solver wants it: steel by EN 1993-1-2, everything else by constants.
-func baseTable(m *tables.Metal, conductivity, heatCapacity float64) thinsheet.Material {
+// BaseTable is a base metal as the plane's solver wants it, of this conductivity, W/mmK, and heat capacity, J/mm3K: steel
+// with the curves of EN 1993-1-2 scaled to them, everything else by constants.
+func BaseTable(m *tables.Metal, conductivity, heatCapacity float64) thinsheet.Material {
 	density, liquidus := m.Density.V*1e-3, max(m.Liquidus.V, m.Solidus.V+1)
 	if m.Family != tables.Steel {
 		return thinsheet.Plain(density, conductivity, heatCapacity/density, m.Latent.V, m.Solidus.V, liquidus)

@@ -134,7 +134,7 @@ var constants = [...]Constant{
 	{"PlugPitch", &PlugPitch},
 	{"PlugPullOut", &PlugPullOut},
 	{"PlugLed", &PlugLed},
-	{"PlugUpperShare", &PlugUpperShare},
+	{"PlugContact", &PlugContact},
 	{"PlugForm", &PlugForm},
 	{"VentilationFlow", &VentilationFlow},
 	{"VentilationVolume", &VentilationVolume},

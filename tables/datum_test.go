@@ -84,7 +84,7 @@ var everything = map[string]any{
 	"GapOnMaxPower": GapOnMaxPower, "GapOffPower": GapOffPower, "EdgeMelt": EdgeMelt, "SteadyGap": SteadyGap,
 	"PlugTearOut": PlugTearOut, "ReadingSigma": ReadingSigma, "DialSigma": DialSigma, "DialFirm": DialFirm,
 	"LearnedFloor": LearnedFloor, "EtaSigma": EtaSigma,
-	"PlugPullOut": PlugPullOut, "PlugLed": PlugLed, "PlugUpperShare": PlugUpperShare, "PlugForm": PlugForm,
+	"PlugPullOut": PlugPullOut, "PlugLed": PlugLed, "PlugContact": PlugContact, "PlugForm": PlugForm,
 	"GrooveLeast": GrooveLeast, "GrooveMost": GrooveMost, "SquareOpening": SquareOpening, "VeeOpening": VeeOpening,
 	"VeeFace": VeeFace, "GrooveEdgeHeld": GrooveEdgeHeld, "GrooveAngleHeld": GrooveAngleHeld,
 	"BothSidesFrom":  BothSidesFrom,

@@ -9,10 +9,11 @@ var (
 	// PlugLed is the radius of the circle on which the arc is led around a hole, as a share of its diameter.
 	PlugLed = Datum{0.25, 0.05, 0.35, "1", practice}
 
-	// PlugUpperShare is how much of the upper sheet's metal takes part in leading the heat of a plug away.
-	PlugUpperShare = Datum{0.8, 0.5, 1, "1", worked("it is heated over the hole's rim only")}
+	// PlugContact is what leads from one sheet to the other around a plug's hole.
+	PlugContact = Datum{0.001, 0, 0.01, "W/mm2K", worked("air of 0.06 mm at 500 C conducts 0.001; nothing: sheets that " +
+		"part in the heat; 0.01: zinc that melted between them")}
 
-	// PlugForm scales the rise under a resting arc.
-	PlugForm = Datum{1, 0.7, 1.4, "1", worked("the pool's stirring, zinc, what air lies between the sheets; held " +
-		"against no test")}
+	// PlugForm scales the rise in a plug.
+	PlugForm = Datum{1, 0.85, 1.15, "1", worked("one temperature through a sheet and the bronze on it, bronze that " +
+		"levels at once, zinc; held against no test")}
 )

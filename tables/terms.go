@@ -138,8 +138,8 @@ var jobTerms = [...]Term{
 	{"dial", []string{"feed's dial", "volts' dial", "feed dial", "volts dial"},
 		"Where the knob of a power source stands, by its own marks. What it gives is learned from readings in the " +
 			"book; beyond the marks that were read nothing is said.", "marks", ownTerm},
-	{"plug hole", []string{"hole", "plug volume", "plug time", "rim below", "middle below", "pull-out capacity",
-		"allowable pull"},
+	{"plug hole", []string{"hole", "plug volume", "plug time", "rim below", "middle below", "plug wets below",
+		"pull-out capacity", "allowable pull"},
 		"The hole in the upper sheet through which a plug is laid. It must show enough of the sheet below for the " +
 			"arc to burn there, and not on the hole's wall.", "mm", awsTerms},
 	{"burn-through", []string{"no burn-through", "burns through"},

@@ -9,8 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-const restingSource = "Gaussian arc resting on thin sheet, both sheets leading heat away (Carslaw and Jaeger, " +
-	"memory high); held against no test"
+const restingSource = "rings of sheet and bronze about the hole, heated by a Gaussian arc; held against a closed form, " +
+	"against no test"
 
 // hole adds the hole of a plug: the job's, or the least that the trade takes.
 func (p *Page) hole(card *calc.Card) calc.Figure {
@@ -112,7 +112,7 @@ func Plug(card *calc.Card) (Page, error) {
 		p.judged(card, rim, middle)
 	}
 	p.Because(practice, "strike in the middle of the sheet below, lead the arc around the rim and out, and fill to "+
-		"flush; clamp the sheets so that no air lies between them at the hole")
+		"flush or proud, to be dressed; clamp the sheets so that no air lies between them at the hole")
 	p.Because(ownJob, "what plugs carry is on the page strength, their price on the page cost")
 	return p, nil
 }

@@ -49,8 +49,13 @@ func TestPlugFollowsItsHole(t *testing.T) {
 				t.Errorf("%.2f mm, hole %.1f: rim %g, middle %g", thick, hole, rim.Value, middle.Value)
 			}
 			j.Preheat = calc.Some(220)
-			if warm := value(t, pageOf(t, Plug, j), "plug_rim_temperature"); math.Abs(warm.Value-rim.Value-200) > 1e-6 {
-				t.Errorf("%.2f mm, hole %.1f: 200 K of preheat give %g", thick, hole, warm.Value-rim.Value)
+			// Less than 200 K where what melts takes heat, a little more where warm steel leads less of it away.
+			warm := value(t, pageOf(t, Plug, j), "plug_rim_temperature")
+			if d := warm.Value - rim.Value; d < 20 || d > 240 {
+				t.Errorf("%.2f mm, hole %.1f: 200 K of preheat give %g", thick, hole, d)
+			}
+			if wets := value(t, p, "plug_wetted"); (wets.Value == hole) != (rim.Value >= p.Card.Setup.Filler.Toe.V) {
+				t.Errorf("%.2f mm, hole %.1f: rim %.0f °C, wetted on %.1f mm", thick, hole, rim.Value, wets.Value)
 			}
 		}
 	}

@@ -14,9 +14,14 @@ type plugWay struct {
 	what  string // with a verb for its value
 	steps []float64
 	set   func(j *calc.Job, to float64)
+	crown bool // what is changed is how far the plug stands proud, which is nothing of the job
 }
 
-// plugWays are the holes that the trade takes, the wire feeds that this wire's arc holds and thinner sheets below.
+// crownSteps are how far a plug may stand over the sheet, mm: it is dressed flush, as a shop does.
+var crownSteps = []float64{0.5, 1, 1.5, 2, 2.5, 3}
+
+// plugWays are the crown, the holes that the trade takes, the wire feeds that this wire's arc holds and thinner sheets
+// below.
 func plugWays(card *calc.Card) []plugWay {
 	least, most := formula.PlugHole(card.Setup.Members[0].Core)
 	hole := least
@@ -48,14 +53,19 @@ func plugWays(card *calc.Card) []plugWay {
 			thinner.steps = append(thinner.steps, t)
 		}
 	}
-	return []plugWay{larger, smaller, more, less, thinner}
+	crown := plugWay{what: "filled on until it stands %.1f mm proud", steps: crownSteps, crown: true,
+		set: func(*calc.Job, float64) {}}
+	return []plugWay{crown, larger, smaller, more, less, thinner}
 }
 
-// plugCure says which hole, feed or sheet below is computed to wet the rim and to leave the middle solid; where none
-// of those is, that, and what of them makes the rim hottest.
-func plugCure(card *calc.Card, rim calc.Figure) string {
+// plugCure says which crown, hole, feed or sheet below is computed to wet the rim and to leave the middle solid; where
+// none of those is, that, and what of them makes the rim hottest.
+func plugCure(card *calc.Card) string {
 	var cures []string
-	hottest, by := rim.Value, ""
+	hottest, by := 0.0, ""
+	if r, ok := plugTried(card, 0); ok {
+		hottest = r.rim()
+	}
 	for _, way := range plugWays(card) {
 		for _, to := range way.steps {
 			j := card.Job
@@ -64,23 +74,48 @@ func plugCure(card *calc.Card, rim calc.Figure) string {
 			if err != nil || other.Warned("spray") || other.Warned("arc-unsteady") {
 				break
 			}
-			r, m, judged := plugHeat(&other)
-			solid := m.Value <= other.Setup.Members[1].Metal.Solidus.V
-			if judged && solid && r.Value >= other.Setup.Filler.Toe.V {
-				cures = append(cures, fmt.Sprintf(way.what, to))
+			r, judged := plugTried(&other, pick(way.crown, to, 0))
+			if !judged || r.middle() > other.Setup.Members[1].Metal.Solidus.V {
+				continue
+			}
+			text := fmt.Sprintf(way.what, to)
+			if way.crown {
+				text += fmt.Sprintf(", %.1f s in all", r.Seconds)
+			}
+			if r.rim() >= other.Setup.Filler.Toe.V {
+				cures = append(cures, text)
 				break
 			}
-			if judged && solid && r.Value > hottest {
-				hottest, by = r.Value, fmt.Sprintf(way.what, to)
+			if r.rim() > hottest {
+				hottest, by = r.rim(), text
 			}
 		}
 	}
+	const none = "no crown of up to 3 mm, no hole that the trade takes, no steady wire feed and no thinner sheet below is " +
+		"computed to do both"
 	switch {
 	case len(cures) > 0:
 		return "computed to wet the rim and to leave the middle solid: " + strings.Join(cures, "; or ")
 	case by != "":
-		return fmt.Sprintf("no hole that the trade takes, no steady wire feed and no thinner sheet below is computed to do "+
-			"both; nearest comes %s, with a rim of %.0f °C", by, hottest)
+		return fmt.Sprintf("%s; nearest comes %s, with a rim of %.0f °C", none, by, hottest)
 	}
-	return "no hole that the trade takes, no steady wire feed and no thinner sheet below is computed to do both"
+	return none
+}
+
+// plugTried is a card's plug with a crown, by the middle values; false where that is not judged.
+func plugTried(card *calc.Card, crown float64) (*plugged, bool) {
+	p := Page{Card: *card}
+	time, ok := p.filled(card)
+	if !ok {
+		return nil, false
+	}
+	hole, _ := p.Figure("hole")
+	r, ok := plugOf(card, hole.Value, time.Value)
+	if ok && crown > 0 {
+		r.Crown = crown
+		r.Seconds *= (r.Upper + crown) / r.Upper
+		r.computed = nil
+		r.fill()
+	}
+	return r, ok && r.computed != nil
 }

@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -10,7 +11,10 @@ import (
 	"brazebooth/internal/deep"
 )
 
-var plugAdvised = regexp.MustCompile(`(hole|wire feed|sheet below), ([\d.]+)`)
+var (
+	plugProud   = regexp.MustCompile(`stands ([\d.]+) mm proud, ([\d.]+) s`)
+	plugAdvised = regexp.MustCompile(`(hole|wire feed|sheet below), ([\d.]+)`)
+)
 
 // What a plug's caution says to change is tried on the page itself: it wets the rim and leaves the middle solid; what
 // is only nearest makes the rim hotter.
@@ -29,8 +33,8 @@ func TestPlugsAdviceHolds(t *testing.T) {
 			}
 		}
 	}
-	cured, hotter := 0, 0
-	for _, j := range deep.Of(t, jobs, 30) {
+	cured, hotter, proud := 0, 0, 0
+	for _, j := range deep.Of(t, jobs, 20) {
 		p := pageOf(t, Plug, j)
 		for _, w := range p.Warnings {
 			cure, nearest := strings.Contains(w.Text, "computed to wet"), strings.Contains(w.Text, "nearest comes")
@@ -43,14 +47,37 @@ func TestPlugsAdviceHolds(t *testing.T) {
 			if nearest {
 				hotter++
 			}
+			if found := plugProud.FindStringSubmatch(w.Text); found != nil {
+				proud++
+				crown, _ := strconv.ParseFloat(found[1], 64)
+				crownHolds(t, p, crown, cure && strings.Index(w.Text, "proud") < strings.Index(w.Text+"nearest", "nearest"))
+			}
 			for _, found := range plugAdvised.FindAllStringSubmatch(w.Text, -1) {
 				to, _ := strconv.ParseFloat(found[2], 64)
 				holds(t, j, p, found[1], to, cure, nearest)
 			}
 		}
 	}
-	if cured+hotter == 0 {
-		t.Error("nothing is advised: the test proves nothing")
+	if cured+hotter == 0 || proud == 0 {
+		t.Errorf("cured %d, hotter %d, by a crown %d: the test proves nothing", cured, hotter, proud)
+	}
+}
+
+// crownHolds fills the hole on: all metal and time in proportion.
+func crownHolds(t *testing.T, p *Page, crown float64, cure bool) {
+	t.Helper()
+	flush, ok := plugTried(&p.Card, 0)
+	high, also := plugTried(&p.Card, crown)
+	if !ok || !also {
+		t.Fatalf("a plug %g mm proud is not judged", crown)
+	}
+	if whole := high.Seconds / flush.Seconds * flush.Upper; math.Abs(whole-flush.Upper-crown) > 1e-9 {
+		t.Errorf("%g mm proud takes %g s, flush %g s", crown, high.Seconds, flush.Seconds)
+	}
+	toe, melts := p.Card.Setup.Filler.Toe.V, p.Card.Setup.Members[1].Metal.Solidus.V
+	if high.middle() > melts || cure && high.rim() < toe || !cure && high.rim() <= flush.rim() {
+		t.Errorf("%g mm proud: rim %.0f °C after %.0f of %.0f, middle %.0f of %.0f °C", crown, high.rim(), flush.rim(), toe,
+			high.middle(), melts)
 	}
 }
 
