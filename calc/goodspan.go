@@ -44,7 +44,6 @@ func GoodSpans(ctx context.Context, card *Card) (feed, travel GoodSpan, ok bool)
 func goodAlong(at, low, high float64, worst func(float64) float64) GoodSpan {
 	const samples = 8
 	from, here := at, worst(at)
-	first := [2]float64{max(low, at*math.Exp(-probe)), min(high, at*math.Exp(probe))}
 	if !(here >= 0) {
 		step := math.Log(high/low) / samples
 		best := math.Inf(-1)
@@ -64,7 +63,6 @@ func goodAlong(at, low, high float64, worst func(float64) float64) GoodSpan {
 		if !(here >= 0) {
 			return GoodSpan{}
 		}
-		first = [2]float64{max(low, from*math.Exp(-step)), min(high, from*math.Exp(step))}
 	}
-	return GoodSpan{lastMet(from, here, first[0], low, worst), lastMet(from, here, first[1], high, worst)}
+	return GoodSpan{lastMet(from, here, low, worst), lastMet(from, here, high, worst)}
 }

@@ -1,7 +1,9 @@
 package suggest
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"brazebooth/tables"
 )
@@ -29,7 +31,13 @@ type path struct {
 	margins []line
 	hand    *Range // of the travel; nil for the feed
 	doubts  []float64
-	off     []float64 // what each curve is short of the last answer
+	answers []answer // in the order of their places
+}
+
+// answer is what each edge's curve is short of the margin that was computed at a place, counted in points.
+type answer struct {
+	x   float64
+	off []float64
 }
 
 // inside moves a mean, counted in points, no further than it takes to lie well inside every edge: where
@@ -38,24 +46,47 @@ type path struct {
 //
 // is least, each sum over the edges that are nearer than that. A mean lies where the chance is, and that may be beside a
 // good zone that is narrower than the doubts. Where the mean is deep enough it stays, and bit by bit where no setting
-// meets every edge.
+// meets every edge. An edge may run in steps that no curve shows: what the curves are short of is read off all answers
+// so far, so that the search closes in between two of them instead of going to and fro.
 func (s *search) inside(p *path, mean float64, setting func(at float64) Setting) (float64, error) {
-	p.doubts, p.off = s.p.Doubts, make([]float64, len(s.p.Doubts))
+	p.doubts = s.p.Doubts
 	x := mean
 	for range corrected {
 		points, err := s.ask([]Setting{setting(p.at(x))})
 		if err != nil {
 			return x, err
 		}
-		for e, m := range points[0].Margins {
-			p.off[e] = m - p.margins[e].at(x)
-		}
+		p.learn(x, points[0].Margins)
 		before := x
 		if x = p.least(mean); math.Abs(x-before) < 1e-3 {
 			break
 		}
 	}
 	return x, nil
+}
+
+// learn keeps what the curves are short of the margins at a place.
+func (p *path) learn(x float64, margins []float64) {
+	a := answer{x, make([]float64, len(margins))}
+	for e, m := range margins {
+		a.off[e] = m - p.margins[e].at(x)
+	}
+	i, _ := slices.BinarySearchFunc(p.answers, x, func(b answer, x float64) int { return cmp.Compare(b.x, x) })
+	p.answers = slices.Insert(p.answers, i, a)
+}
+
+// short is what an edge's curve is short of at a place: straight between the answers, and as at the nearest beyond them.
+func (p *path) short(x float64, edge int) float64 {
+	n := len(p.answers)
+	if n == 0 {
+		return 0
+	}
+	i, _ := slices.BinarySearchFunc(p.answers, x, func(b answer, x float64) int { return cmp.Compare(b.x, x) })
+	if i == 0 || i == n {
+		return p.answers[min(i, n-1)].off[edge]
+	}
+	a, b := &p.answers[i-1], &p.answers[i]
+	return a.off[edge] + (b.off[edge]-a.off[edge])*(x-a.x)/(b.x-a.x)
 }
 
 // depth is how deep inside every edge a place should lie, in doubts.
@@ -113,7 +144,7 @@ func (p *path) missed(x, depth float64) (sum float64) {
 // each tells how far inside each edge a place lies, in its doubts.
 func (p *path) each(x float64, tell func(inside float64)) {
 	for e := range p.margins {
-		tell((p.margins[e].at(x) + p.off[e]) / p.doubts[e])
+		tell((p.margins[e].at(x) + p.short(x, e)) / p.doubts[e])
 	}
 	if p.hand != nil {
 		travel := p.at(x)

@@ -86,8 +86,7 @@ func (s *search) alone(columns []column, travels axis) (float64, error) {
 
 // along are the margins along the travels at a heat.
 func (s *search) along(r *ridge, travels axis, hotter float64) path {
-	p := path{axis: travels, margins: make([]line, len(r.margins)), hand: &s.p.Hand, doubts: s.p.Doubts,
-		off: make([]float64, len(r.margins))}
+	p := path{axis: travels, margins: make([]line, len(r.margins)), hand: &s.p.Hand, doubts: s.p.Doubts}
 	m := threeHeats(len(r.margins))
 	for i := range travels.n {
 		r.at(float64(i), hotter, &m)
