@@ -32,6 +32,9 @@ type warmth struct {
 	m         margins
 	feed      float64 // mm/s
 	room, top float64 // C
+	// The search ends where parts that nobody warms are wetted: what else spoils the bead is then not asked. Most cold
+	// settings are cold for their travel or feed alone, and a whole search took three fifths of a table of jobs.
+	onlyNeeded bool
 }
 
 // newWarmth lays out the search with the strongest arc of the job's wire.
@@ -110,6 +113,9 @@ func (w *warmth) find() preheat {
 		}
 		if !(p.wets <= t) {
 			p.wets = t
+		}
+		if w.onlyNeeded && !p.needed() {
+			break
 		}
 		if spoils := w.others(v, t); spoils != "" {
 			p.spoils = spoils

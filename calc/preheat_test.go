@@ -208,3 +208,22 @@ func BenchmarkThickCards(b *testing.B) {
 		})
 	}
 }
+
+// A search that is only asked whether the parts must be warmed says so as the whole one does, and agrees on all else
+// where they must be.
+func TestOnlyNeededIsTheWholeSearch(t *testing.T) {
+	for _, job := range []Job{
+		{Metal: "mild-steel", Thickness: Some(1), Joint: "lap"},
+		{Metal: "mild-steel", Thickness: Some(12), Joint: "butt", Wire: Some(0.8)},
+		{Metal: "copper", Thickness: Some(1), Joint: "lap"},
+		{Metal: "copper", Thickness: Some(4), Joint: "butt"},
+		{Metal: "copper", Thickness: Some(12), Joint: "tee", Wire: Some(1.2)},
+	} {
+		whole, brief := warmthOf(t, job), warmthOf(t, job)
+		brief.onlyNeeded = true
+		a, b := whole.find(), brief.find()
+		if a.needed() != b.needed() || a.needed() && fmt.Sprint(a) != fmt.Sprint(b) {
+			t.Errorf("%+v: whole %+v, brief %+v", job, a, b)
+		}
+	}
+}

@@ -24,14 +24,16 @@ func (b *board) warmUp(card *Card, v *verdict) (u warmUp) {
 		return u
 	}
 	w := b.newWarmth(card)
-	u.asked, u.preheat = true, w.find()
-	if u.needed() {
-		w.band(&u.preheat, b)
+	w.onlyNeeded = true
+	u.asked, u.preheat, u.less.least = true, w.find(), math.NaN()
+	if !u.needed() || Applies("zinc", card) { // no card says more then
+		return u
 	}
+	w.band(&u.preheat, b)
 	if !(u.least <= tables.PreheatUsual.V) {
 		u.thicker(b, card)
 	}
-	if u.less.least = math.NaN(); u.other == "" && math.IsNaN(u.least) && u.spoils != "" {
+	if u.other == "" && math.IsNaN(u.least) && u.spoils != "" {
 		u.less = w.weaker()
 	}
 	return u

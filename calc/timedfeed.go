@@ -20,7 +20,7 @@ func bestTimed(e *effort, job Job) (*timedRun, error) {
 
 // better is the run at the nearest feed that will do, for a run whose feed will not; that run itself where none will.
 func (g *timedRun) better(e *effort, job Job) (*timedRun, error) {
-	s := feedSearch{e: e, job: job, first: g, from: g.o[oFeed]}
+	s := feedSearch{e: e, job: job, first: g, from: g.o[oFeed], dearest: g.work()}
 	m := newMargins(g.board, &g.card)
 	s.low, s.high = g.board.steadyFeeds(&m)
 	found, err := s.nearest()
@@ -68,6 +68,13 @@ type feedSearch struct {
 	from      float64
 	low, high float64
 	least     *timedRun // with the least feed, where that is still too hot
+	dearest   int64     // what the longest run took, see effort
+}
+
+// more reports whether there is work left for another run: the dearest so far tells what it may take.
+func (s *feedSearch) more() bool {
+	done := s.e.work.Load()
+	return done < mostWork && done+s.dearest < mostWork+timedWork
 }
 
 // nearest walks from the middle until the feed need not go on, then closes in on the edge between. nil where no feed of
@@ -75,7 +82,7 @@ type feedSearch struct {
 func (s *feedSearch) nearest() (*timedRun, error) {
 	way := s.first.side()
 	bad, badAt := s.first, s.from
-	for n := 0; n < 8 && s.e.work.Load() < mostWork; n++ {
+	for n := 0; n < 8 && s.more(); n++ {
 		at := min(max(bad.next(badAt, way), s.low), s.high)
 		if at == badAt {
 			break
@@ -120,7 +127,19 @@ const near = 0.004
 func (s *feedSearch) at(feed float64) (*timedRun, error) {
 	j := s.job
 	j.Feed = Some(feed * 0.06)
-	return runTimed(s.e, j)
+	g, err := runTimed(s.e, j)
+	if err == nil {
+		s.dearest = max(s.dearest, g.work())
+	}
+	return g, err
+}
+
+// work is what a run took in the plane, see effort.
+func (g *timedRun) work() int64 {
+	if g.run == nil {
+		return 0
+	}
+	return g.run.Times.Work / planeWork
 }
 
 // worse reports whether a run on the way leaves clearly less than the one before, so that no more of the way helps: the
@@ -138,7 +157,7 @@ func (g *timedRun) room() float64 {
 // edge closes in on where a feed that will not do begins to: straight in the logarithms where on decides, else by
 // halves.
 func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (*timedRun, error) {
-	for n := 0; n < 7 && math.Abs(math.Log(goodAt/badAt)) > near && s.e.work.Load() < mostWork; n++ {
+	for n := 0; n < 7 && math.Abs(math.Log(goodAt/badAt)) > near && s.more(); n++ {
 		part := 0.5
 		if a, b := good.room(), bad.room(); a > 0 && b < 0 && !math.IsInf(b, 0) {
 			if a < near {
@@ -166,7 +185,7 @@ func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (*timedRun
 // between looks for a rhythm between a feed that will not do and one that will not for the opposite reason, and then
 // for where it begins.
 func (s *feedSearch) between(way float64, bad *timedRun, badAt, otherAt float64) (*timedRun, error) {
-	for math.Abs(math.Log(badAt/otherAt)) > narrowest && s.e.work.Load() < mostWork {
+	for math.Abs(math.Log(badAt/otherAt)) > narrowest && s.more() {
 		at := math.Sqrt(badAt * otherAt)
 		g, err := s.at(at)
 		if err != nil {

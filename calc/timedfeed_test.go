@@ -80,3 +80,21 @@ func TestFeedIsFoundAsIfByAllFeeds(t *testing.T) {
 		}
 	}
 }
+
+// A search takes another run while one as dear as the dearest so far ends within what a map may take, and none once an
+// answer has taken its share.
+func TestFeedSearchEndsWithinItsWork(t *testing.T) {
+	for _, x := range []struct {
+		taken, dearest int64
+		more           bool
+	}{
+		{0, timedWork, true}, {mostWork - 1, timedWork, true}, {mostWork, 0, false},
+		{mostWork - 1, timedWork + 1, false}, {mostWork / 2, mostWork, false},
+	} {
+		s := feedSearch{e: &effort{ctx: t.Context()}, dearest: x.dearest}
+		s.e.work.Store(x.taken)
+		if s.more() != x.more {
+			t.Errorf("%+v: %v", x, s.more())
+		}
+	}
+}

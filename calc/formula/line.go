@@ -1,10 +1,6 @@
 package formula
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/stat/distuv"
-)
+import "math"
 
 // Line is a straight line through readings: y = Y + Slope·(x − X), with what is known of how far a reading lies off it.
 // It is comparable and holds numbers only.
@@ -69,9 +65,7 @@ func (l *Line) Sound() error {
 }
 
 // reach is how many standard deviations of Sigma hold 95 %.
-func (l *Line) reach() float64 {
-	return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: l.Free}.Quantile(0.975)
-}
+func (l *Line) reach() float64 { return studentsT(0.975, l.Free) }
 
 // At is the value at a place with the 95 % interval of the next reading there: ± t·Sigma·√(1 + 1/n + (x−X)²/Sxx). It
 // errs beyond the places that were read. Source: as StraightLine, section 1.4.
@@ -112,6 +106,4 @@ func (l *Line) Off(x, y float64) float64 {
 
 // Far is from how many standard deviations on one of the line's readings, and one more, is too far to be chance: the
 // odds are 1 in 200 for all of them together.
-func (l *Line) Far() float64 {
-	return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: l.Free}.Quantile(1 - 0.0025/(l.N+1))
-}
+func (l *Line) Far() float64 { return studentsT(1-0.0025/(l.N+1), l.Free) }

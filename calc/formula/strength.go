@@ -3,9 +3,6 @@ package formula
 import (
 	"math"
 
-	"gonum.org/v1/gonum/stat"
-	"gonum.org/v1/gonum/stat/distuv"
-
 	"brazebooth/tables"
 )
 
@@ -23,9 +20,8 @@ func Predictive(sample []float64) (median, low, high float64, err error) {
 		}
 		logs[i] = math.Log(v)
 	}
-	mean, s := stat.MeanStdDev(logs, nil)
-	t := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: n - 1}.Quantile(0.975)
-	half := t * s * math.Sqrt(1+1/n)
+	mean, s := meanAndDeviation(logs)
+	half := studentsT(0.975, n-1) * s * math.Sqrt(1+1/n)
 	return math.Exp(mean), math.Exp(mean - half), math.Exp(mean + half), nil
 }
 

@@ -3,7 +3,7 @@ package formula
 import (
 	"math"
 
-	"gonum.org/v1/gonum/stat/distuv"
+	"gonum.org/v1/gonum/mathext"
 )
 
 // ToleranceFactor returns k of the one-sided tolerance bound of a normal sample of n: mean − k·s lies under a share of
@@ -18,7 +18,7 @@ func ToleranceFactor(n int, coverage, confidence float64) (float64, error) {
 		return 0, Outside("coverage or confidence", coverage, "between 0.5 and 1")
 	}
 	root := math.Sqrt(float64(n))
-	delta := distuv.UnitNormal.Quantile(coverage) * root
+	delta := mathext.NormalQuantile(coverage) * root
 	low, high := 0.0, 1.0
 	for noncentralT(high*root, float64(n-1), delta) < confidence {
 		low, high = high, 2*high
@@ -53,7 +53,7 @@ func noncentralT(x, nu, delta float64) float64 {
 			weight = 4
 		}
 		lnU := from + float64(i)*h
-		sum += weight * density(lnU) * distuv.UnitNormal.CDF(x*math.Exp(lnU)-delta)
+		sum += weight * density(lnU) * standardNormal(x*math.Exp(lnU)-delta)
 	}
 	return sum * h / 3
 }
