@@ -31,10 +31,12 @@ func (b Block) String() string {
 	return s.String()
 }
 
-// cell is one place: what stands there, in which ink. A blank has no text; behind a wide character stands follower.
+// cell is one place: what stands there, in which ink, and which dots that shows. A blank has no text; behind a wide
+// character stands follower.
 type cell struct {
 	text string
 	ink  Ink
+	dots uint8
 }
 
 const follower = "\x00"
@@ -72,7 +74,7 @@ func (c *Cells) at(x, y int) *cell {
 func (c *Cells) Set(x, y int, k Ink, text string) {
 	if p := c.at(x, y); p != nil {
 		c.free(x, y)
-		*p = cell{text, k}
+		*p = cell{text: text, ink: k}
 	}
 }
 

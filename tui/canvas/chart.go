@@ -38,27 +38,24 @@ type Chart struct {
 // chartDrawing is a chart on its way to cells.
 type chartDrawing struct {
 	*Chart
-	c          *Cells
-	left       int // columns before the field
-	w, h       int // of the field, in cells
-	x, y       Axis
-	wide, high int     // dots a cell
-	dots       []uint8 // of each cell: which of its dots are there
-	inks       []Ink   // and in which ink
-	legend     bool    // beside the field
+	c      *Cells
+	left   int // columns before the field
+	w, h   int // of the field, in cells
+	x, y   Axis
+	dots   *dots
+	legend bool // beside the field
 }
 
 // Draw sets the chart into a width and some lines; nothing where the field would have fewer than 16 columns or 3 lines.
 func (ch *Chart) Draw(th *Theme, w, h int) Block {
-	d := chartDrawing{Chart: ch, wide: 2, high: 4}
+	d := chartDrawing{Chart: ch, dots: braille}
 	if th.coarse {
-		d.wide, d.high = 1, 2
+		d.dots = halves
 	}
 	if !d.ranges() || !d.lay(w, h) {
 		return nil
 	}
 	d.c = NewCells(w, h)
-	d.dots, d.inks = make([]uint8, d.w*d.h), make([]Ink, d.w*d.h)
 	d.axes()
 	for i := range d.Limits {
 		d.limit(&d.Limits[i])
@@ -70,7 +67,6 @@ func (ch *Chart) Draw(th *Theme, w, h int) Block {
 			}
 		}
 	}
-	d.show(th)
 	d.names()
 	d.stretches()
 	return d.c.Lines(th)

@@ -1,39 +1,25 @@
 package canvas
 
-import (
-	"math"
-	"strings"
-)
+import "math"
+
+// wide and high are the field in dots.
+func (d *chartDrawing) wide() int { return d.w * d.dots.wide }
+func (d *chartDrawing) high() int { return d.h * d.dots.high }
 
 // column and row are the dots of a value, from the left and from the top; they may lie outside the field.
 func (d *chartDrawing) column(v float64) int {
-	return int(math.Floor((v - d.x.Low) / (d.x.High - d.x.Low) * float64(d.w*d.wide-1) * (1 + 1e-12)))
+	return int(math.Floor((v - d.x.Low) / (d.x.High - d.x.Low) * float64(d.wide()-1) * (1 + 1e-12)))
 }
 
 func (d *chartDrawing) row(v float64) int {
-	return int(math.Round((d.y.High - v) / (d.y.High - d.y.Low) * float64(d.h*d.high-1)))
+	return int(math.Round((d.y.High - v) / (d.y.High - d.y.Low) * float64(d.high()-1)))
 }
 
-// braille are the bits of a cell's dots, by line and column.
-var braille = [4][2]uint8{{1, 8}, {2, 16}, {4, 32}, {64, 128}}
-
-// brailles are the 256 characters, three bytes each, by their bits.
-var brailles = func() string {
-	var s strings.Builder
-	for mask := range rune(256) {
-		s.WriteRune(0x2800 + mask)
-	}
-	return s.String()
-}()
-
-// put sets a dot. What is drawn later gives the cell its ink.
+// put sets a dot of the field. What is drawn later gives the cell its ink.
 func (d *chartDrawing) put(x, y int, k Ink) {
-	if x < 0 || y < 0 || x >= d.w*d.wide || y >= d.h*d.high {
-		return
+	if x >= 0 && y >= 0 && x < d.wide() && y < d.high() {
+		d.c.dot(d.dots, d.left*d.dots.wide+x, y, k)
 	}
-	i := y/d.high*d.w + x/d.wide
-	d.dots[i] |= braille[y%d.high][x%d.wide]
-	d.inks[i] = k
 }
 
 // trace draws the lines from point to point of a trace. A dotted one leaves out every other dot.
@@ -60,7 +46,7 @@ func (d *chartDrawing) trace(t *Trace) {
 
 // join draws a line to a point, without its first dot. n counts the dots of a trace.
 func (d *chartDrawing) join(ax, ay, bx, by, n int, dotted bool, k Ink) int {
-	far := 4 * (d.w*d.wide + d.h*d.high)
+	far := 4 * (d.wide() + d.high())
 	ax, ay, bx, by = hold(ax, far), hold(ay, far), hold(bx, far), hold(by, far)
 	steps := max(bx-ax, ax-bx, by-ay, ay-by)
 	for i := 1; i <= steps; i++ {
@@ -77,24 +63,10 @@ func (d *chartDrawing) join(ax, ay, bx, by, n int, dotted bool, k Ink) int {
 func hold(v, far int) int { return max(-far, min(far, v)) }
 
 func (d *chartDrawing) limit(l *Limit) {
-	if y := d.row(l.At); !math.IsNaN(l.At) && y >= 0 && y < d.h*d.high {
-		for x := range d.w * d.wide {
+	if y := d.row(l.At); !math.IsNaN(l.At) && y >= 0 && y < d.high() {
+		for x := range d.wide() {
 			d.put(x, y, l.State.Ink())
 		}
-	}
-}
-
-// show turns the dots into characters: braille, or half-blocks where there is none.
-func (d *chartDrawing) show(th *Theme) {
-	for i, mask := range d.dots {
-		if mask == 0 {
-			continue
-		}
-		text := brailles[3*int(mask) : 3*int(mask)+3]
-		if th.coarse {
-			text = [...]string{1: "▀", 2: "▄", 3: "█"}[mask&3]
-		}
-		d.c.Set(d.left+i%d.w, i/d.w, d.inks[i], text)
 	}
 }
 
@@ -127,7 +99,7 @@ func (d *chartDrawing) names() {
 	x := d.left + d.w + 1
 	for i := range d.Limits {
 		l := &d.Limits[i]
-		y := d.row(l.At) / d.high
+		y := d.row(l.At) / d.dots.high
 		if y < 0 || y >= d.h {
 			continue
 		}
@@ -146,7 +118,7 @@ func (d *chartDrawing) names() {
 		t := &d.Traces[i]
 		y := d.h - 1
 		if n := min(len(t.X), len(t.Y)); n > 0 {
-			y = max(0, min(d.h-1, d.row(t.Y[n-1])/d.high))
+			y = max(0, min(d.h-1, d.row(t.Y[n-1])/d.dots.high))
 		}
 		if at := freeLine(taken, y, d.h); at >= 0 {
 			k, sign := Text.Ink(), "──"
@@ -160,9 +132,9 @@ func (d *chartDrawing) names() {
 
 // inkOf is the ink that a limit's line has: of limits in one row of cells, that of the last.
 func (d *chartDrawing) inkOf(l *Limit) Ink {
-	k, y := l.State.Ink(), d.row(l.At)/d.high
+	k, y := l.State.Ink(), d.row(l.At)/d.dots.high
 	for i := range d.Limits {
-		if at := d.row(d.Limits[i].At); !math.IsNaN(d.Limits[i].At) && at >= 0 && at/d.high == y {
+		if at := d.row(d.Limits[i].At); !math.IsNaN(d.Limits[i].At) && at >= 0 && at/d.dots.high == y {
 			k = d.Limits[i].State.Ink()
 		}
 	}

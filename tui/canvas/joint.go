@@ -44,7 +44,7 @@ func (s Joint) Draw(th *Theme, w, h int) Block {
 	lines := min(h, int(math.Ceil((f.Top-f.Low)/(2*scale)-1e-9)))
 	top := float64(2*lines)*scale - math.Ceil(-f.Low/scale-1e-9)*scale
 	c, bead := NewCells(w, h), shown.Bead()
-	picture(c, th, (w-columns)/2, h-lines, columns, lines, func(column, line float64) part {
+	c.picture(th, (w-columns)/2, h-lines, columns, lines, func(column, line float64) part {
 		return shown.at(bead, joint.Point{X: left + column*scale, Y: top - line*2*scale}, scale)
 	})
 	return c.Lines(th)

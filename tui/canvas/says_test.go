@@ -47,12 +47,8 @@ func TestSpanWords(t *testing.T) {
 // A third part in a cell takes the colour beside it: a dot of the part below would stand alone between two others.
 func TestThirdPartOfACell(t *testing.T) {
 	th := themesToTry()["full"]
-	d := newDots(1, 1)
-	for i, p := range []part{partBoiled, partBead, partSecond, partSecond} {
-		d.list[i] = uint8(p)
-	}
 	c := NewCells(1, 1)
-	d.colours(c, 0, 0, func(v uint8) Role { return part(v).role() }, func(v uint8) int { return part(v).rank() })
+	c.colours(0, 0, [4]part{partBoiled, partBead, partSecond, partSecond})
 	want := th.Paint(partBoiled.role().On(partSecond.role()), "▀")
 	if got := c.Lines(th)[0].Text; got != want {
 		t.Errorf("%q, want %q", got, want)

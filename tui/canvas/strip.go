@@ -150,7 +150,7 @@ func (s Strip) beside(c *Cells, x int, lines []string, bold int) {
 		high--
 	}
 	if end := x + widest(lines) + 2; s.State == Stop {
-		stripes(c, end, 0, c.W-end, high, k)
+		c.stripes(end, 0, c.W-end, high, k)
 	}
 }
 
@@ -182,7 +182,7 @@ func (s Strip) small(c *Cells) {
 	case s.Status != "" && width(s.Status) <= room:
 		c.Put(c.W-m-width(s.Status), 0, k, s.Status)
 	case s.State == Stop && room >= 3:
-		stripes(c, x+2, 0, c.W-x-2, 1, k)
+		c.stripes(x+2, 0, c.W-x-2, 1, k)
 	}
 }
 
