@@ -1,8 +1,11 @@
 package canvas
 
 import (
+	"cmp"
 	"strings"
 	"sync"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // Line is a line with its styles, and how many columns it takes.
@@ -154,28 +157,24 @@ func (c *Cells) Lines(th *Theme) Block {
 
 // row appends a row of cells: one sequence for each run of an ink.
 func (th *Theme) row(to []byte, row []cell) []byte {
-	now, styled := Ink(0), false
+	now, style := Plain, ansi.Style(nil)
 	for i := range row {
 		p := &row[i]
 		if p.text == follower {
 			continue
 		}
 		if p.ink != now && !(p.text == "" && th.plain(p.ink) && th.plain(now)) {
-			if styled {
-				to = append(to, reset...)
+			if len(style) > 0 {
+				to = append(to, ansi.ResetStyle...)
 			}
-			n := len(to)
-			to = th.open(to, p.ink)
-			now, styled = p.ink, len(to) > n
+			if now, style = p.ink, th.style(p.ink); len(style) > 0 {
+				to = append(to, style.String()...)
+			}
 		}
-		if p.text == "" {
-			to = append(to, ' ')
-		} else {
-			to = append(to, p.text...)
-		}
+		to = append(to, cmp.Or(p.text, " ")...)
 	}
-	if styled {
-		to = append(to, reset...)
+	if len(style) > 0 {
+		to = append(to, ansi.ResetStyle...)
 	}
 	return to
 }
