@@ -129,6 +129,18 @@ func (c *Cells) Put(x, y int, k Ink, text string) int {
 	return x
 }
 
+// putFree writes a text where it has room and stands free of what its line holds already.
+func (c *Cells) putFree(x, y int, k Ink, text string) {
+	for i := x - 1; i <= x+width(text); i++ {
+		if p := c.at(i, y); p != nil && p.text != "" {
+			return
+		}
+	}
+	if x+width(text) <= c.W {
+		c.Put(x, y, k, text)
+	}
+}
+
 // PutCut writes a text into some columns; what is missing shows as an ellipsis.
 func (c *Cells) PutCut(x, y int, k Ink, text string, room int) int {
 	return c.Put(x, y, k, cut(text, min(room, c.W-x)))

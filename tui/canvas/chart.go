@@ -43,7 +43,8 @@ type chartDrawing struct {
 	w, h   int // of the field, in cells
 	x, y   Axis
 	dots   *dots
-	legend bool // beside the field
+	limits []Ink // of each line: of the last limit in it, whose ink the others take
+	legend bool  // beside the field
 }
 
 // Draw sets the chart into a width and some lines; nothing where the field would have fewer than 16 columns or 3 lines.
@@ -56,6 +57,7 @@ func (ch *Chart) Draw(th *Theme, w, h int) Block {
 		return nil
 	}
 	d.c = NewCells(w, h)
+	d.limits = make([]Ink, d.h)
 	d.axes()
 	for i := range d.Limits {
 		d.limit(&d.Limits[i])
@@ -108,37 +110,40 @@ func (d *chartDrawing) ticksY() []tick { return evenTicks(d.y, d.h, 3, d.Comma) 
 
 // ranges settles the ends of the axes; false where there is nothing to draw.
 func (d *chartDrawing) ranges() bool {
-	points := 0
-	x, y := fresh(d.X), fresh(d.Y)
-	for _, t := range d.Traces {
-		for i := range min(len(t.X), len(t.Y)) {
-			if !math.IsNaN(t.X[i]+t.Y[i]) && !math.IsInf(t.X[i]+t.Y[i], 0) {
-				x.take(t.X[i])
-				y.take(t.Y[i])
-				points++
-			}
+	d.x, d.y = Axis{d.X.Name, math.Inf(1), math.Inf(-1)}, Axis{d.Y.Name, math.Inf(1), math.Inf(-1)}
+	for i := range d.Traces {
+		for x, y := range d.Traces[i].finite {
+			d.x.take(x)
+			d.y.take(y)
 		}
 	}
-	for _, l := range d.Limits {
-		y.take(l.At)
-	}
-	if points == 0 {
+	if d.x.Low > d.x.High {
 		return false
 	}
-	d.x, d.y = x.settled(0), y.settled(0.04)
+	for _, l := range d.Limits {
+		d.y.take(l.At)
+	}
+	d.x.settle(0)
+	d.y.settle(0.04)
 	return d.x.High > d.x.Low && d.y.High > d.y.Low
 }
 
-// fresh is an axis on which nothing lies yet.
-func fresh(a Axis) Axis { return Axis{a.Name, math.Inf(1), math.Inf(-1)} }
+// finite are the points of a trace that can be drawn.
+func (t *Trace) finite(yield func(x, y float64) bool) {
+	for i := range min(len(t.X), len(t.Y)) {
+		if v := t.X[i] + t.Y[i]; !math.IsNaN(v) && !math.IsInf(v, 0) && !yield(t.X[i], t.Y[i]) {
+			return
+		}
+	}
+}
 
 func (a *Axis) take(v float64) { a.Low, a.High = min(a.Low, v), max(a.High, v) }
 
-// settled adds a share of the length at both ends, and some length to an axis that has none.
-func (a *Axis) settled(share float64) Axis {
+// settle adds a share of the length at both ends, and some length to an axis that has none.
+func (a *Axis) settle(share float64) {
 	by := share * (a.High - a.Low)
 	if a.High == a.Low {
 		by = max(1, math.Abs(a.Low)) / 10
 	}
-	return Axis{a.Name, a.Low - by, a.High + by}
+	a.Low, a.High = a.Low-by, a.High+by
 }

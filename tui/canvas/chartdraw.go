@@ -64,6 +64,7 @@ func hold(v, far int) int { return max(-far, min(far, v)) }
 
 func (d *chartDrawing) limit(l *Limit) {
 	if y := d.row(l.At); !math.IsNaN(l.At) && y >= 0 && y < d.high() {
+		d.limits[y/d.dots.high] = l.State.Ink()
 		for x := range d.wide() {
 			d.put(x, y, l.State.Ink())
 		}
@@ -78,19 +79,10 @@ func (d *chartDrawing) axes() {
 		d.c.Put(d.left-1-width(d.y.Name), y, Quiet.Ink(), d.y.Name)
 	}
 	unit := d.left + d.w - width(d.x.Name)
-	if d.x.Name != "" && unit > d.left+8 {
+	if unit > d.left+8 {
 		d.c.Put(unit, y, Quiet.Ink(), d.x.Name)
-	} else {
-		unit = d.left + d.w + 1
 	}
-	free := 0
-	for _, t := range evenTicks(d.x, d.w, 10, d.Comma) {
-		from := max(d.left, d.left+t.at-(width(t.text)-1)/2)
-		if from >= free && from+width(t.text) < unit {
-			d.c.Put(from, y, Quiet.Ink(), t.text)
-			free = from + width(t.text) + 1
-		}
-	}
+	level(d.c, d.left, y, d.left, evenTicks(d.x, d.w, 10, d.Comma))
 }
 
 // names write what the lines are: beside the field, or on it over a limit where there is no room beside.
@@ -108,7 +100,7 @@ func (d *chartDrawing) names() {
 			continue
 		}
 		if at := freeLine(taken, y, d.h); at >= 0 {
-			d.c.Put(x, at, d.inkOf(l)|Bold, l.Name)
+			d.c.Put(x, at, d.limits[d.row(l.At)/d.dots.high]|Bold, l.Name)
 		}
 	}
 	if !d.legend || len(d.Traces) < 2 {
@@ -130,22 +122,11 @@ func (d *chartDrawing) names() {
 	}
 }
 
-// inkOf is the ink that a limit's line has: of limits in one row of cells, that of the last.
-func (d *chartDrawing) inkOf(l *Limit) Ink {
-	k, y := l.State.Ink(), d.row(l.At)/d.dots.high
-	for i := range d.Limits {
-		if at := d.row(d.Limits[i].At); !math.IsNaN(d.Limits[i].At) && at >= 0 && at/d.dots.high == y {
-			k = d.Limits[i].State.Ink()
-		}
-	}
-	return k
-}
-
 // over writes a limit's name on the field above its line, or below it, whole or not at all.
 func (d *chartDrawing) over(l *Limit, y int, taken []bool) {
 	for _, at := range [...]int{y - 1, y + 1} {
 		if from := d.left + d.w - width(l.Name); at >= 0 && at < d.h && !taken[at] && from > d.left {
-			d.c.Put(from, at, d.inkOf(l)|Bold, l.Name)
+			d.c.Put(from, at, d.limits[d.row(l.At)/d.dots.high]|Bold, l.Name)
 			taken[at] = true
 			return
 		}

@@ -92,7 +92,7 @@ func (m *Map) Draw(th *Theme, w, h int) Block {
 		return nil
 	}
 	d.c = NewCells(w, h)
-	d.crossed = m.TextX != "" && m.TextY != ""
+	d.crossed = m.TextX != "" && m.TextY != "" && !m.Stale
 	d.atX, d.atY = d.cellX(m.At[0]), d.cellY(m.At[1])
 	d.bestX, d.bestY = d.cellX(m.Suggested[0]), d.cellY(m.Suggested[1])
 	d.field()
@@ -130,17 +130,6 @@ func (d *mapDrawing) ticksY(lines int) []tick {
 // cellX is the column of a value in the field, cellY its line from the top.
 func (d *mapDrawing) cellX(v float64) int { return share(v, d.low[0], d.high[0], d.w) }
 func (d *mapDrawing) cellY(v float64) int { return d.h - 1 - share(v, d.low[1], d.high[1], d.h) }
-
-// share is the cell of a value on a logarithmic axis.
-func share(v, low, high float64, cells int) int {
-	switch {
-	case !(v > low):
-		return 0
-	case v >= high:
-		return cells - 1
-	}
-	return min(cells-1, int(math.Log(v/low)/math.Log(high/low)*float64(cells)))
-}
 
 // nearest is the index of the value nearest to a share of a logarithmic axis.
 func nearest(list []float64, at float64) int {
