@@ -111,10 +111,12 @@ func (d *chartDrawing) ticksY() []tick { return evenTicks(d.y, d.h, 3, d.Comma) 
 // ranges settles the ends of the axes; false where there is nothing to draw.
 func (d *chartDrawing) ranges() bool {
 	d.x, d.y = Axis{d.X.Name, math.Inf(1), math.Inf(-1)}, Axis{d.Y.Name, math.Inf(1), math.Inf(-1)}
-	for i := range d.Traces {
-		for x, y := range d.Traces[i].finite {
-			d.x.take(x)
-			d.y.take(y)
+	for t := range d.Traces {
+		for i := range d.Traces[t].points() {
+			if x, y, ok := d.Traces[t].at(i); ok {
+				d.x.take(x)
+				d.y.take(y)
+			}
 		}
 	}
 	if d.x.Low > d.x.High {
@@ -128,13 +130,12 @@ func (d *chartDrawing) ranges() bool {
 	return d.x.High > d.x.Low && d.y.High > d.y.Low
 }
 
-// finite are the points of a trace that can be drawn.
-func (t *Trace) finite(yield func(x, y float64) bool) {
-	for i := range min(len(t.X), len(t.Y)) {
-		if v := t.X[i] + t.Y[i]; !math.IsNaN(v) && !math.IsInf(v, 0) && !yield(t.X[i], t.Y[i]) {
-			return
-		}
-	}
+func (t *Trace) points() int { return min(len(t.X), len(t.Y)) }
+
+// at is a point of a trace; false for one that cannot be drawn.
+func (t *Trace) at(i int) (x, y float64, ok bool) {
+	sum := t.X[i] + t.Y[i]
+	return t.X[i], t.Y[i], !math.IsNaN(sum) && !math.IsInf(sum, 0)
 }
 
 func (a *Axis) take(v float64) { a.Low, a.High = min(a.Low, v), max(a.High, v) }

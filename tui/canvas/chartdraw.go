@@ -6,14 +6,17 @@ import "math"
 func (d *chartDrawing) wide() int { return d.w * d.dots.wide }
 func (d *chartDrawing) high() int { return d.h * d.dots.high }
 
-// column and row are the dots of a value, from the left and from the top; they may lie outside the field.
+// column and row are the dots of a value, from the left and from the top. They may lie outside the field, but not so
+// far that a line to them would take many steps.
 func (d *chartDrawing) column(v float64) int {
-	return int(math.Floor((v - d.x.Low) / (d.x.High - d.x.Low) * float64(d.wide()-1) * (1 + 1e-12)))
+	return held(math.Floor((v-d.x.Low)/(d.x.High-d.x.Low)*float64(d.wide()-1)*(1+1e-12)), d.wide())
 }
 
 func (d *chartDrawing) row(v float64) int {
-	return int(math.Round((d.y.High - v) / (d.y.High - d.y.Low) * float64(d.high()-1)))
+	return held(math.Round((d.y.High-v)/(d.y.High-d.y.Low)*float64(d.high()-1)), d.high())
 }
+
+func held(dot float64, field int) int { return int(max(-4*float64(field), min(4*float64(field), dot))) }
 
 // put sets a dot of the field. What is drawn later gives the cell its ink.
 func (d *chartDrawing) put(x, y int, k Ink) {
@@ -22,45 +25,40 @@ func (d *chartDrawing) put(x, y int, k Ink) {
 	}
 }
 
-// trace draws the lines from point to point of a trace. A dotted one leaves out every other dot.
+// trace draws the lines from point to point of a trace. A dotted one leaves out two of four dots.
 func (d *chartDrawing) trace(t *Trace) {
-	k, n := Text.Ink(), 0
+	k := Text.Ink()
 	if t.Dotted {
 		k = Quiet.Ink()
 	}
-	px, py, joined := 0, 0, false
-	for i := range min(len(t.X), len(t.Y)) {
-		if math.IsNaN(t.X[i]+t.Y[i]) || math.IsInf(t.X[i]+t.Y[i], 0) {
+	var last [2]int
+	joined := false
+	n := -1 // dots since the first one
+	for i := range t.points() {
+		x, y, ok := t.at(i)
+		if !ok {
 			joined = false
 			continue
 		}
-		x, y := d.column(t.X[i]), d.row(t.Y[i])
-		if joined {
-			n = d.join(px, py, x, y, n, t.Dotted, k)
-		} else {
-			d.put(x, y, k)
+		to := [2]int{d.column(x), d.row(y)}
+		if !joined {
+			last = to
 		}
-		px, py, joined = x, y, true
+		across, down := to[0]-last[0], to[1]-last[1]
+		steps := max(across, -across, down, -down)
+		if !joined {
+			steps = 1 // the point alone
+		}
+		for s := 1; s <= steps; s++ {
+			if n++; t.Dotted && n%4 >= 2 {
+				continue
+			}
+			part := func(way int) int { return int(math.Round(float64(way*s) / float64(steps))) }
+			d.put(last[0]+part(across), last[1]+part(down), k)
+		}
+		last, joined = to, true
 	}
 }
-
-// join draws a line to a point, without its first dot. n counts the dots of a trace.
-func (d *chartDrawing) join(ax, ay, bx, by, n int, dotted bool, k Ink) int {
-	far := 4 * (d.wide() + d.high())
-	ax, ay, bx, by = hold(ax, far), hold(ay, far), hold(bx, far), hold(by, far)
-	steps := max(bx-ax, ax-bx, by-ay, ay-by)
-	for i := 1; i <= steps; i++ {
-		if n++; dotted && n%4 >= 2 {
-			continue
-		}
-		x := ax + int(math.Round(float64((bx-ax)*i)/float64(steps)))
-		d.put(x, ay+int(math.Round(float64((by-ay)*i)/float64(steps))), k)
-	}
-	return n
-}
-
-// hold brings a dot that lies far outside near enough for a line to be drawn to it in few steps.
-func hold(v, far int) int { return max(-far, min(far, v)) }
 
 func (d *chartDrawing) limit(l *Limit) {
 	if y := d.row(l.At); !math.IsNaN(l.At) && y >= 0 && y < d.high() {
@@ -100,7 +98,7 @@ func (d *chartDrawing) names() {
 			continue
 		}
 		if at := freeLine(taken, y, d.h); at >= 0 {
-			d.c.Put(x, at, d.limits[d.row(l.At)/d.dots.high]|Bold, l.Name)
+			d.c.Put(x, at, d.limits[y]|Bold, l.Name)
 		}
 	}
 	if !d.legend || len(d.Traces) < 2 {
@@ -109,7 +107,7 @@ func (d *chartDrawing) names() {
 	for i := range d.Traces {
 		t := &d.Traces[i]
 		y := d.h - 1
-		if n := min(len(t.X), len(t.Y)); n > 0 {
+		if n := t.points(); n > 0 {
 			y = max(0, min(d.h-1, d.row(t.Y[n-1])/d.dots.high))
 		}
 		if at := freeLine(taken, y, d.h); at >= 0 {
@@ -126,7 +124,7 @@ func (d *chartDrawing) names() {
 func (d *chartDrawing) over(l *Limit, y int, taken []bool) {
 	for _, at := range [...]int{y - 1, y + 1} {
 		if from := d.left + d.w - width(l.Name); at >= 0 && at < d.h && !taken[at] && from > d.left {
-			d.c.Put(from, at, d.limits[d.row(l.At)/d.dots.high]|Bold, l.Name)
+			d.c.Put(from, at, d.limits[y]|Bold, l.Name)
 			taken[at] = true
 			return
 		}
