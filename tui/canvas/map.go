@@ -32,23 +32,16 @@ var landSigns = [lands]struct{ sign, word, short string }{
 	LandGood3:   {"█", "GOOD", "GOOD"},
 }
 
-func (l Land) known() Land {
-	if l >= lands {
-		return LandNone
-	}
-	return l
-}
-
-func (l Land) ground() Role { return landInk + Role(l.known()) }
+func (l Land) ground() Role { return landInk + Role(l) }
 func (l Land) on(r Role) Ink {
-	if l.known() == LandNone {
+	if l == LandNone {
 		return r.Ink()
 	}
 	return r.On(l.ground())
 }
 
 // words are written on the land itself.
-func (l Land) words() Ink { return l.on(landOn+Role(l.known())) | Bold }
+func (l Land) words() Ink { return l.on(landOn+Role(l)) | Bold }
 
 // Map is what every point of two settings does. Values are in the units of its axes; both axes are logarithmic.
 type Map struct {
@@ -110,7 +103,8 @@ func (m *Map) sane() bool {
 	if nx < 2 || ny < 2 || len(m.Lands) != nx*ny || !(m.X[0] > 0) || !(m.Y[0] > 0) {
 		return false
 	}
-	return slices.IsSorted(m.X) && slices.IsSorted(m.Y) && m.X[nx-1] > m.X[0] && m.Y[ny-1] > m.Y[0]
+	rise := slices.IsSorted(m.X) && slices.IsSorted(m.Y) && m.X[nx-1] > m.X[0] && m.Y[ny-1] > m.Y[0]
+	return rise && slices.Max(m.Lands) < lands
 }
 
 // labelWidth is the room for the numbers beside the field: for the longest that a setting may have, or the whole field
@@ -151,7 +145,7 @@ func (d *mapDrawing) field() {
 	for y := range d.h {
 		up, low := nearest(d.Y, 1-(float64(2*y)+0.5)/float64(2*d.h)), nearest(d.Y, 1-(float64(2*y)+1.5)/float64(2*d.h))
 		for x := range columns {
-			a, b := d.Lands[columns[x]*len(d.Y)+up].known(), d.Lands[columns[x]*len(d.Y)+low].known()
+			a, b := d.Lands[columns[x]*len(d.Y)+up], d.Lands[columns[x]*len(d.Y)+low]
 			d.shown[y*d.w+x] = b
 			d.put(x, y, a, b)
 		}
