@@ -1,6 +1,10 @@
 package canvas
 
-import "testing"
+import (
+	"testing"
+
+	"github.com/charmbracelet/colorprofile"
+)
 
 // What a part costs when something in it changed. The parts of a card, together, are to stay below 200 µs at 80
 // columns.
@@ -39,6 +43,6 @@ func BenchmarkSight(b *testing.B) {
 func BenchmarkTheme(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		newTheme(themeKey{palette: onDark, depth: depth256})
+		newTheme(themeKey{palette: onDark, profile: colorprofile.ANSI256})
 	}
 }

@@ -99,25 +99,20 @@ type shape struct {
 	coarse         bool
 }
 
-var shapes sync.Map // of shape to dots: written once, for all sessions
+var shapes sync.Map // of shape to letter: written once, for all sessions
 
-func (s Size) shape(r rune, coarse bool) dots {
+func (s Size) shape(r rune, coarse bool) letter {
 	k := shape{r, s.Lines, s.Columns, coarse}
-	if d, ok := shapes.Load(k); ok {
-		return d.(dots)
+	if l, ok := shapes.Load(k); ok {
+		return l.(letter)
 	}
-	g, p := glyphs[r], s.pen()
-	w, h := s.dotsOf(g), 2*s.Lines
-	if coarse {
-		w, p.wide = w/2, max(1, p.wide/2)
+	g, p, w, h := glyphs[r], s.pen(), s.dotsOf(glyphs[r]), 2*s.Lines
+	if p.fold = 1; coarse {
+		p.fold, p.wide = 2, max(1, p.wide/2)
 	}
-	p.box = point{float64(w) / float64(p.wide), float64(h) / float64(p.high)}
-	written := p.raster(g.paths, w, h)
-	if coarse {
-		written = written.doubled()
-	}
-	d, _ := shapes.LoadOrStore(k, written)
-	return d.(dots)
+	p.box = complex(float64(w/p.fold)/float64(p.wide), float64(h)/float64(p.high))
+	l, _ := shapes.LoadOrStore(k, p.write(g.paths, w, h))
+	return l.(letter)
 }
 
 // put writes a text with its upper left corner at a cell, or half a line below that: on a ground, letters have half a
@@ -128,30 +123,19 @@ func (s Size) put(c *Cells, x, y int, k Ink, text string, half, coarse bool) {
 		c.Put(x, y+s.Lines/2, k, text)
 		return
 	}
-	lines, down := s.Lines, 0
+	at, down := 2*x, 2*y
 	if half {
-		lines, down = lines+1, 1
+		down++
 	}
-	d, at := newDots(s.Width(text), lines), 0
 	for _, r := range text {
-		g := s.shape(r, coarse)
-		for j := range g.h {
-			for i := range g.w {
-				d.set(at+i, j+down, g.list[j*g.w+i])
+		l := s.shape(r, coarse)
+		for i, inked := range l.list {
+			if inked {
+				c.dot(quadrants, at+i%l.w, down+i/l.w, k&^Bold)
 			}
 		}
-		at += g.w + s.gap()
+		at += l.w + s.gap()
 	}
-	d.ink(c, x, y, k&^Bold)
-}
-
-// doubled makes two dots of each, beside each other.
-func (d dots) doubled() dots {
-	out := dots{2 * d.w, d.h, make([]uint8, 2*len(d.list))}
-	for i, v := range d.list {
-		out.list[2*i], out.list[2*i+1] = v, v
-	}
-	return out
 }
 
 // BigText is a text in a size.

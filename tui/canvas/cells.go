@@ -1,8 +1,11 @@
 package canvas
 
 import (
+	"cmp"
 	"strings"
 	"sync"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // Line is a line with its styles, and how many columns it takes.
@@ -31,10 +34,12 @@ func (b Block) String() string {
 	return s.String()
 }
 
-// cell is one place: what stands there, in which ink. A blank has no text; behind a wide character stands follower.
+// cell is one place: what stands there, in which ink, and which dots that shows. A blank has no text; behind a wide
+// character stands follower.
 type cell struct {
 	text string
 	ink  Ink
+	dots uint8
 }
 
 const follower = "\x00"
@@ -72,7 +77,7 @@ func (c *Cells) at(x, y int) *cell {
 func (c *Cells) Set(x, y int, k Ink, text string) {
 	if p := c.at(x, y); p != nil {
 		c.free(x, y)
-		*p = cell{text, k}
+		*p = cell{text: text, ink: k}
 	}
 }
 
@@ -124,6 +129,18 @@ func (c *Cells) Put(x, y int, k Ink, text string) int {
 	return x
 }
 
+// putFree writes a text where it has room and stands free of what its line holds already.
+func (c *Cells) putFree(x, y int, k Ink, text string) {
+	for i := x - 1; i <= x+width(text); i++ {
+		if p := c.at(i, y); p != nil && p.text != "" {
+			return
+		}
+	}
+	if x+width(text) <= c.W {
+		c.Put(x, y, k, text)
+	}
+}
+
 // PutCut writes a text into some columns; what is missing shows as an ellipsis.
 func (c *Cells) PutCut(x, y int, k Ink, text string, room int) int {
 	return c.Put(x, y, k, cut(text, min(room, c.W-x)))
@@ -152,28 +169,24 @@ func (c *Cells) Lines(th *Theme) Block {
 
 // row appends a row of cells: one sequence for each run of an ink.
 func (th *Theme) row(to []byte, row []cell) []byte {
-	now, styled := Ink(0), false
+	now, style := Plain, ansi.Style(nil)
 	for i := range row {
 		p := &row[i]
 		if p.text == follower {
 			continue
 		}
 		if p.ink != now && !(p.text == "" && th.plain(p.ink) && th.plain(now)) {
-			if styled {
-				to = append(to, reset...)
+			if len(style) > 0 {
+				to = append(to, ansi.ResetStyle...)
 			}
-			n := len(to)
-			to = th.open(to, p.ink)
-			now, styled = p.ink, len(to) > n
+			if now, style = p.ink, th.style(p.ink); len(style) > 0 {
+				to = append(to, style.String()...)
+			}
 		}
-		if p.text == "" {
-			to = append(to, ' ')
-		} else {
-			to = append(to, p.text...)
-		}
+		to = append(to, cmp.Or(p.text, " ")...)
 	}
-	if styled {
-		to = append(to, reset...)
+	if len(style) > 0 {
+		to = append(to, ansi.ResetStyle...)
 	}
 	return to
 }

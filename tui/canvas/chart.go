@@ -38,27 +38,26 @@ type Chart struct {
 // chartDrawing is a chart on its way to cells.
 type chartDrawing struct {
 	*Chart
-	c          *Cells
-	left       int // columns before the field
-	w, h       int // of the field, in cells
-	x, y       Axis
-	wide, high int     // dots a cell
-	dots       []uint8 // of each cell: which of its dots are there
-	inks       []Ink   // and in which ink
-	legend     bool    // beside the field
+	c      *Cells
+	left   int // columns before the field
+	w, h   int // of the field, in cells
+	x, y   Axis
+	dots   *dots
+	limits []Ink // of each line: of the last limit in it, whose ink the others take
+	legend bool  // beside the field
 }
 
 // Draw sets the chart into a width and some lines; nothing where the field would have fewer than 16 columns or 3 lines.
 func (ch *Chart) Draw(th *Theme, w, h int) Block {
-	d := chartDrawing{Chart: ch, wide: 2, high: 4}
+	d := chartDrawing{Chart: ch, dots: braille}
 	if th.coarse {
-		d.wide, d.high = 1, 2
+		d.dots = halves
 	}
 	if !d.ranges() || !d.lay(w, h) {
 		return nil
 	}
 	d.c = NewCells(w, h)
-	d.dots, d.inks = make([]uint8, d.w*d.h), make([]Ink, d.w*d.h)
+	d.limits = make([]Ink, d.h)
 	d.axes()
 	for i := range d.Limits {
 		d.limit(&d.Limits[i])
@@ -70,7 +69,6 @@ func (ch *Chart) Draw(th *Theme, w, h int) Block {
 			}
 		}
 	}
-	d.show(th)
 	d.names()
 	d.stretches()
 	return d.c.Lines(th)
@@ -112,37 +110,41 @@ func (d *chartDrawing) ticksY() []tick { return evenTicks(d.y, d.h, 3, d.Comma) 
 
 // ranges settles the ends of the axes; false where there is nothing to draw.
 func (d *chartDrawing) ranges() bool {
-	points := 0
-	x, y := fresh(d.X), fresh(d.Y)
-	for _, t := range d.Traces {
-		for i := range min(len(t.X), len(t.Y)) {
-			if !math.IsNaN(t.X[i]+t.Y[i]) && !math.IsInf(t.X[i]+t.Y[i], 0) {
-				x.take(t.X[i])
-				y.take(t.Y[i])
-				points++
+	d.x, d.y = Axis{d.X.Name, math.Inf(1), math.Inf(-1)}, Axis{d.Y.Name, math.Inf(1), math.Inf(-1)}
+	for t := range d.Traces {
+		for i := range d.Traces[t].points() {
+			if x, y, ok := d.Traces[t].at(i); ok {
+				d.x.take(x)
+				d.y.take(y)
 			}
 		}
 	}
-	for _, l := range d.Limits {
-		y.take(l.At)
-	}
-	if points == 0 {
+	if d.x.Low > d.x.High {
 		return false
 	}
-	d.x, d.y = x.settled(0), y.settled(0.04)
+	for _, l := range d.Limits {
+		d.y.take(l.At)
+	}
+	d.x.settle(0)
+	d.y.settle(0.04)
 	return d.x.High > d.x.Low && d.y.High > d.y.Low
 }
 
-// fresh is an axis on which nothing lies yet.
-func fresh(a Axis) Axis { return Axis{a.Name, math.Inf(1), math.Inf(-1)} }
+func (t *Trace) points() int { return min(len(t.X), len(t.Y)) }
+
+// at is a point of a trace; false for one that cannot be drawn.
+func (t *Trace) at(i int) (x, y float64, ok bool) {
+	sum := t.X[i] + t.Y[i]
+	return t.X[i], t.Y[i], !math.IsNaN(sum) && !math.IsInf(sum, 0)
+}
 
 func (a *Axis) take(v float64) { a.Low, a.High = min(a.Low, v), max(a.High, v) }
 
-// settled adds a share of the length at both ends, and some length to an axis that has none.
-func (a *Axis) settled(share float64) Axis {
+// settle adds a share of the length at both ends, and some length to an axis that has none.
+func (a *Axis) settle(share float64) {
 	by := share * (a.High - a.Low)
 	if a.High == a.Low {
 		by = max(1, math.Abs(a.Low)) / 10
 	}
-	return Axis{a.Name, a.Low - by, a.High + by}
+	a.Low, a.High = a.Low-by, a.High+by
 }

@@ -1,100 +1,71 @@
 package canvas
 
-import (
-	"math"
-	"strings"
-)
+import "math"
 
-// column and row are the dots of a value, from the left and from the top; they may lie outside the field.
+// wide and high are the field in dots.
+func (d *chartDrawing) wide() int { return d.w * d.dots.wide }
+func (d *chartDrawing) high() int { return d.h * d.dots.high }
+
+// column and row are the dots of a value, from the left and from the top. They may lie outside the field, but not so
+// far that a line to them would take many steps.
 func (d *chartDrawing) column(v float64) int {
-	return int(math.Floor((v - d.x.Low) / (d.x.High - d.x.Low) * float64(d.w*d.wide-1) * (1 + 1e-12)))
+	return held(math.Floor((v-d.x.Low)/(d.x.High-d.x.Low)*float64(d.wide()-1)*(1+1e-12)), d.wide())
 }
 
 func (d *chartDrawing) row(v float64) int {
-	return int(math.Round((d.y.High - v) / (d.y.High - d.y.Low) * float64(d.h*d.high-1)))
+	return held(math.Round((d.y.High-v)/(d.y.High-d.y.Low)*float64(d.high()-1)), d.high())
 }
 
-// braille are the bits of a cell's dots, by line and column.
-var braille = [4][2]uint8{{1, 8}, {2, 16}, {4, 32}, {64, 128}}
+func held(dot float64, field int) int { return int(max(-4*float64(field), min(4*float64(field), dot))) }
 
-// brailles are the 256 characters, three bytes each, by their bits.
-var brailles = func() string {
-	var s strings.Builder
-	for mask := range rune(256) {
-		s.WriteRune(0x2800 + mask)
-	}
-	return s.String()
-}()
-
-// put sets a dot. What is drawn later gives the cell its ink.
+// put sets a dot of the field. What is drawn later gives the cell its ink.
 func (d *chartDrawing) put(x, y int, k Ink) {
-	if x < 0 || y < 0 || x >= d.w*d.wide || y >= d.h*d.high {
-		return
+	if x >= 0 && y >= 0 && x < d.wide() && y < d.high() {
+		d.c.dot(d.dots, d.left*d.dots.wide+x, y, k)
 	}
-	i := y/d.high*d.w + x/d.wide
-	d.dots[i] |= braille[y%d.high][x%d.wide]
-	d.inks[i] = k
 }
 
-// trace draws the lines from point to point of a trace. A dotted one leaves out every other dot.
+// trace draws the lines from point to point of a trace. A dotted one leaves out two of four dots.
 func (d *chartDrawing) trace(t *Trace) {
-	k, n := Text.Ink(), 0
+	k := Text.Ink()
 	if t.Dotted {
 		k = Quiet.Ink()
 	}
-	px, py, joined := 0, 0, false
-	for i := range min(len(t.X), len(t.Y)) {
-		if math.IsNaN(t.X[i]+t.Y[i]) || math.IsInf(t.X[i]+t.Y[i], 0) {
+	var last [2]int
+	joined := false
+	n := -1 // dots since the first one
+	for i := range t.points() {
+		x, y, ok := t.at(i)
+		if !ok {
 			joined = false
 			continue
 		}
-		x, y := d.column(t.X[i]), d.row(t.Y[i])
-		if joined {
-			n = d.join(px, py, x, y, n, t.Dotted, k)
-		} else {
-			d.put(x, y, k)
+		to := [2]int{d.column(x), d.row(y)}
+		if !joined {
+			last = to
 		}
-		px, py, joined = x, y, true
+		across, down := to[0]-last[0], to[1]-last[1]
+		steps := max(across, -across, down, -down)
+		if !joined {
+			steps = 1 // the point alone
+		}
+		for s := 1; s <= steps; s++ {
+			if n++; t.Dotted && n%4 >= 2 {
+				continue
+			}
+			part := func(way int) int { return int(math.Round(float64(way*s) / float64(steps))) }
+			d.put(last[0]+part(across), last[1]+part(down), k)
+		}
+		last, joined = to, true
 	}
 }
-
-// join draws a line to a point, without its first dot. n counts the dots of a trace.
-func (d *chartDrawing) join(ax, ay, bx, by, n int, dotted bool, k Ink) int {
-	far := 4 * (d.w*d.wide + d.h*d.high)
-	ax, ay, bx, by = hold(ax, far), hold(ay, far), hold(bx, far), hold(by, far)
-	steps := max(bx-ax, ax-bx, by-ay, ay-by)
-	for i := 1; i <= steps; i++ {
-		if n++; dotted && n%4 >= 2 {
-			continue
-		}
-		x := ax + int(math.Round(float64((bx-ax)*i)/float64(steps)))
-		d.put(x, ay+int(math.Round(float64((by-ay)*i)/float64(steps))), k)
-	}
-	return n
-}
-
-// hold brings a dot that lies far outside near enough for a line to be drawn to it in few steps.
-func hold(v, far int) int { return max(-far, min(far, v)) }
 
 func (d *chartDrawing) limit(l *Limit) {
-	if y := d.row(l.At); !math.IsNaN(l.At) && y >= 0 && y < d.h*d.high {
-		for x := range d.w * d.wide {
+	if y := d.row(l.At); !math.IsNaN(l.At) && y >= 0 && y < d.high() {
+		d.limits[y/d.dots.high] = l.State.Ink()
+		for x := range d.wide() {
 			d.put(x, y, l.State.Ink())
 		}
-	}
-}
-
-// show turns the dots into characters: braille, or half-blocks where there is none.
-func (d *chartDrawing) show(th *Theme) {
-	for i, mask := range d.dots {
-		if mask == 0 {
-			continue
-		}
-		text := brailles[3*int(mask) : 3*int(mask)+3]
-		if th.coarse {
-			text = [...]string{1: "▀", 2: "▄", 3: "█"}[mask&3]
-		}
-		d.c.Set(d.left+i%d.w, i/d.w, d.inks[i], text)
 	}
 }
 
@@ -106,19 +77,10 @@ func (d *chartDrawing) axes() {
 		d.c.Put(d.left-1-width(d.y.Name), y, Quiet.Ink(), d.y.Name)
 	}
 	unit := d.left + d.w - width(d.x.Name)
-	if d.x.Name != "" && unit > d.left+8 {
+	if unit > d.left+8 {
 		d.c.Put(unit, y, Quiet.Ink(), d.x.Name)
-	} else {
-		unit = d.left + d.w + 1
 	}
-	free := 0
-	for _, t := range evenTicks(d.x, d.w, 10, d.Comma) {
-		from := max(d.left, d.left+t.at-(width(t.text)-1)/2)
-		if from >= free && from+width(t.text) < unit {
-			d.c.Put(from, y, Quiet.Ink(), t.text)
-			free = from + width(t.text) + 1
-		}
-	}
+	level(d.c, d.left, y, d.left, evenTicks(d.x, d.w, 10, d.Comma))
 }
 
 // names write what the lines are: beside the field, or on it over a limit where there is no room beside.
@@ -127,7 +89,7 @@ func (d *chartDrawing) names() {
 	x := d.left + d.w + 1
 	for i := range d.Limits {
 		l := &d.Limits[i]
-		y := d.row(l.At) / d.high
+		y := d.row(l.At) / d.dots.high
 		if y < 0 || y >= d.h {
 			continue
 		}
@@ -136,7 +98,7 @@ func (d *chartDrawing) names() {
 			continue
 		}
 		if at := freeLine(taken, y, d.h); at >= 0 {
-			d.c.Put(x, at, d.inkOf(l)|Bold, l.Name)
+			d.c.Put(x, at, d.limits[y]|Bold, l.Name)
 		}
 	}
 	if !d.legend || len(d.Traces) < 2 {
@@ -145,8 +107,8 @@ func (d *chartDrawing) names() {
 	for i := range d.Traces {
 		t := &d.Traces[i]
 		y := d.h - 1
-		if n := min(len(t.X), len(t.Y)); n > 0 {
-			y = max(0, min(d.h-1, d.row(t.Y[n-1])/d.high))
+		if n := t.points(); n > 0 {
+			y = max(0, min(d.h-1, d.row(t.Y[n-1])/d.dots.high))
 		}
 		if at := freeLine(taken, y, d.h); at >= 0 {
 			k, sign := Text.Ink(), "──"
@@ -158,22 +120,11 @@ func (d *chartDrawing) names() {
 	}
 }
 
-// inkOf is the ink that a limit's line has: of limits in one row of cells, that of the last.
-func (d *chartDrawing) inkOf(l *Limit) Ink {
-	k, y := l.State.Ink(), d.row(l.At)/d.high
-	for i := range d.Limits {
-		if at := d.row(d.Limits[i].At); !math.IsNaN(d.Limits[i].At) && at >= 0 && at/d.high == y {
-			k = d.Limits[i].State.Ink()
-		}
-	}
-	return k
-}
-
 // over writes a limit's name on the field above its line, or below it, whole or not at all.
 func (d *chartDrawing) over(l *Limit, y int, taken []bool) {
 	for _, at := range [...]int{y - 1, y + 1} {
 		if from := d.left + d.w - width(l.Name); at >= 0 && at < d.h && !taken[at] && from > d.left {
-			d.c.Put(from, at, d.inkOf(l)|Bold, l.Name)
+			d.c.Put(from, at, d.limits[y]|Bold, l.Name)
 			taken[at] = true
 			return
 		}

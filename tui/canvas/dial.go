@@ -142,6 +142,14 @@ func (d Dial) ink() Ink {
 	return Text.Ink()
 }
 
+// nameInk is that of a name: under the cursor the accent's, as text or as ground.
+func (d Dial) nameInk(cursor Ink) Ink {
+	if d.Cursor {
+		return cursor
+	}
+	return Quiet.Ink()
+}
+
 // label is the name, or its short form where that fits better.
 func (d Dial) label(w int) string {
 	if d.Short != "" && width(d.Name) > w {
@@ -175,15 +183,11 @@ func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) (unit bool) {
 // putLoud writes the name in big letters, the unit behind it where there is room.
 func (d Dial) putLoud(c *Cells, th *Theme, x, y, w int) (unit bool) {
 	name, _ := d.bigName(w + d.inset())
-	k := Quiet.Ink()
-	if d.Cursor {
-		k = Accent.Ink()
-	}
 	size, ok := Fit(name, w-1-width(d.Unit), SizeM.Lines)
 	if !ok {
 		size, _ = Fit(name, w, SizeM.Lines)
 	}
-	size.put(c, x, y, k, name, false, th.coarse)
+	size.put(c, x, y, d.nameInk(Accent.Ink()), name, false, th.coarse)
 	at := x + size.Width(name) + 1
 	if unit = at+width(d.Unit) <= x+w; unit {
 		c.Put(at, y+size.Lines-1, Quiet.Ink(), d.Unit)
@@ -209,11 +213,7 @@ func (d Dial) putSmall(c *Cells, x, y, w, h int) {
 		number = d.Number
 		name = cut(d.label(w-width(number)-1), w-width(number)-1)
 	}
-	k := Quiet.Ink()
-	if d.Cursor {
-		k = OnAccent.On(Accent)
-	}
-	at := c.Put(x, y, k, name)
+	at := c.Put(x, y, d.nameInk(OnAccent.On(Accent)), name)
 	if name != "" {
 		at++
 	}

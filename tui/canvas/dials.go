@@ -98,11 +98,7 @@ func (l Dials) rows(th *Theme, w, lines int) Block {
 
 // row is a dial on one line: name, figure, unit, and its bar where there is room.
 func (d Dial) row(c *Cells, y, name, digits int) {
-	k := Quiet.Ink()
-	if d.Cursor {
-		k = OnAccent.On(Accent)
-	}
-	c.PutCut(0, y, k, d.label(c.W/3), name)
+	c.PutCut(0, y, d.nameInk(OnAccent.On(Accent)), d.label(c.W/3), name)
 	x := c.PutCut(name+1+max(0, digits-width(d.Number)), y, d.ink()|Bold, d.Number, c.W)
 	if x+1+width(d.Unit) <= c.W {
 		x = c.Put(x+1, y, Quiet.Ink(), d.Unit)

@@ -50,7 +50,7 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 		}
 		c.Put(0, y, k, sign)
 		c.PutCut(2, y, Text.Ink(), e.Name, names)
-		halves(c, th, 2+names+1, y, w-numbers-(2+names+1)-1, min(1, max(e.Margin, -e.Margin)/fullBar), k)
+		c.bar(th, 2+names+1, y, w-numbers-(2+names+1)-1, max(e.Margin, -e.Margin)/fullBar, k)
 		text := fmt.Sprintf("%.0f %%", e.Margin)
 		if e.Margin < 0 {
 			text = fmt.Sprintf("−%.0f %%", -e.Margin)
@@ -68,29 +68,12 @@ func (e *Edge) order() float64 {
 	return e.Margin
 }
 
-// halves is a bar half a line high, to half a column: a share of a width, never nothing where the share is something.
-func halves(c *Cells, th *Theme, x, y, w int, share float64, k Ink) {
-	if w < 1 || !(share > 0) {
-		return
-	}
-	n := max(1, int(share*float64(2*w)+0.5))
-	if th.coarse {
-		n = (n + 1) / 2 * 2
-	}
-	for i := range n / 2 {
-		c.Set(x+i, y, k, "▄")
-	}
-	if n%2 == 1 && n/2 < w {
-		c.Set(x+n/2, y, k, "▖")
-	}
-}
-
 // Share is a bar of its own, half a line high: how much of a whole something is.
 func Share(th *Theme, k Ink, w int, share float64) Line {
 	if w < 1 {
 		return Line{}
 	}
 	c := NewCells(w, 1)
-	halves(c, th, 0, 0, w, min(1, share), k)
+	c.bar(th, 0, 0, w, share, k)
 	return c.Lines(th)[0]
 }

@@ -31,23 +31,29 @@ func (s Joint) Draw(th *Theme, w, h int) Block {
 	for i := range shown.Thick { // a foil is a dot thick, or it would not be seen
 		shown.Thick[i] = max(shown.Thick[i], scale)
 	}
-	shown.toColumns(scale)
+	shown.steady(scale)
 	f := shown.shownIn(float64(w)*scale, float64(h)*2*scale)
-	columns := min(w, int(math.Ceil((f.Right-f.Left)/scale-1e-9)))
+	// The first member ends on an edge between columns, the joint lies on one between dots: half a dot would be much of
+	// a thin sheet and of a gap, and a half of a column that differs from the other costs bytes.
+	end := 0.0
+	if s.Kind == joint.Butt || s.Kind == joint.Edge {
+		end = -s.Gap / 2
+	}
+	left := end - math.Ceil((end-f.Left)/scale-1e-9)*scale
+	columns := min(w, int(math.Ceil((f.Right-left)/scale-1e-9)))
 	lines := min(h, int(math.Ceil((f.Top-f.Low)/(2*scale)-1e-9)))
-	// The joint's corner lies on an edge between dots: half a dot would be much of a thin sheet.
-	left := -math.Ceil(-f.Left/(scale/2)-1e-9) * scale / 2
 	top := float64(2*lines)*scale - math.Ceil(-f.Low/scale-1e-9)*scale
 	c, bead := NewCells(w, h), shown.Bead()
-	picture(c, th, (w-columns)/2, h-lines, columns, lines, func(column, line float64) part {
+	c.picture(th, (w-columns)/2, h-lines, columns, lines, func(column, line float64) part {
 		return shown.at(bead, joint.Point{X: left + column*scale, Y: top - line*2*scale}, scale)
 	})
 	return c.Lines(th)
 }
 
-// toColumns rounds the widths along the members to columns: a picture that a tenth of a millimetre changes would be sent
-// anew with nearly every key.
-func (s *Joint) toColumns(scale float64) {
+// steady rounds the widths along the members to columns and the bead's angle to tenths of a radian, about a dot of its
+// height: a picture that a tenth of a millimetre changes would be sent anew with nearly every key.
+func (s *Joint) steady(scale float64) {
+	s.Phi = math.Round(s.Phi*10) / 10
 	for i := range s.Wet {
 		for _, v := range [...]*float64{&s.Wet[i], &s.Melted[i], &s.Boiled[i], &s.MeltedBack[i], &s.BoiledBack[i]} {
 			if *v > 0 {

@@ -1,6 +1,6 @@
 package canvas
 
-import "slices"
+import "reflect"
 
 // Part is what can be drawn into a rectangle.
 type Part interface {
@@ -18,15 +18,8 @@ type Kept[P Part] struct {
 
 // Draw is the drawing of a part.
 func (k *Kept[P]) Draw(p P, th *Theme, w, h int) Block {
-	if k.th != th || k.w != w || k.h != h || !same(k.part, p) {
+	if k.th != th || k.w != w || k.h != h || !reflect.DeepEqual(k.part, p) {
 		k.part, k.th, k.w, k.h, k.lines = p, th, w, h, p.Draw(th, w, h)
 	}
 	return k.lines
-}
-
-func same(a, b Part) bool {
-	if a, ok := a.(Dials); ok {
-		return slices.Equal(a, b.(Dials))
-	}
-	return a == b
 }

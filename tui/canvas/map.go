@@ -32,23 +32,16 @@ var landSigns = [lands]struct{ sign, word, short string }{
 	LandGood3:   {"█", "GOOD", "GOOD"},
 }
 
-func (l Land) known() Land {
-	if l >= lands {
-		return LandNone
-	}
-	return l
-}
-
-func (l Land) ground() Role { return landInk + Role(l.known()) }
+func (l Land) ground() Role { return landInk + Role(l) }
 func (l Land) on(r Role) Ink {
-	if l.known() == LandNone {
+	if l == LandNone {
 		return r.Ink()
 	}
 	return r.On(l.ground())
 }
 
 // words are written on the land itself.
-func (l Land) words() Ink { return l.on(landOn+Role(l.known())) | Bold }
+func (l Land) words() Ink { return l.on(landOn+Role(l)) | Bold }
 
 // Map is what every point of two settings does. Values are in the units of its axes; both axes are logarithmic.
 type Map struct {
@@ -92,7 +85,7 @@ func (m *Map) Draw(th *Theme, w, h int) Block {
 		return nil
 	}
 	d.c = NewCells(w, h)
-	d.crossed = m.TextX != "" && m.TextY != ""
+	d.crossed = m.TextX != "" && m.TextY != "" && !m.Stale
 	d.atX, d.atY = d.cellX(m.At[0]), d.cellY(m.At[1])
 	d.bestX, d.bestY = d.cellX(m.Suggested[0]), d.cellY(m.Suggested[1])
 	d.field()
@@ -110,7 +103,8 @@ func (m *Map) sane() bool {
 	if nx < 2 || ny < 2 || len(m.Lands) != nx*ny || !(m.X[0] > 0) || !(m.Y[0] > 0) {
 		return false
 	}
-	return slices.IsSorted(m.X) && slices.IsSorted(m.Y) && m.X[nx-1] > m.X[0] && m.Y[ny-1] > m.Y[0]
+	rise := slices.IsSorted(m.X) && slices.IsSorted(m.Y) && m.X[nx-1] > m.X[0] && m.Y[ny-1] > m.Y[0]
+	return rise && slices.Max(m.Lands) < lands
 }
 
 // labelWidth is the room for the numbers beside the field: for the longest that a setting may have, or the whole field
@@ -130,17 +124,6 @@ func (d *mapDrawing) ticksY(lines int) []tick {
 // cellX is the column of a value in the field, cellY its line from the top.
 func (d *mapDrawing) cellX(v float64) int { return share(v, d.low[0], d.high[0], d.w) }
 func (d *mapDrawing) cellY(v float64) int { return d.h - 1 - share(v, d.low[1], d.high[1], d.h) }
-
-// share is the cell of a value on a logarithmic axis.
-func share(v, low, high float64, cells int) int {
-	switch {
-	case !(v > low):
-		return 0
-	case v >= high:
-		return cells - 1
-	}
-	return min(cells-1, int(math.Log(v/low)/math.Log(high/low)*float64(cells)))
-}
 
 // nearest is the index of the value nearest to a share of a logarithmic axis.
 func nearest(list []float64, at float64) int {
@@ -162,7 +145,7 @@ func (d *mapDrawing) field() {
 	for y := range d.h {
 		up, low := nearest(d.Y, 1-(float64(2*y)+0.5)/float64(2*d.h)), nearest(d.Y, 1-(float64(2*y)+1.5)/float64(2*d.h))
 		for x := range columns {
-			a, b := d.Lands[columns[x]*len(d.Y)+up].known(), d.Lands[columns[x]*len(d.Y)+low].known()
+			a, b := d.Lands[columns[x]*len(d.Y)+up], d.Lands[columns[x]*len(d.Y)+low]
 			d.shown[y*d.w+x] = b
 			d.put(x, y, a, b)
 		}

@@ -1,35 +1,27 @@
 package canvas
 
-import (
-	"slices"
-	"strings"
-)
+import "strings"
 
 // axes draw the two axes with their numbers; the setting's own numbers stand before the round ones.
 func (d *mapDrawing) axes() {
-	k := Rule.Ink()
-	upright(d.c, d.left, d.h, slices.DeleteFunc(d.ticksY(d.h), func(t tick) bool {
-		return d.crossed && d.h-1-t.at == d.atY
-	}))
+	k, own := Rule.Ink(), Accent.Ink()|Bold
+	upright(d.c, d.left, d.h, d.ticksY(d.h))
 	d.c.Set(d.left-1, d.h, k, "└")
 	for x := range d.w {
 		d.c.Set(d.left+x, d.h, k, "─")
 	}
-	for _, t := range logTicks(d.low[0], d.high[0], d.w, d.Comma, func(s string) int { return width(s) + 2 }) {
-		from, to := d.under(t.at, t.text)
+	numbers := logTicks(d.low[0], d.high[0], d.w, d.Comma, func(s string) int { return width(s) + 2 })
+	for _, t := range numbers {
 		d.c.Set(d.left+t.at, d.h, k, "┬")
-		if ownFrom, ownTo := d.under(d.atX, d.TextX); d.crossed && from <= ownTo && to >= ownFrom {
-			continue
-		}
-		d.c.Put(from, d.h+1, Quiet.Ink(), t.text)
 	}
-}
-
-// under is where a number stands whose middle is under a column of the field.
-func (d *mapDrawing) under(x int, text string) (from, to int) {
-	from = d.left + x - (width(text)-1)/2
-	from = max(0, min(from, d.c.W-width(text)))
-	return from, from + width(text)
+	if d.crossed {
+		d.c.Fill(0, d.atY, d.left, 1, Plain)
+		d.c.Put(d.left-1-width(d.TextY), d.atY, own, d.TextY)
+		d.c.Set(d.left-1, d.atY, own, "▸")
+		d.c.Set(d.left+d.atX, d.h, own, "▲")
+		d.c.Put(under(d.c, d.left+d.atX, d.TextX), d.h+1, own, d.TextX)
+	}
+	level(d.c, d.left, d.h+1, 0, numbers)
 }
 
 // names are the names of the axes, whole or not at all.
@@ -43,32 +35,25 @@ func (d *mapDrawing) names(y int) {
 	}
 }
 
-// cross is the setting with lines to both axes and its values there, and the suggestion.
+// cross is the suggestion, and the setting with lines to both axes.
 func (d *mapDrawing) cross() {
-	if !d.Stale {
-		x, y := d.bestX, d.bestY
-		d.c.Set(d.left+x, y, d.ink(x, y, d.onLand(x, y))|Bold, "○")
+	put := func(x, y int, bold Ink, sign string) {
+		d.c.Set(d.left+x, y, d.ink(x, y, landOn+Role(d.shown[y*d.w+x]))|bold, sign)
 	}
-	if !d.crossed || d.Stale {
+	if !d.Stale {
+		put(d.bestX, d.bestY, Bold, "○")
+	}
+	if !d.crossed {
 		return
 	}
 	for x := range d.atX {
-		d.c.Set(d.left+x, d.atY, d.ink(x, d.atY, d.onLand(x, d.atY)), "─")
+		put(x, d.atY, 0, "─")
 	}
 	for y := d.atY + 1; y < d.h; y++ {
-		d.c.Set(d.left+d.atX, y, d.ink(d.atX, y, d.onLand(d.atX, y)), "│")
+		put(d.atX, y, 0, "│")
 	}
 	d.c.Set(d.left+d.atX, d.atY, OnAccent.On(Accent), "◆")
-	k := Accent.Ink() | Bold
-	d.c.Put(d.left-1-width(d.TextY), d.atY, k, d.TextY)
-	d.c.Set(d.left-1, d.atY, k, "▸")
-	d.c.Set(d.left+d.atX, d.h, k, "▲")
-	from, _ := d.under(d.atX, d.TextX)
-	d.c.Put(from, d.h+1, k, d.TextX)
 }
-
-// onLand is the role of what is written on a cell.
-func (d *mapDrawing) onLand(x, y int) Role { return landOn + Role(d.shown[y*d.w+x]) }
 
 func (d *mapDrawing) labels() {
 	for _, l := range [...]Land{LandCold, LandHot, LandBurns, LandOutside, LandGood3} {
@@ -83,16 +68,13 @@ func (d *mapDrawing) labels() {
 // label writes a land's word into the roomiest of its lines, one that the cross-hair leaves free. Of equal ones that
 // in the middle of the land is taken.
 func (d *mapDrawing) label(l Land, word string) bool {
-	top, low, best, bestX, bestY := -1, 0, -1, 0, 0
+	top, low, best, bestX, bestY := d.h, 0, -1, 0, 0
 	for y := range d.h {
-		if x, n := d.run(l, y); n > 0 && x >= 0 {
-			if top < 0 {
-				top = y
-			}
-			low = y
+		if _, n := d.run(l, y); n > 0 {
+			top, low = min(top, y), y
 		}
 	}
-	for y := max(1, top); top >= 0 && y <= min(low, d.h-2); y++ {
+	for y := max(1, top); y <= min(low, d.h-2); y++ {
 		x, n := d.run(l, y)
 		if n < width(word)+2 {
 			continue
@@ -109,9 +91,10 @@ func (d *mapDrawing) label(l Land, word string) bool {
 	if !d.th.ground || d.Stale {
 		ink = Text.Ink() | Bold
 	}
-	d.c.Fill(d.left+bestX-1, bestY, 1, 1, d.ink(bestX-1, bestY, Own))
+	for _, x := range [...]int{bestX - 1, bestX + width(word)} {
+		d.c.Set(d.left+x, bestY, d.ink(x, bestY, Own), "")
+	}
 	d.c.Put(d.left+bestX, bestY, ink, word)
-	d.c.Fill(d.left+bestX+width(word), bestY, 1, 1, d.ink(bestX+width(word), bestY, Own))
 	return true
 }
 

@@ -24,10 +24,10 @@ func TestFiguresDiffer(t *testing.T) {
 					t.Errorf("%v: %c and %c look the same", s, r, other)
 				}
 				looks[look] = r
-				if d.w != 2*s.Columns || d.h != 2*s.Lines {
-					t.Errorf("%v: %c has %d by %d dots", s, r, d.w, d.h)
+				if d.w != 2*s.Columns || len(d.list) != d.w*2*s.Lines {
+					t.Errorf("%v: %c has %d dots in rows of %d", s, r, len(d.list), d.w)
 				}
-				for y := range d.h {
+				for y := range 2 * s.Lines {
 					row := slices.Clone(d.list[y*d.w : (y+1)*d.w])
 					slices.Reverse(row)
 					if (r == '0' || r == '8') && !slices.Equal(row, d.list[y*d.w:(y+1)*d.w]) {

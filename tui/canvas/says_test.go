@@ -3,6 +3,8 @@ package canvas
 import (
 	"strings"
 	"testing"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // What a span means is said as long as there is room for it; the span itself is never cut, and goes where only "yours"
@@ -47,12 +49,8 @@ func TestSpanWords(t *testing.T) {
 // A third part in a cell takes the colour beside it: a dot of the part below would stand alone between two others.
 func TestThirdPartOfACell(t *testing.T) {
 	th := themesToTry()["full"]
-	d := newDots(1, 1)
-	for i, p := range []part{partBoiled, partBead, partSecond, partSecond} {
-		d.list[i] = uint8(p)
-	}
 	c := NewCells(1, 1)
-	d.colours(c, 0, 0, func(v uint8) Role { return part(v).role() }, func(v uint8) int { return part(v).rank() })
+	c.colours(0, 0, [4]part{partBoiled, partBead, partSecond, partSecond})
 	want := th.Paint(partBoiled.role().On(partSecond.role()), "▀")
 	if got := c.Lines(th)[0].Text; got != want {
 		t.Errorf("%q, want %q", got, want)
@@ -63,14 +61,14 @@ func TestThirdPartOfACell(t *testing.T) {
 // terminal's own, whatever the verdict is.
 func TestDialColours(t *testing.T) {
 	th := themesToTry()["full"]
-	good, hot := string(th.open(nil, Good.Ink())), string(th.open(nil, Hot.Ink()))
+	good, hot := th.style(Good.Ink()).String(), th.style(Hot.Ink()).String()
 	beyond := tryDials[2]
 	text := beyond.Draw(th, 30, 7).String()
-	if !strings.Contains(text, "▄"+reset+"_█_") || strings.Contains(text, hot) {
+	if !strings.Contains(text, "▄"+ansi.ResetStyle+"_█_") || strings.Contains(text, hot) {
 		t.Errorf("a value beyond its good span: %q", text)
 	}
 	beyond.Bar.Value = 8
-	if text = beyond.Draw(th, 30, 7).String(); !strings.Contains(text, good+"▄▄▄▄▄▄▄▄▄█▄▄▄"+reset) {
+	if text = beyond.Draw(th, 30, 7).String(); !strings.Contains(text, good+"▄▄▄▄▄▄▄▄▄█▄▄▄"+ansi.ResetStyle) {
 		t.Errorf("a value in its good span: %q", text)
 	}
 	beyond.Bar.Off, beyond.Bar.Value = true, 10.4
@@ -78,14 +76,14 @@ func TestDialColours(t *testing.T) {
 	if strings.Contains(text, good) || strings.Contains(text, hot) {
 		t.Errorf("a dial of a stopped job is coloured: %q", text)
 	}
-	if bar := string(th.open(nil, Quiet.Ink())) + "____"; !strings.Contains(text, bar) {
+	if bar := th.style(Quiet.Ink()).String() + "____"; !strings.Contains(text, bar) {
 		t.Errorf("the bar of a stopped job is not grey from its beginning: %q", text)
 	}
 	beyond.Bar.Off, beyond.Lit = false, true
 	if text = beyond.Draw(th, 30, 7).String(); !strings.Contains(text, hot) {
 		t.Errorf("lit digits: %q", text)
 	}
-	likely, grey := tryDials[1], string(th.open(nil, Quiet.Ink()))+"___"
+	likely, grey := tryDials[1], th.style(Quiet.Ink()).String()+"___"
 	for h, under := range map[int]bool{6: true, 7: false} {
 		if text = likely.Draw(th, 30, h).String(); strings.Contains(text, grey) != under {
 			t.Errorf("a bar right under its digits is grey, one with room between is not: %d lines, %q", h, text)

@@ -40,7 +40,7 @@ func wild() []drawn {
 		{"wild edges", 0, Edges{{long, nan, false}, {"a", inf, false}, {long, -inf, true}}.Draw},
 		{"wild map", 0, wildMap(long).Draw}, {"wild chart", 0, wildChart(long).Draw}, {"wild beat", 0, beat.Draw},
 		{"no chips", 0, Chips{}.Draw}, {"no dials", 0, Dials{}.Draw}, {"no edges", 0, Edges{}.Draw},
-		{"no map", 0, (&Map{}).Draw}, {"no chart", 0, (&Chart{}).Draw},
+		{"no map", 0, (&Map{}).Draw}, {"unknown land", 0, unknownLand().Draw}, {"no chart", 0, (&Chart{}).Draw},
 	}
 	for _, s := range []joint.Shape{
 		{Kind: 9, Thick: [2]float64{1, 1}}, {Thick: [2]float64{1, 1}, Phi: nan},
@@ -57,6 +57,11 @@ func wildMap(long string) *Map {
 	m := tryMap()
 	m.TextX, m.TextY, m.NameX, m.NameY, m.At = "123456789", "溶接溶接", long, long, [2]float64{nan, inf}
 	m.Suggested = [2]float64{-1, nan}
+	return m
+}
+
+func unknownLand() *Map {
+	m := tryMap()
 	m.Lands[7] = 200
 	return m
 }

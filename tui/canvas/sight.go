@@ -65,7 +65,7 @@ func DrawSight(th *Theme, id string, w, h int) Block {
 	scale := min(float64(w)/sightWide, float64(2*h)/sightHigh) // columns for one of its own
 	c := NewCells(w, h)
 	columns, lines := min(w, int(sightWide*scale+0.5)), min(h, int(sightHigh*scale/2+0.5))
-	picture(c, th, 0, h-lines, columns, lines, func(column, line float64) part {
+	c.picture(th, 0, h-lines, columns, lines, func(column, line float64) part {
 		x, y := column/float64(columns)*sightWide, line/float64(lines)*sightHigh
 		for i := len(list) - 1; i >= 0; i-- {
 			if list[i].covers(x, y) {

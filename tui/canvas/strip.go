@@ -2,7 +2,6 @@ package canvas
 
 import (
 	"cmp"
-	"slices"
 	"strings"
 )
 
@@ -17,11 +16,14 @@ type Strip struct {
 	Status string // at the lower right, where there is room: whose job, which units
 }
 
-// look is one way to set a strip's big word.
+// look is one way to set a strip's big word, and what is said beside it.
 type look struct {
-	size Size
-	word string
-	sign bool
+	size  Size
+	word  string
+	sign  bool
+	x     int      // of the lines
+	lines []string // the reason and what to do
+	bold  int      // how many of them are the reason
 }
 
 // Draw sets the strip into h lines: with big letters from 4 lines on, small on fewer. The largest letters are taken
@@ -40,10 +42,8 @@ func (s Strip) Draw(th *Theme, w, h int) Block {
 
 // Whole reports whether reason and what to do stand whole on a strip of a width and some lines.
 func (s Strip) Whole(w, h int) bool {
-	for _, l := range s.looks(h - 1) {
-		if lines, _ := s.text(s.room(l, w), h); lines != nil {
-			return true
-		}
+	if s.laid(w, h).lines != nil {
+		return true
 	}
 	x := margin(w) + 2 + width(s.word()) + margin(w) + 1
 	if h < 2 {
@@ -53,60 +53,52 @@ func (s Strip) Whole(w, h int) bool {
 	return len(rest) < h
 }
 
-// before is the columns before the text beside a big word, room those left for the text.
-func (s Strip) before(l look, w int) int {
-	x := margin(w) + l.size.Width(l.word) + 3
-	if l.sign {
-		x += l.size.Width(s.State.Sign()) + 2
+// laid is the look read from furthest away that leaves room for all that is said; without lines where none does.
+func (s Strip) laid(w, h int) look {
+	for _, l := range s.looks(h - 1) {
+		l.x = margin(w) + l.size.Width(l.word) + 3
+		if l.sign {
+			l.x += l.size.Width(s.State.Sign()) + 2
+		}
+		room := w - margin(w) - l.x
+		if s.State == Stop && w >= 60 {
+			room -= stripesWide
+		}
+		reason := Wrap(s.full(), room)
+		l.bold, l.lines = len(reason), append(append([]string{}, reason...), Wrap(s.Do, room)...)
+		if room >= 16 && len(l.lines) <= h {
+			return l
+		}
 	}
-	return x
-}
-
-func (s Strip) room(l look, w int) int {
-	room := w - margin(w) - s.before(l, w)
-	if s.State == Stop && w >= 60 {
-		room -= stripesWide
-	}
-	return room
+	return look{}
 }
 
 // large draws a strip with big letters, or reports that there is no room.
 func (s Strip) large(c *Cells, th *Theme) bool {
-	for _, l := range s.looks(c.H - 1) {
-		text := s.before(l, c.W)
-		x := text - l.size.Width(l.word) - 3
-		lines, bold := s.text(s.room(l, c.W), c.H)
-		if lines == nil {
-			continue
-		}
-		if l.sign {
-			l.size.put(c, margin(c.W), 0, s.State.onGround(), s.State.Sign(), true, th.coarse)
-		}
-		l.size.put(c, x, 0, s.State.onGround(), l.word, true, th.coarse)
-		s.beside(c, text, lines, bold)
-		return true
+	l, k := s.laid(c.W, c.H), s.State.onGround()
+	if l.lines == nil {
+		return false
 	}
-	return false
+	if l.sign {
+		l.size.put(c, margin(c.W), 0, k, s.State.Sign(), true, th.coarse)
+	}
+	l.size.put(c, l.x-3-l.size.Width(l.word), 0, k, l.word, true, th.coarse)
+	s.beside(c, l)
+	return true
 }
 
 // looks are the ways to set the word into some lines, the one read from furthest away first.
-func (s Strip) looks(lines int) []look {
+func (s Strip) looks(lines int) (list []look) {
 	if lines < SizeM.Lines {
 		return nil
 	}
 	lines = min(lines, 8)
-	words := slices.Compact([]string{s.word(), s.short()})
-	sizes := []Size{{Lines: lines, Columns: lines + lines/3}}
-	if lines > SizeL.Lines {
-		sizes = append(sizes, Size{Lines: lines, Columns: lines})
-	}
 	least := max(SizeM.Columns, lines*5/6)
-	sizes = append(sizes, Size{Lines: lines, Columns: least}, Size{Lines: lines, Columns: least, Tight: true})
-	var list []look
-	for _, size := range sizes {
+	for _, size := range [...]Size{{lines, lines + lines/3, false}, {lines, lines, false}, {lines, least, false},
+		{lines, least, true}} {
 		for _, sign := range [...]bool{true, false} {
-			for _, word := range words {
-				list = append(list, look{size, word, sign})
+			for _, word := range [...]string{s.word(), s.short()} {
+				list = append(list, look{size: size, word: word, sign: sign})
 			}
 		}
 	}
@@ -116,41 +108,28 @@ func (s Strip) looks(lines int) []look {
 func (s Strip) word() string  { return cmp.Or(s.Word, s.State.Word()) }
 func (s Strip) short() string { return cmp.Or(s.Word, s.State.Short()) }
 
-// text is the reason and what to do as lines of a width, and how many of them are the reason; nil where they do not
-// fit.
-func (s Strip) text(room, h int) (lines []string, bold int) {
-	if room < 16 {
-		return nil, 0
-	}
-	reason := Wrap(s.full(), room)
-	if do := Wrap(s.Do, room); len(reason)+len(do) <= h {
-		return append(append(make([]string, 0, h), reason...), do...), len(reason)
-	}
-	return nil, 0
-}
-
 // beside writes the lines beside the word, the status at the lower right, and the hazard stripes of a stop.
-func (s Strip) beside(c *Cells, x int, lines []string, bold int) {
+func (s Strip) beside(c *Cells, l look) {
 	k := s.State.onGround()
-	y := (c.H - len(lines)) / 2
-	for i, l := range lines {
+	y := (c.H - len(l.lines)) / 2
+	for i, text := range l.lines {
 		ink := k
-		if i < bold {
+		if i < l.bold {
 			ink |= Bold
-			c.Fill(x, y+i, c.W-x, 1, ink) // as bold as the text, so that nothing is switched back behind it
+			c.Fill(l.x, y+i, c.W-l.x, 1, ink) // as bold as the text, so that nothing is switched back behind it
 		}
-		c.Put(x, y+i, ink, l)
+		c.Put(l.x, y+i, ink, text)
 	}
-	last, high := x, c.H
-	if n := c.H - 1 - y; n < len(lines) {
-		last += width(lines[n]) + 2
+	last, high := l.x, c.H
+	if n := c.H - 1 - y; n < len(l.lines) {
+		last += width(l.lines[n]) + 2
 	}
 	if at := c.W - margin(c.W) - width(s.Status); s.Status != "" && at >= last {
 		c.Put(at, c.H-1, k, s.Status)
 		high--
 	}
-	if end := x + widest(lines) + 2; s.State == Stop {
-		stripes(c, end, 0, c.W-end, high, k)
+	if end := l.x + widest(l.lines) + 2; s.State == Stop {
+		c.stripes(end, 0, c.W-end, high, k)
 	}
 }
 
@@ -182,7 +161,7 @@ func (s Strip) small(c *Cells) {
 	case s.Status != "" && width(s.Status) <= room:
 		c.Put(c.W-m-width(s.Status), 0, k, s.Status)
 	case s.State == Stop && room >= 3:
-		stripes(c, x+2, 0, c.W-x-2, 1, k)
+		c.stripes(x+2, 0, c.W-x-2, 1, k)
 	}
 }
 
@@ -220,4 +199,31 @@ func margin(w int) int {
 		return 1
 	}
 	return 2
+}
+
+// full is the chance and the reason.
+func (s Strip) full() string {
+	if s.Chance == "" {
+		return s.Reason
+	}
+	return s.Chance + " good; " + s.Reason
+}
+
+// reason is the chance and the reason in some columns: in brief where there is little room, the chance alone where
+// there is less.
+func (s Strip) reason(room int) (form string) {
+	for _, f := range [...]string{s.full(), s.brief(), s.Chance} {
+		if form == "" || f != "" && width(form) > room {
+			form = f
+		}
+	}
+	return form
+}
+
+// brief is the chance and the brief reason.
+func (s Strip) brief() string {
+	if s.Chance == "" || s.Brief == "" {
+		return s.Brief
+	}
+	return s.Chance + ", " + s.Brief
 }

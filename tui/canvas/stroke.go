@@ -2,186 +2,161 @@ package canvas
 
 import (
 	"math"
+	"math/cmplx"
 	"strings"
 )
 
-// point is a place in a letter's box, counted in widths of the pen from its upper left corner.
-type point struct{ x, y float64 }
-
-// pen writes letters: how many dots it is wide and high, and the box to write in, in its own widths.
+// pen writes letters: how many dots it is wide and high, how many dots beside each other are as one, and the box to
+// write in. Places in the box are complex numbers, counted in widths of the pen from its upper left corner.
 type pen struct {
-	wide, high int
-	box        point
+	wide, high, fold int
+	box              complex128
+	pieces           []piece // of the letter so far
 }
 
-// stroke is a straight piece of a path. An open end and a sharp corner are square, which takes half a pen more; a
-// piece of a rounded corner is round.
-type stroke struct {
-	from, to             point
-	squareFrom, squareTo bool
-	round                bool
+// piece is an area with corners, or a straight way of the pen. An open end and a sharp corner are square, which takes
+// half a pen more; a piece of a rounded corner is round. What is rubbed out takes away what lies under it.
+type piece struct {
+	area                        []complex128
+	from, to                    complex128
+	squareFrom, squareTo, round bool
+	rub                         bool
 }
 
-// letter is a glyph on its way to dots.
+// letter is which of its dots a letter inks, row by row.
 type letter struct {
-	pen
-	strokes []stroke
-	areas   [][]point
-	rubs    []stroke
+	w    int
+	list []bool
 }
 
-// raster writes a glyph into dots, row by row.
-func (p pen) raster(paths string, w, h int) dots {
-	l := letter{pen: p}
+// write writes a glyph into dots.
+func (p pen) write(paths string, w, h int) letter {
 	for path := range strings.SplitSeq(paths, ";") {
-		l.path(strings.Fields(path))
+		p.path(strings.Fields(path))
 	}
-	d := dots{w, h, make([]uint8, w*h)}
-	for y := range h {
-		for x := range w {
-			if l.inked(point{(float64(x) + 0.5) / float64(p.wide), (float64(y) + 0.5) / float64(p.high)}) {
-				d.set(x, y, 1)
+	l := letter{w, make([]bool, w*h)}
+	for i := range l.list {
+		x, y := float64(i%w/p.fold)+0.5, float64(i/w)+0.5
+		at := complex(x/float64(p.wide), y/float64(p.high))
+		for k := range p.pieces {
+			if p.pieces[k].covers(at) {
+				l.list[i] = !p.pieces[k].rub
 			}
 		}
 	}
-	return d
+	return l
 }
 
-func (l *letter) inked(p point) bool {
-	for i := range l.rubs {
-		if l.rubs[i].covers(p) {
-			return false
-		}
-	}
-	for _, a := range l.areas {
-		if inside(a, p) {
-			return true
-		}
-	}
-	for i := range l.strokes {
-		if l.strokes[i].covers(p) {
-			return true
-		}
-	}
-	return false
-}
-
-func (l *letter) path(words []string) {
+func (p *pen) path(words []string) {
 	if len(words) == 0 {
 		return
 	}
-	kind := words[0][0]
-	if kind == 'f' || kind == 'e' {
-		words[0] = words[0][1:]
-	}
+	area, rub := strings.HasPrefix(words[0], "f"), strings.HasPrefix(words[0], "e")
+	words[0] = strings.TrimLeft(words[0], "fe")
 	closed := strings.HasSuffix(words[len(words)-1], "z")
-	points, round := make([]point, len(words)), make([]bool, len(words))
+	points, round := make([]complex128, len(words)), make([]bool, len(words))
 	for i, word := range words {
-		points[i], round[i] = l.place(word, kind == 'f'), strings.Contains(word, "o")
+		points[i], round[i] = p.place(word, area), strings.Contains(word, "o")
 	}
-	switch kind {
-	case 'f':
-		l.areas = append(l.areas, points)
-	case 'e':
-		l.rubs = append(l.rubs, stroke{from: points[0], to: points[1], squareFrom: true, squareTo: true})
-	default:
-		l.line(points, round, closed)
+	first := len(p.pieces)
+	if area {
+		p.pieces = append(p.pieces, piece{area: points})
+	} else {
+		p.line(points, round, closed)
+	}
+	for i := range p.pieces[first:] {
+		p.pieces[first+i].rub = rub
 	}
 }
 
 // place is where a point lies: on the middle line of a stroke that lies in the box, or on the edge of the box. Middle
 // lines across fall on whole dots, so that a letter is as sharp in its middle as at its edges.
-func (l *letter) place(word string, edge bool) point {
+func (p *pen) place(word string, edge bool) complex128 {
 	x, y := float64(word[0]-'0')/4, float64(word[1]-'0')/4
 	if edge {
-		return point{x * l.box.x, y * l.box.y}
+		return complex(x*real(p.box), y*imag(p.box))
 	}
-	return point{onDots(x*(l.box.x-1), l.wide) + 0.5, onDots(y*(l.box.y-1), l.high) + 0.5}
+	return complex(onDots(x*(real(p.box)-1), p.wide)+0.5, onDots(y*(imag(p.box)-1), p.high)+0.5)
 }
 
 // onDots rounds down to whole dots, upward in the letter: an upper half that is smaller looks right.
 func onDots(v float64, dot int) float64 { return math.Floor(v*float64(dot)+1e-9) / float64(dot) }
 
-func (l *letter) line(points []point, round []bool, closed bool) {
+func (p *pen) line(points []complex128, round []bool, closed bool) {
 	n := len(points)
-	if n == 1 {
-		l.strokes = append(l.strokes, stroke{from: points[0], to: points[0]})
-		return
-	}
 	bent := func(i int) bool { return round[i] && (closed || i > 0 && i < n-1) }
-	last := n - 1
+	last := max(1, n-1) // one point alone is a dot
 	if closed {
 		last = n
 	}
 	for i := range last {
 		j := (i + 1) % n
-		s := stroke{from: points[i], to: points[j], squareFrom: !bent(i), squareTo: !bent(j)}
+		s := piece{from: points[i], to: points[j], squareFrom: !bent(i), squareTo: !bent(j)}
 		s.round = n == 2 && round[i] && round[j]
-		r := corner(points[i], points[j])
 		if bent(i) {
-			s.from = toward(points[i], points[j], r)
+			s.from = rounding(points[i], points[j])
 		}
 		if bent(j) {
-			next := points[(j+1)%n]
-			s.to = toward(points[j], points[i], r)
-			l.bend(s.to, points[j], toward(points[j], next, corner(points[j], next)))
+			s.to = rounding(points[j], points[i])
+			p.bend(s.to, points[j], rounding(points[j], points[(j+1)%n]))
 		}
-		l.strokes = append(l.strokes, s)
+		p.pieces = append(p.pieces, s)
 	}
 }
 
-// corner is how far from its corner a rounding begins on a piece.
-func corner(a, b point) float64 { return min(1, math.Hypot(b.x-a.x, b.y-a.y)/2) }
-
-func toward(a, b point, by float64) point {
-	d := math.Hypot(b.x-a.x, b.y-a.y)
-	if d == 0 {
-		return a
+// rounding is where the rounding of a corner ends on the piece to another point.
+func rounding(corner, to complex128) complex128 {
+	if corner == to {
+		return corner
 	}
-	return point{a.x + (b.x-a.x)*by/d, a.y + (b.y-a.y)*by/d}
+	length := cmplx.Abs(to - corner)
+	return corner + (to-corner)*complex(min(1, length/2)/length, 0)
 }
 
 // bend is a rounded corner: a parabola from one point to another by the corner.
-func (l *letter) bend(from, by, to point) {
+func (p *pen) bend(from, by, to complex128) {
 	const pieces = 6
 	at := from
 	for i := 1; i <= pieces; i++ {
-		t := float64(i) / pieces
-		u := 1 - t
-		next := point{u*u*from.x + 2*u*t*by.x + t*t*to.x, u*u*from.y + 2*u*t*by.y + t*t*to.y}
-		l.strokes = append(l.strokes, stroke{from: at, to: next, round: true})
+		t := complex(float64(i)/pieces, 0)
+		next := (1-t)*(1-t)*from + 2*(1-t)*t*by + t*t*to
+		p.pieces = append(p.pieces, piece{from: at, to: next, round: true})
 		at = next
 	}
 }
 
-// covers reports whether the pen inks a point on this stroke.
-func (s *stroke) covers(p point) bool {
-	const half = 0.5 + 1e-6
-	dx, dy := s.to.x-s.from.x, s.to.y-s.from.y
-	length := math.Hypot(dx, dy)
+// covers reports whether the pen inks a point on this piece.
+func (s *piece) covers(p complex128) bool {
+	if s.area != nil {
+		return inside(s.area, p)
+	}
+	const exact = 1e-6
+	const half = 0.5 + exact
+	way, length := s.to-s.from, cmplx.Abs(s.to-s.from)
 	if length == 0 {
-		return math.Abs(p.x-s.from.x) <= half && math.Abs(p.y-s.from.y) <= half
+		return math.Abs(real(p-s.from)) <= half && math.Abs(imag(p-s.from)) <= half
 	}
-	along := ((p.x-s.from.x)*dx + (p.y-s.from.y)*dy) / length
-	aside := math.Abs((p.x-s.from.x)*dy-(p.y-s.from.y)*dx) / length
+	turned := (p - s.from) * cmplx.Conj(way) / complex(length, 0) // the way runs to the right
+	along, aside := real(turned), math.Abs(imag(turned))
 	if s.round {
-		return math.Hypot(aside, math.Max(0, math.Max(-along, along-length))) <= half
+		return math.Hypot(aside, max(0, -along, along-length)) <= half
 	}
-	low, high := 0.0, length
+	low, high := -exact, length+exact
 	if s.squareFrom {
-		low = -half
+		low -= half
 	}
 	if s.squareTo {
 		high += half
 	}
-	return aside <= half && along >= low-1e-6 && along <= high+1e-6
+	return aside <= half && along >= low && along <= high
 }
 
-func inside(area []point, p point) bool {
+func inside(area []complex128, p complex128) bool {
 	in := false
 	for i, a := range area {
 		b := area[(i+1)%len(area)]
-		if (a.y > p.y) != (b.y > p.y) && p.x < a.x+(p.y-a.y)/(b.y-a.y)*(b.x-a.x) {
+		across := real(a) + (imag(p)-imag(a))/(imag(b)-imag(a))*real(b-a)
+		if (imag(a) > imag(p)) != (imag(b) > imag(p)) && real(p) < across {
 			in = !in
 		}
 	}

@@ -29,38 +29,24 @@ func first(s string) (char string, columns int) {
 	return ansi.FirstGraphemeCluster(s, ansi.WcWidth)
 }
 
-// Wrap breaks a text at blanks into lines of at most room cells; a word longer than a line is
-// broken anywhere, so that nothing is lost.
+// Wrap breaks a text at blanks into lines of at most room cells; a word longer than a line is broken anywhere, so that
+// nothing is lost.
 func Wrap(s string, room int) []string {
-	if room < 1 || s == "" {
+	var words []string
+	for word := range strings.FieldsSeq(s) {
+		for width(word) > room {
+			head := ansi.TruncateWc(word, room, "")
+			if room < 1 || head == "" {
+				return nil // a character wider than the room
+			}
+			words, word = append(words, head), word[len(head):]
+		}
+		words = append(words, word)
+	}
+	if words == nil {
 		return nil
 	}
-	var lines []string
-	line, used := "", 0
-	for _, word := range strings.Fields(s) {
-		w := width(word)
-		if used > 0 && used+1+w <= room {
-			line, used = line+" "+word, used+1+w
-			continue
-		}
-		if used > 0 {
-			lines = append(lines, line)
-		}
-		for w > room {
-			head := ansi.TruncateWc(word, room, "")
-			if head == "" {
-				return lines // a character wider than the room
-			}
-			lines = append(lines, head)
-			word = word[len(head):]
-			w = width(word)
-		}
-		line, used = word, w
-	}
-	if used > 0 {
-		lines = append(lines, line)
-	}
-	return lines
+	return plain.Wrap(strings.Join(words, " "), room)
 }
 
 func widest(lines []string) int {

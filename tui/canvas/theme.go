@@ -1,11 +1,12 @@
 package canvas
 
 import (
-	"strings"
+	"image/color"
 	"sync"
 
 	"charm.land/lipgloss/v2"
 	"github.com/charmbracelet/colorprofile"
+	"github.com/charmbracelet/x/ansi"
 )
 
 // Kind is a choice of colours.
@@ -23,30 +24,26 @@ const (
 
 // Theme turns inks into bytes for one kind of terminal. It never changes, and all sessions of a kind share one.
 type Theme struct {
-	fg, bg [roles]string // what switches a role on as text, as ground: parameters of SGR
-	colour [roles]string // as Lip Gloss reads it
-	ground bool          // there are colours for grounds: lands and parts need no textures
-	coarse bool          // the terminal has half-blocks, but neither quadrants nor braille
+	colour [roles]color.Color // nil is the terminal's own
+	ground bool               // there are colours for grounds: lands and parts need no textures
+	coarse bool               // the terminal has half-blocks, but neither quadrants nor braille
 }
 
 type themeKey struct {
-	palette, depth int
-	coarse         bool
+	palette int
+	profile colorprofile.Profile
+	coarse  bool
 }
-
-// The depths of colour that differ here.
-const (
-	depthNone = iota
-	depth16
-	depth256
-)
 
 var themes sync.Map // of themeKey to *Theme
 
 // ThemeOf is the theme of a terminal: its ground, dark or light, and what colours it shows. A coarse terminal has no
 // quadrants and no braille (the console of Linux, the old one of Windows).
 func ThemeOf(kind Kind, dark bool, profile colorprofile.Profile, coarse bool) *Theme {
-	k := themeKey{palette: paletteOf(kind, dark), depth: depthOf(kind, profile), coarse: coarse}
+	if kind == ThemeNone {
+		profile = colorprofile.ASCII
+	}
+	k := themeKey{paletteOf(kind, dark), max(colorprofile.ASCII, min(profile, colorprofile.ANSI256)), coarse}
 	if th, ok := themes.Load(k); ok {
 		return th.(*Theme)
 	}
@@ -66,85 +63,55 @@ func paletteOf(kind Kind, dark bool) int {
 	return onLight
 }
 
-func depthOf(kind Kind, profile colorprofile.Profile) int {
-	switch {
-	case kind == ThemeNone || profile < colorprofile.ANSI:
-		return depthNone
-	case profile == colorprofile.ANSI:
-		return depth16
-	}
-	return depth256
-}
-
 func newTheme(k themeKey) *Theme {
-	th := &Theme{ground: k.depth != depthNone, coarse: k.coarse}
+	th := &Theme{ground: k.profile != colorprofile.ASCII, coarse: k.coarse}
 	for r := range roles {
-		spelt := tones[r][k.palette]
-		c := [...]string{depthNone: "", depth16: spelt.ansi, depth256: spelt.indexed}[k.depth]
-		if th.colour[r] = c; c != "" {
-			th.fg[r] = parameter(lipgloss.NewStyle().Foreground(lipgloss.Color(c)))
-			th.bg[r] = parameter(lipgloss.NewStyle().Background(lipgloss.Color(c)))
-		} else if r.swaps() {
-			th.bg[r] = reverse
+		c := tones[r][k.palette].indexed
+		if k.profile == colorprofile.ANSI {
+			c = tones[r][k.palette].ansi
+		}
+		if c != "" && th.ground {
+			th.colour[r] = lipgloss.Color(c)
 		}
 	}
 	return th
 }
 
-// reverse is the SGR parameter that lets text and ground change places.
-const reverse = "7"
-
-// parameter is what stands in a style's sequence: each style is rendered once, here.
-func parameter(s lipgloss.Style) string {
-	open, _, _ := strings.Cut(s.Render("x"), "x")
-	return strings.TrimSuffix(strings.TrimPrefix(open, "\x1b["), "m")
-}
-
-// reset ends every style.
-const reset = "\x1b[m"
-
-// open appends what switches an ink on; nothing where it is the terminal's own.
-func (th *Theme) open(to []byte, k Ink) []byte {
-	bold, fg, bg := k.bold(), th.fg[k.fg()], th.bg[k.bg()]
-	if !bold && fg == "" && bg == "" {
-		return to
+// style is what switches an ink on; nothing where it is the terminal's own.
+func (th *Theme) style(k Ink) (s ansi.Style) {
+	if k.bold() {
+		s = s.Bold()
 	}
-	to = append(to, "\x1b["...)
-	if bold {
-		to = append(to, "1;"...)
+	if c := th.colour[k.fg()]; c != nil {
+		s = s.ForegroundColor(c)
 	}
-	if fg != "" {
-		to = append(append(to, fg...), ';')
+	if c := th.colour[k.bg()]; c != nil {
+		return s.BackgroundColor(c)
 	}
-	if bg != "" {
-		to = append(append(to, bg...), ';')
+	if k.bg().swaps() {
+		s = s.Reverse(true)
 	}
-	to[len(to)-1] = 'm'
-	return to
+	return s
 }
 
 // plain reports whether a blank in an ink shows nothing.
-func (th *Theme) plain(k Ink) bool { return th.bg[k.bg()] == "" }
+func (th *Theme) plain(k Ink) bool { return th.colour[k.bg()] == nil && !k.bg().swaps() }
 
 // Paint is a text in an ink. The text must have no styles of its own.
 func (th *Theme) Paint(k Ink, text string) string {
-	open := th.open(nil, k)
-	if len(open) == 0 || text == "" {
-		return text
+	if text == "" {
+		return ""
 	}
-	return string(open) + text + reset
+	return th.style(k).Styled(text)
 }
 
-// Style is an ink as Lip Gloss has it, for the parts of Bubbles.
+// Style is an ink on the terminal's own ground as Lip Gloss has it, for the parts of Bubbles.
 func (th *Theme) Style(k Ink) lipgloss.Style {
 	s := lipgloss.NewStyle().Bold(k.bold())
-	if c := th.colour[k.fg()]; c != "" {
-		s = s.Foreground(lipgloss.Color(c))
+	if c := th.colour[k.fg()]; c != nil {
+		s = s.Foreground(c)
 	}
-	if c := th.colour[k.bg()]; c != "" {
-		s = s.Background(lipgloss.Color(c))
-	}
-	return s.Reverse(th.bg[k.bg()] == reverse)
+	return s
 }
 
 // Role is what a colour stands for. The palettes give each role its colours; a part never names a colour itself.

@@ -22,12 +22,11 @@ var round = [...][]float64{{1}, {2, 5}, {3, 4, 6, 8, 1.5}, {1.2, 2.5, 7, 9, 3.5,
 
 // logTicks are round numbers on a logarithmic axis from low to high of some cells, the roundest that have room. room is
 // how many cells a text keeps free around its middle.
-func logTicks(low, high float64, cells int, comma bool, room func(text string) int) []tick {
+func logTicks(low, high float64, cells int, comma bool, room func(text string) int) (list []tick) {
 	if !(low > 0) || !(high > low) || math.IsInf(high, 0) || cells < 2 {
 		return nil
 	}
-	var list []tick
-	taken := make([]bool, cells)
+	from := func(t tick) int { return t.at - room(t.text)/2 }
 	for rank, mantissas := range round {
 		if rank == len(round)-1 && len(list) >= enough {
 			break
@@ -35,11 +34,11 @@ func logTicks(low, high float64, cells int, comma bool, room func(text string) i
 		for e := int(math.Floor(math.Log10(low))) - 1; e <= int(math.Ceil(math.Log10(high))); e++ {
 			for _, m := range mantissas {
 				v := m * math.Pow10(e)
-				if v < low || v > high {
-					continue
+				t := tick{number(v, comma), share(v, low, high, cells)}
+				meets := func(o tick) bool { return from(t) < from(o)+room(o.text) && from(o) < from(t)+room(t.text) }
+				if v >= low && v <= high && !slices.ContainsFunc(list, meets) {
+					list = append(list, t)
 				}
-				at := int(math.Log(v/low) / math.Log(high/low) * float64(cells))
-				list = place(list, taken, tick{number(v, comma), min(at, cells-1)}, room)
 			}
 		}
 	}
@@ -47,18 +46,12 @@ func logTicks(low, high float64, cells int, comma bool, room func(text string) i
 	return list
 }
 
-func place(list []tick, taken []bool, t tick, room func(string) int) []tick {
-	half := room(t.text)
-	from, to := t.at-half/2, t.at-half/2+half
-	for i := max(0, from); i < min(len(taken), to); i++ {
-		if taken[i] {
-			return list
-		}
+// share is the cell of a value on a logarithmic axis, held to its ends.
+func share(v, low, high float64, cells int) int {
+	if !(v > low) {
+		return 0
 	}
-	for i := max(0, from); i < min(len(taken), to); i++ {
-		taken[i] = true
-	}
-	return append(list, t)
+	return int(min(float64(cells-1), math.Log(v/low)/math.Log(high/low)*float64(cells)))
 }
 
 // evenTicks are round numbers at even steps on an axis of some cells, about every so many cells one.
@@ -68,10 +61,8 @@ func evenTicks(a Axis, cells, every int, comma bool) []tick {
 		return nil
 	}
 	step := roundStep((high - low) * float64(every) / float64(cells))
-	digits := max(0, int(math.Ceil(-math.Log10(step)-1e-9)))
-	if m := step / math.Pow10(int(math.Floor(math.Log10(step)+1e-9))); step < 10 && math.Abs(m-2.5) < 1e-6 {
-		digits++
-	}
+	_, places, _ := strings.Cut(strconv.FormatFloat(step, 'f', 9, 64), ".")
+	digits := len(strings.TrimRight(places, "0"))
 	var list []tick
 	for i := math.Ceil(low/step - 1e-9); i*step <= high+step*1e-9 && len(list) <= cells; i++ {
 		text := strconv.FormatFloat(i*step+0, 'f', digits, 64)
@@ -83,7 +74,7 @@ func evenTicks(a Axis, cells, every int, comma bool) []tick {
 // roundStep is the next of 1, 2, 2.5 and 5 times a power of ten.
 func roundStep(v float64) float64 {
 	e := math.Pow10(int(math.Floor(math.Log10(v))))
-	for _, m := range [...]float64{1, 2, 2.5, 5, 10} {
+	for _, m := range [...]float64{1, 2, 2.5, 5} {
 		if m*e >= v*(1-1e-9) {
 			return m * e
 		}
@@ -111,4 +102,16 @@ func upright(c *Cells, left, lines int, numbers []tick) {
 		c.Set(left-1, y, Rule.Ink(), "┤")
 		c.Put(left-1-width(t.text), y, Quiet.Ink(), t.text)
 	}
+}
+
+// level writes the numbers of the axis under a field, none of them before a column, as far as they stand free.
+func level(c *Cells, left, y, first int, numbers []tick) {
+	for _, t := range numbers {
+		c.putFree(max(first, under(c, left+t.at, t.text)), y, Quiet.Ink(), t.text)
+	}
+}
+
+// under is where a text begins whose middle stands in a column.
+func under(c *Cells, x int, text string) int {
+	return max(0, min(x-(width(text)-1)/2, c.W-width(text)))
 }
