@@ -2,6 +2,7 @@ package tui
 
 import (
 	"context"
+	"strings"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
@@ -17,7 +18,8 @@ func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
 		}
 		return r.put(name, text).line()
 	}
-	e, col, text := &p.rows[i], p.lineAt(w), ""
+	e, text := &p.rows[i], ""
+	named, col := p.columns(w)
 	if p.all {
 		r.put(th.quiet, e.Kind).to(kindColumns)
 	}
@@ -27,37 +29,32 @@ func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
 	case room >= len(e.At):
 		text = e.At
 	}
-	return r.put(name, cut(e.Name, col-1-r.used)).to(col).put(th.quiet, text).line()
+	return r.put(name, cut(e.Name, named)).to(col).put(th.quiet, text).line()
 }
 
 // kindColumns are those of the kind of a record before its name.
 const kindColumns = 10
 
-// lineAt is the column where what a record is in short begins.
-func (p *bookPage) lineAt(w int) int {
+// columns are how many a record's name has, and the one where what it is in short begins.
+func (p *bookPage) columns(w int) (named, line int) {
+	line = min(26, w/2)
 	if p.all {
-		return min(26, w/2) + kindColumns
+		return line - 1, line + kindColumns
 	}
-	return min(26, w/2)
+	return line - 1, line
 }
 
 // unshown is what the row of a record has no room for, "" where it shows all.
 func (p *bookPage) unshown(e *Entry, w int) string {
-	col, text := p.lineAt(w), ""
-	named := col - 1
-	if p.all {
-		named -= kindColumns
-	}
+	var parts []string
+	named, col := p.columns(w)
 	if width(e.Name) > named {
-		text = e.Name
+		parts = append(parts, e.Name)
 	}
 	if line := e.At + "  " + e.Line; col+width(line) > w {
-		if text != "" {
-			text += "  "
-		}
-		text += line
+		parts = append(parts, line)
 	}
-	return text
+	return strings.Join(parts, "  ")
 }
 
 // told is what the row under the cursor does not show, in at most so many lines and in as many for each row, so that

@@ -134,16 +134,14 @@ func (p *cardPage) refresh(m *root) { p.load(&m.session) }
 
 // figures are what follows, in as many columns as there is room for, and the lines that the cursor's row takes.
 func (p *cardPage) figures(m *root, w int) (b block, first, last int) {
-	isFigure := func(r *cardRow) bool { return r.group() == figureGroup }
-	numbered := func(r *cardRow) bool { return isFigure(r) && r.numbered() }
-	cols := measure(p.rows, numbered)
+	cols := measure(p.rows)
 	wide := cols.label + 1 + cols.number + 1 + cols.unit + 2 + cols.band
 	if cols.alt > 0 {
 		wide += cols.alt + 2
 	}
 	var list []int
 	for i := range p.rows {
-		if r := &p.rows[i]; isFigure(r) && (r.numbered() || i == p.at || m.h >= 50 || m.h < 30) {
+		if r := &p.rows[i]; r.group() == figureGroup && (r.numbered() || i == p.at || m.h >= 50 || m.h < 30) {
 			list = append(list, i)
 		}
 	}

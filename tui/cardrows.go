@@ -180,16 +180,15 @@ func fillerShort(c *calc.Card) string {
 	return c.Used.Filler
 }
 
-// columns are how wide the parts of a row are, measured over rows that stand below each other.
+// columns are how wide the parts of a row are, measured over the figures that follow, which stand below each other.
 type columns struct {
 	label, number, unit, alt, band int
 }
 
-func measure(rows []cardRow, fits func(*cardRow) bool) columns {
-	var c columns
+func measure(rows []cardRow) (c columns) {
 	for i := range rows {
 		r := &rows[i]
-		if !fits(r) {
+		if r.group() != figureGroup || !r.numbered() {
 			continue
 		}
 		c.label = max(c.label, width(r.label))
