@@ -30,15 +30,17 @@ func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 		return b, nil
 	}
 	b.addAll(p.beat(m, w, max(1, h/10)))
-	if h >= 18 {
+	if h >= 24 || h >= 18 && !sp.Card.Warned("timed-closed") { // what is said of a closed joint takes the heat's room
 		b.skip()
 	}
 	b.addAll(block(p.dials.Draw(p.dialled(m), th.Theme, w, min(max(len(beatDials), h/3), h-len(b)))))
 	b.addAll(p.why(th, s, w, h))
 	b.addAll(p.facts(th, s, w))
-	if room := h - len(b) - 1; room >= 6 && p.chart != nil {
-		b.skip()
-		b.addAll(block(p.trace.Draw(p.chart, th.Theme, w, min(room, 22))))
+	if room := h - len(b); room >= leastTrace && p.chart != nil {
+		if room > leastTrace {
+			b.skip()
+		}
+		b.addAll(block(p.trace.Draw(p.chart, th.Theme, w, min(h-len(b), 22))))
 	}
 	if room := h - len(b); room > 1 {
 		b.addAll(s.finding(th, []report.Block{report.Limits{List: sp.Limits}, report.Wider{Wider: sp.Wider}}, w,
@@ -46,6 +48,9 @@ func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	}
 	return b, nil
 }
+
+// leastTrace is the fewest lines on which the heat can be read.
+const leastTrace = 6
 
 // standing says that the heat is still followed, or that what stands here is of another job.
 func (p *beatPage) standing(th *theme, w int) (b block) {

@@ -32,14 +32,12 @@ func (p *bookPage) find(m *root) tea.Cmd {
 	p.run++
 	p.busy = true
 	run, text := p.run, p.field.String()
-	return m.act(asking(func(ctx context.Context, k Keeper) action {
-		find := k.Find
+	return m.act(asking(func(ctx context.Context, k Keeper) ([]Entry, error) {
 		if p.all {
-			find = k.Records
+			return k.Records(ctx, text)
 		}
-		rows, err := find(ctx, text)
-		return func(*root) tea.Cmd { p.found(run, rows, err); return nil }
-	}))
+		return k.Find(ctx, text)
+	}, func(_ *root, rows []Entry, err error) tea.Cmd { p.found(run, rows, err); return nil }))
 }
 
 func (p *bookPage) found(run int, rows []Entry, err error) {
@@ -58,8 +56,7 @@ func (p *bookPage) found(run int, rows []Entry, err error) {
 
 // lines is how many rows there are: what was found, and what is typed can be kept.
 func (p *bookPage) lines() int {
-	n := len(p.rows)
-	n += len(p.forms())
+	n := len(p.rows) + len(p.forms())
 	if p.keeps() {
 		n++
 	}
@@ -95,16 +92,18 @@ func (p *bookPage) entry() *Entry {
 }
 
 func (p *bookPage) about(m *root) about {
+	keys := p.field.pagesKey() + "  ↑↓ pick  esc back"
 	switch {
-	case p.looks && !p.all:
-		return about{help: "in the book", keys: "enter open" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
 	case p.all:
-		return about{help: "in the book", keys: "enter read" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
+		keys = "enter read" + keys
+	case p.looks:
+		keys = "enter open" + keys
+	case m.w < narrowWidth: // the way back stands among the first
+		keys = "enter open  esc back" + p.field.pagesKey() + "  ↑↓ pick"
+	default:
+		keys = "enter open, or keep" + keys
 	}
-	if m.w < narrowWidth { // the way back stands among the first
-		return about{help: "in the book", keys: "enter open  esc back" + p.field.pagesKey() + "  ↑↓ pick"}
-	}
-	return about{help: "in the book", keys: "enter open, or keep" + p.field.pagesKey() + "  ↑↓ pick  esc back"}
+	return about{help: "in the book", keys: keys}
 }
 
 func (p *bookPage) paste(_ *root, text string) action {
@@ -194,8 +193,9 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	if h-len(b)-len(told)-len(more) >= 4 {
 		told.addAll(more)
 	}
-	row := func(i int, chosen bool) line { return p.rowLine(th, i, chosen, w) }
-	b.addAll(p.list.draw(max(1, h-len(b)-1-len(told)), row))
+	b.addAll(p.list.draw(max(1, h-len(b)-1-len(told)), func(i int, chosen bool) line {
+		return p.rowLine(th, i, chosen, w)
+	}))
 	if len(told) > 0 && len(b)+1+len(told) <= h {
 		b.skip()
 		b.addAll(told)
@@ -205,13 +205,12 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 
 // elsewhere says what no key of the page does.
 func (p *bookPage) elsewhere() string {
-	if p.looks {
+	const deletes, all = "del or ctrl+d deletes; ", "; all of the book: brazebooth book export FILE, import FILE"
+	switch {
+	case p.looks:
 		return ""
+	case p.all:
+		return deletes + "a record that is read names its commands" + all
 	}
-	if p.all {
-		return "del or ctrl+d deletes; a record that is read names its commands; all of the book: brazebooth book " +
-			"export FILE, import FILE"
-	}
-	return "del or ctrl+d deletes; to print a card: records, the next page, reads it and names the command; all of " +
-		"the book: brazebooth book export FILE, import FILE"
+	return deletes + "to print a card: records, the next page, reads it and names the command" + all
 }

@@ -17,7 +17,7 @@ import (
 	"brazebooth/calc/practice"
 	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
-	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 	"brazebooth/tables"
 )
 
@@ -99,8 +99,8 @@ func (d *drawer) Records(ctx context.Context, text string) ([]Entry, error) {
 	return list, err
 }
 
-func (d *drawer) Record(_ context.Context, id string, _ quantity.System) ([]string, error) {
-	return []string{"all of " + id, "", "history"}, d.fail
+func (d *drawer) Record(_ context.Context, id string) ([]report.Block, error) {
+	return []report.Block{report.Said{{Text: "all of " + id}}, report.Said{{Text: "history"}}}, d.fail
 }
 
 func (d *drawer) Trial(_ context.Context, job calc.Job, seen, verdict, source string) (string, error) {

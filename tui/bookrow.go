@@ -1,5 +1,13 @@
 package tui
 
+import (
+	"context"
+	"strings"
+
+	"charm.land/bubbles/v2/key"
+	tea "charm.land/bubbletea/v2"
+)
+
 // rowLine is one record, its name, its date and what it is in short; or something that the page does.
 func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
 	r, name := newRow(w), th.under(chosen, th.bold).exact()
@@ -10,7 +18,8 @@ func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
 		}
 		return r.put(name, text).line()
 	}
-	e, col, text := &p.rows[i], p.lineAt(w), ""
+	e, text := &p.rows[i], ""
+	named, col := p.columns(w)
 	if p.all {
 		r.put(th.quiet, e.Kind).to(kindColumns)
 	}
@@ -20,37 +29,32 @@ func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
 	case room >= len(e.At):
 		text = e.At
 	}
-	return r.put(name, cut(e.Name, col-1-r.used)).to(col).put(th.quiet, text).line()
+	return r.put(name, cut(e.Name, named)).to(col).put(th.quiet, text).line()
 }
 
 // kindColumns are those of the kind of a record before its name.
 const kindColumns = 10
 
-// lineAt is the column where what a record is in short begins.
-func (p *bookPage) lineAt(w int) int {
+// columns are how many a record's name has, and the one where what it is in short begins.
+func (p *bookPage) columns(w int) (named, line int) {
+	line = min(26, w/2)
 	if p.all {
-		return min(26, w/2) + kindColumns
+		return line - 1, line + kindColumns
 	}
-	return min(26, w/2)
+	return line - 1, line
 }
 
 // unshown is what the row of a record has no room for, "" where it shows all.
 func (p *bookPage) unshown(e *Entry, w int) string {
-	col, text := p.lineAt(w), ""
-	named := col - 1
-	if p.all {
-		named -= kindColumns
-	}
+	var parts []string
+	named, col := p.columns(w)
 	if width(e.Name) > named {
-		text = e.Name
+		parts = append(parts, e.Name)
 	}
 	if line := e.At + "  " + e.Line; col+width(line) > w {
-		if text != "" {
-			text += "  "
-		}
-		text += line
+		parts = append(parts, line)
 	}
-	return text
+	return strings.Join(parts, "  ")
 }
 
 // told is what the row under the cursor does not show, in at most so many lines and in as many for each row, so that
@@ -66,4 +70,59 @@ func (p *bookPage) told(th *theme, w, most int) (b block) {
 		}
 	}
 	return b.fit(min(tall, most))
+}
+
+// doomed is what a page of the book is asked to delete, and what it deleted last.
+type doomed struct {
+	id   string // of the record whose deletion was asked for once
+	last *Entry // what ctrl+z brings back
+}
+
+// press acts on the keys that delete and bring back; not ok for any other key, which also forgets what was asked for.
+// Where something is typed the delete key is the field's, unless nothing stands behind the cursor.
+func (d *doomed) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok bool) {
+	asked := d.id
+	d.id = ""
+	switch {
+	case key.Matches(msg, bound.Restore):
+		if d.last == nil {
+			return refuse("nothing was deleted on this page",
+				"brazebooth book list --deleted shows what was before"), true
+		}
+		return markRecord(*d.last, false), true
+	case !key.Matches(msg, bound.Delete), msg.String() == "delete" && f.at() < len([]rune(f.String())):
+		return nil, false
+	case at == nil:
+		return refuse("no record under the cursor", "pick a row with ↑ ↓"), true
+	case asked != at.ID:
+		d.id = at.ID
+		return refuse("delete "+at.Name+"?",
+			"the same key once more marks it as deleted; it stays in the history"), true
+	}
+	return markRecord(*at, true), true
+}
+
+func markRecord(e Entry, deleted bool) action {
+	return asking(func(ctx context.Context, k Keeper) (Entry, error) { return e, k.Mark(ctx, e.Kind, e.ID, deleted) },
+		func(m *root, e Entry, err error) tea.Cmd {
+			if err != nil {
+				return bookFault("", err, "nothing was changed").said(m)
+			}
+			return m.marked(e, deleted)
+		})
+}
+
+// marked lists anew what stands on the page that asked.
+func (m *root) marked(e Entry, deleted bool) tea.Cmd {
+	page := &m.shelf
+	if m.part.name() == pageRecords {
+		page = &m.records
+	}
+	page.doomed.last = nil
+	m.done = e.Name + ": back in the book"
+	if deleted {
+		page.doomed.last = &e
+		m.done = e.Name + ": deleted; ctrl+z brings it back"
+	}
+	return page.find(m)
 }

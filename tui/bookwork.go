@@ -2,11 +2,13 @@ package tui
 
 import (
 	"context"
+	"strings"
 
-	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/calc/practice"
+	"brazebooth/internal/report"
 )
 
 // withBook does what needs the book, where there is one.
@@ -24,11 +26,14 @@ type answered struct{ then action }
 
 func (a answered) tell(m *root) (tea.Cmd, bool) { return m.act(a.then), true }
 
-// asking asks the book beside the screens, where there is one; what wait returns is done with the answer.
-func asking(wait func(ctx context.Context, k Keeper) action) action {
+// asking asks the book beside the screens, where there is one; then acts on what it answers.
+func asking[T any](ask func(context.Context, Keeper) (T, error), then func(*root, T, error) tea.Cmd) action {
 	return withBook(func(m *root) tea.Cmd {
 		k := m.keeper
-		return func() tea.Msg { return answered{wait(context.Background(), k)} }
+		return func() tea.Msg {
+			v, err := ask(context.Background(), k)
+			return answered{func(m *root) tea.Cmd { return then(m, v, err) }}
+		}
 	})
 }
 
@@ -40,10 +45,8 @@ func loadCard(e Entry) action {
 			return m.act(refuse("the card on the screen is not kept",
 				"enter once more opens "+e.Name+" all the same; a name and enter on the row below keeps it"))
 		}
-		return m.act(asking(func(ctx context.Context, k Keeper) action {
-			job, err := k.Load(ctx, e.ID)
-			return func(m *root) tea.Cmd { return m.loaded(job, e.Name, err) }
-		}))
+		return m.act(asking(func(ctx context.Context, k Keeper) (calc.Job, error) { return k.Load(ctx, e.ID) },
+			func(m *root, job calc.Job, err error) tea.Cmd { return m.loaded(job, e.Name, err) }))
 	}
 }
 
@@ -52,8 +55,7 @@ func (m *root) loaded(job calc.Job, name string, err error) tea.Cmd {
 	case !m.isOpen(&m.part) || m.part.name() != pageBook: // left meanwhile: the card stays
 		return nil
 	case err != nil:
-		m.notice = bookFault("", err, "the card on the screen stays")
-		return nil
+		return bookFault("", err, "the card on the screen stays").said(m)
 	}
 	m.close(&m.part)
 	m.shelf.field = field{}
@@ -67,51 +69,40 @@ func keepCard(name string) action {
 	return func(m *root) tea.Cmd {
 		card, job := m.session.card, m.session.base()
 		m.shelf.sure = ""
-		return m.act(asking(func(ctx context.Context, k Keeper) action {
-			said, err := k.Keep(ctx, name, &card)
-			if err != nil {
-				return bookFault("not kept: ", err, "the card stays on the screen").said
-			}
-			return func(m *root) tea.Cmd {
+		return m.act(asking(func(ctx context.Context, k Keeper) (string, error) { return k.Keep(ctx, name, &card) },
+			func(m *root, said string, err error) tea.Cmd {
+				if err != nil {
+					return m.kept(said, err, "the card stays on the screen")
+				}
 				m.done, m.shelf.safe = said, job
 				if m.shelf.field.String() == name { // else something else is being typed by now
 					m.shelf.field.clear()
 				}
 				m.shelf.list.goTo(0) // the newest, which is the one that was kept
 				return m.shelf.find(m)
-			}
-		}))
+			}))
 	}
 }
 
 func openRecord(e Entry) action {
-	return func(m *root) tea.Cmd {
-		units := m.units.Lead()
-		return m.act(asking(func(ctx context.Context, k Keeper) action {
-			lines, err := k.Record(ctx, e.ID, units)
-			return func(m *root) tea.Cmd { m.recordRead(e.Kind+" "+e.Name, lines, err); return nil }
-		}))
-	}
+	return asking(func(ctx context.Context, k Keeper) ([]report.Block, error) { return k.Record(ctx, e.ID) },
+		func(m *root, record []report.Block, err error) tea.Cmd { return m.recordRead(e, record, err) })
 }
 
 // recordRead opens a record over the page that asked, if that is still there.
-func (m *root) recordRead(name string, lines []string, err error) {
+func (m *root) recordRead(e Entry, record []report.Block, err error) tea.Cmd {
 	if !m.isOpen(&m.part) || m.part.name() != pageRecords {
-		return
+		return nil
 	}
 	if err != nil {
-		m.notice = bookFault("", err, "the list stays")
-		return
+		return bookFault("", err, "the list stays").said(m)
 	}
-	m.read(name, func(th *theme, w int) block {
-		var b block
-		for _, l := range lines {
-			switch {
-			case l == "":
-				b.skip()
-			case width(l) <= w: // its columns stay
+	return m.read(e.Kind+" "+e.Name, func(th *theme, w int) (b block) {
+		text := report.Text(record, report.Options{Units: m.units.Lead(), Width: max(w, narrowWidth)})
+		for l := range strings.SplitSeq(strings.TrimRight(text, "\n"), "\n") {
+			if width(l) <= w { // its columns stay
 				b.add(newRow(w).put(th.plain, l).line())
-			default:
+			} else {
 				b.say(th.plain, 0, l, w)
 			}
 		}
@@ -135,16 +126,15 @@ func keepTrial(acceptable bool) action {
 		}
 		p.kept, p.keeping = n, true
 		source, row := m.meter.kept, p.row
-		return m.act(asking(func(ctx context.Context, k Keeper) action {
-			said, err := k.Trial(ctx, t.Job, t.Seen, verdict, source)
-			return func(m *root) tea.Cmd {
-				if p := &m.fix; row == p.row {
-					if p.keeping = false; err != nil {
-						p.kept = n - 1
-					}
+		return m.act(asking(func(ctx context.Context, k Keeper) (string, error) {
+			return k.Trial(ctx, t.Job, t.Seen, verdict, source)
+		}, func(m *root, said string, err error) tea.Cmd {
+			if p := &m.fix; row == p.row {
+				if p.keeping = false; err != nil {
+					p.kept = n - 1
 				}
-				return m.kept(said, err, "k tries again")
 			}
+			return m.kept(said, err, "k tries again")
 		}))
 	})
 }
@@ -152,63 +142,53 @@ func keepTrial(acceptable bool) action {
 // kept says that something is in the book, or why it is not.
 func (m *root) kept(said string, err error, otherwise string) tea.Cmd {
 	if err != nil {
-		m.notice = bookFault("not kept: ", err, otherwise)
-		return nil
+		return bookFault("not kept: ", err, otherwise).said(m)
 	}
 	m.done = said
 	return nil
 }
 
-// doomed is what a page of the book is asked to delete, and what it deleted last.
-type doomed struct {
-	id   string // of the record whose deletion was asked for once
-	last *Entry // what ctrl+z brings back
+// Keeper is the shop's record as the screens need it; nil where there is none. Its texts are safe for a terminal; an
+// error about what was asked is a *mistake.Error with what to type instead.
+type Keeper interface {
+	// Keep saves a card under a name and says where.
+	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
+	// Find lists kept cards by the beginnings of words, newest first.
+	Find(ctx context.Context, text string) ([]Entry, error)
+	// Load is the job of a kept card.
+	Load(ctx context.Context, id string) (calc.Job, error)
+	// Records lists whatever is kept, of every kind, by the beginnings of words, newest first.
+	Records(ctx context.Context, text string) ([]Entry, error)
+	// Record is all there is of one record.
+	Record(ctx context.Context, id string) ([]report.Block, error)
+	// Mark marks a record as deleted, or takes that back; its history stays.
+	Mark(ctx context.Context, kind, id string, deleted bool) error
+	// Trial keeps a test bead: how it was laid (a whole job), what it showed (ids, with commas), the verdict (good,
+	// acceptable or bad; "" for what it showed) and the power source's name, "" where nobody named it; it says where.
+	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
+	// Cut keeps a test bead that was measured, as Trial does with what it showed and the verdict, either of which may
+	// be "".
+	Cut(ctx context.Context, job calc.Job, seen, verdict, source string, m Measured) (said string, err error)
+	// Recall returns the job with what a power source's readings and verdicts taught.
+	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
+	// Enter keeps a record that is entered by hand, of kind source, spool or person, or what is given of one that is
+	// known; the names of what is given are those of the command's flags. An error says what to type instead.
+	Enter(ctx context.Context, kind string, given map[string]string) (said string, err error)
+	// Sources names the power sources that are known.
+	Sources(ctx context.Context) ([]string, error)
+	// Practice keeps how a job in a simulated booth went, and says where; nothing is ever learned from it.
+	Practice(ctx context.Context, how practice.Outcome) (said string, err error)
+	// Measure keeps a reading of a power source, with the travel (mm/s) where it was timed, and returns the job with
+	// what it and those before teach. An error means that nothing was kept.
+	Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (taught calc.Job,
+		said string, err error)
 }
 
-// press acts on the keys that delete and bring back; not ok for any other key, which also forgets what was asked for.
-// Where something is typed the delete key is the field's, unless nothing stands behind the cursor.
-func (d *doomed) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok bool) {
-	asked := d.id
-	d.id = ""
-	switch {
-	case key.Matches(msg, bound.Restore):
-		if d.last == nil {
-			return refuse("nothing was deleted on this page",
-				"brazebooth book list --deleted shows what was before"), true
-		}
-		return markRecord(*d.last, false), true
-	case !key.Matches(msg, bound.Delete), msg.String() == "delete" && f.at() < len([]rune(f.String())):
-		return nil, false
-	case at == nil:
-		return refuse("no record under the cursor", "pick a row with ↑ ↓"), true
-	case asked != at.ID:
-		d.id = at.ID
-		return refuse("delete "+at.Name+"?",
-			"the same key once more marks it as deleted; it stays in the history"), true
-	}
-	return markRecord(*at, true), true
-}
+// Entry is one record in a list. It has no name of its own, so that whoever keeps the record need not know this
+// package.
+type Entry = struct{ ID, Kind, Name, At, Line string }
 
-func markRecord(e Entry, deleted bool) action {
-	return asking(func(ctx context.Context, k Keeper) action {
-		if err := k.Mark(ctx, e.Kind, e.ID, deleted); err != nil {
-			return bookFault("", err, "nothing was changed").said
-		}
-		return func(m *root) tea.Cmd { return m.marked(e, deleted) }
-	})
-}
-
-// marked lists anew what stands on the page that asked.
-func (m *root) marked(e Entry, deleted bool) tea.Cmd {
-	page := &m.shelf
-	if m.part.name() == pageRecords {
-		page = &m.records
-	}
-	page.doomed.last = nil
-	m.done = e.Name + ": back in the book"
-	if deleted {
-		page.doomed.last = &e
-		m.done = e.Name + ": deleted; ctrl+z brings it back"
-	}
-	return page.find(m)
-}
+// Measured is what a bead measured, mm; 0 where it was not: from toe to toe, from the joint to the toe on the second
+// member, the least that carries load, from the joint to where the first member's zinc is left. It has no name of its
+// own, as Entry.
+type Measured = struct{ Width, Leg, Throat, Zinc float64 }

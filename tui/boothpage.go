@@ -97,15 +97,11 @@ func (m *root) boothRows() []cardRow {
 // boothDials are the figures as loud dials, in the colour of the verdict.
 func (m *root) boothDials(at int) canvas.Dials {
 	rows := m.boothRows()
-	list := make(canvas.Dials, len(rows))
-	off := m.old || stateOf(&m.session.card) == canvas.Stop
-	for i := range rows {
-		d := dialOf(&rows[i], &m.session.card, m.th.look)
-		m.spanned(&d, &rows[i].fig)
-		m.unfollowed(&d, rows[i].name)
+	list := dialsOf(m, rows, &m.session.card)
+	for i := range list {
+		d := &list[i]
 		d.Name, d.Short = strings.ToUpper(rows[i].label), strings.ToUpper(d.Short)
-		d.Loud, d.Lit, d.Cursor, d.Bar.Off, d.Also = true, true, i == at, off || d.Bar.Empty, ""
-		list[i] = d
+		d.Loud, d.Lit, d.Cursor, d.Also = true, true, i == at, ""
 	}
 	return list
 }
@@ -148,7 +144,7 @@ func (p *boothPage) low(m *root, list canvas.Dials, w, h int) block {
 
 // aside is the sixth place: the beat of a timed arc, else what the strip does not say.
 func (p *boothPage) aside(m *root, w, h int) block {
-	if !m.timed() || h < 3 || len(calc.Stops(m.session.card.Warnings)) > 0 {
+	if !m.timed() || h < 3 || m.session.card.Stopped() {
 		return m.boothDangers(w, h)
 	}
 	foot := m.boothDangers(w, 1)

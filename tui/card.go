@@ -37,17 +37,12 @@ func (p *cardPage) load(s *session) {
 	p.goTo(min(p.at, len(p.rows)-1))
 }
 
-func (p *cardPage) row() *cardRow {
-	if p.at < len(p.rows) {
-		return &p.rows[p.at]
-	}
-	return nil
-}
+// row is the one under the cursor: every card has its choices.
+func (p *cardPage) row() *cardRow { return &p.rows[p.at] }
 
 func (p *cardPage) goTo(i int) {
-	if p.at = max(0, i); p.at < len(p.rows) {
-		p.last[p.rows[p.at].group()] = p.at
-	}
+	p.at = i
+	p.last[p.row().group()] = i
 }
 
 // span is where a group's rows begin and end.
@@ -65,19 +60,13 @@ func (p *cardPage) span(g cardGroup) (from, to int) {
 
 // pick moves the cursor within its group.
 func (p *cardPage) pick(by int) {
-	if r := p.row(); r != nil {
-		from, to := p.span(r.group())
-		p.goTo(max(from, min(to-1, p.at+by)))
-	}
+	from, to := p.span(p.row().group())
+	p.goTo(max(from, min(to-1, p.at+by)))
 }
 
 // nextGroup goes to the next row of the card, where the cursor was there.
 func (p *cardPage) nextGroup(by int) {
-	r := p.row()
-	if r == nil {
-		return
-	}
-	g := cardGroup((int(r.group()) + by + int(cardGroups)) % int(cardGroups))
+	g := (p.row().group() + cardGroup(by) + cardGroups) % cardGroups
 	if from, to := p.span(g); to > from {
 		p.goTo(max(from, min(to-1, p.last[g])))
 	}
@@ -94,13 +83,10 @@ func (p *cardPage) nextDial() {
 }
 
 func (p *cardPage) about(*root) about {
-	a := about{help: "on the card", full: true}
-	r, enter := p.row(), "why"
-	if r != nil {
-		a.term = r.label
-		if r.ask != nil {
-			enter = "list"
-		}
+	a := about{help: "on the card", full: true, term: p.row().label}
+	enter := "why"
+	if p.row().ask != nil {
+		enter = "list"
 	}
 	switch {
 	case p.typing:
@@ -145,3 +131,82 @@ func (p *cardPage) left(*root)  { p.stopTyping() }
 func (p *cardPage) start(*root) { p.stopTyping() }
 
 func (p *cardPage) refresh(m *root) { p.load(&m.session) }
+
+// figures are what follows, in as many columns as there is room for, and the lines that the cursor's row takes.
+func (p *cardPage) figures(m *root, w int) (b block, first, last int) {
+	cols := measure(p.rows)
+	wide := cols.label + 1 + cols.number + 1 + cols.unit + 2 + cols.band
+	if cols.alt > 0 {
+		wide += cols.alt + 2
+	}
+	var list []int
+	for i := range p.rows {
+		if r := &p.rows[i]; r.group() == figureGroup && (r.numbered() || i == p.at || m.h >= 50 || m.h < 30) {
+			list = append(list, i)
+		}
+	}
+	columns := max(1, (w+2)/(wide+2))
+	if p.columns = columns; columns == 1 {
+		for _, i := range list {
+			lines := p.rows[i].draw(&m.th, cols, i == p.at, w)
+			if i == p.at {
+				first, last = len(b), len(b)+len(lines)-1
+			}
+			b.addAll(lines)
+		}
+		return b, first, last
+	}
+	lines := (len(list) + columns - 1) / columns
+	each := (w + 2) / columns
+	for y := range lines {
+		r := newRow(w)
+		for x := range columns {
+			n := y*columns + x
+			if n >= len(list) {
+				continue
+			}
+			i := list[n]
+			if i == p.at {
+				first, last = y, y
+			}
+			p.rows[i].cells(&m.th, r.to(x*each), cols, i == p.at, x*each+wide)
+		}
+		b.add(r.line())
+	}
+	return b, first, last
+}
+
+// cells puts a figure into its column: name, number, unit, band.
+func (r *cardRow) cells(th *theme, to *row, c columns, chosen bool, end int) {
+	at := to.used
+	to.put(th.under(chosen, th.plain), r.label).to(at + c.label + 1)
+	if !r.numbered() {
+		if width(r.words) <= end-to.used { // else enter tells
+			to.put(th.plain, r.words)
+		}
+		return
+	}
+	v := &r.fig.Value
+	to.blank(c.number-width(v.Number)).put(th.plain, v.Number+" "+v.Unit)
+	if c.alt > 0 {
+		to.to(at+c.label+1+c.number+1+c.unit+2).put(th.plain, r.fig.Other.String())
+	}
+	to.to(end-c.band).put(th.plain, v.Band())
+}
+
+// draw sets the row's parts side by side; those without room stand under the value, whole.
+func (r *cardRow) draw(th *theme, c columns, chosen bool, w int) block {
+	from := c.label + 2
+	head := newRow(w).put(th.under(chosen, th.plain), r.label).to(from)
+	if !r.numbered() {
+		return flow(head, []piece{{from, th.plain, r.words}}, from, w)
+	}
+	v := &r.fig.Value
+	head.to(from+c.number-width(v.Number)).put(th.plain, v.Number+" "+v.Unit)
+	at := from + c.number + 1 + c.unit + 2
+	parts := []piece{{at, th.plain, r.fig.Other.String()}}
+	if c.alt > 0 {
+		at += c.alt + 2
+	}
+	return flow(head, append(parts, piece{at, th.plain, v.Band()}), from, w)
+}

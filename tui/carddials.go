@@ -62,7 +62,7 @@ func track(name string, low, high float64) (from, to float64) {
 
 // dials are all that is dialled; what is typed stands in the place of its number.
 func (p *cardPage) dials(m *root) canvas.Dials {
-	list := dialsOf(m, p.rows, &m.session.card)
+	list := dialsOf(m, dialled(p.rows), &m.session.card)
 	if from, _ := p.span(dialGroup); p.at >= from && p.at-from < len(list) {
 		d := &list[p.at-from]
 		d.Cursor = true
@@ -73,37 +73,45 @@ func (p *cardPage) dials(m *root) canvas.Dials {
 	return list
 }
 
-// dialsOf are the dials of a card; grey where nothing is to be dialled.
-func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
-	off := m.old || stateOf(c) == canvas.Stop
-	var list canvas.Dials
+// dialled are the rows of a card that are dialled.
+func dialled(rows []cardRow) (list []cardRow) {
 	for i := range rows {
 		if rows[i].kind == dialRow {
-			d := dialOf(&rows[i], c, m.th.look)
-			d.Bar.Off = off
-			m.spanned(&d, &rows[i].fig)
-			m.unfollowed(&d, rows[i].name)
-			list = append(list, d)
+			list = append(list, rows[i])
 		}
+	}
+	return list
+}
+
+// dialsOf are rows of a card as dials; grey where nothing is to be dialled.
+func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
+	list := make(canvas.Dials, len(rows))
+	for i := range rows {
+		list[i] = dialOf(&rows[i], c, m.th.look)
+		list[i].Bar.Off = m.old || stateOf(c) == canvas.Stop
+		m.spanned(&list[i], &rows[i].fig)
+		m.unfollowed(&list[i], rows[i].name)
 	}
 	return list
 }
 
 // chips are the choices; under the one that is picked stands what the arrows change it to.
 func (p *cardPage) chips(m *root, hint bool) canvas.Chips {
-	c := m.shown()
+	l := chipsOf(&m.th, p.rows, m.shown())
+	if r := p.row(); r.kind == chipRow {
+		if l.Cursor = p.at; hint {
+			l.Hint = m.chipHint(r, m.w-2)
+		}
+	}
+	return l
+}
+
+// chipsOf are the choices among a card's rows, where they stand first.
+func chipsOf(th *theme, rows []cardRow, c *calc.Card) canvas.Chips {
 	l := canvas.Chips{Cursor: -1}
-	for i := range p.rows {
-		r := &p.rows[i]
-		if r.kind != chipRow {
-			continue
-		}
-		if i == p.at {
-			if l.Cursor = len(l.List); hint {
-				l.Hint = m.chipHint(r, m.w-2)
-			}
-		}
-		l.List = append(l.List, canvas.Chip{Name: r.chipName(), Value: m.th.look.number(r.chipText(c)),
+	for i := 0; i < len(rows) && rows[i].kind == chipRow; i++ {
+		r := &rows[i]
+		l.List = append(l.List, canvas.Chip{Name: r.chipName(), Value: th.look.number(r.chipText(c)),
 			Assumed: r.tag == "assumed"})
 	}
 	return l
@@ -151,4 +159,11 @@ func edgesOf(c *calc.Card) canvas.Edges {
 		l = append(l, canvas.Edge{Name: e.Name, Unjudged: true})
 	}
 	return l
+}
+
+func guessMark(tag string) string {
+	if tag == "assumed" {
+		return "~"
+	}
+	return ""
 }

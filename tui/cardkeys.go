@@ -10,11 +10,7 @@ import (
 )
 
 func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
-	s := &m.session
-	row := p.row()
-	if row == nil {
-		return nil
-	}
+	s, row := &m.session, p.row()
 	if p.typing {
 		return p.type_(press, s, row)
 	}
@@ -120,7 +116,7 @@ func (p *cardPage) begin(digit string, row *cardRow) action {
 
 // paste begins an entry with what was pasted.
 func (p *cardPage) paste(_ *root, text string) action {
-	if row := p.row(); row != nil && choice.SettingOf(row.name) != nil {
+	if choice.SettingOf(p.row().name) != nil {
 		p.typing = true
 		p.field.insert(text)
 	}
@@ -152,18 +148,15 @@ func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action
 
 // pages acts on the keys that lead to another screen.
 func (p *cardPage) pages(press tea.KeyPressMsg) action {
-	if a := led(press, lead{bound.Cautions, openPoints}, lead{bound.Drawing, openSection}, lead{bound.Map, openMap},
-		lead{bound.Beat, openBeat}, lead{bound.Pages, openPart}, lead{bound.Keep, openShelf},
-		lead{bound.Booth, openBooth}, lead{bound.Back, goBack}); a != nil {
-		return a
-	}
-	return everywhere(press)
+	return everywhere(press, lead{bound.Cautions, openPoints}, lead{bound.Drawing, openSection},
+		lead{bound.Map, openMap}, lead{bound.Beat, openBeat}, lead{bound.Pages, openPart}, lead{bound.Keep, openShelf},
+		lead{bound.Booth, openBooth})
 }
 
-// everywhere acts on the keys that mean the same on every screen where nothing is typed.
-func everywhere(press tea.KeyPressMsg) action {
-	return led(press, lead{bound.Units, otherUnits}, lead{bound.Help, openHelp}, lead{bound.Words, openWords},
-		lead{bound.Leave, leave})
+// everywhere acts on a screen's own keys, then on those that mean the same on every screen where nothing is typed.
+func everywhere(press tea.KeyPressMsg, own ...lead) action {
+	return led(press, append(own, lead{bound.Units, otherUnits}, lead{bound.Help, openHelp},
+		lead{bound.Words, openWords}, lead{bound.Leave, leave}, lead{bound.Back, goBack})...)
 }
 
 // lead is a key and where it leads.
@@ -180,4 +173,54 @@ func led(press tea.KeyPressMsg, list ...lead) action {
 		}
 	}
 	return nil
+}
+
+// turn changes the row by one step, or says what could be changed instead. In a list the arrow up goes to the row
+// before; of a number it is more.
+func (r *cardRow) turn(s *session, by int, arrow bool) action {
+	if r.ask != nil {
+		if arrow {
+			by = -by
+		}
+		job, ok := s.neighbour(r.ask, by)
+		if !ok {
+			return refuse("the list of "+r.label+" ends here", "enter shows the list")
+		}
+		return change(job, "")
+	}
+	set := choice.SettingOf(r.name)
+	if set == nil {
+		return r.follows()
+	}
+	return change(set.Turned(s.job, r.fig.Figure.Value, by, s.units), "")
+}
+
+// follows says that a row cannot be set.
+func (r *cardRow) follows() action {
+	return refuse(r.label+" follows from the settings", "change wire feed, volts, travel or stick-out")
+}
+
+func (r *cardRow) reset(s *session) action {
+	job := s.job
+	if r.ask != nil {
+		r.ask.Clear(&job)
+	} else if set := choice.SettingOf(r.name); set != nil {
+		set.Clear(&job)
+	}
+	if job == s.job {
+		return refuse(r.label+" is not yours", "R puts every suggestion back")
+	}
+	return change(job, "") // the row shows it, and a line that says it would move all below
+}
+
+// resetAll leaves every setting open again; the choices stay.
+func resetAll(s *session) action {
+	job := s.job
+	for _, set := range choice.Settings() {
+		set.Clear(&job)
+	}
+	if job == s.job {
+		return refuse("every setting is the suggested one", "− and + change one")
+	}
+	return change(job, "all suggestions back")
 }

@@ -33,15 +33,15 @@ const (
 
 // cardRow is one choice, figure or note of the card, formatted once per card and not once per frame.
 type cardRow struct {
-	kind        rowKind
-	name        string // of the figure, the note or the Job's field
-	label       string
-	words       string     // a note's or a choice's text
-	tag         string     // "yours", "assumed" or nothing
-	long, short string     // remark
-	fig         report.Row // of rows with a number
-	note        calc.Note
-	ask         *choice.Choice // of choices
+	kind  rowKind
+	name  string // of the figure, the note or the Job's field
+	label string
+	words string     // a note's or a choice's text
+	tag   string     // "yours", "assumed" or nothing
+	short string     // remark
+	fig   report.Row // of rows with a number
+	note  calc.Note
+	ask   *choice.Choice // of choices
 }
 
 func (r *cardRow) group() cardGroup {
@@ -54,12 +54,7 @@ func (r *cardRow) numbered() bool { return r.fig.Figure != nil }
 
 // buildRows lays the card out: choices, what is dialled, what is held, words, results.
 func buildRows(s *session, c *calc.Card) []cardRow {
-	rows := make([]cardRow, 0, len(c.Figures)+len(c.Notes)+10)
-	for _, q := range chipChoices() {
-		if q.Applies(c) {
-			rows = append(rows, choiceRow(s, c, q))
-		}
-	}
+	rows := choiceRows(s, c)
 	for _, kind := range [...]rowKind{dialRow, heldRow, resultRow, noteRow} {
 		from := len(rows)
 		for i := range c.Figures {
@@ -73,7 +68,7 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 		for _, n := range c.Notes {
 			if kind == noteRow {
 				rows = append(rows, cardRow{kind: noteRow, name: n.Name, label: n.Name, words: headline(n.Text),
-					long: n.Text, note: n})
+					note: n})
 			}
 		}
 	}
@@ -107,20 +102,28 @@ func kindOf(name string) rowKind {
 	return resultRow
 }
 
-func choiceRow(s *session, c *calc.Card, q *choice.Choice) cardRow {
-	r := cardRow{kind: chipRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.units),
-		"not said")}
-	if q.Assumed(c) != "" || q.Now(c) == choice.Same {
-		r.tag = "assumed"
+// choiceRows are the choices that a card has as chips.
+func choiceRows(s *session, c *calc.Card) []cardRow {
+	rows := make([]cardRow, 0, len(c.Figures)+len(c.Notes)+10) // with room for the other rows of the card
+	for _, q := range chipChoices() {
+		if !q.Applies(c) {
+			continue
+		}
+		r := cardRow{kind: chipRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.units),
+			"not said")}
+		if q.Assumed(c) != "" || q.Now(c) == choice.Same {
+			r.tag = "assumed"
+		}
+		rows = append(rows, r)
 	}
-	return r
+	return rows
 }
 
 func figureRow(s *session, c *calc.Card, f *calc.Figure, kind rowKind) cardRow {
 	figure := *f
 	r := cardRow{kind: kind, name: f.Name, fig: report.RowOf(c, &figure, report.OfCard, s.units)}
 	r.label = r.fig.Label
-	r.long, r.short = r.fig.Remark()
+	_, r.short = r.fig.Remark()
 	if set := choice.SettingOf(f.Name); set != nil {
 		switch {
 		case set.Given(&c.Job):
@@ -177,16 +180,15 @@ func fillerShort(c *calc.Card) string {
 	return c.Used.Filler
 }
 
-// columns are how wide the parts of a row are, measured over rows that stand below each other.
+// columns are how wide the parts of a row are, measured over the figures that follow, which stand below each other.
 type columns struct {
 	label, number, unit, alt, band int
 }
 
-func measure(rows []cardRow, fits func(*cardRow) bool) columns {
-	var c columns
+func measure(rows []cardRow) (c columns) {
 	for i := range rows {
 		r := &rows[i]
-		if !fits(r) {
+		if r.group() != figureGroup || !r.numbered() {
 			continue
 		}
 		c.label = max(c.label, width(r.label))
@@ -196,4 +198,12 @@ func measure(rows []cardRow, fits func(*cardRow) bool) columns {
 		c.band = max(c.band, width(r.fig.Value.Band()))
 	}
 	return c
+}
+
+// headline is the first clause of an advice: what to do, without the reason.
+func headline(s string) string {
+	if i := strings.IndexAny(s, ";:"); i > 0 {
+		return s[:i]
+	}
+	return s
 }

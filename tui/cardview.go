@@ -5,7 +5,6 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"brazebooth/calc"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
@@ -65,7 +64,8 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if !p.typing {
 		return b, nil
 	}
-	line, x := p.entry(m, w)
+	r := p.row()
+	line, x := p.field.setting(th, r.label, choice.SettingOf(r.name), m.units, w)
 	b = append(b.fit(h), line)
 	return b, tea.NewCursor(x, h)
 }
@@ -89,11 +89,9 @@ func (p *cardPage) beside(m *root, main block, l cardLayout) block {
 func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	figures, first, last := p.figures(m, w)
 	left := w
-	least, said := min(len(figures), 2), m.lampSays()
-	for _, x := range calc.Stops(m.session.card.Warnings) {
-		if x.Code != said {
-			least = 0 // a stop goes before what follows from the settings
-		}
+	least := min(len(figures), 2)
+	if len(m.unsaidStops()) > 0 { // a stop goes before what follows from the settings
+		least = 0
 	}
 	if l.edges {
 		left, least = l.left, min(len(figures), max(2, h/3))
@@ -102,7 +100,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	if l.gaps {
 		room--
 	}
-	b := cautionBand(&m.th, &m.session.card, left, max(1, room), said)
+	b := cautionBand(&m.th, &m.session.card, left, max(1, room), m.lampSays())
 	if l.edges && len(m.session.card.Edges) > 0 {
 		var right block
 		right.say(m.th.quiet, 0, "how far each limit is away", l.side)
@@ -115,11 +113,11 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	if room = h - len(b); room > 0 {
 		b.addAll(p.scroll.show(&m.th, figures, first, last, w, room))
 	}
-	if r := p.row(); r != nil && h-len(b) > 8 { // a large screen tells why besides
+	if h-len(b) > 8 { // a large screen tells why besides
 		b.skip()
-		b.add(newRow(w).put(m.th.bold, "why: "+r.label).line())
+		b.add(newRow(w).put(m.th.bold, "why: "+p.row().label).line())
 		w = min(w, textWidth)
-		text := reasons(&m.th, r, &m.session.card, m.units, w, !l.edges)
+		text := reasons(&m.th, p.row(), &m.session.card, m.units, w, !l.edges)
 		if more := h - len(b); len(text) > more {
 			text = text.fit(more - 1)
 			text.say(m.th.quiet, 0, "enter tells all of it", w)
@@ -127,11 +125,6 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 		b.addAll(text)
 	}
 	return b
-}
-
-// entry is what is typed and how it is read; x is the cursor's column.
-func (p *cardPage) entry(m *root, w int) (line, int) {
-	return p.field.setting(&m.th, p.row().label, choice.SettingOf(p.row().name), m.units, w)
 }
 
 // held is what a hand sets or holds besides what it dials, and the settings that are words, on few lines.

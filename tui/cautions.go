@@ -12,8 +12,7 @@ import (
 )
 
 func openPoints(m *root) tea.Cmd {
-	m.read("cautions", func(th *theme, w int) block { return cautionPage(th, &m.session.card, w) })
-	return nil
+	return m.read("cautions", func(th *theme, w int) block { return cautionPage(th, &m.session.card, w) })
 }
 
 // sign is what stands before a warning: a shape and a colour, and on the caution page the word too.

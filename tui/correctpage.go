@@ -109,20 +109,18 @@ func (m *root) enterCorrect() tea.Cmd {
 	if len(m.fix.tries) > 0 && a == nil && m.fix.err == nil {
 		return m.fix.again(m.ctx)
 	}
-	if stopOn(&m.session.card) {
+	if m.session.card.Stopped() {
 		return m.act(refuse("this job is stopped", "no setting mends it"))
 	}
 	m.push(sightMarks())
 	return nil
 }
 
-func stopOn(c *calc.Card) bool { return len(calc.Stops(c.Warnings)) > 0 }
-
 // correctBody is what was seen so far and what to change.
 func (m *root) correctBody(w int) (b block) {
 	th := &m.th
 	m.fix.reset(&m.session.card)
-	if stopOn(&m.session.card) {
+	if m.session.card.Stopped() {
 		b.say(th.stop, 0, "no setting mends a job that is stopped", w)
 		return b
 	}

@@ -4,6 +4,7 @@ import (
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
+	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 )
 
@@ -35,7 +36,7 @@ type formRows interface {
 	rows() []formRow
 	asked(at int) bool
 	// says is how what stands on a row was read, or what else stands behind it.
-	says(th *theme, at int, here bool) (string, paint)
+	says(m *root, at int, here bool) (string, paint)
 }
 
 func (p *form) paste(_ *root, text string) action {
@@ -44,6 +45,17 @@ func (p *form) paste(_ *root, text string) action {
 		p.store()
 	}
 	return nil
+}
+
+// keeps is what stands on the row that keeps all of it.
+func (p *form) keeps(th *theme, here bool) (string, paint) {
+	switch {
+	case p.busy:
+		return "being kept …", th.quiet
+	case here:
+		return "enter keeps it", th.bold
+	}
+	return "", th.plain
 }
 
 func (p *form) store() { p.values[p.at] = p.field.trimmed() }
@@ -88,7 +100,8 @@ func (p *form) to(at int) {
 }
 
 // draw is the rows under a title, "" for none, and under them what is told of the one under the cursor.
-func (p *form) draw(th *theme, f formRows, title string, told block, w, h int) (b block, _ *tea.Cursor) {
+func (p *form) draw(m *root, f formRows, title string, told block, w, h int) (b block, _ *tea.Cursor) {
+	th := &m.th
 	if title != "" {
 		b.add(newRow(w).put(th.bold, title).line())
 	}
@@ -115,7 +128,7 @@ func (p *form) draw(th *theme, f formRows, title string, told block, w, h int) (
 			text, x = p.field.view(r.left())
 			x, y = min(column+x, w-1), len(list)
 		}
-		said, paint := f.says(th, at, here)
+		said, paint := f.says(m, at, here)
 		list.addAll(flow(r, []piece{{0, th.bold.exact(), text}, {0, paint, said}}, column, w))
 		if here {
 			last = len(list) - 1
@@ -130,4 +143,92 @@ func (p *form) draw(th *theme, f formRows, title string, told block, w, h int) (
 	y -= p.scroll.view.YOffset()
 	b.addAll(p.below.draw(th, told, w, max(1, h-len(b))))
 	return b.fit(min(len(b), h)), tea.NewCursor(x, y)
+}
+
+// inputsPage takes what a page beside the card asks for, one by one: what is typed goes onto the job at once.
+type inputsPage struct {
+	form
+	page    string
+	choices []*choice.Choice
+}
+
+func (p *inputsPage) rows() []formRow {
+	list := make([]formRow, len(p.choices))
+	for i, c := range p.choices {
+		list[i].ask = c.Words()
+	}
+	return list
+}
+
+func (p *inputsPage) asked(int) bool { return true }
+
+func (p *inputsPage) says(m *root, at int, here bool) (string, paint) {
+	if here && !p.field.empty() {
+		return "", m.th.plain
+	}
+	if now := p.choices[at].Show(&m.session.job, m.units.Lead()); now != "" {
+		return now, m.th.bold
+	}
+	return "not given", m.th.quiet
+}
+
+func (p *inputsPage) about(*root) about {
+	return about{help: "everywhere", term: p.choices[p.at].Name,
+		keys: "enter set  ↑↓ pick  backspace open again  esc back"}
+}
+
+func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
+	c := p.choices[p.at]
+	told := block{line{}}
+	told.say(m.th.quiet, 0, p.field.reading(c.Kind, m.units, c.Help()), w)
+	if c.Ask != "" {
+		told.say(m.th.quiet, 0, "enter with nothing typed opens the list", w)
+	}
+	return p.draw(m, p, "what "+p.page+" asks for", told, w, h)
+}
+
+func (p *inputsPage) press(m *root, msg tea.KeyPressMsg) action {
+	s := &m.session
+	switch {
+	case key.Matches(msg, bound.On):
+		return p.set(s)
+	case p.field.empty() && key.Matches(msg, bound.Back):
+		return goBack
+	case p.field.empty() && (msg.String() == "backspace" || msg.String() == "delete"):
+		return p.open(s)
+	}
+	p.edit(msg, p)
+	p.values = [mostRows]string{} // a row keeps what was set, not what was typed
+	return nil
+}
+
+// set sets what was typed; with nothing typed it opens the row's list, where it has one.
+func (p *inputsPage) set(s *session) action {
+	c := p.choices[p.at]
+	if p.field.empty() {
+		switch {
+		case c.Name == "hazard":
+			return opening(stopMarks(&s.card))
+		case c.Ask != "":
+			return openAsk(c)
+		}
+		return goBack
+	}
+	job, wrong := s.typed(c, &p.field)
+	if wrong != nil {
+		return wrong.said
+	}
+	p.field.clear()
+	p.move(p, 1)
+	return change(job, c.Words()+" is set")
+}
+
+// open leaves the row's value open again.
+func (p *inputsPage) open(s *session) action {
+	c, job := p.choices[p.at], s.job
+	c.Clear(&job)
+	if job == s.job {
+		return nil
+	}
+	return change(job, c.Words()+" is open again")
 }

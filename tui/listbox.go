@@ -105,11 +105,6 @@ func (l *listbox) moved(press tea.KeyPressMsg) bool {
 	return true
 }
 
-// found is moved beside a field: the first and the last row are the field's keys while something stands in it.
-func (l *listbox) found(press tea.KeyPressMsg, f *field) bool {
-	return (f.empty() || !key.Matches(press, bound.Top, bound.Bottom)) && l.moved(press)
-}
-
 // finder is a field over the list of what it finds.
 type finder struct {
 	field field
@@ -119,8 +114,8 @@ type finder struct {
 // edit acts on the keys that move in the list and those of the field, and reports whether something else is typed now.
 func (p *finder) edit(press tea.KeyPressMsg) bool {
 	before := p.field.String()
-	switch {
-	case p.list.found(press, &p.field):
+	switch { // the first and the last row are the field's keys while something stands in it
+	case (before == "" || !key.Matches(press, bound.Top, bound.Bottom)) && p.list.moved(press):
 	case press.String() == "esc":
 		p.field.clear()
 	default:

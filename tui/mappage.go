@@ -50,15 +50,12 @@ func (p *mapPage) press(m *root, press tea.KeyPressMsg) action {
 	case "right", "+", "=":
 		return p.walk(s, 1, 0)
 	}
-	switch {
-	case key.Matches(press, bound.Reset), key.Matches(press, bound.ResetAll):
-		return change(anySetting(s.job), "suggestion back")
-	case key.Matches(press, bound.Picture) && p.ok && !p.old():
+	if key.Matches(press, bound.Picture) && p.ok && !p.old() {
 		return asPicture("the map", p.pictured)
-	case key.Matches(press, bound.On), key.Matches(press, bound.Back), key.Matches(press, bound.Map):
-		return goBack
 	}
-	return everywhere(press)
+	reset := change(anySetting(s.job), "suggestion back")
+	return everywhere(press, lead{bound.Reset, reset}, lead{bound.ResetAll, reset}, lead{bound.On, goBack},
+		lead{bound.Map, goBack})
 }
 
 // walk moves the setting to the next point of the map.
@@ -67,7 +64,7 @@ func (p *mapPage) walk(s *session, di, dj int) action {
 	if len(m.Feeds) == 0 || p.old() {
 		return nil
 	}
-	i, j := p.where(&s.card)
+	i, j := m.At(s.card.Used.Feed.V, s.card.Used.Travel.V)
 	i = max(0, min(len(m.Feeds)-1, i+di))
 	j = max(0, min(len(m.Travels)-1, j+dj))
 	job := s.job
@@ -75,8 +72,6 @@ func (p *mapPage) walk(s *session, di, dj int) action {
 	job.Feed, job.Travel = calc.Some(m.Feeds[i]), calc.Some(m.Travels[j])
 	return change(job, "")
 }
-
-func (p *mapPage) where(c *calc.Card) (i, j int) { return p.have.At(c.Used.Feed.V, c.Used.Travel.V) }
 
 // windowFunc computes an operating window.
 type windowFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Window, error)

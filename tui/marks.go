@@ -42,8 +42,6 @@ func (p *marksPage) press(m *root, press tea.KeyPressMsg) action {
 		p.toggle()
 	case key.Matches(press, bound.On):
 		return p.done(p.ids())
-	case key.Matches(press, bound.Back):
-		return goBack
 	default:
 		return everywhere(press)
 	}
@@ -139,7 +137,6 @@ func stopMarks(c *calc.Card) *marksPage {
 type sightPage struct {
 	marksPage
 	columns int // as last drawn: up and down go by rows
-	wide    int // of each
 }
 
 // sightMarks asks what a test bead shows.
@@ -177,8 +174,8 @@ const sightWidth, sightLeast = 18, 15
 
 func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th := &m.th
-	p.wide = min(sightWidth, max(sightLeast, (w-1)/2))
-	p.columns = max(1, (w+1)/(p.wide+1))
+	wide := min(sightWidth, max(sightLeast, (w-1)/2))
+	p.columns = max(1, (w+1)/(wide+1))
 	head := p.head(th, w, h)
 	lines := 4
 	if h < lowBody {
@@ -192,7 +189,7 @@ func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	for from := 0; from < len(p.rows); from += p.columns { // drawings, and their names on two lines
 		var row block
 		for i := min(len(p.rows), from+p.columns) - 1; i >= from; i-- {
-			row = beside(p.place(th, i, lines).fit(high), row, min(w, p.wide+1), th.quiet, "")
+			row = beside(p.place(th, i, wide, lines).fit(high), row, min(w, wide+1), th.quiet, "")
 		}
 		b.addAll(row)
 	}
@@ -206,25 +203,25 @@ func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 func (p *sightPage) head(th *theme, w, h int) (b block) {
 	title := newRow(w).put(th.bold, "What does the test bead show?").blank(2)
 	name, low := p.rows[p.at].name, h < lowBody
-	if width(name) > title.left() {
-		if low {
-			b.say(th.bold, 0, name, w)
-			return b
-		}
+	switch fits := width(name) <= title.left(); {
+	case fits && low:
+		b.add(title.put(th.quiet, name).line())
+	case fits:
+		b.add(title.put(th.quiet, name).line())
+		b.skip()
+	case low:
+		b.say(th.bold, 0, name, w)
+	default:
 		b.add(title.line())
 		b.say(th.quiet, 0, name, w)
-		return b
-	}
-	if b.add(title.put(th.quiet, name).line()); !low {
-		b.skip()
 	}
 	return b
 }
 
 // place is a drawing over its name.
-func (p *sightPage) place(th *theme, i, lines int) block {
+func (p *sightPage) place(th *theme, i, wide, lines int) block {
 	r := &p.rows[i]
-	b := block(canvas.DrawSight(th.Theme, r.id, p.wide, lines)).fit(lines)
+	b := block(canvas.DrawSight(th.Theme, r.id, wide, lines)).fit(lines)
 	ink, name := th.plain, r.name
 	if r.marked {
 		ink, name = th.bold, "[x] "+name
@@ -232,9 +229,7 @@ func (p *sightPage) place(th *theme, i, lines int) block {
 	if i == p.at {
 		ink, name = th.cursor, "› "+name
 	}
-	name = fewer(name, ",:;", func(name string) bool { return len(wrap(name, p.wide)) <= 2 }) // the head says it whole
-	for _, l := range wrap(name, p.wide) {
-		b.add(newRow(p.wide).put(ink, l).line())
-	}
+	name = fewer(name, ",:;", func(name string) bool { return len(wrap(name, wide)) <= 2 }) // the head says it whole
+	b.say(ink, 0, name, wide)
 	return b
 }

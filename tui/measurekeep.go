@@ -18,7 +18,6 @@ type measured struct {
 	job     calc.Job
 	said    string
 	reading bool // it is kept
-	err     error
 }
 
 // keepMeasured sends the reading to the book, then the bead. What is kept of the two is not sent again.
@@ -29,20 +28,20 @@ func keepMeasured(reading, bead bool) action {
 		source, job := p.values[askSource], m.session.base()
 		r, travel := p.reading()
 		laid, seen, verdict, cut := p.bead(&m.session.card)
-		return m.act(asking(func(ctx context.Context, k Keeper) action {
-			done := measured{job: job}
+		return m.act(asking(func(ctx context.Context, k Keeper) (done measured, err error) {
+			done.job = job
 			if reading {
-				done.job, done.said, done.err = k.Measure(ctx, source, r, travel, job)
-				done.reading = done.err == nil
+				done.job, done.said, err = k.Measure(ctx, source, r, travel, job)
+				done.reading = err == nil
 			}
-			if bead && done.err == nil {
+			if bead && err == nil {
 				var said string
-				if said, done.err = k.Cut(ctx, laid, seen, verdict, source, cut); done.err == nil {
+				if said, err = k.Cut(ctx, laid, seen, verdict, source, cut); err == nil {
 					done.said = strings.TrimPrefix(done.said+"; "+said, "; ")
 				}
 			}
-			return func(m *root) tea.Cmd { m.meter.took(m, done); return nil }
-		}))
+			return done, err
+		}, p.took))
 	})
 }
 
@@ -63,74 +62,70 @@ func (p *measurePage) bead(c *calc.Card) (laid calc.Job, seen, verdict string, c
 	if text := p.values[askSeen]; text != "" {
 		seen, _ = correct.SeenIDs(tables.SightsSaid(text))
 	}
-	verdict, _ = p.read(askVerdict)
+	_, verdict, _ = p.read(askVerdict)
 	cut = Measured{p.value(askWidth).V, p.value(askLeg).V, p.value(askThroat).V, p.value(askZinc).V}
 	return laid, seen, verdict, cut
 }
 
 // took puts what the readings teach on the card, and empties the rows of what is kept.
-func (p *measurePage) took(m *root, msg measured) {
+func (p *measurePage) took(m *root, done measured, err error) tea.Cmd {
 	p.busy = false
 	source := p.values[askSource]
 	was := *p
-	if msg.err == nil || msg.reading {
-		*p = measurePage{form: form{at: askPull}, sources: p.sources, said: msg.said, kept: source, mode: p.mode,
+	if err == nil || done.reading {
+		*p = measurePage{form: form{at: askPull}, sources: p.sources, said: done.said, kept: source, mode: p.mode,
 			units: p.units}
 		p.values[askSource] = source
 	}
-	if msg.err != nil {
-		m.notice = bookFault("not kept: ", msg.err, "what is measured stays here: enter tries again")
-		if msg.reading {
+	if err != nil {
+		m.notice = bookFault("not kept: ", err, "what is measured stays here: enter tries again")
+		if done.reading {
 			copy(p.values[askSeen:askSave], was.values[askSeen:askSave])
 			p.to(askSave)
-			m.notice = bookFault("the reading is kept, the bead is not: ", msg.err, "enter tries the bead again")
+			m.notice = bookFault("the reading is kept, the bead is not: ", err, "enter tries the bead again")
 		}
 	}
 	job := m.session.base() // as it is by now
 	taught := job
-	taught.Learn(&msg.job)
-	if msg.reading && taught != job {
+	taught.Learn(&done.job)
+	if done.reading && taught != job {
 		m.changed(taught, "kept, and on the card")
 	}
+	return nil
 }
 
 // recall puts on the card what a known power source taught before; a book that cannot say changes nothing.
 func recall(source string) action {
 	return withBook(func(m *root) tea.Cmd {
 		job := m.session.base()
-		return m.act(asking(func(ctx context.Context, k Keeper) action {
-			lessons, err := k.Recall(ctx, source, job)
-			return func(m *root) tea.Cmd {
-				if err == nil && source == m.meter.values[askSource] {
-					m.recalled(source, &lessons)
+		return m.act(asking(func(ctx context.Context, k Keeper) (calc.Job, error) { return k.Recall(ctx, source, job) },
+			func(m *root, lessons calc.Job, err error) tea.Cmd {
+				if err != nil || source != m.meter.values[askSource] {
+					return nil
+				}
+				m.meter.kept = source
+				job := m.session.base() // as it is by now
+				taught := job
+				taught.Learn(&lessons)
+				if taught != job && (taught.Readings.Set || taught.FeedDial.Known() || taught.VoltsDial.Known()) {
+					m.changed(taught, "the card has what "+source+" taught before")
 				}
 				return nil
-			}
-		}))
+			}))
 	})
-}
-
-func (m *root) recalled(source string, lessons *calc.Job) {
-	m.meter.kept = source
-	job := m.session.base()
-	taught := job
-	taught.Learn(lessons)
-	if taught != job && (taught.Readings.Set || taught.FeedDial.Known() || taught.VoltsDial.Known()) {
-		m.changed(taught, "the card has what "+source+" taught before")
-	}
 }
 
 func (m *root) openMeter() tea.Cmd {
 	if m.keeper == nil || m.meter.sources != nil {
 		return nil
 	}
-	return m.act(asking(func(ctx context.Context, k Keeper) action {
-		names, err := k.Sources(ctx)
-		if err != nil {
-			return nil // there is no book yet: the first reading makes one
-		}
-		return func(m *root) tea.Cmd { m.meter.sources = names; return nil }
-	}))
+	return m.act(asking(func(ctx context.Context, k Keeper) ([]string, error) { return k.Sources(ctx) },
+		func(m *root, names []string, err error) tea.Cmd {
+			if err == nil { // else there is no book yet: the first reading makes one
+				m.meter.sources = names
+			}
+			return nil
+		}))
 }
 
 // view is the form; under it what the row under the cursor is and how it is done.
@@ -141,19 +136,18 @@ func (p *measurePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 		return b, nil
 	}
 	p.mode, p.units = m.session.card.Used.Mode, m.units
-	return p.draw(&m.th, p, "", p.told(&m.th, w), w, h)
+	return p.draw(m, p, "", p.told(&m.th, w), w, h)
 }
 
 func (p *measurePage) rows() []formRow { return measureRows[:] }
 
-func (p *measurePage) says(th *theme, at int, here bool) (string, paint) {
-	said, err := p.read(at)
+func (p *measurePage) says(m *root, at int, here bool) (string, paint) {
+	th := &m.th
+	_, said, err := p.read(at)
 	switch {
-	case at == askSave && p.busy:
-		return "being kept …", th.quiet
-	case at == askSave && here:
-		return "enter keeps it", th.bold
-	case here && p.watch.running:
+	case at == askSave:
+		return p.keeps(th, here)
+	case here && !p.began.IsZero():
 		return "■ the watch runs – space stops it", th.good
 	case err != nil && !here:
 		return "▲ " + faultOf(err).what, th.watch

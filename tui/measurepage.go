@@ -15,7 +15,7 @@ import (
 type measurePage struct {
 	form
 	seconds [measureCount]float64 // by the watch
-	watch   stopwatch
+	began   time.Time             // of the watch, which the space bar starts and stops; zero where it rests
 	sources []string
 	kept    string // the power source of the last reading that is in the book
 	fresh   string // a name that is not known, once typed
@@ -24,38 +24,29 @@ type measurePage struct {
 	units   quantity.System
 }
 
-// stopwatch is started and stopped by the space bar.
-type stopwatch struct {
-	began   time.Time
-	running bool
-}
-
 // about names the keys that do something: none of the form's without a book, the watch where a row has one.
 func (p *measurePage) about(m *root) about {
-	keys := p.field.pagesKey() + "  esc back"
+	a := about{help: "at a measurement", keys: "enter go on" + p.field.pagesKey() + "  ↑↓ rows  esc back"}
 	switch {
 	case m.keeper == nil:
-		keys = keys[2:]
+		a.keys = p.field.pagesKey()[len(keyGap):] + "  esc back"
 	case measureRows[p.at].timed:
-		keys = "enter go on" + p.field.pagesKey() + "  space watch  ↑↓ rows  esc back"
-	default:
-		keys = "enter go on" + p.field.pagesKey() + "  ↑↓ rows  esc back"
+		a.keys = "enter go on" + p.field.pagesKey() + "  space watch  ↑↓ rows  esc back"
 	}
-	return about{help: "at a measurement", keys: keys}
+	return a
 }
 
 func (p *measurePage) press(_ *root, msg tea.KeyPressMsg) action {
 	was := p.at
 	defer func() {
 		if p.at != was { // a watch that runs is given up
-			p.watch = stopwatch{}
+			p.began = time.Time{}
 		}
 	}()
 	switch {
+	case p.field.empty() && key.Matches(msg, bound.Back):
+		return goBack
 	case p.busy:
-		if p.field.empty() && key.Matches(msg, bound.Back) {
-			return goBack
-		}
 		return nil
 	case key.Matches(msg, bound.On):
 		return p.next()
@@ -63,8 +54,6 @@ func (p *measurePage) press(_ *root, msg tea.KeyPressMsg) action {
 		return stampNow
 	case p.field.empty() && turnBy(msg) != 0:
 		return turnPage(turnBy(msg))
-	case p.field.empty() && key.Matches(msg, bound.Back):
-		return goBack
 	}
 	p.edit(msg, p)
 	return nil
@@ -79,26 +68,25 @@ func stampNow(m *root) tea.Cmd {
 }
 
 func (p *measurePage) stamp(at time.Time) {
-	if p.watch.running {
-		p.watch.running, p.seconds[p.at] = false, at.Sub(p.watch.began).Seconds()
+	if p.began.IsZero() {
+		p.began, p.seconds[p.at] = at, 0
 		return
 	}
-	p.watch = stopwatch{began: at, running: true}
-	p.seconds[p.at] = 0
+	p.began, p.seconds[p.at] = time.Time{}, at.Sub(p.began).Seconds()
 }
 
 // next takes the row and goes on; a fault says what to type, and nothing goes on.
 func (p *measurePage) next() action {
 	p.store()
 	switch {
-	case p.watch.running:
+	case !p.began.IsZero():
 		return refuse("the watch runs", "space stops it")
 	case p.at == askSource:
 		return p.nextSource()
 	case p.at == askSave:
 		return p.keep()
 	}
-	if _, err := p.read(p.at); err != nil {
+	if _, _, err := p.read(p.at); err != nil {
 		return faultOf(err).said
 	}
 	p.move(p, 1)
@@ -133,7 +121,7 @@ func (p *measurePage) keep() action {
 		return refuse(what, hint)
 	}
 	for at := range measureCount {
-		if _, err := p.read(at); err != nil && p.asked(at) {
+		if _, _, err := p.read(at); err != nil && p.asked(at) {
 			p.to(at)
 			return faultOf(err).said
 		}
@@ -181,6 +169,6 @@ func (p *measurePage) reading() (r calc.Reading, travel float64) {
 
 // value is what stands on a row as a number; not set where it is none.
 func (p *measurePage) value(at int) calc.Opt {
-	v, _, ok, _ := p.number(at)
-	return calc.Opt{Set: ok, V: v}
+	v, _, _ := p.read(at)
+	return v
 }

@@ -3,10 +3,12 @@ package tui
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/calc/correct"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
@@ -84,32 +86,63 @@ const (
 	widestBead = 100  // mm
 )
 
-// number is what stands on a row, in its unit (m/min for a pull); ok is false where nothing is typed or timed. said is
-// how it was read. An error says what to type instead.
-func (p *measurePage) number(at int) (v float64, said string, ok bool, err error) {
-	row, text, seconds := &measureRows[at], p.values[at], p.seconds[at]
+// read is the number that stands on a row, in its unit (m/min for a pull), not set where there is none, and how the row
+// was read; an error says what to type instead.
+func (p *measurePage) read(at int) (v calc.Opt, said string, err error) {
+	row, text := &measureRows[at], p.values[at]
 	switch {
-	case text == "" && (at != askTravel || seconds == 0):
-		return 0, "", false, nil
+	case at == askSave || text == "" && (at != askTravel || p.seconds[at] == 0):
+		return v, "", nil
+	case at == askSource && p.known(text):
+		return v, "in the book", nil
+	case at == askSource:
+		return v, "a new one", nil
+	case at == askSeen:
+		said, err = seenOf(text, p.mode)
+		return v, said, err
+	case at == askVerdict:
+		said, err = verdictOf(text)
+		return v, said, err
 	case at == askPull, at == askPullAgain:
-		v, said, err = p.pulled(at)
-		return v, said, err == nil, err
+		v.V, said, err = p.pulled(at)
 	case at == askTravel:
-		v, err = travelOf(text, seconds)
+		v.V, err = travelOf(text, p.seconds[at])
 	default:
-		v, err = quantity.Read(row.field, text)
+		v.V, err = quantity.Read(row.field, text)
 	}
-	if err == nil && at >= askWidth && at <= askZinc && !(v > 0 && v <= widestBead) {
+	if err == nil && at >= askWidth && at <= askZinc && !(v.V > 0 && v.V <= widestBead) {
 		err = mistake.New(text+" is no size of a bead", "type it in mm, over 0 and at most 100: 6.1mm")
 	}
+	switch {
+	case err != nil:
+		return calc.Opt{}, "", err
+	case row.figure != "":
+		said = quantity.ShowDialed(row.figure, v.V, row.unit, p.units)
+	case said == "":
+		said = quantity.Show(v.V, row.unit, p.units)
+	}
+	return calc.Some(v.V), said, nil
+}
+
+// seenOf is what a bead shows, in the words of the list of sights.
+func seenOf(text, mode string) (string, error) {
+	ids, err := correct.SeenIDs(tables.SightsSaid(text))
+	if err == nil {
+		err = correct.Possible(ids, mode)
+	}
 	if err != nil {
-		return 0, "", false, err
+		return "", err
 	}
-	said = quantity.Show(v, row.unit, p.units)
-	if row.figure != "" {
-		said = quantity.ShowDialed(row.figure, v, row.unit, p.units)
+	return report.SeenText(ids), nil
+}
+
+func verdictOf(text string) (string, error) {
+	for _, word := range [...]string{practice.BeadGood, practice.BeadAcceptable, practice.BeadBad} {
+		if strings.EqualFold(text, word) {
+			return word, nil
+		}
 	}
-	return v, said, true, nil
+	return "", mistake.New(text+" is no verdict", "type good, acceptable or bad")
 }
 
 // pulled turns a length of wire into a feed, m/min, by the watch or by six seconds. The second pull has to be like the
@@ -130,8 +163,8 @@ func (p *measurePage) pulled(at int) (feed float64, said string, err error) {
 	said = fmt.Sprintf("%s in %.1f s: %s", quantity.Show(l, "mm", p.units), seconds,
 		quantity.Show(feed, "m/min", p.units))
 	if at == askPullAgain {
-		first, _, ok, _ := p.number(askPull)
-		if d := math.Abs(feed/first - 1); ok && d > alike {
+		first := p.value(askPull)
+		if d := math.Abs(feed/first.V - 1); first.Set && d > alike {
 			return 0, "", mistake.New(fmt.Sprintf("the two pulls differ by %.0f %%", 100*d),
 				"look at rolls and liner, then pull twice again")
 		}
@@ -163,46 +196,8 @@ func travelOf(text string, seconds float64) (v float64, err error) {
 	return v, nil
 }
 
-// read says how a row was read, "" where nothing stands there; an error says what to type instead.
-func (p *measurePage) read(at int) (said string, err error) {
-	text := p.values[at]
-	switch {
-	case at == askSave || text == "" && at < askPull:
-		return "", nil
-	case at == askSource && p.known(text):
-		return "in the book", nil
-	case at == askSource:
-		return "a new one", nil
-	case at == askSeen && text != "":
-		ids, err := correct.SeenIDs(tables.SightsSaid(text))
-		if err == nil {
-			err = correct.Possible(ids, p.mode)
-		}
-		if err != nil {
-			return "", err
-		}
-		return report.SeenText(ids), nil
-	case at == askVerdict && text != "":
-		for _, word := range [...]string{"good", "acceptable", "bad"} {
-			if strings.EqualFold(text, word) {
-				return word, nil
-			}
-		}
-		return "", mistake.New(text+" is no verdict", "type good, acceptable or bad")
-	case at == askSeen, at == askVerdict:
-		return "", nil
-	}
-	_, said, _, err = p.number(at)
-	return said, err
-}
-
 func (p *measurePage) known(name string) bool {
-	for _, s := range p.sources {
-		if strings.EqualFold(s, name) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.sources, func(s string) bool { return strings.EqualFold(s, name) })
 }
 
 // asked reports whether a row is asked: the rhythm only of a timed arc.

@@ -17,8 +17,9 @@ type textPage struct {
 	of     drawing // what the same is as a picture; nil for none
 }
 
-func (m *root) read(title string, body func(*theme, int) block) {
+func (m *root) read(title string, body func(*theme, int) block) tea.Cmd {
 	m.push(&textPage{title: title, body: body})
+	return nil
 }
 
 func (p *textPage) about(m *root) about {
@@ -41,7 +42,7 @@ func (p *textPage) press(m *root, press tea.KeyPressMsg) action {
 	if p.scroll.moved(press) {
 		return nil
 	}
-	if key.Matches(press, bound.Back, bound.On, bound.Why, bound.Cautions, bound.Help) {
+	if key.Matches(press, bound.On, bound.Why, bound.Cautions, bound.Help) {
 		return goBack
 	}
 	if p.of != nil && key.Matches(press, bound.Picture) {

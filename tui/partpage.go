@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc/advice"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/report"
 )
 
@@ -81,7 +82,8 @@ func (m *root) enters() (string, action) {
 	case m.part.name() == pageWalk:
 		return "begin", startWalk
 	case ok && len(page.Needs) > 0:
-		return "fill in", func(m *root) tea.Cmd { m.push(newInputs(page, m.session.card.Used.Joint)); return nil }
+		asks := choice.Named(page.Asks(m.session.card.Used.Joint)...)
+		return "fill in", opening(&inputsPage{page: page.Name, choices: asks})
 	}
 	return "card", goBack
 }
@@ -162,20 +164,12 @@ func (p *partPage) pressed(press tea.KeyPressMsg) action {
 	case p.jumps(press.String()) != 0:
 		return turnPage(p.jumps(press.String()))
 	case p.scroll.moved(press):
-	case key.Matches(press, bound.Pages), key.Matches(press, bound.More):
-		return turnPage(1)
-	case key.Matches(press, bound.Less):
-		return turnPage(-1)
-	case key.Matches(press, bound.On):
-		return func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }
-	case key.Matches(press, bound.Why):
-		p.why = !p.why
-	case key.Matches(press, bound.Cautions):
-		return openPoints
-	case key.Matches(press, bound.Back):
-		return goBack
+		return nil
 	}
-	return everywhere(press)
+	return everywhere(press, lead{bound.Pages, turnPage(1)}, lead{bound.More, turnPage(1)},
+		lead{bound.Less, turnPage(-1)}, lead{bound.Cautions, openPoints},
+		lead{bound.On, func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }},
+		lead{bound.Why, func(m *root) tea.Cmd { m.part.why = !m.part.why; return nil }})
 }
 
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -27,13 +28,9 @@ func (p *picker) view(m *root, w, h int) (block, *tea.Cursor) {
 
 // chips are what is chosen already; the one that is asked for stands out.
 func (p *picker) chips(m *root) canvas.Chips {
-	page := cardPage{rows: buildRows(&m.session, m.shown()), at: -1}
-	l := page.chips(m, false)
-	for i := range page.rows {
-		if page.rows[i].ask == p.ask {
-			l.Cursor = i
-		}
-	}
+	rows := choiceRows(&m.session, m.shown())
+	l := chipsOf(&m.th, rows, m.shown())
+	l.Cursor = slices.IndexFunc(rows, func(r cardRow) bool { return r.ask == p.ask })
 	return l
 }
 
@@ -201,7 +198,7 @@ func rowSentence(c *choice.Row) string { return strings.Trim(c.Line+"; "+c.More,
 func liveCard(m *root, c *calc.Card, w, h int) block {
 	rows := buildRows(&m.session, c)
 	var b block
-	dials := dialsOf(m, rows, c)
+	dials := dialsOf(m, dialled(rows), c)
 	each := 6
 	for each > 4 && h < each*len(dials)+5 {
 		each--
@@ -227,7 +224,7 @@ func liveCard(m *root, c *calc.Card, w, h int) block {
 
 // lowCard is the card under a list, in the least room: a line for each dial.
 func lowCard(m *root, c *calc.Card, w int) block {
-	dials := dialsOf(m, buildRows(&m.session, c), c)
+	dials := dialsOf(m, dialled(buildRows(&m.session, c)), c)
 	if w < narrowWidth && m.h < 14 {
 		return block(dials.Draw(m.th.Theme, w, 1))
 	}

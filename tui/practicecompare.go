@@ -173,10 +173,9 @@ func (p *practicePage) truth(th *theme, w int, units quantity.System) (b block) 
 // cautions are those of the job's own card, under that of the practice.
 func (p *practicePage) cautions(m *root) tea.Cmd {
 	card := p.card
-	m.read("cautions of this practice job", func(th *theme, w int) block {
+	return m.read("cautions of this practice job", func(th *theme, w int) block {
 		return append(cautionLines(th, &practice.Caution, w), cautionPage(th, &card, w)...)
 	})
-	return nil
 }
 
 // keepText says what is kept, and that nothing is unasked.

@@ -67,7 +67,7 @@ func (p *practicePage) pressList(press tea.KeyPressMsg) action {
 	n := len(practice.Levels())
 	switch s := press.String(); {
 	// meant for the job that is not there yet
-	case p.stop != nil && !key.Matches(press, bound.Back) && everywhere(press) == nil:
+	case p.stop != nil && everywhere(press) == nil:
 		return refuse("the booth is being set up", "a moment, then the key once more; esc gives it up")
 	case len(s) == 1 && s[0] >= '1' && s[0] < '1'+byte(n):
 		p.list.goTo(int(s[0] - '1'))
@@ -82,8 +82,6 @@ func (p *practicePage) pressList(press tea.KeyPressMsg) action {
 		return turnPage(1)
 	case s == "left":
 		return turnPage(-1)
-	case key.Matches(press, bound.Back):
-		return goBack
 	default:
 		return everywhere(press)
 	}
@@ -159,11 +157,7 @@ func (p *practicePage) enterValue(press tea.KeyPressMsg) action {
 }
 
 func (p *practicePage) took(m *root, f slowFound[practiceAnswer]) tea.Cmd {
-	if p.stop == nil || f.run != p.slow.run {
-		return nil
-	}
-	p.found(f)
-	if p.err != nil {
+	if !p.found(f) || p.err != nil {
 		return nil
 	}
 	switch p.of.what {

@@ -83,14 +83,11 @@ func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
 
 // chips are the job's choices, to read.
 func (p *practicePage) chips(m *root) canvas.Chips {
-	l := canvas.Chips{Cursor: -1}
-	for _, q := range chipChoices() {
-		if q.Applies(&p.card) {
-			r := choiceRow(&m.session, &p.card, q)
-			l.List = append(l.List, canvas.Chip{Name: r.chipName(), Value: m.th.look.number(r.chipText(&p.card))})
-		}
+	rows := choiceRows(&m.session, &p.card)
+	for i := range rows {
+		rows[i].tag = "" // nobody could have chosen otherwise
 	}
-	return l
+	return chipsOf(&m.th, rows, &p.card)
 }
 
 // dialLines are what is set in digits as large as there is room for: below 60 columns in rows, on a low terminal two

@@ -51,16 +51,11 @@ func openForm(of *recordKind) action { return withBook(opening(&recordForm{of: o
 func (p *recordForm) rows() []formRow { return p.of.fields }
 func (p *recordForm) asked(int) bool  { return true }
 
-func (p *recordForm) says(th *theme, at int, here bool) (string, paint) {
-	switch {
-	case !p.last(at):
-		return "", th.plain
-	case p.busy:
-		return "being kept …", th.quiet
-	case here:
-		return "enter keeps it", th.bold
+func (p *recordForm) says(m *root, at int, here bool) (string, paint) {
+	if !p.last(at) {
+		return "", m.th.plain
 	}
-	return "", th.plain
+	return p.keeps(&m.th, here)
 }
 
 func (p *recordForm) last(at int) bool { return at == len(p.of.fields)-1 }
@@ -72,7 +67,7 @@ func (p *recordForm) about(*root) about {
 func (p *recordForm) view(m *root, w, h int) (block, *tea.Cursor) {
 	told := block{line{}}
 	told.say(m.th.quiet, 0, p.of.fields[p.at].rule, w)
-	return p.draw(&m.th, p, p.of.title, told, w, h)
+	return p.draw(m, p, p.of.title, told, w, h)
 }
 
 func (p *recordForm) press(_ *root, msg tea.KeyPressMsg) action {
@@ -108,10 +103,8 @@ func (p *recordForm) next() action {
 			given[f.name] = p.values[i]
 		}
 	}
-	return asking(func(ctx context.Context, k Keeper) action {
-		said, err := k.Enter(ctx, p.of.kind, given)
-		return func(m *root) tea.Cmd { return p.entered(m, said, err) }
-	})
+	return asking(func(ctx context.Context, k Keeper) (string, error) { return k.Enter(ctx, p.of.kind, given) },
+		p.entered)
 }
 
 // entered closes the form where the book has it; a fault leaves it open with all that was typed.

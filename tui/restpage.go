@@ -40,7 +40,7 @@ func (p *restPage) refresh(m *root) {
 		}
 		open := openAsk(q)
 		if len(q.Rows(m.present())) == 0 {
-			open = func(m *root) tea.Cmd { m.push(askFor(q.Label(), []*choice.Choice{q})); return nil }
+			open = opening(&inputsPage{page: q.Label(), choices: []*choice.Choice{q}})
 		}
 		shown := cmp.Or(q.Shown(c, m.units), "not said")
 		p.rows = append(p.rows, restRow{q.Label(), shown, q.Show(&c.Used, m.units), q, open})
@@ -72,11 +72,8 @@ func (p *restPage) press(m *root, press tea.KeyPressMsg) action {
 		job := m.base()
 		r.ask.Clear(&job)
 		return func(m *root) tea.Cmd { m.changed(job, r.label+" is open again"); p.refresh(m); return nil }
-	case key.Matches(press, bound.Back):
-		return goBack
-	default:
-		return everywhere(press)
 	}
+	return everywhere(press)
 }
 
 func (p *restPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {

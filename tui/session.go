@@ -4,9 +4,13 @@ import (
 	"context"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/calc/correct"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 )
 
 // session is what one person has chosen and what was found for it.
@@ -18,12 +22,11 @@ type session struct {
 	ctx   context.Context // ends what is computed beside the screens
 	units quantity.System
 
-	job      calc.Job // what was chosen; what is not stays open and Solve assumes it
-	example  bool     // job is the scenario's own and nothing was chosen yet
+	chosen
 	card     calc.Card
-	past     []past // what ctrl+z takes back, the last one last
-	old      bool   // card answers an earlier job: this one has none
-	followed bool   // card has the times that following the heat gave
+	past     []chosen // what ctrl+z takes back, the last one last
+	old      bool     // card answers an earlier job: this one has none
+	followed bool     // card has the times that following the heat gave
 	fault    *fault
 
 	pages answers // beside the card
@@ -54,7 +57,7 @@ func bookFault(before string, err error, otherwise string) *fault {
 
 func newSession(o Options) session {
 	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, computing: o.computing, ctx: o.Context, units: o.Units,
-		job: o.Job}
+		chosen: chosen{job: o.Job}}
 	if s.units == "" {
 		s.units = quantity.Metric
 	}
@@ -90,10 +93,10 @@ func (s *session) base() calc.Job {
 	return s.job
 }
 
-// past is a job as it was before a change.
-type past struct {
-	job     calc.Job
-	example bool
+// chosen is a job as somebody put it together.
+type chosen struct {
+	job     calc.Job // what is not chosen stays open and Solve assumes it
+	example bool     // job is the scenario's own and nothing was chosen yet
 }
 
 // undos is how many changes can be taken back.
@@ -101,7 +104,7 @@ const undos = 100
 
 func (s *session) choose(job calc.Job) {
 	if job != s.job {
-		s.past = append(s.past[max(0, len(s.past)+1-undos):], past{s.job, s.example})
+		s.past = append(s.past[max(0, len(s.past)+1-undos):], s.chosen)
 	}
 	s.job, s.example = job, false
 	s.compute()
@@ -113,7 +116,7 @@ func (s *session) undo() bool {
 	if n == 0 {
 		return false
 	}
-	s.job, s.example = s.past[n-1].job, s.past[n-1].example
+	s.chosen = s.past[n-1]
 	s.past = s.past[:n-1]
 	s.compute()
 	return true
@@ -147,4 +150,60 @@ func (s *session) change(job calc.Job) error {
 	}
 	s.choose(job)
 	return nil
+}
+
+// answers are the pages of the present card, each computed when it is first looked at.
+type answers struct {
+	parts map[string]pageAnswer
+	whole []report.Block
+}
+
+type pageAnswer struct {
+	part advice.Page
+	err  error
+}
+
+func (s *session) part(name string) (advice.Page, error) {
+	if a, ok := s.pages.parts[name]; ok {
+		return a.part, a.err
+	}
+	page, ok := advice.EntryByName(name)
+	if !ok || page.Of == nil {
+		return advice.Page{}, nil
+	}
+	p, err := s.page(context.Background(), page, &s.card)
+	if s.pages.parts == nil {
+		s.pages.parts = map[string]pageAnswer{}
+	}
+	s.pages.parts[name] = pageAnswer{p, err}
+	return p, err
+}
+
+// sheet is the present card with every page beside it.
+func (s *session) sheet() ([]report.Block, error) {
+	if s.pages.whole == nil {
+		list, err := advice.Pages(context.Background(), &s.card, nil)
+		if err != nil {
+			return nil, err
+		}
+		s.pages.whole = report.Whole(&s.card, list)
+	}
+	return s.pages.whole, nil
+}
+
+// computing finds what stands beside a card and takes long. The tests, which ask for the same answers many times, put a
+// memory in front of each.
+type computing struct {
+	page   func(context.Context, *advice.Entry, *calc.Card) (advice.Page, error)
+	next   func(context.Context, []correct.Try) (advice.Page, error)
+	drills func(context.Context, *practice.Booth, practiceAsk) (practiceAnswer, error)
+	spans  func(context.Context, *calc.Card) spans
+}
+
+// whenAsked computes each answer whenever it is asked for.
+func whenAsked() computing {
+	return computing{
+		page: func(ctx context.Context, e *advice.Entry, c *calc.Card) (advice.Page, error) { return e.Answer(ctx, c) },
+		next: correct.Next, drills: drill, spans: spansOf,
+	}
 }

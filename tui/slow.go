@@ -10,6 +10,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
@@ -105,18 +106,16 @@ func (p *slow[K, V]) cancel() {
 	}
 }
 
-// found takes a finished answer, unless another one is wanted by now.
-func (p *slow[K, V]) found(f slowFound[V]) {
+// found takes a finished answer, unless another one is wanted by now, and reports whether it did.
+func (p *slow[K, V]) found(f slowFound[V]) bool {
 	if p.stop == nil || f.run != p.run {
-		return
+		return false
 	}
 	p.stop()
-	p.stop = nil
-	if f.err != nil {
-		p.err = f.err
-		return
+	if p.stop, p.err = nil, f.err; f.err == nil {
+		p.have, p.of, p.ok = f.v, p.job, true
 	}
-	p.have, p.of, p.ok, p.err = f.v, p.job, true, nil
+	return true
 }
 
 func (p *slow[K, V]) ready(job K) bool { return p.ok && p.of == job }
@@ -175,4 +174,52 @@ func (m *root) spanned(d *canvas.Dial, r *report.Row) {
 	d.Span = m.th.look.number(from + "–" + to)
 	d.Bar.Kind, d.Bar.Span = canvas.GoodSpan, [2]float64{span.Low, span.High}
 	d.Bar.Low, d.Bar.High = track(f.Name, min(f.Value, span.Low), max(f.Value, span.High))
+}
+
+// toCome stands in the place of a figure that is still being computed.
+const toCome = "--"
+
+// fromHeat reports a figure of a timed arc that following its heat settles. Before that there is an estimate, which may
+// be several times too short, and whose range need not hold what the heat gives.
+func fromHeat(name string) bool {
+	switch name {
+	case "arc_on", "arc_off", "spot_step", "travel":
+		return true
+	}
+	return false
+}
+
+// unsettled reports a figure of the present card that stands for an estimate.
+func (m *root) unsettled(name string) bool {
+	return m.timed() && !m.followed && fromHeat(name) && !choice.SettingOf(name).Given(&m.session.card.Job)
+}
+
+// unsettledWord is such a figure in words: none while its heat is followed.
+func (m *root) unsettledWord(value string) string {
+	if m.beat.stop != nil {
+		return toCome
+	}
+	return value + " rough"
+}
+
+// unfollowed is a dial of the present card whose heat was not followed.
+func (m *root) unfollowed(d *canvas.Dial, name string) {
+	if m.unsettled(name) {
+		m.beat.estimated(d)
+	}
+}
+
+// estimated shows no figure on a dial while the heat is followed, and an estimate without its range where that was
+// given up.
+func (p *beatPage) estimated(d *canvas.Dial) {
+	d.Bar.Kind, d.Span = canvas.NoSpan, "rough"
+	if p.stop != nil {
+		d.Number, d.Also, d.Span = toCome, "", ""
+		d.Bar.Empty, d.Bar.Off = true, true
+	}
+}
+
+// rough is said of the times of the card while their heat is followed.
+func (p *beatPage) rough() string {
+	return fmt.Sprintf("on, off and travel come when their heat is followed: %.0f %%", 100*p.share())
 }

@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
 
@@ -195,3 +196,45 @@ func linesOf(view string) (b block) {
 }
 
 func (b block) String() string { return canvas.Block(b).String() }
+
+// piece is one part of a row: where it would like to stand and how it looks.
+type piece struct {
+	col   int
+	paint paint
+	text  string
+}
+
+// flow puts the parts behind head, in their columns where that fits, closer where it does not, and on
+// further lines from column from on where the line is full.
+func flow(head *row, parts []piece, from, w int) (b block) {
+	for _, p := range parts {
+		if p.text == "" {
+			continue
+		}
+		at, need := from, width(p.text)
+		if head.used > from {
+			at = max(p.col, head.used+2)
+			if at+need > w {
+				at = head.used + 2
+			}
+		}
+		if at+need > w && head.used > from {
+			b.add(head.line())
+			head, at = newRow(w), from
+			if need <= w-2 {
+				at = min(from, w-need)
+			}
+		}
+		for i, l := range wrap(p.text, w-at) {
+			if i > 0 {
+				b.add(head.line())
+				head = newRow(w)
+			}
+			head.to(at).put(p.paint, l)
+		}
+	}
+	b.add(head.line())
+	return b
+}
+
+func spaced(number, unit string) string { return report.Value{Number: number, Unit: unit}.String() }

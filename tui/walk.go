@@ -33,11 +33,15 @@ func startWalk(m *root) tea.Cmd {
 func (*walk) about(*root) about { return about{help: "in the walk", fills: true} }
 
 // left ends what the walk's screens compute; under it everything is as it was.
-func (p *walk) left(*root) { p.close() }
+func (p *walk) left(*root) {
+	if p.stop != nil {
+		p.stop()
+	}
+}
 
 // to opens a step on fresh screens.
 func (p *walk) to(m *root, at int) tea.Cmd {
-	p.close()
+	p.left(m)
 	p.at = at
 	ctx, stop := context.WithCancel(m.ctx)
 	p.stop = stop
@@ -88,12 +92,6 @@ func (msg walked) tell(m *root) (tea.Cmd, bool) {
 	}
 	_, cmd := msg.of.Update(msg.msg)
 	return own(msg.of, cmd), true
-}
-
-func (p *walk) close() {
-	if p.stop != nil {
-		p.stop()
-	}
 }
 
 // press goes a step on or back, or leaves; on the last step a key leads to practice.

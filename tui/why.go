@@ -36,9 +36,7 @@ func (p *whyPage) about(*root) about {
 
 // refresh shows the row as the card has it by now.
 func (p *whyPage) refresh(m *root) {
-	if r := m.card.row(); r != nil {
-		p.row = *r
-	}
+	p.row = *m.card.row()
 }
 
 func (p *whyPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
@@ -75,13 +73,8 @@ func (p *whyPage) press(m *root, msg tea.KeyPressMsg) action {
 		return nil
 	}
 	if p.field.empty() && msg.Text != "." { // a point begins a number
-		switch a := everywhere(msg); {
-		case a != nil:
+		if a := everywhere(msg, lead{bound.Why, goBack}, lead{bound.Cautions, openPoints}); a != nil {
 			return a
-		case key.Matches(msg, bound.Back, bound.Why):
-			return goBack
-		case key.Matches(msg, bound.Cautions):
-			return openPoints
 		}
 	}
 	if p.set != nil {

@@ -14,7 +14,6 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/deep"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/serve"
 	"brazebooth/tui"
 )
@@ -216,7 +215,7 @@ func TestErrorsToldToGuestsAtTheScreens(t *testing.T) {
 				{"keep", func() (any, error) { return k.Keep(ctx, "x", &card) }},
 				{"find", func() (any, error) { return k.Find(ctx, "lid") }},
 				{"records", func() (any, error) { return k.Records(ctx, "") }},
-				{"record", func() (any, error) { return k.Record(ctx, "0123456789abcdef", quantity.Metric) }},
+				{"record", func() (any, error) { return k.Record(ctx, "0123456789abcdef") }},
 				{"load", func() (any, error) { return k.Load(ctx, "0123456789abcdef") }},
 				{"trial", func() (any, error) { return k.Trial(ctx, card.Job, "", "good", "booth") }},
 				{"enter", func() (any, error) { return k.Enter(ctx, "person", map[string]string{"name": "x"}) }},

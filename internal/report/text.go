@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -17,14 +18,15 @@ type Options struct {
 	Heard bool // it is read out: cautions come before figures, and ranges in the place of a picture
 	// Beside: the card is at hand. What it says itself is left out: subject, cautions of every arc, what is assumed.
 	Beside bool
+	Width  int // of a line of text, in columns; 0: the usual one
 
 	loud bool // the medium has no colour: what is not met stands in capitals
 }
 
-// width is the widest line.
+// width is the widest line where no other width is asked for.
 const width = 80
 
-// Text writes a finding as plain text of at most 80 columns.
+// Text writes a finding as plain text of at most so many columns.
 func Text(blocks []Block, o Options) string {
 	o.loud = true
 	w := writer{Options: o}
@@ -41,6 +43,8 @@ type writer struct {
 	unit int // width of the unit's column in the table at hand
 }
 
+func (w *writer) wide() int { return cmp.Or(w.Width, width) }
+
 func (w *writer) line(format string, args ...any) {
 	text := strings.TrimRight(fmt.Sprintf(format, args...), " ")
 	if w.Comma {
@@ -51,7 +55,7 @@ func (w *writer) line(format string, args ...any) {
 
 // para writes text behind a mark, wrapped and indented under itself.
 func (w *writer) para(mark, text string) {
-	for _, line := range plain.Wrap(text, width-plain.Width(mark)) {
+	for _, line := range plain.Wrap(text, w.wide()-plain.Width(mark)) {
 		w.line("%s%s", mark, line)
 		mark = strings.Repeat(" ", plain.Width(mark))
 	}
@@ -167,7 +171,7 @@ func (w *writer) figure(r *Row) {
 	v := &r.Value
 	text := fmt.Sprintf("  %-*s %9s %-*s %-13s ", labelColumn[r.Of], r.Label, v.Number, w.unit, v.Unit, v.Band())
 	text += r.Other.String()
-	beside := r.Beside(width-plain.Width(text)-2, plain.Width)
+	beside := r.Beside(w.wide()-plain.Width(text)-2, plain.Width)
 	if beside != "" && r.Other.Number != "" {
 		text += ", "
 	}

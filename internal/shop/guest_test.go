@@ -11,7 +11,6 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
-	"brazebooth/internal/quantity"
 )
 
 // What the screens say to a guest names no path, user or host of the server's machine, however its book stands, and
@@ -64,7 +63,7 @@ func asked(ctx context.Context, d *Shop, card *calc.Card) map[string]error {
 	_, said["keep"] = d.Keep(ctx, "lid", card)
 	_, said["find"] = d.Find(ctx, "lid")
 	_, said["records"] = d.Records(ctx, "")
-	_, said["record"] = d.Record(ctx, "abcdefgh", quantity.Metric)
+	_, said["record"] = d.Record(ctx, "abcdefgh")
 	_, said["trial"] = d.Trial(ctx, card.Job, "pores", "good", "A")
 	_, said["practice"] = d.Practice(ctx, practice.Outcome{})
 	_, said["enter"] = d.Enter(ctx, "person", map[string]string{"name": "Ada"})

@@ -3,7 +3,6 @@ package shop
 import (
 	"context"
 	"fmt"
-	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
@@ -12,19 +11,18 @@ import (
 	"brazebooth/internal/report"
 )
 
-// Record is all there is of one record, in lines of at most 80 columns, and the commands that do something with it.
-func (s *Shop) Record(ctx context.Context, id string, units quantity.System) (lines []string, err error) {
+// Record is all there is of one record, and the commands that do something with it.
+func (s *Shop) Record(ctx context.Context, id string) (blocks []report.Block, err error) {
 	err = s.With(ctx, false, func(b book.Book) error {
 		r, err := b.Get(ctx, id)
 		if err != nil {
 			return err
 		}
-		blocks, err := RecordOf(ctx, b, &r)
-		text := report.Text(append(blocks, commandsFor(&r)), report.Options{Units: units.Lead()})
-		lines = strings.Split(strings.TrimRight(text, "\n"), "\n")
+		blocks, err = RecordOf(ctx, b, &r)
+		blocks = append(blocks, commandsFor(&r))
 		return err
 	})
-	return lines, err
+	return blocks, err
 }
 
 // RecordOf is all there is of one record: what it holds now, its history, and of a card the test beads that were laid

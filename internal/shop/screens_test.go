@@ -13,6 +13,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
+	"brazebooth/internal/report"
 )
 
 // A card that the book cannot take lies in a file that another book takes later.
@@ -73,8 +74,9 @@ func TestScreensKeeps(t *testing.T) {
 		t.Fatalf("%v, %v", list, err)
 	}
 	for _, e := range list {
-		if lines, err := d.Record(ctx, e.ID, "metric"); err != nil || len(lines) < 4 {
-			t.Errorf("%s: %q, %v", e.Kind, lines, err)
+		blocks, err := d.Record(ctx, e.ID)
+		if text := report.Text(blocks, report.Options{}); err != nil || strings.Count(text, "\n") < 4 {
+			t.Errorf("%s: %q, %v", e.Kind, text, err)
 		}
 	}
 	before, err := d.Recall(ctx, "booth 1", job)
