@@ -1,11 +1,14 @@
 package cli
 
 import (
+	"context"
+
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/book"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
+	"brazebooth/internal/shop"
 )
 
 func (d *Deps) bookValidation() *cobra.Command {
@@ -17,20 +20,11 @@ in the computed 95 % band. What the book has taught the program is left out: it 
 		Example: `  brazebooth book trial "tank lid" --verdict good --measured-width 6.1mm
   brazebooth book validation`,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			from, err := d.shop(cmd)
-			if err != nil {
+			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+				blocks, err := shop.Validation(ctx, b, d.units)
+				d.say("%s", report.Text(blocks, report.Options{Units: d.units, Comma: d.comma}))
 				return err
-			}
-			units, err := unitsOf(cmd)
-			if err != nil {
-				return err
-			}
-			blocks, err := from.Validation(cmd.Context(), units)
-			if err != nil {
-				return err
-			}
-			d.say("%s", report.Text(blocks, report.Options{Units: units, Comma: d.comma}))
-			return nil
+			})
 		},
 	}
 	cmd.Flags().String("units", "", unitsUsage)

@@ -220,5 +220,6 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 	if v := s.Get("name"); v.From != config.Default {
 		d.Who = v.Text
 	}
-	return nil
+	d.units, err = unitsOf(cmd)
+	return err
 }

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -39,30 +40,24 @@ var measurable = [...]struct {
 
 // Validation is what was computed beside what this shop measured, quantity by quantity: every value with its band and
 // ratio, the mean ratio, the scatter, and how many lie in the 95 % band.
-func (s *Shop) Validation(ctx context.Context, units quantity.System) ([]report.Block, error) {
+func Validation(ctx context.Context, b book.Book, units quantity.System) ([]report.Block, error) {
 	found := map[string][]beside{}
-	err := s.With(ctx, false, func(b book.Book) error {
-		readings, err := Readings(ctx, b, "")
-		if err != nil {
-			return err
-		}
-		odd, err := setAside(readings)
-		if err != nil {
-			return err
-		}
-		for i := range readings {
-			besideReading(ctx, &readings[i], odd[i], found)
-		}
-		trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool { return t.Measured != book.Measured{} })
-		if err != nil {
-			return err
-		}
-		for i := len(trials) - 1; i >= 0; i-- {
-			besideTrial(ctx, &trials[i], found)
-		}
-		return ctx.Err()
-	})
+	readings, err := Readings(ctx, b, "")
 	if err != nil {
+		return nil, err
+	}
+	odd, err := setAside(readings)
+	if err != nil {
+		return nil, err
+	}
+	for i := range readings {
+		besideReading(ctx, &readings[i], odd[i], found)
+	}
+	trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool { return t.Measured != book.Measured{} })
+	for i := len(trials) - 1; i >= 0; i-- {
+		besideTrial(ctx, &trials[i], found)
+	}
+	if err = cmp.Or(err, ctx.Err()); err != nil {
 		return nil, err
 	}
 	var blocks []report.Block
