@@ -47,20 +47,11 @@ type edge struct {
 }
 
 type basis struct {
-	Formula     string  `json:"formula"`
-	Substituted string  `json:"substituted"`
-	Inputs      []input `json:"inputs"`
-	Source      string  `json:"source"`
-	Known       string  `json:"known"`
-}
-
-type input struct {
-	Name        string  `json:"name"`
-	Symbol      string  `json:"symbol,omitempty"`
-	Value       float64 `json:"value"`
-	Unit        string  `json:"unit"`
-	Assumed     bool    `json:"assumed"`
-	Sensitivity float64 `json:"sensitivity"` // % of the figure, at the edge of the input's own 95 % band
+	Formula     string       `json:"formula"`
+	Substituted string       `json:"substituted"`
+	Inputs      []calc.Input `json:"inputs"`
+	Source      string       `json:"source"`
+	Known       string       `json:"known"`
 }
 
 // JSON writes a finding as one JSON document and a line break.
@@ -186,6 +177,10 @@ func each[T, U any](list []T, of func(*T) U) []U {
 	return out
 }
 
+func basisOf(b *calc.Basis) basis {
+	return basis{b.Plain(), b.Substituted(), orEmpty(b.Inputs), b.Source, b.Known}
+}
+
 func figureOf(f *calc.Figure) figure { return figure{f, basisOf(&f.Basis)} }
 
 func edgeOf(e *calc.Edge) edge { return edge{e, basisOf(&e.Basis)} }
@@ -198,13 +193,6 @@ func Encode(v any) ([]byte, error) {
 	enc.SetIndent("", "  ")
 	err := enc.Encode(v)
 	return plain.JSON(out.Bytes()), err
-}
-
-func basisOf(b *calc.Basis) basis {
-	of := func(in *calc.Input) input {
-		return input{in.Name, in.Symbol, in.Value, in.Unit, in.Assumed, in.Sensitivity}
-	}
-	return basis{b.Plain(), b.Substituted(), each(b.Inputs, of), b.Source, b.Known}
 }
 
 // orEmpty keeps null out of the JSON.
