@@ -122,6 +122,13 @@ how long the arc burns: what the timer is set to, less --run-in.`,
 
 func bindLot(cmd *cobra.Command) { cmd.Flags().String("lot", "", "lot of the wire") }
 
+// bindRecord adds whose power source a reading is of, its lot of wire and a note.
+func bindRecord(cmd *cobra.Command) {
+	cmd.Flags().String(sourceName, "", "name of the power source")
+	bindLot(cmd)
+	bindNote(cmd)
+}
+
 func (d *Deps) bookReading() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "reading", Short: "What was measured while the arc ran; where nothing was, it lists the readings",
@@ -144,9 +151,7 @@ what they teach.`,
 	bindDials(cmd)
 	cmd.Flags().String("withdraw", "", "id of a reading that was a mistake")
 	cmd.Flags().String("confirm", "", "id of a flagged reading that was checked and holds")
-	bindLot(cmd)
-	bindNote(cmd)
-	cmd.Flags().String(sourceName, "", "name of the power source")
+	bindRecord(cmd)
 	return cmd
 }
 

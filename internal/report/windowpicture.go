@@ -170,13 +170,7 @@ func (m *Map) words(p *picture.Picture) {
 	p.Head = []picture.Line{{Text: PracticeWork(&m.Card, m.Units), Size: picture.Near},
 		{Text: best, Size: picture.Far, Bold: true}}
 	if m.Given != nil {
-		where := ""
-		if _, _, on := givenPoint(m.Window, m.Given); !on {
-			where = " (beyond this map)"
-		}
-		u := &m.Given.Used
-		p.Head = append(p.Head, picture.Line{Size: picture.Near, Bold: true, Text: whatGiven(&m.Given.Job) + ": " +
-			setting(u.Feed.V, u.Travel.V, o) + where + ": " + verdictText(m.Given)})
+		p.Head = append(p.Head, picture.Line{Size: picture.Near, Bold: true, Text: Grid{m.Window, m.Given}.asked("", o)})
 	}
 	p.Keys = []picture.Key{{Text: "chance"}}
 	for n, fill := range chanceFills {
