@@ -9,14 +9,8 @@ import (
 	"fmt"
 	"io"
 
-	"brazebooth/internal/address"
 	"brazebooth/internal/plain"
 )
-
-// IsServer reports whether a book is on a server rather than in a file.
-func IsServer(where string) bool {
-	return address.Server(where)
-}
 
 // Export writes every revision as one JSON object a line, in a fixed order: exported, imported and exported again, it
 // is the same to the byte. Of a damaged book it writes what can be read, and the error is a *Missing.

@@ -96,7 +96,7 @@ func Read(ctx context.Context, where string) (Book, error) {
 }
 
 func at(ctx context.Context, where string, server, file func(context.Context, string) (Book, error)) (Book, error) {
-	if IsServer(where) {
+	if address.Server(where) {
 		return server(ctx, where)
 	}
 	if err := plainFile(where); err != nil {

@@ -3,8 +3,6 @@ package report
 import (
 	"bytes"
 	"encoding/json"
-	"slices"
-	"sync"
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
@@ -64,22 +62,12 @@ func JSON(blocks []Block, version string) ([]byte, error) {
 	return Encode(documentOf(blocks, version))
 }
 
-// scratch holds a line until it is made safe: a card takes forty kilobytes, and a batch may have thousands.
-var scratch = sync.Pool{New: func() any { return new(bytes.Buffer) }}
-
-// AppendLine appends a card as JSON on one line, behind the input that it answers, which is JSON on one line too.
-func AppendLine(to []byte, card *calc.Card, version string, input []byte) ([]byte, error) {
-	d := struct {
+// JSONLine is a card as JSON on one line, behind the input that it answers, which is JSON on one line too.
+func JSONLine(card *calc.Card, version string, input []byte) ([]byte, error) {
+	return encode(struct {
 		Input json.RawMessage `json:"input"`
 		*document
-	}{input, documentOf(Card(card), version)}
-	out := scratch.Get().(*bytes.Buffer)
-	defer scratch.Put(out)
-	out.Reset()
-	enc := json.NewEncoder(out)
-	enc.SetEscapeHTML(false)
-	err := enc.Encode(&d)
-	return plain.AppendJSON(slices.Grow(to, out.Len()), out.Bytes()), err
+	}{input, documentOf(Card(card), version)}, "")
 }
 
 func documentOf(blocks []Block, version string) *document {
@@ -186,11 +174,13 @@ func figureOf(f *calc.Figure) figure { return figure{f, basisOf(&f.Basis)} }
 func edgeOf(e *calc.Edge) edge { return edge{e, basisOf(&e.Basis)} }
 
 // Encode writes a value as every document is written: indented, safe for a terminal, with a line break at its end.
-func Encode(v any) ([]byte, error) {
+func Encode(v any) ([]byte, error) { return encode(v, "  ") }
+
+func encode(v any, indent string) ([]byte, error) {
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
 	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
+	enc.SetIndent("", indent)
 	err := enc.Encode(v)
 	return plain.JSON(out.Bytes()), err
 }
