@@ -35,7 +35,7 @@ func openServer(ctx context.Context, address string) (Book, error) {
 		}
 	}
 	if s.readOnly = newer(v); s.readOnly == "" {
-		s.writer = newWriter(&s.engine, s.write, mostTogether)
+		s.writer = newWriter(&s.engine, s.write)
 		s.writer.limit = serverPatience
 	}
 	return s, nil

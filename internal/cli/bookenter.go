@@ -112,8 +112,8 @@ how long the arc burns: what the timer is set to, less --run-in.`,
 	cmd.Flags().StringVar(&t.Verdict, "verdict", "", "good, acceptable or bad")
 	cmd.Flags().StringVar(&t.Peel, "peel", "", "how the peel or bend went")
 	cmd.Flags().StringVar(&t.Photo, "photo", "", "name of a photo's file")
-	for _, m := range measuredFlags {
-		cmd.Flags().String(m.name, "", m.usage)
+	for _, m := range shop.Cut {
+		cmd.Flags().String(m.Flag, "", m.Usage)
 	}
 	bindLot(cmd)
 	bindNote(cmd)
