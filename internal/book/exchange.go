@@ -17,18 +17,22 @@ import (
 func Export(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 	out := bufio.NewWriter(to)
 	err = b.Each(ctx, func(r Revision) error {
-		line, err := compactJSON(r)
-		if err != nil {
-			return err
-		}
 		n++
-		_, err = out.Write(append(line, '\n'))
-		return err
+		return writeLine(out, r)
 	})
 	if failed := out.Flush(); failed != nil {
 		return n, failed
 	}
 	return n, err
+}
+
+// writeLine writes a revision as a line of an export.
+func writeLine(to io.Writer, r Revision) error {
+	line, err := compactJSON(r)
+	if err == nil {
+		_, err = to.Write(append(line, '\n'))
+	}
+	return err
 }
 
 // LeftOut is the error that lists the lines of an import that were not taken; the rest is in the book.

@@ -73,11 +73,7 @@ func Rescue(list ...Revision) (file string, err error) {
 		}
 	}()
 	for _, r := range list {
-		line, err := compactJSON(r)
-		if err == nil {
-			_, err = f.Write(append(line, '\n'))
-		}
-		if err != nil {
+		if err := writeLine(f, r); err != nil {
 			return "", errors.Join(err, f.Close())
 		}
 	}

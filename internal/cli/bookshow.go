@@ -139,7 +139,7 @@ func given(cmd *cobra.Command) map[string]string {
 // differ answers with what differs, under a line that says between what, and why where the job is the same.
 func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string, why bool) error {
 	if asJSON(cmd) {
-		return d.document(book.Schema, map[string]any{"differences": notNull(list)})
+		return d.document(book.Schema, map[string]any{"differences": report.OrEmpty(list)})
 	}
 	d.say("%s\n", head)
 	for _, x := range list {

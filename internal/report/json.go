@@ -86,7 +86,7 @@ func (d *document) take(blocks []Block) {
 			c := b.Card
 			d.Job, d.Used, d.Zone, d.Verdict, d.Edges = c.Job, c.Used, c.Zone, c.Verdict(), each(c.Edges, edgeOf)
 			d.Unjudged = c.Unjudged
-			d.Settings, d.Assumed = orEmpty(c.Notes), orEmpty(c.Assumed)
+			d.Settings, d.Assumed = OrEmpty(c.Notes), OrEmpty(c.Assumed)
 		case Stops:
 			d.Warnings = append(d.Warnings, b.List...)
 		case Cautions:
@@ -94,7 +94,7 @@ func (d *document) take(blocks []Block) {
 		case Figures:
 			d.Figures = each(b.List, figureOf)
 		case Checks:
-			d.Sections["check_first"] = orEmpty(b.List)
+			d.Sections["check_first"] = OrEmpty(b.List)
 		case Section:
 			if b.Drawn {
 				d.Sections["cross_section"] = b.Section
@@ -136,7 +136,7 @@ func sectionOf(blocks []Block) (s section) {
 		case Verdict:
 			s.Verdict = b.Verdict
 			if b.Verdict != "" || len(b.Instead) > 0 {
-				list := orEmpty(b.Instead)
+				list := OrEmpty(b.Instead)
 				s.Instead = &list
 			}
 		case Correction:
@@ -148,7 +148,7 @@ func sectionOf(blocks []Block) (s section) {
 		case Order:
 			s.Order = b.Turns
 		case Reasons:
-			s.Reasons = orEmpty(b.List)
+			s.Reasons = OrEmpty(b.List)
 		case Cautions:
 			s.Warnings = b.List
 		}
@@ -166,7 +166,7 @@ func each[T, U any](list []T, of func(*T) U) []U {
 }
 
 func basisOf(b *calc.Basis) basis {
-	return basis{b.Plain(), b.Substituted(), orEmpty(b.Inputs), b.Source, b.Known}
+	return basis{b.Plain(), b.Substituted(), OrEmpty(b.Inputs), b.Source, b.Known}
 }
 
 func figureOf(f *calc.Figure) figure { return figure{f, basisOf(&f.Basis)} }
@@ -185,8 +185,8 @@ func encode(v any, indent string) ([]byte, error) {
 	return plain.JSON(out.Bytes()), err
 }
 
-// orEmpty keeps null out of the JSON.
-func orEmpty[T any](list []T) []T {
+// OrEmpty keeps null out of the JSON.
+func OrEmpty[T any](list []T) []T {
 	if list == nil {
 		return []T{}
 	}
