@@ -22,6 +22,7 @@ type writer struct {
 	quit  chan struct{}
 	once  sync.Once
 	done  sync.WaitGroup
+	most  int           // saves in one transaction
 	limit time.Duration // how long one transaction may take; 0 for no limit
 
 	kept map[string]*sql.Stmt // prepared statements, by their text
@@ -36,7 +37,7 @@ type saving struct {
 var errClosed = errors.New("the book was closed")
 
 func newWriter(e *engine, db *sql.DB) *writer {
-	w := &writer{e: e, db: db, in: make(chan saving), quit: make(chan struct{})}
+	w := &writer{e: e, db: db, in: make(chan saving), quit: make(chan struct{}), most: mostTogether}
 	w.done.Go(w.run)
 	return w
 }
@@ -75,7 +76,7 @@ func (w *writer) run() {
 // gather adds to a group all saves that wait by now, and those that would wait if the writer were not running: it
 // lets other goroutines run until no new save comes. That costs nothing where none is runnable.
 func (w *writer) gather(group []saving) []saving {
-	for idle := 0; len(group) < mostTogether && idle < patience; {
+	for idle := 0; len(group) < w.most && idle < patience; {
 		select {
 		case s := <-w.in:
 			group = append(group, s)

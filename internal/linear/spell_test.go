@@ -66,8 +66,7 @@ func TestEveryTextIsSpelled(t *testing.T) {
 	for _, l := range tables.CautionLines() {
 		texts = append(texts, l.Text, l.Source)
 	}
-	tk := newTalk(t.Context(), Options{}, strings.NewReader(""), &strings.Builder{})
-	defer tk.ear.close()
+	tk := newTalk(t.Context(), Options{}, &strings.Builder{})
 	tk.card, _ = calc.Solve(calc.Job{})
 	for _, c := range choice.All() {
 		texts = append(texts, c.Help())
