@@ -96,7 +96,8 @@ func bindAnswer(cmd *cobra.Command, schema string) {
 }
 
 // answers runs a command that answers a job: what it finds is printed, unless it has gone into a file.
-func (d *Deps) answers(find func(*cobra.Command, calc.Job) ([]report.Block, error)) func(*cobra.Command, []string) error {
+func (d *Deps) answers(find func(*cobra.Command, calc.Job) ([]report.Block, error)) func(*cobra.Command,
+	[]string) error {
 	return func(cmd *cobra.Command, _ []string) error {
 		if err := d.freeFiles(cmd); err != nil {
 			return err
