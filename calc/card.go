@@ -97,15 +97,15 @@ type Basis struct {
 
 // Input is one number that a figure rests on.
 type Input struct {
-	Symbol  string // as it stands in the formula, "" where it does not
-	Name    string
-	Value   float64
-	Unit    string
-	Assumed bool // not given by the user, and not a table's figure
-	Derived bool // computed on this card from inputs that are in the list themselves
+	Name    string  `json:"name"`
+	Symbol  string  `json:"symbol,omitempty"` // as it stands in the formula, "" where it does not
+	Value   float64 `json:"value"`
+	Unit    string  `json:"unit"`
+	Assumed bool    `json:"assumed"` // not given by the user, and not a table's figure
+	Derived bool    `json:"-"`       // computed on this card from inputs that are in the list themselves
 	// Sensitivity is the figure's change in per cent of its value when this input alone moves to the end of its own
 	// 95 % interval; the larger of the two sides, signed for an increase of the input.
-	Sensitivity float64
+	Sensitivity float64 `json:"sensitivity"`
 }
 
 // Note is a setting that is a word: name "polarity", "gun angle", "inductance".

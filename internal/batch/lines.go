@@ -125,7 +125,7 @@ func (l *lines) read(r *row, text []byte) {
 }
 
 func (l *lines) answer(r *row, card *calc.Card) ([]byte, error) {
-	return report.AppendLine(nil, card, l.version, r.echo)
+	return report.JSONLine(card, l.version, r.echo)
 }
 
 func (l *lines) refusal(r *row) []byte {

@@ -39,8 +39,9 @@ func ExportCards(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 }
 
 func cardRow(r *Revision, c *Card) []string {
+	_, line, _ := summary(r)
 	row := []string{r.ID, r.At, plain.Cell(plain.Line(r.Who, 40)), plain.Cell(c.Name),
-		plain.Cell(strings.Join(c.Tags, " ")), plain.Cell(c.Note), plain.Cell(Summed(r)), plain.Cell(c.Card.Zone)}
+		plain.Cell(strings.Join(c.Tags, " ")), plain.Cell(c.Note), plain.Cell(line), plain.Cell(c.Card.Zone)}
 	for _, name := range cardFigures {
 		text := ""
 		if i := slices.IndexFunc(c.Card.Figures, func(f Figure) bool { return f.Name == name }); i >= 0 {
@@ -49,12 +50,6 @@ func cardRow(r *Revision, c *Card) []string {
 		row = append(row, text)
 	}
 	return row
-}
-
-// Summed is a revision's line in lists.
-func Summed(r *Revision) string {
-	_, line, _ := summary(r)
-	return line
 }
 
 // Present visits the records of a kind that are not deleted, newest first. Where their list cannot be read, it finds

@@ -71,7 +71,7 @@ func (c *connections) openWrite(ctx context.Context, file string) error {
 	}
 	c.write, c.newer = db, s.readOnly
 	if c.newer == "" {
-		c.writer = newWriter(&sqlite, db, mostTogether)
+		c.writer = newWriter(&sqlite, db)
 	}
 	return nil
 }

@@ -2,39 +2,37 @@ package book
 
 import (
 	"bufio"
-	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
 
-	"brazebooth/internal/address"
+	"brazebooth/internal/crew"
 	"brazebooth/internal/plain"
 )
-
-// IsServer reports whether a book is on a server rather than in a file.
-func IsServer(where string) bool {
-	return address.Server(where)
-}
 
 // Export writes every revision as one JSON object a line, in a fixed order: exported, imported and exported again, it
 // is the same to the byte. Of a damaged book it writes what can be read, and the error is a *Missing.
 func Export(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 	out := bufio.NewWriter(to)
 	err = b.Each(ctx, func(r Revision) error {
-		line, err := compactJSON(r)
-		if err != nil {
-			return err
-		}
 		n++
-		_, err = out.Write(append(line, '\n'))
-		return err
+		return writeLine(out, r)
 	})
 	if failed := out.Flush(); failed != nil {
 		return n, failed
 	}
 	return n, err
+}
+
+// writeLine writes a revision as a line of an export.
+func writeLine(to io.Writer, r Revision) error {
+	line, err := compactJSON(r)
+	if err == nil {
+		_, err = to.Write(append(line, '\n'))
+	}
+	return err
 }
 
 // LeftOut is the error that lists the lines of an import that were not taken; the rest is in the book.
@@ -68,19 +66,19 @@ func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 		out.Lines = append(out.Lines, fmt.Sprintf("line %d: %s", line, plain.Line(err.Error(), 300)))
 	}}
 	for line := 1; out.N < mostBad; line++ {
-		text, err := nextLine(in)
+		text, long, err := crew.Line(in)
 		if errors.Is(err, io.EOF) {
 			break
 		}
-		if err != nil && !errors.Is(err, errLong) {
+		if err != nil {
 			return to.n, err
 		}
-		if err == nil && len(text) == 0 {
+		if !long && len(text) == 0 {
 			continue
 		}
-		var r Revision
-		if err == nil {
-			r, err = revisionOn(text)
+		r, err := revisionOn(text)
+		if long {
+			err = errLong
 		}
 		if err != nil {
 			to.bad(line, err)
@@ -115,23 +113,6 @@ const longestLine = largestBody + 4<<10
 const byteOrderMark = "\ufeff"
 
 var errLong = fmt.Errorf("longer than any revision (%d MB): an export has one on each line", largestBody>>20)
-
-// nextLine is the next line without blanks around it, valid until the following call; io.EOF after the last, errLong in
-// place of a line that is too long.
-func nextLine(in *bufio.Reader) ([]byte, error) {
-	text, err := in.ReadSlice('\n')
-	long := errors.Is(err, bufio.ErrBufferFull)
-	for errors.Is(err, bufio.ErrBufferFull) {
-		_, err = in.ReadSlice('\n')
-	}
-	if errors.Is(err, io.EOF) && len(text) > 0 {
-		err = nil
-	}
-	if long && err == nil {
-		err = errLong
-	}
-	return bytes.TrimSpace(text), err
-}
 
 // Merge keeps in one book every revision of another: the same one once, none lost. Where both changed a record the
 // later change is its head, and its history shows both. What cannot be read of the other book, or is not a revision,

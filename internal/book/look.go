@@ -5,6 +5,8 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+
+	"brazebooth/internal/address"
 )
 
 // About is the state of a book, found out without changing anything: no book is made or brought up to date.
@@ -20,7 +22,7 @@ type About struct {
 
 // Look finds out the state of a book. The error is why it cannot be read.
 func Look(ctx context.Context, where string) (About, error) {
-	if IsServer(where) {
+	if address.Server(where) {
 		return lookServer(ctx, where)
 	}
 	a := About{Engine: sqlite.name, Place: where}

@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"github.com/jackc/pgx/v5/pgconn"
+
+	"brazebooth/internal/address"
 )
 
 // SaveOr keeps revisions in a book. Where the book's server is away, before the save or in the middle of it, the very
@@ -15,7 +17,7 @@ import (
 // once. It returns the file, "" where the book itself took them, and an error where they could not be saved anywhere.
 func SaveOr(ctx context.Context, where, beside string, list ...Revision) (kept string, err error) {
 	err = saveInto(ctx, where, list)
-	if err == nil || !IsServer(where) || beside == "" || errors.Is(err, ErrReadOnly) || !Away(ctx, where) {
+	if err == nil || !address.Server(where) || beside == "" || errors.Is(err, ErrReadOnly) || !Away(ctx, where) {
 		return "", err
 	}
 	if localErr := saveInto(ctx, beside, list); localErr != nil {
@@ -71,11 +73,7 @@ func Rescue(list ...Revision) (file string, err error) {
 		}
 	}()
 	for _, r := range list {
-		line, err := compactJSON(r)
-		if err == nil {
-			_, err = f.Write(append(line, '\n'))
-		}
-		if err != nil {
+		if err := writeLine(f, r); err != nil {
 			return "", errors.Join(err, f.Close())
 		}
 	}

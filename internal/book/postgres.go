@@ -35,7 +35,7 @@ func openServer(ctx context.Context, address string) (Book, error) {
 		}
 	}
 	if s.readOnly = newer(v); s.readOnly == "" {
-		s.writer = newWriter(&s.engine, s.write, mostTogether)
+		s.writer = newWriter(&s.engine, s.write)
 		s.writer.limit = serverPatience
 	}
 	return s, nil
@@ -87,22 +87,20 @@ func readServer(ctx context.Context, address string) (Book, error) {
 
 // Open opens a book to read and write: a file, or a server by its address.
 func Open(ctx context.Context, where string) (Book, error) {
-	if IsServer(where) {
-		return openServer(ctx, where)
-	}
-	if err := plainFile(where); err != nil {
-		return nil, err
-	}
-	return OpenFile(ctx, where)
+	return at(ctx, where, openServer, OpenFile)
 }
 
 // Read opens a book to read.
 func Read(ctx context.Context, where string) (Book, error) {
-	if IsServer(where) {
-		return readServer(ctx, where)
+	return at(ctx, where, readServer, ReadFile)
+}
+
+func at(ctx context.Context, where string, server, file func(context.Context, string) (Book, error)) (Book, error) {
+	if address.Server(where) {
+		return server(ctx, where)
 	}
 	if err := plainFile(where); err != nil {
 		return nil, err
 	}
-	return ReadFile(ctx, where)
+	return file(ctx, where)
 }

@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"slices"
 	"sync"
+
+	"brazebooth/internal/address"
 )
 
 // shelf holds the books in files that this process has open, each once: a second opening shares the first, and the
@@ -133,7 +135,7 @@ func IsPart(where, file string) bool {
 	if err == nil && theShelf.holds(is) {
 		return true
 	}
-	if where == "" || IsServer(where) {
+	if where == "" || address.Server(where) {
 		return false
 	}
 	for _, ending := range [...]string{"", "-wal", "-shm", "-journal"} {

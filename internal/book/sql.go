@@ -93,17 +93,17 @@ func (s *store) get(ctx context.Context, q querier, id string) (Revision, error)
 	if err == nil {
 		err = s.same(&r, id)
 	}
-	if errors.Is(err, ErrNone) && s.lacks(ctx, q, id) {
+	if errors.Is(err, ErrNone) && some(ctx, q, "SELECT count(*) FROM heads WHERE id = $1", id) {
 		err = s.damaged(id, "its present revision is gone")
 	}
 	r.tame()
 	return r, err
 }
 
-// lacks reports whether a record has a head that names a missing revision.
-func (s *store) lacks(ctx context.Context, q querier, id string) bool {
+// some reports whether a query counts more than nothing.
+func some(ctx context.Context, q querier, query string, args ...any) bool {
 	var n int
-	return q.QueryRowContext(ctx, "SELECT count(*) FROM heads WHERE id = $1", id).Scan(&n) == nil && n > 0
+	return q.QueryRowContext(ctx, query, args...).Scan(&n) == nil && n > 0
 }
 
 // same is an error where a revision is not one of the record, or not what was saved.

@@ -145,23 +145,17 @@ func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error)
 }
 
 // asked opens a book's readers and asks for its version. Where the page with the version is damaged, this program's
-// version is assumed.
+// version is assumed, if the table of revisions is there.
 func (b *shelved) asked(ctx context.Context, how ...string) (s *store, version int, err error) {
 	if err := b.conns.openRead(b.lies, how...); err != nil {
 		return nil, 0, err
 	}
 	s = b.store(onlyToRead)
 	err = patiently(ctx, func() (err error) { version, err = s.version(ctx, s.read); return err })
-	if unreadablePage(err) && s.stands(ctx) {
+	if unreadablePage(err) && some(ctx, s.read, s.exists, "revisions") {
 		return s, Version, nil
 	}
 	return s, version, err
-}
-
-// stands reports whether the table of revisions can be found in a damaged file.
-func (s *store) stands(ctx context.Context) bool {
-	var n int
-	return s.read.QueryRowContext(ctx, s.exists, "revisions").Scan(&n) == nil && n > 0
 }
 
 // plainTables is an error where a file has a book's version and is not a book: somebody made it with tables that are

@@ -36,8 +36,8 @@ type saving struct {
 
 var errClosed = errors.New("the book was closed")
 
-func newWriter(e *engine, db *sql.DB, most int) *writer {
-	w := &writer{e: e, db: db, in: make(chan saving), quit: make(chan struct{}), most: most}
+func newWriter(e *engine, db *sql.DB) *writer {
+	w := &writer{e: e, db: db, in: make(chan saving), quit: make(chan struct{}), most: mostTogether}
 	w.done.Go(w.run)
 	return w
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/book"
+	"brazebooth/internal/report"
 	"brazebooth/internal/shop"
 )
 
@@ -188,7 +189,7 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query) error {
 			return err
 		}
 		if asJSON(cmd) {
-			return d.document(book.Schema, map[string]any{"records": notNull(list)})
+			return d.document(book.Schema, map[string]any{"records": report.OrEmpty(list)})
 		}
 		entries := shop.Listed(ctx, b, list)
 		for i := range entries {
@@ -203,9 +204,6 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query) error {
 		return nil
 	})
 }
-
-// notNull is a list that JSON writes as one also where it is empty.
-func notNull[T any](list []T) []T { return append([]T{}, list...) }
 
 // place is the book that is meant.
 func (d *Deps) place(cmd *cobra.Command) (string, error) {

@@ -67,16 +67,12 @@ fall as the current rises: read them at the feeds that you use. Those of a pulse
 			if err != nil {
 				return err
 			}
-			sys, err := unitsOf(cmd)
-			if err != nil {
-				return err
-			}
 			ask := shop.AskDials{Feed: job.Feed, Volts: job.Volts}
 			if ask.FeedDial, ask.VoltsDial, err = dialsOf(cmd); err != nil {
 				return err
 			}
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
-				lines, err := shop.Dials(ctx, b, source, calc.Job{Mode: job.Mode}, ask, sys)
+				lines, err := shop.Dials(ctx, b, source, calc.Job{Mode: job.Mode}, ask, d.units)
 				d.tellLines(lines)
 				return err
 			})

@@ -112,8 +112,8 @@ how long the arc burns: what the timer is set to, less --run-in.`,
 	cmd.Flags().StringVar(&t.Verdict, "verdict", "", "good, acceptable or bad")
 	cmd.Flags().StringVar(&t.Peel, "peel", "", "how the peel or bend went")
 	cmd.Flags().StringVar(&t.Photo, "photo", "", "name of a photo's file")
-	for _, m := range measuredFlags {
-		cmd.Flags().String(m.name, "", m.usage)
+	for _, m := range shop.Cut {
+		cmd.Flags().String(m.Flag, "", m.Usage)
 	}
 	bindLot(cmd)
 	bindNote(cmd)
@@ -121,6 +121,13 @@ how long the arc burns: what the timer is set to, less --run-in.`,
 }
 
 func bindLot(cmd *cobra.Command) { cmd.Flags().String("lot", "", "lot of the wire") }
+
+// bindRecord adds whose power source a reading is of, its lot of wire and a note.
+func bindRecord(cmd *cobra.Command) {
+	cmd.Flags().String(sourceName, "", "name of the power source")
+	bindLot(cmd)
+	bindNote(cmd)
+}
 
 func (d *Deps) bookReading() *cobra.Command {
 	cmd := &cobra.Command{
@@ -144,9 +151,7 @@ what they teach.`,
 	bindDials(cmd)
 	cmd.Flags().String("withdraw", "", "id of a reading that was a mistake")
 	cmd.Flags().String("confirm", "", "id of a flagged reading that was checked and holds")
-	bindLot(cmd)
-	bindNote(cmd)
-	cmd.Flags().String(sourceName, "", "name of the power source")
+	bindRecord(cmd)
 	return cmd
 }
 

@@ -46,12 +46,9 @@ func wholeWords(text string, columns int) string {
 	if plain.Width(text) <= columns {
 		return text
 	}
-	for plain.Width(text)+len(" ")+1 > columns {
-		i := strings.LastIndexByte(text, ' ')
-		if i < 0 {
-			return "…"
-		}
-		text = text[:i]
+	room := columns - plain.Width(" …")
+	if text = plain.Wrap(text, room)[0]; plain.Width(text) > room {
+		return "…"
 	}
 	return strings.TrimRight(text, ",;:") + " …"
 }

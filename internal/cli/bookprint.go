@@ -44,11 +44,7 @@ every caution. A second sheet has the window alone, to be read from two metres t
 
 // printCard writes a live card as a page for the wall.
 func (d *Deps) printCard(cmd *cobra.Command, card *calc.Card, file string) error {
-	sys, err := unitsOf(cmd)
-	if err != nil {
-		return err
-	}
-	p := report.WallOf(card, "Settings card", sys)
+	p := report.WallOf(card, "Settings card", d.units)
 	p.When = time.Now()
 	if d.Now != nil {
 		p.When = d.Now()
@@ -59,21 +55,17 @@ func (d *Deps) printCard(cmd *cobra.Command, card *calc.Card, file string) error
 
 // printWall writes a page for the wall, with the job's window where it has one, into a file that is not there yet.
 func (d *Deps) printWall(cmd *cobra.Command, p report.Wall, job calc.Job, file string) error {
-	sys, err := unitsOf(cmd)
-	if err != nil {
-		return err
-	}
 	papers := map[string]report.Paper{"": report.A4, "a4": report.A4, "letter": report.Letter}
 	size, ok := papers[strings.ToLower(flagText(cmd, "paper"))]
 	if !ok {
 		return wrong("--paper: there is no paper "+quote(flagText(cmd, "paper")), "type a4 or letter")
 	}
-	p.Map, err = d.mapOf(cmd.Context(), job)
-	if err != nil && mistake.Of(err) == nil {
+	var err error
+	if p.Map, err = d.mapOf(cmd.Context(), job); err != nil && mistake.Of(err) == nil {
 		return err
 	}
 	p.Comma = d.comma
-	pdf, gone, err := report.WallPDF(&p, size, sys)
+	pdf, gone, err := report.WallPDF(&p, size, d.units)
 	if err != nil {
 		return err
 	}

@@ -29,9 +29,7 @@ brazebooth book reading --withdraw ID. Without a load the pieces are listed with
 		"feed", "travel", "gap", "length", "throat")
 	cmd.Flags().String("force", "", "load at which it broke: 17.2kN or 3900lbf")
 	cmd.Flags().String("broke", "", "where: sheet, bronze or bond")
-	cmd.Flags().String(sourceName, "", "name of the power source")
-	bindLot(cmd)
-	bindNote(cmd)
+	bindRecord(cmd)
 	return cmd
 }
 

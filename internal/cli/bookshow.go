@@ -52,10 +52,6 @@ today.`})
 	cmd.Flags().Bool("all", false, "with history, test beads and what this program says today")
 	cmd.Flags().String("units", "", unitsUsage)
 	return ofKind(cmd, func(cmd *cobra.Command, kind book.Kind, name string) error {
-		sys, err := unitsOf(cmd)
-		if err != nil {
-			return err
-		}
 		return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 			r, err := book.Resolve(ctx, b, kind, name)
 			switch {
@@ -69,7 +65,7 @@ today.`})
 				blocks, err = shop.RecordOf(ctx, b, &r)
 			}
 			if err == nil {
-				d.tell("%s", report.Text(blocks, report.Options{Units: sys.Lead()}))
+				d.tell("%s", report.Text(blocks, report.Options{Units: d.units.Lead()}))
 			}
 			return err
 		})
@@ -143,7 +139,7 @@ func given(cmd *cobra.Command) map[string]string {
 // differ answers with what differs, under a line that says between what, and why where the job is the same.
 func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string, why bool) error {
 	if asJSON(cmd) {
-		return d.document(book.Schema, map[string]any{"differences": notNull(list)})
+		return d.document(book.Schema, map[string]any{"differences": report.OrEmpty(list)})
 	}
 	d.say("%s\n", head)
 	for _, x := range list {
@@ -179,15 +175,13 @@ func (d *Deps) bookCompare() *cobra.Command {
 		Args: words(2, 2, "this needs two cards",
 			`their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			from, err := d.shop(cmd)
-			if err != nil {
-				return err
-			}
-			first, second, list, err := from.Compare(cmd.Context(), args[0], args[1])
-			if err != nil {
-				return err
-			}
-			return d.differ(cmd, list, first.Name+" → "+second.Name, false)
+			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+				first, second, list, err := shop.Compare(ctx, b, args[0], args[1])
+				if err != nil {
+					return err
+				}
+				return d.differ(cmd, list, first.Name+" → "+second.Name, false)
+			})
 		},
 	})
 }

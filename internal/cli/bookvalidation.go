@@ -1,11 +1,14 @@
 package cli
 
 import (
+	"context"
+
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/book"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
+	"brazebooth/internal/shop"
 )
 
 func (d *Deps) bookValidation() *cobra.Command {
@@ -17,56 +20,33 @@ in the computed 95 % band. What the book has taught the program is left out: it 
 		Example: `  brazebooth book trial "tank lid" --verdict good --measured-width 6.1mm
   brazebooth book validation`,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			from, err := d.shop(cmd)
-			if err != nil {
+			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
+				blocks, err := shop.Validation(ctx, b, d.units)
+				d.say("%s", report.Text(blocks, report.Options{Units: d.units, Comma: d.comma}))
 				return err
-			}
-			units, err := unitsOf(cmd)
-			if err != nil {
-				return err
-			}
-			blocks, err := from.Validation(cmd.Context(), units)
-			if err != nil {
-				return err
-			}
-			d.say("%s", report.Text(blocks, report.Options{Units: units, Comma: d.comma}))
-			return nil
+			})
 		},
 	}
 	cmd.Flags().String("units", "", unitsUsage)
 	return cmd
 }
 
-// measuredFlags are what is measured on a bead that was cut across.
-var measuredFlags = [...]struct {
-	name, usage string
-	of          func(*book.Measured) *float64
-}{
-	{"measured-width", "the bead's width from toe to toe, measured: 6.1mm",
-		func(m *book.Measured) *float64 { return &m.Width }},
-	{"measured-leg", "from the joint to the toe on the second member, measured",
-		func(m *book.Measured) *float64 { return &m.Leg }},
-	{"measured-throat", "the throat of the cut bead, measured", func(m *book.Measured) *float64 { return &m.Throat }},
-	{"measured-zinc", "from the joint to where the first member's zinc is left, measured",
-		func(m *book.Measured) *float64 { return &m.Zinc }},
-}
-
 // measuredInto reads what was measured.
 func measuredInto(cmd *cobra.Command, into *book.Measured) error {
-	for _, m := range measuredFlags {
-		text := flagText(cmd, m.name)
+	for _, m := range shop.Cut {
+		text := flagText(cmd, m.Flag)
 		if text == "" {
 			continue
 		}
 		v, err := quantity.Read(quantity.FieldLength, text)
 		switch {
 		case err != nil:
-			return inFlag(m.name, err)
+			return inFlag(m.Flag, err)
 		case v <= 0 || v > 100:
-			return wrong("--"+m.name+": "+quote(text)+" is no size of a bead",
+			return wrong("--"+m.Flag+": "+quote(text)+" is no size of a bead",
 				"type it in mm, over 0 and at most 100: 6.1mm")
 		}
-		*m.of(into) = v
+		*m.Of(into) = v
 	}
 	return nil
 }

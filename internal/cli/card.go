@@ -7,7 +7,6 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 )
 
@@ -24,83 +23,64 @@ strength, distortion, haz, air, cost; what is assumed is then listed in the orde
   brazebooth card --metal stainless-304 --gauge 1mm --json
   brazebooth card --metal galvanized --gauge 20ga --use seal --hazard none --show all --markdown`,
 		Args: noArgs,
-		RunE: func(cmd *cobra.Command, _ []string) error { return d.card(cmd) },
+		RunE: d.answers(d.card),
 	}
 	bindAll(cmd)
 	bindAnswer(cmd, "schema.json")
 	cmd.Flags().String("show", "", "pages on the same sheet: all, or fit,strength,cost ...")
 	cmd.Flags().String("pdf", "", "write the card as a page for the wall into a new file; - is standard output")
 	cmd.Flags().String("paper", "a4", "paper of the page for the wall: a4 or letter")
-	cmd.Flags().String("png", "", "write the cross-section as a PNG picture into a new file; - is standard output")
-	cmd.Flags().String("svg", "", "write the cross-section as an SVG picture into a new file; - is standard output")
+	bindPictures(cmd, "cross-section")
 	cmd.Flags().Bool("markdown", false, "Markdown")
 	return cmd
 }
 
-func (d *Deps) card(cmd *cobra.Command) error {
-	pdf := flagText(cmd, "pdf")
-	if err := d.free(pdf, flagText(cmd, "png"), flagText(cmd, "svg")); err != nil {
-		return err
-	}
-	job, err := d.jobWith(cmd)
-	if err != nil {
-		return err
-	}
+func (d *Deps) card(cmd *cobra.Command, job calc.Job) ([]report.Block, error) {
 	if calc.Unlearned(job) == (calc.Job{}) {
-		return wrong("card: no job is given",
+		return nil, wrong("card: no job is given",
 			"type what you have, such as --metal galvanized --gauge 18ga; the rest is assumed and marked so")
 	}
 	card, err := d.solve(cmd.Context(), job)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	alone, err := d.drawSection(cmd, &card)
-	switch {
+	switch pdf := flagText(cmd, "pdf"); {
 	case err != nil || alone:
-		return err
+		return nil, err
 	case pdf != "":
-		return d.printCard(cmd, &card, pdf)
+		return nil, d.printCard(cmd, &card, pdf)
 	case flagText(cmd, "show") != "" || flagOn(cmd, "markdown"):
-		return d.showWhole(cmd, &card)
+		return whole(cmd, &card)
 	}
-	return d.answer(cmd, report.Card(&card))
+	return report.Card(&card), nil
 }
 
 // drawSection writes the cross-section into the files that were asked for.
 func (d *Deps) drawSection(cmd *cobra.Command, card *calc.Card) (alone bool, err error) {
-	units, err := unitsOf(cmd)
-	if err != nil {
-		return false, err
-	}
-	joint := report.Joint{Card: card, Units: units, Comma: d.comma}
 	if !card.Section.Drawn && flagText(cmd, "png")+flagText(cmd, "svg") != "" {
 		return false, wrong("this joint has no cross-section to draw: it is not modelled", "leave out --png and --svg; "+
 			"window draws what every feed and travel would do")
 	}
-	return d.pictures(cmd, picture{"svg", joint.SVG}, picture{"png", func() ([]byte, error) {
-		return joint.PNG(dotsPerInch)
-	}})
+	return d.pictures(cmd, report.Joint{Card: card, Units: d.units, Comma: d.comma}, nil)
 }
 
-// showWhole prints the card with pages beside it.
-func (d *Deps) showWhole(cmd *cobra.Command, card *calc.Card) error {
-	if _, err := unitsOf(cmd); err != nil { // before the work
-		return err
-	}
+// whole is the card with pages beside it.
+func whole(cmd *cobra.Command, card *calc.Card) ([]report.Block, error) {
 	if asJSON(cmd) && flagOn(cmd, "markdown") {
-		return wrong("--json together with --markdown", "type one of them")
+		return nil, wrong("--json together with --markdown", "type one of them")
 	}
 	var pages []advice.Page
 	if show := flagText(cmd, "show"); show != "" {
 		names, err := advice.PageNames(show)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if pages, err = advice.Pages(cmd.Context(), card, names); err != nil {
-			return err
+			return nil, err
 		}
 	}
-	return d.answer(cmd, report.Whole(card, pages))
+	return report.Whole(card, pages), nil
 }
 
 // solve is the card of a job; a timed arc's times come from following its heat.
@@ -115,12 +95,27 @@ func bindAnswer(cmd *cobra.Command, schema string) {
 	cmd.Flags().Bool("why", false, "formula, numbers and source under each figure")
 }
 
+// answers runs a command that answers a job: what it finds is printed, unless it has gone into a file.
+func (d *Deps) answers(find func(*cobra.Command, calc.Job) ([]report.Block, error)) func(*cobra.Command,
+	[]string) error {
+	return func(cmd *cobra.Command, _ []string) error {
+		if err := d.freeFiles(cmd); err != nil {
+			return err
+		}
+		job, err := d.jobWith(cmd)
+		if err != nil {
+			return err
+		}
+		blocks, err := find(cmd, job)
+		if err != nil || blocks == nil {
+			return err
+		}
+		return d.answer(cmd, blocks)
+	}
+}
+
 // answer prints what was found as it is wanted.
 func (d *Deps) answer(cmd *cobra.Command, blocks []report.Block) error {
-	sys, err := unitsOf(cmd)
-	if err != nil {
-		return err
-	}
 	if asJSON(cmd) {
 		b, err := report.JSON(blocks, Version)
 		d.say("%s", b)
@@ -130,17 +125,17 @@ func (d *Deps) answer(cmd *cobra.Command, blocks []report.Block) error {
 	if flagOn(cmd, "markdown") {
 		text = report.Markdown
 	}
-	d.say("%s", text(blocks, report.Options{Units: sys, Comma: d.comma, Why: flagOn(cmd, "why")}))
+	d.say("%s", text(blocks, report.Options{Units: d.units, Comma: d.comma, Why: flagOn(cmd, "why")}))
 	return nil
 }
 
 // example prints the example's card where there is no terminal for the screens.
-func (d *Deps) example(sys quantity.System) error {
+func (d *Deps) example() error {
 	card, err := calc.Solve(d.Example)
 	if err != nil {
 		return err
 	}
-	d.say("%s\n\n%s\n", d.Title, report.Text(report.Card(&card), report.Options{Units: sys, Comma: d.comma}))
+	d.say("%s\n\n%s\n", d.Title, report.Text(report.Card(&card), report.Options{Units: d.units, Comma: d.comma}))
 	d.say("The screens open in a terminal: run brazebooth there. Other jobs: brazebooth card --help\n")
 	return nil
 }
@@ -166,17 +161,10 @@ func (d *Deps) wireCommand() *cobra.Command {
   brazebooth wire --filler ERCuAl-A1 --wire 1.0mm --amps 110
   brazebooth wire --wire .035 --feed 250ipm --stickout 12mm`,
 		Args: noArgs,
-		RunE: func(cmd *cobra.Command, _ []string) error {
-			job, err := jobOf(cmd)
-			if err != nil {
-				return err
-			}
+		RunE: d.answers(func(_ *cobra.Command, job calc.Job) ([]report.Block, error) {
 			card, err := calc.Wire(job)
-			if err != nil {
-				return err
-			}
-			return d.answer(cmd, report.Wire(&card))
-		},
+			return report.Wire(&card), err
+		}),
 	}
 	bind(cmd, "filler", "wire", "feed", "amps", "stickout", "mode")
 	bindAnswer(cmd, "schema.json")

@@ -51,6 +51,7 @@ type Deps struct {
 	Terminal func() Terminal     // what is known of the terminal; nil for nothing
 	Asking   *Asking             // how the terminal is asked for more; nil: it is not
 	comma    bool                // numbers are shown with a decimal comma
+	units    quantity.System     // in which a command shows its figures
 	hidden   string              // the book's address that completion must not repeat
 }
 
@@ -153,10 +154,6 @@ func (d *Deps) addCommands(root *cobra.Command) {
 
 // screens opens the screens, or asks line by line; where neither is possible it prints an example.
 func (d *Deps) screens(cmd *cobra.Command) error {
-	sys, err := unitsOf(cmd)
-	if err != nil {
-		return err
-	}
 	theme := flagText(cmd, "theme")
 	if !slices.Contains(Themes(), theme) {
 		return wrong("--theme: there is no theme "+quote(theme), "type "+near.Or(Themes()))
@@ -165,7 +162,7 @@ func (d *Deps) screens(cmd *cobra.Command) error {
 	if err != nil {
 		return err
 	}
-	o := ScreenOptions{Units: sys, Book: where, Theme: theme, Who: d.Who, Comma: d.comma,
+	o := ScreenOptions{Units: d.units, Book: where, Theme: theme, Who: d.Who, Comma: d.comma,
 		Pictures: flagOn(cmd, "pictures")}
 	switch plainly := flagOn(cmd, "plain"); {
 	case plainly && d.RunPlain == nil:
@@ -173,7 +170,7 @@ func (d *Deps) screens(cmd *cobra.Command) error {
 	case plainly:
 		return d.RunPlain(cmd.Context(), o)
 	case d.RunScreens == nil:
-		return d.example(sys)
+		return d.example()
 	}
 	return d.RunScreens(cmd.Context(), o)
 }

@@ -12,6 +12,7 @@ import (
 	"brazebooth/internal/address"
 	"brazebooth/internal/config"
 	"brazebooth/internal/plain"
+	"brazebooth/internal/report"
 )
 
 func (d *Deps) configCommand() *cobra.Command {
@@ -96,7 +97,7 @@ func (d *Deps) showSettings(cmd *cobra.Command) error {
 	}
 	list := d.settingsOf(cmd, &s)
 	if asJSON(cmd) {
-		return d.document(1, map[string]any{"settings": list, "unknown": notNull(s.Unknown)})
+		return d.document(1, map[string]any{"settings": list, "unknown": report.OrEmpty(s.Unknown)})
 	}
 	for _, v := range list {
 		from := strings.TrimSpace(string(v.From) + " " + v.Where)
@@ -220,5 +221,6 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 	if v := s.Get("name"); v.From != config.Default {
 		d.Who = v.Text
 	}
-	return nil
+	d.units, err = unitsOf(cmd)
+	return err
 }

@@ -31,25 +31,21 @@ earlier bead with the last one's own setting says that the cure did not help: th
   brazebooth correct --metal galvanized --gauge 18ga --feed 5 --travel 7 --seen thin-wide` +
 			` --tried travel=9:rolled-edge`,
 		Args: noArgs,
-		RunE: func(cmd *cobra.Command, _ []string) error {
+		RunE: d.answers(func(cmd *cobra.Command, job calc.Job) ([]report.Block, error) {
 			if !cmd.Flags().Changed("seen") {
-				return d.unseen(cmd, tried)
-			}
-			job, err := d.jobWith(cmd)
-			if err != nil {
-				return err
+				return nil, d.unseen(cmd, job, tried)
 			}
 			tries, err := earlier(cmd, job, tried)
 			if err != nil {
-				return err
+				return nil, err
 			}
 			last := correct.Try{Job: job, Seen: tables.SightsSaid(flagText(cmd, "seen"))}
 			p, err := correct.Next(cmd.Context(), append(tries, last))
 			if err != nil {
-				return err
+				return nil, err
 			}
-			return d.answer(cmd, report.Page(&p, openFlags(&p)))
-		},
+			return report.Page(&p, openFlags(&p)), nil
+		}),
 	}
 	page, _ := advice.EntryByName("correct")
 	bindCard(cmd, page.Needs...)
@@ -60,13 +56,9 @@ earlier bead with the last one's own setting says that the cure did not help: th
 }
 
 // unseen lists what may be seen, drawn, below what stops the job.
-func (d *Deps) unseen(cmd *cobra.Command, tried []string) error {
+func (d *Deps) unseen(cmd *cobra.Command, job calc.Job, tried []string) error {
 	if len(tried) > 0 {
 		return wrong("--tried without --seen", "say what the last bead shows: --seen rolled-edge")
-	}
-	job, err := d.jobWith(cmd)
-	if err != nil {
-		return err
 	}
 	if asJSON(cmd) {
 		return d.table("sights", true)

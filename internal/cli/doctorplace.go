@@ -14,6 +14,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"brazebooth/internal/address"
 	"brazebooth/internal/book"
 )
 
@@ -151,7 +152,7 @@ func lookWriting(f *findings, a *book.About) {
 }
 
 func howToMend(where string) string {
-	if book.IsServer(where) {
+	if address.Server(where) {
 		return "see that the server runs and lets this user in; until then what is saved is kept beside"
 	}
 	return "keep a copy of the file as it is; then name another book: brazebooth config set book FILE"

@@ -136,7 +136,7 @@ func flagError(cmd *cobra.Command, err error) error {
 		flags = append(flags, "--"+n)
 	}
 	if len(flags) == 0 && slices.Contains([]string{"out", "output", "file", "save"}, name) {
-		flags = fileFlags(cmd)
+		flags = column(fileFlags(cmd), func(name *string) string { return "--" + *name })
 	}
 	if len(flags) == 0 {
 		return wrong(what, see)
@@ -148,7 +148,7 @@ func flagError(cmd *cobra.Command, err error) error {
 func fileFlags(cmd *cobra.Command) (flags []string) {
 	for _, name := range [...]string{"pdf", "png", "svg", "csv"} {
 		if f := cmd.Flags().Lookup(name); f != nil && f.Value.Type() == "string" {
-			flags = append(flags, "--"+name)
+			flags = append(flags, name)
 		}
 	}
 	return flags

@@ -87,17 +87,22 @@ func (d *Deps) openFile(name string, how int, hint string) (*os.File, error) {
 	return f, nil
 }
 
-// free refuses names of files that are there, before anything is computed for them; "" and - are none.
-func (d *Deps) free(names ...string) error {
-	for _, name := range names {
-		if name == "" || name == "-" {
-			continue
-		}
-		if err := d.fileName(name); err != nil {
+// free refuses the name of a file that is there, before anything is computed for it; "" and - are none.
+func (d *Deps) free(name string) error {
+	if name == "" || name == "-" {
+		return nil
+	}
+	if err := d.fileName(name); err != nil {
+		return err
+	}
+	return unmade(newfile.Check(name))
+}
+
+// freeFiles does so for each flag of a command that names a file to write.
+func (d *Deps) freeFiles(cmd *cobra.Command) error {
+	for _, flag := range fileFlags(cmd) {
+		if err := d.free(flagText(cmd, flag)); err != nil {
 			return err
-		}
-		if err := newfile.Check(name); err != nil {
-			return unmade(err)
 		}
 	}
 	return nil
@@ -122,15 +127,25 @@ func (d *Deps) save(name string, mode fs.FileMode, b []byte) error {
 	})
 }
 
-// picture is a picture or a table of an answer, for the file that a flag names.
-type picture struct {
-	flag string
-	make func() ([]byte, error)
+// picture is the picture of an answer.
+type picture interface {
+	SVG() ([]byte, error)
+	PNG(dpi int) ([]byte, error)
 }
 
-// pictures writes those that were asked for; one on standard output stands there alone, without the answer.
-func (d *Deps) pictures(cmd *cobra.Command, list ...picture) (alone bool, err error) {
-	for _, p := range list {
+// bindPictures adds the files that the picture of something goes into.
+func bindPictures(cmd *cobra.Command, of string) {
+	cmd.Flags().String("png", "", "write the "+of+" as a PNG picture into a new file; - is standard output")
+	cmd.Flags().String("svg", "", "write the "+of+" as an SVG picture into a new file; - is standard output")
+}
+
+// pictures writes an answer's table and picture into the files that were asked for; what goes to standard output
+// stands there alone, without the answer.
+func (d *Deps) pictures(cmd *cobra.Command, of picture, table func() ([]byte, error)) (alone bool, err error) {
+	for _, p := range [...]struct {
+		flag string
+		make func() ([]byte, error)
+	}{{"csv", table}, {"svg", of.SVG}, {"png", func() ([]byte, error) { return of.PNG(dotsPerInch) }}} {
 		name := flagText(cmd, p.flag)
 		if name == "" {
 			continue

@@ -78,7 +78,7 @@ func jobOf(cmd *cobra.Command) (j calc.Job, err error) {
 // read.
 func jobInto(cmd *cobra.Command, j *calc.Job) error {
 	var said []string
-	sys, _ := unitsOf(cmd) // for the words only: a wrong name of units is said where they are used
+	sys, _ := unitsOf(cmd) // for the words only: a wrong name of units was said before
 	for i := range choice.All() {
 		c := &choice.All()[i]
 		f := cmd.Flags().Lookup(c.Name)

@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/report"
@@ -81,11 +82,7 @@ func (d *Deps) pageCommand(pc *pageCommand) *cobra.Command {
 	page, _ := advice.EntryByName(pc.name)
 	cmd := &cobra.Command{
 		Use: pc.name, Short: pc.short, Long: pc.long, Example: pc.example, Args: noArgs,
-		RunE: func(cmd *cobra.Command, _ []string) error {
-			job, err := d.jobWith(cmd)
-			if err != nil {
-				return err
-			}
+		RunE: d.answers(func(cmd *cobra.Command, job calc.Job) ([]report.Block, error) {
 			switch pc.name { // what the command is about need not be said again
 			case "overlay", "plug":
 				job.Joint = cmp.Or(job.Joint, pc.name)
@@ -94,14 +91,14 @@ func (d *Deps) pageCommand(pc *pageCommand) *cobra.Command {
 			}
 			card, err := d.solve(cmd.Context(), job)
 			if err != nil {
-				return err
+				return nil, err
 			}
 			p, err := page.Answer(cmd.Context(), &card)
 			if err != nil {
-				return err
+				return nil, err
 			}
-			return d.answer(cmd, report.Page(&p, openFlags(&p)))
-		},
+			return report.Page(&p, openFlags(&p)), nil
+		}),
 	}
 	bindCard(cmd, append([]string{"use", "hazard"}, page.Needs...)...)
 	bindAnswer(cmd, "schema.json")

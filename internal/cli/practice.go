@@ -58,9 +58,6 @@ fit-up and zinc vapour are not simulated. Nothing is kept without --keep. Withou
 // practise answers with the beads of the settings that were given.
 func (d *Deps) practise(cmd *cobra.Command, tried []string) error {
 	ctx, keep := cmd.Context(), flagOn(cmd, "keep")
-	if _, err := unitsOf(cmd); err != nil {
-		return err
-	}
 	booth, err := boothOf(cmd)
 	if err != nil {
 		return err

@@ -28,49 +28,36 @@ that takes long to compute has a window of fewer points, and not every remedy is
   brazebooth window --metal galvanized --gauge 20ga --feed 5 --travel 8
   brazebooth window --metal stainless-304 --gauge 1mm --joint tee --svg window.svg`,
 		Args: noArgs,
-		RunE: func(cmd *cobra.Command, _ []string) error { return d.window(cmd) },
+		RunE: d.answers(d.window),
 	}
 	bindCard(cmd, "use", "hazard")
 	without(cmd, "the window is of all feeds and travels, and marks this one", "feed", "amps", "travel")
 	bindAnswer(cmd, "window-schema.json")
-	cmd.Flags().String("png", "", "write the window as a PNG picture into a new file; - is standard output")
-	cmd.Flags().String("svg", "", "write the window as an SVG picture into a new file; - is standard output")
+	bindPictures(cmd, "window")
 	return cmd
 }
 
-func (d *Deps) window(cmd *cobra.Command) error {
+func (d *Deps) window(cmd *cobra.Command, job calc.Job) ([]report.Block, error) {
 	ctx := cmd.Context()
-	if err := d.free(flagText(cmd, "png"), flagText(cmd, "svg")); err != nil {
-		return err
-	}
-	job, err := d.jobWith(cmd)
-	if err != nil {
-		return err
-	}
 	w, err := calc.WindowOf(ctx, job, mapSize, d.progress())
 	if err != nil {
-		return err
+		return nil, err
 	}
 	given, err := d.givenCard(ctx, job)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	m := &report.Map{}
-	if flagText(cmd, "png") != "" || flagText(cmd, "svg") != "" {
+	if flagText(cmd, "png")+flagText(cmd, "svg") != "" {
 		if m, err = d.mapOf(ctx, job); err != nil {
-			return err
+			return nil, err
 		}
-		m.Given = given
-		if m.Units, err = unitsOf(cmd); err != nil {
-			return err
-		}
+		m.Given, m.Units = given, d.units
 	}
-	alone, err := d.pictures(cmd, picture{"svg", m.SVG},
-		picture{"png", func() ([]byte, error) { return m.PNG(dotsPerInch) }})
-	if err != nil || alone {
-		return err
+	if alone, err := d.pictures(cmd, m, nil); err != nil || alone {
+		return nil, err
 	}
-	return d.answer(cmd, report.Window(&w, given))
+	return report.Window(&w, given), nil
 }
 
 // givenCard is the card of the setting that was asked about, nil where neither feed nor travel was given.
@@ -93,42 +80,30 @@ hand can keep the times is taken.`,
 		Example: `  brazebooth gap --metal mild-steel --gauge 16ga --joint butt --gap 2mm
   brazebooth gap --metal galvanized --gauge 20ga --joint lap --csv heat.csv --png heat.png`,
 		Args: noArgs,
-		RunE: func(cmd *cobra.Command, _ []string) error { return d.timedArc(cmd) },
+		// before the book is asked what it taught
+		PreRunE: func(cmd *cobra.Command, _ []string) error { return cmd.Flags().Set("mode", "timed") },
+		RunE:    d.answers(d.timedArc),
 	}
 	bindCard(cmd, "use", "hazard")
 	_ = cmd.Flags().MarkHidden("travel") // it is bound; who gives it is told why not
 	bindAnswer(cmd, "gap-schema.json")
 	cmd.Flags().String("csv", "", "write the heat trace as CSV into a new file; - is standard output")
-	cmd.Flags().String("png", "", "write the heat trace as a PNG picture into a new file; - is standard output")
-	cmd.Flags().String("svg", "", "write the heat trace as an SVG picture into a new file; - is standard output")
+	bindPictures(cmd, "heat trace")
 	return cmd
 }
 
-func (d *Deps) timedArc(cmd *cobra.Command) error {
-	if err := d.free(flagText(cmd, "csv"), flagText(cmd, "png"), flagText(cmd, "svg")); err != nil {
-		return err
-	}
-	if err := cmd.Flags().Set("mode", "timed"); err != nil { // before the book is asked what it taught
-		return err
-	}
-	job, err := d.jobWith(cmd)
-	if err != nil {
-		return err
-	}
+func (d *Deps) timedArc(cmd *cobra.Command, job calc.Job) ([]report.Block, error) {
 	if job.Travel.Set {
-		return wrong("--travel: a timed arc has no travel of its own: it follows from the step and the times",
+		return nil, wrong("--travel: a timed arc has no travel of its own: it follows from the step and the times",
 			"leave it out, or give --spot-step, --arc-on and --arc-off")
 	}
 	s, err := calc.SolveTimed(cmd.Context(), job, d.progress())
 	if err != nil {
-		return err
+		return nil, err
 	}
-	heat := report.Heat{Timed: &s, Comma: d.comma}
-	alone, err := d.pictures(cmd,
-		picture{"csv", func() ([]byte, error) { return report.TraceCSV(&s) }}, picture{"svg", heat.SVG},
-		picture{"png", func() ([]byte, error) { return heat.PNG(dotsPerInch) }})
-	if err != nil || alone {
-		return err
+	trace := func() ([]byte, error) { return report.TraceCSV(&s) }
+	if alone, err := d.pictures(cmd, report.Heat{Timed: &s, Comma: d.comma}, trace); err != nil || alone {
+		return nil, err
 	}
-	return d.answer(cmd, report.Timed(&s))
+	return report.Timed(&s), nil
 }

@@ -1,9 +1,26 @@
 package crew
 
 import (
+	"bufio"
+	"bytes"
 	"context"
+	"errors"
 	"io"
 )
+
+// Line is the next line without blanks around it, valid until the following call; io.EOF after the last, which may have
+// no line break. A line that is longer than the reader's buffer is skipped, and long.
+func Line(in *bufio.Reader) (text []byte, long bool, err error) {
+	text, err = in.ReadSlice('\n')
+	for errors.Is(err, bufio.ErrBufferFull) {
+		long = true
+		_, err = in.ReadSlice('\n')
+	}
+	if errors.Is(err, io.EOF) && len(text) > 0 {
+		err = nil
+	}
+	return bytes.TrimSpace(text), long, err
+}
 
 // Reader reads from another reader and gives up when the context ends, even while the other one waits for input that
 // never comes. The other read is then left alone; it returns when its source is closed or the program ends, and is

@@ -44,7 +44,7 @@ func dialRead(text string) (r calc.Reading, err error) {
 		mark = -mark
 	}
 	var j calc.Job
-	if err := c.Set(&j, typed(gives)); err != nil {
+	if err := c.Set(&j, gives); err != nil {
 		return r, err
 	}
 	if c.Name == "feed" {

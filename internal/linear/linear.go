@@ -1,11 +1,14 @@
 package linear
 
 import (
+	"bufio"
 	"context"
-	"errors"
 	"io"
+	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/internal/crew"
+	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
 
@@ -45,24 +48,27 @@ type Options struct {
 // answer is how a job gets its card. Tests ask for the same few cards in every talk and have each computed once.
 var answer = calc.Answer
 
+// longestLine is more than any answer needs, in bytes as they come.
+const longestLine = 400
+
 // Run asks and answers until in ends, until somebody quits, or until the context does. All three end without an error;
 // an error means that writing failed.
 func Run(ctx context.Context, o Options, in io.Reader, out io.Writer) error {
-	t := newTalk(ctx, o, in, out)
-	defer t.ear.close()
+	t := newTalk(ctx, o, out)
+	lines := bufio.NewReaderSize(crew.Reader(ctx, in), longestLine)
 	t.greet()
 	t.start(calc.Job{})
 	for !t.over && t.voice.err == nil {
 		t.voice.prompt(t.at.name(t))
-		line, err := t.ear.line(ctx)
+		line, long, err := crew.Line(lines)
 		switch {
-		case errors.Is(err, errLong):
-			t.refuse("that line is too long to be an answer", "type a short one, or help")
-		case err != nil:
+		case err != nil, ctx.Err() != nil:
 			t.voice.write("\n")
 			t.leave()
+		case long:
+			t.refuse("that line is too long to be an answer", "type a short one, or help")
 		default:
-			t.hear(line)
+			t.hear(strings.TrimSpace(plain.Line(string(line), longestLine)))
 		}
 	}
 	t.voice.flush()

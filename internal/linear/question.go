@@ -123,7 +123,7 @@ func (q *question) numbered(t *talk, line string) (string, bool) {
 // with is the job with a choice on it, and its card.
 func (t *talk) with(c *choice.Choice, text string) (calc.Job, calc.Card, error) {
 	job := t.job
-	if err := c.Set(&job, typed(text)); err != nil {
+	if err := c.Set(&job, text); err != nil {
 		return job, calc.Card{}, err
 	}
 	card, err := answer(t.ctx, job, nil)

@@ -66,8 +66,7 @@ func TestEveryTextIsSpelled(t *testing.T) {
 	for _, l := range tables.CautionLines() {
 		texts = append(texts, l.Text, l.Source)
 	}
-	tk := newTalk(t.Context(), Options{}, strings.NewReader(""), &strings.Builder{})
-	defer tk.ear.close()
+	tk := newTalk(t.Context(), Options{}, &strings.Builder{})
 	tk.card, _ = calc.Solve(calc.Job{})
 	for _, c := range choice.All() {
 		texts = append(texts, c.Help())
@@ -103,7 +102,7 @@ func TestWhatIsSaidCanBeTyped(t *testing.T) {
 			number, sign := quantity.Convert(v, f.Unit, sys)
 			said := inUnit(quantity.Show(number, "1", sys), sign)
 			var j calc.Job
-			if err := f.Set(&j, typed(said)); err != nil {
+			if err := f.Set(&j, said); err != nil {
 				t.Errorf("%s: %q cannot be typed: %v", f.Name, said, err)
 			} else if got := f.At(&j).V; got < v*0.99 || got > v*1.01 {
 				t.Errorf("%s: %q is %g, not %g", f.Name, said, got, v)

@@ -16,7 +16,6 @@ import (
 // talk is one person's questions and answers.
 type talk struct {
 	ctx   context.Context
-	ear   *ear
 	voice *voice
 	o     Options
 	units quantity.System
@@ -49,8 +48,8 @@ type place interface {
 	help(t *talk)
 }
 
-func newTalk(ctx context.Context, o Options, in io.Reader, out io.Writer) *talk {
-	t := &talk{ctx: ctx, ear: newEar(in), voice: newVoice(out, o.Comma), o: o, units: o.Units}
+func newTalk(ctx context.Context, o Options, out io.Writer) *talk {
+	t := &talk{ctx: ctx, voice: newVoice(out, o.Comma), o: o, units: o.Units}
 	if t.units == "" {
 		t.units = quantity.Metric
 	}

@@ -116,31 +116,3 @@ func unitsSpelled(text string) string {
 		return m[1] + " " + unitWord(sign, false) + after
 	})
 }
-
-// spokenUnits are the names of every unit and quotient of units with their signs, the longest first.
-var spokenUnits = sync.OnceValue(func() (list [][2]string) {
-	add := func(sign string) {
-		for _, one := range [...]bool{true, false} {
-			list = append(list, [2]string{" " + strings.ToLower(unitName(sign, one)), sign})
-		}
-	}
-	for _, top := range units {
-		add(top.sign)
-		for _, under := range units {
-			add(top.sign + "/" + under.sign)
-		}
-	}
-	slices.SortStableFunc(list, func(a, b [2]string) int { return len(b[0]) - len(a[0]) })
-	return list
-})
-
-// typed undoes inUnit for what a hand types: "6.2 metres per minute" is read as 6.2 m/min.
-func typed(text string) string {
-	low := strings.ToLower(text)
-	for _, u := range spokenUnits() {
-		if number, ok := strings.CutSuffix(low, u[0]); ok && strings.ContainsAny(number, "0123456789") {
-			return number + " " + u[1]
-		}
-	}
-	return text
-}

@@ -64,11 +64,8 @@ func (v *voice) prompt(name string) {
 	v.flush()
 }
 
-func (v *voice) write(s string) {
-	if _, err := v.out.WriteString(s); err != nil && v.err == nil {
-		v.err = err
-	}
-}
+// write leaves it to flush to say what went wrong: the buffer remembers it.
+func (v *voice) write(s string) { _, _ = v.out.WriteString(s) }
 
 // flush sends what was said, through a buffer below as well.
 func (v *voice) flush() {

@@ -10,10 +10,8 @@ import (
 // JSON writes invisible characters, and those that change the direction of a line, as \u escapes. The document is
 // then safe on a terminal and still the same: characters beyond ASCII occur in JSON only within strings, where
 // escapes are allowed.
-func JSON(doc []byte) []byte { return AppendJSON(make([]byte, 0, len(doc)), doc) }
-
-// AppendJSON is JSON, appended to what is there already.
-func AppendJSON(out, doc []byte) []byte {
+func JSON(doc []byte) []byte {
+	out := make([]byte, 0, len(doc))
 	for len(doc) > 0 {
 		if n := bytes.IndexFunc(doc, func(r rune) bool { return r >= 0x7f }); n != 0 { // nearly all of it
 			if n < 0 {

@@ -7,11 +7,11 @@ import (
 	"time"
 
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/colorprofile"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/term"
 
 	"brazebooth/internal/cli"
+	"brazebooth/internal/serve"
 	"brazebooth/tui"
 )
 
@@ -81,12 +81,8 @@ func askTerminal(ctx context.Context) cli.Answers {
 
 // samples are what the screens draw, as this terminal gets it.
 func samples(theme, background string) []cli.Sample {
-	profile := colorprofile.Env(os.Environ())
-	if os.Getenv("NO_COLOR") != "" {
-		profile = colorprofile.Ascii
-	}
 	var list []cli.Sample
-	for _, s := range tui.Samples(tui.Options{Theme: tui.Theme(theme), Profile: profile}, background != "light",
+	for _, s := range tui.Samples(tui.Options{Theme: tui.Theme(theme), Profile: serve.ProfileOf(os.Environ())}, background != "light",
 		os.Getenv("TERM") == "linux") {
 		list = append(list, cli.Sample(s))
 	}

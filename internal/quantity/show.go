@@ -223,12 +223,6 @@ func join(number, label string) string {
 	return number + " " + label
 }
 
-// Seconds100 is how long a travel in mm/s takes for 100 mm, Seconds4in for 4 in, s: what a welder counts.
-func Seconds100(mms float64) float64 { return 100 / mms }
-
-// Seconds4in: see Seconds100.
-func Seconds4in(mms float64) float64 { return 4 * inch / mms }
-
 // Count is a number of things in words: "1 reading", "3 readings".
 func Count(n int, what string) string {
 	if n == 1 {

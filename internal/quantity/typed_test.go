@@ -18,31 +18,42 @@ var typedUnits = []struct {
 }{
 	{"length", 300, "300 mm|300 millimeter|300 millimetre|300 millimeters|300 millimetres|300|30cm|0.3m|0.3 " +
 		"meter|0.3 " +
-		"metre|0.3 meters|0.3 metres|300000um|300000 micron|300000 microns"},
+		"metre|0.3 meters|0.3 metres|300000um|300000 micron|300000 microns|30 centimetre|30 centimetres|" +
+		"300000 micrometre|300000 micrometres"},
 	{"length", 254, `10in|10 in.|10 inch|10 inches|10"|10''|10″|10000mil|10000 mils|10000thou`},
 	{"length", 914.4, "3ft|3 foot|3 feet|3'|3′|3’"},
 	{"feed", 100, "100mm/s|100 mm/sec|100 mm/second|100 mm per " +
 		"second|100mmps|6000mm/min|6000mm/minute|6000mmpm|10cm/s|600cm/min|600cm/minute|6m/min|6 " +
 		"m/minute|6mpm|0.1m/s|6"},
+	{"feed", 100, "100 millimetre per second|100 millimetres per second|6000 millimetre per minute|" +
+		"6000 millimetres per minute|10 centimetre per second|10 centimetres per second|600 centimetre per minute|" +
+		"600 centimetres per minute|6 metre per minute|6 metres per minute|0.1 metre per second|0.1 metres per second"},
 	{"feed", 240 * 25.4 / 60,
 		`240in/min|240ipm|240 inch/min|240"/min|240 inches/min|240 in/minute|240 inch/minute|` +
-			`240 inches per minute|4in/s|4ips|4"/s|4 inches/second|20ft/min|20fpm|240`},
+			`240 inches per minute|4in/s|4ips|4"/s|4 inches/second|4 inch per second|` +
+			`20 foot per minute|20 feet per minute|20ft/min|20fpm|240`},
 	{"current", 93, "93|93a|93 amp|93 amps|93 ampere|93 amperes"},
 	{"voltage", 14.8, "14.8|14.8v|14.8 volt|14.8 volts"},
-	{"temperature", 100, "100|100c|100°|100 °C|100 ℃|100 deg|100 degc|100 celsius|212f|212 °F|212 ℉|212 degf|212 " +
+	{"temperature", 100, "100|100c|100°|100 °C|100 ℃|100 deg|100 degc|100 celsius|100 degree|100 " +
+		"degrees|100 degree Celsius|100 degrees Celsius|212 degree " +
+		"Fahrenheit|212 degrees Fahrenheit|212f|212 °F|212 ℉|212 degf|212 " +
 		"fahrenheit|373.15k|373.15 kelvin"},
-	{"flow", 12, "12|12 l/min|12lpm|12 l/minute|0.72 m3/h|0.72m³/hr"},
-	{"flow", 28.316846592 / 2, "30cfh|30scfh|30 ft3/h|30 ft³/hr|30 cuft/h|30 cu ft/hr|30 cf/h|30 cf/hr"},
-	{"force", 5, "5|5kn|5000n"},
-	{"force", 2 * 4.4482216152605, "2000lbf|2000lb|2000 lbs|2000 pound|2000 pounds|2 kip|2kips"},
+	{"flow", 12, "12|12 l/min|12lpm|12 l/minute|12 litre per minute|12 litres per minute|0.72 m3/h|0.72m³/hr|" +
+		"0.72 cubic metre per hour|0.72 cubic metres per hour"},
+	{"flow", 28.316846592 / 2, "30cfh|30scfh|30 ft3/h|30 ft³/hr|30 cuft/h|30 cu ft/hr|30 cf/h|30 cf/hr|" +
+		"30 cubic foot per hour|30 cubic feet per hour"},
+	{"force", 5, "5|5kn|5000n|5 kilonewton|5 kilonewtons|5000 newton|5000 newtons"},
+	{"force", 2 * 4.4482216152605, "2000lbf|2000lb|2000 lbs|2000 pound|2000 pounds|2000 pound of force|2000 pounds of " +
+		"force|2 kip|2kips"},
 	{"force", 0.5 * 9.80665, "500kgf|500kg|0.5t"},
-	{"duration", 7200, "7200|7200s|7200sec|7200 secs|7200 second|7200 seconds|7200000ms|120min|120 mins|120 " +
+	{"duration", 7200, "7200|7200s|7200sec|7200 secs|7200 second|7200 seconds|7200000ms|" +
+		"7200000 millisecond|7200000 milliseconds|120min|120 mins|120 " +
 		"minute|120 minutes|2h|2hr|2hrs|2 hour|2 hours"},
-	{"mass", 2, "2|2kg|2kilo|2 kilos|2000g|2000 gram|2000 grams|0.002t"},
+	{"mass", 2, "2|2kg|2kilo|2 kilos|2 kilogram|2 kilograms|2000g|2000 gram|2000 grams|0.002t"},
 	{"mass", 0.45359237, "1lb|1 lbs|1 pound|1 pounds|16oz|16 ounce|16 ounces"},
-	{"price", 25, "25|25/kg|25/kilo|25 EUR per kg"},
+	{"price", 25, "25|25/kg|25/kilo|25 EUR per kg|25 EUR per kilogram|25/kilogram"},
 	{"price", 12 / 0.45359237, "12/lb|12/lbs|12/pound|12$ per lb|0.75/oz|0.75 /ounce"},
-	{"percent", 40, "40|40%|40 percent|40 pct"},
+	{"percent", 40, "40|40%|40 percent|40 per cent|40/cent|40 pct"},
 	{"number", 1.5, "1.5|1,5"},
 }
 

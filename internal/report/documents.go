@@ -50,7 +50,7 @@ func (g Grid) document(s stamp) any {
 	m := g.Window
 	d := windowDocument{stamp: s, Job: m.Job, Zones: m.Zones, Coarser: m.Coarser,
 		Suggestion: m.Suggestion,
-		Good:       m.Good, Edges: each(m.Card.Edges, edgeOf), Unjudged: m.Card.Unjudged, Chance: m.Chance, Remedies: orEmpty(m.Remedies),
+		Good:       m.Good, Edges: each(m.Card.Edges, edgeOf), Unjudged: m.Card.Unjudged, Chance: m.Chance, Remedies: OrEmpty(m.Remedies),
 		Margins: each(m.Margins, func(v *float64) float64 { return math.Round(*v*10) / 10 })}
 	d.Axes.Feed, d.Axes.Travel = m.Feeds, m.Travels
 	if c := g.Given; c != nil {
@@ -80,7 +80,7 @@ type timedDocument struct {
 
 func (b Beat) document(s stamp) any {
 	return timedDocument{s, b.Job, b.Card.Used, b.Good, b.Reason, b.Why, b.Card.Zone, each(b.Figures, figureOf),
-		orEmpty(b.Limits), b.Count, b.Seam, b.Wider, orEmpty(b.Remedies), orEmpty(b.Card.Warnings)}
+		OrEmpty(b.Limits), b.Count, b.Seam, b.Wider, OrEmpty(b.Remedies), OrEmpty(b.Card.Warnings)}
 }
 
 // TraceCSV writes the heat trace of a timed arc, one line a moment: time in s, arc 1 or 0, temperatures in C.

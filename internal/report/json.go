@@ -3,8 +3,6 @@ package report
 import (
 	"bytes"
 	"encoding/json"
-	"slices"
-	"sync"
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
@@ -47,20 +45,11 @@ type edge struct {
 }
 
 type basis struct {
-	Formula     string  `json:"formula"`
-	Substituted string  `json:"substituted"`
-	Inputs      []input `json:"inputs"`
-	Source      string  `json:"source"`
-	Known       string  `json:"known"`
-}
-
-type input struct {
-	Name        string  `json:"name"`
-	Symbol      string  `json:"symbol,omitempty"`
-	Value       float64 `json:"value"`
-	Unit        string  `json:"unit"`
-	Assumed     bool    `json:"assumed"`
-	Sensitivity float64 `json:"sensitivity"` // % of the figure, at the edge of the input's own 95 % band
+	Formula     string       `json:"formula"`
+	Substituted string       `json:"substituted"`
+	Inputs      []calc.Input `json:"inputs"`
+	Source      string       `json:"source"`
+	Known       string       `json:"known"`
 }
 
 // JSON writes a finding as one JSON document and a line break.
@@ -73,22 +62,12 @@ func JSON(blocks []Block, version string) ([]byte, error) {
 	return Encode(documentOf(blocks, version))
 }
 
-// scratch holds a line until it is made safe: a card takes forty kilobytes, and a batch may have thousands.
-var scratch = sync.Pool{New: func() any { return new(bytes.Buffer) }}
-
-// AppendLine appends a card as JSON on one line, behind the input that it answers, which is JSON on one line too.
-func AppendLine(to []byte, card *calc.Card, version string, input []byte) ([]byte, error) {
-	d := struct {
+// JSONLine is a card as JSON on one line, behind the input that it answers, which is JSON on one line too.
+func JSONLine(card *calc.Card, version string, input []byte) ([]byte, error) {
+	return encode(struct {
 		Input json.RawMessage `json:"input"`
 		*document
-	}{input, documentOf(Card(card), version)}
-	out := scratch.Get().(*bytes.Buffer)
-	defer scratch.Put(out)
-	out.Reset()
-	enc := json.NewEncoder(out)
-	enc.SetEscapeHTML(false)
-	err := enc.Encode(&d)
-	return plain.AppendJSON(slices.Grow(to, out.Len()), out.Bytes()), err
+	}{input, documentOf(Card(card), version)}, "")
 }
 
 func documentOf(blocks []Block, version string) *document {
@@ -107,7 +86,7 @@ func (d *document) take(blocks []Block) {
 			c := b.Card
 			d.Job, d.Used, d.Zone, d.Verdict, d.Edges = c.Job, c.Used, c.Zone, c.Verdict(), each(c.Edges, edgeOf)
 			d.Unjudged = c.Unjudged
-			d.Settings, d.Assumed = orEmpty(c.Notes), orEmpty(c.Assumed)
+			d.Settings, d.Assumed = OrEmpty(c.Notes), OrEmpty(c.Assumed)
 		case Stops:
 			d.Warnings = append(d.Warnings, b.List...)
 		case Cautions:
@@ -115,7 +94,7 @@ func (d *document) take(blocks []Block) {
 		case Figures:
 			d.Figures = each(b.List, figureOf)
 		case Checks:
-			d.Sections["check_first"] = orEmpty(b.List)
+			d.Sections["check_first"] = OrEmpty(b.List)
 		case Section:
 			if b.Drawn {
 				d.Sections["cross_section"] = b.Section
@@ -157,7 +136,7 @@ func sectionOf(blocks []Block) (s section) {
 		case Verdict:
 			s.Verdict = b.Verdict
 			if b.Verdict != "" || len(b.Instead) > 0 {
-				list := orEmpty(b.Instead)
+				list := OrEmpty(b.Instead)
 				s.Instead = &list
 			}
 		case Correction:
@@ -169,7 +148,7 @@ func sectionOf(blocks []Block) (s section) {
 		case Order:
 			s.Order = b.Turns
 		case Reasons:
-			s.Reasons = orEmpty(b.List)
+			s.Reasons = OrEmpty(b.List)
 		case Cautions:
 			s.Warnings = b.List
 		}
@@ -186,29 +165,28 @@ func each[T, U any](list []T, of func(*T) U) []U {
 	return out
 }
 
+func basisOf(b *calc.Basis) basis {
+	return basis{b.Plain(), b.Substituted(), OrEmpty(b.Inputs), b.Source, b.Known}
+}
+
 func figureOf(f *calc.Figure) figure { return figure{f, basisOf(&f.Basis)} }
 
 func edgeOf(e *calc.Edge) edge { return edge{e, basisOf(&e.Basis)} }
 
 // Encode writes a value as every document is written: indented, safe for a terminal, with a line break at its end.
-func Encode(v any) ([]byte, error) {
+func Encode(v any) ([]byte, error) { return encode(v, "  ") }
+
+func encode(v any, indent string) ([]byte, error) {
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
 	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
+	enc.SetIndent("", indent)
 	err := enc.Encode(v)
 	return plain.JSON(out.Bytes()), err
 }
 
-func basisOf(b *calc.Basis) basis {
-	of := func(in *calc.Input) input {
-		return input{in.Name, in.Symbol, in.Value, in.Unit, in.Assumed, in.Sensitivity}
-	}
-	return basis{b.Plain(), b.Substituted(), each(b.Inputs, of), b.Source, b.Known}
-}
-
-// orEmpty keeps null out of the JSON.
-func orEmpty[T any](list []T) []T {
+// OrEmpty keeps null out of the JSON.
+func OrEmpty[T any](list []T) []T {
 	if list == nil {
 		return []T{}
 	}

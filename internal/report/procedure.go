@@ -94,14 +94,7 @@ func (p *Procedure) value(name string) (v float64, unit string, ok bool) {
 }
 
 // form is a field of the draft, to be filled in where nothing is known.
-func form(name, value string) Line { return Line{Kind: Form, Lead: name, Text: orBlank(value, toFill)} }
-
-func orBlank(s, blank string) string {
-	if s == "" {
-		return blank
-	}
-	return s
-}
+func form(name, value string) Line { return Line{Kind: Form, Lead: name, Text: cmp.Or(value, toFill)} }
 
 func (p *Procedure) specification() Said {
 	s, u := &p.Card.Setup, &p.Card.Used
@@ -187,8 +180,8 @@ func (p *Procedure) record() Said {
 	for _, t := range p.Trials {
 		list = append(list,
 			Line{Kind: Item, Text: fmt.Sprintf("%s %s, laid with %s: %s; seen: %s; peel or bend: %s; lot %s %s",
-				t.At, orBlank(t.Who, short), orBlank(t.Laid, short), t.Verdict, orBlank(t.Seen, short),
-				orBlank(t.Peel, short), orBlank(t.Lot, short), t.Note)})
+				t.At, cmp.Or(t.Who, short), cmp.Or(t.Laid, short), t.Verdict, cmp.Or(t.Seen, short),
+				cmp.Or(t.Peel, short), cmp.Or(t.Lot, short), t.Note)})
 	}
 	return append(list, form("visual", ""),
 		form("macro section", "discontinuities ____ % of the lap (AWS B2.2:2016: at most 20 %, read)"),

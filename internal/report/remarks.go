@@ -52,9 +52,9 @@ func Pace(mms float64, sys quantity.System) string {
 	case !(mms > 0):
 		return ""
 	case sys == quantity.Inch:
-		return fmt.Sprintf("%.1f s for 4 in", quantity.Seconds4in(mms))
+		return fmt.Sprintf("%.1f s for 4 in", 4*quantity.MMPerInch/mms)
 	case sys == quantity.Both:
-		return fmt.Sprintf("%.1f s for 100 mm (4 in)", quantity.Seconds100(mms))
+		return fmt.Sprintf("%.1f s for 100 mm (4 in)", 100/mms)
 	}
-	return fmt.Sprintf("%.1f s for 100 mm", quantity.Seconds100(mms))
+	return fmt.Sprintf("%.1f s for 100 mm", 100/mms)
 }

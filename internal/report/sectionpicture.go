@@ -39,7 +39,7 @@ var sectionFills = map[byte]struct {
 }
 
 func (j Joint) picture() *picture.Picture {
-	p := picture.New("", "")
+	p := newPicture("", "", j.Comma)
 	p.HideAxes()
 	p.Head = []picture.Line{{Text: PracticeWork(j.Card, j.Units), Size: picture.Near},
 		{Text: verdictText(j.Card), Size: picture.Far, Bold: true}}
@@ -57,10 +57,16 @@ func (j Joint) picture() *picture.Picture {
 	}
 	p.Foot = []picture.Line{{Text: foot, Size: picture.Small}, {Size: picture.Small,
 		Text: "Own computation: strike a test bead on scrap of the same sheet first, and cut it."}}
-	if j.Comma {
+	p.Add(&toScale{d, j.Units})
+	return p
+}
+
+// newPicture is an empty picture with the names of its axes, its numbers with a comma or a point.
+func newPicture(x, y string, comma bool) *picture.Picture {
+	p := picture.New(x, y)
+	if comma {
 		p.Say = quantity.Comma
 	}
-	p.Add(&toScale{d, j.Units})
 	return p
 }
 

@@ -139,3 +139,13 @@ func BenchmarkJSON(b *testing.B) {
 		}
 	}
 }
+
+// A welder counts seconds along 100 mm, or along 4 in of 25.4 mm.
+func TestPace(t *testing.T) {
+	for sys, want := range map[quantity.System]string{quantity.Metric: "12.5 s for 100 mm",
+		quantity.Inch: "12.7 s for 4 in", quantity.Both: "12.5 s for 100 mm (4 in)"} {
+		if got := Pace(8, sys); got != want {
+			t.Errorf("8 mm/s, %s: %q, not %q", sys, got, want)
+		}
+	}
+}

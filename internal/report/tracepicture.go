@@ -28,15 +28,12 @@ func (h Heat) PNG(dpi int) ([]byte, error) { return h.picture().PNG(dpi) }
 // picture is the whole trace: root edge, puddle's middle and back face, the temperatures that decide, and grey bands
 // where the arc burns.
 func (h Heat) picture() *picture.Picture {
-	p := picture.New("time, s", "temperature, °C")
+	p := newPicture("time, s", "temperature, °C", h.Comma)
 	p.Head = []picture.Line{{Text: PracticeWork(&h.Card, quantity.Metric), Size: picture.Near},
 		{Text: rhythm(h.Timed), Size: picture.Far, Bold: true}}
 	p.Foot = []picture.Line{{Size: picture.Small,
 		Text: "Own computation, stirring assumed: try the rhythm on scrap with the same gap."}}
 	p.Keys = []picture.Key{{Fill: picture.Grey, Text: "arc burns"}}
-	if h.Comma {
-		p.Say = quantity.Comma
-	}
 	if len(h.Trace) > 1 {
 		h.drawn(p)
 	} else {

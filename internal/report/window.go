@@ -38,15 +38,20 @@ func (g Grid) words(o Options) []Line {
 
 // given says of the setting that was asked about where it lies.
 func (g Grid) given(o Options) []Line {
-	u, where := &g.Given.Used, " (beyond this map)"
-	if _, _, on := givenPoint(g.Window, g.Given); on {
-		where = " (marked " + string(givenMark) + ")"
-		if o.Heard {
-			where = ""
-		}
+	marked := " (marked " + string(givenMark) + ")"
+	if o.Heard {
+		marked = ""
 	}
-	at := setting(u.Feed.V, u.Travel.V, o)
-	return []Line{{Text: whatGiven(&g.Given.Job) + ": " + at + where + ": " + verdictText(g.Given) + "."}}
+	return []Line{{Text: g.asked(marked, o) + "."}}
+}
+
+// asked is the setting that was asked about with its verdict; where says how the map shows one that lies on it.
+func (g Grid) asked(where string, o Options) string {
+	if _, _, on := givenPoint(g.Window, g.Given); !on {
+		where = " (beyond this map)"
+	}
+	u := &g.Given.Used
+	return whatGiven(&g.Given.Job) + ": " + setting(u.Feed.V, u.Travel.V, o) + where + ": " + verdictText(g.Given)
 }
 
 // suggested is the suggested setting with how sure it is.

@@ -42,7 +42,7 @@ var (
 
 func (m *Map) picture() *picture.Picture {
 	sys := m.Units.Lead()
-	p := picture.New("wire feed, "+quantity.Label("m/min", sys), "travel, "+quantity.Label("mm/s", sys))
+	p := newPicture("wire feed, "+quantity.Label("m/min", sys), "travel, "+quantity.Label("mm/s", sys), m.Comma)
 	at := m.field(m.Chart.Chance)
 	p.Add(picture.Fill(at, chanceLevels, chanceFills))
 	var labels picture.Labels
@@ -55,9 +55,6 @@ func (m *Map) picture() *picture.Picture {
 	p.Add(m.marks(&labels)...)
 	labels.List = slices.Concat(labels.List, m.zones(), edges)
 	p.Add(&labels)
-	if m.Comma {
-		p.Say = quantity.Comma
-	}
 	picture.Ratios(&p.X, at.Xs[0], at.Xs[len(at.Xs)-1])
 	picture.Ratios(&p.Y, at.Ys[0], at.Ys[len(at.Ys)-1])
 	m.words(p)
@@ -170,13 +167,7 @@ func (m *Map) words(p *picture.Picture) {
 	p.Head = []picture.Line{{Text: PracticeWork(&m.Card, m.Units), Size: picture.Near},
 		{Text: best, Size: picture.Far, Bold: true}}
 	if m.Given != nil {
-		where := ""
-		if _, _, on := givenPoint(m.Window, m.Given); !on {
-			where = " (beyond this map)"
-		}
-		u := &m.Given.Used
-		p.Head = append(p.Head, picture.Line{Size: picture.Near, Bold: true, Text: whatGiven(&m.Given.Job) + ": " +
-			setting(u.Feed.V, u.Travel.V, o) + where + ": " + verdictText(m.Given)})
+		p.Head = append(p.Head, picture.Line{Size: picture.Near, Bold: true, Text: Grid{m.Window, m.Given}.asked("", o)})
 	}
 	p.Keys = []picture.Key{{Text: "chance"}}
 	for n, fill := range chanceFills {

@@ -21,18 +21,13 @@ func (s *server) command(x *session) int {
 	return s.answer(x, args)
 }
 
-// plain asks and answers line by line, for a terminal that cannot place text.
-func (s *server) plain(x *session) int {
-	return s.answer(x, []string{"--plain"})
-}
-
 // answer carries out a command. At a terminal keys become lines, and each line feed gets a carriage return.
 func (s *server) answer(x *session, args []string) int {
 	in := crew.Reader(x.asked, heard{x}) // so that a command that waits for input ends when its guest is asked to leave
 	var below io.Writer = heard{x}
 	if _, _, terminal := x.Pty(); terminal {
 		below = ssh.NewPtyWriter(below)
-		keys := newInput(x.life, x, &s.Settings, x.heard)
+		keys := newInput(x.life, x, &s.Settings, x.idle.heard)
 		in = newLineInput(newAhead(x.asked, keys, func() { x.leave(errStopped) }), below)
 	}
 	out := bufio.NewWriterSize(below, 32<<10)
@@ -55,12 +50,12 @@ type heard struct{ x *session }
 
 func (h heard) Read(p []byte) (int, error) {
 	n, err := h.x.Read(p)
-	h.x.heard()
+	h.x.idle.heard()
 	return n, err
 }
 
 func (h heard) Write(p []byte) (int, error) {
 	n, err := h.x.Write(p)
-	h.x.heard()
+	h.x.idle.heard()
 	return n, err
 }

@@ -11,9 +11,9 @@ import (
 
 // algorithms names what the server speaks: of what golang.org/x/crypto offers, nothing with SHA-1, with CBC, with a
 // group under 2048 bits or on a curve of NIST. The key exchange that also withstands a quantum computer comes first.
-func algorithms(tries int) *gossh.ServerConfig {
+func algorithms() *gossh.ServerConfig {
 	c := &gossh.ServerConfig{
-		MaxAuthTries: tries,
+		MaxAuthTries: 6,
 		PublicKeyAuthAlgorithms: []string{gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256,
 			gossh.KeyAlgoECDSA256, gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521,
 			gossh.KeyAlgoRSASHA512, gossh.KeyAlgoRSASHA256},
@@ -27,7 +27,7 @@ func algorithms(tries int) *gossh.ServerConfig {
 // admit lets clients in: by key only, or where the shop is open also without one.
 func (s *server) admit() func(ssh.Context) *gossh.ServerConfig {
 	return func(ssh.Context) *gossh.ServerConfig {
-		c := algorithms(6)
+		c := algorithms()
 		c.AuthLogCallback = func(conn gossh.ConnMetadata, method string, err error) {
 			if err != nil && method != "none" {
 				s.meters.refusedKeys.Inc()

@@ -18,6 +18,7 @@ func newIdling(after time.Duration, do func()) *idling {
 	return &idling{after: after, timer: time.AfterFunc(after, do)}
 }
 
+// heard notes that the guest did something.
 func (i *idling) heard() {
 	i.mu.Lock()
 	defer i.mu.Unlock()

@@ -143,9 +143,9 @@ func (s *server) choose(x *session) (name string, run func(*session) int) {
 	switch look, opens := s.look(args); {
 	case opens && places:
 		return "screens", func(x *session) int { return s.screens(x, look) }
-	case len(args) == 0 && terminal:
+	case len(args) == 0 && terminal: // it cannot place text
 		x.talk = true
-		return "plain", s.plain
+		return "plain", func(x *session) int { return s.answer(x, []string{"--plain"}) }
 	}
 	name = s.deps.NameOf(args)
 	x.talk = name == "plain"
@@ -185,9 +185,6 @@ func (s *server) failed(x *session, what any, stack []byte) {
 	x.tell(errFailed)
 }
 
-// heard notes that the guest did something.
-func (x *session) heard() { x.idle.heard() }
-
 // screens shows the screens until they are left, in the units, the colours and the decimal mark of look.
 func (s *server) screens(x *session, look tui.Options) int {
 	pty, _, _ := x.Pty()
@@ -195,9 +192,9 @@ func (s *server) screens(x *session, look tui.Options) int {
 	keeper, saved := s.deps.Keeper(x.guest, s.book)
 	defer saved() // what is being saved gets into the book, also when the client is gone
 	o := look
-	o.Env, o.Profile, o.FPS, o.Book, o.Context = env, profileOf(env), s.FPS, keeper, x.asked
+	o.Env, o.Profile, o.FPS, o.Book, o.Context = env, ProfileOf(env), s.FPS, keeper, x.asked
 	o.Width, o.Height = max(1, pty.Window.Width), max(1, pty.Window.Height)
-	in := newTap(newInput(x.life, x, &s.Settings, x.heard))
+	in := newTap(newInput(x.life, x, &s.Settings, x.idle.heard))
 	o.Leaving = in.end
 	stopEnd := context.AfterFunc(x.life, in.end)
 	defer stopEnd()
@@ -250,8 +247,8 @@ func resize(ctx context.Context, sizes <-chan ssh.Window, p *tea.Program) {
 	}
 }
 
-// profileOf is how many colours a client's terminal says it has. NO_COLOR counts whatever its value.
-func profileOf(env []string) colorprofile.Profile {
+// ProfileOf is how many colours a client's terminal says it has. NO_COLOR counts whatever its value.
+func ProfileOf(env []string) colorprofile.Profile {
 	for _, e := range env {
 		if v, ok := strings.CutPrefix(e, "NO_COLOR="); ok && v != "" {
 			return colorprofile.Ascii

@@ -258,9 +258,10 @@ func TestActs(t *testing.T) {
 		}), "", "",
 			`no such record in the book: no source is called "B"`, "brazebooth book list"},
 		{"compare with nothing", []act{saveCard("lid")}, onlyErr(func(ctx context.Context, s *Shop) error {
-			_, _, _,
-				err := s.Compare(ctx, "lid", "rim")
-			return err
+			return s.With(ctx, false, func(b book.Book) error {
+				_, _, _, err := Compare(ctx, b, "lid", "rim")
+				return err
+			})
 		}), "", "",
 			`no such record in the book: no card is called "rim"`, "brazebooth book list"},
 	} {

@@ -61,13 +61,10 @@ func share(a, b float64) float64 {
 }
 
 // Compare finds two kept cards and what differs between them.
-func (s *Shop) Compare(ctx context.Context, one, other string) (a, b book.Card, list []Difference, err error) {
-	err = s.With(ctx, false, func(from book.Book) (err error) {
-		if _, a, err = CardOf(ctx, from, one); err == nil {
-			_, b, err = CardOf(ctx, from, other)
-		}
-		return err
-	})
+func Compare(ctx context.Context, from book.Book, one, other string) (a, b book.Card, list []Difference, err error) {
+	if _, a, err = CardOf(ctx, from, one); err == nil {
+		_, b, err = CardOf(ctx, from, other)
+	}
 	return a, b, Differences(&a.Card, &b.Card), err
 }
 

@@ -31,8 +31,13 @@ func all[T any](ctx context.Context, b book.Book, kind book.Kind, wanted func(*T
 
 // Readings are those of a power source that stand, oldest first; "" for all power sources.
 func Readings(ctx context.Context, b book.Book, source string) ([]Kept[book.Reading], error) {
+	return readings(ctx, b, source, false)
+}
+
+// readings are those of pulled pieces, or those that were measured while the arc ran.
+func readings(ctx context.Context, b book.Book, source string, pulled bool) ([]Kept[book.Reading], error) {
 	list, err := all(ctx, b, book.ReadingKind, func(r *book.Reading) bool {
-		return r.Pull.Force == 0 && (source == "" || strings.EqualFold(r.Source, source))
+		return (r.Pull.Force > 0) == pulled && (source == "" || strings.EqualFold(r.Source, source))
 	})
 	slices.Reverse(list)
 	return list, err

@@ -65,11 +65,7 @@ func (s *Shop) Pull(ctx context.Context, job calc.Job, force float64, broke, sou
 
 // Pulls are the pulled pieces of a power source that stand, oldest first; "" for all power sources.
 func Pulls(ctx context.Context, b book.Book, source string) ([]Kept[book.Reading], error) {
-	list, err := all(ctx, b, book.ReadingKind, func(r *book.Reading) bool {
-		return r.Pull.Force > 0 && (source == "" || strings.EqualFold(r.Source, source))
-	})
-	slices.Reverse(list)
-	return list, err
+	return readings(ctx, b, source, true)
 }
 
 // pulledOf is what the pieces of a joint teach, by its key.

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"brazebooth/internal/address"
 	"brazebooth/internal/book"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
@@ -29,12 +30,11 @@ func (s *Shop) source(ctx context.Context, done *Done, name *string) ([]book.Rev
 			}
 			return nil
 		}
-		known, _ := b.List(ctx, book.Query{Kind: book.SourceKind, Limit: 6}) // for a remark only
-		for _, h := range known {
-			others = append(others, plain.Line(h.Name, 40))
-		}
-		all, _ := b.List(ctx, book.Query{Kind: book.SourceKind, Limit: manySources})
-		for _, h := range all {
+		all, _ := b.List(ctx, book.Query{Kind: book.SourceKind, Limit: manySources}) // for a remark only
+		for i, h := range all {
+			if i < 6 { // a remark names no more
+				others = append(others, plain.Line(h.Name, 40))
+			}
 			if slipOf(*name, h.Name) {
 				like = append(like, plain.Line(h.Name, 40))
 			}
@@ -52,7 +52,7 @@ func (s *Shop) source(ctx context.Context, done *Done, name *string) ([]book.Rev
 		}
 		r, err := s.Author.New(book.SourceKind, book.Source{Name: *name})
 		return []book.Revision{r}, err
-	case err != nil && book.IsServer(s.Where) && book.Away(ctx, s.Where):
+	case err != nil && address.Server(s.Where) && book.Away(ctx, s.Where):
 		return nil, nil
 	}
 	return nil, err

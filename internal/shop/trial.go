@@ -9,17 +9,11 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/correct"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
-)
-
-// The verdicts on a bead.
-const (
-	good       = "good"
-	acceptable = "acceptable"
-	bad        = "bad"
 )
 
 // SaveTrial keeps a test bead and says what it teaches of its power source. The job is completed, with the settings
@@ -74,19 +68,19 @@ func judge(t *book.Trial) error {
 		}
 		t.Seen = ids
 	}
-	if t.Seen == "" && t.Verdict == good && t.Job.Mode == "timed" {
-		t.Seen = good // washed through: nothing else would be called good
+	if t.Seen == "" && t.Verdict == practice.BeadGood && t.Job.Mode == "timed" {
+		t.Seen = practice.BeadGood // washed through: nothing else would be called good
 	}
 	if t.Verdict == "" && t.Seen != "" {
-		t.Verdict = bad
-		if t.Seen == good {
-			t.Verdict = good
+		t.Verdict = practice.BeadBad
+		if t.Seen == practice.BeadGood {
+			t.Verdict = practice.BeadGood
 		}
 	}
 	switch {
-	case !slices.Contains([]string{good, acceptable, bad}, t.Verdict):
+	case !slices.Contains([]string{practice.BeadGood, practice.BeadAcceptable, practice.BeadBad}, t.Verdict):
 		return wrong("a trial needs a verdict", "type --verdict good, acceptable or bad")
-	case t.Verdict == good && t.Seen != "" && t.Seen != good, t.Verdict == bad && t.Seen == good:
+	case t.Verdict == practice.BeadGood && t.Seen != "" && t.Seen != practice.BeadGood, t.Verdict == practice.BeadBad && t.Seen == practice.BeadGood:
 		return wrong("the verdict "+t.Verdict+" together with "+t.Seen,
 			"say acceptable where a fault is tolerated, or what was seen otherwise")
 	}

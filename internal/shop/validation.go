@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -25,51 +26,53 @@ type beside struct {
 
 func (b *beside) inside() bool { return b.measured >= b.figure.Low && b.measured <= b.figure.High }
 
-// measurable are the figures that a shop can measure, in the order in which they are shown.
-var measurable = [...]struct {
-	figure string
-	of     func(*book.Measured) float64 // of a trial's bead; nil for readings
+// Cut are the figures that are measured on a bead that was cut across, with the flags that they are typed after.
+var Cut = [...]struct {
+	Figure, Flag, Usage string
+	Of                  func(*book.Measured) *float64
 }{
-	{"current", nil}, {"volts", nil},
-	{"bead_width", func(m *book.Measured) float64 { return m.Width }},
-	{"wetted_width_2", func(m *book.Measured) float64 { return m.Leg }},
-	{"throat", func(m *book.Measured) float64 { return m.Throat }},
-	{"zinc_boiled_halfwidth", func(m *book.Measured) float64 { return m.Zinc }},
+	{"bead_width", "measured-width", "the bead's width from toe to toe, measured: 6.1mm",
+		func(m *book.Measured) *float64 { return &m.Width }},
+	{"wetted_width_2", "measured-leg", "from the joint to the toe on the second member, measured",
+		func(m *book.Measured) *float64 { return &m.Leg }},
+	{"throat", "measured-throat", "the throat of the cut bead, measured",
+		func(m *book.Measured) *float64 { return &m.Throat }},
+	{"zinc_boiled_halfwidth", "measured-zinc", "from the joint to where the first member's zinc is left, measured",
+		func(m *book.Measured) *float64 { return &m.Zinc }},
 }
 
 // Validation is what was computed beside what this shop measured, quantity by quantity: every value with its band and
 // ratio, the mean ratio, the scatter, and how many lie in the 95 % band.
-func (s *Shop) Validation(ctx context.Context, units quantity.System) ([]report.Block, error) {
+func Validation(ctx context.Context, b book.Book, units quantity.System) ([]report.Block, error) {
 	found := map[string][]beside{}
-	err := s.With(ctx, false, func(b book.Book) error {
-		readings, err := Readings(ctx, b, "")
-		if err != nil {
-			return err
-		}
-		odd, err := setAside(readings)
-		if err != nil {
-			return err
-		}
-		for i := range readings {
-			besideReading(ctx, &readings[i], odd[i], found)
-		}
-		trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool { return t.Measured != book.Measured{} })
-		if err != nil {
-			return err
-		}
-		for i := len(trials) - 1; i >= 0; i-- {
-			besideTrial(ctx, &trials[i], found)
-		}
-		return ctx.Err()
-	})
+	readings, err := Readings(ctx, b, "")
 	if err != nil {
 		return nil, err
 	}
+	odd, err := setAside(readings)
+	if err != nil {
+		return nil, err
+	}
+	for i := range readings {
+		besideReading(ctx, &readings[i], odd[i], found)
+	}
+	trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool { return t.Measured != book.Measured{} })
+	for i := len(trials) - 1; i >= 0; i-- {
+		besideTrial(ctx, &trials[i], found)
+	}
+	if err = cmp.Or(err, ctx.Err()); err != nil {
+		return nil, err
+	}
 	var blocks []report.Block
-	for _, m := range measurable {
-		if list := found[m.figure]; len(list) > 0 {
-			blocks = append(blocks, compared(m.figure, list, units))
+	show := func(figure string) {
+		if list := found[figure]; len(list) > 0 {
+			blocks = append(blocks, compared(figure, list, units))
 		}
+	}
+	show("current")
+	show("volts")
+	for _, m := range Cut {
+		show(m.Figure)
 	}
 	if blocks == nil {
 		blocks = append(blocks, report.Said{{Text: "Nothing in this book can be compared yet."}})
@@ -135,10 +138,8 @@ func besideTrial(ctx context.Context, k *Kept[book.Trial], found map[string][]be
 	if err != nil {
 		return
 	}
-	for _, m := range measurable {
-		if m.of != nil {
-			keepBeside(found, m.figure, beside{measured: m.of(&k.Body.Measured)}, &card, &k.Revision)
-		}
+	for _, m := range Cut {
+		keepBeside(found, m.Figure, beside{measured: *m.Of(&k.Body.Measured)}, &card, &k.Revision)
 	}
 }
 

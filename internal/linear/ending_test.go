@@ -8,26 +8,13 @@ import (
 	"testing"
 )
 
-func TestEar(t *testing.T) {
-	in := "one\r\n" + strings.Repeat("x", 1<<20) + "\ntwo \x1b[31mred\x00\u202e\n\xff\xfe three\nlast"
-	e := newEar(strings.NewReader(in))
-	defer e.close()
-	for _, want := range []string{"one", "!", "two red", "three", "last"} {
-		got, err := e.line(context.Background())
-		if want == "!" {
-			if !errors.Is(err, errLong) {
-				t.Fatalf("a line of a megabyte: %.20q, %v", got, err)
-			}
-			continue
-		}
-		if err != nil || got != want {
-			t.Fatalf("%q, %v; not %q", got, err, want)
-		}
-	}
-	for range 2 {
-		if _, err := e.line(context.Background()); !errors.Is(err, io.EOF) {
-			t.Fatalf("after the end: %v", err)
-		}
+// A line that is too long is refused, and the talk goes on with the next one.
+func TestLongLine(t *testing.T) {
+	var out strings.Builder
+	in := strings.NewReader(strings.Repeat("x", 1<<20) + "\nunits \x1b[31minch\x00\u202e\nquit")
+	if err := Run(context.Background(), Options{}, in, &out); err != nil || !strings.Contains(out.String(), "too long") ||
+		!strings.HasSuffix(out.String(), "Units: inch.\nmetal: Goodbye.\n") {
+		t.Errorf("%v, %q", err, out.String())
 	}
 }
 
