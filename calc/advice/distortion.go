@@ -151,7 +151,7 @@ func (s *shrinks) angle() {
 	perSquare := s.net.Value / (s.thin * s.thin)
 	if perSquare > limit.V {
 		s.p.Because(Own(limit.Source), "bend along the seam: not judged, because %s J/mm³ of heat over thickness "+
-			"squared heats this sheet through (formulas hold to %.0f): it waves more than it bends. Try a test piece, "+
+			"squared heats this sheet through (the formulas hold to %.0f J/mm³): it waves more than it bends. Try a test piece, "+
 			"tacks and clamps", calc.Number(round2(perSquare)), limit.V)
 		return
 	}

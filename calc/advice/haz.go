@@ -53,9 +53,13 @@ func (z *zone) find(ctx context.Context) {
 	case hardens:
 		z.harden(ctx, &steel)
 	case z.metal.Family == tables.CastIron:
-		z.p.Because(ironWelds, "%s: not judged, because the hardness formulas hold for steel. Iron that passed some 750 "+
-			"°C beside the bead is hard and brittle (carbides, martensite): %scool slowly, see the page prepare",
-			z.metal.ID, unlessZinc(z.card, "preheat, "))
+		first := unlessZinc(z.card, "preheat")
+		if first != "" {
+			first += ", then "
+		}
+		z.p.Because(ironWelds, "%s: not judged, because the hardness formulas hold for steel. Iron that passed some "+
+			"750 °C beside the bead is hard and brittle (carbides, martensite): %scool slowly; see the page prepare",
+			z.metal.ID, first)
 	default:
 		z.soften(ctx)
 	}
@@ -125,7 +129,7 @@ func (z *zone) hardest(steel *tables.HardeningSteel) {
 	}
 	h, ok := hardnessOf(steel, time)
 	if !ok {
-		p.Because(Own(hardnessSource), "hardness: not judged, because the sheet cools in %.1f s, beyond what its formulas "+
+		p.Because(Own(hardnessSource), "hardness: not judged, because the sheet cools in %.3g s, beyond what its formulas "+
 			"cover", time.Value)
 		return
 	}
@@ -139,9 +143,10 @@ func (z *zone) hardest(steel *tables.HardeningSteel) {
 		steel.Metal, s.CEV(), s.CET(), s.Pcm())
 	switch {
 	case h.mid > limit.V:
-		p.Warn("haz-hard", limit.Source, "The sheet beside the bead becomes some %.0f HV, over the %.0f HV up to which weld "+
-			"procedures are accepted: it may crack when it is bent or shaken. More heat per length%s cools it slower; the "+
-			"page prepare and the sheet's maker say what is allowed.", h.mid, limit.V, unlessZinc(z.card, " or preheat"))
+		p.Warn("haz-hard", limit.Source, "The sheet beside the bead becomes some %.0f HV, over the %.0f HV up to which "+
+			"weld procedures are accepted: it may crack when it is bent or shaken. It cools slower with more heat per "+
+			"length%s. The page prepare and the sheet's maker say what is allowed.", h.mid, limit.V,
+			unlessZinc(z.card, " or preheat"))
 	case h.high > limit.V:
 		p.Because(limit.Origin, "at the hard end of its band the zone passes %.0f HV: bend a test piece", limit.V)
 	}

@@ -31,7 +31,7 @@ func laidOver(card *calc.Card) (p Page, layers float64, err error) {
 		}
 	}
 	if card.Used.Joint != "overlay" {
-		return p, 0, mistake.In("joint", "a "+card.Used.Joint+" is no overlay", "choose the joint overlay")
+		return p, 0, mistake.In("joint", card.Used.Joint+" is no overlay", "choose the joint overlay")
 	}
 	width, ok1 := card.Figure("bead_width")
 	area, ok2 := card.Figure("bead_area")

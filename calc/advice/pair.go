@@ -103,8 +103,8 @@ func (p *Page) governing(card *calc.Card) {
 	if m[hot].Skin >= m[hot].Solid {
 		melts = "melts first"
 	}
-	text := fmt.Sprintf("the %s member %s (skin %.0f °C, solid up to %.0f), the %s wets least (%.1f mm)", names[hot],
-		melts, m[hot].Skin, m[hot].Solid, names[cold], m[cold].Wet)
+	text := fmt.Sprintf("the %s member %s (skin %.0f °C, solid up to %.0f °C), the %s wets least (%.1f mm)",
+		names[hot], melts, m[hot].Skin, m[hot].Solid, names[cold], m[cold].Wet)
 	if hot == cold {
 		text += ": the arc's aim cannot please both, the heat must"
 	} else {

@@ -102,7 +102,7 @@ func (p *Page) pullsOut(card *calc.Card, bond calc.Figure, hole, count float64) 
 func Plug(card *calc.Card) (Page, error) {
 	p := Page{Name: "plug", Card: *card}
 	if card.Used.Joint != "plug" {
-		return p, mistake.In("joint", "a "+card.Used.Joint+" has no hole to fill", "type --joint plug")
+		return p, mistake.In("joint", card.Used.Joint+" has no hole to fill", "type --joint plug")
 	}
 	time, ok := p.filled(card)
 	if !ok {

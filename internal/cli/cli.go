@@ -51,6 +51,7 @@ type Deps struct {
 	Terminal func() Terminal     // what is known of the terminal; nil for nothing
 	Asking   *Asking             // how the terminal is asked for more; nil: it is not
 	comma    bool                // numbers are shown with a decimal comma
+	units    quantity.System     // of what is said, where the command has them
 	hidden   string              // the book's address that completion must not repeat
 }
 

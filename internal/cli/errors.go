@@ -60,9 +60,9 @@ func (d *Deps) report(ctx context.Context, err error, asJSON bool) int {
 		d.note("%s\n", plain.JSON(line))
 		return code
 	}
-	d.note("brazebooth: %s\n", what)
+	d.note("brazebooth: %s\n", quantity.Sentence(what, d.units))
 	if hint != "" {
-		d.note("%s\n", hint)
+		d.note("%s\n", quantity.Sentence(hint, d.units))
 	}
 	return code
 }
@@ -71,6 +71,9 @@ func (d *Deps) report(ctx context.Context, err error, asJSON bool) int {
 // program.
 func remark(cmd *cobra.Command, text string) {
 	text = plain.Line(address.Scrub(text), 300)
+	if sys, err := unitsOf(cmd); err == nil && !asJSON(cmd) {
+		text = quantity.Sentence(text, sys)
+	}
 	if flagText(cmd, "decimal") == "comma" {
 		text = quantity.Comma(text)
 	}
