@@ -116,7 +116,7 @@ func TestBandAtItsEnds(t *testing.T) {
 			"0.002990–0.003010"},
 		{-0.01, -0.04, 40, "0", "0–40"}, {1, math.Inf(-1), math.Inf(1), "1", "-Inf–+Inf"},
 	} {
-		if value, band := Band(c.v, c.low, c.high, "A", Metric); value != c.value || band != c.band {
+		if value, band := Band(c.v, c.low, c.high, "HV", Metric); value != c.value || band != c.band {
 			t.Errorf("%g, %g to %g: %q %q, want %q %q", c.v, c.low, c.high, value, band, c.value, c.band)
 		}
 	}
