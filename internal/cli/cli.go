@@ -51,7 +51,6 @@ type Deps struct {
 	Terminal func() Terminal     // what is known of the terminal; nil for nothing
 	Asking   *Asking             // how the terminal is asked for more; nil: it is not
 	comma    bool                // numbers are shown with a decimal comma
-	units    quantity.System     // of what is said, where the command has them
 	hidden   string              // the book's address that completion must not repeat
 }
 
@@ -86,7 +85,7 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	root.SetArgs(append([]string{}, args...)) // never nil: that would mean the arguments of this process
 	root.SetOut(d.Out)
 	root.SetErr(d.Err)
-	err := root.ExecuteContext(within)
+	cmd, err := root.ExecuteContextC(within)
 	if out.err != nil {
 		err = unwritten(out.err)
 	}
@@ -96,7 +95,8 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	case errors.Is(err, errUnread):
 		return 1
 	}
-	return d.report(ctx, err, wantsJSON(args))
+	units, _ := unitsOf(cmd) // wrong units are what the error says
+	return d.report(ctx, err, units, wantsJSON(args))
 }
 
 // New builds the command tree.

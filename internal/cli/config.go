@@ -211,7 +211,6 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 		}
 		d.comma = mark == "comma"
 	}
-	d.units, _ = unitsOf(cmd) // a command that has them says what is wrong with them
 	if v := s.Get("book"); v.From != config.Default {
 		d.Book = v.Text
 	}

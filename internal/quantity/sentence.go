@@ -51,7 +51,7 @@ const (
 
 // quantities is the pattern of a quantity.
 var quantities = sync.OnceValue(func() *regexp.Regexp {
-	const number = `(?:\d+(?:\.\d+)?|\.\d+)`
+	const number = `-?(?:\d+(?:\.\d+)?|\.\d+)`
 	const list = number + `(?:/\d+)?(?:(?: to | or | and | by |–)` + number + `)*`
 	var units []string
 	for _, w := range views {
@@ -152,7 +152,7 @@ func viewOf(name string) (w view, metric bool) {
 	return view{}, false
 }
 
-var oneNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\d+(?:\.\d+)?|\.\d+`) })
+var oneNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`-?(?:\d+(?:\.\d+)?|\.\d+)`) })
 
 // eachNumber is a list of metric numbers with each of them in the inch system.
 func eachNumber(list string, w *view) string {
