@@ -200,14 +200,10 @@ func (w *view) roundest(metric string) string {
 func Typed(value string, sys System) string {
 	at := strings.LastIndexAny(value, "0123456789") + 1
 	w := look(value[at:])
-	number, negative := strings.CutPrefix(value[:at], "-")
-	if w.inch == nil || sys != Inch && sys != Both || !unicode.IsDigit(rune(number[0])) {
+	if w.inch == nil || sys != Inch && sys != Both {
 		return value
 	}
-	other := w.roundest(number) + strings.TrimPrefix(w.inch.label, "°")
-	if negative {
-		other = "-" + other
-	}
+	other := w.roundest(value[:at]) + strings.TrimPrefix(w.inch.label, "°")
 	if sys == Both {
 		return value + " (" + other + ")"
 	}

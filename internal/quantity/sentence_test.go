@@ -18,7 +18,7 @@ func TestSentence(t *testing.T) {
 		{"zinc boils at 907 °C", "zinc boils at 1665 °F", "zinc boils at 907 °C (1665 °F)"},
 		{"about 900 °C (880 to 920).", "about 1650 °F (1620 to 1690).",
 			"about 900 °C (1650 °F), 880 to 920 °C (1620 to 1690 °F)."},
-		{"from -40 to 700 °C", "from -40 to 1290 °F", "from -40 to 700 °C (-40 to 1290 °F)"},
+		{"from -40 to 700 °C", "from -40 to 1300 °F", "from -40 to 700 °C (-40 to 1300 °F)"},
 		{"50 K of room", "90 °F of room", "50 K (90 °F) of room"},
 		{"12 L/min", "25 cfh", "12 L/min (25 cfh)"},
 		{"6.3 m/min at 5.1 mm/s", "250 in/min at 12 in/min", "6.3 m/min (250 in/min) at 5.1 mm/s (12 in/min)"},
