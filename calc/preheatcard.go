@@ -156,7 +156,7 @@ func (w *warnings) warmUp(u *warmUp) {
 		if Applies("high-strength", w.card) {
 			other += fmt.Sprintf(". Over %.0f °C the sheet softens", most)
 		}
-		w.tell("preheat-needed", Caution, basis, "Preheat to %.0f °C at least (%.0f to %.0f), with the strongest arc of "+
+		w.tell("preheat-needed", Caution, basis, "Preheat to at least %.0f °C (%.0f to %.0f), with the strongest arc of "+
 			"this wire, about %.0f A%s. Measure on the far face, beside the joint.", tens(u.least), u.low, u.high, u.amps,
 			other)
 	}

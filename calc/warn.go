@@ -173,10 +173,10 @@ func (w *warnings) travel(s *spread) {
 	switch {
 	case v > tables.HandSpeedHigh.V:
 		w.tell("travel-fast", Caution, tables.HandSpeedHigh.Source, "%.1f mm/s is faster than a hand holds well "+
-			"(about %.0f). Use a carriage, or less wire feed.", v, tables.HandSpeedHigh.V)
+			"(about %.0f mm/s). Use a carriage, or less wire feed.", v, tables.HandSpeedHigh.V)
 	case v < tables.HandSpeedLow.V:
 		w.tell("travel-slow", Caution, tables.HandSpeedLow.Source, "%.1f mm/s is slower than a hand holds well "+
-			"(about %.0f). More wire feed, or timed arc.", v, tables.HandSpeedLow.V)
+			"(about %.0f mm/s). More wire feed, or a timed arc.", v, tables.HandSpeedLow.V)
 	}
 }
 

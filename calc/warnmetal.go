@@ -105,7 +105,7 @@ func (w *warnings) wire() {
 	}
 	if _, ok := tables.WireNear(w.card.Used.Wire.V); !ok {
 		w.tell("odd-wire", Caution, "AWS A5.02, ISO 544 (memory high)", "%.2f mm is no standard wire: check the "+
-			"spool's label. Usual sizes are .030, .035, .045 in and 0.8, 1.0, 1.2 mm.", w.card.Used.Wire.V)
+			"spool's label. Usual is .030, .035 or .045 in wire, or 0.8, 1.0 or 1.2 mm wire.", w.card.Used.Wire.V)
 	}
 	if s.Gas.ID != defaultGas && !s.Gas.Refused {
 		w.tell("gas", Caution, s.Gas.Flow.Source, "%s", s.Gas.Note)

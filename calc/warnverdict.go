@@ -80,8 +80,8 @@ func (w *warnings) iron(st *heatState) bool {
 	for i, m := range w.card.Setup.Joined() {
 		if m.Metal.Family == tables.CastIron && st.skin[i] >= limit.V {
 			w.tell("iron-skin", Caution, limit.Source, "The iron's skin reaches about %.0f °C and melts, which the verdict "+
-				"leaves out: from %.0f it turns hard and brittle. Lay the coldest bead that still wets; file it: hard "+
-				"edges skate.", st.skin[i], limit.V)
+				"leaves out: from %.0f °C it turns hard and brittle. Lay the coldest bead that still wets; draw a file "+
+				"over its edges: where the file skates they are hard.", st.skin[i], limit.V)
 			return true
 		}
 	}

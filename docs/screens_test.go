@@ -41,10 +41,10 @@ var screens = []screen{
 	{"screen-chip", "A choice changed in its place", "A point and its number, or tab, leads to a choice; + and − go " +
 		"through its answers.", toCard + " . 5", "lap", false, false},
 	{"screen-rest", "The rest", "Choices that seldom change, in one list.", toCard + " . 0", "the rest", false, false},
-	{"screen-why", "Why this figure", "What it follows from, the limits as bars, the formula with its numbers, and " +
+	{"screen-why", "Why this figure", "What it follows from, the edges as bars, the formula with its numbers, and " +
 		"what each rests on.", toCard + " enter", "wire feed", false, false},
 	{"screen-cautions", "All cautions", "This job's own first.", toCard + " c", "fume", false, false},
-	{"screen-section", "The cross-section", "The bead to scale, and each limit with what is left to it.",
+	{"screen-section", "The cross-section", "The bead to scale, and each edge with what is left to it.",
 		toCard + " x", "wets", false, false},
 	{"screen-map", "The map", "What every wire feed and travel would do; the arrows walk on it.",
 		toCard + " m right right", "wire feed", false, false},

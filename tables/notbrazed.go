@@ -30,7 +30,7 @@ var notBrazed = [...]notBrazedRow{
 		memoryHigh("CRC Handbook, melting point of aluminium 660.3 C"),
 		"weld it with aluminium wire, a process of its own; coated steel is aluminized"},
 	{"zinc", []string{"zinc", "zincsheet", "zincalloy", "potmetal", "zamak", "mazak"},
-		"zinc melts at 420 °C and boils at 907, under every bronze wire",
+		"zinc melts at 420 °C and boils at 907 °C, under every bronze wire",
 		read("American Galvanizers Association, properties of zinc"),
 		"solder it; for coated steel type galvanized or electro-zinc"},
 	{"al-zn", []string{"az", "alzn", "55alzn", "aluminiumzinc", "aluminumzinc", "a792"},

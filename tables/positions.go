@@ -14,7 +14,7 @@ type Hold struct {
 
 var holds = [...]Hold{
 	{"flat", GunAngle, "push", "steadier arc, less heat", "A straight bead, the wire at the puddle's front edge."},
-	{"horizontal", Datum{10, 5, 15, "deg", practice}, "push", "steadier arc; the bead sags less nearly square",
+	{"horizontal", Datum{10, 5, 15, "deg", practice}, "push", "steadier arc; the nearer to square, the less the bead sags",
 		"Straight beads without a weave. Dwell on the upper member, the puddle comes down to the lower one by itself."},
 	{"vertical-up", Datum{10, 0, 15, "deg", practice}, "push", "the arc stays ahead of the shelf",
 		"A narrow weave with a stop at each toe and a quick step over the middle, on the shelf that has just frozen."},

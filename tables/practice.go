@@ -71,7 +71,7 @@ var practiceLines = [...]PracticeLine{
 	{"long-seam", TopicHand, "Long seams on sheet: skip or back-step, tack every 25 to 50 mm, let it cool between.",
 		practice},
 	{"no-glow", TopicHand, "Hot bronze gives no colour warning: it looks cold at 500 °C.", practice},
-	{"count-travel", TopicHand, "Travel is hard to feel: count the seconds for 100 mm or 4 in.", practice},
+	{"count-travel", TopicHand, "Travel is hard to feel: count the seconds for 100 mm (4 in).", practice},
 	{"position", TopicHand, "Flat is easiest; vertical down runs faster and colder; overhead wants a smaller feed.",
 		practice},
 	{"clean", TopicHand, "Degrease and let it dry; take off paint, wax, adhesive and grinding grit.", practice},
@@ -150,7 +150,7 @@ var practiceLines = [...]PracticeLine{
 	{"silicon-stainless", TopicMetal, "Silicon bronze on stainless pulls two ways: a silicide layer shields the " +
 		"steel, a wide freezing range lengthens the contact. Avoid it where stainless is highly stressed.",
 		read("abstract of doi 10.1080/02670836.2021.1929718")},
-	{"cast-iron-melts", TopicMetal, "Grey iron begins to melt near 1130 °C: take care from 1100.",
+	{"cast-iron-melts", TopicMetal, "Grey iron begins to melt near 1130 °C: take care from 1100 °C.",
 		memoryMedium("iron-carbon-silicon diagram")},
 	{"cast-iron-how", TopicMetal, "Cast iron: clean off graphite and grit, bevel 60 to 90°, braze both sides where " +
 		"you can, warm it so that it does not chill the filler, short beads, peen, cool slowly.",
@@ -184,7 +184,7 @@ var practiceLines = [...]PracticeLine{
 	{"measure-feed", TopicMeasure, "Wire feed: cold-feed button, gas off, run 6 seconds, cut, measure: length times " +
 		"ten is a minute's. Twice; within 3 % is good. The trigger makes the wire live: without a cold feed unclip " +
 		"the work lead and keep the gun clear of work, hands and eyes. Sharp end.", practice},
-	{"measure-travel", TopicMeasure, "Travel: time a bead of 100 mm or 4 in with a watch or a phone's film.", practice},
+	{"measure-travel", TopicMeasure, "Travel: time a bead of 100 mm (4 in) with a watch or a phone's film.", practice},
 	{"measure-stick-out", TopicMeasure, "Stick-out: rule from contact tip to work, less the arc's length.", practice},
 	{"measure-arc", TopicMeasure,
 		"Amps and volts: the meter while the arc runs, after the first second, not the set value.", practice},

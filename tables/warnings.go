@@ -71,7 +71,7 @@ var warningLines = [...]WarningLine{
 		"Breathlessness, chest pain or fever that lasts: see a doctor.",
 		read("29 CFR 1910.252(c); zinc oxide limits OSHA CH_277000, NIOSH")},
 	{"bronze-fume", "caution",
-		"Copper fume has the tightest limit here, 0.1 mg/m3: extraction on, head out of the plume.",
+		"Copper fume has the tightest limit here, 0.1 mg/m³: extraction on, head out of the plume.",
 		read("29 CFR 1910.1000 Table Z-1, as in NIOSH 1317380")},
 	{"manganese-fume", "caution", "This wire gives manganese fume: local extraction and a respirator fitted for it. " +
 		"Long exposure harms the nerves.",

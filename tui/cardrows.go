@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
+	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 )
 
@@ -67,6 +68,7 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 		}
 		for _, n := range c.Notes {
 			if kind == noteRow {
+				n.Text = quantity.Sentence(n.Text, s.units)
 				rows = append(rows, cardRow{kind: noteRow, name: n.Name, label: n.Name, words: headline(n.Text),
 					note: n})
 			}

@@ -110,7 +110,7 @@ func ofEveryArc(x *calc.Warning) bool {
 // cautionLines is one warning, wrapped behind its sign; the word STOP stands before a stop.
 func cautionLines(th *theme, x *calc.Warning, w int) block {
 	sign, mark := th.sign(x.Severity)
-	p, text := th.plain, x.Text
+	p, text := th.plain, th.told(x.Text)
 	if x.Severity == calc.Stop {
 		p, text = th.stop, "STOP: "+text
 	}
@@ -177,7 +177,7 @@ func cautionPage(th *theme, c *calc.Card, w int) (b block) {
 			word = "note"
 		}
 		b.add(newRow(w).put(p, mark+" "+word).line())
-		b.say(th.plain, 2, x.Text, w)
+		b.say(th.plain, 2, th.told(x.Text), w)
 		b.say(th.quiet, 2, x.Basis, w)
 	}
 	return b

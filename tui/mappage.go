@@ -202,7 +202,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		}
 		for _, r := range p.have.Remedies {
 			if r.Opens {
-				tail.say(th.good, 0, "✓ opens one: "+r.Change, w)
+				tail.say(th.good, 0, "✓ opens one: "+th.told(r.Change), w)
 			}
 		}
 		if len(b)+1+len(tail) <= h { // else the words go before the gap

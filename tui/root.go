@@ -59,6 +59,7 @@ func newRoot(o Options) *root {
 	if m.now == nil {
 		m.now = time.Now
 	}
+	m.th.look.units = m.units
 	first := 0
 	if o.Job != (calc.Job{}) {
 		first = cardStep
@@ -200,6 +201,7 @@ func undo(m *root) tea.Cmd {
 
 func otherUnits(m *root) tea.Cmd {
 	m.units = m.units.Next()
+	m.th.look.units = m.units
 	m.refresh()
 	return nil
 }

@@ -44,8 +44,9 @@ func (m *root) strip() canvas.Strip {
 	if f != nil {
 		s.State, s.Reason, s.Brief, s.Do = canvas.NotJudged, "this has no card: "+f.what, f.what, f.hint
 	}
-	as := m.th.look
-	s.Reason, s.Brief, s.Do = as.number(s.Reason), as.number(s.Brief), as.number(s.Do)
+	for _, text := range [...]*string{&s.Reason, &s.Brief, &s.Do} {
+		*text = m.th.look.number(m.th.told(*text))
+	}
 	return s
 }
 

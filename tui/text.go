@@ -126,7 +126,7 @@ func (b *block) fault(th *theme, f *fault, room int) {
 	if f.hint != "" {
 		text += " – " + f.hint
 	}
-	b.say(th.watch, 0, text, room)
+	b.say(th.watch, 0, th.told(text), room)
 }
 
 // indent moves every line that shows something to the right.

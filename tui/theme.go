@@ -55,6 +55,7 @@ type look struct {
 	profile colorprofile.Profile
 	coarse  bool // neither quadrants nor braille
 	comma   bool
+	units   quantity.System // of sentences
 }
 
 // under is a paint for what may be under the cursor.
@@ -72,6 +73,9 @@ func (l look) number(s string) string {
 	}
 	return s
 }
+
+// told is a sentence in the units that are shown.
+func (th *theme) told(s string) string { return quantity.Sentence(s, th.look.units) }
 
 // newTheme takes the inks for a terminal. Nothing is ever faint: how faint that is, is the terminal's to say.
 func newTheme(l look) theme {

@@ -113,7 +113,7 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int, ba
 		b.say(th.plain, 0, r.words, w)
 	}
 	if why := c.AssumedWhy(r.name); why != "" && r.note.Name == "" {
-		b.say(th.quiet, 0, "~ assumed: "+why, w)
+		b.say(th.quiet, 0, "~ assumed: "+th.told(why), w)
 	}
 	return b
 }

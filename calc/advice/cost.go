@@ -208,7 +208,7 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 			calc.In("L", "seam in all", length, "mm"), calc.In("r", "rate of an hour", u.LabourRate.V, unit)))
 	cheaper, proviso := "bronze", ""
 	if v < total.Value {
-		cheaper, proviso = "steel", ", if its heat and its zinc damage may be"
+		cheaper, proviso = "steel", ", if its heat and the damage to the zinc are acceptable"
 	}
 	both := Own("the two totals")
 	p.Because(both, "%s is cheaper here by %.3g %s, by the middle of both bands%s", cheaper, math.Abs(v-total.Value),

@@ -151,8 +151,8 @@ func (s *shrinks) angle() {
 	perSquare := s.net.Value / (s.thin * s.thin)
 	if perSquare > limit.V {
 		s.p.Because(Own(limit.Source), "bend along the seam: not judged, because %s J/mm³ of heat over thickness "+
-			"squared heats this sheet through (formulas hold to %.0f): it waves more than it bends. Try a test piece, "+
-			"tacks and clamps", calc.Number(round2(perSquare)), limit.V)
+			"squared heats this sheet through (the formulas hold to %.0f J/mm³): it waves more than it bends. Try a "+
+			"test piece, tacks and clamps", calc.Number(round2(perSquare)), limit.V)
 		return
 	}
 	_, _ = s.put("angular_change", "deg", "180/pi·{k}·{b}/1000000·{q}/{t}²", false, form, 180/math.Pi,

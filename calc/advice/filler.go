@@ -99,7 +99,7 @@ func (r *Ranked) rules(f *tables.Filler, card *calc.Card) {
 	if card.Used.Use == "load" {
 		mild, _ := tables.FillerByID("cusi3")
 		if d := f.Tensile.V - mild.Tensile.V; d != 0 {
-			r.point(d/100, f.Tensile.Origin, "guide strength %.0f MPa, silicon bronze %.0f", f.Tensile.V,
+			r.point(d/100, f.Tensile.Origin, "guide strength %.0f MPa, silicon bronze %.0f MPa", f.Tensile.V,
 				mild.Tensile.V)
 		}
 	}
@@ -120,7 +120,7 @@ func (r *Ranked) point(points float64, o tables.Origin, format string, args ...a
 func (r *Ranked) melting(card *calc.Card, f *tables.Filler) {
 	first := calc.MeltsFirst(card)
 	gap := first.Solidus.V - f.Liquidus.V
-	text := fmt.Sprintf("the %s begins to melt at %.0f °C, this filler is liquid at %.0f", plainFamily[first.Family],
+	text := fmt.Sprintf("the %s begins to melt at %.0f °C, this filler is liquid at %.0f °C", plainFamily[first.Family],
 		first.Solidus.V, f.Liquidus.V)
 	switch {
 	case first.Family == tables.BrassFam:
@@ -130,7 +130,7 @@ func (r *Ranked) melting(card *calc.Card, f *tables.Filler) {
 	case gap <= 0:
 		r.point(-5, first.Solidus.Origin, "%s", text+": the base melts first")
 	case gap < 100:
-		r.point(-1, first.Solidus.Origin, "%s", text+fmt.Sprintf(": only %.0f °C of room", gap))
+		r.point(-1, first.Solidus.Origin, "%s", text+fmt.Sprintf(": only %.0f K of room", gap))
 	default:
 		r.point(math.Min(1, gap/500), first.Solidus.Origin, "%s", text)
 	}

@@ -40,7 +40,7 @@ func TestMeltingRulesOut(t *testing.T) {
 		says   string
 	}{
 		{tables.CopperFam, 0, true, -5, "melts first"}, {tables.CopperFam, -1, true, -5, "melts first"},
-		{tables.CopperFam, 1, false, -1, "only 1 °C of room"}, {tables.CopperFam, 99, false, -1, "only 99 °C"},
+		{tables.CopperFam, 1, false, -1, "only 1 K of room"}, {tables.CopperFam, 99, false, -1, "only 99 K"},
 		{tables.CopperFam, 100, false, 0.2, "begins to melt"}, {tables.Steel, 500, false, 1, "begins to melt"},
 		{tables.Steel, 600, false, 1, "begins to melt"}, {tables.Bronze, 0, false, -1, "that is welding"},
 		{tables.BrassFam, 200, true, -5, "boils off zinc"},

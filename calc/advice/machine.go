@@ -122,8 +122,8 @@ func (p *Page) nozzle(card *calc.Card) {
 		calc.In("mu", "viscosity of the gas", 1000*tables.ArgonViscosity.V, "mPa s"),
 		calc.In("d", "bore", card.Job.NozzleBore.V, "mm"), calc.In("rho", "gas density", g.Density.V, "kg/m3")))
 	if flow := card.Used.Flow.V; flow > v {
-		p.Warn("gas-turbulent", re.Source, "%.0f L/min is more than this nozzle carries smoothly (about %.0f): it "+
-			"draws air in and makes pores. Less gas or a wider nozzle.", flow, v)
+		p.Warn("gas-turbulent", re.Source, "%.0f L/min is more than this nozzle carries smoothly (about %.0f L/min): "+
+			"it draws air in and makes pores. Less gas or a wider nozzle.", flow, v)
 	}
 }
 

@@ -27,7 +27,8 @@ func (p *Page) pulled(card *calc.Card, length float64) {
 		calc.In("L", "length of the seam", length, "mm")))
 	v := downTo2(f.Value / safety)
 	p.add("pulled_allowable", "kN", v, v, v, calc.OwnBasis("{B}/{S}, rounded down to two figures", source.Source,
-		f.As("B"), calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1", Assumed: !card.Job.Safety.Set}))
+		f.As("B"), calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1",
+			Assumed: !card.Job.Safety.Set}))
 	p.Because(source, "by %d of your own pieces 95 in 100 carry %.3g kN on this length, with a confidence of 95 in "+
 		"100: it holds for pieces laid and pulled like these. The lower of this and the table's load is the safe one",
 		own.Count, f.Value)

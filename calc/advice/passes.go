@@ -163,22 +163,21 @@ const hardly = 0.1
 func (p *Page) heights(fill *calc.Fill, bead, n float64) {
 	switch last := fill.Section - (n-1)*bead; {
 	case last < hardly*bead:
-		p.Because(Own("mass balance"), "%.0f passes fill all of it but %s mm²: travel %.0f %% slower and they fill it "+
-			"whole, so that pass %.0f is not needed", n-1, calc.Number(round2(last)),
-			math.Ceil(100*(1-(n-1)*bead/fill.Section)), n)
+		p.Because(Own("mass balance"), "without its last pass all of it is filled but %s mm²: travel %.0f %% slower "+
+			"and pass %.0f is not needed", calc.Number(round2(last)), math.Ceil(100*(1-(n-1)*bead/fill.Section)), n)
 	case last < 0.6*bead:
-		p.Because(Own("mass balance"), "the last pass has %.0f mm² to fill and a bead lays %.0f: lay it faster, or "+
-			"let it stand proud", last, bead)
+		p.Because(Own("mass balance"), "the last pass has %.0f mm² to fill and a bead lays %.0f mm²: lay it "+
+			"faster, or let it stand proud", last, bead)
 	}
 	if fill.Groove.Depth == 0 {
 		return
 	}
 	var list []string
 	for i := 1.0; i < n; i++ {
-		list = append(list, fmt.Sprintf("%.0f to %.1f mm", i, fill.Groove.FilledTo(i*bead)))
+		list = append(list, fmt.Sprintf("%.0f: %.1f mm", i, fill.Groove.FilledTo(i*bead)))
 	}
-	p.Because(Own(grooveSource), "height above the root after pass %s; pass %.0f fills it flush", strings.Join(list,
-		", "), n)
+	p.Because(Own(grooveSource), "height above the root after pass %s; pass %.0f fills it flush",
+		strings.Join(list, ", "), n)
 }
 
 // between adds how hot the plate may be before the next pass and how long it cools until then.

@@ -62,8 +62,8 @@ func (p Page) plug(card *calc.Card) (Page, error) {
 			p.Because(Own(restingSource), "what the plug carries: not judged, because %s; %s", why, sawPlug)
 			return p, nil
 		}
-		p.Warn("plug-unproved", restingSource, "These loads hold only for a plug that wets the sheet below over the whole "+
-			"%.1f mm: %s. Saw a test plug, and give what it wets below as the hole.", card.Job.Hole.V, why)
+		p.Warn("plug-unproved", restingSource, "These loads hold only for a plug that wets the sheet below over the "+
+			"whole %.1f mm: %s. Saw a test plug, and give what it wets below as the hole.", card.Job.Hole.V, why)
 	}
 	hole := p.hole(card).Value
 	mid, low, high, err := formula.Predictive(formula.FilletStress(true))
@@ -102,7 +102,7 @@ func (p *Page) pullsOut(card *calc.Card, bond calc.Figure, hole, count float64) 
 func Plug(card *calc.Card) (Page, error) {
 	p := Page{Name: "plug", Card: *card}
 	if card.Used.Joint != "plug" {
-		return p, mistake.In("joint", "a "+card.Used.Joint+" has no hole to fill", "type --joint plug")
+		return p, mistake.In("joint", card.Used.Joint+" has no hole to fill", "type --joint plug")
 	}
 	time, ok := p.filled(card)
 	if !ok {

@@ -202,8 +202,9 @@ func (p *Page) judged(card *calc.Card, rim, middle calc.Figure) {
 			"from %.0f °C on: %s. Else a copper bar below, or several short bouts.", by(middle.Low > melts), melts,
 			plugCure(card))
 	case rim.Value < toe:
-		p.Warn("plug-cold", restingSource, "By %s the rim stays under the %.0f °C at which this filler wets: %s; or %s.",
-			by(rim.High < toe), toe, plugCure(card), calc.OrStrip(card, "warm the parts and give that as preheat"))
+		p.Warn("plug-cold", restingSource, "By %s the rim stays under the %.0f °C at which this filler wets: %s; or "+
+			"%s.", by(rim.High < toe), toe, plugCure(card),
+			calc.OrStrip(card, "warm the parts and give that as preheat"))
 	case middle.High > melts && rim.Low < toe:
 		p.Because(Own(restingSource), "the bands reach from a cold rim (under %.0f °C) to a melted middle (over "+
 			"%.0f °C): only a test plug, sawn through, tells", toe, melts)

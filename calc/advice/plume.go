@@ -112,16 +112,14 @@ func (f *plume) zinc(z ends, perLength calc.Basis, travel calc.Figure) {
 	p.add("zinc_oxide_rate", "g/h", 3.6*v, 3.6*oxide.Low, 3.6*oxide.High, calc.OwnBasis("1.245·{a}·3.6·{z}·{v}",
 		source+"; "+a.Source, append(inputs, calc.Assumed("a", "share of it that becomes fume", a.V, "1"))...))
 	f.agents = append(f.agents, airborne{"zinc-oxide", "zinc oxide", oxide})
-	p.Because(a.Origin, "of the zinc driven off some %.0f %% is counted as fume, %.0f to %.0f: the rest is trapped "+
-		"in the "+
-		"joint, goes into bronze and iron, or settles white beside the seam. Which hood it takes is judged with the "+
-		"high "+
-		"end", 100*a.V, 100*a.Low, 100*a.High)
+	p.Because(a.Origin, "of the zinc driven off some %.0f %% (%.0f to %.0f) is counted as fume: the rest is trapped "+
+		"in the joint, goes into bronze and iron, or settles white beside the seam. Which hood it takes is judged "+
+		"with the high end", 100*a.V, 100*a.Low, 100*a.High)
 	if fume, ok := p.Figure("fume_rate"); ok {
 		known := tables.ProcessFume
-		p.Because(known.Origin, "with the wire's fume that is some %s mg/s; %.0f to %.0f are published for coated "+
-			"sheet, with "+
-			"nothing said of coat and sheet", calc.Number(round2(fume.Value+v)), known.Low, known.High)
+		p.Because(known.Origin, "with the wire's fume that is some %s mg/s; %.0f to %.0f mg/s are published for "+
+			"coated sheet, with nothing said of coat and sheet", calc.Number(round2(fume.Value+v)),
+			known.Low, known.High)
 	}
 }
 
@@ -204,7 +202,7 @@ func (f *plume) capture(index ends, sure float64, sum string, in []calc.Input) {
 		return calc.Number(upTo2(CleanAir(3.6*index*(1-caught/100), 1)))
 	}
 	p.Because(hood.Origin, "general air is the last resort: what a hood misses that catches %.0f %% asks for some %s "+
-		"m³/h, %s to %s, too wide to plan a fan by; without a hood it takes %.0f times as much, which no room has",
+		"m³/h (%s to %s), too wide to plan a fan by; without a hood it takes %.0f times as much, which no room has",
 		hood.V, flow(index.mid, hood.V), flow(index.low, hood.High), flow(index.high, hood.Low), 100/(100-hood.V))
 	if high := need(sure); max(c.Value, high) > hood.V {
 		end := ""
@@ -233,7 +231,7 @@ func (p *Page) hoodFlow() {
 	text := "a movable hood first: its opening beside or behind the arc, so that the plume is drawn away from the " +
 		"face, with a flange, at most 300 mm off; it draws"
 	for i, row := range h {
-		text += fmt.Sprintf("%s %.0f m³/h (%.0f ft³/min) at %.0f to %.0f mm", [...]string{"", ","}[min(i, 1)],
+		text += fmt.Sprintf("%s %.0f m³/h (%.0f cfm) at %.0f to %.0f mm", [...]string{"", ","}[min(i, 1)],
 			upTo2(row.Flow.V*cubicFoot), row.Flow.V, math.Round(row.From*25.4/50)*50, math.Round(row.To*25.4/50)*50)
 	}
 	p.Because(near.Flow.Origin, "%s: %.1f m/s at the work", text, tables.HoodSpeed.V)

@@ -61,8 +61,8 @@ func (p *Page) noLoad(card *calc.Card) bool {
 			"lets go, and no allowable load is computed. Weld it, or bolt it.", t.V, limit.V)
 	case failing(card) != "" && !card.Job.Throat.Set && !card.Job.Leg.Set:
 		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because what holds was "+
-			"tested on beads that wet a solid base. Find a setting that meets every edge, or give the throat of a cut test "+
-			"piece that came out sound.", failing(card))
+			"tested on beads that wet a solid base. Find a setting that meets every edge, or give the throat of a cut "+
+			"test piece that came out sound.", failing(card))
 	default:
 		return false
 	}

@@ -46,8 +46,8 @@ func (p *Page) givenWarmth(card *calc.Card) {
 	switch at := card.Used.Preheat.V; {
 	case card.Job.Preheat.Set && at > tables.ChillOff.V:
 		p.take(calc.GivenFigure("preheat", at, "C"))
-		p.reason(ownJob, "the card is computed for parts at %.0f °C: warm them through to that, and measure on the far "+
-			"face", at).Topic = tables.TopicWarm
+		p.reason(ownJob, "the card is computed for parts at %.0f °C: warm them through to that, and measure on the "+
+			"far face", at).Topic = tables.TopicWarm
 	case !card.Job.Preheat.Set && p.has(tables.CastIron):
 		p.row("preheat", tables.IronPreheat, "least, through and through")
 	}
@@ -78,15 +78,15 @@ func (p *Page) iron(card *calc.Card) {
 	switch {
 	case ok && peak.Value >= limit.V:
 		p.Warn("iron-peak", limit.Source, "At this setting the iron's skin reaches about %.0f °C (%.0f to %.0f): "+
-			"from %.0f grey iron begins to melt and turns hard and brittle. Faster, or less wire feed.", peak.Value,
+			"from %.0f °C grey iron begins to melt and turns hard and brittle. Faster, or less wire feed.", peak.Value,
 			peak.Low, peak.High, limit.V)
 	case ok && peak.High >= limit.V:
-		p.Warn("iron-peak-near", limit.Source, "The iron's skin is computed at %.0f °C, but the band reaches %.0f: "+
-			"from %.0f grey iron begins to melt. Watch the edge of the bead.", peak.Value, peak.High, limit.V)
+		p.Warn("iron-peak-near", limit.Source, "The iron's skin is computed at %.0f °C, but the band reaches %.0f °C: "+
+			"from %.0f °C grey iron begins to melt. Watch the edge of the bead.", peak.Value, peak.High, limit.V)
 	}
 	if t := card.Used.Preheat.V; t < tables.IronPreheat.Low && !calc.Applies("zinc", card) {
-		p.Warn("iron-cold", tables.IronPreheat.Source, "The card is computed for iron at %.0f °C: warm it to %.0f or "+
-			"more and give that as preheat.", t, tables.IronPreheat.Low)
+		p.Warn("iron-cold", tables.IronPreheat.Source, "The card is computed for iron at %.0f °C: warm it to %.0f °C "+
+			"or more and give that as preheat.", t, tables.IronPreheat.Low)
 	}
 }
 

@@ -61,8 +61,8 @@ func (v *posterior) narrower(t *Try, before float64) string {
 		lever int
 		sign  float64
 		words string
-	}{{leverTravel, 1, "a quicker travel, %.1f mm/s in place of %.1f"},
-		{leverFeed, -1, "less wire feed, %.1f m/min in place of %.1f"}} {
+	}{{leverTravel, 1, "a quicker travel, %.1f mm/s in place of %.1f mm/s"},
+		{leverFeed, -1, "less wire feed, %.1f m/min in place of %.1f m/min"}} {
 		l := &levers[way.lever]
 		m := v.one(t, l, way.sign)
 		if m == nil || !v.keeps(&t.Job, m.job) || m.good <= likeliest {
@@ -70,7 +70,7 @@ func (v *posterior) narrower(t *Try, before float64) string {
 		}
 		if band := v.bandBehind(&m.job); band < here-0.05 {
 			likeliest = m.good
-			text = fmt.Sprintf(way.words+": %.1f mm to each side in place of %.1f, good in %.0f of 100 by the "+
+			text = fmt.Sprintf(way.words+": %.1f mm to each side in place of %.1f mm, good in %.0f of 100 by the "+
 				"window, now in %.0f.",
 				l.opt(&m.job).V, l.opt(&t.Job).V, band, here, 100*m.good, before)
 		}

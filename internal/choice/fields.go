@@ -71,7 +71,7 @@ var onCard = [...]Choice{
 	{Name: "aim", Usage: "arc's offset toward the second member: 0.5mm or -0.5mm",
 		Kind: quantity.FieldOffset, Unit: "mm"},
 	{Name: "zinc-limit", Usage: "widest zinc-boiled half-width accepted: 4mm", Kind: quantity.FieldLength, Unit: "mm"},
-	{Name: "flow", Usage: "gas flow: 12 L/min or 25cfh", Figure: "gas_flow",
+	{Name: "flow", Usage: "gas flow: 12L/min or 25cfh", Figure: "gas_flow",
 		Kind: quantity.FieldFlow, Unit: "L/min", step: [2]float64{1, 2 * litresPerFoot3 / 60}},
 }
 

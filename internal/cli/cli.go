@@ -86,7 +86,7 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	root.SetArgs(append([]string{}, args...)) // never nil: that would mean the arguments of this process
 	root.SetOut(d.Out)
 	root.SetErr(d.Err)
-	err := root.ExecuteContext(within)
+	cmd, err := root.ExecuteContextC(within)
 	if out.err != nil {
 		err = unwritten(out.err)
 	}
@@ -96,7 +96,8 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	case errors.Is(err, errUnread):
 		return 1
 	}
-	return d.report(ctx, err, wantsJSON(args))
+	units, _ := unitsOf(cmd) // wrong units are what the error says
+	return d.report(ctx, err, units, wantsJSON(args))
 }
 
 // New builds the command tree.

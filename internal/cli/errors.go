@@ -49,7 +49,7 @@ func wantsJSON(args []string) bool {
 }
 
 // report prints an error for a reader, or for a program where JSON was asked for, and returns the exit code.
-func (d *Deps) report(ctx context.Context, err error, asJSON bool) int {
+func (d *Deps) report(ctx context.Context, err error, units quantity.System, asJSON bool) int {
 	what, hint, code := d.explained(err)
 	if ctx.Err() != nil && (code != 1 || !strings.HasPrefix(what, "cancelled")) { // whatever else that led to
 		what, hint, code = plain.Line("cancelled: "+what, 200), "", 1
@@ -60,9 +60,9 @@ func (d *Deps) report(ctx context.Context, err error, asJSON bool) int {
 		d.note("%s\n", plain.JSON(line))
 		return code
 	}
-	d.note("brazebooth: %s\n", what)
+	d.note("brazebooth: %s\n", quantity.Sentence(what, units))
 	if hint != "" {
-		d.note("%s\n", hint)
+		d.note("%s\n", quantity.Sentence(hint, units))
 	}
 	return code
 }

@@ -54,7 +54,7 @@ func commands() []command {
 		{"find", "find and words: cards that are kept", withBook((*talk).find)},
 		{"open", "open and a number of the list, or a name: take a kept card", withBook((*talk).open)},
 		{"power-source", "power-source and a name: take what its readings taught", withBook((*talk).recall)},
-		{"dial", "dial feed 4.2 5.1 m/min, or dial volts 3 15.1: keep what a dial of the power source gives at a mark",
+		{"dial", "dial feed 4.2 5.1m/min, or dial volts 3 15.1: keep what a dial of the power source gives at a mark",
 			withBook((*talk).keepDial)},
 		{"reset", "reset feed: the suggestion back; reset alone: all of them", (*talk).reset},
 		{"undo", "the last change taken back", (*talk).undo},

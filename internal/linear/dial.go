@@ -33,7 +33,7 @@ func dialRead(text string) (r calc.Reading, err error) {
 	c := choice.Called(strings.ToLower(name))
 	if c == nil || c.Name != "feed" && c.Name != "volts" || gives == "" {
 		return r, mistake.New("this needs a dial, its position and what it gives",
-			"type dial feed 4.2 5.1 m/min, or dial volts 3 15.1")
+			"type dial feed 4.2 5.1m/min, or dial volts 3 15.1")
 	}
 	rest, below := strings.CutPrefix(at, "-")
 	mark, err := quantity.Read(quantity.FieldNumber, rest)

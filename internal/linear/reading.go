@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
+	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 )
 
@@ -28,7 +29,7 @@ func (t *talk) read() {
 	if list := t.card.Assumed; len(list) > 0 {
 		var said []string
 		for _, a := range list {
-			said = append(said, choiceWords(a.Field)+" "+a.Value)
+			said = append(said, choiceWords(a.Field)+" "+quantity.Typed(a.Value, t.units))
 		}
 		t.voice.say("Assumed, since it was not given: ", strings.Join(said, ", "), ".")
 	}
@@ -63,7 +64,7 @@ func (t *talk) dangers(wanted func(*calc.Warning) bool) (left int) {
 // danger reads out one warning by its weight; the test bead needs no word before it.
 func (t *talk) danger(w *calc.Warning) {
 	if w.Code == "test-bead" {
-		t.voice.say(sentence(w.Text))
+		t.voice.say(sentence(t.inUnits(w.Text)))
 		return
 	}
 	t.tell(report.Cautions{List: []calc.Warning{*w}})
@@ -119,11 +120,12 @@ func (t *talk) readAssumed(string) {
 	if len(t.card.Assumed) == 0 {
 		t.voice.say("Nothing is assumed.")
 	}
-	t.say([]report.Block{report.Assumed{List: t.card.Assumed}}, report.Options{})
+	t.say([]report.Block{report.Assumed{List: t.card.Assumed}}, report.Options{Units: t.units})
 }
 
 func (t *talk) readCautions(string) {
-	for _, l := range report.Words([]report.Block{report.Cautions{List: t.card.Warnings}}, report.Options{}) {
+	blocks := []report.Block{report.Cautions{List: t.card.Warnings}}
+	for _, l := range report.Words(blocks, report.Options{Units: t.units}) {
 		t.voice.line(t.voice.marked(spell(leads[l.Kind]+sentence(l.Text))) + " " + spell("Source: "+l.Source+"."))
 	}
 }

@@ -119,9 +119,9 @@ func (t *talk) leave() {
 
 // refuse says what is wrong and what to type instead. The talk stays where it is.
 func (t *talk) refuse(what, hint string) {
-	t.voice.say(sentence(first(what)))
+	t.voice.say(sentence(first(t.inUnits(what))))
 	if hint != "" {
-		t.voice.show(sentence(first(hint)))
+		t.voice.show(sentence(first(t.inUnits(hint))))
 	}
 }
 
@@ -136,6 +136,9 @@ func (t *talk) fault(what string, err error) {
 	}
 	t.refuse(what+plain.Line(err.Error(), 300), hint)
 }
+
+// inUnits is a sentence in the units that are read out.
+func (t *talk) inUnits(text string) string { return quantity.Sentence(text, t.units) }
 
 // setUnits changes the units, to the next ones where none are named.
 func (t *talk) setUnits(name string) {

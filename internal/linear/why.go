@@ -28,7 +28,7 @@ func (t *talk) why(name string) {
 	}
 	for _, n := range t.card.Notes {
 		if plainName(n.Name) == key {
-			t.voice.say(first(n.Name), ": ", sentence(n.Text))
+			t.voice.say(first(n.Name), ": ", sentence(t.inUnits(n.Text)))
 			t.source(n.Source, n.Known)
 			return
 		}
@@ -45,7 +45,7 @@ func (t *talk) why(name string) {
 // whyPage reads out the sources of the page that was read last.
 func (t *talk) whyPage(p *advice.Page) {
 	for _, r := range p.Reasons {
-		t.voice.say(sentence(first(r.Text)))
+		t.voice.say(sentence(first(t.inUnits(r.Text))))
 		t.source(r.Source, r.Known)
 	}
 }
@@ -53,7 +53,7 @@ func (t *talk) whyPage(p *advice.Page) {
 func (t *talk) whyChoice(c *choice.Choice) {
 	t.voice.say(first(c.Words()), ": ", t.now(c), ".")
 	if why := c.Assumed(&t.card); why != "" {
-		t.voice.say("It was not given: ", sentence(why))
+		t.voice.say("It was not given: ", sentence(t.inUnits(why)))
 	}
 }
 
@@ -96,7 +96,7 @@ func (t *talk) reason(f *calc.Figure) {
 		t.voice.line(t.voice.marked(sentence("With the numbers: " + numbers(b))))
 	}
 	if c := choice.SettingOf(f.Name); c != nil && c.Assumed(&t.card) != "" {
-		t.voice.say("Assumed: ", sentence(c.Assumed(&t.card)))
+		t.voice.say("Assumed: ", sentence(t.inUnits(c.Assumed(&t.card))))
 	}
 	t.source(b.Source, b.Known)
 	t.leanings(b)

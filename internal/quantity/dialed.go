@@ -23,8 +23,14 @@ var dials = map[string][2]dial{
 	"arc_on":    {{0.01, 2, false}, {0.01, 2, false}},
 	"arc_off":   {{0.01, 2, false}, {0.01, 2, false}},
 	"spot_step": {{0.1, 1, false}, {1.0 / 64, 2, false}},
-	"stickout":  {{0.5, 1, true}, {1.0 / 32, 2, true}},
-	"gas_flow":  {{0.5, 1, true}, {1, 0, true}},
+	"stickout":  {{1, 0, true}, {1.0 / 32, 2, true}},
+	"gas_flow":  {{1, 0, true}, {1, 0, true}},
+
+	"root_opening":    {{0.1, 1, true}, {1.0 / 64, 2, true}},
+	"tack_pitch":      {{5, 0, true}, {0.5, 1, true}},
+	"shaft_speed":     {{0.1, 1, false}, {0.1, 1, false}},
+	"pulse_time":      {{0.1, 1, false}, {0.1, 1, false}},
+	"pulse_frequency": {{1, 0, true}, {1, 0, true}},
 }
 
 // Dialable reports whether a figure of a card is a setting that a hand makes.
@@ -57,7 +63,8 @@ func Dialed(figure string, v, low, high float64, unit string, good bool, sys Sys
 	}
 	value, from, to = d.show(&w, at, sys), d.show(&w, a, sys), d.show(&w, b, sys)
 	d.bare = false // a value and its range have the same decimals
-	if point := strings.Contains(from, "."); point != strings.Contains(to, ".") || point != strings.Contains(value, ".") {
+	point := strings.Contains(from, ".")
+	if point != strings.Contains(to, ".") || point != strings.Contains(value, ".") {
 		value, from, to = d.show(&w, at, sys), d.show(&w, a, sys), d.show(&w, b, sys)
 	}
 	return value, from, to

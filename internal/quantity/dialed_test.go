@@ -11,7 +11,8 @@ import (
 
 // units are those of the figures that a hand sets.
 var units = map[string]string{"wire_feed": "m/min", "volts": "V", "travel": "mm/s", "arc_on": "s", "arc_off": "s",
-	"spot_step": "mm", "stickout": "mm", "gas_flow": "L/min"}
+	"spot_step": "mm", "stickout": "mm", "gas_flow": "L/min", "root_opening": "mm", "tack_pitch": "mm", "shaft_speed": "r/min",
+	"pulse_time": "ms", "pulse_frequency": "Hz"}
 
 // What stands on a dial, a timer, a flow meter or a rule: worked out by hand.
 func TestDialed(t *testing.T) {
@@ -24,7 +25,7 @@ func TestDialed(t *testing.T) {
 	}{
 		{"arc_off", 0.227, 0.16, 0.36, false, Metric, "0.23 0.16 0.36"},
 		{"stickout", 12, 8, 18, false, Metric, "12 8 18"},
-		{"stickout", 12.3, 8, 18, false, Metric, "12.5 8.0 18.0"},
+		{"stickout", 12.3, 8, 18, false, Metric, "12 8 18"},
 		{"stickout", 12, 8, 18, false, Inch, ".47 .31 .72"},     // 15/32, 10/32 and 23/32
 		{"stickout", 12.7, 12.7, 12.7, false, Inch, ".5 .5 .5"}, // half an inch, typed
 		{"volts", 14.08, 12.83, 15.4, false, Metric, "14.1 12.8 15.4"},
@@ -34,8 +35,13 @@ func TestDialed(t *testing.T) {
 		{"wire_feed", 3.85, 3.84, 3.87, true, Metric, "3.85 3.84 3.87"},
 		{"travel", 7.23, 4.9, 12.1, true, Metric, "7.2 4.9 12.1"},
 		{"travel", 7.23, 4.9, 12.1, true, Inch, "17.0 12.0 28.5"}, // 17.08, 11.57, 28.58
-		{"gas_flow", 12, 11.8, 18.5, false, Metric, "12.0 12.0 18.5"},
+		{"gas_flow", 12, 11.8, 18.5, false, Metric, "12 12 19"},
 		{"gas_flow", 12, 11.8, 18.5, false, Inch, "25 25 39"},
+		{"root_opening", 2, 2, 2, false, Inch, ".08 .08 .08"}, // 5/64
+		{"tack_pitch", 40, 25, 50, false, Inch, "1.5 1.0 2.0"},
+		{"shaft_speed", 2.86479, 2.86479, 2.86479, false, Metric, "2.9 2.9 2.9"},
+		{"pulse_time", 1.11, 0.92, 2.68, false, Metric, "1.1 0.9 2.7"},
+		{"pulse_frequency", 93.4, 90.8, 96.2, false, Inch, "93 91 96"},
 		{"arc_on", 0.304, 0.3011, 0.3089, true, Metric, "0.30 0.30 0.31"}, // no timer is finer
 		// typed
 		{"wire_feed", 4.25, 4.25, 4.25, false, Metric, "4.25 4.25 4.25"},

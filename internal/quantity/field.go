@@ -82,7 +82,7 @@ var specs = [fields]spec{
 		shown: "c", signed: true,
 		hint: "type 95C or 200F", rule: "a bare number is °C"},
 	FieldFlow: {what: "a gas flow", units: flows, bare: bare{from: "l/min"}, low: 1, high: 60, shown: "l/min",
-		hint: "type 12 L/min or 25cfh", rule: "a bare number is L/min"},
+		hint: "type 12L/min or 25cfh", rule: "a bare number is L/min"},
 	FieldForce: {what: "a load", units: forces, bare: bare{from: "kn"}, low: 0, high: 10000, shown: "kn",
 		hint: "type 5kN, 500lbf or 200kg", rule: "a bare number is kN"},
 	FieldDuration: {what: "a time", units: durations, bare: bare{from: "s"}, low: 0, high: 1e6, shown: "s",

@@ -10,10 +10,10 @@ type places [2]int
 var finest = map[string]places{"s": {2, 2}, "mm2": {1, 4}}
 
 // read are the most decimals of a value whose band is wider than a step of them: no crayon tells tenths of a degree and
-// no hand those of an angle, no meter on an arc hundredths of a volt, no caliper thousandths of a millimetre, no kitchen
-// scale hundredths of a gram.
-var read = map[string]places{"C": {0, 0}, "deg": {0, 0}, "V": {1, 1}, "mm": {2, 3}, "mm3": {1, 5}, "g/m": {1, 1},
-	"%": {0, 0}}
+// no hand those of an angle, no meter on an arc tenths of an amp or hundredths of a volt, no caliper thousandths of a
+// millimetre, no kitchen scale hundredths of a gram.
+var read = map[string]places{"C": {0, 0}, "deg": {0, 0}, "A": {0, 0}, "V": {1, 1}, "mm": {2, 3}, "mm3": {1, 5},
+	"g/m": {1, 1}, "%": {0, 0}}
 
 // of are the decimals of a system.
 func (p places) of(w *view, sys System) int {

@@ -51,9 +51,9 @@ func isGauge(unit string) bool {
 // IsPrice reports a field that takes a currency.
 func (f Field) IsPrice() bool { return f == FieldPrice || f == FieldGasPrice || f == FieldRate }
 
-// ParsePrice reads a price with its currency sign or code, before or after the number: "$12/lb", "25 EUR/kg", "45 EUR/h".
-// The price is in the field's base unit: per kg, per m3 of gas, per hour. The currency comes back in upper case, ""
-// where none was typed.
+// ParsePrice reads a price with its currency sign or code, before or after the number: "$12/lb", "25 EUR/kg", "45
+// EUR/h". The price is in the field's base unit: per kg, per m3 of gas, per hour. The currency comes back in upper
+// case, "" where none was typed.
 func ParsePrice(f Field, text string) (price float64, currency string, err error) {
 	sp := &specs[f]
 	s, err := scan(sp, text)
@@ -75,8 +75,8 @@ func ParsePrice(f Field, text string) (price float64, currency string, err error
 }
 
 // Read reads a field that is one number, in its base unit: a feed is mm/s. A size and a price are more than one number
-// and have parsers of their own. A travel may also be typed as the seconds that a length takes: "16s/100mm". A gas flow
-// without a unit is L/min, also for users of cfh: 25 would fit both, so cfh must be typed.
+// and have parsers of their own. A travel may also be typed as the seconds that a length takes: "16s/100mm". A gas
+// flow without a unit is L/min, also for users of cfh: 25 would fit both, so cfh must be typed.
 func Read(f Field, text string) (float64, error) {
 	sp := &specs[f]
 	if f == FieldTravel {

@@ -17,6 +17,7 @@ var showRows = []struct {
 }{
 	{"m/min", 5, "5.0 m/min", 5.08, "200 in/min"},
 	{"mm/s", 6, "6.0 mm/s", 12.7, "30.0 in/min"},
+	{"m/s", 2, "2.0 m/s", 0.508, "100 ft/min"},
 	{"mm", 12, "12 mm", 50.8, "2 in"},
 	{"m", 3, "3.0 m", 3.048, "10.0 ft"},
 	{"g/min", 40, "40.0 g/min", 1.259979e-4 * 60e3, "1.00 lb/h"},
@@ -27,6 +28,7 @@ var showRows = []struct {
 	{"g/m", 5, "5.00 g/m", 1.488164, "1.00 lb/1000 ft"},
 	{"g/m2", 275, "275 g/m²", 305.1517, "1.00 oz/ft²"},
 	{"J/mm", 300, "300 J/mm", 39.37008, "1.00 kJ/in"},
+	{"J/mm3", 8, "8 J/mm³", 0.6102374, "10 kJ/in³"},
 	{"mm2", 4, "4.0 mm²", 645.16, "1.0000 in²"},
 	{"mm3", 8, "8.0 mm³", 16387.06, "1.00000 in³"},
 	{"L/min", 12, "12 L/min", 20 * 7.865791e-6 * 6e4, "20 cfh"},
@@ -114,7 +116,7 @@ func TestBandAtItsEnds(t *testing.T) {
 			"0.002990–0.003010"},
 		{-0.01, -0.04, 40, "0", "0–40"}, {1, math.Inf(-1), math.Inf(1), "1", "-Inf–+Inf"},
 	} {
-		if value, band := Band(c.v, c.low, c.high, "A", Metric); value != c.value || band != c.band {
+		if value, band := Band(c.v, c.low, c.high, "HV", Metric); value != c.value || band != c.band {
 			t.Errorf("%g, %g to %g: %q %q, want %q %q", c.v, c.low, c.high, value, band, c.value, c.band)
 		}
 	}

@@ -24,6 +24,7 @@ type other struct {
 var views = [...]view{
 	{"m/min", "m/min", 1, &other{"in/min", 0, 1000, inch, 0}},
 	{"mm/s", "mm/s", 1, &other{"in/min", 1, 60, inch, 0}},
+	{"m/s", "m/s", 1, &other{"ft/min", 0, 60000, foot, 0}},
 	{"mm", "mm", 0, &other{"in", 0, 1, inch, 0}},
 	{"m", "m", 1, &other{"ft", 1, 1000, foot, 0}},
 	{"g/min", "g/min", 1, &other{"lb/h", 2, 0.06, pound, 0}},
@@ -34,6 +35,7 @@ var views = [...]view{
 	{"g/m", "g/m", 2, &other{"lb/1000 ft", 2, foot / 1000, pound, 0}},
 	{"g/m2", "g/m²", 0, &other{"oz/ft²", 2, 16 * foot * foot * 1e-9, pound, 0}},
 	{"J/mm", "J/mm", 0, &other{"kJ/in", 2, inch, 1000, 0}},
+	{"J/mm3", "J/mm³", 0, &other{"kJ/in³", 0, squareIn * inch, 1000, 0}},
 	{"mm2", "mm²", 1, &other{"in²", 4, 1, squareIn, 0}},
 	{"mm3", "mm³", 1, &other{"in³", 5, 1, squareIn * inch, 0}},
 	{"L/min", "L/min", 0, &other{"cfh", 0, 60, cubicFoot, 0}},

@@ -15,6 +15,9 @@ type unit struct {
 // MMPerInch is exact: the international inch.
 const MMPerInch = 25.4
 
+// FeetPerMetre is exact.
+const FeetPerMetre = 1000 / foot
+
 // Exact by definition, NIST SP 811 appendix B.
 const (
 	inch      = MMPerInch       // mm

@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/plain"
+	"brazebooth/internal/quantity"
 )
 
 func (f Figures) words(o Options) []Line {
@@ -21,7 +22,7 @@ func (f Figures) words(o Options) []Line {
 		}
 	}
 	if f.Of == OfPage {
-		if text := assumedLine(&f); text != "" {
+		if text := assumedLine(&f, o.Units); text != "" {
 			list = append(list, Line{Kind: RestsOn, Text: text})
 		}
 	}
@@ -172,22 +173,23 @@ func (n Notes) words(Options) []Line {
 	return list
 }
 
-func (a Assumed) words(Options) []Line {
+func (a Assumed) words(o Options) []Line {
 	if len(a.List) == 0 {
 		return nil
 	}
 	list := []Line{{Kind: Heading, Text: "Assumed, since it was not given:"}}
 	for _, x := range a.List {
-		list = append(list, Line{Kind: Assume, Lead: x.Field, Value: x.Value, Text: x.Why})
+		list = append(list, Line{Kind: Assume, Lead: x.Field, Value: quantity.Typed(x.Value, o.Units), Text: x.Why})
 	}
 	return list
 }
 
-func (c Checks) words(Options) []Line {
+func (c Checks) words(o Options) []Line {
 	var list []Line
 	for i := range c.List {
 		x := &c.List[i]
-		list = append(list, Line{Kind: CheckFirst, Lead: x.Field, Value: x.Value, Text: x.Text()})
+		list = append(list, Line{Kind: CheckFirst, Lead: x.Field, Value: quantity.Typed(x.Value, o.Units),
+			Text: x.Text()})
 	}
 	return list
 }
@@ -200,10 +202,10 @@ func (p Open) words(Options) []Line {
 }
 
 // AssumedText lists what nobody chose.
-func AssumedText(list []calc.Assumption) string {
+func AssumedText(list []calc.Assumption, sys quantity.System) string {
 	var said []string
 	for _, a := range list {
-		said = append(said, plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+a.Value, 60))
+		said = append(said, plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+quantity.Typed(a.Value, sys), 60))
 	}
 	return strings.Join(said, ", ")
 }

@@ -32,7 +32,8 @@ func Wire(c *calc.Card) []Block {
 // Page is what a page beside the card says; open are the choices that it asks for and that were not given.
 func Page(p *advice.Page, open []string) []Block {
 	return []Block{Head{Card: &p.Card, Title: "Page " + p.Name}, stopsOf(&p.Card),
-		Chapter{Page: p.Name, Blocks: body(p, false)}, Cautions{dangers(&p.Card, p.Warnings), true, true}, Assumed{p.Card.Assumed}, Open{open}}
+		Chapter{Page: p.Name, Blocks: body(p, false)}, Cautions{dangers(&p.Card, p.Warnings), true, true},
+		Assumed{p.Card.Assumed}, Open{open}}
 }
 
 // body is what only the page says; brief where it stands among all the others.

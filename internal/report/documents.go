@@ -50,8 +50,9 @@ func (g Grid) document(s stamp) any {
 	m := g.Window
 	d := windowDocument{stamp: s, Job: m.Job, Zones: m.Zones, Coarser: m.Coarser,
 		Suggestion: m.Suggestion,
-		Good:       m.Good, Edges: each(m.Card.Edges, edgeOf), Unjudged: m.Card.Unjudged, Chance: m.Chance, Remedies: OrEmpty(m.Remedies),
-		Margins: each(m.Margins, func(v *float64) float64 { return math.Round(*v*10) / 10 })}
+		Good:       m.Good, Edges: each(m.Card.Edges, edgeOf), Unjudged: m.Card.Unjudged, Chance: m.Chance,
+		Remedies: OrEmpty(m.Remedies),
+		Margins:  each(m.Margins, func(v *float64) float64 { return math.Round(*v*10) / 10 })}
 	d.Axes.Feed, d.Axes.Travel = m.Feeds, m.Travels
 	if c := g.Given; c != nil {
 		d.Given = &givenSetting{c.Used.Feed.V, c.Used.Travel.V, c.Zone, c.Verdict(), each(c.Edges, edgeOf),

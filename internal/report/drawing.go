@@ -8,8 +8,8 @@ import (
 	"brazebooth/internal/joint"
 )
 
-// A drawing of the joint in characters, to scale: a column is half as wide as a row is high. Members are
-// / and \, the bead is o, a bar or strip behind a butt =; on a coated member's surface X marks boiled and z melted zinc.
+// A drawing of the joint in characters, to scale: a column is half as wide as a row is high. Members are / and \, the
+// bead is o, a bar or strip behind a butt =; on a coated member's surface X marks boiled and z melted zinc.
 const (
 	inkFirst   = '/'
 	inkSecond  = '\\'

@@ -46,7 +46,7 @@ func (c Correction) words(o Options) []Line {
 // CorrectionText is the one thing to change after a bead: a setting, or what is done in its place; "" for nothing.
 func CorrectionText(c *advice.Change, do string, sys quantity.System) string {
 	if c == nil {
-		return do
+		return quantity.Sentence(do, sys)
 	}
 	if c.What == "mode" {
 		return fmt.Sprintf("mode from %s to %s", c.FromMode, c.ToMode)
@@ -55,7 +55,7 @@ func CorrectionText(c *advice.Change, do string, sys quantity.System) string {
 	return fmt.Sprintf("%s from %s to %s", calc.FigureLabel(c.What), show(c.From), show(c.To))
 }
 
-func (r Ranking) words(Options) []Line {
+func (r Ranking) words(o Options) []Line {
 	const full = 3
 	var list []Line
 	var others, out []string
@@ -63,7 +63,7 @@ func (r Ranking) words(Options) []Line {
 		f := &r.List[i]
 		switch {
 		case !r.Brief || i < full:
-			list = append(list, r.rank(i)...)
+			list = append(list, r.rank(i, o.Units)...)
 		case f.RuledOut:
 			out = append(out, f.ID)
 		default:
@@ -84,18 +84,22 @@ func (r Ranking) words(Options) []Line {
 }
 
 // rank is one filler with what speaks for it and against.
-func (r *Ranking) rank(i int) []Line {
+func (r *Ranking) rank(i int, sys quantity.System) []Line {
 	f := &r.List[i]
 	parts := []string{f.Colour, fmt.Sprintf("%.0f MPa", f.Tensile)}
 	if f.Wire != nil {
-		parts = append(parts, fmt.Sprintf("%.0f g of wire a metre", *f.Wire))
+		parts = append(parts, fmt.Sprintf("%.0f g/m of wire", *f.Wire))
 	}
 	if f.Cost != nil {
 		money := r.Currency
 		if money == "" {
 			money = "money"
 		}
-		parts = append(parts, fmt.Sprintf("%.2f %s a metre at the price given", *f.Cost, money))
+		cost, along := *f.Cost, "metre"
+		if sys == quantity.Inch {
+			cost, along = cost/quantity.FeetPerMetre, "foot"
+		}
+		parts = append(parts, fmt.Sprintf("%.2f %s a %s at the price given", cost, money, along))
 	}
 	facts := strings.Join(parts, ", ")
 	if f.RuledOut {

@@ -171,7 +171,7 @@ func remark(card *calc.Card, f *calc.Figure, sys quantity.System) (long, short s
 	if !ok {
 		r = remarks[name]
 	}
-	return r[0], r[1]
+	return quantity.Sentence(r[0], sys), quantity.Sentence(r[1], sys.Lead())
 }
 
 // restsOn are the choices that a page's figures depend on, besides those of the card itself.
@@ -192,7 +192,7 @@ func unsaid(card *calc.Card, field string) bool {
 }
 
 // assumedLine says which assumed choices the figures with a ~ depend on; "" for none.
-func assumedLine(f *Figures) string {
+func assumedLine(f *Figures, sys quantity.System) string {
 	var list []string
 	for _, field := range [...]string{"length", "operating"} {
 		rests := func(x calc.Figure) bool { return slices.Contains(restsOn[x.Name], field) }
@@ -202,7 +202,7 @@ func assumedLine(f *Figures) string {
 		text := field
 		for _, a := range f.Card.Assumed {
 			if a.Field == field {
-				text = field + " " + a.Value
+				text = field + " " + quantity.Typed(a.Value, sys)
 			}
 		}
 		list = append(list, text)

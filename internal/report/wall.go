@@ -40,10 +40,11 @@ func WallOf(card *calc.Card, name string, sys quantity.System) Wall {
 type wallWords struct {
 	rows                      map[string]*Row
 	stops, settings, cautions []string
+	assumed                   string
 }
 
 func (p *Wall) words(sys quantity.System) wallWords {
-	say := wallWords{rows: map[string]*Row{}}
+	say := wallWords{rows: map[string]*Row{}, assumed: AssumedText(p.Card.Assumed, sys.Lead())}
 	blocks := []Block{Figures{Card: p.Card, List: p.Card.Figures}, Notes{p.Card.Notes}, Cautions{List: p.Card.Warnings}}
 	for _, l := range Words(blocks, Options{Units: sys.Lead()}) {
 		switch l.Kind {
@@ -119,8 +120,8 @@ const noteCells = 280
 func (k *ink) first(p *Wall, say *wallWords) (rest []string) {
 	k.own(22, "B", p.Name)
 	k.para(10, "", p.Job)
-	if text := AssumedText(p.Card.Assumed); text != "" {
-		k.para(9, "", "Assumed, nobody chose it: "+text)
+	if say.assumed != "" {
+		k.para(9, "", "Assumed, nobody chose it: "+say.assumed)
 	}
 	if p.Note != "" {
 		k.own(10, "", "Note: "+plain.Line(p.Note, noteCells))

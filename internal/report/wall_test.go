@@ -64,7 +64,7 @@ func TestWallPDF(t *testing.T) {
 			}
 			var assumed []string // a page on a wall says what nobody chose
 			if len(stopTexts(&p)) == 0 && len(p.Card.Assumed) > 0 {
-				assumed = append(assumed, "Assumed, nobody chose it: ", AssumedText(p.Card.Assumed[:1]))
+				assumed = append(assumed, "Assumed, nobody chose it: ", AssumedText(p.Card.Assumed[:1], quantity.Metric))
 			}
 			readBack(t, a, &p, assumed...)
 		}

@@ -176,7 +176,7 @@ func between(points []float64, low, high int, unit string, sys quantity.System) 
 func about(v float64, unit string, sys quantity.System) string {
 	if sys == quantity.Both {
 		said := quantity.Said(axisPoint(v, unit, quantity.Metric), v)
-		return about(v, unit, quantity.Metric) + ", or " + about(said, unit, quantity.Inch)
+		return about(v, unit, quantity.Metric) + " (" + about(said, unit, quantity.Inch) + ")"
 	}
 	return axisPoint(v, unit, sys) + " " + quantity.Label(unit, sys)
 }

@@ -1,6 +1,9 @@
 package report
 
-import "brazebooth/calc"
+import (
+	"brazebooth/calc"
+	"brazebooth/internal/quantity"
+)
 
 // Line is one thing said, in words that are the same in every medium.
 type Line struct {
@@ -67,21 +70,42 @@ const (
 	Moves  // a row of what that moved, in cells
 )
 
-// Words are blocks in words. Between two blocks that say something stands a Gap.
+// Words are blocks in words, their sentences in the reader's units. Between two blocks that say something stands a Gap.
 func Words(blocks []Block, o Options) []Line {
+	list := said(blocks, o)
+	for i := range list {
+		if l := &list[i]; !asComputed(l.Kind) {
+			l.Lead, l.Value, l.Text = quantity.Sentence(l.Lead, o.Units), quantity.Sentence(l.Value, o.Units),
+				quantity.Sentence(l.Text, o.Units)
+		}
+	}
+	return list
+}
+
+// asComputed reports the kinds of lines that keep their units: what a job is for, with the names of sheet and wire, and
+// how a figure was computed, in metric units with the names of its sources.
+func asComputed(k Kind) bool {
+	switch k {
+	case Subject, Formula, PutIn, Source, LeansOn, Verbatim, Form:
+		return true
+	}
+	return false
+}
+
+func said(blocks []Block, o Options) []Line {
 	var list []Line
 	for _, b := range blocks {
 		if o.Beside && onCard(b) {
 			continue
 		}
-		said := b.words(o)
-		if len(said) == 0 {
+		lines := b.words(o)
+		if len(lines) == 0 {
 			continue
 		}
 		if n := len(list); n > 0 && list[n-1].Kind != Title {
 			list = append(list, Line{Kind: Gap})
 		}
-		list = append(list, said...)
+		list = append(list, lines...)
 	}
 	return list
 }
@@ -123,9 +147,9 @@ func (c Chapter) words(o Options) []Line {
 	if o.Heard {
 		c.Blocks = cautionsFirst(c.Blocks)
 	}
-	said := Words(c.Blocks, o)
+	list := said(c.Blocks, o)
 	if c.Title == "" {
-		return said
+		return list
 	}
-	return append([]Line{{Kind: Title, Text: c.Title}}, said...)
+	return append([]Line{{Kind: Title, Text: c.Title}}, list...)
 }

@@ -28,7 +28,7 @@ func Held(r *book.Revision) ([]report.Block, error) {
 	c.Clean()
 	head := report.Said{{Text: c.Name}, {Text: savedLine(r)}, {Text: c.Line()}}
 	named := [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note},
-		{"assumed", report.AssumedText(c.Card.Assumed)}}
+		{"assumed", report.AssumedText(c.Card.Assumed, quantity.Metric)}}
 	for _, x := range named {
 		if x[1] != "" {
 			head = append(head, report.Line{Kind: report.Named, Lead: x[0], Text: x[1]})

@@ -1,0 +1,211 @@
+package quantity
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Sentences are written in metric units: a number or a range, one blank, the unit ("2 mm", "1 to 2 mm", "900 °C (880 to
+// 920)"). Where the trade has a number of its own in the other system, the sentence says both ("11 m (35 ft)"). What a
+// person types as it stands has no blank ("1.5mm") or stands in quotes. A length before the word wire is the name of
+// its size.
+
+// Sentence is a sentence in the units of a system. In the inch system each metric quantity becomes the roundest number
+// that the metric one may mean; both systems have it in parentheses. Of a quantity that is said in both, a system keeps
+// its own.
+func Sentence(text string, sys System) string {
+	if !strings.ContainsAny(text, "0123456789") || sys != Inch && sys != Both && !strings.Contains(text, " (") {
+		return text
+	}
+	var out strings.Builder
+	done := 0
+	for _, at := range quantities().FindAllStringSubmatchIndex(text, -1) {
+		m := matched{text, at}
+		if !m.whole() {
+			continue
+		}
+		out.WriteString(text[done:at[0]])
+		out.WriteString(m.in(sys))
+		done = at[1]
+	}
+	if done == 0 {
+		return text
+	}
+	return out.String() + text[done:]
+}
+
+// The groups of the pattern: the numbers with their unit, and behind them in parentheses the same in another unit or
+// the band in this one.
+const (
+	numbers = 2 * (iota + 1)
+	label
+	again
+	otherLabel
+)
+
+// quantities is the pattern of a quantity.
+var quantities = sync.OnceValue(func() *regexp.Regexp {
+	const number = `-?(?:\d+(?:\.\d+)?|\.\d+)`
+	const list = number + `(?:/\d+)?(?:(?: to | or | and | by |–)` + number + `)*`
+	var units []string
+	for _, w := range views {
+		if w.inch != nil && !strings.HasPrefix(w.metric, "a ") {
+			units = append(units, regexp.QuoteMeta(w.metric), regexp.QuoteMeta(w.inch.label))
+		}
+	}
+	slices.SortFunc(units, func(a, b string) int { return len(b) - len(a) })
+	unit := `(` + strings.Join(slices.Compact(units), "|") + `)`
+	return regexp.MustCompile(`(` + list + `) ` + unit + `(?: \((` + list + `)(?: ` + unit + `)?\))?`)
+})
+
+// matched is a quantity where it stands in its text.
+type matched struct {
+	text string
+	at   []int
+}
+
+func (m *matched) group(n int) string {
+	if m.at[n] < 0 {
+		return ""
+	}
+	return m.text[m.at[n]:m.at[n+1]]
+}
+
+// whole reports whether the quantity is no part of a name ("50 L 200 bar"), a longer unit or something to type.
+func (m *matched) whole() bool {
+	if next, ok := strings.CutPrefix(m.text[m.at[1]:], " "); ok && next != "" && '0' <= next[0] && next[0] <= '9' {
+		return false
+	}
+	before, _ := utf8.DecodeLastRuneInString(m.text[:m.at[0]])
+	after, _ := utf8.DecodeRuneInString(m.text[m.at[1]:])
+	joined := func(r rune) bool {
+		return unicode.IsLetter(r) || unicode.IsDigit(r) || strings.ContainsRune(`/²³·_`, r)
+	}
+	return !joined(before) && !strings.ContainsRune(`"'.`, before) && !joined(after)
+}
+
+// in is the quantity in a system.
+func (m *matched) in(sys System) string {
+	w, metric := viewOf(m.group(label))
+	other, known := viewOf(m.group(otherLabel))
+	switch {
+	case w.unit == "mm" && strings.HasPrefix(m.text[m.at[1]:], " wire") && m.at[again] < 0:
+		return m.group(0)
+	case m.at[otherLabel] >= 0 && known == metric && other == w, !metric && m.at[otherLabel] < 0:
+		return m.group(0)
+	case m.at[otherLabel] >= 0:
+		return m.either(sys, metric)
+	case sys == Inch:
+		return m.converted(&w)
+	case sys == Both:
+		return m.both(&w)
+	}
+	return m.group(0)
+}
+
+// both is a metric quantity with the one of the inch system behind it, then its band in the same way.
+func (m *matched) both(w *view) string {
+	said := func(list string) string {
+		return list + " " + w.metric + " (" + eachNumber(list, w) + " " + w.inch.label + ")"
+	}
+	text := said(m.group(numbers))
+	if band := m.group(again); band != "" {
+		text += ", " + said(band)
+	}
+	return text
+}
+
+// either is the quantity of a system where both are said; metric tells which of them is first.
+func (m *matched) either(sys System, metric bool) string {
+	switch {
+	case sys == Both:
+		return m.group(0)
+	case metric == (sys != Inch):
+		return m.text[m.at[numbers]:m.at[label+1]]
+	}
+	return m.text[m.at[again]:m.at[otherLabel+1]]
+}
+
+// converted is the quantity in the inch system, its band behind it.
+func (m *matched) converted(w *view) string {
+	text := eachNumber(m.group(numbers), w) + " " + w.inch.label
+	if band := m.group(again); band != "" {
+		text += " (" + eachNumber(band, w) + ")"
+	}
+	return text
+}
+
+// viewOf is the row of a unit as it stands in a sentence; metric tells which of its two names it is. A row without a
+// name stands for none.
+func viewOf(name string) (w view, metric bool) {
+	for _, w := range views {
+		if w.inch != nil && (w.metric == name || w.inch.label == name) {
+			return w, w.metric == name
+		}
+	}
+	return view{}, false
+}
+
+var oneNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`-?(?:\d+(?:\.\d+)?|\.\d+)`) })
+
+// eachNumber is a list of metric numbers with each of them in the inch system.
+func eachNumber(list string, w *view) string {
+	return oneNumber().ReplaceAllStringFunc(list, w.roundest)
+}
+
+// roundest is the number of the inch system with the fewest digits among those that a metric one may mean: nearer than
+// half of its last digit, and than a fiftieth. Of a number that ends in 0 or 5 the last digit is taken as round.
+func (w *view) roundest(metric string) string {
+	const near = 0.02
+	v, err := strconv.ParseFloat(metric, 64)
+	if err != nil || v == 0 && w.inch.zero == 0 {
+		return metric
+	}
+	half := 0.5
+	_, decimals, _ := strings.Cut(metric, ".")
+	switch {
+	case decimals != "":
+		half = 0.5 * math.Pow10(-len(decimals))
+	case math.Mod(v, 10) == 0:
+		half = 5
+	case math.Mod(v, 5) == 0:
+		half = 2.5
+	}
+	to := func(v float64) float64 { return v*w.inch.num/w.inch.den + w.inch.zero }
+	x, low, high := to(v), to(v-half), to(v+half)
+	for power := 2; power > -8; power-- {
+		for _, step := range [...]float64{1, 0.5} {
+			step *= math.Pow10(power)
+			r := math.Round(x/step) * step
+			if low <= r && r <= high && math.Abs(r-x) <= near*math.Abs(x) {
+				decimals := max(0, -power)
+				if step < math.Pow10(power) {
+					decimals = max(0, 1-power)
+				}
+				return w.number(r, decimals, Inch)
+			}
+		}
+	}
+	return w.number(x, w.decimals(x, Inch), Inch)
+}
+
+// Typed is a value as a person types it, the unit without a blank ("12mm", "80C"), in the units of a system; both
+// systems have the second in parentheses. What has no other unit stays.
+func Typed(value string, sys System) string {
+	at := strings.LastIndexAny(value, "0123456789") + 1
+	w := look(value[at:])
+	if w.inch == nil || sys != Inch && sys != Both {
+		return value
+	}
+	other := w.roundest(value[:at]) + strings.TrimPrefix(w.inch.label, "°")
+	if sys == Both {
+		return value + " (" + other + ")"
+	}
+	return other
+}
