@@ -23,7 +23,7 @@ func (r *resolution) backing() error {
 	if u.Backing == "" {
 		u.Backing = noBacking
 	}
-	if _, err := row("backing", u.Backing, tables.BackingByID, tables.FindBacking); err != nil {
+	if _, err := row("backing", u.Backing, tables.Backings.ByID, tables.FindBacking); err != nil {
 		return err
 	}
 	switch {
@@ -139,6 +139,6 @@ func BackingOf(card *Card) string {
 }
 
 func backingName(id string) string {
-	b, _ := tables.BackingByID(id)
+	b, _ := tables.Backings.ByID(id)
 	return b.Name
 }

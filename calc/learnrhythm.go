@@ -182,7 +182,7 @@ func (t *laidTrial) causes(at *[3]float64) [5]float64 {
 
 // otherCauses is how likely causes beside heat show what was seen.
 func otherCauses(seen string) (p float64) {
-	for _, c := range tables.Causes() {
+	for _, c := range tables.Causes {
 		if c.Base > 0 && c.Base < 1 {
 			p += c.Base * shares(seen, c.ID)
 		}

@@ -123,7 +123,7 @@ func candidates(job *Job, card *Card) []candidate {
 	if job.Mode == "pulsed" {
 		list = append(list, candidate{"short arc (dip)", func(j *Job) { j.Mode = "dip" }})
 	}
-	for _, f := range tables.Fillers() {
+	for _, f := range tables.Fillers {
 		if f.ID != card.Used.Filler && !f.Comparison() && !RuledOut(&f, card) {
 			list = append(list, candidate{"filler " + f.ID, func(j *Job) { j.Filler = f.ID }})
 		}

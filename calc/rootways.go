@@ -18,7 +18,7 @@ func (j *Job) openRoot() bool {
 // backingTries are the backings worth trying for a butt: each over an open root, a copper bar behind a closed one.
 func backingTries(job *Job) []candidate {
 	var list []candidate
-	for _, b := range tables.Backings() {
+	for _, b := range tables.Backings {
 		open := job.Gap.V > 0 || b.ID == copperBar
 		if job.Joint != "butt" || b.ID == noBacking || b.ID == job.Backing || !open {
 			continue

@@ -204,7 +204,7 @@ func tableFigures(card *Card) []Figure {
 	} else {
 		list = append(list, RowFigure("stickout", tables.DefaultStickOut, "assumed: tip to arc, not measured"))
 	}
-	hold, _ := tables.HoldIn(u.Position)
+	hold, _ := tables.Holds.ByID(u.Position)
 	return append(list, RowFigure("gun_angle", hold.Lean, hold.Way+", from square to the seam"))
 }
 

@@ -20,7 +20,7 @@ type warnings struct {
 
 // say adds a line whose words are in tables/.
 func (w *warnings) say(code string) {
-	l, ok := tables.WarningByCode(code)
+	l, ok := tables.Warnings.ByID(code)
 	if !ok {
 		return
 	}
@@ -82,7 +82,7 @@ func rank(s Severity) int {
 // hazards stop the job, on every card and page, where they were said to apply.
 func (w *warnings) hazards() {
 	for _, id := range strings.Split(w.card.Used.Hazard, ",") {
-		if h, ok := tables.HazardByID(id); ok {
+		if h, ok := tables.Hazards.ByID(id); ok {
 			w.tell("hazard-"+id, Stop, h.Source, "%s: %s. Instead: %s.", sentenceCase(h.Name), lowerFirst(h.Why),
 				lowerFirst(h.Instead))
 		}

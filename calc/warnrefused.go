@@ -13,7 +13,7 @@ func (w *warnings) refused() {
 	if s.Gas.Refused {
 		w.tell("gas-refused", Stop, s.Gas.Origin.Source, "%s: %s.", sentenceCase(s.Gas.Name), lowerFirst(s.Gas.Note))
 	}
-	for _, rule := range tables.FillerRules() {
+	for _, rule := range tables.FillerRules {
 		if rule.Filler == s.Filler.ID && rule.Out && Applies(rule.On, w.card) {
 			w.tell("filler-refused", Stop, rule.Source, "%s: %s. Take another filler.", s.Filler.ID, rule.Text)
 		}

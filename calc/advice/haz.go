@@ -66,14 +66,14 @@ func hardeningOf(m *tables.Metal) (tables.HardeningSteel, bool) {
 	if m.Family != tables.Steel {
 		return tables.HardeningSteel{}, false
 	}
-	rows := tables.HardeningSteels()
+	rows := tables.HardeningSteels
 	i := slices.IndexFunc(rows, func(h tables.HardeningSteel) bool { return h.Metal == m.ID })
 	return rows[max(0, i)], true
 }
 
 // softSheet is the row of a sheet that loses strength to the heat.
 func softSheet(metal string) (tables.SoftSheet, bool) {
-	rows := tables.SoftSheets()
+	rows := tables.SoftSheets
 	if i := slices.IndexFunc(rows, func(s tables.SoftSheet) bool { return s.Metal == metal }); i >= 0 {
 		return rows[i], true
 	}
@@ -183,7 +183,7 @@ func (z *zone) softened(steel *tables.HardeningSteel, sheet *tables.SoftSheet, h
 // soften adds how far a metal that does not harden turns soft, if it was hard.
 func (z *zone) soften(ctx context.Context) {
 	p, m := z.p, z.metal
-	rows := tables.Softenings()
+	rows := tables.Softenings
 	i := slices.IndexFunc(rows, func(s tables.Softening) bool { return s.Family == m.Family })
 	if i < 0 {
 		return

@@ -72,7 +72,7 @@ func (p Page) plug(card *calc.Card) (Page, error) {
 	}
 	count := card.Used.Count.Or(1)
 	area := math.Pi / 4 * hole * hole * count
-	tested, _ := tables.FillerByID("cual8")
+	tested, _ := tables.Fillers.ByID("cual8")
 	scale := min(1, card.Setup.Filler.Tensile.V/tested.Tensile.V)
 	bond := p.add("plug_capacity", "kN", area*mid*scale/1000, area*low*scale/1000, area*high*scale/1000,
 		calc.OwnBasis("pi/4·{d}²·{n}·{f}/1000", filletSource, calc.In("d", "hole", hole, "mm"),

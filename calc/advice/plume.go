@@ -40,7 +40,7 @@ func (f *plume) wire(card *calc.Card) {
 	known := tables.ProcessFume
 	f.p.Because(known.Origin, "all particles of this process are published as %.0f to %.0f mg/s: the wire's fume "+
 		"computed here is %.1f", known.Low, known.High, fume.Value)
-	for _, e := range tables.FumeElements() {
+	for _, e := range tables.FumeElements {
 		if in, ok := content(&card.Setup.Filler, e.Element); ok {
 			f.metal(&e, in, fume)
 		}
@@ -166,7 +166,7 @@ func (f *plume) against(card *calc.Card) {
 // limits states an agent's rate beside each body's limit over a shift, in one sentence.
 func (f *plume) limits(a *airborne) {
 	text := ""
-	for _, l := range tables.ExposureLimits() {
+	for _, l := range tables.ExposureLimits {
 		if l.Agent != a.agent || l.Span != tables.ShiftMean && l.Span != tables.Ceiling {
 			continue
 		}
@@ -182,7 +182,7 @@ func (f *plume) limits(a *airborne) {
 
 // strictest is the lowest limit of an agent as a mean over a shift.
 func strictest(agent string) (least tables.ExposureLimit, found bool) {
-	for _, l := range tables.ExposureLimits() {
+	for _, l := range tables.ExposureLimits {
 		if l.Agent == agent && l.Span == tables.ShiftMean && (!found || l.Limit.V < least.Limit.V) {
 			least, found = l, true
 		}
@@ -223,7 +223,7 @@ func CleanAir(rate, limit float64) float64 { return 1000 * rate / limit }
 
 // hoodFlow is the suction of a movable hood by its distance from the arc.
 func (p *Page) hoodFlow() {
-	h := tables.HoodFlows()
+	h := tables.HoodFlows
 	const cubicFoot = 0.3048 * 0.3048 * 0.3048 * 60 // m3/h for each ft3/min, exact
 	near, far := h[0], h[len(h)-1]
 	p.add("hood_flow", "m3/h", upTo2(near.Flow.V*cubicFoot), upTo2(near.Flow.V*cubicFoot), upTo2(far.Flow.V*cubicFoot),

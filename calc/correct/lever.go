@@ -66,7 +66,7 @@ func preheatEnds(j *calc.Job) (low, high float64) {
 
 // metalEnds are how warm the first member alone is made, C.
 func metalEnds(metal string) (low, high float64) {
-	m, _ := tables.MetalByID(metal)
+	m, _ := tables.Metals.ByID(metal)
 	switch m.Family {
 	case tables.CastIron:
 		return tables.IronPreheat.Low, tables.PreheatIron.High

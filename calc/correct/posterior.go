@@ -206,7 +206,7 @@ func (v *posterior) learn(t *Try) {
 		return
 	}
 	list, other := v.causesAt(&t.Job), 0.0
-	for _, c := range tables.Causes() {
+	for _, c := range tables.Causes {
 		if c.Base > 0 {
 			other += c.Base * v.suits(c.ID, &t.Job) * shown(t.Seen, c.ID)
 		}
