@@ -67,28 +67,17 @@ func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 }
 
 // knownWidths are half-widths that were computed, by their arguments: members are often alike, and most of what is
-// changed while intervals are propagated does not move every band. The first ones, of the inputs as they are, stay; of
-// the others the last.
-type knownWidths struct {
-	n    int
-	args [7][7]float64
-	w    [7]float64
-}
+// changed while intervals are propagated does not move every band.
+type knownWidths map[[7]float64]float64
 
-// halfWidth is formula.MovingHalfWidth of its seven arguments.
-func (n *knownWidths) halfWidth(x [7]float64) (float64, error) {
-	if n == nil {
-		return formula.MovingHalfWidth(x[0], x[1], x[2], x[3], x[4], x[5], x[6])
-	}
-	for i := range n.n {
-		if n.args[i] == x {
-			return n.w[i], nil
-		}
+// halfWidth is formula.MovingHalfWidth of its seven arguments, kept where there is a place for it.
+func (n knownWidths) halfWidth(x [7]float64) (float64, error) {
+	if w, ok := n[x]; ok {
+		return w, nil
 	}
 	w, err := formula.MovingHalfWidth(x[0], x[1], x[2], x[3], x[4], x[5], x[6])
-	if err == nil {
-		n.n = min(n.n+1, len(n.w))
-		n.args[n.n-1], n.w[n.n-1] = x, w
+	if err == nil && n != nil {
+		n[x] = w
 	}
 	return w, err
 }

@@ -50,13 +50,11 @@ func (u *warmUp) thicker(b *board, card *Card) {
 		}
 		job := card.Job
 		job.Wire, job.Feed, job.Amps = Some(wire.Diameter.V), Opt{}, Opt{}
-		var other Card
-		if resolve(job, &other) != nil {
+		with, other, err := laidOut(b.effort, job)
+		if err != nil {
 			continue
 		}
-		with := newBoard(&other)
-		with.effort = b.effort
-		w := with.newWarmth(&other)
+		w := with.newWarmth(other)
 		if p := w.find(); p.least < u.then.least || u.other == "" && !math.IsNaN(p.least) {
 			u.other, u.then = size.name, p
 		}

@@ -19,7 +19,7 @@ type spread struct {
 // by root-sum-square, each side for itself and in logarithms, so that a quantity that cannot be negative keeps an
 // interval that is not. Inputs are independent; each 95 % end moves the result to its own 95 % end.
 func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interval, s *spread) error {
-	c.known = new(knownWidths)
+	c.known = knownWidths{}
 	defer func() { c.known = nil }()
 	if err := c.eval(k, &s.value); err != nil {
 		return err
@@ -61,6 +61,12 @@ func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interva
 		s.high[o] = v * math.Exp(math.Sqrt(up[o]))
 	}
 	return c.sensitivities(k, s)
+}
+
+// spread is what the board's chain makes of its inputs and their intervals.
+func (b *board) spread() (*spread, error) {
+	s := new(spread)
+	return s, b.chain.propagate(&b.inputs, &b.intervals, s)
 }
 
 // nudge is the relative step of sensitivities: small against every interval, large against round-off.

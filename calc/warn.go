@@ -117,15 +117,15 @@ func (w *warnings) arc(b *board, s *spread) {
 // reading compares the amps that were given with the interval of the feed's current as it was before them, and says that
 // they are used.
 func (w *warnings) reading(amps float64) {
-	before := Card{}
 	open := w.card.Job
 	open.Amps, open.Volts, open.Feed = Opt{}, Opt{}, w.card.Used.Feed
-	if resolve(open, &before) != nil {
+	b, _, err := laidOut(nil, open)
+	if err != nil {
 		return
 	}
-	b, s := newBoard(&before), new(spread)
 	b.exact(inTravel, tables.HandSpeedLow.V)
-	if b.chain.propagate(&b.inputs, &b.intervals, s) != nil {
+	s, err := b.spread()
+	if err != nil {
 		return
 	}
 	doubt := 200 * tables.ReadingSigma.V
@@ -150,10 +150,7 @@ func (w *warnings) reading(amps float64) {
 // voltsReading compares the volts that were given with the mode's load line.
 func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
 	model := b.inputs[inModeFactor] * b.inputs[inVoltFactor] * formula.LoadLine(s.value[oAmps])
-	band := tables.DipVoltBand.V
-	if b.chain.pulsed {
-		band = tables.PulsedVoltBand.V
-	}
+	_, band := voltsOf(w.card.Used.Mode)
 	if d := math.Abs(volts - model); d > voltReach*band {
 		w.tell("volts-unusual", Caution, "conventional load line IEC 60974-1 scaled to the mode",
 			"%.1f V is far from the %.1f V usual at %.0f A in this mode. Read the meter while the arc "+

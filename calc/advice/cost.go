@@ -93,10 +93,10 @@ func (p *Page) seamTime(card *calc.Card, length, travel calc.Figure) calc.Figure
 // wire is what melts, spatter included.
 func (p *Page) wire(card *calc.Card, time, rate calc.Figure) calc.Figure {
 	share := arcShare(card)
-	per := share / 60 / p.efficiency(card) // g for each g/min and s
+	per := share / 60 / calc.Deposition(card.Used.Mode).V // g for each g/min and s
 	return p.add("wire_used", "g", time.Value*rate.Value*per, time.Low*rate.Low*per, time.High*rate.High*per,
 		calc.OwnBasis("{t}·{m}/60/{e}", "mass balance", calc.Derived("t", "arc time", time.Value*share, "s"),
-			rate.As("m"), calc.In("e", "deposition efficiency", p.efficiency(card), "1")))
+			rate.As("m"), calc.In("e", "deposition efficiency", calc.Deposition(card.Used.Mode).V, "1")))
 }
 
 func (p *Page) gas(card *calc.Card, time calc.Figure) calc.Figure {

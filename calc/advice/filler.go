@@ -192,6 +192,5 @@ func wirePerMetre(c *calc.Card) (float64, bool) {
 	if !ok1 || !ok2 || !(travel.Value > 0) {
 		return 0, false
 	}
-	var p Page
-	return rate.Value / 60 / travel.Value * 1000 * arcShare(c) / p.efficiency(c), true
+	return rate.Value / 60 / travel.Value * 1000 * arcShare(c) / calc.Deposition(c.Used.Mode).V, true
 }

@@ -150,7 +150,7 @@ func (p Page) plugCost(card *calc.Card) (Page, error) {
 	count := card.Used.Count.Or(1)
 	time := p.scaled("arc_time", "s", one, count, calc.OwnBasis("{t}·{n}", "definition; strikes left out", one.As("t"),
 		calc.In("n", "plugs", count, "1")))
-	share := p.efficiency(card)
+	share := calc.Deposition(card.Used.Mode).V
 	mass := one.Value * rate.Value / 60 / share * count
 	wire := p.add("wire_used", "g", mass, mass, mass, calc.OwnBasis("{t}·{m}/60/{e}", "mass balance", time.As("t"),
 		rate.As("m"), calc.In("e", "deposition efficiency", share, "1")))

@@ -30,7 +30,7 @@ func (f *plume) wire(card *calc.Card) {
 	if !ok {
 		return
 	}
-	melted := rate.Value / f.p.efficiency(card) * arcShare(card) / 60 // g/s
+	melted := rate.Value / calc.Deposition(card.Used.Mode).V * arcShare(card) / 60 // g/s
 	d := tables.FumeFactor
 	spread := func(end float64, of float64) float64 { return math.Abs(math.Log(end / of)) }
 	down := math.Exp(-math.Hypot(spread(d.Low, d.V), spread(rate.Low, rate.Value)))
