@@ -39,7 +39,7 @@ const leastAim = 0.1
 // carries is how much heat a member carries away, by its thickness and its thermal effusivity: what two plates that
 // meet at a line source share its heat by.
 func carries(m *Member) float64 {
-	return m.Core * math.Sqrt(m.Metal.Conductivity.V*m.Metal.HeatCapacity.V)
+	return Draws(m.Core, m.Metal.Conductivity.V, m.Metal.HeatCapacity.V)
 }
 
 // aimKnown reports whether two members' aim follows from the heat that they carry away: those of one metal, and steels

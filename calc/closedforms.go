@@ -20,11 +20,16 @@ func Paths(joint string) [2]float64 {
 	return [2]float64{1, 1} // butt, corner, edge
 }
 
+// Draws is how much heat a sheet leads away beside others: thickness, mm, times thermal effusivity.
+func Draws(thick, conductivity, capacity float64) float64 {
+	return thick * math.Sqrt(conductivity*capacity)
+}
+
 // pathHeat returns the heat that a plate with two sides must get so that one side gets what one path of the member
 // gets: paths draw heat as b = t·√(k·ρc), the effusivity of a sheet.
 func (c *chain) pathHeat(net float64, k *[inputCount]float64) (h1, h2 float64) {
-	b1 := k[inThick1] * math.Sqrt(k[inConduct1]*k[inHeatCap1])
-	b2 := k[inThick2] * math.Sqrt(k[inConduct2]*k[inHeatCap2])
+	b1 := Draws(k[inThick1], k[inConduct1], k[inHeatCap1])
+	b2 := Draws(k[inThick2], k[inConduct2], k[inHeatCap2])
 	sum := c.arms[0] * b1
 	if c.arms[1] > 0 {
 		sum += c.arms[1] * b2

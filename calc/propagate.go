@@ -69,6 +69,18 @@ func (b *board) spread() (*spread, error) {
 	return s, b.chain.propagate(&b.inputs, &b.intervals, s)
 }
 
+// Sides adds changes of a figure, one at a time, by root-sum-square, each side for itself.
+type Sides struct{ Down, Up float64 }
+
+// Add takes one change in; no number counts as none.
+func (s *Sides) Add(d float64) {
+	if d > 0 {
+		s.Up = math.Hypot(s.Up, d)
+	} else if d < 0 {
+		s.Down = math.Hypot(s.Down, d)
+	}
+}
+
 // nudge is the relative step of sensitivities: small against every interval, large against round-off.
 const nudge = 1e-3
 

@@ -37,25 +37,13 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 			}
 			break
 		}
-		var wg crew.Crew
-		for i := from; i < to; i++ {
-			wg.Go(func() {
-				limited(e.ctx, func() { tried[i] = tries[i].of(e, job) })
-			})
-		}
-		wg.Wait()
+		copy(tried[from:], tryAll(e, tries[from:to], job))
 		from = to
 	}
 	if err := e.over(); err != nil {
 		return nil, err
 	}
-	var list []Remedy
-	for _, r := range tried {
-		if r != nil {
-			list = append(list, *r)
-		}
-	}
-	list = append(list, timedInstead(e, job)...)
+	list := append(judgedOnes(tried), timedInstead(e, job)...)
 	if err := e.over(); err != nil {
 		return nil, err
 	}
@@ -66,6 +54,27 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 		list = append(list, Remedy{Change: "a vent gap between coated sheets"})
 	}
 	return list, nil
+}
+
+// tryAll computes changes of a job beside each other; nil for one that is not judged.
+func tryAll(e *effort, tries []candidate, job Job) []*Remedy {
+	out := make([]*Remedy, len(tries))
+	var wg crew.Crew
+	for i := range tries {
+		wg.Go(func() { limited(e.ctx, func() { out[i] = tries[i].of(e, job) }) })
+	}
+	wg.Wait()
+	return out
+}
+
+// judgedOnes are the remedies of a list that are there.
+func judgedOnes(tried []*Remedy) (list []Remedy) {
+	for _, r := range tried {
+		if r != nil {
+			list = append(list, *r)
+		}
+	}
+	return list
 }
 
 // ventable reports a closed lap with zinc on both sheets, whose vapour a gap would let out.
@@ -108,14 +117,9 @@ type candidate struct {
 // candidates are the changes worth trying for a job with that card; the fillers are those that no rule of the trade
 // and no melting point rules out.
 func candidates(job *Job, card *Card) []candidate {
-	wire := job.Wire.Or(defaultWire)
 	list := backingTries(job)
-	for _, id := range [...]string{".030", ".035", ".045"} {
-		w, err := tables.FindWire(id)
-		if err != nil || w.Diameter.V == wire {
-			continue
-		}
-		list = append(list, candidate{id + " in wire", func(j *Job) { j.Wire = Some(w.Diameter.V) }})
+	for _, w := range OtherWires(job.Wire.Or(defaultWire)) {
+		list = append(list, candidate{w.ID + " in wire", func(j *Job) { j.Wire = Some(w.Diameter.V) }})
 	}
 	if job.Mode != "pulsed" {
 		list = append(list, candidate{"pulsed", func(j *Job) { j.Mode = "pulsed" }})

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"brazebooth/calc/thinsheet"
-	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
 
@@ -90,18 +89,9 @@ func steadyWays(e *effort, job Job) []Remedy {
 	job = withoutTimes(job)
 	job.Mode = ""
 	list = append(list, backingTries(&job)...)
-	out := make([]*Remedy, len(list))
-	var wg crew.Crew
-	for i := range list {
-		wg.Go(func() { limited(e.ctx, func() { out[i] = list[i].of(e, job) }) })
-	}
-	wg.Wait()
-	var found []Remedy
-	for _, r := range out {
-		if r != nil {
-			r.Steady = true
-			found = append(found, *r)
-		}
+	found := judgedOnes(tryAll(e, list, job))
+	for i := range found {
+		found[i].Steady = true
 	}
 	return found
 }

@@ -1,5 +1,7 @@
 package tables
 
+import "strings"
+
 // Cause is what may lie behind the look of a test bead. Base is its share before anything is seen. Causes of heat
 // have none: the computed window gives theirs. The cause of a wrong current has 1: the computed current says how
 // likely it is.
@@ -113,6 +115,15 @@ func ShareSeen(sight, cause string) float64 {
 		}
 	}
 	return SeldomSeen.V
+}
+
+// ShareAllSeen is how often a cause shows all of some sights, their ids with commas.
+func ShareAllSeen(sights, cause string) float64 {
+	p := 1.0
+	for s := range strings.SplitSeq(sights, ",") {
+		p *= ShareSeen(s, cause)
+	}
+	return p
 }
 
 // How much a setting is changed from one test bead to the next: low is the usual step, high the most.

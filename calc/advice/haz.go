@@ -71,15 +71,6 @@ func hardeningOf(m *tables.Metal) (tables.HardeningSteel, bool) {
 	return rows[max(0, i)], true
 }
 
-// softSheet is the row of a sheet that loses strength to the heat.
-func softSheet(metal string) (tables.SoftSheet, bool) {
-	rows := tables.SoftSheets
-	if i := slices.IndexFunc(rows, func(s tables.SoftSheet) bool { return s.Metal == metal }); i >= 0 {
-		return rows[i], true
-	}
-	return tables.SoftSheet{}, false
-}
-
 // toAc1 is an input that two figures share.
 func toAc1() calc.Input {
 	return calc.In("Ac1", "where it begins to turn into austenite", tables.Ac1.V, "C")
@@ -91,7 +82,7 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 	p.add("sheet_hardness"+z.suffix, "HV", was.V, was.Low, was.High,
 		calc.RowBasis("of the sheet before the seam", was.Origin))
 	at := []float64{tables.Ac1.V}
-	soft, softens := softSheet(steel.Metal)
+	soft, softens := tables.SoftSheets.ByID(steel.Metal)
 	if softens {
 		at = append(at, soft.From.V)
 	}

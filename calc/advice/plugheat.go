@@ -122,19 +122,15 @@ func band(d tables.Datum, high bool) float64 { return pick(high, d.High, d.Low) 
 // heated adds the temperature at a distance from the middle, its interval by both ends of everything that moves it.
 func (p *Page) heated(name, what string, mid *resting, away float64, ends []func(*resting, bool),
 	in []calc.Input) calc.Figure {
-	v, down, up := mid.at(away), 0.0, 0.0
+	v, moved := mid.at(away), calc.Sides{}
 	for _, end := range ends {
 		for _, high := range [...]bool{false, true} {
 			r := *mid
 			end(&r, high)
-			if d := r.at(away) - v; d > 0 {
-				up = math.Hypot(up, d)
-			} else {
-				down = math.Hypot(down, d)
-			}
+			moved.Add(r.at(away) - v)
 		}
 	}
-	return p.add(name, "C", v, max(mid.start, v-down), v+up, calc.OwnBasis(what, restingSource, in...))
+	return p.add(name, "C", v, max(mid.start, v-moved.Down), v+moved.Up, calc.OwnBasis(what, restingSource, in...))
 }
 
 // judged says what both temperatures mean, as far as their bands allow.

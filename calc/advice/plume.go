@@ -238,12 +238,3 @@ func (p *Page) hoodFlow() {
 	}
 	p.Because(near.Flow.Origin, "%s: %.1f m/s at the work", text, tables.HoodSpeed.V)
 }
-
-// round2 rounds to two figures.
-func round2(v float64) float64 {
-	if !(v > 0) {
-		return v
-	}
-	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
-	return math.Round(v/unit) * unit
-}

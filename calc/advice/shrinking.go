@@ -29,7 +29,7 @@ func shrinking(card *calc.Card) []shrinker {
 		if at < 0 {
 			continue // cast iron, which has no page
 		}
-		draws := arms[i] * m.Core * math.Sqrt(m.Metal.Conductivity.V*m.Metal.HeatCapacity.V)
+		draws := arms[i] * calc.Draws(m.Core, m.Metal.Conductivity.V, m.Metal.HeatCapacity.V)
 		sum += draws
 		list = append(list, shrinker{share: draws, row: &tables.Shrinkers[at], capacity: m.Metal.HeatCapacity,
 			tensile: m.Metal.Tensile.V})

@@ -1,6 +1,7 @@
 package correct
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -174,14 +175,10 @@ func (v *posterior) wouldHelp(t *Try, cause string, before float64) (list []stri
 			ways = append(ways, otherway{fmt.Sprintf("%s (good in %.0f of 100)", text, 100*g), g})
 		}
 	}
-	for _, id := range [...]string{".030", ".035", ".045"} {
-		w, err := tables.FindWire(id)
-		if err != nil || w.Diameter.V == open.Wire.V {
-			continue
-		}
+	for _, w := range calc.OtherWires(open.Wire.V) {
 		j := open
 		j.Wire = calc.Some(w.Diameter.V)
-		try("wire of "+id+" in", j)
+		try("wire of "+w.ID+" in", j)
 	}
 	j := open
 	if j.Mode = "pulsed"; open.Mode == "pulsed" {
@@ -199,17 +196,9 @@ func (v *posterior) wouldHelp(t *Try, cause string, before float64) (list []stri
 		j.Gap = calc.Some(0)
 		try("the gap closed", j)
 	}
-	slices.SortStableFunc(ways, func(a, b otherway) int {
-		switch {
-		case a.good > b.good:
-			return -1
-		case a.good < b.good:
-			return 1
-		}
-		return 0
-	})
-	for i := 0; i < len(ways) && i < 2; i++ {
-		list = append(list, ways[i].text)
+	slices.SortStableFunc(ways, func(a, b otherway) int { return cmp.Compare(b.good, a.good) })
+	for _, w := range ways[:min(2, len(ways))] {
+		list = append(list, w.text)
 	}
 	return list
 }

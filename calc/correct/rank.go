@@ -20,7 +20,7 @@ func (v *posterior) rank(t *Try) []advice.Likely {
 		if c.ID == tables.CauseFine && t.Seen != "good" {
 			continue // a fault is seen: it has a cause
 		}
-		p := prior[c.ID] * shown(t.Seen, c.ID)
+		p := prior[c.ID] * tables.ShareAllSeen(t.Seen, c.ID)
 		sum += p
 		list = append(list, advice.Likely{ID: c.ID, Name: c.Name, Likelihood: p, Do: v.cure(&c), Known: string(c.Known),
 			Source: c.Source, Prior: prior[c.ID]})
