@@ -7,8 +7,8 @@ import (
 	"brazebooth/tables"
 )
 
-// aim points the arc, where the job leaves that open, at the joint or toward the member that carries more heat away, the
-// more the more unequal they are. Nearly equal ones hardly move it: half of the whole way belongs to the ratio from
+// aim points the arc, where the job leaves that open, at the joint or toward the member that carries more heat away,
+// the more the more unequal they are. Nearly equal ones hardly move it: half of the whole way belongs to the ratio from
 // which a welder aims off.
 func (r *resolution) aim() error {
 	u, m := &r.used, &r.card.Setup.Members

@@ -117,8 +117,8 @@ func (w *warnings) backing(v *verdict) {
 	}
 }
 
-// drawnBacking is how much of a bar or strip a picture shows, mm: a strip is as thick as the sheet, of a bar the face that
-// counts.
+// drawnBacking is how much of a bar or strip a picture shows, mm: a strip is as thick as the sheet, of a bar the face
+// that counts.
 func drawnBacking(backing string, sheet float64) float64 {
 	const face = 2
 	switch backing {

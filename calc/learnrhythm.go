@@ -145,8 +145,8 @@ func rhythmGrid(sigma [3]float64) (points [][3]float64, weights []float64) {
 // shows returns how likely a trial shows what it did, where the three logarithms are at a point.
 func (t *laidTrial) shows() func(at *[3]float64) float64 {
 	var share [5]float64
-	for i, cause := range [...]string{tables.CauseOnShort, tables.CauseOnLong, tables.CauseOffShort, tables.CauseOffLong,
-		tables.CauseFine} {
+	for i, cause := range [...]string{tables.CauseOnShort, tables.CauseOnLong, tables.CauseOffShort,
+		tables.CauseOffLong, tables.CauseFine} {
 		share[i] = tables.ShareAllSeen(t.seen, cause)
 	}
 	other := otherCauses(t.seen)

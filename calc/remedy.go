@@ -106,7 +106,8 @@ func (c *candidate) of(e *effort, job Job) *Remedy {
 	return &r
 }
 
-// littleMore is by how much more than the least that wets parts are warmed, K: at the least no other feed or travel does.
+// littleMore is by how much more than the least that wets parts are warmed, K: at the least no other feed or travel
+// does.
 const littleMore = 40
 
 type candidate struct {
@@ -153,7 +154,8 @@ func heavyTries(card *Card) (list []candidate) {
 	}
 	warm = mostWarm(card, warm)
 	if !zinc {
-		list = append(list, candidate{fmt.Sprintf("parts warmed to %.0f °C", warm), func(j *Job) { j.Preheat = Some(warm) }})
+		list = append(list, candidate{fmt.Sprintf("parts warmed to %.0f °C", warm),
+			func(j *Job) { j.Preheat = Some(warm) }})
 	}
 	if maxCore(card.Setup.Joined()) > tables.SheetThickest.V {
 		thick := func(j *Job) { w, _ := tables.FindWire("1/16"); j.Wire = Some(w.Diameter.V) }

@@ -84,8 +84,9 @@ var (
 const (
 	GivenFormula   = "given"
 	suggestFormula = "weighted mean of feed and travel: chance to meet every edge, less heat and a hand's effort"
-	missFormula    = "likely and easy on the hand, no suggestion: nothing that is open meets every edge by what a hand repeats"
-	usualFormula   = "a setting to begin with: no verdict on wetting and melting is computed here"
+	missFormula    = "likely and easy on the hand, no suggestion: nothing that is open meets every edge by what a " +
+		"hand repeats"
+	usualFormula = "a setting to begin with: no verdict on wetting and melting is computed here"
 )
 
 // The formulas of the same figure differ between jobs: a figure's basis shows the one that computed it.

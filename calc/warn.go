@@ -114,8 +114,8 @@ func (w *warnings) arc(b *board, s *spread) {
 	}
 }
 
-// reading compares the amps that were given with the interval of the feed's current as it was before them, and says that
-// they are used.
+// reading compares the amps that were given with the interval of the feed's current as it was before them, and says
+// that they are used.
 func (w *warnings) reading(amps float64) {
 	open := w.card.Job
 	open.Amps, open.Volts, open.Feed = Opt{}, Opt{}, w.card.Used.Feed
@@ -130,7 +130,8 @@ func (w *warnings) reading(amps float64) {
 	}
 	doubt := 200 * tables.ReadingSigma.V
 	if amps >= s.low[oAmps] && amps <= s.high[oAmps] {
-		w.tell("amps-agree", Info, wireSource, "Your %.0f A agrees with the feed: computed %.0f A, between %.0f and %.0f. "+
+		w.tell("amps-agree", Info, wireSource, "Your %.0f A agrees with the feed: computed %.0f A, between %.0f and "+
+			"%.0f. "+
 			"Heat and window follow your reading, taken as known within %.0f %%.", amps, s.value[oAmps], s.low[oAmps],
 			s.high[oAmps], doubt)
 		return
@@ -143,7 +144,8 @@ func (w *warnings) reading(amps float64) {
 	if !w.card.Used.Readings.Set {
 		used = "It is too far off to be used"
 	}
-	w.tell("amps-disagree", Caution, wireSource, "Your %.0f A lies outside the feed's %.0f to %.0f A. Check %s. %s.", amps,
+	w.tell("amps-disagree", Caution, wireSource, "Your %.0f A lies outside the feed's %.0f to %.0f A. Check %s. "+
+		"%s.", amps,
 		s.low[oAmps], s.high[oAmps], check, used)
 }
 
@@ -185,12 +187,14 @@ func (w *warnings) fill(b *board, s *spread, v *verdict) {
 	need := wantedOf(w.card)
 	if n, ok := w.card.Figure("passes"); ok && n.Value > 1 {
 		if Grooved(w.card) {
-			w.tell("passes", Info, n.Basis.Source, "A butt of %.1f mm is taken as bevelled, a V of %.0f°: it takes about "+
-				"%.0f beads like this one, each cooled before the next: see the page passes. Each is judged as a bead on a flat "+
-				"joint: the groove itself is not computed, and the throat is that of closed square edges.",
+			w.tell("passes", Info, n.Basis.Source, "A butt of %.1f mm is taken as bevelled, a V of %.0f°: it takes "+
+				"about %.0f beads like this one, each cooled before the next: see the page passes. Each is judged as "+
+				"a bead on a flat joint: the groove itself is not computed, and the throat is that of closed square "+
+				"edges.",
 				MinCore(w.card.Setup.Joined()), tables.Bevel.V, n.Value)
 		} else {
-			w.tell("passes", Info, n.Basis.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: about "+
+			w.tell("passes", Info, n.Basis.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: "+
+				"about "+
 				"%.0f beads like this one, each cooled before the next.", need.area(need.in), tables.OnePass.V, n.Value)
 		}
 	}

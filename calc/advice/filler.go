@@ -178,9 +178,8 @@ func (r *Ranked) wetting(c *calc.Card) {
 	for _, e := range c.Edges {
 		if e.Name == "wets" && !e.Met {
 			r.CannotWet = true
-			r.point(-3, ownSection, "it does not wet this joint: at the best setting that is found a member stays "+
-				"too cold, "+
-				"or the bead stands too steep")
+			r.point(-3, ownSection, "it does not wet this joint: at the best setting that is found a member stays too "+
+				"cold, or the bead stands too steep")
 		}
 	}
 }

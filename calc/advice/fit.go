@@ -195,8 +195,7 @@ func (f *fitting) thickness(card *calc.Card) {
 		f.say(Suits, s.Origin, "", "an overlay for wear or size suits thick parts")
 	case t > s.V && (card.Used.Use == "decorative" || card.Used.Use == "seal"):
 		f.say(WithCare, s.Origin, "", "%s: above about 3 mm the filler's strength limits a brazed joint; this one "+
-			"carries "+
-			"nothing", metal)
+			"carries nothing", metal)
 	case t > s.V:
 		f.say(AnotherWay, s.Origin, "fusion weld it, or have the joint worked out",
 			"%s: above about 3 mm the filler's strength limits a brazed joint", metal)
@@ -237,7 +236,8 @@ func (f *fitting) liquid(card *calc.Card) {
 // ways are those over an open root, what works first, by the heat that it takes.
 func (f *fitting) ways(list []calc.Remedy) {
 	if card := &f.p.Card; len(list) == 0 && unbridged(card) {
-		f.say(WithCare, ownSection, "", "ways over this opening: not judged, because the model does not reach so far; try %s",
+		f.say(WithCare, ownSection, "", "ways over this opening: not judged, because the model does not reach so "+
+			"far; try %s",
 			calc.OverOpening(card))
 	}
 	for i := range list {
@@ -256,7 +256,8 @@ func (f *fitting) ways(list []calc.Remedy) {
 func (f *fitting) use(card *calc.Card) {
 	switch card.Used.Use {
 	case "":
-		f.say(Suits, tables.Origin{Source: "the job", Known: "from the job"}, "", "its use was not given: decorative, seal, load, wear or bearing")
+		f.say(Suits, tables.Origin{Source: "the job", Known: "from the job"}, "", "its use was not given: "+
+			"decorative, seal, load, wear or bearing")
 	case "seal":
 		f.say(WithCare, practice, "",
 			"wet service: beside bronze, bare steel or zinc corrodes; paint or seal over the joint on both faces")

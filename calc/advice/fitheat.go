@@ -7,8 +7,8 @@ import (
 	"brazebooth/tables"
 )
 
-// hopeless is the chance in 100 of a good bead, at the best setting, under which a joint is no job for arc brazing as it
-// stands: a hand's judgement.
+// hopeless is the chance in 100 of a good bead, at the best setting, under which a joint is no job for arc brazing as
+// it stands: a hand's judgement.
 const hopeless = 5
 
 // evenWord says that a setting's chance is about even, "" where it is not.
@@ -44,8 +44,8 @@ func (f *fitting) heat(card *calc.Card) {
 		if text := warned(card, "preheat-needed"); text != "" {
 			f.say(WithCare, ownSection, "", "%s", text)
 		} else if warned(card, "no-good-setting") != "" && judged && chance.Value < hopeless {
-			f.say(AnotherWay, ownSection, "what the window finds to open a good setting, or another process", "at the best "+
-				"feed and travel about %.0f in 100 beads would be good", chance.Value)
+			f.say(AnotherWay, ownSection, "what the window finds to open a good setting, or another "+
+				"process", "at the best feed and travel about %.0f in 100 beads would be good", chance.Value)
 		}
 		process := "another process, such as a torch or a furnace"
 		if calc.Applies("high-strength", card) {

@@ -21,7 +21,8 @@ func hardnessOf(steel *tables.HardeningSteel, time calc.Figure) (ends, bool) {
 	if !ok {
 		return ends{}, false
 	}
-	moved := calc.Sides{Down: math.Hypot(tables.HardnessForm.Low, apart), Up: math.Hypot(tables.HardnessForm.High, apart)}
+	moved := calc.Sides{Down: math.Hypot(tables.HardnessForm.Low, apart),
+		Up: math.Hypot(tables.HardnessForm.High, apart)}
 	join := func(s formula.Steel, t float64) {
 		if h, _, ok := meanHardness(steel, s, t); ok {
 			moved.Add(h - mid)

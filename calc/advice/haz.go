@@ -10,8 +10,8 @@ import (
 )
 
 const (
-	hardnessSource = "Yurioka and others 1987 and Düren 1985 (memory medium), the mean of both; typical composition of " +
-		"the grade; t8/5 by EN 1011-2"
+	hardnessSource = "Yurioka and others 1987 and Düren 1985 (memory medium), the mean of both; typical composition " +
+		"of the grade; t8/5 by EN 1011-2"
 	softSource = "cross-section of a moving arc down to where the sheet softens; published heat-affected zones " +
 		"(memory medium)"
 )
@@ -53,8 +53,8 @@ func (z *zone) find(ctx context.Context) {
 	case hardens:
 		z.harden(ctx, &steel)
 	case z.metal.Family == tables.CastIron:
-		z.p.Because(ironWelds, "%s: not judged, because the hardness formulas hold for steel. Iron that passed some 750 "+
-			"°C beside the bead is hard and brittle (carbides, martensite): %scool slowly, see the page prepare",
+		z.p.Because(ironWelds, "%s: not judged, because the hardness formulas hold for steel. Iron that passed some "+
+			"750 °C beside the bead is hard and brittle (carbides, martensite): %scool slowly, see the page prepare",
 			z.metal.ID, unlessZinc(z.card, "preheat, "))
 	default:
 		z.soften(ctx)
@@ -88,9 +88,8 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 	}
 	reach, ok := calc.ReachOf(ctx, z.card, at...)
 	if !ok {
-		p.Because(ownSection, "hard and soft zone: not judged, because no cross-section is computed for this job; "+
-			"try a "+
-			"running arc on a lap, tee, butt or corner")
+		p.Because(ownSection, "hard and soft zone: not judged, because no cross-section is computed for this job; try "+
+			"a running arc on a lap, tee, butt or corner")
 		return
 	}
 	hard := reach[z.member][0]
@@ -116,8 +115,8 @@ func (z *zone) hardest(steel *tables.HardeningSteel) {
 	}
 	h, ok := hardnessOf(steel, time)
 	if !ok {
-		p.Because(Own(hardnessSource), "hardness: not judged, because the sheet cools in %.1f s, beyond what its formulas "+
-			"cover", time.Value)
+		p.Because(Own(hardnessSource), "hardness: not judged, because the sheet cools in %.1f s, beyond what its "+
+			"formulas cover", time.Value)
 		return
 	}
 	p.add("haz_hardness"+z.suffix, "HV", h.mid, h.low, h.high, calc.OwnBasis(
@@ -126,13 +125,15 @@ func (z *zone) hardest(steel *tables.HardeningSteel) {
 		calc.Assumed("", "silicon", steel.Si.V, "%"), calc.Assumed("", "chromium", steel.Cr.V, "%")))
 	s := composition(steel)
 	p.Because(tables.Origin{Source: "EN 10025, EN 1011-2 method B, Ito and Bessyo; the sheet's own certificate goes " +
-		"before them", Known: tables.MemoryMedium}, "carbon equivalents of a typical %s: CEV %.2f, CET %.2f, Pcm %.2f %%",
+		"before them", Known: tables.MemoryMedium}, "carbon equivalents of a typical %s: CEV %.2f, CET %.2f, Pcm "+
+		"%.2f %%",
 		steel.Metal, s.CEV(), s.CET(), s.Pcm())
 	switch {
 	case h.mid > limit.V:
-		p.Warn("haz-hard", limit.Source, "The sheet beside the bead becomes some %.0f HV, over the %.0f HV up to which weld "+
-			"procedures are accepted: it may crack when it is bent or shaken. More heat per length%s cools it slower; the "+
-			"page prepare and the sheet's maker say what is allowed.", h.mid, limit.V, unlessZinc(z.card, " or preheat"))
+		p.Warn("haz-hard", limit.Source, "The sheet beside the bead becomes some %.0f HV, over the %.0f HV up to "+
+			"which weld procedures are accepted: it may crack when it is bent or shaken. More heat per length%s "+
+			"cools it slower; the page prepare and the sheet's maker say what is "+
+			"allowed.", h.mid, limit.V, unlessZinc(z.card, " or preheat"))
 	case h.high > limit.V:
 		p.Because(limit.Origin, "at the hard end of its band the zone passes %.0f HV: bend a test piece", limit.V)
 	}
@@ -142,8 +143,7 @@ func (z *zone) hardest(steel *tables.HardeningSteel) {
 func (z *zone) untimed() string {
 	if slices.ContainsFunc(z.card.Setup.Joined(), func(m calc.Member) bool { return m.Metal.Family != tables.Steel }) {
 		return "the cooling time is computed only where both members are ferritic steel: the other leads the heat " +
-			"away " +
-			"at a pace of its own"
+			"away at a pace of its own"
 	}
 	return "no cooling time is computed for this job"
 }
@@ -183,13 +183,13 @@ func (z *zone) soften(ctx context.Context) {
 	p.Because(s.From.Origin, "%s: it does not harden; %s", m.ID, s.Note)
 	if m.Family == tables.Stainless {
 		p.Because(tables.Origin{Source: "ASM Handbook vol. 6, austenitic stainless steels", Known: tables.MemoryHigh},
-			"carbides at its grain boundaries need minutes between 500 and 850 °C: a seam in sheet gives seconds. Thick "+
-				"parts and many passes: a low-carbon grade")
+			"carbides at its grain boundaries need minutes between 500 and 850 °C: a seam in sheet gives seconds. "+
+				"Thick parts and many passes: a low-carbon grade")
 	}
 	reach, ok := calc.ReachOf(ctx, z.card, s.From.Low, s.From.V, s.From.High)
 	if !ok {
-		p.Because(ownSection, "%s: how far it softens is not judged, because no cross-section is computed for this job, "+
-			"or the heat runs further than it follows", m.ID)
+		p.Because(ownSection, "%s: how far it softens is not judged, because no cross-section is computed for this "+
+			"job, or the heat runs further than it follows", m.ID)
 		return
 	}
 	r := reach[z.member]

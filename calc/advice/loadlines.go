@@ -164,7 +164,8 @@ func (p *Page) closedRoot(card *calc.Card) {
 	if card.Used.Gap.V == 0 {
 		fuller := "With a root opening the bronze goes through: see prepare."
 		if calc.Grooved(card) {
-			fuller = fmt.Sprintf("The page passes plans a V of %.0f° over a root opening of %.0f mm: what that carries is "+
+			fuller = fmt.Sprintf("The page passes plans a V of %.0f° over a root opening of %.0f mm: what that "+
+				"carries is "+
 				"not in this load; saw a test piece, and give its throat.", tables.Bevel.V, tables.VeeOpening.V)
 		}
 		p.Warn("closed-root", calc.SectionSource, "A closed square butt has no full throat: the base stays solid and "+
@@ -176,8 +177,8 @@ func (p *Page) closedRoot(card *calc.Card) {
 	if backed(card) { // the same metal in a wider opening stands lower over it
 		rest = "A second bead over it, or more metal at a closer opening, gives"
 	}
-	p.Because(ownSection, "of the butt's %.1f mm the bronze carries like %.2f mm: it does not fill the root. %s the rest; "+
-		"cut a test piece", t, f.Value, rest)
+	p.Because(ownSection, "of the butt's %.1f mm the bronze carries like %.2f mm: it does not fill the root. %s the "+
+		"rest; cut a test piece", t, f.Value, rest)
 }
 
 // needs says which length or throat would carry a given load. Both are rounded up, and so is the load to what the

@@ -41,8 +41,8 @@ func laidOver(card *calc.Card) (p Page, layers float64, err error) {
 			"give feed and travel of a bead that was laid, as 250ipm and 6mm/s")
 	}
 	if !(width.Low > 0) { // there is no pitch of what wets nothing; the interval is then as wide below as above
-		p.Because(ownSection, "at the cold end of what is uncertain this bead wets nothing: the pitch is that of beads "+
-			"that wet")
+		p.Because(ownSection, "at the cold end of what is uncertain this bead wets nothing: the pitch is that of "+
+			"beads that wet")
 		width.Low = width.Value * width.Value / width.High
 	}
 	pitch, height := p.beads(width, area)
@@ -79,7 +79,8 @@ func (p *Page) layers(card *calc.Card, height calc.Figure) float64 {
 	count := func(h float64) float64 { return math.Ceil(want/h - 1e-9) }
 	n := count(height.Value)
 	if usual := tables.OverlayUsual; card.Job.Layer.V > usual.V {
-		p.Warn("overlay-high", usual.Source, "A build-up of %.3g mm is more than the %.0f mm that is usual: heat, shrinkage "+
+		p.Warn("overlay-high", usual.Source, "A build-up of %.3g mm is more than the %.0f mm that is usual: heat, "+
+			"shrinkage "+
 			"and pores grow with every layer. Weld on a sleeve or have the part made anew.", card.Job.Layer.V, usual.V)
 	}
 	p.Because(tables.MachiningAllowance.Origin, "%.3g mm more than wanted are laid, to turn or grind off",
@@ -115,7 +116,8 @@ func (p *Page) turning(card *calc.Card, pitch, travel, height calc.Figure, layer
 	p.Because(ownJob, "the bead of the whole overlay is about %.3g m long", bead/pitch.Value/1000)
 	time := p.add("arc_time", "s", bead/(pitch.Value*travel.Value), bead/(pitch.High*travel.High),
 		bead/(pitch.Low*travel.Low), calc.OwnBasis("{n}·{c}·{L}/({p}·{v})", "definition",
-			calc.Derived("n", "layers", layers, "1"), calc.Derived("c", "length of one bead, mean over the layers", round, "mm"),
+			calc.Derived("n", "layers", layers, "1"), calc.Derived("c", "length of one bead, mean over the "+
+				"layers", round, "mm"),
 			calc.In("L", "length along the axis", length, "mm"), calc.Derived("p", "pitch", pitch.Value, "mm"),
 			travel.As("v")))
 	if rate, ok := card.Figure("deposition_rate"); ok {
@@ -128,7 +130,8 @@ func (p *Page) dilution(card *calc.Card) {
 	switch card.Zone {
 	case "good", "cold":
 		if warned(card, "weld-braze") != "" && card.Zone == "good" {
-			p.Because(tables.FusedDilution.Origin, "the skin of this base melts wherever the bead wets: expect up to %.0f to "+
+			p.Because(tables.FusedDilution.Origin, "the skin of this base melts wherever the bead wets: expect up to "+
+				"%.0f to "+
 				"%.0f %% of it in the overlay, least at the coldest setting that wets", tables.FusedDilution.Low,
 				tables.FusedDilution.High)
 			return

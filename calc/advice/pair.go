@@ -20,9 +20,9 @@ func (p *Page) pair(card *calc.Card) {
 	}
 	p.governing(card)
 	if !card.Job.Aim.Set && !calc.AimKnown(card) {
-		p.Because(ownSection, "the arc is taken at the joint's line, and that is not judged: copper and its alloys carry "+
-			"more heat away and melt sooner than iron, and no test on such a pair stands behind the cross-section; try "+
-			"both sides on scrap")
+		p.Because(ownSection, "the arc is taken at the joint's line, and that is not judged: copper and its alloys "+
+			"carry more heat away and melt sooner than iron, and no test on such a pair stands behind the "+
+			"cross-section; try both sides on scrap")
 	}
 	if a := card.Used.Aim.V; a != 0 {
 		p.Because(ownSection, "the arc is taken %.1f mm off the joint's line, toward the %s member", math.Abs(a),

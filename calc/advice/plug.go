@@ -62,8 +62,8 @@ func (p Page) plug(card *calc.Card) (Page, error) {
 			p.Because(Own(restingSource), "what the plug carries: not judged, because %s; %s", why, sawPlug)
 			return p, nil
 		}
-		p.Warn("plug-unproved", restingSource, "These loads hold only for a plug that wets the sheet below over the whole "+
-			"%.1f mm: %s. Saw a test plug, and give what it wets below as the hole.", card.Job.Hole.V, why)
+		p.Warn("plug-unproved", restingSource, "These loads hold only for a plug that wets the sheet below over the "+
+			"whole %.1f mm: %s. Saw a test plug, and give what it wets below as the hole.", card.Job.Hole.V, why)
 	}
 	hole := p.hole(card).Value
 	mid, low, high, err := formula.Predictive(formula.FilletStress(true))

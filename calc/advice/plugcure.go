@@ -79,8 +79,8 @@ func plugCure(card *calc.Card, rim calc.Figure) string {
 	case len(cures) > 0:
 		return "computed to wet the rim and to leave the middle solid: " + strings.Join(cures, "; or ")
 	case by != "":
-		return fmt.Sprintf("no hole that the trade takes, no steady wire feed and no thinner sheet below is computed to do "+
-			"both; nearest comes %s, with a rim of %.0f °C", by, hottest)
+		return fmt.Sprintf("no hole that the trade takes, no steady wire feed and no thinner sheet below is computed "+
+			"to do both; nearest comes %s, with a rim of %.0f °C", by, hottest)
 	}
 	return "no hole that the trade takes, no steady wire feed and no thinner sheet below is computed to do both"
 }

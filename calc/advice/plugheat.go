@@ -145,16 +145,15 @@ func (p *Page) judged(card *calc.Card, rim, middle calc.Figure) {
 	switch {
 	case middle.Value > melts && rim.Value < toe:
 		p.Warn("plug-both", restingSource, "By the middle values the rim stays cold (%.0f °C, this filler wets from "+
-			"%.0f "+
-			"°C) and the middle melts (%.0f °C, this metal from %.0f °C): %s. Saw a test plug through "+
-			"before you rely on one.", rim.Value, toe, middle.Value, melts, plugCure(card, rim))
+			"%.0f °C) and the middle melts (%.0f °C, this metal from %.0f °C): %s. Saw a test plug through before you "+
+			"rely on one.", rim.Value, toe, middle.Value, melts, plugCure(card, rim))
 	case middle.Value > melts:
-		p.Warn("plug-burns", restingSource, "By %s the sheet below melts in the middle before the hole is full, "+
-			"from %.0f "+
-			"°C on: %s. Else a copper bar below, or several short bouts.", by(middle.Low > melts), melts,
+		p.Warn("plug-burns", restingSource, "By %s the sheet below melts in the middle before the hole is full, from "+
+			"%.0f °C on: %s. Else a copper bar below, or several short bouts.", by(middle.Low > melts), melts,
 			plugCure(card, rim))
 	case rim.Value < toe:
-		p.Warn("plug-cold", restingSource, "By %s the rim stays under the %.0f °C at which this filler wets: %s; or %s.",
+		p.Warn("plug-cold", restingSource, "By %s the rim stays under the %.0f °C at which this filler wets: %s; or "+
+			"%s.",
 			by(rim.High < toe), toe, plugCure(card, rim), calc.OrStrip(card, "warm the parts and give that as preheat"))
 	case middle.High > melts && rim.Low < toe:
 		p.Because(Own(restingSource), "the bands reach from a cold rim (under %.0f °C) to a melted middle (over "+

@@ -112,16 +112,13 @@ func (f *plume) zinc(z ends, perLength calc.Basis, travel calc.Figure) {
 	p.add("zinc_oxide_rate", "g/h", 3.6*v, 3.6*oxide.Low, 3.6*oxide.High, calc.OwnBasis("1.245·{a}·3.6·{z}·{v}",
 		source+"; "+a.Source, append(inputs, calc.Assumed("a", "share of it that becomes fume", a.V, "1"))...))
 	f.agents = append(f.agents, airborne{"zinc-oxide", "zinc oxide", oxide})
-	p.Because(a.Origin, "of the zinc driven off some %.0f %% is counted as fume, %.0f to %.0f: the rest is trapped "+
-		"in the "+
-		"joint, goes into bronze and iron, or settles white beside the seam. Which hood it takes is judged with the "+
-		"high "+
-		"end", 100*a.V, 100*a.Low, 100*a.High)
+	p.Because(a.Origin, "of the zinc driven off some %.0f %% is counted as fume, %.0f to %.0f: the rest is trapped in "+
+		"the joint, goes into bronze and iron, or settles white beside the seam. Which hood it takes is judged with "+
+		"the high end", 100*a.V, 100*a.Low, 100*a.High)
 	if fume, ok := p.Figure("fume_rate"); ok {
 		known := tables.ProcessFume
 		p.Because(known.Origin, "with the wire's fume that is some %s mg/s; %.0f to %.0f are published for coated "+
-			"sheet, with "+
-			"nothing said of coat and sheet", calc.Number(round2(fume.Value+v)), known.Low, known.High)
+			"sheet, with nothing said of coat and sheet", calc.Number(round2(fume.Value+v)), known.Low, known.High)
 	}
 }
 

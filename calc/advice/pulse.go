@@ -56,7 +56,8 @@ func newWaveform(card *calc.Card) (*waveform, error) {
 		return nil, err
 	}
 	if mean.Value >= transition {
-		return nil, fmt.Errorf("at %.0f A, over the %.0f A of the spray transition, the arc throws drops without pulses",
+		return nil, fmt.Errorf("at %.0f A, over the %.0f A of the spray transition, the arc throws drops without "+
+			"pulses",
 			mean.Value, transition)
 	}
 	w := &waveform{mean: mean, frequency: frequency, transition: transition, detach: calc.PulseDetach(d)}
@@ -131,7 +132,8 @@ func (w *waveform) shape() {
 	p.take(w.frequency)
 	if !w.Alight {
 		p.Warn("pulse-base", least.Source, "At %.0f A mean the shortest pulse that throws a drop leaves less than the "+
-			"%.0f A that an arc in argon needs between pulses: more wire feed, or a thinner wire.", w.mean.Value, least.V)
+			"%.0f A that an arc in argon needs between pulses: more wire feed, or a thinner "+
+			"wire.", w.mean.Value, least.V)
 		return
 	}
 	p.add("pulse_base", "A", w.Base, w.low, w.high, calc.OwnBasis(

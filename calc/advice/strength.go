@@ -48,11 +48,9 @@ func (p *Page) noLoad(card *calc.Card) bool {
 	case card.Used.Joint == "overlay":
 		p.Because(fillets, "an overlay does not join two parts: no strength is computed")
 	case card.Used.Joint == "edge":
-		p.Because(fillets, "what an edge joint carries is not judged, because a pull opens it like a book: all of "+
-			"it works on "+
-			"the line where the sheets meet, and no test of that is at hand. Try a lap or a tee where it carries; "+
-			"for a tank or "+
-			"a planter fold a lap, or pull a test piece")
+		p.Because(fillets, "what an edge joint carries is not judged, because a pull opens it like a book: all of it "+
+			"works on the line where the sheets meet, and no test of that is at hand. Try a lap or a tee where it "+
+			"carries; for a tank or a planter fold a lap, or pull a test piece")
 	case calc.Applies(string(tables.CastIron), card):
 		p.Warn("iron-no-load", practice.Source, "Brazed cast iron is not structural: no allowable load is computed. "+
 			"A part that carries or holds something up is renewed, or repaired as a qualified person plans.")
@@ -60,9 +58,9 @@ func (p *Page) noLoad(card *calc.Card) bool {
 		p.Warn("too-warm", limit.Source, "Service at %.0f °C is above about %.0f °C: a copper-alloy braze creeps and "+
 			"lets go, and no allowable load is computed. Weld it, or bolt it.", t.V, limit.V)
 	case failing(card) != "" && !card.Job.Throat.Set && !card.Job.Leg.Set:
-		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because what holds was "+
-			"tested on beads that wet a solid base. Find a setting that meets every edge, or give the throat of a cut test "+
-			"piece that came out sound.", failing(card))
+		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because what holds was tested on beads that wet "+
+			"a solid base. Find a setting that meets every edge, or give the throat of a cut test piece that came out "+
+			"sound.", failing(card))
 	default:
 		return false
 	}

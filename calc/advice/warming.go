@@ -46,8 +46,8 @@ func (p *Page) givenWarmth(card *calc.Card) {
 	switch at := card.Used.Preheat.V; {
 	case card.Job.Preheat.Set && at > tables.ChillOff.V:
 		p.take(calc.GivenFigure("preheat", at, "C"))
-		p.reason(ownJob, "the card is computed for parts at %.0f °C: warm them through to that, and measure on the far "+
-			"face", at).Topic = tables.TopicWarm
+		p.reason(ownJob, "the card is computed for parts at %.0f °C: warm them through to that, and measure on the "+
+			"far face", at).Topic = tables.TopicWarm
 	case !card.Job.Preheat.Set && p.has(tables.CastIron):
 		p.row("preheat", tables.IronPreheat, "least, through and through")
 	}

@@ -22,7 +22,8 @@ func impossible(seen string, card *calc.Card) error {
 		switch {
 		case s == "spots-apart" && u.Mode != "timed":
 			return mistake.In("seen", "spots apart is a look of the timed arc: a "+u.Mode+
-				" arc lays one bead, no spots", "choose the mode timed, or type what else it shows; brazebooth tables sights draws them")
+				" arc lays one bead, no spots", "choose the mode timed, or type what else it shows; brazebooth "+
+				"tables sights draws them")
 		case s == "zinc-gone-behind" && !calc.Applies("zinc", card):
 			return mistake.In("seen", "zinc gone behind cannot be seen where neither member carries zinc",
 				"give the coating, as G60, or type what else it shows")
@@ -98,7 +99,8 @@ func (v *posterior) beyond(t *Try, m *move, before float64) string {
 	open.Feed, open.Volts, open.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
 	if g, j := v.suggested(open); g > before+leastGain {
 		return fmt.Sprintf("No one setting is enough: this is the first of several steps. By the window and what was "+
-			"seen, with %.1f m/min and %.1f mm/s the bead is good in %.0f of 100, here in %.0f.", j.Feed.V, j.Travel.V, 100*g,
+			"seen, with %.1f m/min and %.1f mm/s the bead is good in %.0f of 100, here in "+
+			"%.0f.", j.Feed.V, j.Travel.V, 100*g,
 			100*before)
 	}
 	return ""
