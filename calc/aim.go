@@ -7,8 +7,8 @@ import (
 	"brazebooth/tables"
 )
 
-// aim points the arc, where the job leaves that open, at the joint or toward the member that carries more heat away, the
-// more the more unequal they are. Nearly equal ones hardly move it: half of the whole way belongs to the ratio from
+// aim points the arc, where the job leaves that open, at the joint or toward the member that carries more heat away,
+// the more the more unequal they are. Nearly equal ones hardly move it: half of the whole way belongs to the ratio from
 // which a welder aims off.
 func (r *resolution) aim() error {
 	u, m := &r.used, &r.card.Setup.Members
@@ -39,7 +39,7 @@ const leastAim = 0.1
 // carries is how much heat a member carries away, by its thickness and its thermal effusivity: what two plates that
 // meet at a line source share its heat by.
 func carries(m *Member) float64 {
-	return m.Core * math.Sqrt(m.Metal.Conductivity.V*m.Metal.HeatCapacity.V)
+	return Draws(m.Core, m.Metal.Conductivity.V, m.Metal.HeatCapacity.V)
 }
 
 // aimKnown reports whether two members' aim follows from the heat that they carry away: those of one metal, and steels

@@ -23,7 +23,7 @@ func (r *resolution) backing() error {
 	if u.Backing == "" {
 		u.Backing = noBacking
 	}
-	if _, err := row("backing", u.Backing, tables.BackingByID, tables.FindBacking); err != nil {
+	if _, err := row("backing", u.Backing, tables.Backings.ByID, tables.FindBacking); err != nil {
 		return err
 	}
 	switch {
@@ -117,8 +117,8 @@ func (w *warnings) backing(v *verdict) {
 	}
 }
 
-// drawnBacking is how much of a bar or strip a picture shows, mm: a strip is as thick as the sheet, of a bar the face that
-// counts.
+// drawnBacking is how much of a bar or strip a picture shows, mm: a strip is as thick as the sheet, of a bar the face
+// that counts.
 func drawnBacking(backing string, sheet float64) float64 {
 	const face = 2
 	switch backing {
@@ -139,6 +139,6 @@ func BackingOf(card *Card) string {
 }
 
 func backingName(id string) string {
-	b, _ := tables.BackingByID(id)
+	b, _ := tables.Backings.ByID(id)
 	return b.Name
 }

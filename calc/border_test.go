@@ -19,7 +19,7 @@ import (
 func borderJob(r *rand.Rand) Job {
 	pick := func(ids ...string) string { return ids[r.IntN(len(ids))] }
 	thick := func() Opt { return Some(0.2 * math.Pow(25/0.2, r.Float64())) }
-	metals := tables.Metals()
+	metals := tables.Metals
 	j := Job{Metal: metals[r.IntN(len(metals))].ID, Thickness: thick(), Joint: pick("lap", "tee", "butt", "corner",
 		"overlay"),
 		Mode: pick("dip", "dip", "pulsed"), Position: pick("flat", "flat", "horizontal", "vertical-up",

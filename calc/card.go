@@ -9,8 +9,8 @@ import (
 // text or a PDF can answer "why this number?" without computing again.
 type Card struct {
 	Job Job // as it was given
-	// Used is the job with every assumption filled in: Solve(Used) gives the same values. What was assumed counts as given
-	// there, a stick-out above all: bands get narrower, and the chance with them another.
+	// Used is the job with every assumption filled in: Solve(Used) gives the same values. What was assumed counts as
+	// given there, a stick-out above all: bands get narrower, and the chance with them another.
 	Used    Job
 	Assumed []Assumption // what Used holds that Job did not, in the order a welder would check it
 

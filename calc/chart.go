@@ -35,14 +35,12 @@ var pastEdge = [limitCount]string{lWets: "cold", lSolid: "too hot", lBurn: "burn
 func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	open := w.Job
 	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
-	var card Card
-	if err := resolve(open, &card); err != nil {
+	e := &effort{ctx: ctx}
+	b, card, err := laidOut(e, open)
+	if err != nil {
 		return Chart{}, err
 	}
-	e := &effort{ctx: ctx}
-	b := newBoard(&card)
-	b.effort = e
-	h, m := b.heatField(&card), newMargins(b, &card)
+	h, m := b.heatField(card), newMargins(b, card)
 	d := drawing{e: e, field: &h, margins: &m}
 	d.layOut(b, WindowSize{len(w.Feeds), len(w.Travels)})
 	for ; d.step > 1; d.wantBetween() {
@@ -68,7 +66,7 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 func chartOf(at *heats) Chart {
 	feeds, travels := at.grid.feeds, at.grid.travels
 	n := feeds.n * travels.n
-	c := Chart{Feeds: make([]float64, feeds.n), Travels: make([]float64, travels.n), Chance: make([]float64, n)}
+	c := Chart{Feeds: feeds.points(0.06), Travels: travels.points(1), Chance: make([]float64, n)}
 	var fields [limitCount][]float64
 	var crossed [limitCount][2]bool // limits that are met somewhere, and somewhere not
 	for l := range fields {
@@ -76,7 +74,6 @@ func chartOf(at *heats) Chart {
 	}
 	for k := range n {
 		i, j := k/travels.n, k%travels.n
-		c.Feeds[i], c.Travels[j] = feeds.at(float64(i))*0.06, travels.at(float64(j))
 		here := &at.grid.logs[k]
 		for l := range fields {
 			if fields[l][k] = here[l]; *here == hopeless || here.unjudged(limit(l)) != "" {

@@ -20,11 +20,16 @@ func Paths(joint string) [2]float64 {
 	return [2]float64{1, 1} // butt, corner, edge
 }
 
+// Draws is how much heat a sheet leads away beside others: thickness, mm, times thermal effusivity.
+func Draws(thick, conductivity, capacity float64) float64 {
+	return thick * math.Sqrt(conductivity*capacity)
+}
+
 // pathHeat returns the heat that a plate with two sides must get so that one side gets what one path of the member
 // gets: paths draw heat as b = t·√(k·ρc), the effusivity of a sheet.
 func (c *chain) pathHeat(net float64, k *[inputCount]float64) (h1, h2 float64) {
-	b1 := k[inThick1] * math.Sqrt(k[inConduct1]*k[inHeatCap1])
-	b2 := k[inThick2] * math.Sqrt(k[inConduct2]*k[inHeatCap2])
+	b1 := Draws(k[inThick1], k[inConduct1], k[inHeatCap1])
+	b2 := Draws(k[inThick2], k[inConduct2], k[inHeatCap2])
 	sum := c.arms[0] * b1
 	if c.arms[1] > 0 {
 		sum += c.arms[1] * b2
@@ -67,28 +72,17 @@ func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 }
 
 // knownWidths are half-widths that were computed, by their arguments: members are often alike, and most of what is
-// changed while intervals are propagated does not move every band. The first ones, of the inputs as they are, stay; of
-// the others the last.
-type knownWidths struct {
-	n    int
-	args [7][7]float64
-	w    [7]float64
-}
+// changed while intervals are propagated does not move every band.
+type knownWidths map[[7]float64]float64
 
-// halfWidth is formula.MovingHalfWidth of its seven arguments.
-func (n *knownWidths) halfWidth(x [7]float64) (float64, error) {
-	if n == nil {
-		return formula.MovingHalfWidth(x[0], x[1], x[2], x[3], x[4], x[5], x[6])
-	}
-	for i := range n.n {
-		if n.args[i] == x {
-			return n.w[i], nil
-		}
+// halfWidth is formula.MovingHalfWidth of its seven arguments, kept where there is a place for it.
+func (n knownWidths) halfWidth(x [7]float64) (float64, error) {
+	if w, ok := n[x]; ok {
+		return w, nil
 	}
 	w, err := formula.MovingHalfWidth(x[0], x[1], x[2], x[3], x[4], x[5], x[6])
-	if err == nil {
-		n.n = min(n.n+1, len(n.w))
-		n.args[n.n-1], n.w[n.n-1] = x, w
+	if err == nil && n != nil {
+		n[x] = w
 	}
 	return w, err
 }

@@ -25,17 +25,17 @@
 // # How a verdict comes about
 //
 // heatstate.go runs the cross-section (calc/section) at a feed and a travel; edges.go turns the result into limits:
-// logarithms of a ratio, zero on the edge and positive inside. chance.go turns the limits at three heats into the chance
-// that all are met, a figure by which Card.Verdict tells good from marginal. suggest gives package suggest the same
-// limits and takes the place that it finds; WindowOf takes it too. windowdraw.go draws the full window about it, or one
-// of fewer points where the job takes long. effort.go counts what
-// an answer takes, so that it is the same on every machine, and ends it when the caller leaves.
+// logarithms of a ratio, zero on the edge and positive inside. chance.go turns the limits at three heats into the
+// chance that all are met, a figure by which Card.Verdict tells good from marginal. suggest gives package suggest the
+// same limits and takes the place that it finds; WindowOf takes it too. windowdraw.go draws the full window about it,
+// or one of fewer points where the job takes long. effort.go counts what an answer takes, so that it is the same on
+// every machine, and ends it when the caller leaves.
 //
 // # How the times of a timed arc come about
 //
 // timedinput.go lays the joint out as arms of the sheet's plane. thinsheet.Run follows each end of on and off until its
-// cycle repeats. Where no feed was given timedfeed.go compares a few by their range of on; SolveTimed goes on with one of
-// them and puts its times on the card; where no rhythm exists, timedremedy.go tries what would help.
+// cycle repeats. Where no feed was given timedfeed.go compares a few by their range of on; SolveTimed goes on with one
+// of them and puts its times on the card; where no rhythm exists, timedremedy.go tries what would help.
 //
 // # How a booth teaches
 //

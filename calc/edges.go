@@ -144,8 +144,8 @@ func (m *margins) simple(o *[outs]float64, s *heatState, l *Limits) {
 	l[lFast] = math.Log(m.fast / o[oTravel])
 }
 
-// wets is the cold limit: how steep the bead stands, and whether both members get as hot as the toe must be; without the
-// second a wetted width that is about to vanish would decide alone. A flat bead has next to no toe angle.
+// wets is the cold limit: how steep the bead stands, and whether both members get as hot as the toe must be; without
+// the second a wetted width that is about to vanish would decide alone. A flat bead has next to no toe angle.
 func (m *margins) wets(s *heatState) float64 {
 	return min(math.Log(m.cold/max(s.steepest, flattest*math.Pi/180)), s.warmth)
 }

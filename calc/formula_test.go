@@ -24,7 +24,7 @@ func TestFormulasGiveTheirFigures(t *testing.T) {
 		t.Skip("every joint, mode and filler on every page")
 	}
 	var jobs []calc.Job
-	fillers := tables.Fillers()
+	fillers := tables.Fillers
 	for i, joint := range [...]string{"lap", "butt", "tee", "corner", "edge", "plug", "overlay"} {
 		for k, mode := range [...]string{"dip", "pulsed", "timed"} {
 			for n, j := range formulaJobs() {

@@ -38,7 +38,7 @@ func usualGas(j *Job, g *tables.Gas) Figure {
 func notes(card *Card, s *spread) []Note {
 	list := make([]Note, 0, 5)
 	for _, code := range [...]string{"polarity", "gun-angle", inductance(card, s)} {
-		l, ok := tables.NoteByCode(code)
+		l, ok := tables.Notes.ByID(code)
 		if !ok {
 			continue
 		}
@@ -54,7 +54,7 @@ func notes(card *Card, s *spread) []Note {
 
 // held is how the gun is held and moved out of the flat position: the note on its angle, and one on the technique.
 func held(card *Card, n Note) []Note {
-	h, ok := tables.HoldIn(card.Used.Position)
+	h, ok := tables.Holds.ByID(card.Used.Position)
 	if !ok {
 		return []Note{n}
 	}
@@ -64,7 +64,7 @@ func held(card *Card, n Note) []Note {
 
 // Technique is where the gun points across a card's seam and how it is moved, in sentences.
 func Technique(card *Card) string {
-	h, _ := tables.HoldIn(card.Used.Position)
+	h, _ := tables.Holds.ByID(card.Used.Position)
 	return strings.TrimSpace(tables.AimOn(card.Used.Joint, card.Used.Position) + " " + h.Move)
 }
 

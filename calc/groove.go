@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"math"
-
 	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
@@ -42,6 +40,7 @@ func FillOf(card *Card) Fill {
 func prepared(g formula.Groove, vee bool) (low, high float64) {
 	mid := g.Area()
 	edge, angle := tables.GrooveEdgeHeld.V, tables.GrooveAngleHeld.V
+	var moved Sides
 	for _, off := range [2]float64{-1, 1} {
 		changed := []formula.Groove{g, g, g}
 		changed[0].Opening = max(0, g.Opening+off*edge)
@@ -50,14 +49,10 @@ func prepared(g formula.Groove, vee bool) (low, high float64) {
 			changed[2].Angle += off * angle
 		}
 		for _, c := range changed {
-			if d := c.Area() - mid; d > 0 {
-				high = math.Hypot(high, d)
-			} else {
-				low = math.Hypot(low, d)
-			}
+			moved.Add(c.Area() - mid)
 		}
 	}
-	return mid - low, mid + high
+	return mid - moved.Down, mid + moved.Up
 }
 
 // Passes is how many beads of an area, mm2, the joint takes: one where one is asked for no more than it lays.

@@ -42,8 +42,9 @@ func NoHotter(card *Card) string {
 // softens cautions a preheat that was given and that softens the sheet.
 func (w *warnings) softens() {
 	if Softened(w.card) {
-		w.tell(PreheatSoftens, Caution, tables.HardenedWarmest.Source, "%.0f °C of preheat softens the sheet: hardened "+
-			"steel loses strength from about %.0f to %.0f °C on. Take %s.", w.card.Used.Preheat.V, HottestPreheat(w.card),
+		w.tell(PreheatSoftens, Caution, tables.HardenedWarmest.Source, "%.0f °C of preheat softens the sheet: "+
+			"hardened steel loses strength from about %.0f to %.0f °C on. Take "+
+			"%s.", w.card.Used.Preheat.V, HottestPreheat(w.card),
 			tables.HardenedWarmest.High, LessPreheat(w.card))
 	}
 }

@@ -22,7 +22,7 @@ func HazardIDs(text string) (string, error) {
 		"lead": {"lead-paint", "leaded-bronze"}, "crash": {"vehicle"}}
 	var ids []string
 	for _, word := range TypedWords(text) {
-		_, known := tables.HazardByID(word)
+		_, known := tables.Hazards.ByID(word)
 		switch {
 		case word == "none":
 			ids = append(ids, "none")

@@ -54,6 +54,17 @@ func newBoard(card *Card) *board {
 	return b
 }
 
+// laidOut is a job completed and turned into numbers, whose work counts to an effort. Errors as Solve.
+func laidOut(e *effort, job Job) (*board, *Card, error) {
+	card := new(Card)
+	if err := resolve(job, card); err != nil {
+		return nil, nil, err
+	}
+	b := newBoard(card)
+	b.effort = e
+	return b, card, nil
+}
+
 func (b *board) chooseFormulas(card *Card) {
 	u := &card.Used
 	c := &b.chain
@@ -120,14 +131,9 @@ func (b *board) setArc(card *Card) {
 	b.fromTable(inReinforce, tables.Reinforcement)
 	b.fromTable(inZoneForm, tables.ZincBandForm)
 	b.fromTable(inTimedForm, tables.TimedForm)
-	bias := tables.DipVoltBand.V
-	b.fromTable(inDeposit, tables.DepositionDip)
-	b.exact(inModeFactor, tables.DipVoltFactor.V)
-	if b.chain.pulsed {
-		bias = tables.PulsedVoltBand.V
-		b.fromTable(inDeposit, tables.DepositionPulsed)
-		b.exact(inModeFactor, tables.PulsedVoltFactor.V)
-	}
+	factor, bias := voltsOf(u.Mode)
+	b.fromTable(inDeposit, Deposition(u.Mode))
+	b.exact(inModeFactor, factor)
 	b.setPulse(u.Wire.V)
 	b.exact(inVolts, u.Volts.V)
 	b.intervals[inVoltBias] = interval{-bias, bias, false}
@@ -156,6 +162,22 @@ func (b *board) setArc(card *Card) {
 	if b.chain.voltsGiven && card.Job.Feed.Set && card.Job.Amps.Set { // read off a meter, not set
 		b.within(inVolts, u.Volts.V, 2*tables.ReadingSigma.V*u.Volts.V)
 	}
+}
+
+// voltsOf is a mode's factor on the load line and the half-width of the volts' 95 % interval about it, V.
+func voltsOf(mode string) (factor, band float64) {
+	if mode == "pulsed" {
+		return tables.PulsedVoltFactor.V, tables.PulsedVoltBand.V
+	}
+	return tables.DipVoltFactor.V, tables.DipVoltBand.V
+}
+
+// Deposition is the share of a mode's wire that is deposited.
+func Deposition(mode string) tables.Datum {
+	if mode == "pulsed" {
+		return tables.DepositionPulsed
+	}
+	return tables.DepositionDip
 }
 
 // PulseDetach is what throws one drop from a wire of so many millimetres: its row scaled from the row's own wire, with

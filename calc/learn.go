@@ -38,22 +38,9 @@ func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (Lea
 	if err := formula.Positive([4]string{"wire diameter"}, wire, 1, 1, 1); err != nil {
 		return Learned{}, err
 	}
-	l := Learned{For: LearnedKey(f.ID, wire, mode), Phi: Posterior{Mean: f.Phi.V, Sigma: (f.Phi.High - f.Phi.Low) / 4},
-		Volts: Posterior{Mean: 1, Sigma: tables.VoltFactorSigma.V}}
-	factor := tables.DipVoltFactor.V
-	if mode == "pulsed" {
-		factor = tables.PulsedVoltFactor.V
-	}
-	for i, r := range readings {
-		if r.Amps > 0 && r.Feed > 0 {
-			phi, sigma := phiSeen(f, wire, &r)
-			l.Phi.take(i, phi, sigma, r.Confirmed)
-		}
-		if r.Volts > 0 && r.Amps > 0 {
-			model := factor * formula.LoadLine(r.Amps)
-			seen := r.Volts / model
-			l.Volts.take(i, seen, seen*tables.ReadingSigma.V, r.Confirmed)
-		}
+	l := learnedOf(&Job{Filler: f.ID, Wire: Some(wire), Mode: mode}, f)
+	for i := range readings {
+		l.take(i, &readings[i], f, wire, mode)
 	}
 	return l, nil
 }
@@ -64,23 +51,31 @@ func (j *Job) read(f *tables.Filler) {
 	if !j.Feed.Set || !j.Amps.Set {
 		return
 	}
-	phi := Posterior{Mean: j.Phi.Or(f.Phi.V), Sigma: j.PhiSigma.Or((f.Phi.High - f.Phi.Low) / 4)}
-	volts := Posterior{Mean: j.VoltFactor.Or(1), Sigma: j.VoltFactorSigma.Or(tables.VoltFactorSigma.V)}
-	r := Reading{Feed: j.Feed.V, StickOut: j.StickOut.V, Amps: j.Amps.V}
-	seen, sigma := phiSeen(f, j.Wire.V, &r)
-	phi.take(0, seen, sigma, false)
-	if j.Volts.Set {
-		factor := tables.DipVoltFactor.V
-		if j.Mode == "pulsed" {
-			factor = tables.PulsedVoltFactor.V
-		}
-		seen := j.Volts.V / (factor * formula.LoadLine(j.Amps.V))
-		volts.take(0, seen, seen*tables.ReadingSigma.V, false)
-	}
-	l := Learned{For: LearnedKey(j.Filler, j.Wire.V, j.Mode), Phi: phi, Volts: volts}
+	l := learnedOf(j, f)
+	l.take(0, &Reading{Feed: j.Feed.V, StickOut: j.StickOut.V, Amps: j.Amps.V, Volts: j.Volts.V}, f, j.Wire.V, j.Mode)
 	before := j.Readings.Or(0)
 	if l.Put(j); j.Readings.Set {
-		j.Readings.V = before + float64(max(phi.Used, volts.Used))
+		j.Readings.V = before + float64(max(l.Phi.Used, l.Volts.Used))
+	}
+}
+
+// learnedOf is what is known before a reading: what a job was taught, or else the priors of tables.
+func learnedOf(j *Job, f *tables.Filler) Learned {
+	return Learned{For: LearnedKey(j.Filler, j.Wire.V, j.Mode),
+		Phi:   Posterior{Mean: j.Phi.Or(f.Phi.V), Sigma: j.PhiSigma.Or((f.Phi.High - f.Phi.Low) / 4)},
+		Volts: Posterior{Mean: j.VoltFactor.Or(1), Sigma: j.VoltFactorSigma.Or(tables.VoltFactorSigma.V)}}
+}
+
+// take updates both posteriors with one reading, whose place in the list is i.
+func (l *Learned) take(i int, r *Reading, f *tables.Filler, wire float64, mode string) {
+	if r.Amps > 0 && r.Feed > 0 {
+		phi, sigma := phiSeen(f, wire, r)
+		l.Phi.take(i, phi, sigma, r.Confirmed)
+	}
+	if r.Volts > 0 && r.Amps > 0 {
+		factor, _ := voltsOf(mode)
+		seen := r.Volts / (factor * formula.LoadLine(r.Amps))
+		l.Volts.take(i, seen, seen*tables.ReadingSigma.V, r.Confirmed)
 	}
 }
 
@@ -176,8 +171,8 @@ func (w *warnings) learned(s *spread) {
 		return
 	}
 	before.Job.StickOut = w.card.Job.StickOut
-	b, was := newBoard(&before), new(spread)
-	if b.chain.propagate(&b.inputs, &b.intervals, was) != nil {
+	was, err := newBoard(&before).spread()
+	if err != nil {
 		return
 	}
 	w.tell("learned", Info, "readings of this power source with this wire, normal posterior",

@@ -31,7 +31,7 @@ func (s *shop) reading(t *testing.T, f *tables.Filler, feed, stick float64) Read
 // 0.62072·105.833·8.53e-3·642.15 = 359.84 W; at 93 A φ = 359.84/93 − 93·0.256e-3·12/0.62072 = 3.4090 V, its deviation
 // (3.8693 + 0.4603)·1.5 % = 0.06494 V. Posterior by the closed form for two normals.
 func TestLearnByHand(t *testing.T) {
-	f, _ := tables.FillerByID("cusi3")
+	f, _ := tables.Fillers.ByID("cusi3")
 	l, err := Learn(&f, 0.889, "dip", []Reading{{Feed: 6.35, StickOut: 12, Amps: 93, Volts: 15}})
 	if err != nil {
 		t.Fatal(err)
@@ -47,7 +47,7 @@ func TestLearnByHand(t *testing.T) {
 // 200 shops: the 95 % interval of the current at another feed holds the truth in 92 to 98 of 100 before the floor,
 // and in 95 or more with it; it narrows as readings come in.
 func TestLearnedBandsCover(t *testing.T) {
-	f, _ := tables.FillerByID("cusi3")
+	f, _ := tables.Fillers.ByID("cusi3")
 	r := rand.New(rand.NewPCG(11, 200))
 	const shops = 200
 	for _, n := range []int{1, 3, 5, 20} {
@@ -94,7 +94,7 @@ func TestLearnedBandsCover(t *testing.T) {
 
 // A stick-out recorded 4 mm too long each time biases φ, but not the current at the same stick-out.
 func TestAWrongStickOut(t *testing.T) {
-	f, _ := tables.FillerByID("cusi3")
+	f, _ := tables.Fillers.ByID("cusi3")
 	s := shop{phi: 3.25, factor: 1, r: rand.New(rand.NewPCG(1, 2)), stick: 4}
 	var list []Reading
 	for range 20 {
@@ -118,7 +118,7 @@ func TestAWrongStickOut(t *testing.T) {
 
 // An outlier is left out until confirmed, and what was learned before it stays.
 func TestOutliers(t *testing.T) {
-	f, _ := tables.FillerByID("cusi3")
+	f, _ := tables.Fillers.ByID("cusi3")
 	s := shop{phi: 3.25, factor: 1, r: rand.New(rand.NewPCG(5, 6))}
 	var list []Reading
 	for range 5 {

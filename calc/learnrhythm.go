@@ -3,7 +3,6 @@ package calc
 import (
 	"context"
 	"math"
-	"strings"
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/thinsheet"
@@ -146,9 +145,9 @@ func rhythmGrid(sigma [3]float64) (points [][3]float64, weights []float64) {
 // shows returns how likely a trial shows what it did, where the three logarithms are at a point.
 func (t *laidTrial) shows() func(at *[3]float64) float64 {
 	var share [5]float64
-	for i, cause := range [...]string{tables.CauseOnShort, tables.CauseOnLong, tables.CauseOffShort, tables.CauseOffLong,
-		tables.CauseFine} {
-		share[i] = shares(t.seen, cause)
+	for i, cause := range [...]string{tables.CauseOnShort, tables.CauseOnLong, tables.CauseOffShort,
+		tables.CauseOffLong, tables.CauseFine} {
+		share[i] = tables.ShareAllSeen(t.seen, cause)
 	}
 	other := otherCauses(t.seen)
 	return func(at *[3]float64) float64 {
@@ -182,19 +181,10 @@ func (t *laidTrial) causes(at *[3]float64) [5]float64 {
 
 // otherCauses is how likely causes beside heat show what was seen.
 func otherCauses(seen string) (p float64) {
-	for _, c := range tables.Causes() {
+	for _, c := range tables.Causes {
 		if c.Base > 0 && c.Base < 1 {
-			p += c.Base * shares(seen, c.ID)
+			p += c.Base * tables.ShareAllSeen(seen, c.ID)
 		}
-	}
-	return p
-}
-
-// shares is how often a cause shows all that was seen.
-func shares(seen, cause string) float64 {
-	p := 1.0
-	for _, s := range strings.Split(seen, ",") {
-		p *= tables.ShareSeen(s, cause)
 	}
 	return p
 }

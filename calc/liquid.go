@@ -178,7 +178,8 @@ func (l *liquid) largestBead(s *heatState) (hang.Estimate, bool) {
 	return e, err == nil
 }
 
-// longestPool is the longest puddle that stays in a vertical position with its interval, mm; false where none is computed.
+// longestPool is the longest puddle that stays in a vertical position with its interval, mm; false where none is
+// computed.
 func (l *liquid) longestPool(s *heatState) (hang.Estimate, bool) {
 	if !l.position {
 		return hang.Estimate{}, false

@@ -160,10 +160,17 @@ func otherGauge(field string, u *Job) []candidate {
 
 func otherWires(wire float64) []candidate {
 	var list []candidate
-	for _, id := range [...]string{".030", ".045"} {
-		if w, err := tables.FindWire(id); err == nil && w.Diameter.V != wire {
-			list = append(list, candidate{id + " in", func(j *Job) { j.Wire = Some(w.Diameter.V) }})
+	for _, w := range OtherWires(wire) {
+		if w.Diameter.V != defaultWire {
+			list = append(list, candidate{w.ID + " in", func(j *Job) { j.Wire = Some(w.Diameter.V) }})
 		}
 	}
 	return list
+}
+
+// OtherWires are the usual sizes for sheet beside a wire of so many millimetres.
+func OtherWires(wire float64) []tables.Wire {
+	return slices.DeleteFunc(slices.Clone(tables.Wires), func(w tables.Wire) bool {
+		return w.Diameter.V == wire || !slices.Contains([]string{".030", ".035", ".045"}, w.ID)
+	})
 }

@@ -108,7 +108,7 @@ type chain struct {
 	// What was learned with a wire includes the errors of its diameter, density and resistivity: the current is then
 	// computed from their nominal figures. All zero where nothing was learned.
 	learned struct{ wire, density, hLiq, rhoE float64 }
-	known   *knownWidths // while intervals are propagated, else nil
+	known   knownWidths // while intervals are propagated, else nil
 	// scale nudges one computed number, to find how another depends on it; all 1 otherwise.
 	scale [outs]float64
 }

@@ -23,7 +23,7 @@ func odd[J any](draw func(seed int) J) (jobs []J) {
 // oddJob is a job over the whole range of choices, few of them sensible, another one for each seed.
 func oddJob(seed int) Job {
 	r := rand.New(rand.NewPCG(uint64(seed), 7))
-	metals, fillers := tables.Metals(), tables.Fillers()
+	metals, fillers := tables.Metals, tables.Fillers
 	pick := func(ids ...string) string { return ids[r.IntN(len(ids))] }
 	some := func(share, low, high float64) (o Opt) {
 		if r.Float64() < share {

@@ -15,8 +15,8 @@ func openReason(r thinsheet.Reason, card *Card) string {
 		return "The puddle does not stay in the joint: tension carries neither its weight nor the arc's push. Try " +
 			either(ways) + "."
 	case thinsheet.WideGap:
-		return "Not judged, because the gap is wider than the arc's own width, and the arc finds little sheet to land " +
-			"on; try " + OverOpening(card) + "."
+		return "Not judged, because the gap is wider than the arc's own width, and the arc finds little sheet to " +
+			"land on; try " + OverOpening(card) + "."
 	case thinsheet.TooThick:
 		ways := []candidate{steady}
 		if card.Used.Gap.V > 0 {

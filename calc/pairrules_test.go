@@ -129,7 +129,7 @@ func TestBeadWidthIsTheChord(t *testing.T) {
 
 // Only steel's heat follows steel's curves.
 func TestSteelIsMarked(t *testing.T) {
-	for _, m := range tables.Metals() {
+	for _, m := range tables.Metals {
 		if got := material(&m, m.Conductivity.V, 1).Steel; got != (m.Family == tables.Steel) {
 			t.Errorf("%s: a steel %v", m.ID, got)
 		}

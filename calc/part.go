@@ -77,13 +77,13 @@ func (p *wholePart) after(power, travel float64) (float64, error) {
 	return p.then(p.start, power, p.length/travel)
 }
 
-// then is how hot the whole part is after s seconds from a start, C, power going in. What it loses is that at the mean of
-// start and end, so that the end is sought: taken from an end without loss, a light part would seem to stay colder than
-// a heavy one.
+// then is how hot the whole part is after s seconds from a start, C, power going in. What it loses is that at the mean
+// of start and end, so that the end is sought: taken from an end without loss, a light part would seem to stay colder
+// than a heavy one.
 func (p *wholePart) then(start, power, s float64) (float64, error) {
 	at := func(end float64) (float64, error) {
-		return formula.PartTemperature(tables.RoomTemperature.V, start, power, p.loss((end+start)/2), p.surface, p.volume,
-			p.rhoC, s)
+		return formula.PartTemperature(tables.RoomTemperature.V, start, power, p.loss((end+start)/2), p.surface,
+			p.volume, p.rhoC, s)
 	}
 	low, high := start, max(start, start+power*s/(p.rhoC*p.volume))
 	for range 50 { // halvings, down to less than a nanokelvin

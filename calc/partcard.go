@@ -30,7 +30,8 @@ func (b *board) partFigures(card *Card, s *spread) []Figure {
 	share := tables.StripShare
 	mid, ok := at(net, share.V)
 	var list [4]found
-	for i, x := range [4][2]float64{{s.low[oNet], share.V}, {s.high[oNet], share.V}, {net, share.Low}, {net, share.High}} {
+	for i, x := range [4][2]float64{{s.low[oNet], share.V}, {s.high[oNet], share.V}, {net, share.Low},
+		{net, share.High}} {
 		var known bool
 		list[i], known = at(x[0], x[1])
 		ok = ok && known
@@ -69,8 +70,8 @@ func (b *board) heavierThanBead(card *Card, width float64) error {
 	if !p.known || !card.Used.PartMass.Set || card.Used.PartMass.V >= least {
 		return nil
 	}
-	return mistake.In("part_mass", fmt.Sprintf("a strip of this sheet as wide as its bead (%.1f mm) and as long as the "+
-		"seam (%.0f mm) weighs %.2g kg already", width, p.length, least),
+	return mistake.In("part_mass", fmt.Sprintf("a strip of this sheet as wide as its bead (%.1f mm) and as long as "+
+		"the seam (%.0f mm) weighs %.2g kg already", width, p.length, least),
 		fmt.Sprintf("type the mass of the whole part, at least %.2g kg, or a shorter seam", 1.05*least))
 }
 
@@ -92,7 +93,8 @@ func (w *warnings) seamEnds(v *verdict) {
 	if from != to {
 		severity = Caution
 	}
-	w.tell("part-warms", severity, basis, "The part warms while this seam is laid: its end is about %.0f K hotter than its "+
+	w.tell("part-warms", severity, basis, "The part warms while this seam is laid: its end is about %.0f K hotter "+
+		"than its "+
 		"start. The start is %s, the end %s; the card judges by the worse of each edge: %s.", e.rise, from, to, where)
 }
 

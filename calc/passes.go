@@ -38,7 +38,8 @@ func Grooved(card *Card) bool {
 }
 
 // Lies is the joint by which a card's bead lies. Under an upper sheet of plate that is clearly higher than one bead
-// reaches a lap's bead lies in the corner, as a tee's does: the sheet's edge stands over the lower member and ends above.
+// reaches a lap's bead lies in the corner, as a tee's does: the sheet's edge stands over the lower member and ends
+// above.
 func Lies(card *Card) string {
 	if t := card.Setup.Members[0].Core; card.Used.Joint == "lap" && t > tables.SheetThickest.V &&
 		t > cornerFrom*lapReach(card) {
@@ -47,9 +48,10 @@ func Lies(card *Card) string {
 	return card.Used.Joint
 }
 
-// cornerFrom is how much higher than a bead's leg the edge over it is where the bead is clear of it, so that the arc can
-// only point into the corner. A three-dimensional reference wets 5 and 6 mm of edge to the top, as a tee whose standing
-// member ends there does; between that and a lap, whose arc stands over the edge, the lower width jumps by a third.
+// cornerFrom is how much higher than a bead's leg the edge over it is where the bead is clear of it, so that the arc
+// can only point into the corner. A three-dimensional reference wets 5 and 6 mm of edge to the top, as a tee whose
+// standing member ends there does; between that and a lap, whose arc stands over the edge, the lower width jumps by a
+// third.
 const cornerFrom = 1.5
 
 // lapReach is how high an edge one bead of a lap covers, mm.
@@ -61,10 +63,12 @@ func lapReach(card *Card) float64 {
 // higher, or deep between two, whose heat flow nothing here computes.
 func buried(card *Card) string {
 	m := card.Setup.Members
-	if t := m[0].Core; card.Used.Joint == "lap" && t > tables.SheetThickest.V && t > lapReach(card) && Lies(card) == "lap" {
-		return fmt.Sprintf("the upper sheet is hardly higher than one bead: with the arc over its edge or in the corner "+
-			"under it widths differ by a third, and nothing here says which it is; try an upper sheet of up to %.1f mm or "+
-			"over %.1f mm, or chamfer that edge down to a bead's height", lapReach(card), cornerFrom*lapReach(card))
+	if t := m[0].Core; card.Used.Joint == "lap" && t > tables.SheetThickest.V && t > lapReach(card) &&
+		Lies(card) == "lap" {
+		return fmt.Sprintf("the upper sheet is hardly higher than one bead: with the arc over its edge or in the "+
+			"corner under it widths differ by a third, and nothing here says which it is; try an upper sheet of up "+
+			"to %.1f mm or over %.1f mm, or chamfer that edge down to a bead's "+
+			"height", lapReach(card), cornerFrom*lapReach(card))
 	}
 	if MinCore(card.Setup.Joined()) <= tables.SheetThickest.V {
 		return ""

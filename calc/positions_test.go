@@ -24,7 +24,7 @@ func TestOverheadNeverHoldsMore(t *testing.T) {
 		at := fmt.Sprintf("%s %.2f mm, gap %.2f, %.1f m/min, %.1f mm/s", job.Joint, job.Thickness.V, job.Gap.V,
 			job.Feed.V, job.Travel.V)
 		cards := map[string]*calc.Card{}
-		for _, p := range tables.Positions() {
+		for _, p := range tables.Positions {
 			job.Position = p.ID
 			cards[p.ID] = solved(t, job)
 		}
@@ -51,9 +51,9 @@ func TestOverheadNeverHoldsMore(t *testing.T) {
 // Each joint has a technique in each position, each position a lean of the gun with its origin, and none but flat goes
 // without the note on its card.
 func TestEveryPositionHasATechnique(t *testing.T) {
-	for _, joint := range tables.Joints() {
+	for _, joint := range tables.Joints {
 		seen := map[string]string{}
-		for _, p := range tables.Positions() {
+		for _, p := range tables.Positions {
 			card := solved(t, calc.Job{Metal: "mild-steel", Joint: joint.ID, Position: p.ID, Feed: calc.Some(5),
 				Travel: calc.Some(8)})
 			text := calc.Technique(card)
@@ -68,7 +68,7 @@ func TestEveryPositionHasATechnique(t *testing.T) {
 			if noted == (p.ID == "flat") {
 				t.Errorf("%s %s: noted %v", joint.ID, p.ID, noted)
 			}
-			hold, ok := tables.HoldIn(p.ID)
+			hold, ok := tables.Holds.ByID(p.ID)
 			if f, has := card.Figure("gun_angle"); !ok || !has || f.Value != hold.Lean.V {
 				t.Errorf("%s %s: gun angle %v", joint.ID, p.ID, f.Value)
 			}

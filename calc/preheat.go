@@ -182,22 +182,21 @@ func (w *warmth) band(p *preheat, b *board) {
 		}
 		return t - p.least
 	}
-	down, up := 0.0, 0.0
-	add := func(d float64) { down, up = down+min(0, d)*min(0, d), up+max(0, d)*max(0, d) }
+	var ends Sides
 	low, high := w.power(b)
-	add(moved(func(in *section.Input) { in.Heat *= low }))
-	add(moved(func(in *section.Input) { in.Heat *= high }))
+	ends.Add(moved(func(in *section.Input) { in.Heat *= low }))
+	ends.Add(moved(func(in *section.Input) { in.Heat *= high }))
 	toe := b.intervals[inToe]
 	for _, t := range [2]float64{toe.low, toe.high} {
 		if t != b.inputs[inToe] {
-			add(moved(func(in *section.Input) { in.Filler.Toe = t }))
+			ends.Add(moved(func(in *section.Input) { in.Filler.Toe = t }))
 		}
 	}
 	// What the model leaves out is a share of the rise to the toe.
 	rise := b.inputs[inToe] - p.least
-	add(-rise * (tables.SectionRiseEnding.High - 1))
-	add(rise * (1 - tables.SectionRiseEnding.Low))
-	p.low, p.high = max(p.room, p.least-math.Sqrt(down)), p.least+math.Sqrt(up)
+	ends.Add(-rise * (tables.SectionRiseEnding.High - 1))
+	ends.Add(rise * (1 - tables.SectionRiseEnding.Low))
+	p.low, p.high = max(p.room, p.least-ends.Down), p.least+ends.Up
 	p.least = max(p.least, p.room)
 }
 

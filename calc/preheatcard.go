@@ -52,13 +52,11 @@ func (u *warmUp) thicker(b *board, card *Card) {
 		}
 		job := card.Job
 		job.Wire, job.Feed, job.Amps = Some(wire.Diameter.V), Opt{}, Opt{}
-		var other Card
-		if resolve(job, &other) != nil {
+		with, other, err := laidOut(b.effort, job)
+		if err != nil {
 			continue
 		}
-		with := newBoard(&other)
-		with.effort = b.effort
-		w := with.newWarmth(&other)
+		w := with.newWarmth(other)
 		if p := w.find(); p.least < u.then.least || u.other == "" && !math.IsNaN(p.least) {
 			u.other, u.then = size.name, p
 		}
@@ -97,7 +95,8 @@ const noticed = 0.5
 
 // soaks are how long heat takes through the member that takes longest, and along it as far as it is warmed.
 func soaks(card *Card) []Figure {
-	const source = "Carslaw and Jaeger 3.8, 14.10 (memory high): heat laid on one face has come to the far one but for 4 %"
+	const source = "Carslaw and Jaeger 3.8, 14.10 (memory high): heat laid on one face has come to the far one but " +
+		"for 4 %"
 	wide := tables.SoakWidth
 	best := [2]Figure{}
 	for _, m := range card.Setup.Joined() {
@@ -137,12 +136,13 @@ func (w *warnings) warmUp(u *warmUp) {
 		w.tell("preheat-needed", Caution, basis, "Cold parts are not wetted, and zinc must not be preheated: %s.",
 			StripZinc(w.card))
 	case !math.IsNaN(u.less.least):
-		w.tell("preheat-needed", Caution, basis, "From about %.0f °C on this wire's strongest arc wets, and there “%s” is "+
+		w.tell("preheat-needed", Caution, basis, "From about %.0f °C on this wire's strongest arc wets, and there "+
+			"“%s” is "+
 			"not met. Hotter parts and less current: about %.0f A and a preheat to %.0f °C. Measure on the far face.",
 			tens(u.wets), u.spoils, u.less.amps, tens(u.less.least))
 	case math.IsNaN(u.least) && other == "" && u.spoils != "":
-		w.tell("preheat-no-cure", Caution, basis, "Preheat alone is no cure: from about %.0f °C on this wire's strongest "+
-			"arc wets, and there “%s” is not met. Another joint, filler or process.", tens(u.wets), u.spoils)
+		w.tell("preheat-no-cure", Caution, basis, "Preheat alone is no cure: from about %.0f °C on this wire's "+
+			"strongest arc wets, and there “%s” is not met. Another joint, filler or process.", tens(u.wets), u.spoils)
 	case math.IsNaN(u.least) && other == "":
 		w.tell("another-process", Caution, basis, "Another process: no preheat up to about %.0f °C makes this wire's "+
 			"strongest arc wet and meet the other edges: %s.", most, OtherProcess(w.card))

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"brazebooth/internal/crew"
-	"brazebooth/tables"
 )
 
 // Probe finds what one laid job would do if the heat, the feed or the travel were other than computed, for judging
@@ -19,13 +18,11 @@ type Probe struct {
 // ProbeOf lays out the heat flow of a job whose settings are all known, see Laid. Errors as Solve. Once ctx is
 // cancelled, what needs a section returns false or 0.
 func ProbeOf(ctx context.Context, job *Job) (*Probe, error) {
-	var card Card
-	if err := resolve(*job, &card); err != nil {
+	b, card, err := laidOut(&effort{ctx: ctx}, *job)
+	if err != nil {
 		return nil, err
 	}
-	b := newBoard(&card)
-	b.effort = &effort{ctx: ctx}
-	return &Probe{b, b.heatField(&card), newMargins(b, &card)}, nil
+	return &Probe{b, b.heatField(card), newMargins(b, card)}, nil
 }
 
 // state is the state at the job's own feed and travel where the heat is exp(shift) times the computed one.
@@ -143,15 +140,12 @@ func SteadyFeeds(job *Job) (low, high float64) {
 func UsualVolts(job *Job) (volts, band float64) {
 	open := *job
 	open.Volts = Opt{}
-	band = tables.DipVoltBand.V
-	if job.Mode == "pulsed" {
-		band = tables.PulsedVoltBand.V
-	}
-	var card Card
-	if resolve(open, &card) != nil {
+	_, band = voltsOf(job.Mode)
+	b, _, err := laidOut(nil, open)
+	if err != nil {
 		return job.Volts.V, band
 	}
-	o, err := (&Probe{b: newBoard(&card)}).electric()
+	o, err := (&Probe{b: b}).electric()
 	if err != nil {
 		return job.Volts.V, band
 	}

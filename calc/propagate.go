@@ -19,7 +19,7 @@ type spread struct {
 // by root-sum-square, each side for itself and in logarithms, so that a quantity that cannot be negative keeps an
 // interval that is not. Inputs are independent; each 95 % end moves the result to its own 95 % end.
 func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interval, s *spread) error {
-	c.known = new(knownWidths)
+	c.known = knownWidths{}
 	defer func() { c.known = nil }()
 	if err := c.eval(k, &s.value); err != nil {
 		return err
@@ -61,6 +61,24 @@ func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interva
 		s.high[o] = v * math.Exp(math.Sqrt(up[o]))
 	}
 	return c.sensitivities(k, s)
+}
+
+// spread is what the board's chain makes of its inputs and their intervals.
+func (b *board) spread() (*spread, error) {
+	s := new(spread)
+	return s, b.chain.propagate(&b.inputs, &b.intervals, s)
+}
+
+// Sides adds changes of a figure, one at a time, by root-sum-square, each side for itself.
+type Sides struct{ Down, Up float64 }
+
+// Add takes one change in; no number counts as none.
+func (s *Sides) Add(d float64) {
+	if d > 0 {
+		s.Up = math.Hypot(s.Up, d)
+	} else if d < 0 {
+		s.Down = math.Hypot(s.Down, d)
+	}
 }
 
 // nudge is the relative step of sensitivities: small against every interval, large against round-off.

@@ -60,14 +60,14 @@ func gaugeOf(t *rapid.T, name string, odd bool) int {
 }
 
 func metalIDs() (ids []string) {
-	for _, m := range tables.Metals() {
+	for _, m := range tables.Metals {
 		ids = append(ids, m.ID)
 	}
 	return ids
 }
 
 func fillerIDs() (ids []string) {
-	for _, f := range tables.Fillers() {
+	for _, f := range tables.Fillers {
 		ids = append(ids, f.ID)
 	}
 	return ids
@@ -132,9 +132,9 @@ func TestEveryMetalJointAndMode(t *testing.T) {
 		t.Skip("every metal, joint and mode")
 	}
 	var jobs []calc.Job
-	for _, m := range tables.Metals() {
-		for _, joint := range tables.Joints() {
-			for _, mode := range tables.Modes() {
+	for _, m := range tables.Metals {
+		for _, joint := range tables.Joints {
+			for _, mode := range tables.Modes {
 				jobs = append(jobs, calc.Job{Metal: m.ID, Gauge: 18, Joint: joint.ID, Mode: mode.ID})
 			}
 		}

@@ -37,25 +37,13 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 			}
 			break
 		}
-		var wg crew.Crew
-		for i := from; i < to; i++ {
-			wg.Go(func() {
-				limited(e.ctx, func() { tried[i] = tries[i].of(e, job) })
-			})
-		}
-		wg.Wait()
+		copy(tried[from:], tryAll(e, tries[from:to], job))
 		from = to
 	}
 	if err := e.over(); err != nil {
 		return nil, err
 	}
-	var list []Remedy
-	for _, r := range tried {
-		if r != nil {
-			list = append(list, *r)
-		}
-	}
-	list = append(list, timedInstead(e, job)...)
+	list := append(judgedOnes(tried), timedInstead(e, job)...)
 	if err := e.over(); err != nil {
 		return nil, err
 	}
@@ -66,6 +54,27 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 		list = append(list, Remedy{Change: "a vent gap between coated sheets"})
 	}
 	return list, nil
+}
+
+// tryAll computes changes of a job beside each other; nil for one that is not judged.
+func tryAll(e *effort, tries []candidate, job Job) []*Remedy {
+	out := make([]*Remedy, len(tries))
+	var wg crew.Crew
+	for i := range tries {
+		wg.Go(func() { limited(e.ctx, func() { out[i] = tries[i].of(e, job) }) })
+	}
+	wg.Wait()
+	return out
+}
+
+// judgedOnes are the remedies of a list that are there.
+func judgedOnes(tried []*Remedy) (list []Remedy) {
+	for _, r := range tried {
+		if r != nil {
+			list = append(list, *r)
+		}
+	}
+	return list
 }
 
 // ventable reports a closed lap with zinc on both sheets, whose vapour a gap would let out.
@@ -97,7 +106,8 @@ func (c *candidate) of(e *effort, job Job) *Remedy {
 	return &r
 }
 
-// littleMore is by how much more than the least that wets parts are warmed, K: at the least no other feed or travel does.
+// littleMore is by how much more than the least that wets parts are warmed, K: at the least no other feed or travel
+// does.
 const littleMore = 40
 
 type candidate struct {
@@ -108,14 +118,9 @@ type candidate struct {
 // candidates are the changes worth trying for a job with that card; the fillers are those that no rule of the trade
 // and no melting point rules out.
 func candidates(job *Job, card *Card) []candidate {
-	wire := job.Wire.Or(defaultWire)
 	list := backingTries(job)
-	for _, id := range [...]string{".030", ".035", ".045"} {
-		w, err := tables.FindWire(id)
-		if err != nil || w.Diameter.V == wire {
-			continue
-		}
-		list = append(list, candidate{id + " in wire", func(j *Job) { j.Wire = Some(w.Diameter.V) }})
+	for _, w := range OtherWires(job.Wire.Or(defaultWire)) {
+		list = append(list, candidate{w.ID + " in wire", func(j *Job) { j.Wire = Some(w.Diameter.V) }})
 	}
 	if job.Mode != "pulsed" {
 		list = append(list, candidate{"pulsed", func(j *Job) { j.Mode = "pulsed" }})
@@ -123,7 +128,7 @@ func candidates(job *Job, card *Card) []candidate {
 	if job.Mode == "pulsed" {
 		list = append(list, candidate{"short arc (dip)", func(j *Job) { j.Mode = "dip" }})
 	}
-	for _, f := range tables.Fillers() {
+	for _, f := range tables.Fillers {
 		if f.ID != card.Used.Filler && !f.Comparison() && !RuledOut(&f, card) {
 			list = append(list, candidate{"filler " + f.ID, func(j *Job) { j.Filler = f.ID }})
 		}
@@ -149,7 +154,8 @@ func heavyTries(card *Card) (list []candidate) {
 	}
 	warm = mostWarm(card, warm)
 	if !zinc {
-		list = append(list, candidate{fmt.Sprintf("parts warmed to %.0f °C", warm), func(j *Job) { j.Preheat = Some(warm) }})
+		list = append(list, candidate{fmt.Sprintf("parts warmed to %.0f °C", warm),
+			func(j *Job) { j.Preheat = Some(warm) }})
 	}
 	if maxCore(card.Setup.Joined()) > tables.SheetThickest.V {
 		thick := func(j *Job) { w, _ := tables.FindWire("1/16"); j.Wire = Some(w.Diameter.V) }

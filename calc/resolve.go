@@ -87,7 +87,7 @@ func (r *resolution) joint() error {
 	}
 	r.open("joint", &r.used.Joint, defaultJoint, "the usual sheet joint")
 	r.card.Setup.One = r.used.Joint == "overlay"
-	_, err := row("joint", r.used.Joint, tables.JointByID, tables.FindJoint)
+	_, err := row("joint", r.used.Joint, tables.Joints.ByID, tables.FindJoint)
 	return err
 }
 
@@ -137,14 +137,14 @@ func (r *resolution) second() error {
 }
 
 func sameSystem(a, b string) bool {
-	ma, okA := tables.MetalByID(a)
-	mb, okB := tables.MetalByID(b)
+	ma, okA := tables.Metals.ByID(a)
+	mb, okB := tables.Metals.ByID(b)
 	return okA && okB && ma.System == mb.System
 }
 
 // member looks one member of the joint up; suffix "2" names the second member's fields.
 func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coating *string) (Member, error) {
-	sheet, err := row("metal"+suffix, metal, tables.MetalByID, tables.FindMetal)
+	sheet, err := row("metal"+suffix, metal, tables.Metals.ByID, tables.FindMetal)
 	if err != nil {
 		return Member{}, err
 	}
@@ -154,7 +154,7 @@ func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coat
 			r.assume("coating"+suffix, sheet.Coating, "the usual coat of this sheet; read the mill tag")
 		}
 	}
-	coat, err := row("coating"+suffix, *coating, tables.CoatingByID, tables.FindCoating)
+	coat, err := row("coating"+suffix, *coating, tables.Coatings.ByID, tables.FindCoating)
 	if err != nil {
 		return Member{}, err
 	}
@@ -187,7 +187,7 @@ func (r *resolution) filler() error {
 		r.assume("wire", ".035in", "the usual size for sheet")
 	}
 	var err error
-	r.card.Setup.Filler, err = row("filler", u.Filler, tables.FillerByID, tables.FindFiller)
+	r.card.Setup.Filler, err = row("filler", u.Filler, tables.Fillers.ByID, tables.FindFiller)
 	return err
 }
 
@@ -202,11 +202,11 @@ func (s *Setup) Joined() []Member {
 func (r *resolution) process() error {
 	u := &r.used
 	r.open("mode", &u.Mode, defaultMode, "runs on every power source")
-	if _, err := row("mode", u.Mode, tables.ModeByID, tables.FindMode); err != nil {
+	if _, err := row("mode", u.Mode, tables.Modes.ByID, tables.FindMode); err != nil {
 		return err
 	}
 	r.open("position", &u.Position, defaultPosition, "the easiest")
-	if _, err := row("position", u.Position, tables.PositionByID, tables.FindPosition); err != nil {
+	if _, err := row("position", u.Position, tables.Positions.ByID, tables.FindPosition); err != nil {
 		return err
 	}
 	r.open("gas", &u.Gas, defaultGas, "the usual gas for bronze")
@@ -217,7 +217,7 @@ func (r *resolution) process() error {
 		}
 		u.Hazard = ids
 	}
-	g, err := row("gas", u.Gas, tables.GasByID, tables.FindGas)
+	g, err := row("gas", u.Gas, tables.Gases.ByID, tables.FindGas)
 	r.card.Setup.Gas = g
 	if err == nil && !u.Flow.Set {
 		u.Flow = Some(usualGas(u, &g).Value)

@@ -69,13 +69,15 @@ func (r *Rhythm) check() error {
 		v, low, high float64
 	}{
 		{"stir", r.Stir, 0.2, 20}, {"spread", r.Spread, 0.8, 4}, {"power", r.Power, 0.3, 3},
-		{"trials", float64(r.Trials), 1, 1e6}, {"cov", r.Cov[0], 0, 1}, {"cov", r.Cov[2], 0, 1}, {"cov", r.Cov[5], 0, 1},
+		{"trials", float64(r.Trials), 1, 1e6}, {"cov", r.Cov[0], 0, 1}, {"cov", r.Cov[2], 0, 1},
+		{"cov", r.Cov[5], 0, 1},
 		{"cov", r.Cov[1] * r.Cov[1], 0, r.Cov[0] * r.Cov[2] * more},
 		{"cov", r.Cov[3] * r.Cov[3], 0, r.Cov[0] * r.Cov[5] * more},
 		{"cov", r.Cov[4] * r.Cov[4], 0, r.Cov[2] * r.Cov[5] * more},
 	} {
 		if !(c.v >= c.low && c.v <= c.high) {
-			return mistake.In("rhythm", "its "+c.name+" of "+strconv.FormatFloat(c.v, 'g', 4, 64)+" was taught by no trial",
+			return mistake.In("rhythm", "its "+c.name+" of "+strconv.FormatFloat(c.v, 'g', 4, 64)+" was taught by no "+
+				"trial",
 				"leave rhythm out; trials in the book teach it")
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"brazebooth/calc/thinsheet"
-	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
 
@@ -18,7 +17,7 @@ func (j *Job) openRoot() bool {
 // backingTries are the backings worth trying for a butt: each over an open root, a copper bar behind a closed one.
 func backingTries(job *Job) []candidate {
 	var list []candidate
-	for _, b := range tables.Backings() {
+	for _, b := range tables.Backings {
 		open := job.Gap.V > 0 || b.ID == copperBar
 		if job.Joint != "butt" || b.ID == noBacking || b.ID == job.Backing || !open {
 			continue
@@ -90,18 +89,9 @@ func steadyWays(e *effort, job Job) []Remedy {
 	job = withoutTimes(job)
 	job.Mode = ""
 	list = append(list, backingTries(&job)...)
-	out := make([]*Remedy, len(list))
-	var wg crew.Crew
-	for i := range list {
-		wg.Go(func() { limited(e.ctx, func() { out[i] = list[i].of(e, job) }) })
-	}
-	wg.Wait()
-	var found []Remedy
-	for _, r := range out {
-		if r != nil {
-			r.Steady = true
-			found = append(found, *r)
-		}
+	found := judgedOnes(tryAll(e, list, job))
+	for i := range found {
+		found[i].Steady = true
 	}
 	return found
 }

@@ -47,7 +47,9 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	var wg crew.Crew // somebody waits for this one too
 	for axis, by := range [2][2]float64{{probe, 0}, {0, probe}} {
 		for side, sign := range [2]float64{-1, 1} {
-			wg.Go(func() { v.beside[axis][side] = m.beside(&h, feed*math.Exp(sign*by[0]), travel*math.Exp(sign*by[1])) })
+			wg.Go(func() {
+				v.beside[axis][side] = m.beside(&h, feed*math.Exp(sign*by[0]), travel*math.Exp(sign*by[1]))
+			})
 		}
 	}
 	v.variants.look(&h, feed, travel, s, &wg)
@@ -142,9 +144,10 @@ func (b *board) notModelled(card *Card) string {
 	case card.Used.Gap.V > 2*tables.ArcWidth.V:
 		return "the gap is wider than the arc's own width, which finds little sheet to land on"
 	case maxCore(card.Setup.Joined()) > tables.SectionThickest.V && card.Used.Joint != "overlay":
-		// Beside a member of 60 mm the grid makes a peak up to 8 % higher than beside one of 25 mm, where it should fall.
-		return fmt.Sprintf("members over %[1]g mm were held against nothing here; try %[1]g mm for a start, and a test "+
-			"bead on that thickness", tables.SectionThickest.V)
+		// Beside a member of 60 mm the grid makes a peak up to 8 % higher than beside one of 25 mm, where it should
+		// fall.
+		return fmt.Sprintf("members over %[1]g mm were held against nothing here; try %[1]g mm for a start, and a "+
+			"test bead on that thickness", tables.SectionThickest.V)
 	}
 	if card.Used.Joint == "edge" && card.Used.Gap.V > tables.SteadyGap.V {
 		return "nothing here computes whether the metal bridges edges that stand apart; clamp them together"

@@ -31,40 +31,38 @@ func solve(e *effort, job Job) (Card, error) {
 
 // compute makes the card. Once nobody waits any more it hurries to its end, and its result is not used.
 func compute(e *effort, job Job) (Card, error) {
-	var card Card
-	if err := resolve(job, &card); err != nil {
+	b, card, err := laidOut(e, job)
+	if err != nil {
 		return Card{}, err
 	}
-	b := newBoard(&card)
-	b.effort = e
-	sug, err := b.suggest(&card)
+	sug, err := b.suggest(card)
 	if err != nil {
-		return Card{}, settingError(err, &card)
+		return Card{}, settingError(err, card)
 	}
-	b.take(&card, &sug)
-	s := new(spread)
-	if err := b.chain.propagate(&b.inputs, &b.intervals, s); err != nil {
-		return Card{}, settingError(err, &card)
-	}
-	b.complete(&card, s)
-	v, err := b.verdict(&card, s)
+	b.take(card, &sug)
+	s, err := b.spread()
 	if err != nil {
-		return Card{}, settingError(err, &card)
+		return Card{}, settingError(err, card)
 	}
-	card.Zone, card.Edges, card.Section = v.zone, v.edges(), v.section(&card)
+	b.complete(card, s)
+	v, err := b.verdict(card, s)
+	if err != nil {
+		return Card{}, settingError(err, card)
+	}
+	card.Zone, card.Edges, card.Section = v.zone, v.edges(), v.section(card)
 	card.Unjudged = v.unjudged()
-	b.settle(&sug, &card, &v)
-	b.figures(&card, s, &sug, &v)
-	if err := b.heavierThanBead(&card, s.value[oWidth]); err != nil {
+	b.settle(&sug, card, &v)
+	b.figures(card, s, &sug, &v)
+	if err := b.heavierThanBead(card, s.value[oWidth]); err != nil {
 		return Card{}, err
 	}
-	up := b.warmUp(&card, &v)
-	card.Figures = append(append(card.Figures, up.figures(b, &card)...), b.partFigures(&card, s)...)
+	up := b.warmUp(card, &v)
+	card.Figures = append(append(card.Figures, up.figures(b, card)...), b.partFigures(card, s)...)
 	card.Chance = v.chance
-	card.Notes = notes(&card, s)
-	warn(&card, b, s, &sug, &v, &up)
+	card.Notes = notes(card, s)
+	warn(card, b, s, &sug, &v, &up)
 	card.boilsOff()
-	return card, nil
+	return *card, nil
 }
 
 // boilsOff takes a peak off the card that no metal has: the arc burns through long before.
@@ -204,7 +202,7 @@ func tableFigures(card *Card) []Figure {
 	} else {
 		list = append(list, RowFigure("stickout", tables.DefaultStickOut, "assumed: tip to arc, not measured"))
 	}
-	hold, _ := tables.HoldIn(u.Position)
+	hold, _ := tables.Holds.ByID(u.Position)
 	return append(list, RowFigure("gun_angle", hold.Lean, hold.Way+", from square to the seam"))
 }
 

@@ -32,7 +32,7 @@ func FuzzSolve(f *testing.F) {
 	f.Add(uint8(0), uint8(1), uint8(0), uint8(0), 1.0, 1.0, 5.0, 15.0, 8.0, 12.0, 0.9, 0.0)
 	f.Add(uint8(3), uint8(2), uint8(2), uint8(2), 0.5, 3.0, 12.0, 20.0, 3.0, 20.0, 1.2, 2.5)
 	f.Add(uint8(9), uint8(0), uint8(5), uint8(1), 40.0, 2.0, math.Inf(1), math.NaN(), -1.0, 0.0, 1e300, 1e-300)
-	metals, joints, modes := tables.Metals(), []string{"", "lap", "butt", "tee", "corner", "plug", "overlay", "?",
+	metals, joints, modes := tables.Metals, []string{"", "lap", "butt", "tee", "corner", "plug", "overlay", "?",
 		"edge"}, []string{"", "dip", "pulsed", "timed"}
 	f.Fuzz(func(t *testing.T, metal, second, joint, mode uint8, thick, thick2, feed, volts, travel, out, wire,
 		gap float64) {

@@ -1,6 +1,9 @@
 package calc
 
 import (
+	"slices"
+	"strings"
+
 	"brazebooth/calc/formula"
 	"brazebooth/tables"
 )
@@ -64,8 +67,7 @@ var resultSpecs = [...]figureSpec{
 const (
 	pulsePowerSource = "mean of the product of volts and amps, ISO/TR 18491 (memory high), over the product of " +
 		"their means"
-	pulseEfficiency = "; its source names no pulsed arc, so that it is taken of the true power, which pulses raise"
-	bandSource      = "Rosenthal's moving source in thin sheet with loss from both faces (1941, memory high); not " +
+	bandSource = "Rosenthal's moving source in thin sheet with loss from both faces (1941, memory high); not " +
 		"validated on zinc"
 	boiledFormula = "half-width where the peak of the sheet reaches 907 °C: {H} shared by thickness {t} and " +
 		"effusivity, of conductivity {k} and heat capacity {rhoc}; travel {v}, loss {h}, from {T0}"
@@ -82,37 +84,34 @@ var (
 const (
 	GivenFormula   = "given"
 	suggestFormula = "weighted mean of feed and travel: chance to meet every edge, less heat and a hand's effort"
-	missFormula    = "likely and easy on the hand, no suggestion: nothing that is open meets every edge by what a hand repeats"
-	usualFormula   = "a setting to begin with: no verdict on wetting and melting is computed here"
+	missFormula    = "likely and easy on the hand, no suggestion: nothing that is open meets every edge by what a " +
+		"hand repeats"
+	usualFormula = "a setting to begin with: no verdict on wetting and melting is computed here"
 )
 
 // The formulas of the same figure differ between jobs: a figure's basis shows the one that computed it.
 
-// timedSpecs replace the specs of a steady arc: heat and metal by length count the share of the time with the arc on.
-var timedSpecs = map[out]*figureSpec{
-	oTravel: {"travel", oTravel, "mm/s", "{step}/({t_on} + {t_off})", []term{tStep, tOn, tOff},
-		"definition: the mean speed along the seam", OwnCalc},
-	oArcEnergy: {"arc_energy", oArcEnergy, "J/mm", "{U}·{I}·{s}/{v}", []term{tVolts, tAmps, tShare, tTravel},
-		"AWS/ASME arc energy, no efficiency factor (memory high)", OwnCalc},
-	oHeatInput: {"heat_input", oHeatInput, "J/mm", "0.8·{U}·{I}·{s}/{v}", []term{tVolts, tAmps, tShare, tTravel},
-		"ISO/TR 17671-1, EN 1011-1, k = 0.8 (memory high); for reports", OwnCalc},
-	oNet: {"net_heat", oNet, "J/mm", "{eta}·{U}·{I}·{s}/{v}", []term{tEta, tVolts, tAmps, tShare, tTravel},
-		"measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read)", OwnCalc},
-	oMassPerSeam: {"wire_mass_per_seam", oMassPerSeam, "g/m", "pi/4·{d}²·{rho}·{v_w}·{s}/{v}",
-		[]term{tWire, tRho, tFeed, tShare, tTravel}, "mass balance: what a metre of seam melts, spatter included",
-		OwnCalc},
-	oBead: {"bead_area", oBead, "mm2", "pi/4·{d}²·{v_w}·{eta_d}·{s}/{v}", []term{tWire, tFeed, tDep, tShare, tTravel},
-		"mass balance", OwnCalc},
+// travelByStep is the travel of a timed arc.
+var travelByStep = figureSpec{"travel", oTravel, "mm/s", "{step}/({t_on} + {t_off})", []term{tStep, tOn, tOff},
+	"definition: the mean speed along the seam", OwnCalc}
+
+// byLength are the outputs by length of seam: those of a timed arc count the share of the time with the arc on.
+var byLength = []out{oArcEnergy, oHeatInput, oNet, oMassPerSeam, oBead}
+
+// pulsedSources replace the sources of a steady arc's energies: a pulsed arc's power is the mean of volts times amps
+// over a pulse.
+var pulsedSources = map[out]string{
+	oArcEnergy: "AWS/ASME arc energy, no efficiency factor; pulses by ISO/TR 18491 (memory high)",
+	oHeatInput: "ISO/TR 17671-1, EN 1011-1, k = 0.8; pulses by ISO/TR 18491 (memory high); for reports",
+	oNet: "measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read); its source names no pulsed " +
+		"arc, so that it is taken of the true power, which pulses raise",
 }
 
-// pulsedSpecs replace the specs of a steady arc: its power is the mean of volts times amps over a pulse.
-var pulsedSpecs = map[out]*figureSpec{
-	oArcEnergy: {"arc_energy", oArcEnergy, "J/mm", "{U}·{I}·{p}/100/{v}", []term{tVolts, tAmps, tGain, tTravel},
-		"AWS/ASME arc energy, no efficiency factor; pulses by ISO/TR 18491 (memory high)", OwnCalc},
-	oHeatInput: {"heat_input", oHeatInput, "J/mm", "0.8·{U}·{I}·{p}/100/{v}", []term{tVolts, tAmps, tGain, tTravel},
-		"ISO/TR 17671-1, EN 1011-1, k = 0.8; pulses by ISO/TR 18491 (memory high); for reports", OwnCalc},
-	oNet: {"net_heat", oNet, "J/mm", "{eta}·{U}·{I}·{p}/100/{v}", []term{tEta, tVolts, tAmps, tGain, tTravel},
-		"measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read)" + pulseEfficiency, OwnCalc},
+// times is a spec whose formula has one more factor before the travel that it is divided by.
+func (spec figureSpec) times(factor string, t term) *figureSpec {
+	spec.formula = strings.Replace(spec.formula, "/{v}", factor+"/{v}", 1)
+	spec.terms = slices.Insert(slices.Clone(spec.terms), len(spec.terms)-1, t)
+	return &spec
 }
 
 // readingSpec is the feed of a job that gives a current.
@@ -161,12 +160,14 @@ func (b *board) specOf(spec *figureSpec) *figureSpec {
 		return &stepByTravel
 	case spec.out == oStep && b.inputs[inGap] > 0:
 		return &stepInGap
+	case spec.out == oTravel && c.timed:
+		return &travelByStep
+	case c.timed && slices.Contains(byLength, spec.out):
+		return spec.times("·{s}", tShare)
 	}
-	if other, ok := timedSpecs[spec.out]; ok && c.timed {
-		return other
-	}
-	if other, ok := pulsedSpecs[spec.out]; ok && c.pulsed {
-		return other
+	if source, ok := pulsedSources[spec.out]; ok && c.pulsed {
+		spec = spec.times("·{p}/100", tGain)
+		spec.source = source
 	}
 	return spec
 }

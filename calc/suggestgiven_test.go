@@ -13,7 +13,7 @@ import (
 // suggestion does.
 func TestSuggestionsLieInTheZoneOfWhatIsGiven(t *testing.T) {
 	r, tried, zones := deep.Rand(t), 0, 0
-	metals := tables.Metals()
+	metals := tables.Metals
 	for range deep.Many(7, 1500) {
 		j := Job{Metal: metals[r.IntN(len(metals))].ID, Joint: []string{"lap", "tee", "butt", "corner",
 			"overlay"}[r.IntN(5)],

@@ -60,8 +60,8 @@ func TestNothingJumpsAtThreeMillimetres(t *testing.T) {
 func TestThickerIsNeverHotter(t *testing.T) {
 	type pair struct{ first, second, joint string }
 	var pairs []pair
-	for _, a := range tables.Metals() {
-		for _, b := range tables.Metals() {
+	for _, a := range tables.Metals {
+		for _, b := range tables.Metals {
 			for _, joint := range [...]string{"butt", "tee", "lap"} {
 				pairs = append(pairs, pair{a.ID, b.ID, joint})
 			}
@@ -100,7 +100,7 @@ func TestThickerIsNeverHotter(t *testing.T) {
 // suggestion.
 func TestEveryThicknessHasAVerdictOrAReason(t *testing.T) {
 	var jobs []Job
-	metals := tables.Metals()
+	metals := tables.Metals
 	for i := range metals {
 		for k, joint := range [...]string{"butt", "tee", "lap", "corner", "overlay"} {
 			for n, mm := range [...]float64{0.2, 1, 3.5, 6, 12, 25, 30} {

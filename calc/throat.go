@@ -63,8 +63,8 @@ var throatFormula = map[string]string{
 	"lap": "shortest way from the root to the bead's surface; its low edge 0.707 of the smaller of the width wetted " +
 		"below and the upper sheet's thickness",
 	"tee": "height of the triangle between the two wetted widths, less what a hollow bead lacks of it",
-	"butt": "bronze over the root line, cap and what gets into the root, less what a pull beside its middle costs; no " +
-		"more than the thinner sheet",
+	"butt": "bronze over the root line, cap and what gets into the root, less what a pull beside its middle costs; " +
+		"no more than the thinner sheet",
 }
 
 func throat(joint string, gap, grows float64, x *variant) float64 {

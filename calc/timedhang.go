@@ -53,7 +53,8 @@ func (g *timedRun) mayFall() []Warning {
 	var list []Warning
 	for _, e := range g.edgesOf(&l, &g.times.OnOff) {
 		if e.Why != "" {
-			list = append(list, Warning{"timed-not-judged", Caution, "Whether the puddle stays where it lands: " + e.Why,
+			list = append(list, Warning{"timed-not-judged", Caution, "Whether the puddle stays where it lands: " +
+				"" + e.Why,
 				hangSource})
 			continue
 		}
@@ -63,8 +64,8 @@ func (g *timedRun) mayFall() []Warning {
 	}
 	const sure = 0.75
 	if chance < sure {
-		list = append(list, Warning{"timed-may-fall", Caution, fmt.Sprintf("The puddle may fall: by a balance of tension, "+
-			"weight and arc, untested, it stays in %.0f of 100. Try %s.", 100*math.Max(0.01, chance),
+		list = append(list, Warning{"timed-may-fall", Caution, fmt.Sprintf("The puddle may fall: by a balance of "+
+			"tension, weight and arc, untested, it stays in %.0f of 100. Try %s.", 100*math.Max(0.01, chance),
 			either(append([]string{"shorter on", "less wire feed"}, carriesMore(&g.card)...))), hangSource})
 	}
 	return list

@@ -21,8 +21,8 @@ func (b *board) readPower(card *Card) (low, high float64) {
 	if j.Volts.Set {
 		return 1 - math.Sqrt2*two, 1 + math.Sqrt2*two
 	}
-	s := new(spread)
-	if b.chain.propagate(&b.inputs, &b.intervals, s) != nil {
+	s, err := b.spread()
+	if err != nil {
 		return low, high
 	}
 	weak, strong := s.low[oVolts]/s.value[oVolts]-1, s.high[oVolts]/s.value[oVolts]-1
@@ -31,8 +31,8 @@ func (b *board) readPower(card *Card) (low, high float64) {
 
 // powerInterval is the relative interval of volts times amps.
 func (b *board) powerInterval() (low, high float64) {
-	s := new(spread)
-	if err := b.chain.propagate(&b.inputs, &b.intervals, s); err != nil || !(s.value[oAmps]*s.value[oVolts] > 0) {
+	s, err := b.spread()
+	if err != nil || !(s.value[oAmps]*s.value[oVolts] > 0) {
 		return 0.7, 1.4 // never seen: the chain gave these values a moment ago
 	}
 	part := func(edge *[outs]float64) float64 {

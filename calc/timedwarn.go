@@ -56,8 +56,8 @@ func (g *timedRun) sentence() string {
 	r := g.times.Reason
 	if r == thinsheet.TwoSettings && g.times.FirstOn == 0 {
 		first := OrStrip(&g.card, "warm the parts first")
-		return "A cold first spot never wets at this heat; once the sheet is warm these times do. More wire feed for the " +
-			"first spot, or " + first + "."
+		return "A cold first spot never wets at this heat; once the sheet is warm these times do. More wire feed for " +
+			"the first spot, or " + first + "."
 	}
 	if r == thinsheet.TooHot && !g.card.Job.Amps.Set && g.atLeast {
 		return "Too hot for timed arc even with the least wire feed that the arc holds: the edge melts before a hand " +
@@ -82,13 +82,14 @@ func (g *timedRun) warn(card *Card, s *Timed) {
 	var list []Warning
 	switch r := &g.card.Used.Rhythm; {
 	case g.times.OnOff.On > 0 && r.set():
-		list = append(list, Warning{"timed-learned", Info, fmt.Sprintf("On and off times are narrowed by %s of this booth "+
-			"with this wire: stirring %.1f, arc's spread %.2f mm, power %.2f of what is computed.",
+		list = append(list, Warning{"timed-learned", Info, fmt.Sprintf("On and off times are narrowed by %s of this "+
+			"booth with this wire: stirring %.1f, arc's spread %.2f mm, power %.2f of what is computed.",
 			quantity.Count(r.Trials, "trial"), r.Stir, r.Spread, r.Power), timedSource})
 	case g.times.OnOff.On > 0:
 		list = append(list, Warning{"timed-own", Caution,
 			"On and off times are this program's own computation, good to about a factor of two: reading amps and " +
-				"volts narrows them most, then trials kept in the book. Try them on scrap with the same gap.", timedSource})
+				"volts narrows them most, then trials kept in the book. Try them on scrap with the same " +
+				"gap.", timedSource})
 	}
 	if s.Reason != "" {
 		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, timedSource})
@@ -113,8 +114,8 @@ func (g *timedRun) burns(on float64) Warning {
 	if !g.card.Job.RunIn.Set {
 		how = fmt.Sprintf("assumed, %.2f to %.2f; --run-in takes a reading", in.Low, in.High)
 	}
-	return Warning{"timed-burns", Info, fmt.Sprintf("Arc on is how long the arc burns. A timer that starts the wire is set to "+
-		"%.2f s: %.2f s pass until the arc burns (%s).", on+in.V, in.V, how), timedSource}
+	return Warning{"timed-burns", Info, fmt.Sprintf("Arc on is how long the arc burns. A timer that starts the wire "+
+		"is set to %.2f s: %.2f s pass until the arc burns (%s).", on+in.V, in.V, how), timedSource}
 }
 
 // strained says where given times leave the range, and where the range is too narrow for a hand.

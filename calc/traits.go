@@ -33,7 +33,7 @@ func Applies(on string, card *Card) bool {
 
 // RuledOut reports whether a rule of the trade, or what melts first, excludes a filler on a card's metals.
 func RuledOut(f *tables.Filler, card *Card) bool {
-	for _, rule := range tables.FillerRules() {
+	for _, rule := range tables.FillerRules {
 		if rule.Filler == f.ID && rule.Out && Applies(rule.On, card) {
 			return true
 		}

@@ -20,7 +20,7 @@ type warnings struct {
 
 // say adds a line whose words are in tables/.
 func (w *warnings) say(code string) {
-	l, ok := tables.WarningByCode(code)
+	l, ok := tables.Warnings.ByID(code)
 	if !ok {
 		return
 	}
@@ -82,7 +82,7 @@ func rank(s Severity) int {
 // hazards stop the job, on every card and page, where they were said to apply.
 func (w *warnings) hazards() {
 	for _, id := range strings.Split(w.card.Used.Hazard, ",") {
-		if h, ok := tables.HazardByID(id); ok {
+		if h, ok := tables.Hazards.ByID(id); ok {
 			w.tell("hazard-"+id, Stop, h.Source, "%s: %s. Instead: %s.", sentenceCase(h.Name), lowerFirst(h.Why),
 				lowerFirst(h.Instead))
 		}
@@ -114,23 +114,24 @@ func (w *warnings) arc(b *board, s *spread) {
 	}
 }
 
-// reading compares the amps that were given with the interval of the feed's current as it was before them, and says that
-// they are used.
+// reading compares the amps that were given with the interval of the feed's current as it was before them, and says
+// that they are used.
 func (w *warnings) reading(amps float64) {
-	before := Card{}
 	open := w.card.Job
 	open.Amps, open.Volts, open.Feed = Opt{}, Opt{}, w.card.Used.Feed
-	if resolve(open, &before) != nil {
+	b, _, err := laidOut(nil, open)
+	if err != nil {
 		return
 	}
-	b, s := newBoard(&before), new(spread)
 	b.exact(inTravel, tables.HandSpeedLow.V)
-	if b.chain.propagate(&b.inputs, &b.intervals, s) != nil {
+	s, err := b.spread()
+	if err != nil {
 		return
 	}
 	doubt := 200 * tables.ReadingSigma.V
 	if amps >= s.low[oAmps] && amps <= s.high[oAmps] {
-		w.tell("amps-agree", Info, wireSource, "Your %.0f A agrees with the feed: computed %.0f A, between %.0f and %.0f. "+
+		w.tell("amps-agree", Info, wireSource, "Your %.0f A agrees with the feed: computed %.0f A, between %.0f and "+
+			"%.0f. "+
 			"Heat and window follow your reading, taken as known within %.0f %%.", amps, s.value[oAmps], s.low[oAmps],
 			s.high[oAmps], doubt)
 		return
@@ -143,17 +144,15 @@ func (w *warnings) reading(amps float64) {
 	if !w.card.Used.Readings.Set {
 		used = "It is too far off to be used"
 	}
-	w.tell("amps-disagree", Caution, wireSource, "Your %.0f A lies outside the feed's %.0f to %.0f A. Check %s. %s.", amps,
+	w.tell("amps-disagree", Caution, wireSource, "Your %.0f A lies outside the feed's %.0f to %.0f A. Check %s. "+
+		"%s.", amps,
 		s.low[oAmps], s.high[oAmps], check, used)
 }
 
 // voltsReading compares the volts that were given with the mode's load line.
 func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
 	model := b.inputs[inModeFactor] * b.inputs[inVoltFactor] * formula.LoadLine(s.value[oAmps])
-	band := tables.DipVoltBand.V
-	if b.chain.pulsed {
-		band = tables.PulsedVoltBand.V
-	}
+	_, band := voltsOf(w.card.Used.Mode)
 	if d := math.Abs(volts - model); d > voltReach*band {
 		w.tell("volts-unusual", Caution, "conventional load line IEC 60974-1 scaled to the mode",
 			"%.1f V is far from the %.1f V usual at %.0f A in this mode. Read the meter while the arc "+
@@ -188,12 +187,14 @@ func (w *warnings) fill(b *board, s *spread, v *verdict) {
 	need := wantedOf(w.card)
 	if n, ok := w.card.Figure("passes"); ok && n.Value > 1 {
 		if Grooved(w.card) {
-			w.tell("passes", Info, n.Basis.Source, "A butt of %.1f mm is taken as bevelled, a V of %.0f°: it takes about "+
-				"%.0f beads like this one, each cooled before the next: see the page passes. Each is judged as a bead on a flat "+
-				"joint: the groove itself is not computed, and the throat is that of closed square edges.",
+			w.tell("passes", Info, n.Basis.Source, "A butt of %.1f mm is taken as bevelled, a V of %.0f°: it takes "+
+				"about %.0f beads like this one, each cooled before the next: see the page passes. Each is judged as "+
+				"a bead on a flat joint: the groove itself is not computed, and the throat is that of closed square "+
+				"edges.",
 				MinCore(w.card.Setup.Joined()), tables.Bevel.V, n.Value)
 		} else {
-			w.tell("passes", Info, n.Basis.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: about "+
+			w.tell("passes", Info, n.Basis.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: "+
+				"about "+
 				"%.0f beads like this one, each cooled before the next.", need.area(need.in), tables.OnePass.V, n.Value)
 		}
 	}

@@ -17,7 +17,7 @@ func (w *warnings) eyes(amps, peak float64) {
 	switch {
 	case !ok:
 		w.tell("eyes", Caution, basis, "Over %.0f A no shade is listed: ask who plans such work. Cover all skin.",
-			tables.Shades()[len(tables.Shades())-1].UpTo)
+			tables.Shades[len(tables.Shades)-1].UpTo)
 	case row.Suggested.V == 0:
 		w.tell("eyes", Caution, basis, "Eyes: start dark, shade 10 or 11, go lighter until you see the puddle, never "+
 			"under %.0f. Cover all skin.", row.Minimum.V)
@@ -32,14 +32,12 @@ func (w *warnings) eyes(amps, peak float64) {
 func (w *warnings) pulsedEyes(basis string, peak float64) {
 	row, ok := tables.ShadeFor(peak)
 	if !ok {
-		w.tell("eyes", Caution, basis, "Over %.0f A no shade is listed, and the pulses peak at about %.0f A: ask "+
-			"who plans "+
-			"such work. Cover all skin.", tables.Shades()[len(tables.Shades())-1].UpTo, peak)
+		w.tell("eyes", Caution, basis, "Over %.0f A no shade is listed, and the pulses peak at about %.0f A: ask who "+
+			"plans such work. Cover all skin.", tables.Shades[len(tables.Shades)-1].UpTo, peak)
 		return
 	}
 	w.tell("eyes", Caution, basis, "Eyes: start dark, shade %.0f by the pulses' peak of about %.0f A, go lighter "+
-		"until you "+
-		"see the puddle, never under %.0f. Cover all "+
+		"until you see the puddle, never under %.0f. Cover all "+
 		"skin.", max(row.Suggested.V, row.Minimum.V), math.Round(peak/10)*10,
 		row.Minimum.V)
 }

@@ -13,7 +13,7 @@ func (w *warnings) refused() {
 	if s.Gas.Refused {
 		w.tell("gas-refused", Stop, s.Gas.Origin.Source, "%s: %s.", sentenceCase(s.Gas.Name), lowerFirst(s.Gas.Note))
 	}
-	for _, rule := range tables.FillerRules() {
+	for _, rule := range tables.FillerRules {
 		if rule.Filler == s.Filler.ID && rule.Out && Applies(rule.On, w.card) {
 			w.tell("filler-refused", Stop, rule.Source, "%s: %s. Take another filler.", s.Filler.ID, rule.Text)
 		}
@@ -25,7 +25,8 @@ func (w *warnings) coats() {
 	said := ""
 	for _, m := range w.card.Setup.Joined() {
 		if HeavyCoat(&m.Coating) && m.Coating.ID != said {
-			w.tell("heavy-coat", Caution, m.Coating.Side.Source, "%s: %s. Thick zinc makes pores and spatter: on scrap of the "+
+			w.tell("heavy-coat", Caution, m.Coating.Side.Source, "%s: %s. Thick zinc makes pores and spatter: on "+
+				"scrap of the "+
 				"same sheet, with a vent gap, before the piece.", sentenceCase(m.Coating.Name), m.Coating.Note)
 			said = m.Coating.ID
 		}
@@ -48,8 +49,8 @@ func (w *warnings) given() {
 			"and makes pores. More gas, and no draught.", j.Flow.V, least, g.Flow.High)
 	}
 	if j.Hole.Set && w.card.Used.Joint != "plug" {
-		w.tell("hole-unused", Caution, "the job", "A hole belongs to a plug, and this is a %s: it is left out. Type --joint "+
-			"plug, or leave --hole out.", w.card.Used.Joint)
+		w.tell("hole-unused", Caution, "the job", "A hole belongs to a plug, and this is a %s: it is left out. Type "+
+			"--joint plug, or leave --hole out.", w.card.Used.Joint)
 	}
 	w.givenPreheat()
 	w.softens()
@@ -81,8 +82,8 @@ func (w *warnings) givenPreheat() {
 	switch {
 	case Applies(string(tables.CastIron), w.card):
 		if j.Preheat.V < least.Low {
-			w.tell("preheat-low", Caution, least.Source, "Cast iron is warmed through to %.0f °C at least; %.0f °C lets "+
-				"it crack.", least.Low, j.Preheat.V)
+			w.tell("preheat-low", Caution, least.Source, "Cast iron is warmed through to %.0f °C at least; %.0f °C "+
+				"lets it crack.", least.Low, j.Preheat.V)
 		}
 		return
 	case Applies("silicon-bronze", w.card):
@@ -91,7 +92,7 @@ func (w *warnings) givenPreheat() {
 		return
 	}
 	if j.Preheat.V > most.High {
-		w.tell("preheat-high", Caution, most.Source, "%.0f °C is more than the %.0f °C that this bronze may have before a "+
-			"bead: it cracks hot.", j.Preheat.V, most.V)
+		w.tell("preheat-high", Caution, most.Source, "%.0f °C is more than the %.0f °C that this bronze may have "+
+			"before a bead: it cracks hot.", j.Preheat.V, most.V)
 	}
 }

@@ -14,8 +14,8 @@ func (w *warnings) verdict(v *verdict, up *warmUp) {
 	switch v.zone {
 	case "cold":
 		if !st.bridged {
-			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Try %s; peel a test bead before "+
-				"you trust one.", either(w.warmer(up)))
+			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Try %s; peel a test bead "+
+				"before you trust one.", either(w.warmer(up)))
 			return
 		}
 		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets "+
@@ -29,7 +29,8 @@ func (w *warnings) verdict(v *verdict, up *warmUp) {
 		if timedReaches(w.card) {
 			ways = append(ways, "a timed arc")
 		}
-		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Try %s.", either(ways))
+		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Try "+
+			"%s.", either(ways))
 	case "not-modelled":
 		w.tell("not-modelled", Info, basis, "No verdict on wetting and melting: %s. Judge it on a test bead.", v.why)
 	}
@@ -56,8 +57,9 @@ func (w *warnings) warmer(up *warmUp) []string {
 // inCorner says that a lap is computed as a tee, and why.
 func (w *warnings) inCorner(v *verdict) {
 	if v.modelled && w.card.Used.Joint == "lap" && Lies(w.card) == "tee" {
-		w.tell("lap-as-tee", Info, SectionSource, "Computed as a tee: the upper sheet is higher than one bead, which lies in "+
-			"the corner under its upper edge. That edge is followed up to its end: it gets hotter than a tee's standing member.")
+		w.tell("lap-as-tee", Info, SectionSource, "Computed as a tee: the upper sheet is higher than one bead, which "+
+			"lies in the corner under its upper edge. That edge is followed up to its end: it gets hotter than a "+
+			"tee's standing member.")
 	}
 }
 
@@ -98,7 +100,8 @@ func (w *warnings) position(v *verdict) {
 	if v.modelled && v.logs[lStays] < 0 && v.logs.unjudged(lStays) == "" {
 		pool := ""
 		if e, ok := v.margins.liquid.longestPool(&v.state); ok {
-			pool = fmt.Sprintf(" Its puddle is about %.0f mm long; up to about %.0f mm (%.0f to %.0f) stays.", v.state.pool,
+			pool = fmt.Sprintf(" Its puddle is about %.0f mm long; up to about %.0f mm (%.0f to %.0f) "+
+				"stays.", v.state.pool,
 				e.V, e.Low, e.High)
 		}
 		w.tell("metal-runs", Caution, untested, "In the position %s this bead is more than stays where it is laid.%s "+
@@ -131,10 +134,11 @@ func (w *warnings) justGood(v *verdict) {
 	switch {
 	case v.chance.shown() < tables.MarginalUnder.V:
 		w.tell("marginal", Caution, OwnCalc, "Marginal: every edge is met as computed, and with what is not known "+
-			"exactly only about %.0f in 100 beads would be good. Most often missed: %s. The window tells what makes it "+
-			"surer.", v.chance.Good, v.chance.Words())
+			"exactly only about %.0f in 100 beads would be good. Most often missed: %s. The window tells what makes "+
+			"it surer.", v.chance.Good, v.chance.Words())
 	case d < tables.HandRepeats.V:
-		w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” is %.0f %% of feed or travel away, "+
+		w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” is %.0f %% of feed or travel "+
+			"away, "+
 			"less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", edgeNames[at], d,
 			tables.HandRepeats.V)
 	}
@@ -151,8 +155,8 @@ func (w *warnings) root(v *verdict) {
 	if f.Value < 0.05 {
 		carries = "next to nothing"
 	}
-	w.tell("root-unfilled", Caution, SectionSource, "The bead bridges the opening and does not fill it: over the root it "+
-		"carries %s of the sheet's %.1f mm. Cut a test piece before it bears load or has to hold water.", carries, t)
+	w.tell("root-unfilled", Caution, SectionSource, "The bead bridges the opening and does not fill it: over the root "+
+		"it carries %s of the sheet's %.1f mm. Cut a test piece before it bears load or has to hold water.", carries, t)
 }
 
 // untested is what every edge of the liquid is.
@@ -172,15 +176,16 @@ func (w *warnings) gap(v *verdict) {
 		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. Closer "+
 			"fit-up, more metal or a slower travel.", u.Gap.V)
 	case v.logs[lBridges] < 0:
-		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: the "+
+		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: "+
+			"the "+
 			"metal falls through or leaves a hole. Try %s: the window and fit compute them beside each other.", u.Gap.V,
 			OverOpening(w.card))
 	case u.Gap.V > tables.SteadyGap.V && fillet:
-		w.tell("gap-untested", Info, untested, "That metal reaches over a gap of %.1f mm is computed from its shape, and "+
-			"no test stands behind it: try it on scrap, or close the gap.", u.Gap.V)
+		w.tell("gap-untested", Info, untested, "That metal reaches over a gap of %.1f mm is computed from its shape, "+
+			"and no test stands behind it: try it on scrap, or close the gap.", u.Gap.V)
 	case u.Gap.V > tables.SteadyGap.V && u.backed() == "":
-		w.tell("gap-untested", Info, untested, "That a root opening of %.1f mm is bridged is computed from the forces on "+
-			"the liquid, and tests reach only about %.1f mm: try it on scrap.", u.Gap.V, tables.SteadyGap.V)
+		w.tell("gap-untested", Info, untested, "That a root opening of %.1f mm is bridged is computed from the "+
+			"forces on the liquid, and tests reach only about %.1f mm: try it on scrap.", u.Gap.V, tables.SteadyGap.V)
 	}
 	w.root(v)
 	if ventable(w.card) {
@@ -199,7 +204,8 @@ func (w *warnings) timed(s *spread) {
 	}
 	if !(s.value[oOn] > 0) {
 		w.tell("no-beat", Caution, "standing source on a sheet", "This arc does not melt the filler on this sheet "+
-			"within %d s: no on and off time. More wire feed, thinner sheet, or %s.", LongestOnOff, OrStrip(w.card, "preheat"))
+			"within %d s: no on and off time. More wire feed, thinner sheet, or "+
+			"%s.", LongestOnOff, OrStrip(w.card, "preheat"))
 		return
 	}
 	w.say("timed-estimate")

@@ -71,34 +71,31 @@ func WindowOf(ctx context.Context, job Job, size WindowSize, progress func(done 
 }
 
 func window(ctx context.Context, job Job, size WindowSize, progress func(float64)) (Window, error) {
-	var card Card
-	if err := resolve(job, &card); err != nil {
+	used, err := Complete(job)
+	if err != nil {
 		return Window{}, err
 	}
 	open := job
-	open.learnReadings(&card.Used)
+	open.learnReadings(&used)
 	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
 	if job.Feed.Set && job.Amps.Set { // the volts were read at that feed
 		open.Volts = Opt{}
 	}
-	card = Card{}
-	if err := resolve(open, &card); err != nil {
+	w := survey{Window: Window{Job: job}, effort: &effort{ctx: ctx}}
+	b, card, err := laidOut(w.effort, open)
+	if err != nil {
 		return Window{}, err
 	}
-	b := newBoard(&card)
-	if why := b.notModelled(&card); why != "" {
-		return Window{}, mistake.In("window", "none is computed for this job ("+why+")",
-			windowHint(&card))
+	if why := b.notModelled(card); why != "" {
+		return Window{}, mistake.In("window", "none is computed for this job ("+why+")", windowHint(card))
 	}
-	w := survey{Window: Window{Job: job}, effort: &effort{ctx: ctx}}
-	b.effort = w.effort
 	if err := w.suggest(open); err != nil {
 		return Window{}, err
 	}
-	if err := w.draw(b, &card, size, progress); err != nil {
+	if err := w.draw(b, card, size, progress); err != nil {
 		return Window{}, err
 	}
-	err := w.weigh(open)
+	err = w.weigh(open)
 	w.work = w.effort.work.Load()
 	return w.Window, err
 }
@@ -142,13 +139,7 @@ func (w *survey) weigh(open Job) (err error) {
 // describe turns the limits of every point into zone, margin and nearest edge.
 func (w *Window) describe(c *limitGrid) {
 	feeds, travels := c.feeds, c.travels
-	w.Feeds, w.Travels = make([]float64, feeds.n), make([]float64, travels.n)
-	for i := range w.Feeds {
-		w.Feeds[i] = feeds.at(float64(i)) * 0.06
-	}
-	for j := range w.Travels {
-		w.Travels[j] = travels.at(float64(j))
-	}
+	w.Feeds, w.Travels = feeds.points(0.06), travels.points(1)
 	for i := range w.Feeds {
 		for j := range w.Travels {
 			k := i*travels.n + j

@@ -15,6 +15,15 @@ func (a axis) at(x float64) float64 {
 	return a.low * math.Pow(a.high/a.low, x/float64(a.n-1))
 }
 
+// points are all of them in another unit.
+func (a axis) points(unit float64) []float64 {
+	list := make([]float64, a.n)
+	for i := range list {
+		list[i] = a.at(float64(i)) * unit
+	}
+	return list
+}
+
 // step is the logarithm between two points.
 func (a axis) step() float64 {
 	if a.n == 1 {

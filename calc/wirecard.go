@@ -1,5 +1,7 @@
 package calc
 
+import "slices"
+
 // lengthSpec needs a wire and nothing else.
 var lengthSpec = figureSpec{"length_per_mass", oLengthPerMass, "m/kg", "1000/(pi/4·{d}²·{rho})", []term{tWire, tRho},
 	"definition", OwnCalc}
@@ -13,21 +15,20 @@ var meltSpec = figureSpec{"melt_rate", oMelt, "g/min", "0.06·pi/4·{d}²·{v_w}
 func Wire(job Job) (Card, error) {
 	moving := job.Feed.Set || job.Amps.Set
 	job.Travel = Some(1) // any: nothing here depends on it
-	var card Card
-	if err := resolve(job, &card); err != nil {
+	b, card, err := laidOut(nil, job)
+	if err != nil {
 		return Card{}, err
 	}
-	b := newBoard(&card)
 	if !moving {
 		b.exact(inFeed, 1)
 	}
-	s := new(spread)
-	if err := b.chain.propagate(&b.inputs, &b.intervals, s); err != nil {
-		return Card{}, settingError(err, &card)
+	s, err := b.spread()
+	if err != nil {
+		return Card{}, settingError(err, card)
 	}
 	add := func(spec *figureSpec) {
 		if f, ok := b.figure(spec, s); ok {
-			b.settingBasis(&f, &card, &suggestion{}, &verdict{})
+			b.settingBasis(&f, card, &suggestion{}, &verdict{})
 			card.Figures = append(card.Figures, f)
 		}
 	}
@@ -40,24 +41,19 @@ func Wire(job Job) (Card, error) {
 		add(&meltSpec)
 	}
 	card.Job.Travel, card.Used.Travel = Opt{}, Opt{}
-	w := warnings{card: &card}
+	w := warnings{card: card}
 	w.wire()
 	if moving {
 		w.arc(b, s)
 	}
 	card.Warnings = w.list
-	return card, nil
+	return *card, nil
 }
 
 func specByName(name string) *figureSpec {
-	for i := range settingSpecs {
-		if settingSpecs[i].name == name {
-			return &settingSpecs[i]
-		}
-	}
-	for i := range resultSpecs {
-		if resultSpecs[i].name == name {
-			return &resultSpecs[i]
+	for _, list := range [...][]figureSpec{settingSpecs[:], resultSpecs[:]} {
+		if i := slices.IndexFunc(list, func(s figureSpec) bool { return s.name == name }); i >= 0 {
+			return &list[i]
 		}
 	}
 	return nil

@@ -1,44 +1,31 @@
 package calc
 
 import (
-	"brazebooth/calc/formula"
+	"cmp"
 	"fmt"
 	"strings"
+
+	"brazebooth/calc/formula"
 )
 
-// KnownWords says in plain words how a figure is known.
-func KnownWords(known string) string {
-	switch known {
-	case "read":
-		return "read in the document named"
-	case "memory high", "memory medium", "memory low":
-		return "from memory of the document named, confidence " + strings.TrimPrefix(known, "memory ")
-	case "practice":
-		return "common practice, no source"
-	case "worked":
-		return "worked out from sourced figures"
-	case "given":
-		return "given by you"
-	}
-	return known
+// knownWords say how a figure is known: in plain words, and in a word or two.
+var knownWords = map[string][2]string{
+	"read":                       {"read in the document named", "read"},
+	"memory high":                {"from memory of the document named, confidence high", "from memory"},
+	"memory medium":              {"from memory of the document named, confidence medium", "from memory"},
+	"memory low":                 {"from memory of the document named, confidence low", "from memory, unsure"},
+	"practice":                   {"common practice, no source", "practice"},
+	"common practice, no source": {"common practice, no source", "practice"},
+	"worked":                     {"worked out from sourced figures", "worked out"},
+	"given":                      {"given by you", "given"},
+	OwnCalc:                      {OwnCalc, "computed"},
 }
 
+// KnownWords says in plain words how a figure is known.
+func KnownWords(known string) string { return cmp.Or(knownWords[known][0], known) }
+
 // KnownShort says the same in a word or two; what tells the source beside it has the rest.
-func KnownShort(known string) string {
-	switch known {
-	case "memory high", "memory medium":
-		return "from memory"
-	case "memory low":
-		return "from memory, unsure"
-	case "common practice, no source":
-		return "practice"
-	case "worked":
-		return "worked out"
-	case OwnCalc:
-		return "computed"
-	}
-	return known
-}
+func KnownShort(known string) string { return cmp.Or(knownWords[known][1], known) }
 
 // ArcRange says between which currents a wire of mm runs a steady short arc, "" where neither end is known.
 func ArcRange(mm float64) string {

@@ -65,8 +65,9 @@ func (w *warnings) zinc(v *verdict) {
 		hot = max(hot, f.Value)
 	}
 	if rise := hot - w.card.Used.Preheat.V; rise > 0 && hot > tables.ChillOff.V {
-		w.tell("zinc-warms", Caution, source, "The seam itself warms the zinc to about %.0f °C before its end, and zinc is kept "+
-			"under %.0f °C, hand-warm. Short seams, apart from each other, and let the part cool before the next; or %s.",
+		w.tell("zinc-warms", Caution, source, "The seam itself warms the zinc to about %.0f °C before its end, and "+
+			"zinc is kept under %.0f °C, hand-warm. Short seams, apart from each other, and let the part cool before "+
+			"the next; or %s.",
 			hot, tables.ChillOff.V, StripZinc(w.card))
 	}
 }

@@ -14,7 +14,7 @@ import (
 // zincJobs are every pair of a metal with zinc and another, either way round, on every joint and in every mode, thin
 // and thick.
 func zincJobs() (list []Job) {
-	for _, coat := range tables.Coatings() {
+	for _, coat := range tables.Coatings {
 		for _, other := range []string{"", "mild-steel", "copper", "grey-iron", "galvannealed"} {
 			for _, joint := range []string{"lap", "butt", "tee", "corner", "edge", "plug"} {
 				for _, mm := range []float64{1, 3, 12, 25} {
@@ -137,7 +137,7 @@ func TestCardsUnderMoltenZinc(t *testing.T) {
 
 // Nothing is laid over zinc: every coat of it stops an overlay, and no other coat does.
 func TestOverlayOnZincStops(t *testing.T) {
-	for _, coat := range tables.Coatings() {
+	for _, coat := range tables.Coatings {
 		for _, mm := range []float64{1, 12} {
 			c := Card{}
 			if err := resolve(Job{Metal: "mild-steel", Coating: coat.ID, Joint: "overlay", Thickness: Some(mm)},

@@ -34,9 +34,9 @@ func perPound(d, rho float64) float64 {
 
 func densities(t *testing.T) (bronze, steel, copper float64) {
 	t.Helper()
-	b, ok1 := tables.FillerByID("cusi3")
-	s, ok2 := tables.FillerByID("steel")
-	c, ok3 := tables.MetalByID("copper")
+	b, ok1 := tables.Fillers.ByID("cusi3")
+	s, ok2 := tables.Fillers.ByID("steel")
+	c, ok3 := tables.Metals.ByID("copper")
 	if !ok1 || !ok2 || !ok3 {
 		t.Fatal("a row is missing")
 	}

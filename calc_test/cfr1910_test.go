@@ -11,7 +11,7 @@ import (
 func TestHoodTable(t *testing.T) {
 	want := []struct{ from, to, flow, duct float64 }{{4, 6, 150, 3}, {6, 8, 275, 3.5}, {8, 10, 425, 4.5}, {10, 12,
 		600, 5.5}}
-	for i, h := range tables.HoodFlows() {
+	for i, h := range tables.HoodFlows {
 		check(t, at("flow from %g in", want[i].from), h.Flow.V, want[i].flow, 0)
 		check(t, at("duct from %g in", want[i].from), h.Duct, want[i].duct, 0)
 	}

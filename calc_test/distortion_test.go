@@ -14,9 +14,9 @@ import (
 func TestShrinkageForce(t *testing.T) {
 	ok := must(t)
 	check(t, "Okerblom", ok(formula.ShrinkageForce(1, 206, 12, 4.8e-3, 0.335)), 172.525, 5e-4)
-	s, d := tables.Shrinkers()[0], tables.ShrinkageForce
+	s, d := tables.Shrinkers[0], tables.ShrinkageForce
 	steel := func(share float64) float64 {
-		return ok(formula.ShrinkageForce(1, s.Modulus.V, s.Expansion.V, tables.Metals()[0].HeatCapacity.V, share))
+		return ok(formula.ShrinkageForce(1, s.Modulus.V, s.Expansion.V, tables.Metals[0].HeatCapacity.V, share))
 	}
 	between(t, "White and Leggatt", 200, steel(d.Low), steel(d.High))
 	between(t, "Terasaki", 235, steel(d.Low), steel(d.High))

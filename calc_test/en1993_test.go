@@ -41,7 +41,7 @@ func TestSteelConducts(t *testing.T) {
 
 // The curves' means against the one constant that a metal's row carries.
 func TestSteelMeans(t *testing.T) {
-	steel, _ := tables.MetalByID("mild-steel")
+	steel, _ := tables.Metals.ByID("mild-steel")
 	mean := func(to float64) float64 { return section.SteelHeat(to) / (to - 20) * 7.85e-3 }
 	check(t, "rho c to 600", mean(600), 0.0045, 0.00005)
 	check(t, "rho c to 970", mean(970), 0.0056, 0.00005)

@@ -23,7 +23,7 @@ func TestPocketGuide(t *testing.T) {
 		{"iron-oxide", tables.NIOSH, tables.ShiftMean, 5}, {"iron-oxide", tables.OSHA, tables.ShiftMean, 10},
 		{"tin", tables.NIOSH, tables.ShiftMean, 2}, {"chromium-vi", tables.NIOSH, tables.ShiftMean, 0.0002},
 	} {
-		l, ok := tables.LimitFor(c.agent, c.body, c.span)
+		l, ok := limitFor(c.agent, c.body, c.span)
 		if !ok {
 			t.Errorf("no %s %s %s", c.agent, c.body, c.span)
 			continue
@@ -36,7 +36,7 @@ func TestPocketGuide(t *testing.T) {
 func TestThresholdLimitValues(t *testing.T) {
 	for agent, want := range map[string]float64{"zinc-oxide": 2, "copper": 0.2, "manganese": 0.02, "lead": 0.05,
 		"tin": 2} {
-		l, ok := tables.LimitFor(agent, tables.ACGIH, tables.ShiftMean)
+		l, ok := limitFor(agent, tables.ACGIH, tables.ShiftMean)
 		if !ok {
 			t.Errorf("no %s", agent)
 			continue

@@ -32,7 +32,7 @@ func TestExposureLimits(t *testing.T) {
 		{"manganese", tables.OSHA, tables.Ceiling, 5}, {"chromium-vi", tables.OSHA, tables.ShiftMean, 0.005}, {"lead",
 			tables.OSHA, tables.ShiftMean, 0.05},
 	} {
-		row, ok := tables.LimitFor(c.agent, c.by, c.over)
+		row, ok := limitFor(c.agent, c.by, c.over)
 		if !ok {
 			t.Fatal(c.agent)
 		}

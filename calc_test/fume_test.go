@@ -47,7 +47,7 @@ func TestFumeIsWhatTheProcessGives(t *testing.T) {
 			}
 		}
 	}
-	if l, ok := tables.LimitFor("copper", tables.OSHA, tables.ShiftMean); !ok || l.Limit.V != 0.1 {
+	if l, ok := limitFor("copper", tables.OSHA, tables.ShiftMean); !ok || l.Limit.V != 0.1 {
 		t.Errorf("copper's limit %v", l.Limit)
 	}
 }

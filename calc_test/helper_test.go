@@ -9,10 +9,12 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/tables"
 )
 
 // TestMain holds docs/model.md to the number of checks and docs/validation.json to their values, where all of them ran.
@@ -85,3 +87,14 @@ func must(t *testing.T) func(v float64, err error) float64 {
 }
 
 func at(format string, args ...any) string { return fmt.Sprintf(format, args...) }
+
+// limitFor is the limit of one agent by one body over one span.
+func limitFor(agent string, by tables.Body, over tables.Span) (tables.ExposureLimit, bool) {
+	i := slices.IndexFunc(tables.ExposureLimits, func(l tables.ExposureLimit) bool {
+		return l.Agent == agent && l.Body == by && l.Span == over
+	})
+	if i < 0 {
+		return tables.ExposureLimit{}, false
+	}
+	return tables.ExposureLimits[i], true
+}

@@ -23,14 +23,14 @@ func mixture(parts map[string]float64) float64 {
 // Latent heat of the alloys whose rows say that the mixture rule gave it, in the middle of their limits; to the row's
 // last digit.
 func TestMixtureLatentHeat(t *testing.T) {
-	manganese, _ := tables.FillerByID("cumn13al8")
+	manganese, _ := tables.Fillers.ByID("cumn13al8")
 	check(t, manganese.ID, manganese.Latent.V, mixture(map[string]float64{"Mn": 12.5, "Al": 7.75, "Fe": 3,
 		"Ni": 2.25}), 0.5)
-	copper, _ := tables.FillerByID("cusn1")
+	copper, _ := tables.Fillers.ByID("cusn1")
 	check(t, copper.ID, copper.Latent.V, mixture(map[string]float64{"Sn": 0.5, "Mn": 0.25, "Si": 0.25}), 0.5)
-	brass, _ := tables.MetalByID("brass")
+	brass, _ := tables.Metals.ByID("brass")
 	check(t, brass.ID, brass.Latent.V, mixture(map[string]float64{"Zn": 30}), 0.5)
-	bronze, _ := tables.MetalByID("aluminium-bronze")
+	bronze, _ := tables.Metals.ByID("aluminium-bronze")
 	check(t, bronze.ID, bronze.Latent.V, mixture(map[string]float64{"Al": 7, "Fe": 2.5}), 5) // the row is rounded to 10
 }
 
@@ -48,7 +48,7 @@ func TestLatentHeatInItsBand(t *testing.T) {
 		{"cusn6", map[string]float64{"Sn": 6}, 200},
 		{"cual9ni5", map[string]float64{"Al": 9, "Ni": 5, "Fe": 4}, 230},
 	} {
-		row, _ := tables.FillerByID(c.id)
+		row, _ := tables.Fillers.ByID(c.id)
 		between(t, c.id+", page", c.page, row.Latent.Low, row.Latent.High)
 		between(t, c.id+", mixture rule", mixture(c.parts), row.Latent.Low, row.Latent.High)
 	}

@@ -71,9 +71,9 @@ func TestMeasuredCurrentOfSteel(t *testing.T) {
 // Ripsch and Henkel 2025, Materials 18(10):2339, Table A1 (read): each fillet against the band of the others that
 // failed in the same place, since the program's own band is made of all of them.
 func TestMeasuredFillets(t *testing.T) {
-	for n, row := range tables.FilletTests() {
+	for n, row := range tables.FilletTests {
 		var others []float64
-		for k, o := range tables.FilletTests() {
+		for k, o := range tables.FilletTests {
 			if k != n && o.Bond == row.Bond {
 				others = append(others, o.Force*1000/(o.Throat*o.Length))
 			}
@@ -101,8 +101,8 @@ func spanned(t *testing.T, quantity, what, inputs, origin, known string, d table
 
 // Strength of deposits and melting ranges of wires, as their makers and standards print them (memory medium).
 func TestMeasuredWires(t *testing.T) {
-	si, _ := tables.FillerByID("cusi3")
-	al, _ := tables.FillerByID("cual8")
+	si, _ := tables.Fillers.ByID("cusi3")
+	al, _ := tables.Fillers.ByID("cual8")
 	const strength, melting = "tensile strength of a deposit", "melting range of a wire"
 	const guide, printed = "guidance of wire standards on deposits", "melting range as printed with wires"
 	spanned(t, strength, "CuSi3", "all of the deposit", guide, "memory medium", si.Tensile, 330, 370)
@@ -115,9 +115,9 @@ func TestMeasuredWires(t *testing.T) {
 
 // The pull along a seam in steel (memory medium): White and Leggatt 0.20 kN for each J/mm, Terasaki 0.235.
 func TestMeasuredPull(t *testing.T) {
-	s, d := tables.Shrinkers()[0], tables.ShrinkageForce
+	s, d := tables.Shrinkers[0], tables.ShrinkageForce
 	pull := func(share float64) float64 {
-		return must(t)(formula.ShrinkageForce(1, s.Modulus.V, s.Expansion.V, tables.Metals()[0].HeatCapacity.V, share))
+		return must(t)(formula.ShrinkageForce(1, s.Modulus.V, s.Expansion.V, tables.Metals[0].HeatCapacity.V, share))
 	}
 	f := calc.Figure{Value: pull(d.V), Low: pull(d.Low), High: pull(d.High)}
 	for _, c := range []struct {

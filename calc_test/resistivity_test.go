@@ -15,7 +15,7 @@ func TestResistivityStandard(t *testing.T) {
 	check(t, "58 S", 1e-3/58, tables.AnnealedCopper.V, 0.5e-9)
 	for id, iacs := range map[string]float64{"cusi3": 7.0, "cual8": 15, "cual10fe": 13, "cusn6": 14, "cumn13al8": 3.1,
 		"cual9ni5": 7} {
-		f, _ := tables.FillerByID(id)
+		f, _ := tables.Fillers.ByID(id)
 		cold := 1e-3 / 58 * 100 / iacs
 		// Averaged over the extension it lies above the cold value by Matthiessen's slope over 150 to 300 K.
 		rise := (f.Resistivity.V - cold) / tables.CopperSlope.V
@@ -28,7 +28,7 @@ func TestResistivityStandard(t *testing.T) {
 func TestWiedemannFranz(t *testing.T) {
 	lorenz := math.Pi * math.Pi / 3 * math.Pow(1.380649e-23/1.602176634e-19, 2)
 	for id, iacs := range map[string]float64{"cusi3": 7.0, "cual8": 15, "cual10fe": 13, "cusn6": 14} {
-		f, _ := tables.FillerByID(id)
+		f, _ := tables.Fillers.ByID(id)
 		k := lorenz * 293.15 / (1e-6 / 58 * 100 / iacs) // W/mK
 		between(t, id+", page over law", f.Conductivity.V/k, 1, 1.45)
 	}

@@ -29,7 +29,7 @@ func TestCastIronPreparation(t *testing.T) {
 
 // Iron-carbon-silicon diagram (memory medium): grey iron begins to melt near 1130 C.
 func TestGreyIronBeginsToMelt(t *testing.T) {
-	iron, _ := tables.MetalByID("grey-iron")
+	iron, _ := tables.Metals.ByID("grey-iron")
 	check(t, "solidus", iron.Solidus.V, 1130, 5)
 	check(t, "care from", tables.IronPeak.V, 1100, 0)
 }

@@ -14,7 +14,7 @@ const inPerMin = 25.4 / 60 // mm/s
 // independent library.
 func TestCurrentArithmetic(t *testing.T) {
 	ok := must(t)
-	f, _ := tables.FillerByID("cusi3")
+	f, _ := tables.Fillers.ByID("cusi3")
 	amps := func(ipm float64) float64 {
 		return ok(formula.CurrentFromFeed(0.889, ipm*inPerMin, f.Density.V, f.HLiq.V, f.Resistivity.V, f.Phi.V, 12))
 	}
@@ -29,7 +29,7 @@ func TestCurrentArithmetic(t *testing.T) {
 // The balance meets it within 9 % RMS and 16 % at worst over the currents that such wire runs at.
 func TestSteelWireRule(t *testing.T) {
 	ok := must(t)
-	f, _ := tables.FillerByID("steel")
+	f, _ := tables.Fillers.ByID("steel")
 	sum, n, worst := 0.0, 0.0, 0.0
 	for _, c := range []struct{ d, rule, low, high float64 }{{0.030, 2, 60, 140}, {0.035, 1.6, 80, 180}, {0.045, 1.0,
 		120, 240}} {
@@ -49,9 +49,9 @@ func TestSteelWireRule(t *testing.T) {
 // Common practice, no source: silicon bronze melts near 1800 F and mild steel near 2700 F; a deposit of about 50 ksi
 // against about 70 of steel wire. The printed words are the interval.
 func TestPracticePoints(t *testing.T) {
-	bronze, _ := tables.FillerByID("cusi3")
-	steel, _ := tables.MetalByID("mild-steel")
-	wire, _ := tables.FillerByID("steel")
+	bronze, _ := tables.Fillers.ByID("cusi3")
+	steel, _ := tables.Metals.ByID("mild-steel")
+	wire, _ := tables.Fillers.ByID("steel")
 	fahrenheit := func(c float64) float64 { return c*1.8 + 32 }
 	check(t, "bronze", fahrenheit((bronze.Solidus.V+bronze.Liquidus.V)/2), 1800, 50)
 	check(t, "steel", fahrenheit((steel.Solidus.V+steel.Liquidus.V)/2), 2700, 50)

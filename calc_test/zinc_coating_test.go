@@ -17,7 +17,7 @@ func TestA653CoatingMass(t *testing.T) {
 		both, side float64
 	}{{"G30", 0.30, 0.10}, {"G40", 0.40, 0.12}, {"G60", 0.60, 0.20}, {"G90", 0.90, 0.32}, {"G115", 1.15, 0.40},
 		{"A25", 0.25, 0.08}, {"A40", 0.40, 0.12}, {"A60", 0.60, 0.20}} {
-		row, ok := tables.CoatingByID(c.id)
+		row, ok := tables.Coatings.ByID(c.id)
 		if !ok {
 			t.Fatal(c.id)
 		}
@@ -28,9 +28,9 @@ func TestA653CoatingMass(t *testing.T) {
 
 // GalvInfoNote 1.1 (read): G60 is 92 g/m2 on each side, 60G is 60; MetalForming 2019 (read): G40 is 8.6 um.
 func TestSuffixTrap(t *testing.T) {
-	total, _ := tables.CoatingByID("G60")
-	each, _ := tables.CoatingByID("60G")
-	light, _ := tables.CoatingByID("G40")
+	total, _ := tables.Coatings.ByID("G60")
+	each, _ := tables.Coatings.ByID("60G")
+	light, _ := tables.Coatings.ByID("G40")
 	check(t, "G60", total.Side.V, 92, 0.5)
 	check(t, "60G", each.Side.V, 60, 0.5)
 	check(t, "60G most", each.Side.High, 110, 0.5)
@@ -42,7 +42,7 @@ func TestSuffixTrap(t *testing.T) {
 func TestEN10346Thickness(t *testing.T) {
 	for id, um := range map[string]float64{"Z100": 7, "Z140": 10, "Z200": 14, "Z225": 16, "Z275": 20, "Z350": 25,
 		"ZF100": 7, "ZF120": 8} {
-		row, ok := tables.CoatingByID(id)
+		row, ok := tables.Coatings.ByID(id)
 		if !ok {
 			t.Fatal(id)
 		}
@@ -53,7 +53,7 @@ func TestEN10346Thickness(t *testing.T) {
 // EN 10152 (memory high): electro-zinc, g/m2 a side.
 func TestEN10152Mass(t *testing.T) {
 	for id, g := range map[string]float64{"ZE25/25": 18, "ZE50/50": 36, "ZE75/75": 54, "ZE100/100": 72} {
-		row, _ := tables.CoatingByID(id)
+		row, _ := tables.Coatings.ByID(id)
 		check(t, id, row.Side.V, g, 0.5)
 	}
 }

@@ -16,7 +16,7 @@ import (
 // docs/learning.svg is the interval's half-width against the number of readings, with and without the floor, over 200
 // shops. After a change that is meant: go test ./docs -run Learning -update.
 func TestLearningPicture(t *testing.T) {
-	f, _ := tables.FillerByID("cusi3")
+	f, _ := tables.Fillers.ByID("cusi3")
 	amps := func(feed, phi float64) float64 { // of a feed in mm/s
 		a, err := formula.CurrentFromFeed(0.889, feed, f.Density.V, f.HLiq.V, f.Resistivity.V, phi, 12)
 		if err != nil {

@@ -2,13 +2,13 @@ package tables
 
 // Ventilation.
 var (
-	VentilationFlow = Datum{57, 57, 57, "m3/min",
-		read("29 CFR 1910.252(c)(2): 2000 cfm a welder unless local exhaust or airline respirators")}
-	VentilationVolume = Datum{284, 284, 284, "m3",
-		read("29 CFR 1910.252(c)(2): mechanical ventilation under 10000 ft3 a welder")}
-	VentilationCeiling = Datum{5, 4.88, 5, "m",
-		read("29 CFR 1910.252(c)(2): mechanical ventilation under a ceiling of 16 ft")}
-	HoodSpeed = Datum{0.508, 0.508, 0.508, "m/s", read("29 CFR 1910.252(c)(3): 100 ft/min at the work")}
+	VentilationFlow = constant("VentilationFlow", 57, 57, 57, "m3/min",
+		read("29 CFR 1910.252(c)(2): 2000 cfm a welder unless local exhaust or airline respirators"))
+	VentilationVolume = constant("VentilationVolume", 284, 284, 284, "m3",
+		read("29 CFR 1910.252(c)(2): mechanical ventilation under 10000 ft3 a welder"))
+	VentilationCeiling = constant("VentilationCeiling", 5, 4.88, 5, "m",
+		read("29 CFR 1910.252(c)(2): mechanical ventilation under a ceiling of 16 ft"))
+	HoodSpeed = constant("HoodSpeed", 0.508, 0.508, 0.508, "m/s", read("29 CFR 1910.252(c)(3): 100 ft/min at the work"))
 )
 
 // HoodFlow is the exhaust that a 3 in flanged slot needs at a distance from the arc.
@@ -20,21 +20,19 @@ type HoodFlow struct {
 
 var hoodFlowOrigin = read("29 CFR 1910.252(c)(3) table")
 
-var hoodFlows = [...]HoodFlow{
+// HoodFlows lists the exhaust table.
+var HoodFlows = []HoodFlow{
 	{4, 6, Datum{150, 150, 150, "ft3/min", hoodFlowOrigin}, 3},
 	{6, 8, Datum{275, 275, 275, "ft3/min", hoodFlowOrigin}, 3.5},
 	{8, 10, Datum{425, 425, 425, "ft3/min", hoodFlowOrigin}, 4.5},
 	{10, 12, Datum{600, 600, 600, "ft3/min", hoodFlowOrigin}, 5.5},
 }
 
-// HoodFlows lists the exhaust table; read only.
-func HoodFlows() []HoodFlow { return hoodFlows[:] }
-
 // Fire.
 var (
-	FireWatch = Datum{60, 30, 60, "min",
-		read("NFPA 51B-2019, 60 min; 29 CFR 1910.252(a)(2)(iii)(B) and NFPA 51B-2014, 30 min")}
-	FireMonitoring = Datum{3, 0, 3, "h", read("NFPA 51B-2019, up to 3 h after the watch")}
+	FireWatch = constant("FireWatch", 60, 30, 60, "min",
+		read("NFPA 51B-2019, 60 min; 29 CFR 1910.252(a)(2)(iii)(B) and NFPA 51B-2014, 30 min"))
+	FireMonitoring = constant("FireMonitoring", 3, 0, 3, "h", read("NFPA 51B-2019, up to 3 h after the watch"))
 )
 
 // Shade is the filter shade for one range of arc current, gas metal arc.
@@ -52,9 +50,9 @@ var (
 	shadeGuide = read("ANSI Z49.1 shade guide as reproduced")
 )
 
-// shades: current is the arc-on current, of a pulsed arc its peak. State tables differ: California and
+// Shades: current is the arc-on current, of a pulsed arc its peak. State tables differ: California and
 // Michigan give 11 for gas-shielded work on nonferrous metal and 12 on ferrous at any current.
-var shades = [...]Shade{
+var Shades = []Shade{
 	{0, 60, shade(7, shadeLaw), shade(0, shadeGuide),
 		"Start dark, 10 or 11, and go lighter until you see the puddle; never under the minimum"},
 	{60, 160, shade(10, shadeLaw), shade(11, shadeGuide), ""},
@@ -62,15 +60,12 @@ var shades = [...]Shade{
 	{250, 500, shade(10, shadeLaw), shade(14, shadeGuide), ""},
 }
 
-// Shades lists the shade table; read only.
-func Shades() []Shade { return shades[:] }
-
 // ShadeFor returns the row for an arc-on current in A, and false outside the table: no more than 0, over
 // 500, or no number.
 func ShadeFor(amps float64) (Shade, bool) {
-	for i := range shades {
-		if amps > shades[i].Above && amps <= shades[i].UpTo {
-			return shades[i], true
+	for i := range Shades {
+		if amps > Shades[i].Above && amps <= Shades[i].UpTo {
+			return Shades[i], true
 		}
 	}
 	return Shade{}, false

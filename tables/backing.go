@@ -11,14 +11,17 @@ type Backing struct {
 var (
 	// BarDry and BarWet are the heat transfer from the back face into a copper bar: from dry sheet clamped on it, and
 	// from liquid filler in the gap. Over a groove it is nothing.
-	BarDry = Datum{2000, 500, 5000, "W/m2K", memoryMedium("handbooks: contact of clamped metal faces in air")}
-	BarWet = Datum{10000, 5000, 30000, "W/m2K", memoryMedium("casting handbooks: metal freezing on a copper chill")}
+	BarDry = constant("BarDry", 2000, 500, 5000, "W/m2K",
+		memoryMedium("handbooks: contact of clamped metal faces in air"))
+	BarWet = constant("BarWet", 10000, 5000, 30000, "W/m2K",
+		memoryMedium("casting handbooks: metal freezing on a copper chill"))
 
 	// StripGap is the root opening from which filler comes down to a strip and joins it.
-	StripGap = Datum{0.5, 0.5, 1, "mm", practice}
+	StripGap = constant("StripGap", 0.5, 0.5, 1, "mm", practice)
 )
 
-var backings = [...]Backing{
+// Backings of a butt: none first.
+var Backings = Rows[Backing]{
 	{"none", "none", "Nothing behind the root: the liquid has to hold itself", "", practice},
 	{"copper-bar", "copper bar", "A flat copper bar clamped behind the root; it comes off again",
 		"Draws heat from the back face, five times as much from liquid bronze in the gap; nothing has to hang",
@@ -28,12 +31,4 @@ var backings = [...]Backing{
 		worked("half of the joint is a lap that begins in the middle of the gap")},
 	{"patch", "patch", "A piece of the sheet behind the opening, brazed along both edges; it stays on",
 		"The butt becomes two laps, each with a bead of its own", worked("a lap's cross-section")},
-}
-
-// Backings lists the rows; read only.
-func Backings() []Backing { return backings[:] }
-
-// BackingByID returns the row with exactly this id.
-func BackingByID(id string) (Backing, bool) {
-	return byID(backings[:], id, func(b *Backing) string { return b.ID })
 }

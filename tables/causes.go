@@ -1,5 +1,7 @@
 package tables
 
+import "strings"
+
 // Cause is what may lie behind the look of a test bead. Base is its share before anything is seen. Causes of heat
 // have none: the computed window gives theirs. The cause of a wrong current has 1: the computed current says how
 // likely it is.
@@ -34,7 +36,8 @@ const (
 	CauseUneven   = "current-outside"
 )
 
-var causes = [...]Cause{
+// Causes of a bead's look: of heat first.
+var Causes = []Cause{
 	{CauseCold, "too little heat for the metal laid", "cleaner metal; push, do not drag", 0, practice},
 	{CauseHot, "too much heat: the base metal's skin melts", "keep the arc moving; let the sheet cool between beads", 0,
 		practice},
@@ -65,9 +68,6 @@ var causes = [...]Cause{
 	{CauseUneven, "current outside what burns steadily with this wire", "another wire size", 1, practice},
 }
 
-// Causes lists them; read only.
-func Causes() []Cause { return causes[:] }
-
 // Evidence is how often a cause shows as a sight. The shares are a practitioner's judgement, coarse on
 // purpose: they rank, they do not count.
 type Evidence struct {
@@ -76,9 +76,10 @@ type Evidence struct {
 }
 
 // SeldomSeen is the share where nothing is listed: anything can happen on a test bead.
-var SeldomSeen = Datum{0.02, 0.01, 0.05, "1", practice}
+var SeldomSeen = constant("SeldomSeen", 0.02, 0.01, 0.05, "1", practice)
 
-var evidence = [...]Evidence{
+// EvidenceRows lists the shares.
+var EvidenceRows = []Evidence{
 	{"rolled-edge", CauseCold, 0.8}, {"rolled-edge", CauseOnShort, 0.6}, {"rolled-edge", CauseVoltsLow, 0.25},
 	{"rolled-edge", CauseDirt, 0.25}, {"rolled-edge", CauseStiff, 0.15}, {"rolled-edge", CauseFine, 0.03},
 	{"thin-wide", CauseHot, 0.7}, {"thin-wide", CauseMelts, 0.4}, {"thin-wide", CauseVoltsHi, 0.35},
@@ -106,36 +107,42 @@ var evidence = [...]Evidence{
 	{"good", CauseOffLong, 0.05},
 }
 
-// EvidenceRows lists the shares; read only.
-func EvidenceRows() []Evidence { return evidence[:] }
-
 // ShareSeen is how often a cause shows as a sight.
 func ShareSeen(sight, cause string) float64 {
-	for i := range evidence {
-		if evidence[i].Sight == sight && evidence[i].Cause == cause {
-			return evidence[i].Share
+	for i := range EvidenceRows {
+		if EvidenceRows[i].Sight == sight && EvidenceRows[i].Cause == cause {
+			return EvidenceRows[i].Share
 		}
 	}
 	return SeldomSeen.V
 }
 
+// ShareAllSeen is how often a cause shows all of some sights, their ids with commas.
+func ShareAllSeen(sights, cause string) float64 {
+	p := 1.0
+	for s := range strings.SplitSeq(sights, ",") {
+		p *= ShareSeen(s, cause)
+	}
+	return p
+}
+
 // How much a setting is changed from one test bead to the next: low is the usual step, high the most.
 var (
-	StepStickOut = Datum{3, 2, 3, "mm", practice}
-	StepVolts    = Datum{1, 0.5, 1, "V", practice}
-	StepFeed     = Datum{15, 5, 15, "%", practice}
-	StepTravel   = Datum{30, 10, 30, "%", practice}
-	StepPreheat  = Datum{100, 50, 100, "C", practice}
-	StepOnOff    = Datum{20, 10, 20, "%", practice}
+	StepStickOut = constant("StepStickOut", 3, 2, 3, "mm", practice)
+	StepVolts    = constant("StepVolts", 1, 0.5, 1, "V", practice)
+	StepFeed     = constant("StepFeed", 15, 5, 15, "%", practice)
+	StepTravel   = constant("StepTravel", 30, 10, 30, "%", practice)
+	StepPreheat  = constant("StepPreheat", 100, 50, 100, "C", practice)
+	StepOnOff    = constant("StepOnOff", 20, 10, 20, "%", practice)
 
 	// How warm parts are made at most for the arc: beyond, steel and its coat suffer, and a hand cannot stay near.
-	PreheatSteel  = Datum{100, 20, 150, "C", practice}
-	PreheatIron   = Datum{150, 66, 300, "C", practice}
-	PreheatCopper = Datum{250, 20, 400, "C", practice}
+	PreheatSteel  = constant("PreheatSteel", 100, 20, 150, "C", practice)
+	PreheatIron   = constant("PreheatIron", 150, 66, 300, "C", practice)
+	PreheatCopper = constant("PreheatCopper", 250, 20, 400, "C", practice)
 
 	// StickOutHeld is the stick-out that a welder is advised to keep.
-	StickOutHeld = Datum{12, 10, 15, "mm", practice}
+	StickOutHeld = constant("StickOutHeld", 12, 10, 15, "mm", practice)
 
 	// LeastOnOff is the least change of arc on or off that a welder or a timer makes.
-	LeastOnOff = Datum{0.02, 0.02, 0.02, "s", practice}
+	LeastOnOff = constant("LeastOnOff", 0.02, 0.02, 0.02, "s", practice)
 )

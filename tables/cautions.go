@@ -1,7 +1,7 @@
 package tables
 
-// cautionLines say at length what a warning on the card says in a line.
-var cautionLines = [...]PracticeLine{
+// CautionLines say at length what a warning on the card says in a line.
+var CautionLines = Rows[PracticeLine]{
 	{"shock", TopicSafety, "Electric shock kills, and a small power source is enough: dry leather gloves without " +
 		"holes, dry clothes and boots, dry boards or a mat where the ground is wet or the part large; cables, " +
 		"gun and clamp whole, the work lead on the part itself. No arc in the rain, on a wet yard or in clothes wet " +
@@ -36,16 +36,14 @@ var cautionLines = [...]PracticeLine{
 			"before anything here.", practice},
 }
 
-// CautionLines lists the cautions; read only.
-func CautionLines() []PracticeLine { return cautionLines[:] }
-
 // Hazard is a job that is not begun, whatever the numbers say.
 type Hazard struct {
 	ID, Name, Why, Instead string
 	Origin
 }
 
-var hazards = [...]Hazard{
+// Hazards lists what stops a job.
+var Hazards = Rows[Hazard]{
 	{"tank", "used tank or drum", "What it held, or its vapour, explodes in the heat; a trace is enough",
 		"Have it cleaned, vented and tested by somebody who does that, or buy a new one",
 		memoryHigh("29 CFR 1910.252(a)(3)")},
@@ -78,17 +76,9 @@ var hazards = [...]Hazard{
 		"The vehicle maker's repair procedure, by a trained person", practice},
 }
 
-// Hazards lists what stops a job; read only.
-func Hazards() []Hazard { return hazards[:] }
-
 // HazardWords are the words that a user types for hazards, in the order in which help lists them: "lead" stands for
 // paint and bronze.
 func HazardWords() []string {
 	return []string{"tank", "sealed", "coated", "pressure", "gas", "cadmium", "lead", "beryllium", "confined",
 		"vehicle", "fire-part"}
-}
-
-// HazardByID returns the hazard with exactly this id.
-func HazardByID(id string) (Hazard, bool) {
-	return byID(hazards[:], id, func(r *Hazard) string { return r.ID })
 }

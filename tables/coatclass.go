@@ -16,10 +16,10 @@ func otherClass(text string) *mistake.Error {
 		return nil
 	}
 	nearest, least, most := "", math.Inf(1), 0.0
-	for i := range coatings {
-		if l, m, ok := classOf(coatings[i].ID); ok && l == letters {
+	for i := range Coatings {
+		if l, m, ok := classOf(Coatings[i].ID); ok && l == letters {
 			if most = max(most, m); math.Abs(m-mass) < least {
-				nearest, least = coatings[i].ID, math.Abs(m-mass)
+				nearest, least = Coatings[i].ID, math.Abs(m-mass)
 			}
 		}
 	}
@@ -28,8 +28,8 @@ func otherClass(text string) *mistake.Error {
 	}
 	hint := "type " + nearest + ", the nearest class"
 	if mass > most {
-		hint = "type " + nearest + ", the heaviest class here, for a first look; a heavier coat is ground off along the " +
-			"seam on both faces: then type none"
+		hint = "type " + nearest + ", the heaviest class here, for a first look; a heavier coat is ground off along " +
+			"the seam on both faces: then type none"
 	}
 	return &mistake.Error{What: "no coating is called " + quoted(text), Hint: hint}
 }

@@ -16,7 +16,8 @@ var (
 	byZAF = read("ASTM A653/A653M-15 Table 1; high end as hot-dip zinc")
 )
 
-var coatings = [...]Coating{
+// Coatings lists every coating.
+var Coatings = Rows[Coating]{
 	{"none", "bare", NoCoat, Datum{0, 0, 0, "g/m2", bare}, false, "Nothing to burn off; take oil and scale away"},
 
 	{"G30", "galvanized G30", HotDip, Datum{45.8, 30.5, 77, "g/m2", a653}, true, "0.30 oz/ft2 on both sides"},
@@ -65,13 +66,5 @@ var coatings = [...]Coating{
 		"0.40 oz/ft2 on both sides; melts at 577 to 630 C, no zinc"},
 }
 
-// Coatings lists every coating; read only.
-func Coatings() []Coating { return coatings[:] }
-
-// CoatingByID returns the coating with exactly this id.
-func CoatingByID(id string) (Coating, bool) {
-	return byID(coatings[:], id, func(r *Coating) string { return r.ID })
-}
-
 // CoatingTrial is the zinc thickness up to which arc brazing is easy; thicker coats want trials.
-var CoatingTrial = Datum{15, 15, 15, "um", memoryMedium("DVS 0938-2")}
+var CoatingTrial = constant("CoatingTrial", 15, 15, 15, "um", memoryMedium("DVS 0938-2"))

@@ -1,5 +1,5 @@
 // Package tables holds every sourced figure of brazebooth once: value, low, high, unit, source
-// and how it is known. It has no logic but look-up.
+// and how it is known. It has no logic but look-up, and nobody writes to its lists.
 package tables
 
 // Known says how a figure is known.
@@ -36,4 +36,48 @@ func memoryMedium(source string) Origin { return Origin{source, MemoryMedium} }
 func memoryLow(source string) Origin    { return Origin{source, MemoryLow} }
 func worked(from string) Origin         { return Origin{from, Worked} }
 
+// Constant is one figure that belongs to no row.
+type Constant struct {
+	Name string
+	Datum
+}
+
+// Constants lists every figure that belongs to no row, file by file.
+var Constants []Constant
+
+// constant is such a figure; its name is that of its variable.
+func constant(name string, v, low, high float64, unit string, o Origin) Datum {
+	d := Datum{v, low, high, unit, o}
+	Constants = append(Constants, Constant{name, d})
+	return d
+}
+
 var practice = Origin{"common practice, no source", Practice}
+
+// Rows is a list whose rows have an id of their own.
+type Rows[T interface{ key() string }] []T
+
+// ByID returns the row with exactly this id.
+func (r Rows[T]) ByID(id string) (row T, ok bool) {
+	for i := range r {
+		if r[i].key() == id {
+			return r[i], true
+		}
+	}
+	return row, false
+}
+
+func (r Backing) key() string      { return r.ID }
+func (r Hazard) key() string       { return r.ID }
+func (r Coating) key() string      { return r.ID }
+func (r Filler) key() string       { return r.ID }
+func (r Gas) key() string          { return r.ID }
+func (r Metal) key() string        { return r.ID }
+func (r Option) key() string       { return r.ID }
+func (r PracticeLine) key() string { return r.Code }
+func (r Sight) key() string        { return r.ID }
+func (r WarningLine) key() string  { return r.Code }
+func (r NoteLine) key() string     { return r.Code }
+func (r Hold) key() string         { return r.Position }
+func (r Melt) key() string         { return r.Filler }
+func (r SoftSheet) key() string    { return r.Metal }

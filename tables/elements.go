@@ -3,18 +3,21 @@ package tables
 // Resistivity.
 var (
 	// AnnealedCopper is 100 % IACS at 20 C, 58 Sm/mm2.
-	AnnealedCopper = Datum{1.7241e-5, 1.7241e-5, 1.7242e-5, "ohm mm",
-		read("GNU units 2.22 definitions: 58 S m/mm2, density 8.89")}
+	AnnealedCopper = constant("AnnealedCopper", 1.7241e-5, 1.7241e-5, 1.7242e-5, "ohm mm",
+		read("GNU units 2.22 definitions: 58 S m/mm2, density 8.89"))
 
 	// CopperSlope is the rise of any copper alloy's resistivity by Matthiessen's rule. On 70/30 brass
 	// the rule gives 1.1e-3 a kelvin, measurements 1.7e-3: it may be half as much again, never less.
-	CopperSlope = Datum{0.0067e-5, 0.0067e-5, 0.0101e-5, "ohm mm/K",
-		memoryMedium("NBS Circular 31 and Handbook 100, copper 0.00681 uOhm cm/K independent of purity")}
+	CopperSlope = constant("CopperSlope", 0.0067e-5, 0.0067e-5, 0.0101e-5, "ohm mm/K",
+		memoryMedium("NBS Circular 31 and Handbook 100, copper 0.00681 uOhm cm/K independent of purity"))
 )
 
 // Steel, where EN 1993-1-2 stops being a polynomial.
 var (
-	SteelPeak                = Datum{735, 735, 735, "C", read("EN 1993-1-2:2005 3.4.1.2, peak of specific heat")}
-	SteelHeatPlateau         = Datum{0.650, 0.650, 0.650, "J/gK", read("EN 1993-1-2:2005 3.4.1.2, 900 to 1200 C")}
-	SteelConductivityPlateau = Datum{0.0273, 0.0273, 0.0273, "W/mmK", read("EN 1993-1-2:2005 3.4.1.3, from 800 C")}
+	SteelPeak = constant("SteelPeak", 735, 735, 735, "C",
+		read("EN 1993-1-2:2005 3.4.1.2, peak of specific heat"))
+	SteelHeatPlateau = constant("SteelHeatPlateau", 0.650, 0.650, 0.650, "J/gK",
+		read("EN 1993-1-2:2005 3.4.1.2, 900 to 1200 C"))
+	SteelConductivityPlateau = constant("SteelConductivityPlateau", 0.0273, 0.0273, 0.0273, "W/mmK",
+		read("EN 1993-1-2:2005 3.4.1.3, from 800 C"))
 )

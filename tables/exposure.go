@@ -45,7 +45,8 @@ var (
 	acgihTLV  = memoryHigh("ACGIH threshold limit values")
 )
 
-var exposureLimits = [...]ExposureLimit{
+// ExposureLimits lists every limit, by agent.
+var ExposureLimits = []ExposureLimit{
 	{"zinc-oxide", "zinc oxide fume", OSHA, ShiftMean, limit(5, zincDoc), "fume"},
 	{"zinc-oxide", "zinc oxide fume", NIOSH, ShiftMean, limit(5, zincDoc), "fume"},
 	{"zinc-oxide", "zinc oxide fume", NIOSH, ShortTerm, limit(10, zincDoc), "fume"},
@@ -98,18 +99,4 @@ var exposureLimits = [...]ExposureLimit{
 	{"ozone", "ozone", NIOSH, Ceiling, Datum{0.1, 0.1, 0.1, "ppm", nioshRel}, "gas"},
 	{"ozone", "ozone", ACGIH, ShiftMean, Datum{0.05, 0.05, 0.2, "ppm", acgihTLV},
 		"gas; 0.05 at heavy work, 0.2 at short"},
-}
-
-// ExposureLimits lists every limit, by agent; read only.
-func ExposureLimits() []ExposureLimit { return exposureLimits[:] }
-
-// LimitFor returns the limit of one agent by one body over one span.
-func LimitFor(agent string, by Body, over Span) (ExposureLimit, bool) {
-	for i := range exposureLimits {
-		l := &exposureLimits[i]
-		if l.Agent == agent && l.Body == by && l.Span == over {
-			return *l, true
-		}
-	}
-	return ExposureLimit{}, false
 }

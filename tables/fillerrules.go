@@ -17,7 +17,8 @@ var (
 	silicide  = read("abstract of doi 10.1080/02670836.2021.1929718")
 )
 
-var fillerRules = [...]FillerRule{
+// FillerRules lists the rules.
+var FillerRules = []FillerRule{
 	{"cusi3", string(Steel), 3, false, "the usual wire for bare steel", practice},
 	{"cusi3", "zinc", 1, false, "the usual wire for zinc-coated steel", practice},
 	{"cusi3", string(CopperFam), 1, false, "wets copper well", practice},
@@ -78,16 +79,14 @@ var fillerRules = [...]FillerRule{
 	{"cual9ni5", "overlay", 1, false, "tough overlay", handbooks},
 }
 
-// FillerRules lists the rules; read only.
-func FillerRules() []FillerRule { return fillerRules[:] }
-
 // PairRule is what a mixed joint asks for; A and B as On of a FillerRule, in either order.
 type PairRule struct {
 	A, B, Text string
 	Origin
 }
 
-var pairRules = [...]PairRule{
+// PairRules lists what mixed joints ask for.
+var PairRules = []PairRule{
 	{string(CopperFam), string(Steel), "Copper draws the heat away: point the arc at the copper, let the bead wash " +
 		"onto the steel; the steel needs next to no heat of its own.", practice},
 	{string(CopperFam), string(Stainless), "Copper draws the heat away: point the arc at the copper. Keep the " +
@@ -109,12 +108,9 @@ var pairRules = [...]PairRule{
 		"The bronze member melts before the copper is warm: point the arc at the copper.", practice},
 }
 
-// PairRules lists what mixed joints ask for; read only.
-func PairRules() []PairRule { return pairRules[:] }
-
 // PairRuleOf returns the rule of a pair of families, in either order.
 func PairRuleOf(a, b Family) (PairRule, bool) {
-	for _, r := range pairRules {
+	for _, r := range PairRules {
 		if r.A == string(a) && r.B == string(b) || r.A == string(b) && r.B == string(a) {
 			return r, true
 		}

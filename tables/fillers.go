@@ -1,19 +1,11 @@
 package tables
 
-// fillers in the order that a booth reaches for them.
+// Fillers in the order that a booth reaches for them.
 //
 // HLiq of a filler without a fit is (HeatCold + HeatHot)/2 · (liquidus − 20 C) + Latent; a test repeats
 // the sum. Resistivity over the extension is the 20 C value plus 150 K of Matthiessen's slope, copper's
 // 0.0067 uOhm cm/K whatever the alloying: 24.6 + 1.0 = 25.6 uOhm cm, CuSi3's fitted 0.256e-3 ohm mm.
-var fillers = [...]Filler{cusi3, cual8, cual10fe, cusn6, cusn1, cumn13al8, cual9ni5, steelWire}
-
-// Fillers lists every filler; read only.
-func Fillers() []Filler { return fillers[:] }
-
-// FillerByID returns the filler with exactly this id.
-func FillerByID(id string) (Filler, bool) {
-	return byID(fillers[:], id, func(r *Filler) string { return r.ID })
-}
+var Fillers = Rows[Filler]{cusi3, cual8, cual10fe, cusn6, cusn1, cumn13al8, cual9ni5, steelWire}
 
 // Places that several fillers' rows name.
 const (

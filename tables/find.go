@@ -29,16 +29,6 @@ func instead(kind string, nearest []string) string {
 // rowNames visits every name that one row answers to: its id first.
 type rowNames func(row int, visit func(name string))
 
-// byID returns the row of a list with exactly this id.
-func byID[T any](rows []T, id string, of func(*T) string) (row T, ok bool) {
-	for i := range rows {
-		if of(&rows[i]) == id {
-			return rows[i], true
-		}
-	}
-	return row, false
-}
-
 // findIn returns the row that text means: by id, by any whole name, by a beginning that only one row has, or by a small
 // slip of the finger that only one row explains. Digits never count as a slip: G60 and G90 are different sheet.
 func findIn[T any](kind, text string, rows []T, names func(row *T, visit func(name string))) (row T, err error) {

@@ -11,7 +11,7 @@ import (
 )
 
 func TestEveryDesignationFindsItsOwnFiller(t *testing.T) {
-	for _, f := range Fillers() {
+	for _, f := range Fillers {
 		for _, name := range []string{f.ID, f.AWS, f.UNS, f.ISO, f.DIN, f.Name, strings.ToUpper(f.ID)} {
 			if name == "" {
 				continue
@@ -24,22 +24,22 @@ func TestEveryDesignationFindsItsOwnFiller(t *testing.T) {
 }
 
 func TestEveryIDFindsItsOwnRow(t *testing.T) {
-	for _, m := range Metals() {
+	for _, m := range Metals {
 		if got, err := FindMetal(m.ID); err != nil || got.ID != m.ID {
 			t.Errorf("metal %q: %q, %v", m.ID, got.ID, err)
 		}
 	}
-	for _, c := range Coatings() {
+	for _, c := range Coatings {
 		if got, err := FindCoating(c.ID); err != nil || got.ID != c.ID {
 			t.Errorf("coating %q: %q, %v", c.ID, got.ID, err)
 		}
 	}
-	for _, g := range Gases() {
+	for _, g := range Gases {
 		if got, err := FindGas(g.ID); err != nil || got.ID != g.ID {
 			t.Errorf("gas %q: %q, %v", g.ID, got.ID, err)
 		}
 	}
-	for _, w := range Wires() {
+	for _, w := range Wires {
 		if got, err := FindWire(w.ID); err != nil || got.ID != w.ID {
 			t.Errorf("wire %q: %q, %v", w.ID, got.ID, err)
 		}
@@ -47,7 +47,7 @@ func TestEveryIDFindsItsOwnRow(t *testing.T) {
 	options := []struct {
 		rows []Option
 		find func(string) (Option, error)
-	}{{Joints(), FindJoint}, {Modes(), FindMode}, {Positions(), FindPosition}, {Uses(), FindUse}}
+	}{{Joints, FindJoint}, {Modes, FindMode}, {Positions, FindPosition}, {Uses, FindUse}}
 	for _, kind := range options {
 		for _, o := range kind.rows {
 			if got, err := kind.find(o.ID); err != nil || got.ID != o.ID {

@@ -10,7 +10,7 @@ import (
 
 // FindFiller finds a filler by id, AWS, UNS, ISO or DIN designation, or name.
 func FindFiller(text string) (Filler, error) {
-	return findIn("filler", text, fillers[:], func(f *Filler, visit func(string)) {
+	return findIn("filler", text, Fillers, func(f *Filler, visit func(string)) {
 		called(f.ID, f.Name, fillerWords, visit)
 		for _, d := range [...]string{f.AWS, f.UNS, f.ISO, f.DIN} {
 			designations(d, visit)
@@ -40,7 +40,7 @@ func FindMetal(text string) (Metal, error) {
 	if no := refused(text); no != nil {
 		return Metal{}, no
 	}
-	metal, err := findIn("metal", text, metals[:], func(m *Metal, visit func(string)) {
+	metal, err := findIn("metal", text, Metals, func(m *Metal, visit func(string)) {
 		called(m.ID, m.Name, metalWords, visit)
 	})
 	if no := slippedTo(text); err != nil && no != nil {
@@ -54,7 +54,7 @@ func FindCoating(text string) (Coating, error) {
 	if no := refused(text); no != nil {
 		return Coating{}, no
 	}
-	coating, err := findIn("coating", text, coatings[:],
+	coating, err := findIn("coating", text, Coatings,
 		func(c *Coating, visit func(string)) { called(c.ID, c.Name, coatingWords, visit) })
 	if no := slippedTo(text); err != nil && no != nil {
 		return Coating{}, no
@@ -67,18 +67,18 @@ func FindCoating(text string) (Coating, error) {
 
 // FindGas finds a gas by id or name.
 func FindGas(text string) (Gas, error) {
-	return findIn("gas", text, gases[:], func(g *Gas, visit func(string)) { called(g.ID, g.Name, gasWords, visit) })
+	return findIn("gas", text, Gases, func(g *Gas, visit func(string)) { called(g.ID, g.Name, gasWords, visit) })
 }
 
 // FindJoint, FindMode, FindPosition and FindUse find a choice by id, name or shop word.
-func FindJoint(text string) (Option, error)    { return findOption("joint", text, joints[:]) }
-func FindMode(text string) (Option, error)     { return findOption("mode", text, modes[:]) }
-func FindPosition(text string) (Option, error) { return findOption("position", text, positions[:]) }
-func FindUse(text string) (Option, error)      { return findOption("use", text, uses[:]) }
+func FindJoint(text string) (Option, error)    { return findOption("joint", text, Joints) }
+func FindMode(text string) (Option, error)     { return findOption("mode", text, Modes) }
+func FindPosition(text string) (Option, error) { return findOption("position", text, Positions) }
+func FindUse(text string) (Option, error)      { return findOption("use", text, Uses) }
 
 // FindBacking finds what lies behind a root by id, name or shop word.
 func FindBacking(text string) (Backing, error) {
-	return findIn("backing", text, backings[:],
+	return findIn("backing", text, Backings,
 		func(b *Backing, visit func(string)) { called(b.ID, b.Name, backingWords, visit) })
 }
 
@@ -92,20 +92,20 @@ func FindTerm(word string) (*Term, bool) {
 		return t, true
 	}
 	names := func(row int, visit func(string)) {
-		for _, name := range append([]string{terms[row].Word}, terms[row].Also...) {
+		for _, name := range append([]string{Terms[row].Word}, Terms[row].Also...) {
 			visit(name)
 		}
 	}
-	row, ok := only(fold(word), len(terms), names, begins)
-	return &terms[row], ok
+	row, ok := only(fold(word), len(Terms), names, begins)
+	return &Terms[row], ok
 }
 
 // TermFor returns the entry that a word or a label stands for, by its word or another name, without regard to case,
 // dashes and blanks. A word goes before another entry's other name.
 func TermFor(label string) (*Term, bool) {
 	key, found := fold(label), (*Term)(nil)
-	for i := range terms {
-		t := &terms[i]
+	for i := range Terms {
+		t := &Terms[i]
 		if fold(t.Word) == key {
 			return t, true
 		}
@@ -121,14 +121,14 @@ func TermFor(label string) (*Term, bool) {
 func FindWire(text string) (Wire, error) {
 	key := strings.ToLower(strings.Join(strings.Fields(text), ""))
 	key = strings.TrimSuffix(strings.TrimSuffix(key, `"`), "in")
-	for i := range wires {
-		id := wires[i].ID
+	for i := range Wires {
+		id := Wires[i].ID
 		if key == id || key == "0"+id || key+"mm" == id {
-			return wires[i], nil
+			return Wires[i], nil
 		}
 	}
-	return Wire{}, unknown("wire", text, fold(key), len(wires),
-		func(row int, visit func(string)) { visit(wires[row].ID) })
+	return Wire{}, unknown("wire", text, fold(key), len(Wires),
+		func(row int, visit func(string)) { visit(Wires[row].ID) })
 }
 
 // synonyms are shop words for the row with this id.

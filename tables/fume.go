@@ -4,34 +4,39 @@ package tables
 // of the same process stand in, with ends that are as wide apart as that is worth.
 var (
 	// FumeFactor is the fume over the wire that melts.
-	FumeFactor = Datum{5, 2, 10, "g/kg", memoryMedium("EPA AP-42 ch. 12.19, gas metal arc with solid wire: 2.0 g/kg " +
-		"(nickel-copper) to 5.4 (stainless), steel 5.2; the high end doubled for a wire that is mostly copper")}
+	FumeFactor = constant("FumeFactor", 5, 2, 10, "g/kg",
+		memoryMedium("EPA AP-42 ch. 12.19, gas metal arc with solid wire: 2.0 g/kg "+
+			"(nickel-copper) to 5.4 (stainless), steel 5.2; the high end doubled for a wire that is mostly copper"))
 
 	// ProcessFume is all particles that the process gives off, to hold the computed rate against.
-	ProcessFume = Datum{3, 1, 9, "mg/s", memoryMedium("TRGS 528, gas metal arc brazing: 1 to 9 mg/s of particles")}
+	ProcessFume = constant("ProcessFume", 3, 1, 9, "mg/s",
+		memoryMedium("TRGS 528, gas metal arc brazing: 1 to 9 mg/s of particles"))
 
 	// ZincEdge is how far beyond the boiled band zinc still leaves, as a share of the width that only melted.
-	ZincEdge = Datum{0.15, 0, 0.35, "1", worked("zinc's vapour has 100 kPa at 907 to 912 C, 10 kPa at " +
-		"717 C and 1 kPa at 579 C (CRC Handbook, memory high): what melts further out stays on the sheet")}
+	ZincEdge = constant("ZincEdge", 0.15, 0, 0.35, "1", worked("zinc's vapour has 100 kPa at 907 to 912 C, 10 kPa at "+
+		"717 C and 1 kPa at 579 C (CRC Handbook, memory high): what melts further out stays on the sheet"))
 
 	// ZincAirborne is the share of the zinc driven off that becomes fume.
-	ZincAirborne = Datum{0.35, 0.1, 0.8, "1", worked("assumed, measured nowhere for this: between two sheets it is " +
-		"trapped, under the bead it goes into bronze and iron, and much settles white beside the seam; the faces " +
-		"that " +
-		"are open to the air are a third to two thirds of those heated")}
+	ZincAirborne = constant("ZincAirborne", 0.35, 0.1, 0.8, "1",
+		worked("assumed, measured nowhere for this: between two sheets it is trapped, under the bead it goes into "+
+			"bronze and iron, and much settles white beside the seam; the faces that are open to the air are a third "+
+			"to two thirds of those heated"))
 
 	// HoodCapture is the share of the plume that a movable hood catches where it is placed as it should.
-	HoodCapture = Datum{85, 60, 95, "%", memoryMedium("handbooks of industrial ventilation: movable hoods in " +
-		"practice; less once the arc moves away from the hood")}
+	HoodCapture = constant("HoodCapture", 85, 60, 95, "%",
+		memoryMedium("handbooks of industrial ventilation: movable hoods in "+
+			"practice; less once the arc moves away from the hood"))
 
 	// SheetShare is the share of the fume that comes from a sheet that stays solid.
-	SheetShare = Datum{2, 0, 10, "%", worked("assumed: the skin is hot and does not boil; more where it melts")}
+	SheetShare = constant("SheetShare", 2, 0, 10, "%",
+		worked("assumed: the skin is hot and does not boil; more where it melts"))
 
 	// StainlessChromium is the chromium of stainless sheet.
-	StainlessChromium = Datum{18, 16, 20, "%", memoryHigh("ASTM A240, 304 and 316")}
+	StainlessChromium = constant("StainlessChromium", 18, 16, 20, "%", memoryHigh("ASTM A240, 304 and 316"))
 
 	// Hexavalent is the share of the chromium in argon-shielded fume that is hexavalent.
-	Hexavalent = Datum{4, 1, 10, "%", memoryLow("published analyses of gas metal arc fume of stainless wire")}
+	Hexavalent = constant("Hexavalent", 4, 1, 10, "%",
+		memoryLow("published analyses of gas metal arc fume of stainless wire"))
 )
 
 // FumeElement says how much of an element the fume holds over what the wire holds: what boils easily is enriched.
@@ -43,9 +48,7 @@ type FumeElement struct {
 
 // FumeElements lists the elements of the wires that the fume is counted for. Copper is what the others leave of the
 // metal; the oxygen that it takes up is no part of a limit as Cu.
-func FumeElements() []FumeElement { return fumeElements[:] }
-
-var fumeElements = [...]FumeElement{
+var FumeElements = []FumeElement{
 	{"Cu", "copper", "copper", Datum{0.7, 0.4, 0.85, "1",
 		memoryLow("fume of copper-base wires is mostly copper oxide; copper is 80 % of CuO")}},
 	{"Mn", "manganese", "manganese", Datum{4, 2, 8, "1",

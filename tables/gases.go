@@ -4,7 +4,8 @@ package tables
 var usualFlow = Datum{12, 11.8, 18.9, "L/min",
 	read("trade magazine 2016: about 25 cfh, 12 L/min; high end 40 cfh of welding handbooks, from memory")}
 
-var gases = [...]Gas{
+// Gases lists every gas, the refused one last.
+var Gases = Rows[Gas]{
 	{ID: "argon", Name: "argon", Flow: usualFlow,
 		Density: Datum{1.662, 1.661, 1.663, "kg/m3", read("argon tables, 20 C, 1 atm")},
 		Note:    "The usual gas for bronze wire",
@@ -21,27 +22,21 @@ var gases = [...]Gas{
 		Origin: read("Technologies 2025 13(11):525, aluminium bronze overlays")},
 }
 
-// Gases lists every gas, the refused one last; read only.
-func Gases() []Gas { return gases[:] }
-
-// GasByID returns the gas with exactly this id.
-func GasByID(id string) (Gas, bool) {
-	return byID(gases[:], id, func(r *Gas) string { return r.ID })
-}
-
 // Argon in the nozzle, and how it is bought.
 var (
 	// ArgonViscosity at 20 C.
-	ArgonViscosity = Datum{2.23e-5, 2.20e-5, 2.27e-5, "Pa s", memoryHigh("CRC Handbook, viscosity of gases")}
+	ArgonViscosity = constant("ArgonViscosity", 2.23e-5, 2.20e-5, 2.27e-5, "Pa s",
+		memoryHigh("CRC Handbook, viscosity of gases"))
 
 	// LaminarReynolds is where pipe flow leaves the laminar range: more gas than this draws air in.
-	LaminarReynolds = Datum{2300, 2000, 2300, "1", memoryHigh("fluid mechanics textbooks, transition in a round pipe")}
+	LaminarReynolds = constant("LaminarReynolds", 2300, 2000, 2300, "1",
+		memoryHigh("fluid mechanics textbooks, transition in a round pipe"))
 
 	// UsualBore is the nozzle that is assumed where nobody gave one, 1/2 in.
-	UsualBore = Datum{12.7, 9.5, 16, "mm", practice}
+	UsualBore = constant("UsualBore", 12.7, 9.5, 16, "mm", practice)
 
 	// ArgonSpecificGravity is argon's density over air's: it sinks and fills a pit.
-	ArgonSpecificGravity = Datum{1.38, 1.375, 1.385, "1", read("argon tables")}
+	ArgonSpecificGravity = constant("ArgonSpecificGravity", 1.38, 1.375, 1.385, "1", read("argon tables"))
 )
 
 // Cylinder is one usual argon cylinder.
@@ -50,8 +45,8 @@ type Cylinder struct {
 	Volume Datum // m3 of gas at 20 C, 1 atm
 }
 
-// cylinders by size. No price stands here: it is the user's.
-var cylinders = [...]Cylinder{
+// Cylinders by size. No price stands here: it is the user's.
+var Cylinders = []Cylinder{
 	{"40 ft3", Datum{1.13, 1.0, 1.2, "m3", memoryMedium("United States gas trade, nominal")}},
 	{"80 ft3", Datum{2.27, 2.1, 2.4, "m3", memoryMedium("United States gas trade, nominal")}},
 	{"125 ft3", Datum{3.54, 3.3, 3.7, "m3", memoryMedium("United States gas trade, nominal")}},
@@ -61,6 +56,3 @@ var cylinders = [...]Cylinder{
 	{"20 L 200 bar", Datum{4.2, 4.0, 4.3, "m3", memoryMedium("European gas trade")}},
 	{"50 L 200 bar", Datum{10.6, 10.0, 10.7, "m3", memoryMedium("European gas trade")}},
 }
-
-// Cylinders lists the usual argon cylinders; read only.
-func Cylinders() []Cylinder { return cylinders[:] }

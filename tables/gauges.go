@@ -1,6 +1,6 @@
 package tables
 
-// gauges are inches as printed; columns number, MSG, galvanized nominal, galvanized minimum, US, B&S.
+// Gauges are inches as printed; columns number, MSG, galvanized nominal, galvanized minimum, US, B&S.
 //
 //   - MSG: weight at 41.82 lb/ft2 per inch of thickness, from GNU units 2.22 definitions and a sheet-steel
 //     gauge note of 2009 (read). It is 2.5 % heavier than steel, an allowance for oversize sheets.
@@ -8,7 +8,7 @@ package tables
 //     to 0.0038 in of zinc, an older and heavier coat than today's. There is no galvanized 7.
 //   - US: 15 USC 206, ounces a square foot over 640 (read). Shops print .1200 for 11 and .0937 for 13 too.
 //   - B&S: 0.005·92^((36−g)/39), ASTM B258 (read).
-var gauges = [...]Gauge{
+var Gauges = []Gauge{
 	{7, 0.1793, 0, 0, 0.1875, 0.1443},
 	{8, 0.1644, 0.1681, 0.1591, 0.1719, 0.1285},
 	{9, 0.1495, 0.1532, 0.1442, 0.1562, 0.1144},
@@ -41,16 +41,13 @@ const (
 	lastGauge  = 30
 )
 
-// Gauges lists gauges 7 to 30; read only.
-func Gauges() []Gauge { return gauges[:] }
-
 // GaugeThickness returns the nominal thickness of gauge n in the system, in inches as printed; false
 // outside 7 to 30 and for galvanized 7, which does not exist. Galvanized counts the coat.
 func GaugeThickness(n int, sys GaugeSystem) (inches float64, ok bool) {
 	if n < firstGauge || n > lastGauge {
 		return 0, false
 	}
-	g := &gauges[n-firstGauge]
+	g := &Gauges[n-firstGauge]
 	switch sys {
 	case MSG:
 		inches = g.MSG
@@ -71,6 +68,6 @@ func GaugeTolerance(n int) float64 {
 	if n < firstGauge || n > lastGauge {
 		return 0
 	}
-	g := &gauges[max(n-firstGauge, 1)]
+	g := &Gauges[max(n-firstGauge, 1)]
 	return g.GSG - g.GSGMin
 }

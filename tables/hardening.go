@@ -9,8 +9,9 @@ type HardeningSteel struct {
 	Hardness      Datum  // of the sheet as delivered or press-hardened, HV
 }
 
-// Compositions are typical casts inside what the standards allow; the band is the standard's or that of usual casts.
-var hardeningSteels = [...]HardeningSteel{
+// HardeningSteels are the ferritic sheets whose hardness beside the seam is computed. Compositions are typical casts
+// inside what the standards allow; the band is the standard's or that of usual casts.
+var HardeningSteels = []HardeningSteel{
 	{Metal: "mild-steel",
 		C: Datum{0.05, 0.02, 0.12, "%",
 			memoryMedium("EN 10130 DC01, EN 10346 DX51D: C at most 0.12 and 0.18")},
@@ -60,7 +61,8 @@ type SoftSheet struct {
 	Left  Datum // hardness where it is softest, HV
 }
 
-var softSheets = [...]SoftSheet{
+// SoftSheets lists the sheets that lose strength where the heat tempers them.
+var SoftSheets = Rows[SoftSheet]{
 	{"dp600", dualPhaseSoftens,
 		Datum{180, 165, 200, "HV", memoryMedium("published softening of dual-phase sheet: 5 to 10 % of DP600")}},
 	{"dp800", dualPhaseSoftens,
@@ -71,32 +73,26 @@ var softSheets = [...]SoftSheet{
 		Datum{300, 250, 340, "HV", memoryMedium("published heat-affected zones of 22MnB5: softest 250 to 340 HV")}},
 }
 
-// SoftSheets lists the sheets that lose strength where the heat tempers them; read only.
-func SoftSheets() []SoftSheet { return softSheets[:] }
-
 // dualPhaseSoftens is where martensite tempers in the seconds that a seam gives it.
 var dualPhaseSoftens = Datum{450, 350, 550, "C", memoryMedium("published heat-affected zones of dual-phase sheet")}
 
-// HardeningSteels lists the ferritic sheets whose hardness beside the seam is computed; read only.
-func HardeningSteels() []HardeningSteel { return hardeningSteels[:] }
-
 var (
-	// Ac1 is where ferritic sheet begins to turn into austenite when it is heated as fast as a seam heats it, some 30 to
-	// 80 K above its slow value.
-	Ac1 = Datum{760, 720, 810, "C",
-		worked("Andrews 1965 (memory high) for these sheets, plus 30 to 80 K for fast heating")}
+	// Ac1 is where ferritic sheet begins to turn into austenite when it is heated as fast as a seam heats it, some 30
+	// to 80 K above its slow value.
+	Ac1 = constant("Ac1", 760, 720, 810, "C",
+		worked("Andrews 1965 (memory high) for these sheets, plus 30 to 80 K for fast heating"))
 
 	// BoronMartensite is the longest t8/5 after which boron steel is martensite throughout.
-	BoronMartensite = Datum{11, 10, 12, "s",
-		worked("22MnB5 hardens fully from 27 K/s (25 to 30; memory high): 300 K over it")}
+	BoronMartensite = constant("BoronMartensite", 11, 10, 12, "s",
+		worked("22MnB5 hardens fully from 27 K/s (25 to 30; memory high): 300 K over it"))
 
 	// HardnessForm is what either hardness formula leaves out, HV.
-	HardnessForm = Datum{0, -40, 40, "HV",
-		memoryMedium("scatter of measured against computed hardness, Yurioka 1987")}
+	HardnessForm = constant("HardnessForm", 0, -40, 40, "HV",
+		memoryMedium("scatter of measured against computed hardness, Yurioka 1987"))
 
 	// HardestAllowed is the hardness up to which a welding procedure is accepted without heat treatment.
-	HardestAllowed = Datum{380, 380, 380, "HV",
-		memoryHigh("ISO 15614-1, table of largest hardness, groups 1 and 2, HV10; written for welds")}
+	HardestAllowed = constant("HardestAllowed", 380, 380, 380, "HV",
+		memoryHigh("ISO 15614-1, table of largest hardness, groups 1 and 2, HV10; written for welds"))
 )
 
 // Softening is where a metal that was hardened by rolling or ageing turns soft.
@@ -106,7 +102,8 @@ type Softening struct {
 	Note   string
 }
 
-var softenings = [...]Softening{
+// Softenings lists where metals that do not harden turn soft.
+var Softenings = []Softening{
 	{CopperFam, Datum{300, 200, 400, "C",
 		memoryMedium("ASM Handbook vol. 2: half-hard copper softens from 200 to 400 C in minutes")},
 		"hard and half-hard copper is annealed beside the seam: count with the strength of soft copper there"},
@@ -120,6 +117,3 @@ var softenings = [...]Softening{
 		memoryMedium("cold-worked austenitic sheet recrystallizes from 600 to 800 C in seconds to minutes")},
 		"only cold-rolled stainless sheet loses strength beside the seam; annealed sheet does not"},
 }
-
-// Softenings lists where metals that do not harden turn soft; read only.
-func Softenings() []Softening { return softenings[:] }

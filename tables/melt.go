@@ -1,7 +1,5 @@
 package tables
 
-import "slices"
-
 // Melt is what capillarity and flow ask of a filler near its liquidus.
 type Melt struct {
 	Filler    string // id of the row in Fillers
@@ -22,7 +20,8 @@ var (
 	bronzeFlow    = Datum{5, 3.5, 7, "mPa s", memoryMedium("viscosity of copper-aluminium melts")}
 	bronzeCovers  = Datum{1.15, 0.90, 1.30, "N/m", bronzeTension}
 	copperAngle   = Datum{30, 10, 60, "deg", memoryLow("sessile drops of copper and its alloys on clean steel")}
-	melts         = [...]Melt{
+	// Melts by filler; the steel to compare with has none.
+	Melts = Rows[Melt]{
 		{"cusi3", Datum{1.25, 1.05, 1.35, "N/m", memoryMedium(copperTension + "lowered by silicon, Butler's equation")},
 			Datum{7630, 7430, 7830, "kg/m3", memoryHigh(shrinks)},
 			Datum{4, 3, 5, "mPa s", memoryMedium("viscosity of copper-silicon melts")}, copperAngle},
@@ -43,18 +42,7 @@ var (
 	}
 )
 
-// Melts lists the rows; read only.
-func Melts() []Melt { return melts[:] }
-
-// MeltOf returns the row of a filler's id; false for a filler that none covers.
-func MeltOf(filler string) (Melt, bool) {
-	i := slices.IndexFunc(melts[:], func(m Melt) bool { return m.Filler == filler })
-	if i < 0 {
-		return Melt{}, false
-	}
-	return melts[i], true
-}
-
 // CoherencyShift is added to the middle between solidus and liquidus for the temperature at which a freezing bead
 // holds itself.
-var CoherencyShift = Datum{0, -25, 25, "K", worked("assumed: half the freezing range; no measurement of these alloys")}
+var CoherencyShift = constant("CoherencyShift", 0, -25, 25, "K",
+	worked("assumed: half the freezing range; no measurement of these alloys"))

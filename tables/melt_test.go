@@ -44,8 +44,8 @@ func TestTensionByButler(t *testing.T) {
 		{"cusn6", 0.028, 0.49, 17.6, 0.06},
 		{"cusn1", 0.0045, 0.49, 17.6, 0.03},
 	} {
-		f, _ := FillerByID(c.filler)
-		m, ok := MeltOf(c.filler)
+		f, _ := Fillers.ByID(c.filler)
+		m, ok := Melts.ByID(c.filler)
 		got := butler(f.Liquidus.V+273, c.x, c.sigma, c.volume)
 		if d := m.Tension; !ok || got < d.Low || got > d.High || math.Abs(got-d.V) > c.atMost {
 			t.Errorf("%s: %.3f N/m by Butler, the row says %g (%g to %g)", c.filler, got, d.V, d.Low, d.High)
@@ -54,8 +54,8 @@ func TestTensionByButler(t *testing.T) {
 }
 
 func TestLiquidDensity(t *testing.T) {
-	for _, m := range Melts() {
-		f, ok := FillerByID(m.Filler)
+	for _, m := range Melts {
+		f, ok := Fillers.ByID(m.Filler)
 		if !ok {
 			t.Errorf("%s is no filler", m.Filler)
 			continue
@@ -69,23 +69,23 @@ func TestLiquidDensity(t *testing.T) {
 }
 
 func TestEveryBronzeHasAMelt(t *testing.T) {
-	for _, f := range Fillers() {
-		if _, ok := MeltOf(f.ID); ok == f.Comparison() {
+	for _, f := range Fillers {
+		if _, ok := Melts.ByID(f.ID); ok == f.Comparison() {
 			t.Errorf("%s: melt %v", f.ID, ok)
 		}
 	}
-	if _, ok := MeltOf(""); ok {
+	if _, ok := Melts.ByID(""); ok {
 		t.Error("no filler has a melt")
 	}
 }
 
 func TestBackings(t *testing.T) {
-	for _, b := range Backings() {
-		if got, ok := BackingByID(b.ID); !ok || got != b {
+	for _, b := range Backings {
+		if got, ok := Backings.ByID(b.ID); !ok || got != b {
 			t.Errorf("%s is not found", b.ID)
 		}
 	}
-	if _, ok := BackingByID("wood"); ok {
+	if _, ok := Backings.ByID("wood"); ok {
 		t.Error("wood is no backing")
 	}
 }

@@ -6,136 +6,146 @@ var (
 	// CurrentForm is what the wire's energy balance itself leaves out where the stick-out was
 	// measured: with the bands of its inputs it makes the stated 15 % on current. The steel wire
 	// rule of the trade is met within 9 % RMS.
-	CurrentForm = Datum{1, 0.91, 1.09, "1",
-		worked("energy balance held against the in/min-per-ampere rule for steel wire, 9 % RMS")}
+	CurrentForm = constant("CurrentForm", 1, 0.91, 1.09, "1",
+		worked("energy balance held against the in/min-per-ampere rule for steel wire, 9 % RMS"))
 
 	// CurrentFormUnmeasured is the same where the stick-out is an assumption: contact-tip wear, arc
 	// length and the welder's habit are then unknown too, and the band is 20 %.
-	CurrentFormUnmeasured = Datum{1, 0.86, 1.14, "1",
-		worked("as above, widened to the stated 20 % where nothing was measured")}
+	CurrentFormUnmeasured = constant("CurrentFormUnmeasured", 1, 0.86, 1.14, "1",
+		worked("as above, widened to the stated 20 % where nothing was measured"))
 
 	// VoltFactorSigma is one standard deviation of the voltage factor before any reading.
-	VoltFactorSigma = Datum{0.04, 0.04, 0.04, "1", worked("prior of the voltage factor, one standard deviation")}
+	VoltFactorSigma = constant("VoltFactorSigma", 0.04, 0.04, 0.04, "1",
+		worked("prior of the voltage factor, one standard deviation"))
 
 	// ZincBandForm is what a point source in thin sheet leaves out of a zinc band; with its inputs it makes
 	// about 30 %. Not validated on zinc.
-	ZincBandForm = Datum{1, 0.8, 1.25, "1",
-		worked("point source against a two-dimensional one of the arc's width at hand speeds, " +
-			"and no measured zinc band")}
+	ZincBandForm = constant("ZincBandForm", 1, 0.8, 1.25, "1",
+		worked("point source against a two-dimensional one of the arc's width at hand speeds, "+
+			"and no measured zinc band"))
 
 	// SectionWidth is the cross-section model's uncertainty of one member's wetted width, aim included;
 	// SectionTotal of both together.
-	SectionWidth = Datum{1, 0.75, 1.25, "1",
-		worked("cross-section model against moving two-dimensional ones, with arc width, stirring and aim varied")}
-	SectionTotal = Datum{1, 0.82, 1.24, "1",
-		worked("arc width and stirring varied, and below that the 12 % by which the plane of thin steel wets less")}
+	SectionWidth = constant("SectionWidth", 1, 0.75, 1.25, "1",
+		worked("cross-section model against moving two-dimensional ones, with arc width, stirring and aim varied"))
+	SectionTotal = constant("SectionTotal", 1, 0.82, 1.24, "1",
+		worked("arc width and stirring varied, and below that the 12 % by which the plane of thin steel wets less"))
 
-	// IronBoils is the hottest that a skin of steel gets, above which a computed peak is no temperature any more; the metals
-	// here boil at that or below.
-	IronBoils = Datum{2862, 2750, 2900, "C", memoryHigh("CRC Handbook of Chemistry and Physics, boiling points of the elements")}
+	// IronBoils is the hottest that a skin of steel gets, above which a computed peak is no temperature any more; the
+	// metals here boil at that or below.
+	IronBoils = constant("IronBoils", 2862, 2750, 2900, "C",
+		memoryHigh("CRC Handbook of Chemistry and Physics, boiling points of the elements"))
 
 	// SectionRiseEnding and SectionRiseThrough are its uncertainty of the peak's rise in the member that
 	// ends at the joint and in the one that runs through.
-	SectionRiseEnding = Datum{1, 0.84, 1.18, "1", worked("above: a model with the bead's true shape, hotter at the " +
-		"edge's corner; below: joined with the 10 % by which the plane of thin steel stays cooler")}
-	SectionRiseThrough = Datum{1, 0.85, 1.11, "1",
-		worked("moving two-dimensional models; below: joined with the 10 % by which the plane of " +
-			"thin steel stays cooler")}
+	SectionRiseEnding = constant("SectionRiseEnding", 1, 0.84, 1.18, "1",
+		worked("above: a model with the bead's true shape, hotter at the "+
+			"edge's corner; below: joined with the 10 % by which the plane of thin steel stays cooler"))
+	SectionRiseThrough = constant("SectionRiseThrough", 1, 0.85, 1.11, "1",
+		worked("moving two-dimensional models; below: joined with the 10 % by which the plane of "+
+			"thin steel stays cooler"))
 
 	// SectionWidthThick is SectionWidth for members of more than 3 mm.
-	SectionWidthThick = Datum{1, 0.70, 1.30, "1",
-		worked("cross-section model against three-dimensional ones of 4 to 12 mm, with arc width, stirring and aim varied")}
+	SectionWidthThick = constant("SectionWidthThick", 1, 0.70, 1.30, "1",
+		worked("cross-section model against three-dimensional ones of 4 to 12 mm, with arc width, stirring and aim "+
+			"varied"))
 
 	// WeldBraze is how far a peak lies over the toe's temperature where a bead just wets, as a ratio of rises: a metal
 	// that begins to melt below it cannot be wetted and stay solid.
-	WeldBraze = Datum{1.3, 1.3, 2.2, "1", worked("cross-sections of copper and grey iron, every thickness and preheat")}
+	WeldBraze = constant("WeldBraze", 1.3, 1.3, 2.2, "1",
+		worked("cross-sections of copper and grey iron, every thickness and preheat"))
 
 	// OnePass is the most metal that one bead lays with a clean shape.
-	OnePass = Datum{11, 10, 12, "mm2", practice}
+	OnePass = constant("OnePass", 11, 10, 12, "mm2", practice)
 
 	// TimedForm scales the heat that a line-source estimate of arc times lets into the sheet.
-	TimedForm = Datum{1, 0.6, 1.6, "1", worked("neither floor nor ceiling: spread, droplets and melting left out")}
+	TimedForm = constant("TimedForm", 1, 0.6, 1.6, "1",
+		worked("neither floor nor ceiling: spread, droplets and melting left out"))
 
 	// GapOnMin, GapOnMax and GapOff are the uncertainty of the ends of arc on and off over a root gap where the arc's
 	// power is known; the powers that follow are how steeply each end falls with the arc's power.
-	GapOnMin = Datum{1, 0.75, 1.6, "1", worked("recomputed at the ends of arc efficiency, arc width, stirring, " +
-		"conductivity and melt depth, joined as independent")}
-	GapOnMax = Datum{1, 0.6, 2.2, "1",
-		worked("as above, where the base metal melts at the root edge; stirring is most of it")}
-	GapOff        = Datum{1, 0.62, 1.6, "1", worked("as above, the cooling of the puddle's middle")}
-	GapOnMinPower = Datum{1.9, 1.3, 2.8, "1", worked("recomputed at 15 % more and less power")}
-	GapOnMaxPower = Datum{3.8, 2.4, 5.8, "1", worked("recomputed at 15 % more and less power")}
-	GapOffPower   = Datum{2, 0.4, 4, "1", worked("recomputed at 15 % more and less power")}
+	GapOnMin = constant("GapOnMin", 1, 0.75, 1.6, "1",
+		worked("recomputed at the ends of arc efficiency, arc width, stirring, "+
+			"conductivity and melt depth, joined as independent"))
+	GapOnMax = constant("GapOnMax", 1, 0.6, 2.2, "1",
+		worked("as above, where the base metal melts at the root edge; stirring is most of it"))
+	GapOff        = constant("GapOff", 1, 0.62, 1.6, "1", worked("as above, the cooling of the puddle's middle"))
+	GapOnMinPower = constant("GapOnMinPower", 1.9, 1.3, 2.8, "1", worked("recomputed at 15 % more and less power"))
+	GapOnMaxPower = constant("GapOnMaxPower", 3.8, 2.4, 5.8, "1", worked("recomputed at 15 % more and less power"))
+	GapOffPower   = constant("GapOffPower", 2, 0.4, 4, "1", worked("recomputed at 15 % more and less power"))
 
 	// SteadyGap is the widest root opening that an arc without pauses is known to bridge in thin sheet.
-	SteadyGap = Datum{0.6, 0.6, 1, "mm",
-		memoryMedium("papers on arc brazing of thin dual-phase sheet: 0.6 mm bridged without a pause")}
+	SteadyGap = constant("SteadyGap", 0.6, 0.6, 1, "mm",
+		memoryMedium("papers on arc brazing of thin dual-phase sheet: 0.6 mm bridged without a pause"))
 
 	// EdgeMelt is the share of the sheet's thickness that may be molten at the root edge. It moves the longest
 	// arc on little.
-	EdgeMelt = Datum{0.2, 0.05, 0.3, "1",
-		worked("a rounded edge still carries the next spot; a fifth is the middle of what moves nothing")}
+	EdgeMelt = constant("EdgeMelt", 0.2, 0.05, 0.3, "1",
+		worked("a rounded edge still carries the next spot; a fifth is the middle of what moves nothing"))
 
 	// ShortestOn is the shortest arc on that a welder or a timer repeats evenly; LongestOn and LongestOff are where a
 	// rhythm ends.
-	ShortestOn = Datum{0.15, 0.1, 0.2, "s", practice}
-	LongestOn  = Datum{2, 1, 3, "s", practice}
-	LongestOff = Datum{8, 4, 10, "s", practice}
+	ShortestOn = constant("ShortestOn", 0.15, 0.1, 0.2, "s", practice)
+	LongestOn  = constant("LongestOn", 2, 1, 3, "s", practice)
+	LongestOff = constant("LongestOff", 8, 4, 10, "s", practice)
 
 	// QuickestOff is the shortest pause that a welder keeps without a timer; NarrowestOn the narrowest range from
 	// shortest to longest on that a welder can stay within.
-	QuickestOff = Datum{0.1, 0.08, 0.15, "s", practice}
-	NarrowestOn = Datum{0.04, 0.02, 0.06, "s", practice}
+	QuickestOff = constant("QuickestOff", 0.1, 0.08, 0.15, "s", practice)
+	NarrowestOn = constant("NarrowestOn", 0.04, 0.02, 0.06, "s", practice)
 
 	// ClosedGap is the root opening up to which edges count as touching: fit-up, not a gap.
-	ClosedGap = Datum{0.1, 0.05, 0.2, "mm", practice}
+	ClosedGap = constant("ClosedGap", 0.1, 0.05, 0.2, "mm", practice)
 
 	// SeamShown is the length that a seam's time is shown for where none is given.
-	SeamShown = Datum{100, 100, 100, "mm", practice}
+	SeamShown = constant("SeamShown", 100, 100, 100, "mm", practice)
 
 	// Reinforcement is the metal above an open root over the metal in it.
-	Reinforcement = Datum{0.85, 0.7, 1, "1", worked("a Gaussian deposit over a gap of about its own width")}
+	Reinforcement = constant("Reinforcement", 0.85, 0.7, 1, "1",
+		worked("a Gaussian deposit over a gap of about its own width"))
 
 	// StickOutReading is how well a welder reads and holds a stick-out, mm.
-	StickOutReading = Datum{1, 1, 1, "mm", practice}
+	StickOutReading = constant("StickOutReading", 1, 1, 1, "mm", practice)
 
 	// CalliperReading is how well a shop calliper reads a sheet, mm.
-	CalliperReading = Datum{0.03, 0.03, 0.03, "mm", practice}
+	CalliperReading = constant("CalliperReading", 0.03, 0.03, 0.03, "mm", practice)
 
 	// UnusualWireTolerance is the tolerance taken for a wire that no standard lists, mm.
-	UnusualWireTolerance = Datum{0, -0.04, 0.0254, "mm",
-		memoryMedium("the widest of AWS A5.02 and ISO 544 below 1.6 mm")}
+	UnusualWireTolerance = constant("UnusualWireTolerance", 0, -0.04, 0.0254, "mm",
+		memoryMedium("the widest of AWS A5.02 and ISO 544 below 1.6 mm"))
 
 	// AluSiliconDensity is the density of an aluminium-silicon coat, g/cm3.
-	AluSiliconDensity = Datum{3.0, 2.7, 3.2, "g/cm3", memoryMedium("EN 10346, aluminium-silicon coatings")}
+	AluSiliconDensity = constant("AluSiliconDensity", 3.0, 2.7, 3.2, "g/cm3",
+		memoryMedium("EN 10346, aluminium-silicon coatings"))
 )
 
 // ColdAngle is the toe angle above which a bead counts as a cold lap: what an inspector accepts at a
 // toe (outer angle 180 degrees less this one) for quality level C.
 var (
-	ColdAngleFillet = Datum{80, 80, 80, "deg",
-		memoryHigh("ISO 5817 no. 505 level C, written for fusion welds: fillet toe at least 100 degrees")}
-	ColdAngleButt = Datum{70, 70, 70, "deg",
-		memoryHigh("ISO 5817 no. 505 level C, written for fusion welds: butt toe at least 110 degrees")}
+	ColdAngleFillet = constant("ColdAngleFillet", 80, 80, 80, "deg",
+		memoryHigh("ISO 5817 no. 505 level C, written for fusion welds: fillet toe at least 100 degrees"))
+	ColdAngleButt = constant("ColdAngleButt", 70, 70, 70, "deg",
+		memoryHigh("ISO 5817 no. 505 level C, written for fusion welds: butt toe at least 110 degrees"))
 )
 
 // Learning from a booth's own readings.
 var (
 	// ReadingSigma is one standard deviation of a reading, as a share of it.
-	ReadingSigma = Datum{0.015, 0.01, 0.03, "1", practice}
+	ReadingSigma = constant("ReadingSigma", 0.015, 0.01, 0.03, "1", practice)
 
 	// LearnedFloor is the 95 % band that stays however many readings come in: what they all share.
-	LearnedFloor = Datum{0.02, 0.02, 0.02, "1",
-		worked("systematic floor: meters, stick-out and timing are wrong in the same way each time")}
+	LearnedFloor = constant("LearnedFloor", 0.02, 0.02, 0.02, "1",
+		worked("systematic floor: meters, stick-out and timing are wrong in the same way each time"))
 
 	// DialSigma is one standard deviation of what a dial's position gives, as a share of it: a pull timed by hand, a
 	// scale read by eye.
-	DialSigma = Datum{0.02, 0.01, 0.04, "1", practice}
+	DialSigma = constant("DialSigma", 0.02, 0.01, 0.04, "1", practice)
 
 	// DialFirm is how many readings of a dial DialSigma counts for.
-	DialFirm = Datum{4, 2, 8, "1", worked("simulated booths whose readings scatter as expected or less keep " +
-		"their band")}
+	DialFirm = constant("DialFirm", 4, 2, 8, "1",
+		worked("simulated booths whose readings scatter as expected or less keep their band"))
 
 	// EtaSigma is one standard deviation of a booth's arc efficiency before any verdict.
-	EtaSigma = Datum{0.025, 0.025, 0.025, "1", worked("half of the 95 % band between measured efficiencies")}
+	EtaSigma = constant("EtaSigma", 0.025, 0.025, 0.025, "1",
+		worked("half of the 95 % band between measured efficiencies"))
 )

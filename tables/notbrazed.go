@@ -79,7 +79,7 @@ var notBrazed = [...]notBrazedRow{
 
 // stops is the row of a metal or coat that stops a job, in the words of its hazard.
 func stops(hazard string, words ...string) notBrazedRow {
-	h, _ := HazardByID(hazard)
+	h, _ := Hazards.ByID(hazard)
 	word := hazard
 	if strings.HasPrefix(hazard, "lead") {
 		word = "lead"

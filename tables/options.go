@@ -5,7 +5,8 @@ type Option struct {
 	ID, Name, Line string
 }
 
-var joints = [...]Option{
+// Joints are the ways in which two pieces meet, and the overlay on one.
+var Joints = Rows[Option]{
 	{"lap", "lap", "One sheet over the other, bead along the upper edge; the easiest joint to braze"},
 	{"butt", "butt", "Edge to edge; leave a root opening about as wide as the sheet is thick, or none on thin sheet"},
 	{"tee", "tee fillet", "The first member stands on the second; one bead in the corner"},
@@ -15,13 +16,15 @@ var joints = [...]Option{
 	{"overlay", "overlay", "Bronze laid on one part, for wear or size"},
 }
 
-var modes = [...]Option{
+// Modes are how the metal crosses the arc.
+var Modes = Rows[Option]{
 	{"dip", "short arc (dip)", "The wire dips and shorts; lowest heat, runs on every power source"},
 	{"pulsed", "pulsed", "One drop a pulse; most heat, flattest and widest bead; needs a pulsed source"},
 	{"timed", "timed arc", "Arc on and off by a timer or the trigger; bridges gaps and spares thin sheet"},
 }
 
-var positions = [...]Option{
+// Positions are how the seam lies.
+var Positions = Rows[Option]{
 	{"flat", "flat", "The easiest: gravity helps"},
 	{"horizontal", "horizontal", "The bead sags to the lower member: smaller bead, aim higher"},
 	{"vertical-up", "vertical up", "Slow and hot: smaller bead, for thicker sheet"},
@@ -29,26 +32,11 @@ var positions = [...]Option{
 	{"overhead", "overhead", "Less puddle: smaller wire feed; hot drops fall on you"},
 }
 
-// uses are what a joint is for: they decide what must be checked.
-var uses = [...]Option{
+// Uses are what a joint is for: they decide what must be checked.
+var Uses = Rows[Option]{
 	{"decorative", "decorative", "It only has to hold together and look right"},
 	{"seal", "seal", "It keeps water in or out, with no pressure behind it"},
 	{"load", "load", "It carries a load that somebody worked out"},
 	{"wear", "wear", "A surface that rubs"},
 	{"bearing", "bearing", "A surface that a shaft runs on"},
-}
-
-// Joints, Modes, Positions and Uses list their rows; read only.
-func Joints() []Option    { return joints[:] }
-func Modes() []Option     { return modes[:] }
-func Positions() []Option { return positions[:] }
-func Uses() []Option      { return uses[:] }
-
-// JointByID, ModeByID and PositionByID return the row with exactly this id.
-func JointByID(id string) (Option, bool)    { return optionByID(joints[:], id) }
-func ModeByID(id string) (Option, bool)     { return optionByID(modes[:], id) }
-func PositionByID(id string) (Option, bool) { return optionByID(positions[:], id) }
-
-func optionByID(rows []Option, id string) (Option, bool) {
-	return byID(rows, id, func(r *Option) string { return r.ID })
 }

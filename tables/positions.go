@@ -12,7 +12,8 @@ type Hold struct {
 	Move     string // how the gun is moved
 }
 
-var holds = [...]Hold{
+// Holds are how the gun is held and moved, by position.
+var Holds = Rows[Hold]{
 	{"flat", GunAngle, "push", "steadier arc, less heat", "A straight bead, the wire at the puddle's front edge."},
 	{"horizontal", Datum{10, 5, 15, "deg", practice}, "push", "steadier arc; the nearer to square, the less the bead sags",
 		"Straight beads without a weave. Dwell on the upper member, the puddle comes down to the lower one by itself."},
@@ -41,11 +42,6 @@ var aims = [...]struct{ joint, usual, horizontal string }{
 		"Across the bead 5 to 15° below square; lay the lowest bead first, each next one on its upper toe."},
 	{"plug", "Square to the sheet, from the middle of the hole outward in one turn.",
 		"A little below square, from the hole's lower edge up and round."},
-}
-
-// HoldIn is how the gun is held and moved in a position; false for a position without a row.
-func HoldIn(position string) (Hold, bool) {
-	return byID(holds[:], position, func(h *Hold) string { return h.Position })
 }
 
 // AimOn is where the gun points across the seam of a joint in a position, "" for a joint without a row.

@@ -23,8 +23,8 @@ const (
 	TopicLay     = "lay"
 )
 
-// practiceLines in the order of a job.
-var practiceLines = [...]PracticeLine{
+// PracticeLines in the order of a job.
+var PracticeLines = Rows[PracticeLine]{
 	{"sheet-range", TopicFit,
 		"Sheet from 0.2 to about 3 mm. Above that strength limits it; there brazing suits wear overlay and repairs.",
 		read("TWI Job Knowledge 134")},
@@ -112,7 +112,8 @@ var practiceLines = [...]PracticeLine{
 	{"copper-bar", TopicFitUp, "Flat copper bar, 6 mm or thicker and longer than the seam, brushed bright, clamped " +
 		"on the back every 50 mm: where it stands off it neither cools nor carries.", practice},
 	{"steel-strip", TopicFitUp, "Strip of the sheet's own metal and thickness, three times as wide as the opening " +
-		"and at least 20 mm, bare and bright on both faces that meet, tacked to one sheet and pressed tight.", practice},
+		"and at least 20 mm, bare and bright on both faces that meet, tacked to one sheet and pressed " +
+		"tight.", practice},
 	{"patch", TopicFitUp, "Patch of the same sheet, 15 mm wider than the opening all round, corners rounded, bare " +
 		"where it laps, tacked tight. Lay each edge's bead from the middle out and let it cool.", practice},
 	{"fit-tight", TopicFitUp, "The members lie tight, without a gap that the bead would have to bridge.", practice},
@@ -203,12 +204,4 @@ var practiceLines = [...]PracticeLine{
 		read("ISO 18279:2023, abstract")},
 	{"acceptance", TopicRecord, "One code takes discontinuities up to 20 % of the lap in a macro and 25 % of the " +
 		"faying area in a peel, no cracks.", read("AWS B2.2:2016")},
-}
-
-// PracticeLines lists the trade's advice; read only.
-func PracticeLines() []PracticeLine { return practiceLines[:] }
-
-// PracticeByCode returns the line with exactly this code.
-func PracticeByCode(code string) (PracticeLine, bool) {
-	return byID(practiceLines[:], code, func(r *PracticeLine) string { return r.Code })
 }

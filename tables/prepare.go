@@ -3,37 +3,37 @@ package tables
 // Preparation.
 var (
 	// TackPitch is how far apart tacks stand on sheet.
-	TackPitch = Datum{40, 25, 50, "mm", practice}
+	TackPitch = constant("TackPitch", 40, 25, 50, "mm", practice)
 
 	// SeamPiece is how long a piece of a seam laid in skips is; IronBead how long a bead on cast iron. SkipFrom is the
 	// length from which a seam is laid in skips.
-	SeamPiece = Datum{75, 50, 100, "mm", practice}
-	IronBead  = Datum{25, 20, 30, "mm", practice}
-	SkipFrom  = Datum{150, 100, 200, "mm", practice}
+	SeamPiece = constant("SeamPiece", 75, 50, 100, "mm", practice)
+	IronBead  = constant("IronBead", 25, 20, 30, "mm", practice)
+	SkipFrom  = constant("SkipFrom", 150, 100, 200, "mm", practice)
 
 	// IronPreheat is what cast iron is warmed to at least: 150 to 200 F. ChillOff is hand-warm.
-	IronPreheat = Datum{80, 66, 93, "C", practice}
-	ChillOff    = Datum{40, 30, 50, "C", practice}
+	IronPreheat = constant("IronPreheat", 80, 66, 93, "C", practice)
+	ChillOff    = constant("ChillOff", 40, 30, 50, "C", practice)
 
 	// ChillFrom is the thickness from which a part counts as heavy.
-	ChillFrom = Datum{6, 5, 10, "mm", practice}
+	ChillFrom = constant("ChillFrom", 6, 5, 10, "mm", practice)
 
 	// IronPeak is the local temperature from which grey iron is in danger.
-	IronPeak = Datum{1100, 1100, 1130, "C",
-		memoryMedium("iron-carbon-silicon diagram: grey iron begins to melt near 1130 C, care from 1100")}
+	IronPeak = constant("IronPeak", 1100, 1100, 1130, "C",
+		memoryMedium("iron-carbon-silicon diagram: grey iron begins to melt near 1130 C, care from 1100"))
 
 	// ZincStrip is how far back zinc is stripped beside stainless or hardened steel.
-	ZincStrip = Datum{25, 25, 50, "mm", practice}
+	ZincStrip = constant("ZincStrip", 25, 25, 50, "mm", practice)
 
 	// VentMost is the widest gap left for zinc vapour in a lap.
-	VentMost = Datum{0.1, 0.05, 0.1, "mm", read("a text on laser joining of zinc-coated laps")}
+	VentMost = constant("VentMost", 0.1, 0.05, 0.1, "mm", read("a text on laser joining of zinc-coated laps"))
 
 	// Bevel is the angle of a groove in a casting or in plate.
-	Bevel = Datum{75, 60, 90, "deg", read("US Army TM 9-237, castings; plate by common practice")}
+	Bevel = constant("Bevel", 75, 60, 90, "deg", read("US Army TM 9-237, castings; plate by common practice"))
 
 	// BackingUpTo is the sheet thickness up to which a butt likes a backing bar.
-	BackingUpTo = Datum{1.2, 1, 1.5, "mm", practice}
+	BackingUpTo = constant("BackingUpTo", 1.2, 1, 1.5, "mm", practice)
 
 	// TipOver is how much wider than the wire a contact tip's bore is for soft wire.
-	TipOver = Datum{0.15, 0.1, 0.2, "mm", memoryMedium("Gas Metal Arc Welding Handbook 2008")}
+	TipOver = constant("TipOver", 0.15, 0.1, 0.2, "mm", memoryMedium("Gas Metal Arc Welding Handbook 2008"))
 )

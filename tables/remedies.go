@@ -8,7 +8,8 @@ type Remedy struct {
 
 var handbookRow = read("GMAW/FCAW Handbook 2018 pp. 155-156; the rest common practice")
 
-var remedies = [...]Remedy{
+// Remedies lists what to change for what is seen.
+var Remedies = []Remedy{
 	{"cold-lap", "rolled edge, bead sits on top", "too little heat for the metal laid",
 		"Stick-out 2 to 3 mm shorter; then volts up 0.5; then slower, or less wire at the same speed; " +
 			"cleaner metal; push, not drag", practice},
@@ -36,6 +37,3 @@ var remedies = [...]Remedy{
 	{"bird-nest", "wire tangles at the rolls", "feed path",
 		"Liner, tip, rolls: see feeding soft wire", practice},
 }
-
-// Remedies lists what to change for what is seen; read only.
-func Remedies() []Remedy { return remedies[:] }

@@ -11,13 +11,16 @@ var (
 		{4.1, 3.2, 7.5, "1", rhythmSlopes}, {2.7, 2.1, 4, "1", rhythmSlopes}}
 
 	// StirringSigma is one standard deviation of the logarithm of stirring before any trial: 1 to 4 is four of them.
-	StirringSigma = Datum{0.347, 0.3, 0.4, "1", worked("a quarter of the logarithm of 4, the band of what is assumed")}
+	StirringSigma = constant("StirringSigma", 0.347, 0.3, 0.4, "1",
+		worked("a quarter of the logarithm of 4, the band of what is assumed"))
 
 	// RhythmDoubt is one standard deviation of the logarithm of an end that stirring, spread and power do not explain.
-	RhythmDoubt = Datum{0.1, 0.05, 0.15, "1", worked("judgement: conductivity, edge preparation and the hand")}
+	RhythmDoubt = constant("RhythmDoubt", 0.1, 0.05, 0.15, "1",
+		worked("judgement: conductivity, edge preparation and the hand"))
 
 	// RunIn is the time from the timer's start to the arc's: the wire's way to the sheet and its start.
-	RunIn = Datum{0.06, 0.03, 0.1, "s", worked("judgement: a wire that starts some millimetres off the sheet")}
+	RunIn = constant("RunIn", 0.06, 0.03, 0.1, "s",
+		worked("judgement: a wire that starts some millimetres off the sheet"))
 )
 
 var rhythmSlopes = worked("recomputed for five butts and a lap of 0.8 to 2 mm, gaps to 3 mm, with stirring over and " +

@@ -29,8 +29,8 @@ func TestShopWordsAreOfRows(t *testing.T) {
 	for name, list := range map[string][]synonyms{"sights": sightWords, "hazards": hazardWords} {
 		of := map[string]string{}
 		for _, row := range list {
-			_, sight := SightByID(row.id)
-			_, hazard := HazardByID(row.id)
+			_, sight := Sights.ByID(row.id)
+			_, hazard := Hazards.ByID(row.id)
 			if name == "sights" && !sight || name == "hazards" && !hazard {
 				t.Errorf("%s: no row %s", name, row.id)
 			}
@@ -53,9 +53,9 @@ func TestFindTerm(t *testing.T) {
 			t.Errorf("%q is %v, want %q", word, got, want)
 		}
 	}
-	for i := range terms {
-		if got, ok := FindTerm(strings.ToUpper(terms[i].Word)); !ok || got != &terms[i] {
-			t.Errorf("%s finds %v", terms[i].Word, got)
+	for i := range Terms {
+		if got, ok := FindTerm(strings.ToUpper(Terms[i].Word)); !ok || got != &Terms[i] {
+			t.Errorf("%s finds %v", Terms[i].Word, got)
 		}
 	}
 }

@@ -6,8 +6,8 @@ type Sight struct {
 	Drawing  []string
 }
 
-// sights in the order in which one looks: the arc first, then the bead, then its ends and faces.
-var sights = [...]Sight{
+// Sights in the order in which one looks: the arc first, then the bead, then its ends and faces.
+var Sights = Rows[Sight]{
 	{"rolled-edge", "rolled edge, the bead sits on top", []string{
 		"          .oooo.",
 		"==========oooooo)",
@@ -83,12 +83,4 @@ var sights = [...]Sight{
 		"==========oooo.",
 		"==========oooooo..",
 		"========================"}},
-}
-
-// Sights lists what a test bead may show; read only.
-func Sights() []Sight { return sights[:] }
-
-// SightByID returns the sight with exactly this id.
-func SightByID(id string) (Sight, bool) {
-	return byID(sights[:], id, func(r *Sight) string { return r.ID })
 }

@@ -8,9 +8,9 @@ type FilletTest struct {
 	Bond                  bool    // failed in the diffusion zone; else in the throat
 }
 
-// filletTests as printed in Materials 18(10):2339, 2025, doi 10.3390/ma18102339, Table A1 (read). Force over throat
+// FilletTests as printed in Materials 18(10):2339, 2025, doi 10.3390/ma18102339, Table A1 (read). Force over throat
 // times length is not the paper's own stress, which is on the measured fracture face.
-var filletTests = [...]FilletTest{
+var FilletTests = []FilletTest{
 	{3.70, 100, 160.96, false},
 	{3.40, 160, 190.47, false},
 	{3.69, 100, 140.55, false},
@@ -21,28 +21,30 @@ var filletTests = [...]FilletTest{
 	{5.00, 110, 171.36, true},
 }
 
-// FilletTests lists the fillet tests; read only.
-func FilletTests() []FilletTest { return filletTests[:] }
-
 // DesignSafety divides the low edge of a strength: no standard gives a factor for these joints.
-var DesignSafety = Datum{3, 3, 3, "1", worked("assumed: no standard design factor exists for arc-brazed joints")}
+var DesignSafety = constant("DesignSafety", 3, 3, 3, "1",
+	worked("assumed: no standard design factor exists for arc-brazed joints"))
 
 // The bound of a shop's own pulled pieces.
 var (
-	PulledLeast      = Datum{5, 5, 5, "1", worked("with fewer the tolerance factor is over 5: the bound says nothing")}
-	PulledCoverage   = Datum{95, 95, 95, "%", memoryHigh("usual for a characteristic strength: 5 % fall below it")}
-	PulledConfidence = Datum{95, 95, 95, "%", memoryHigh("usual one-sided tolerance bound, Owen 1963")}
+	PulledLeast = constant("PulledLeast", 5, 5, 5, "1",
+		worked("with fewer the tolerance factor is over 5: the bound says nothing"))
+	PulledCoverage = constant("PulledCoverage", 95, 95, 95, "%",
+		memoryHigh("usual for a characteristic strength: 5 % fall below it"))
+	PulledConfidence = constant("PulledConfidence", 95, 95, 95, "%",
+		memoryHigh("usual one-sided tolerance bound, Owen 1963"))
 )
 
 // Plug geometry, from welding codes: a brazed plug counts the wetted area, not fused metal.
 var (
-	PlugHoleOverSheet = Datum{8, 8, 8, "mm",
-		read("AWS D1.1 and AISC as restated: hole at least sheet thickness and 8 mm")}
-	PlugHoleSpan = Datum{3, 3, 3, "mm",
-		read("AWS D1.1 and AISC as restated: at most 3 mm over the least hole, or 2.25 times the weld's thickness")}
-	PlugHolePerDepth = Datum{2.25, 2.25, 2.25, "1",
-		read("AWS D1.1 and AISC as restated: at most 2.25 times the weld's thickness")}
-	PlugPitch   = Datum{4, 4, 4, "1", read("AWS D1.1 and AISC as restated: centres at least 4 diameters")}
-	PlugTearOut = Datum{2.2, 1.4, 2.2, "1",
-		memoryHigh("AISI S100, arc spot welds in shear: 2.20·t·d·Fu, down to 1.40 in thin sheet")}
+	PlugHoleOverSheet = constant("PlugHoleOverSheet", 8, 8, 8, "mm",
+		read("AWS D1.1 and AISC as restated: hole at least sheet thickness and 8 mm"))
+	PlugHoleSpan = constant("PlugHoleSpan", 3, 3, 3, "mm",
+		read("AWS D1.1 and AISC as restated: at most 3 mm over the least hole, or 2.25 times the weld's thickness"))
+	PlugHolePerDepth = constant("PlugHolePerDepth", 2.25, 2.25, 2.25, "1",
+		read("AWS D1.1 and AISC as restated: at most 2.25 times the weld's thickness"))
+	PlugPitch = constant("PlugPitch", 4, 4, 4, "1",
+		read("AWS D1.1 and AISC as restated: centres at least 4 diameters"))
+	PlugTearOut = constant("PlugTearOut", 2.2, 1.4, 2.2, "1",
+		memoryHigh("AISI S100, arc spot welds in shear: 2.20·t·d·Fu, down to 1.40 in thin sheet"))
 )

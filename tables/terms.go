@@ -18,14 +18,14 @@ var (
 	ownTerm  = Origin{"this program's own word", Own}
 )
 
-// terms is the glossary: the words of a job, then those of the shop.
-var terms = slices.Concat(jobTerms[:], shopTerms[:])
+// Terms is the glossary: the words of a job, then those of the shop.
+var Terms = slices.Concat(jobTerms[:], shopTerms[:])
 
 // jobTerms by the order of a job: the choices, what is set, what follows, what is looked at, what is kept.
 var jobTerms = [...]Term{
 	{"arc brazing", []string{"brazing", "gas metal arc brazing", "mig brazing", "fit"},
-		"A bronze wire melts in an arc under argon " +
-			"and wets steel that stays solid. It is brazing, not welding: the joint holds by the bond of the bronze.", "",
+		"A bronze wire melts in an arc under argon and wets steel that stays solid. It is brazing, not welding: the " +
+			"joint holds by the bond of the bronze.", "",
 		memoryHigh("ISO 4063, process 973")},
 	{"metal", []string{"base metal", "material", "parent metal", "metal2", "second metal"},
 		"What is joined. Its melting range and how fast it leads heat away decide how hot the bronze may be laid.", "",
@@ -37,18 +37,16 @@ var jobTerms = [...]Term{
 		"The zinc or aluminium on the sheet, by its mass " +
 			"on both sides together. More zinc means more fume, more spatter and a wider bare strip.", "g/m² or oz/ft²",
 		memoryHigh("ASTM A653, EN 10346")},
-	{"joint", []string{"lap", "butt", "tee", "corner", "edge", "plug"}, "How the two pieces meet: one over the " +
-		"other (lap), " +
-		"edge to edge (butt), standing on (tee), at an angle (corner), side by side (edge), through a hole (plug). " +
-		"It " +
-		"decides how the heat " +
-		"splits and where the bead has to wet.", "", awsTerms},
-	{"gap", []string{"root opening", "opening"}, "The open space at the root before the arc. Bronze bridges a small one at a " +
-		"steady arc; a wider one needs a timed arc.", "mm", awsTerms},
-	{"wire", []string{"wire size", "wire diameter", "diameter"}, "The diameter of the bronze wire. Thinner wire needs less " +
+	{"joint", []string{"lap", "butt", "tee", "corner", "edge", "plug"}, "How the two pieces meet: one over the other " +
+		"(lap), edge to edge (butt), standing on (tee), at an angle (corner), side by side (edge), through a hole " +
+		"(plug). It decides how the heat splits and where the bead has to wet.", "", awsTerms},
+	{"gap", []string{"root opening", "opening"}, "The open space at the root before the arc. Bronze bridges a small " +
+		"one at a steady arc; a wider one needs a timed arc.", "mm", awsTerms},
+	{"wire", []string{"wire size", "wire diameter", "diameter"}, "The diameter of the bronze wire. Thinner wire " +
+		"needs less " +
 		"current to run steadily, so thin sheet wants thin wire.", "mm or in", memoryHigh("AWS A5.7, ISO 24373")},
-	{"filler", []string{"bronze", "alloy", "filler metal"}, "The alloy of the wire. It melts below the sheet and is named by " +
-		"what is in it: CuSi3 is copper with three parts of silicon in a hundred.", "",
+	{"filler", []string{"bronze", "alloy", "filler metal"}, "The alloy of the wire. It melts below the sheet and is " +
+		"named by what is in it: CuSi3 is copper with three parts of silicon in a hundred.", "",
 		memoryHigh("ISO 24373, AWS A5.7")},
 	{"mode", []string{"dip", "short arc", "short circuit", "short circuiting", "dip transfer", "transfer", "pulsed",
 		"timed"},
@@ -70,8 +68,8 @@ var jobTerms = [...]Term{
 	{"wire feed", []string{"feed", "wire feed speed", "wire speed", "feed speed", "wfs"},
 		"How fast the wire comes out of the gun. It sets how much bronze is laid and, with the stick-out, the current.",
 		"m/min or in/min", awsTerms},
-	{"volts", []string{"arc voltage", "voltage"}, "The voltage over the arc while it burns, as a meter at the gun shows it. " +
-		"More volts make the arc longer and the bead wider and hotter.", "V", awsTerms},
+	{"volts", []string{"arc voltage", "voltage"}, "The voltage over the arc while it burns, as a meter at the gun " +
+		"shows it. More volts make the arc longer and the bead wider and hotter.", "V", awsTerms},
 	{"travel", []string{"travel speed", "welding speed", "speed"},
 		"How fast the gun moves along the seam. Slower puts more heat and more bronze into every millimetre.",
 		"mm/s or in/min", awsTerms},
@@ -86,12 +84,13 @@ var jobTerms = [...]Term{
 	{"aim", []string{"arc aim"},
 		"Where the arc points, off the middle of the joint. It goes toward the member that takes more heat.", "mm",
 		ownTerm},
-	{"least preheat", []string{"soak", "soak through", "soak across"}, "How warm the parts must be before this wire's " +
+	{"least preheat", []string{"soak", "soak through", "soak across"}, "How warm the parts must be before this " +
+		"wire's " +
 		"strongest arc wets them. The heat needs its time through the part and along it; measure on the far face.",
 		"°C or °F, s", ownTerm},
 	{"part that warms", []string{"part-width", "part width", "part-mass", "part mass", "seam rise", "next start"},
-		"A small part is hotter at the end of its seam than at the start. The card judges both ends, and says where the " +
-			"next bead would start.", "K, °C or °F", ownTerm},
+		"A small part is hotter at the end of its seam than at the start. The card judges both ends, and says where " +
+			"the next bead would start.", "K, °C or °F", ownTerm},
 	{"preheat", []string{"interpass", "layer temperature"}, "The temperature of the parts before the arc, or before " +
 		"the next layer. Warm parts wet sooner and crack less, and melt sooner too.", "°C or °F", awsTerms},
 	{"arc on", []string{"arc-on", "on", "arc on min", "arc on max", "first spot on"},
@@ -104,8 +103,8 @@ var jobTerms = [...]Term{
 		"An arc that is switched on and off while the gun moves on: on, off, step, " +
 			"and again. It lets bronze bridge an opening that a steady arc would fall through.", "", ownTerm},
 
-	{"current", []string{"amps", "amperage"}, "What flows through the wire and the arc. On a wire-feed machine it follows from " +
-		"feed and stick-out; it is read, not set.", "A", awsTerms},
+	{"current", []string{"amps", "amperage"}, "What flows through the wire and the arc. On a wire-feed machine it " +
+		"follows from feed and stick-out; it is read, not set.", "A", awsTerms},
 	{"deposition", []string{"deposition rate", "wire used", "wire mass", "wire weight", "wire in seam", "wire length",
 		"melted"},
 		"How much bronze gets into the seam. A little of the wire is lost as spatter and smoke.", "g/min or g/m",
@@ -116,9 +115,8 @@ var jobTerms = [...]Term{
 		"Arc energy times 0.8, as procedures report it. Use it to compare with procedures, not to " +
 			"compute temperatures.",
 		"J/mm", memoryHigh("ISO/TR 17671-1, EN 1011-1")},
-	{"net heat", nil, "The part of the arc's energy that goes into the sheet, by measured efficiency. " +
-		"Temperatures and " +
-		"zinc bands are computed from it.", "J/mm", memoryHigh("DuPont and Marder 1995")},
+	{"net heat", nil, "The part of the arc's energy that goes into the sheet, by measured efficiency. Temperatures " +
+		"and zinc bands are computed from it.", "J/mm", memoryHigh("DuPont and Marder 1995")},
 	{"bead area", []string{"bead"},
 		"The cross-section of the laid bronze: wire feed over travel. It has to fill the joint.", "mm²", awsTerms},
 	{"bead width", nil, "From toe to toe across the bead. It grows with heat and with bronze.", "mm", awsTerms},
@@ -148,30 +146,30 @@ var jobTerms = [...]Term{
 	{"joint filled", nil,
 		"The bronze that is laid is enough for the gap, leg or throat. Short of it there is a groove.", "", ownTerm},
 	{"gap bridged", []string{"largest gap", "root sag", "root opening bridged"},
-		"The liquid spans the root opening and holds itself in it until it freezes. Computed from surface tension, weight " +
-			"and the arc's push; no test on beads stands behind it.", "mm", ownTerm},
+		"The liquid spans the root opening and holds itself in it until it freezes. Computed from surface tension, " +
+			"weight and the arc's push; no test on beads stands behind it.", "mm", ownTerm},
 	{"metal stays up", []string{"largest bead", "bead hangs"},
-		"Out of the flat position the puddle hangs by its surface tension alone. A bead that is too large runs or drips " +
-			"before it freezes.", "mm2", ownTerm},
+		"Out of the flat position the puddle hangs by its surface tension alone. A bead that is too large runs or " +
+			"drips before it freezes.", "mm2", ownTerm},
 	{"arc steady", []string{"dip floor", "spray"}, "The current is high enough for a regular dip arc and low enough " +
 		"not to spray. Outside it the arc stutters or throws.", "", practice},
 	{"hand speed", nil, "A travel that a hand can hold evenly. A faster or slower one needs a carriage.",
 		"mm/s", practice},
 	{"zone", []string{"good", "cold", "hot", "marginal", "outside", "other edge", "not-modelled"}, "What the setting is by the " +
 		"computed cross-section: good, cold, hot, burns through, or past another edge. Good means every edge is met; " +
-		"marginal, that it is with a chance under 50 in 100; outside, that the heat is good and another edge is not.", "",
+		"marginal, that it is with a chance under 50 in 100; outside, that the heat is good and another edge is " +
+		"not.", "",
 		ownTerm},
-	{"chance", []string{"chance of a good bead"}, "How likely a setting meets every edge: heat, current and each edge " +
-		"are known with a doubt of their own. Over 100 such settings so many would be good.", "%", ownTerm},
+	{"chance", []string{"chance of a good bead"}, "How likely a setting meets every edge: heat, current and each " +
+		"edge are known with a doubt of their own. Over 100 such settings so many would be good.", "%", ownTerm},
 	{"margin", []string{"nearest edge"}, "How much feed or travel may go astray before the nearest edge is reached. " +
 		"Below zero an edge is already passed.", "%", ownTerm},
 	{"window", []string{"operating window", "map"}, "All feeds and travels that give a good bead for this job. " +
 		"A wide one forgives a hand; a narrow one wants practice.", "",
 		memoryMedium("welding handbooks: operating window, tolerance box")},
 	{"zinc boiled", []string{"zinc boiled 1", "zinc boiled 2", "zinc band", "zinc limit"},
-		"How far from the bead's middle the zinc is gone, 907 °C and more. A strip up to 1 or 2 mm is " +
-			"still protected " +
-			"by the zinc beside it.", "mm", memoryHigh("boiling point of zinc; TWI Job Knowledge 134")},
+		"How far from the bead's middle the zinc is gone, 907 °C and more. A strip up to 1 or 2 mm is still " +
+			"protected by the zinc beside it.", "mm", memoryHigh("boiling point of zinc; TWI Job Knowledge 134")},
 	{"zinc melted", []string{"zinc melted 2"},
 		"How far the zinc was liquid, 419.5 °C and more. It is still there, but uneven.", "mm",
 		memoryHigh("melting point of zinc")},
@@ -230,13 +228,13 @@ var jobTerms = [...]Term{
 	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "changed zone",
 		"softened width", "softened", "softened 2", "changed zone 2", "zone hardness 2", "sheet hardness 2",
 		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength", "carbon equivalent"},
-		"The metal beside the bead that the heat changed without melting it. Steel may harden there, high-strength and " +
-			"cold-worked metal turns soft.", "HV, mm", awsTerms},
+		"The metal beside the bead that the heat changed without melting it. Steel may harden there, high-strength " +
+			"and cold-worked metal turns soft.", "HV, mm", awsTerms},
 	{"air", []string{"zinc fume", "zinc rate", "zinc oxide rate", "zinc per length", "clean air",
 		"fume", "fume rate", "fume copper", "fume manganese", "fume silicon", "fume aluminium", "fume nickel",
 		"fume tin", "fume chromium", "hood flow", "capture needed"},
-		"What wire and zinc put into the air you breathe, and the share of it that the hood must catch. Extraction at " +
-			"the source comes first, the respirator second.", "mg/s, g/h, m³/h, %",
+		"What wire and zinc put into the air you breathe, and the share of it that the hood must catch. Extraction " +
+			"at the source comes first, the respirator second.", "mg/s, g/h, m³/h, %",
 		memoryHigh("29 CFR 1910.252(c); OSHA, NIOSH and ACGIH limits")},
 	{"shade", []string{"shade suggested", "shade minimum", "eye shade"}, "How dark the filter before the eyes is. " +
 		"Start dark and go lighter until you see the puddle, never below the least.", "1",
@@ -275,6 +273,3 @@ var jobTerms = [...]Term{
 			"lost in between.",
 		"", ownTerm},
 }
-
-// Terms lists every entry of the glossary, those of a job in its order first; read only.
-func Terms() []Term { return terms }

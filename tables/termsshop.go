@@ -20,8 +20,8 @@ var shopTerms = [...]Term{
 	{"backing", []string{"backing bar", "backing strip", "chill bar"},
 		"A bar, mostly of copper, held against the far side. It draws heat out of thin sheet and holds the puddle up.",
 		"", awsTerms},
-	{"run-in", []string{"run in"}, "The time from the start of a timer to the start of the arc, while the wire comes to " +
-		"the sheet. The timer's on holds it besides the time that the arc burns.", "s", practice},
+	{"run-in", []string{"run in"}, "The time from the start of a timer to the start of the arc, while the wire comes " +
+		"to the sheet. The timer's on holds it besides the time that the arc burns.", "s", practice},
 	{"puddle", []string{"pool"}, "The bronze that is liquid under the arc. Where it runs ahead of the arc it lies on " +
 		"sheet that is too cold to hold it.", "", awsTerms},
 	{"back-step", nil, "A long seam laid in short pieces, each begun ahead and run back to the one before. " +

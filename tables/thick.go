@@ -4,21 +4,22 @@ package tables
 var (
 	// PreheatUsual is the preheat up to which a shop simply warms a part; up to PreheatMost a thicker wire is offered
 	// beside it, and beyond it another process: both assumed, as what a hand stands beside and what a torch holds in a
-	// part that loses heat. BelowSolidus is how far under its solidus a part is kept, so that it holds its shape; assumed.
-	PreheatUsual = Datum{350, 300, 400, "C", practice}
-	PreheatMost  = Datum{600, 500, 650, "C", practice}
+	// part that loses heat. BelowSolidus is how far under its solidus a part is kept, so that it holds its shape;
+	// assumed.
+	PreheatUsual = constant("PreheatUsual", 350, 300, 400, "C", practice)
+	PreheatMost  = constant("PreheatMost", 600, 500, 650, "C", practice)
 
 	// HardenedWarmest is how warm hardened sheet may be kept before it begins to soften.
-	HardenedWarmest = Datum{200, 200, 250, "C", practice}
-	BelowSolidus    = Datum{300, 300, 300, "K", practice}
+	HardenedWarmest = constant("HardenedWarmest", 200, 200, 250, "C", practice)
+	BelowSolidus    = constant("BelowSolidus", 300, 300, 300, "K", practice)
 
 	// GroovePass is the least metal for which a pass in a groove is worth laying.
-	GroovePass = Datum{5.5, 4, 8, "mm2", practice}
+	GroovePass = constant("GroovePass", 5.5, 4, 8, "mm2", practice)
 
 	// SoakWidth is how far to each side of the seam a part is warmed, where nobody gave its width.
-	SoakWidth = Datum{75, 50, 100, "mm", practice}
+	SoakWidth = constant("SoakWidth", 75, 50, 100, "mm", practice)
 
 	// StripShare is how much of the heat that a strip's edges throw back arrives where the peak is.
-	StripShare = Datum{0.75, 0.55, 0.95, "1",
-		worked("a three-dimensional model of strips 30 and 60 mm wide: 38 of 53 K, 170 of 244 K")}
+	StripShare = constant("StripShare", 0.75, 0.55, 0.95, "1",
+		worked("a three-dimensional model of strips 30 and 60 mm wide: 38 of 53 K, 170 of 244 K"))
 )

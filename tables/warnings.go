@@ -6,8 +6,8 @@ type WarningLine struct {
 	Origin
 }
 
-// warningLines are the warnings whose words do not depend on the job's numbers.
-var warningLines = [...]WarningLine{
+// Warnings are the warnings whose words do not depend on the job's numbers.
+var Warnings = Rows[WarningLine]{
 	{"stops", "caution", "Stop if it held fuel, oil or chemicals, is sealed, holds pressure or gas, has cadmium, " +
 		"lead or beryllium, or is in a confined space: argon drives out air.",
 		memoryHigh("29 CFR 1910.252(a)(3) and (c)(4), 1910.146")},
@@ -49,8 +49,8 @@ var warningLines = [...]WarningLine{
 		read("a text on laser joining of zinc-coated laps")},
 	{"zinc-on-stainless", "stop",
 		"Strip the zinc at least 25 mm back before joining to stainless: hot zinc embrittles stainless.", practice},
-	{"zinc-under-overlay", "stop", "Strip the zinc at least 25 mm back before an overlay, then give the sheet as bare: " +
-		"zinc that boils under a build-up smokes, spits and fills it with pores.", practice},
+	{"zinc-under-overlay", "stop", "Strip the zinc at least 25 mm back before an overlay, then give the sheet as " +
+		"bare: zinc that boils under a build-up smokes, spits and fills it with pores.", practice},
 	{"overhead", "caution", "Overhead: hot drops fall on you. Leather sleeves, cap, collar closed, nobody below. " +
 		"Whether the bead hangs is a balance of forces that no test has checked.", practice},
 	{"vertical-down", "info", "Vertical down: keep ahead of the puddle and check on the test bead that both toes " +
@@ -104,21 +104,14 @@ var warningLines = [...]WarningLine{
 		memoryHigh("AWS A5.7 guide tensile strengths")},
 }
 
-// WarningByCode returns the wording of one warning.
-func WarningByCode(code string) (WarningLine, bool) {
-	return byID(warningLines[:], code, func(r *WarningLine) string { return r.Code })
-}
-
-// Warnings lists every worded warning; read only.
-func Warnings() []WarningLine { return warningLines[:] }
-
 // NoteLine is the wording of one setting that is a word.
 type NoteLine struct {
 	Code, Name, Text string
 	Origin
 }
 
-var noteLines = [...]NoteLine{
+// Notes are the settings that are words.
+var Notes = Rows[NoteLine]{
 	{"polarity", "polarity", "DC, gun positive (DCEP)", memoryHigh("AWS Welding Handbook, gas metal arc")},
 	{"gun-angle", "gun angle", "push 10–20°, do not drag: steadier arc, less heat", practice},
 	{"inductance-more", "inductance", "more: quieter arc, the bead washes into both toes; back off if the wire stubs",
@@ -127,11 +120,6 @@ var noteLines = [...]NoteLine{
 		"start in the middle; more quiets the arc and wets better, less if the wire stubs", practice},
 	{"inductance-less", "inductance", "less: this low a current stubs and starts cold with more", practice},
 	{"inductance-pulsed", "inductance", "leave it: a pulsed waveform sets its own", practice},
-}
-
-// NoteByCode returns one note.
-func NoteByCode(code string) (NoteLine, bool) {
-	return byID(noteLines[:], code, func(r *NoteLine) string { return r.Code })
 }
 
 // Danger is a warning of what hurts a hand at the arc, in the fewest words that a small screen has room for.
@@ -144,8 +132,8 @@ type Danger struct {
 	Fume   bool     // Word is what the plume carries; "fume" comes behind it
 }
 
-// dangers stand in the order in which they are said: what kills at once, then the fume, since it cannot be seen.
-var dangers = [...]Danger{
+// Dangers stand in the order in which they are said: what kills at once, then the fume, since it cannot be seen.
+var Dangers = []Danger{
 	{"stops", "closed vessels", "vessels", []string{"confined spaces", "cadmium"}, true, false},
 	{"shock", "shock", "", nil, true, false},
 	{"zinc-fume", "zinc", "", nil, false, true},
@@ -157,6 +145,3 @@ var dangers = [...]Danger{
 	{"eyes", "arc rays", "", nil, false, false},
 	{"overhead", "hot drops", "", nil, false, false},
 }
-
-// Dangers lists them; read only.
-func Dangers() []Danger { return dangers[:] }

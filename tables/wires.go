@@ -19,8 +19,8 @@ const (
 	isoBig      = "300 mm spools"
 )
 
-// wires: inch sizes, then metric ones.
-var wires = [...]Wire{
+// Wires: inch sizes, then metric ones.
+var Wires = []Wire{
 	{".020", Datum{0.508, 0.4826, 0.5334, "mm", awsWire}, 0.020, smallSpools},
 	{".025", Datum{0.635, 0.6096, 0.6604, "mm", awsWire}, 0.025, smallSpools},
 	{".030", Datum{0.762, 0.7366, 0.7874, "mm", awsWire}, 0.030, allSpools},
@@ -43,9 +43,6 @@ var wires = [...]Wire{
 	{"2.4mm", Datum{2.4, 2.34, 2.41, "mm", isoWire}, 0, isoBig},
 }
 
-// Wires lists the standard sizes, inch sizes first; read only.
-func Wires() []Wire { return wires[:] }
-
 // nearWire is how far a diameter may lie from a standard size and still mean it, mm: .062 in means
 // 1/16, .024 in means 0.6 mm, and neighbouring inch and metric sizes stay apart.
 const nearWire = 0.015
@@ -54,8 +51,8 @@ const nearWire = 0.015
 // 0.015 mm of it.
 func WireNear(mm float64) (Wire, bool) {
 	best, gap := -1, nearWire
-	for i := range wires {
-		d := math.Abs(wires[i].Diameter.V - mm)
+	for i := range Wires {
+		d := math.Abs(Wires[i].Diameter.V - mm)
 		if d <= gap && (best < 0 || d < gap) {
 			best, gap = i, d
 		}
@@ -63,7 +60,7 @@ func WireNear(mm float64) (Wire, bool) {
 	if best < 0 {
 		return Wire{}, false
 	}
-	return wires[best], true
+	return Wires[best], true
 }
 
 // Spool is one standard spool.
@@ -72,8 +69,8 @@ type Spool struct {
 	Mass Datum // kg of steel wire; what a maker puts on one in bronze differs
 }
 
-// spools by AWS and ISO 544. An inch spool's number is its flange.
-var spools = [...]Spool{
+// Spools by AWS and ISO 544. An inch spool's number is its flange.
+var Spools = []Spool{
 	{"4 in", Datum{1.13, 0.68, 1.13, "kg", memoryMedium("AWS A5.02: 1.5 and 2.5 lb")}},
 	{"8 in", Datum{4.54, 4.54, 6.80, "kg", memoryMedium("AWS A5.02: 10 to 15 lb")}},
 	{"12 in", Datum{14.97, 11.34, 19.96, "kg", memoryMedium("AWS A5.02: 25, 30, 33, 35, 44 lb")}},
@@ -82,9 +79,6 @@ var spools = [...]Spool{
 	{"S200", Datum{5, 4, 5, "kg", memoryMedium("ISO 544")}},
 	{"S300", Datum{15, 15, 18, "kg", memoryMedium("ISO 544")}},
 }
-
-// Spools lists the standard spools; read only.
-func Spools() []Spool { return spools[:] }
 
 // WireAmps is a current that holds for one wire diameter.
 type WireAmps struct {

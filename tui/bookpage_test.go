@@ -85,7 +85,7 @@ func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, trave
 		return job, "", d.fail
 	}
 	d.readings, d.travel = append(d.readings, r), travel
-	f, _ := tables.FillerByID("cusi3")
+	f, _ := tables.Fillers.ByID("cusi3")
 	l, err := calc.Learn(&f, 0.889, "dip", d.readings)
 	l.Put(&job)
 	return job, "kept for " + source, err
@@ -123,7 +123,7 @@ func (d *drawer) Recall(_ context.Context, _ string, job calc.Job) (calc.Job, er
 	if len(d.readings) == 0 {
 		return job, d.fail
 	}
-	f, _ := tables.FillerByID("cusi3")
+	f, _ := tables.Fillers.ByID("cusi3")
 	l, err := calc.Learn(&f, 0.889, "dip", d.readings)
 	l.Put(&job)
 	return job, err

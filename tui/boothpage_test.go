@@ -120,7 +120,7 @@ func boothJobs() []calc.Job {
 		{Metal: "mild-steel", Gauge: 24, Feed: calc.Some(12)},
 		{Metal: "stainless-316", Gauge: 24, Mode: "pulsed"}, {Metal: "silicon-bronze", Gauge: 18, Joint: "plug"},
 		{Metal: "galvanized", Gauge: 18, Travel: calc.Some(20)}}
-	for _, h := range tables.Hazards() {
+	for _, h := range tables.Hazards {
 		jobs = append(jobs, calc.Job{Metal: "galvanized", Gauge: 18, Hazard: h.ID})
 	}
 	return jobs

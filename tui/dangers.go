@@ -20,7 +20,7 @@ type dangers struct {
 func dangersOf(c *calc.Card, said map[string]bool) dangers {
 	var d dangers
 	var fumes, more, others []string
-	for _, x := range tables.Dangers() {
+	for _, x := range tables.Dangers {
 		if !c.Warned(x.Code) || said[x.Code] {
 			continue
 		}

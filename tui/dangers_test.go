@@ -139,8 +139,8 @@ func TestDangersAreWarnings(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, x := range tables.Dangers() {
-		if _, worded := tables.WarningByCode(x.Code); !worded && !c.Warned(x.Code) {
+	for _, x := range tables.Dangers {
+		if _, worded := tables.Warnings.ByID(x.Code); !worded && !c.Warned(x.Code) {
 			t.Errorf("no warning %s", x.Code)
 		}
 	}

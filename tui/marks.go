@@ -142,7 +142,7 @@ type sightPage struct {
 // sightMarks asks what a test bead shows.
 func sightMarks() *sightPage {
 	p := &sightPage{marksPage: marksPage{alone: "good"}, columns: 1}
-	for _, s := range tables.Sights() {
+	for _, s := range tables.Sights {
 		p.rows = append(p.rows, markRow{id: s.ID, name: s.Name})
 	}
 	p.done = sawBead

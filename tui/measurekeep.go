@@ -175,7 +175,7 @@ func (p *measurePage) told(th *theme, w int) (b block) {
 	if p.said != "" {
 		b.say(th.good, 0, p.said, w)
 	}
-	if l, ok := tables.PracticeByCode(row.how); ok {
+	if l, ok := tables.PracticeLines.ByID(row.how); ok {
 		b.say(th.plain, 0, l.Text, w) // it has the cautions of the measurement
 	}
 	return b

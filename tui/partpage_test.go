@@ -147,7 +147,7 @@ func TestCorrectOnTheScreens(t *testing.T) {
 		s.press("enter")
 		s.has("lay the next bead")
 		s.press("enter")
-		for range tables.Sights() {
+		for range tables.Sights {
 			if s.root().front().(*sightPage).rows[s.root().front().(*sightPage).at].id == "good" {
 				break
 			}
@@ -258,7 +258,7 @@ func TestEnterTakesTheLook(t *testing.T) {
 	m := s.root()
 	m.act(openPage("correct"))
 	s.press("enter", "right", "enter")
-	if n := len(m.fix.tries); n != 1 || m.fix.tries[0].Seen != tables.Sights()[1].ID {
+	if n := len(m.fix.tries); n != 1 || m.fix.tries[0].Seen != tables.Sights[1].ID {
 		t.Errorf("%+v", m.fix.tries)
 	}
 }
@@ -268,7 +268,7 @@ func TestEveryLookIsDrawn(t *testing.T) {
 	for _, size := range boothSizes {
 		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
 		s.root().push(sightMarks())
-		for i, x := range tables.Sights() {
+		for i, x := range tables.Sights {
 			if canvas.DrawSight(s.root().th.Theme, x.ID, 18, 4) == nil {
 				t.Errorf("%s has no drawing", x.ID)
 			}

@@ -31,9 +31,9 @@ func systems() []quantity.System {
 // longestJob has the longest names that a card can carry at once, and a timed arc besides.
 func longestJob(t *testing.T) calc.Job {
 	t.Helper()
-	j := calc.Job{Metal: longest(tables.Metals(), func(m tables.Metal) string { return metalThatArcs(m.ID) }),
+	j := calc.Job{Metal: longest(tables.Metals, func(m tables.Metal) string { return metalThatArcs(m.ID) }),
 		Gauge:  16,
-		Filler: longest(tables.Fillers(), func(f tables.Filler) string { return f.ID }),
+		Filler: longest(tables.Fillers, func(f tables.Filler) string { return f.ID }),
 		Joint:  "butt", Gap: calc.Some(2), Mode: "timed"}
 	j.Metal2 = j.Metal
 	if _, err := calc.Solve(j); err != nil {

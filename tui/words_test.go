@@ -87,7 +87,7 @@ func TestEveryLabelHasAnEntry(t *testing.T) {
 
 func TestEntriesAreWhole(t *testing.T) {
 	seen := map[string]string{}
-	for _, term := range tables.Terms() {
+	for _, term := range tables.Terms {
 		sentences := 0
 		for _, r := range term.Says {
 			if r == '.' {

@@ -69,8 +69,8 @@ func (p *wordsPage) find() {
 	text := strings.ToLower(p.field.trimmed())
 	begins := func(name string) bool { return strings.HasPrefix(strings.ToLower(name), text) }
 	var begin, within []*tables.Term
-	for i := range tables.Terms() {
-		t := &tables.Terms()[i]
+	for i := range tables.Terms {
+		t := &tables.Terms[i]
 		switch {
 		case slices.ContainsFunc(append([]string{t.Word}, t.Also...), begins):
 			begin = append(begin, t)

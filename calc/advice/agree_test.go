@@ -206,10 +206,10 @@ func TestNothingContradicts(t *testing.T) {
 	var jobs []calc.Job
 	step := []int{613, 13, 3}[min(deep.Times(), 2)]
 	n := deep.Rand(t).IntN(step)
-	for _, m := range tables.Metals() {
-		for _, joint := range tables.Joints() {
-			for _, mode := range tables.Modes() {
-				for _, f := range tables.Fillers() {
+	for _, m := range tables.Metals {
+		for _, joint := range tables.Joints {
+			for _, mode := range tables.Modes {
+				for _, f := range tables.Fillers {
 					for g := 7; g <= 28; g++ {
 						if n++; n%step == 0 {
 							jobs = append(jobs, calc.Job{Metal: m.ID, Gauge: g, Joint: joint.ID, Filler: f.ID,
@@ -231,8 +231,8 @@ func TestNothingContradictsWhereSettingsAreSuggested(t *testing.T) {
 		n = 10
 	}
 	r := deep.Rand(t)
-	metals, joints, fillers, modes, uses := tables.Metals(), tables.Joints(), tables.Fillers(), tables.Modes(),
-		tables.Uses()
+	metals, joints, fillers, modes, uses := tables.Metals, tables.Joints, tables.Fillers, tables.Modes,
+		tables.Uses
 	jobs := make([]calc.Job, n)
 	for i := range jobs {
 		j := calc.Job{Metal: metals[r.IntN(len(metals))].ID, Gauge: 8 + r.IntN(21),

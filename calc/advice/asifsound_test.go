@@ -17,7 +17,7 @@ func TestAnUnsoundSettingIsCalledSo(t *testing.T) {
 		"distortion": {Distortion, "unsound-setting"}, "haz": {Zone, "unsound-setting"},
 		"passes": {Passes, "unsound-setting"}}
 	var jobs []calc.Job
-	for _, m := range tables.Metals() {
+	for _, m := range tables.Metals {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge"} {
 			for _, travel := range []float64{3, 7, 14} {
 				jobs = append(jobs, calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(5),

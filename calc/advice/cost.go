@@ -93,10 +93,10 @@ func (p *Page) seamTime(card *calc.Card, length, travel calc.Figure) calc.Figure
 // wire is what melts, spatter included.
 func (p *Page) wire(card *calc.Card, time, rate calc.Figure) calc.Figure {
 	share := arcShare(card)
-	per := share / 60 / p.efficiency(card) // g for each g/min and s
+	per := share / 60 / calc.Deposition(card.Used.Mode).V // g for each g/min and s
 	return p.add("wire_used", "g", time.Value*rate.Value*per, time.Low*rate.Low*per, time.High*rate.High*per,
 		calc.OwnBasis("{t}·{m}/60/{e}", "mass balance", calc.Derived("t", "arc time", time.Value*share, "s"),
-			rate.As("m"), calc.In("e", "deposition efficiency", p.efficiency(card), "1")))
+			rate.As("m"), calc.In("e", "deposition efficiency", calc.Deposition(card.Used.Mode).V, "1")))
 }
 
 func (p *Page) gas(card *calc.Card, time calc.Figure) calc.Figure {
@@ -185,7 +185,7 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 			"repair, it is compared")
 		return
 	}
-	steel, ok := tables.FillerByID("steel")
+	steel, ok := tables.Fillers.ByID("steel")
 	if !ok {
 		return
 	}
@@ -218,13 +218,13 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 
 // order is whole spools and bottles for the high ends: of each the usual one, or the other.
 func (p *Page) order(wire, gas calc.Figure) {
-	for _, s := range tables.Spools() {
+	for _, s := range tables.Spools {
 		if s.ID == "8 in" || s.ID == "S200" {
 			p.Because(s.Mass.Origin, "%s wire in %s spools (%.3g kg as sold in steel): %.0f", either(s.ID == "8 in"),
 				s.ID, s.Mass.V, math.Ceil(wire.High/1000/s.Mass.V))
 		}
 	}
-	for _, c := range tables.Cylinders() {
+	for _, c := range tables.Cylinders {
 		if c.ID == "125 ft3" || c.ID == "50 L 200 bar" {
 			p.Because(c.Volume.Origin, "%s gas in %s bottles (%.3g m³): %.0f", either(c.ID == "125 ft3"), c.ID,
 				c.Volume.V, math.Ceil(gas.High/1000/c.Volume.V))

@@ -20,9 +20,8 @@ func failing(card *calc.Card) string {
 // asIfSound says of a setting that makes no joint what the page's figures are then worth.
 func (p *Page) asIfSound(card *calc.Card) {
 	if why := failing(card); why != "" {
-		p.Warn("unsound-setting", ownSection.Source, "%s: the figures are those of its heat and metal alone, not of "+
-			"a seam "+
-			"that holds. Change the setting first; the window computes which opens a good zone.", why)
+		p.Warn("unsound-setting", ownSection.Source, "%s: the figures are those of its heat and metal alone, not of a "+
+			"seam that holds. Change the setting first; the window computes which opens a good zone.", why)
 	}
 }
 

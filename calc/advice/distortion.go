@@ -113,9 +113,8 @@ func (s *shrinks) flat(name, edge string, k tables.Datum) {
 	v, yields := at(s.pull.Value), s.yields()
 	switch {
 	case v < yields:
-		p.Because(source, "sheet %s: no width is named, because the zone that yields, at least %.0f mm on each "+
-			"side, is "+
-			"itself wider than what would stay flat: it waves unless it is clamped or folded", edge, yields)
+		p.Because(source, "sheet %s: no width is named, because the zone that yields, at least %.0f mm on each side, "+
+			"is itself wider than what would stay flat: it waves unless it is clamped or folded", edge, yields)
 		return
 	case v > wideSheet:
 		p.Because(source, "sheet %s stays flat in any width that a shop has", edge)
@@ -170,14 +169,12 @@ func (s *shrinks) remedies(card *calc.Card) {
 			"more width that stays flat; stitched over half its length the seam pulls about half (%.1f kN)", pull/2)
 	}
 	p.Because(Own(tables.PlateHeld.Source), "a fold, bead or flange beside the seam makes a free edge a held one: "+
-		"more "+
-		"than nine times the width stays flat")
+		"more than nine times the width stays flat")
 	p.Because(practice, "clamp on a copper bar until the seam is cold, tack close, lay short pieces from the middle "+
 		"outward or back-stepped, both sides in turn")
 	if card.Used.Joint == "tee" || card.Used.Joint == "corner" {
 		p.Because(practice, "set the standing sheet a little away from where it is to end: the side with the bead "+
-			"pulls "+
-			"it over")
+			"pulls it over")
 	}
 	p.Because(force, "narrow strips shrink instead of waving and keep less pull than this; flat sheet is assumed, and "+
 		"rolling stresses may wave it sooner")

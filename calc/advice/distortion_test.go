@@ -58,7 +58,7 @@ func TestDistortionFollowsHeatAndThickness(t *testing.T) {
 
 // Every metal and joint has a figure or a reason why not.
 func TestEveryMetalDistorts(t *testing.T) {
-	for _, m := range deep.Of(t, tables.Metals(), 4) {
+	for _, m := range deep.Of(t, tables.Metals, 4) {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
 			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(2), Joint: joint, Feed: calc.Some(5),
 				Travel: calc.Some(8)})

@@ -39,7 +39,7 @@ func Fillers(card *calc.Card) (Page, error) { return FillersContext(context.Back
 // second; it stops with the context's error once that is cancelled.
 func FillersContext(ctx context.Context, card *calc.Card) (Page, error) {
 	p := Page{Name: "filler", Card: *card}
-	all := tables.Fillers()
+	all := tables.Fillers
 	list := make([]Ranked, 0, len(all))
 	for i := range all {
 		if !all[i].Comparison() {
@@ -74,7 +74,7 @@ func FillersContext(ctx context.Context, card *calc.Card) (Page, error) {
 
 // judge collects what speaks for and against a filler.
 func (r *Ranked) judge(ctx context.Context, card *calc.Card) {
-	f, _ := tables.FillerByID(r.ID)
+	f, _ := tables.Fillers.ByID(r.ID)
 	r.RuledOut = calc.RuledOut(&f, card)
 	r.rules(&f, card)
 	r.room(ctx, card)
@@ -82,7 +82,7 @@ func (r *Ranked) judge(ctx context.Context, card *calc.Card) {
 
 // rules are the trade's, and what melts first.
 func (r *Ranked) rules(f *tables.Filler, card *calc.Card) {
-	for _, rule := range tables.FillerRules() {
+	for _, rule := range tables.FillerRules {
 		if rule.Filler == r.ID && calc.Applies(rule.On, card) {
 			r.point(rule.Points, rule.Origin, "%s", rule.Text)
 		}
@@ -97,7 +97,7 @@ func (r *Ranked) rules(f *tables.Filler, card *calc.Card) {
 			"manganese fume: a respirator fitted for it")
 	}
 	if card.Used.Use == "load" {
-		mild, _ := tables.FillerByID("cusi3")
+		mild, _ := tables.Fillers.ByID("cusi3")
 		if d := f.Tensile.V - mild.Tensile.V; d != 0 {
 			r.point(d/100, f.Tensile.Origin, "guide strength %.0f MPa, silicon bronze %.0f MPa", f.Tensile.V,
 				mild.Tensile.V)
@@ -178,9 +178,8 @@ func (r *Ranked) wetting(c *calc.Card) {
 	for _, e := range c.Edges {
 		if e.Name == "wets" && !e.Met {
 			r.CannotWet = true
-			r.point(-3, ownSection, "it does not wet this joint: at the best setting that is found a member stays "+
-				"too cold, "+
-				"or the bead stands too steep")
+			r.point(-3, ownSection, "it does not wet this joint: at the best setting that is found a member stays too "+
+				"cold, or the bead stands too steep")
 		}
 	}
 }
@@ -192,6 +191,5 @@ func wirePerMetre(c *calc.Card) (float64, bool) {
 	if !ok1 || !ok2 || !(travel.Value > 0) {
 		return 0, false
 	}
-	var p Page
-	return rate.Value / 60 / travel.Value * 1000 * arcShare(c) / p.efficiency(c), true
+	return rate.Value / 60 / travel.Value * 1000 * arcShare(c) / calc.Deposition(c.Used.Mode).V, true
 }

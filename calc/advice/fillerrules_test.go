@@ -96,7 +96,7 @@ func TestSheetCapacityByHand(t *testing.T) {
 	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Metal2: "mild-steel",
 		Thickness2: calc.Some(1.2), Joint: "lap", Throat: calc.Some(1), Length: calc.Some(50), Feed: calc.Some(5),
 		Travel: calc.Some(9)})
-	steel, _ := tables.MetalByID("mild-steel")
+	steel, _ := tables.Metals.ByID("mild-steel")
 	const area = 1.2 * 50 / 1000
 	f := value(t, p, "sheet_capacity")
 	for _, x := range [][2]float64{{f.Value, steel.Tensile.V * area}, {f.Low, steel.Tensile.Low * area}, {f.High,
@@ -123,7 +123,7 @@ func TestCapacitiesAreTheTests(t *testing.T) {
 		Throat: calc.Some(2), Length: calc.Some(100)})
 	for name, bond := range map[string]bool{"throat_capacity": false, "bond_capacity": true} {
 		var sample []float64
-		for _, row := range tables.FilletTests() {
+		for _, row := range tables.FilletTests {
 			if row.Bond == bond {
 				sample = append(sample, row.Force*1000/(row.Throat*row.Length))
 			}
@@ -149,7 +149,7 @@ func TestCapacitiesAreTheTests(t *testing.T) {
 // mostShear is the shear that a filler can bear by its guide strength: that over √3.
 func mostShear(t *testing.T, id string) float64 {
 	t.Helper()
-	f, ok := tables.FillerByID(id)
+	f, ok := tables.Fillers.ByID(id)
 	if !ok {
 		t.Fatal(id)
 	}

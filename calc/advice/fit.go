@@ -111,7 +111,7 @@ func (f *fitting) hazards(card *calc.Card) {
 		return
 	}
 	ids := strings.Split(given, ",")
-	for _, h := range tables.Hazards() { // the drum before its lining
+	for _, h := range tables.Hazards { // the drum before its lining
 		if slices.Contains(ids, h.ID) {
 			f.say(StopWork, h.Origin, h.Instead, "%s: %s", h.Name, h.Why)
 		}
@@ -128,7 +128,7 @@ func (f *fitting) metals(card *calc.Card) {
 	zinc, stainless := calc.Applies("zinc", card), f.p.has(tables.Stainless)
 	for _, m := range card.Setup.Joined() {
 		code := calc.MetalWarning(m.Metal, card.Setup.Filler)
-		l, ok := tables.WarningByCode(code)
+		l, ok := tables.Warnings.ByID(code)
 		if !ok || said[code] {
 			continue
 		}
@@ -144,7 +144,7 @@ func (f *fitting) metals(card *calc.Card) {
 		}
 		f.say(verdict, l.Origin, instead, "%s", l.Text)
 	}
-	if l, ok := tables.WarningByCode("copper-penetration"); ok && stainless {
+	if l, ok := tables.Warnings.ByID("copper-penetration"); ok && stainless {
 		f.say(WithCare, l.Origin, "", "%s", l.Text)
 	}
 	if stainless && zinc {
@@ -195,8 +195,7 @@ func (f *fitting) thickness(card *calc.Card) {
 		f.say(Suits, s.Origin, "", "an overlay for wear or size suits thick parts")
 	case t > s.V && (card.Used.Use == "decorative" || card.Used.Use == "seal"):
 		f.say(WithCare, s.Origin, "", "%s: above about 3 mm the filler's strength limits a brazed joint; this one "+
-			"carries "+
-			"nothing", metal)
+			"carries nothing", metal)
 	case t > s.V:
 		f.say(AnotherWay, s.Origin, "fusion weld it, or have the joint worked out",
 			"%s: above about 3 mm the filler's strength limits a brazed joint", metal)

@@ -74,7 +74,7 @@ func TestHazardIDs(t *testing.T) {
 
 // What a flag names is what the card's JSON says: each id can be typed.
 func TestHazardsKeepTheirNames(t *testing.T) {
-	for _, h := range tables.Hazards() {
+	for _, h := range tables.Hazards {
 		if got, err := calc.HazardIDs(h.ID); err != nil || got != h.ID {
 			t.Errorf("%s: %q, %v", h.ID, got, err)
 		}

@@ -83,12 +83,10 @@ func (f *fitting) unjudged(card *calc.Card, s *Page) {
 	case card.Used.ServiceTemp.V > tables.ServiceLimit.V: // told by itself, with what a shop does instead
 	case card.Used.Joint == "edge":
 		f.say(AnotherWay, fillets, "a lap or a tee where it carries, or rivets or bolts", "the load is not judged, "+
-			"because "+
-			"a pull opens an edge joint like a book, and no test of that is at hand")
+			"because a pull opens an edge joint like a book, and no test of that is at hand")
 	case card.Used.Joint == "overlay":
-		f.say(WithCare, practice, "", "the load is not judged, because an overlay joins no parts: what the part "+
-			"under it "+
-			"carries afterwards is an engineer's to decide")
+		f.say(WithCare, practice, "", "the load is not judged, because an overlay joins no parts: what the part under "+
+			"it carries afterwards is an engineer's to decide")
 	case unsound != "":
 		f.say(WithCare, ownSection, "", "the load is not judged, because the bead is not sound: %s",
 			strings.ToLower(unsound[:1])+unsound[1:])

@@ -14,8 +14,8 @@ import (
 // pages at the same kilonewton.
 func TestNoLoadSuits(t *testing.T) {
 	var jobs []calc.Job
-	for _, m := range tables.Metals() {
-		for _, joint := range tables.Joints() {
+	for _, m := range tables.Metals {
+		for _, joint := range tables.Joints {
 			for _, mode := range []string{"dip", "pulsed"} {
 				jobs = append(jobs, calc.Job{Metal: m.ID, Thickness: calc.Some(1.2), Joint: joint.ID, Mode: mode,
 					Use:    "load",

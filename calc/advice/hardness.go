@@ -21,14 +21,11 @@ func hardnessOf(steel *tables.HardeningSteel, time calc.Figure) (ends, bool) {
 	if !ok {
 		return ends{}, false
 	}
-	down, up := math.Hypot(tables.HardnessForm.Low, apart), math.Hypot(tables.HardnessForm.High, apart)
+	moved := calc.Sides{Down: math.Hypot(tables.HardnessForm.Low, apart),
+		Up: math.Hypot(tables.HardnessForm.High, apart)}
 	join := func(s formula.Steel, t float64) {
-		switch h, _, ok := meanHardness(steel, s, t); {
-		case !ok:
-		case h > mid:
-			up = math.Hypot(up, h-mid)
-		default:
-			down = math.Hypot(down, mid-h)
+		if h, _, ok := meanHardness(steel, s, t); ok {
+			moved.Add(h - mid)
 		}
 	}
 	for _, e := range [...]struct {
@@ -43,7 +40,7 @@ func hardnessOf(steel *tables.HardeningSteel, time calc.Figure) (ends, bool) {
 	}
 	join(s, time.Low)
 	join(s, time.High)
-	return ends{mid - down, mid, mid + up}, true
+	return ends{mid - moved.Down, mid, mid + moved.Up}, true
 }
 
 // meanHardness is the mean of both formulas and half of what lies between them, HV. Boron steel that cools fast enough

@@ -70,18 +70,9 @@ func hardeningOf(m *tables.Metal) (tables.HardeningSteel, bool) {
 	if m.Family != tables.Steel {
 		return tables.HardeningSteel{}, false
 	}
-	rows := tables.HardeningSteels()
+	rows := tables.HardeningSteels
 	i := slices.IndexFunc(rows, func(h tables.HardeningSteel) bool { return h.Metal == m.ID })
 	return rows[max(0, i)], true
-}
-
-// softSheet is the row of a sheet that loses strength to the heat.
-func softSheet(metal string) (tables.SoftSheet, bool) {
-	rows := tables.SoftSheets()
-	if i := slices.IndexFunc(rows, func(s tables.SoftSheet) bool { return s.Metal == metal }); i >= 0 {
-		return rows[i], true
-	}
-	return tables.SoftSheet{}, false
 }
 
 // toAc1 is an input that two figures share.
@@ -95,15 +86,14 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 	p.add("sheet_hardness"+z.suffix, "HV", was.V, was.Low, was.High,
 		calc.RowBasis("of the sheet before the seam", was.Origin))
 	at := []float64{tables.Ac1.V}
-	soft, softens := softSheet(steel.Metal)
+	soft, softens := tables.SoftSheets.ByID(steel.Metal)
 	if softens {
 		at = append(at, soft.From.V)
 	}
 	reach, ok := calc.ReachOf(ctx, z.card, at...)
 	if !ok {
-		p.Because(ownSection, "hard and soft zone: not judged, because no cross-section is computed for this job; "+
-			"try a "+
-			"running arc on a lap, tee, butt or corner")
+		p.Because(ownSection, "hard and soft zone: not judged, because no cross-section is computed for this job; try "+
+			"a running arc on a lap, tee, butt or corner")
 		return
 	}
 	hard := reach[z.member][0]
@@ -156,8 +146,7 @@ func (z *zone) hardest(steel *tables.HardeningSteel) {
 func (z *zone) untimed() string {
 	if slices.ContainsFunc(z.card.Setup.Joined(), func(m calc.Member) bool { return m.Metal.Family != tables.Steel }) {
 		return "the cooling time is computed only where both members are ferritic steel: the other leads the heat " +
-			"away " +
-			"at a pace of its own"
+			"away at a pace of its own"
 	}
 	return "no cooling time is computed for this job"
 }
@@ -188,7 +177,7 @@ func (z *zone) softened(steel *tables.HardeningSteel, sheet *tables.SoftSheet, h
 // soften adds how far a metal that does not harden turns soft, if it was hard.
 func (z *zone) soften(ctx context.Context) {
 	p, m := z.p, z.metal
-	rows := tables.Softenings()
+	rows := tables.Softenings
 	i := slices.IndexFunc(rows, func(s tables.Softening) bool { return s.Family == m.Family })
 	if i < 0 {
 		return

@@ -34,7 +34,7 @@ func zonePage(t *testing.T, metal string, thick, feed, travel float64) Page {
 // Thicker sheet cools faster: its zone is harder and narrower; faster travel the same. No step jumps.
 func TestTheZoneFollowsTheHeat(t *testing.T) {
 	steps := deep.Many(4, 60)
-	for _, s := range deep.Of(t, tables.HardeningSteels(), 4) {
+	for _, s := range deep.Of(t, tables.HardeningSteels, 4) {
 		if s.Boron {
 			continue // martensite throughout, or not judged
 		}
@@ -68,7 +68,7 @@ func TestTheZoneFollowsTheHeat(t *testing.T) {
 
 // Every metal gets an answer or a reason, on every joint; what is soft lies outside what is hard.
 func TestEveryMetalHasAZone(t *testing.T) {
-	for _, m := range deep.Of(t, tables.Metals(), 4) {
+	for _, m := range deep.Of(t, tables.Metals, 4) {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
 			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(5),
 				Travel: calc.Some(8)})
@@ -89,7 +89,7 @@ func TestEveryMetalHasAZone(t *testing.T) {
 // The standard behind the cooling time knows steel alone: beside copper, iron or stainless, which lead the heat away at
 // a pace of their own, neither order of the members gives a time or a hardness, and both say how wide the zone is.
 func TestSteelBesideAnotherMetalHasNoHardness(t *testing.T) {
-	for _, m := range deep.Of(t, tables.Metals(), 3) {
+	for _, m := range deep.Of(t, tables.Metals, 3) {
 		for _, joint := range []string{"lap", "butt", "corner"} {
 			j := calc.Job{Metal: "hsla", Thickness: calc.Some(1.5), Metal2: m.ID, Thickness2: calc.Some(1.5),
 				Joint:  joint,

@@ -32,7 +32,7 @@ func (p *Page) lines(card *calc.Card, a calc.Figure, length float64) loadLines {
 
 // guideRatio is the filler's guide strength over that of the wire that was tested.
 func guideRatio(card *calc.Card) float64 {
-	tested, _ := tables.FillerByID("cual8")
+	tested, _ := tables.Fillers.ByID("cual8")
 	return card.Setup.Filler.Tensile.V / tested.Tensile.V
 }
 

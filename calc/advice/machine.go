@@ -133,8 +133,8 @@ func (p *Page) stocks(card *calc.Card, share float64) {
 	if !ok {
 		return
 	}
-	melt := rate.Value / p.efficiency(card) * share // g/min
-	for _, s := range tables.Spools() {
+	melt := rate.Value / calc.Deposition(card.Used.Mode).V * share // g/min
+	for _, s := range tables.Spools {
 		if s.ID == "4 in" || s.ID == "14 in" || s.ID == "S100" {
 			continue
 		}

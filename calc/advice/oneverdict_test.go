@@ -54,8 +54,8 @@ func oneVerdict(t *testing.T, c *calc.Card) (faults []string) {
 // TestOneVerdict: card, window, fit, strength and cost never disagree about one job.
 func TestOneVerdict(t *testing.T) {
 	r := deep.Rand(t)
-	metals, joints, gases, coats, modes := tables.Metals(), tables.Joints(), tables.Gases(), tables.Coatings(),
-		tables.Modes()
+	metals, joints, gases, coats, modes := tables.Metals, tables.Joints, tables.Gases, tables.Coatings,
+		tables.Modes
 	for n := range deep.Many(10, 2000) {
 		j := calc.Job{Metal: metals[r.IntN(len(metals))].ID, Joint: joints[r.IntN(len(joints))].ID, Hazard: "none",
 			Thickness: calc.Some(0.5 + 3*r.Float64()), Gas: gases[r.IntN(len(gases))].ID,
@@ -110,15 +110,15 @@ func TestWhatTheTablesRefuseStops(t *testing.T) {
 			t.Errorf("%+v: %s is %s on the card and %s at fit", j, code, c.Verdict(), fit.Verdict)
 		}
 	}
-	for _, m := range deep.Of(t, tables.Metals(), 4) {
+	for _, m := range deep.Of(t, tables.Metals, 4) {
 		j := calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Feed: calc.Some(5), Travel: calc.Some(8)}
-		for _, g := range tables.Gases() {
+		for _, g := range tables.Gases {
 			if j.Gas = g.ID; g.Refused {
 				refuse(j, "gas-refused")
 			}
 		}
 		j.Gas = ""
-		for _, rule := range tables.FillerRules() {
+		for _, rule := range tables.FillerRules {
 			if j.Filler = rule.Filler; !rule.Out {
 				continue
 			}
@@ -127,7 +127,7 @@ func TestWhatTheTablesRefuseStops(t *testing.T) {
 			}
 		}
 	}
-	for _, coat := range tables.Coatings() {
+	for _, coat := range tables.Coatings {
 		j := calc.Job{Metal: "mild-steel", Coating: coat.ID, Thickness: calc.Some(1.5), Feed: calc.Some(5),
 			Travel: calc.Some(8)}
 		c, fit := stops(t, j)

@@ -125,14 +125,6 @@ func (p *Page) turning(card *calc.Card, pitch, travel, height calc.Figure, layer
 	}
 }
 
-// efficiency is the share of the wire that is deposited.
-func (p *Page) efficiency(card *calc.Card) float64 {
-	if card.Used.Mode == "pulsed" {
-		return tables.DepositionPulsed.V
-	}
-	return tables.DepositionDip.V
-}
-
 // dilution says whether the base melts into the overlay.
 func (p *Page) dilution(card *calc.Card) {
 	switch card.Zone {

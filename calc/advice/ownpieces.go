@@ -20,15 +20,14 @@ func (p *Page) pulled(card *calc.Card, length float64) {
 			own.Count, tables.PulledLeast.V)
 		return
 	}
-	safety := card.Used.Safety.Or(tables.DesignSafety.V)
+	safety := factor(card)
 	f := p.add("pulled_bound", "kN", bound*length/1000, bound*length/1000, bound*length/1000, calc.OwnBasis(
 		"exp({m} − {k}·{s})·{L}/1000", source.Source, calc.In("m", "mean of ln(N/mm)", own.Mean, ""),
 		calc.In("k", "tolerance factor", k, ""), calc.In("s", "deviation of ln(N/mm)", own.Spread(), ""),
 		calc.In("L", "length of the seam", length, "mm")))
-	v := downTo2(f.Value / safety)
+	v := downTo2(f.Value / safety.Value)
 	p.add("pulled_allowable", "kN", v, v, v, calc.OwnBasis("{B}/{S}, rounded down to two figures", source.Source,
-		f.As("B"), calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1",
-			Assumed: !card.Job.Safety.Set}))
+		f.As("B"), safety))
 	p.Because(source, "by %d of your own pieces 95 in 100 carry %.3g kN on this length, with a confidence of 95 in "+
 		"100: it holds for pieces laid and pulled like these. The lower of this and the table's load is the safe one",
 		own.Count, f.Value)

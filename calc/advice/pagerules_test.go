@@ -63,7 +63,7 @@ func TestInsteadGoesByTheMetal(t *testing.T) {
 		if p, err = Fit(card(t, job)); err != nil {
 			t.Fatal(err)
 		}
-		if h, _ := tables.HazardByID("fire-part"); p.Verdict != StopWork || len(p.Instead) != 1 ||
+		if h, _ := tables.Hazards.ByID("fire-part"); p.Verdict != StopWork || len(p.Instead) != 1 ||
 			p.Instead[0] != h.Instead {
 			t.Errorf("%s as a fire part is %s: %v", x.metal, p.Verdict, p.Instead)
 		}

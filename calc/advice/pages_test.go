@@ -47,7 +47,7 @@ func TestFillersAreTheTrades(t *testing.T) {
 				}
 			}
 		}
-		if len(p.Ranking) != len(tables.Fillers())-1 {
+		if len(p.Ranking) != len(tables.Fillers)-1 {
 			t.Errorf("%d fillers ranked", len(p.Ranking))
 		}
 		for i, r := range p.Ranking {
@@ -71,7 +71,7 @@ func TestTheUsualFillerHeadsItsList(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every filler for many jobs")
 	}
-	for _, m := range deep.Of(t, tables.Metals(), 1) {
+	for _, m := range deep.Of(t, tables.Metals, 1) {
 		if m.Family == tables.BrassFam || m.ID == "silicon-bronze" || m.ID == "aluminium-bronze" {
 			continue
 		}

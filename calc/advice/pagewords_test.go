@@ -11,7 +11,7 @@ import (
 
 // wordJobs are jobs of every metal, joint and mode with a setting that was given, so that none is searched.
 func wordJobs() (jobs []calc.Job) {
-	for i, m := range tables.Metals() {
+	for i, m := range tables.Metals {
 		for _, joint := range []string{"lap", "butt", "tee", "corner", "edge", "overlay"} {
 			for _, mode := range []string{"dip", "pulsed", "timed"} {
 				mm := [...]float64{0.8, 1.5, 3, 8}[i%4]

@@ -51,7 +51,7 @@ func (p *Page) split(card *calc.Card) {
 	if arms[1] == 0 {
 		return
 	}
-	pull := func(i int, k, c float64) float64 { return arms[i] * m[i].Core * math.Sqrt(k*c) }
+	pull := func(i int, k, c float64) float64 { return arms[i] * calc.Draws(m[i].Core, k, c) }
 	share := func(i int, own, other func(tables.Datum) float64) float64 {
 		a := pull(i, own(m[i].Metal.Conductivity), own(m[i].Metal.HeatCapacity))
 		b := pull(1-i, other(m[1-i].Metal.Conductivity), other(m[1-i].Metal.HeatCapacity))

@@ -17,8 +17,7 @@ func (s *shrinks) given() {
 			"stands and how much lies: hold each sheet beside the widths above")
 	case width.V/2 <= s.yields():
 		p.Because(source, "whether this part stays flat is not judged, because all of it yields, %.0f mm on each "+
-			"side: a "+
-			"strip this narrow shrinks in length instead; try a test piece and measure it", width.V/2)
+			"side: a strip this narrow shrinks in length instead; try a test piece and measure it", width.V/2)
 	default:
 		s.side("panel_pull_held", "flat_width_held", "held straight at its outer edges", width.V/2)
 		s.side("panel_pull_free", "flat_width_free", "with free edges", width.V/2)
@@ -45,7 +44,6 @@ func (s *shrinks) side(name, limit, edge string, side float64) {
 	case share.Low > 100:
 		verdict = "waves"
 	}
-	p.Because(Own(flat.Basis.Source), "this part, %.0f mm on each side of the seam and %s, %s: its seam pulls %.0f "+
-		"%% of "+
-		"what waves it (%.0f to %.0f)", side, edge, verdict, share.Value, share.Low, share.High)
+	p.Because(Own(flat.Basis.Source), "this part, %.0f mm on each side of the seam and %s, %s: its seam pulls %.0f %% "+
+		"of what waves it (%.0f to %.0f)", side, edge, verdict, share.Value, share.Low, share.High)
 }

@@ -53,8 +53,7 @@ func (p *Page) plan(card *calc.Card, bead calc.Figure) {
 	if short(card, &fill, bead) {
 		p.take(bead)
 		p.Because(tables.OnePass.Origin, "not planned, because one bead lays well what this joint takes, %.1f mm², "+
-			"and this "+
-			"one lays %.1f mm²: more wire feed or less travel; the window shows where it holds", fill.Section,
+			"and this one lays %.1f mm²: more wire feed or less travel; the window shows where it holds", fill.Section,
 			bead.Value)
 		return
 	}
@@ -132,8 +131,7 @@ func (p *Page) passCount(fill *calc.Fill, bead calc.Figure) calc.Figure {
 	}
 	few, many := calc.Fill{Section: fill.Low}, calc.Fill{Section: fill.High}
 	return p.add("passes", "1", n, min(n, few.Passes(bead.High)), max(n, many.Passes(bead.Low)),
-		calc.OwnBasis(formula, "mass balance; one bead where it is asked for no more than it "+
-			"lays well",
+		calc.OwnBasis(formula, "mass balance; one bead where it is asked for no more than it lays well",
 			calc.Derived("A", "section of the joint", fill.Section, "mm2"), bead.As("a")))
 }
 
@@ -185,10 +183,8 @@ func (p *Page) between(card *calc.Card, n float64) {
 	limit := interpassLimit(card, n)
 	if least, ok := card.Figure("least_preheat"); ok && least.Value > limit.V {
 		p.Because(Own(least.Basis.Source), "between passes: no upper temperature is named, because this joint needs "+
-			"%.0f °C of "+
-			"preheat, more than the %.0f °C that is usual between passes with this filler: each pass goes onto "+
-			"metal as warm as "+
-			"the first; saw a test piece", math.Round(least.Value/10)*10, limit.V)
+			"%.0f °C of preheat, more than the %.0f °C that is usual between passes with this filler: each pass goes "+
+			"onto metal as warm as the first; saw a test piece", math.Round(least.Value/10)*10, limit.V)
 		return
 	}
 	p.row("interpass", limit, "hottest before the next pass")
@@ -207,8 +203,7 @@ func (p *Page) between(card *calc.Card, n float64) {
 	}
 	k, c, film := m.Metal.Conductivity, m.Metal.HeatCapacity, tables.FreeConvection
 	p.add("interpass_hold", "s", hold.mid, hold.low, hold.high, calc.OwnBasis("from the start of one pass to the "+
-		"start of the "+
-		"next at the same place, before the last of {n} "+
+		"start of the next at the same place, before the last of {n} "+
 		"passes", holdSource, net.As("q"), calc.Derived("n", "passes", n, "1"),
 		calc.In("t", "thickness of the plate that cools slower", m.Core, "mm"), calc.In("k", "conductivity", k.V,
 			"W/mmK"),

@@ -76,7 +76,7 @@ func inBands(t *testing.T, p *Page) {
 
 // Every metal, joint and mode has a plan or a reason why not, and a fillet of 8 mm takes several beads.
 func TestEveryJointHasPassesOrAReason(t *testing.T) {
-	for _, m := range deep.Of(t, tables.Metals(), 3) {
+	for _, m := range deep.Of(t, tables.Metals, 3) {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
 			for _, mode := range []string{"dip", "timed"}[:1+len(joint)%2] {
 				c, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(5), Joint: joint, Mode: mode,

@@ -72,8 +72,7 @@ func (p Page) plug(card *calc.Card) (Page, error) {
 	}
 	count := card.Used.Count.Or(1)
 	area := math.Pi / 4 * hole * hole * count
-	tested, _ := tables.FillerByID("cual8")
-	scale := min(1, card.Setup.Filler.Tensile.V/tested.Tensile.V)
+	scale := min(1, guideRatio(card))
 	bond := p.add("plug_capacity", "kN", area*mid*scale/1000, area*low*scale/1000, area*high*scale/1000,
 		calc.OwnBasis("pi/4·{d}²·{n}·{f}/1000", filletSource, calc.In("d", "hole", hole, "mm"),
 			calc.In("n", "plugs", count, "1"), calc.Derived("f", "stress of the bond at failure", mid*scale, "MPa")))
@@ -88,12 +87,11 @@ func (p Page) plug(card *calc.Card) (Page, error) {
 // pullsOut adds what the plugs carry square to the sheet: the upper sheet tears off them, or the bond below lets go.
 func (p *Page) pullsOut(card *calc.Card, bond calc.Figure, hole, count float64) {
 	out := p.take(tears("pull_out_capacity", &card.Setup.Members[0], tables.PlugPullOut, hole, count))
-	safety := card.Used.Safety.Or(tables.DesignSafety.V)
-	v := downTo2(min(out.Low, bond.Low) / safety)
+	safety := factor(card)
+	v := downTo2(min(out.Low, bond.Low) / safety.Value)
 	p.add("allowable_pull", "kN", v, v, v, calc.RowBasis("min({F1}, {F2})/{S}, rounded down to two figures",
 		tables.DesignSafety.Origin, calc.Derived("F1", "low edge of the pull-out capacity", out.Low, "kN"),
-		calc.Derived("F2", "low edge of the plug capacity", bond.Low, "kN"),
-		calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1", Assumed: !card.Job.Safety.Set}))
+		calc.Derived("F2", "low edge of the plug capacity", bond.Low, "kN"), safety))
 	p.Because(fillets, "the load along the sheet and the pull square to it are allowed each alone: where both "+
 		"come, take the share of each and let the shares add up to no more than one")
 }
@@ -150,7 +148,7 @@ func (p Page) plugCost(card *calc.Card) (Page, error) {
 	count := card.Used.Count.Or(1)
 	time := p.scaled("arc_time", "s", one, count, calc.OwnBasis("{t}·{n}", "definition; strikes left out", one.As("t"),
 		calc.In("n", "plugs", count, "1")))
-	share := p.efficiency(card)
+	share := calc.Deposition(card.Used.Mode).V
 	mass := one.Value * rate.Value / 60 / share * count
 	wire := p.add("wire_used", "g", mass, mass, mass, calc.OwnBasis("{t}·{m}/60/{e}", "mass balance", time.As("t"),
 		rate.As("m"), calc.In("e", "deposition efficiency", share, "1")))

@@ -92,7 +92,7 @@ func TestPlugByHand(t *testing.T) {
 // Every pair of metals and every mode has a plug or a reason why not; another joint has no hole.
 func TestEveryPlugOrAReason(t *testing.T) {
 	var jobs []calc.Job
-	for _, m := range tables.Metals() {
+	for _, m := range tables.Metals {
 		for _, mode := range []string{"dip", "pulsed", "timed"} {
 			for _, thick := range []float64{0.5, 2, 12} {
 				jobs = append(jobs, calc.Job{Metal: m.ID, Thickness: calc.Some(thick), Joint: "plug", Mode: mode})

@@ -30,7 +30,7 @@ func (f *plume) wire(card *calc.Card) {
 	if !ok {
 		return
 	}
-	melted := rate.Value / f.p.efficiency(card) * arcShare(card) / 60 // g/s
+	melted := rate.Value / calc.Deposition(card.Used.Mode).V * arcShare(card) / 60 // g/s
 	d := tables.FumeFactor
 	spread := func(end float64, of float64) float64 { return math.Abs(math.Log(end / of)) }
 	down := math.Exp(-math.Hypot(spread(d.Low, d.V), spread(rate.Low, rate.Value)))
@@ -40,7 +40,7 @@ func (f *plume) wire(card *calc.Card) {
 	known := tables.ProcessFume
 	f.p.Because(known.Origin, "all particles of this process are published as %.0f to %.0f mg/s: the wire's fume "+
 		"computed here is %.1f", known.Low, known.High, fume.Value)
-	for _, e := range tables.FumeElements() {
+	for _, e := range tables.FumeElements {
 		if in, ok := content(&card.Setup.Filler, e.Element); ok {
 			f.metal(&e, in, fume)
 		}
@@ -164,7 +164,7 @@ func (f *plume) against(card *calc.Card) {
 // limits states an agent's rate beside each body's limit over a shift, in one sentence.
 func (f *plume) limits(a *airborne) {
 	text := ""
-	for _, l := range tables.ExposureLimits() {
+	for _, l := range tables.ExposureLimits {
 		if l.Agent != a.agent || l.Span != tables.ShiftMean && l.Span != tables.Ceiling {
 			continue
 		}
@@ -180,7 +180,7 @@ func (f *plume) limits(a *airborne) {
 
 // strictest is the lowest limit of an agent as a mean over a shift.
 func strictest(agent string) (least tables.ExposureLimit, found bool) {
-	for _, l := range tables.ExposureLimits() {
+	for _, l := range tables.ExposureLimits {
 		if l.Agent == agent && l.Span == tables.ShiftMean && (!found || l.Limit.V < least.Limit.V) {
 			least, found = l, true
 		}
@@ -221,7 +221,7 @@ func CleanAir(rate, limit float64) float64 { return 1000 * rate / limit }
 
 // hoodFlow is the suction of a movable hood by its distance from the arc.
 func (p *Page) hoodFlow() {
-	h := tables.HoodFlows()
+	h := tables.HoodFlows
 	const cubicFoot = 0.3048 * 0.3048 * 0.3048 * 60 // m3/h for each ft3/min, exact
 	near, far := h[0], h[len(h)-1]
 	p.add("hood_flow", "m3/h", upTo2(near.Flow.V*cubicFoot), upTo2(near.Flow.V*cubicFoot), upTo2(far.Flow.V*cubicFoot),
@@ -235,13 +235,4 @@ func (p *Page) hoodFlow() {
 			upTo2(row.Flow.V*cubicFoot), row.Flow.V, math.Round(row.From*25.4/50)*50, math.Round(row.To*25.4/50)*50)
 	}
 	p.Because(near.Flow.Origin, "%s: %.1f m/s at the work", text, tables.HoodSpeed.V)
-}
-
-// round2 rounds to two figures.
-func round2(v float64) float64 {
-	if !(v > 0) {
-		return v
-	}
-	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
-	return math.Round(v/unit) * unit
 }

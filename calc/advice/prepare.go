@@ -21,14 +21,14 @@ func Prepare(card *calc.Card) (Page, error) {
 
 // line adds a line of common practice under its topic.
 func (p *Page) line(code string) {
-	if l, ok := tables.PracticeByCode(code); ok {
+	if l, ok := tables.PracticeLines.ByID(code); ok {
 		p.lineUnder(l.Topic, code)
 	}
 }
 
 // lineUnder adds a line under another topic than its own.
 func (p *Page) lineUnder(topic, code string) {
-	if l, ok := tables.PracticeByCode(code); ok {
+	if l, ok := tables.PracticeLines.ByID(code); ok {
 		p.reason(l.Origin, "%s", l.Text).Topic = topic
 	}
 }

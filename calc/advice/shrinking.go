@@ -25,13 +25,13 @@ func shrinking(card *calc.Card) []shrinker {
 	sum := 0.0
 	for i := range joined {
 		m := &joined[i]
-		at := slices.IndexFunc(tables.Shrinkers(), func(s tables.Shrinker) bool { return s.Family == m.Metal.Family })
+		at := slices.IndexFunc(tables.Shrinkers, func(s tables.Shrinker) bool { return s.Family == m.Metal.Family })
 		if at < 0 {
 			continue // cast iron, which has no page
 		}
-		draws := arms[i] * m.Core * math.Sqrt(m.Metal.Conductivity.V*m.Metal.HeatCapacity.V)
+		draws := arms[i] * calc.Draws(m.Core, m.Metal.Conductivity.V, m.Metal.HeatCapacity.V)
 		sum += draws
-		list = append(list, shrinker{share: draws, row: &tables.Shrinkers()[at], capacity: m.Metal.HeatCapacity,
+		list = append(list, shrinker{share: draws, row: &tables.Shrinkers[at], capacity: m.Metal.HeatCapacity,
 			tensile: m.Metal.Tensile.V})
 	}
 	for i := range list {

@@ -47,8 +47,8 @@ func alike(a, b calc.Figure, part float64) bool {
 // number do not depend on which sheet is called the first.
 func TestTheOrderOfTheSheetsChangesNothing(t *testing.T) {
 	var jobs []calc.Job
-	for _, a := range tables.Metals() {
-		for _, b := range tables.Metals() {
+	for _, a := range tables.Metals {
+		for _, b := range tables.Metals {
 			for _, thick := range [...][2]float64{{1.5, 1.5}, {1, 2}, {5, 5}} {
 				for _, joint := range []string{"butt", "corner", "edge"} {
 					jobs = append(jobs, twoSheets(a.ID, b.ID, joint, thick[0], thick[1]))

@@ -48,15 +48,13 @@ func (p *Page) noLoad(card *calc.Card) bool {
 	case card.Used.Joint == "overlay":
 		p.Because(fillets, "an overlay does not join two parts: no strength is computed")
 	case card.Used.Joint == "edge":
-		p.Because(fillets, "what an edge joint carries is not judged, because a pull opens it like a book: all of "+
-			"it works on "+
-			"the line where the sheets meet, and no test of that is at hand. Try a lap or a tee where it carries; "+
-			"for a tank or "+
-			"a planter fold a lap, or pull a test piece")
+		p.Because(fillets, "what an edge joint carries is not judged, because a pull opens it like a book: all of it "+
+			"works on the line where the sheets meet, and no test of that is at hand. Try a lap or a tee where it "+
+			"carries; for a tank or a planter fold a lap, or pull a test piece")
 	case calc.Applies(string(tables.CastIron), card):
 		p.Warn("iron-no-load", practice.Source, "Brazed cast iron is not structural: no allowable load is computed. "+
 			"A part that carries or holds something up is renewed, or repaired as a qualified person plans.")
-	case t.Set && t.V > limit.V:
+	case calc.TooWarm(card) != "":
 		p.Warn("too-warm", limit.Source, "Service at %.0f °C is above about %.0f °C: a copper-alloy braze creeps and "+
 			"lets go, and no allowable load is computed. Weld it, or bolt it.", t.V, limit.V)
 	case failing(card) != "" && !card.Job.Throat.Set && !card.Job.Leg.Set:
@@ -130,7 +128,6 @@ func (p *Page) sheetCapacity(length float64) calc.Figure {
 
 // allow divides the lowest capacity by the safety factor, and compares a load with it.
 func (p *Page) allow(card *calc.Card, capacities ...calc.Figure) {
-	safety := card.Used.Safety.Or(tables.DesignSafety.V)
 	edge := math.Inf(1)
 	var symbols []string
 	var in []calc.Input
@@ -140,11 +137,10 @@ func (p *Page) allow(card *calc.Card, capacities ...calc.Figure) {
 		in = append(in, calc.Derived(fmt.Sprintf("F%d", i+1), "low edge of the "+calc.FigureLabel(f.Name),
 			f.Low, "kN"))
 	}
-	v := downTo2(edge / safety)
+	v := downTo2(edge / factor(card).Value)
 	p.add("allowable_load", "kN", v, v, v, calc.RowBasis(
 		"min("+strings.Join(symbols, ", ")+")/{S}, rounded down to two figures", tables.DesignSafety.Origin, append(in,
-			calc.Input{Symbol: "S", Name: "safety factor", Value: safety, Unit: "1",
-				Assumed: !card.Job.Safety.Set})...))
+			factor(card))...))
 	if !card.Job.Load.Set {
 		return
 	}
@@ -160,17 +156,30 @@ const lastBit = 1e-12
 
 // downTo2 rounds a positive number down to two figures: a load to allow claims no more digits than its interval does.
 func downTo2(v float64) float64 {
-	if !(v > 0) {
-		return v
-	}
-	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
-	return math.Floor(v/unit*(1+lastBit)) * unit
+	return toTwo(v, func(n float64) float64 { return math.Floor(n * (1 + lastBit)) })
 }
 
 // upTo2 rounds a positive number up to two figures: what must be allowed for it.
 func upTo2(v float64) float64 {
+	return toTwo(v, func(n float64) float64 { return math.Ceil(n * (1 - lastBit)) })
+}
+
+// round2 rounds to two figures.
+func round2(v float64) float64 { return toTwo(v, math.Round) }
+
+// toTwo makes two figures of a positive number; others stay as they are.
+func toTwo(v float64, whole func(float64) float64) float64 {
+	if !(v > 0) {
+		return v
+	}
 	unit := math.Pow(10, math.Floor(math.Log10(v))-1)
-	return math.Ceil(v/unit*(1-lastBit)) * unit
+	return whole(v/unit) * unit
+}
+
+// factor is the safety factor as an input of a load to allow.
+func factor(card *calc.Card) calc.Input {
+	return calc.Input{Symbol: "S", Name: "safety factor", Value: card.Used.Safety.Or(tables.DesignSafety.V), Unit: "1",
+		Assumed: !card.Job.Safety.Set}
 }
 
 // moreOf is what would make a joint carry more.

@@ -11,7 +11,7 @@ import (
 // Over jobs of every metal, joint, thickness and position, a filler that does not wet never stands before one that
 // does, unless the trade rules that one out; and it says so.
 func TestAFillerThatWetsGoesFirst(t *testing.T) {
-	metals, joints, positions := tables.Metals(), tables.Joints(), tables.Positions()
+	metals, joints, positions := tables.Metals, tables.Joints, tables.Positions
 	rng := deep.Rand(t)
 	cold := 0
 	for range deep.Many(2, 120) {

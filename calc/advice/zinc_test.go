@@ -14,7 +14,7 @@ import (
 // is never more than all the oxide of the zinc driven off, and of no less zinc than the boiled bands hold.
 func TestZincAsksForTheHoodFirst(t *testing.T) {
 	var jobs []calc.Job
-	for _, coat := range tables.Coatings() {
+	for _, coat := range tables.Coatings {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge"} {
 			for _, mm := range []float64{0.7, 1, 1.5, 2.5} {
 				if coat.Zinc {
@@ -41,7 +41,7 @@ func TestZincAsksForTheHoodFirst(t *testing.T) {
 				"zinc", j.Coating, j.Joint, oxide.Low, oxide.High, zinc.High)
 		}
 		boiled, _ := p.Card.Figure("zinc_boiled_halfwidth")
-		coat, _ := tables.CoatingByID(j.Coating)
+		coat, _ := tables.Coatings.ByID(j.Coating)
 		if least := 4 * boiled.Value * coat.Side.V / 1000; value(t, p, "zinc_per_length").Value < 0.9*least {
 			t.Errorf("%s %s: %g g/m leave, the boiled bands hold %g", j.Coating, j.Joint, zinc.Value, least)
 		}

@@ -1,6 +1,7 @@
 package correct
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -21,7 +22,8 @@ func impossible(seen string, card *calc.Card) error {
 		switch {
 		case s == "spots-apart" && u.Mode != "timed":
 			return mistake.In("seen", "spots apart is a look of the timed arc: a "+u.Mode+
-				" arc lays one bead, no spots", "choose the mode timed, or type what else it shows; brazebooth tables sights draws them")
+				" arc lays one bead, no spots", "choose the mode timed, or type what else it shows; brazebooth "+
+				"tables sights draws them")
 		case s == "zinc-gone-behind" && !calc.Applies("zinc", card):
 			return mistake.In("seen", "zinc gone behind cannot be seen where neither member carries zinc",
 				"give the coating, as G60, or type what else it shows")
@@ -97,7 +99,8 @@ func (v *posterior) beyond(t *Try, m *move, before float64) string {
 	open.Feed, open.Volts, open.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
 	if g, j := v.suggested(open); g > before+leastGain {
 		return fmt.Sprintf("No one setting is enough: this is the first of several steps. By the window and what was "+
-			"seen, with %.1f m/min and %.1f mm/s the bead is good in %.0f of 100, here in %.0f.", j.Feed.V, j.Travel.V, 100*g,
+			"seen, with %.1f m/min and %.1f mm/s the bead is good in %.0f of 100, here in "+
+			"%.0f.", j.Feed.V, j.Travel.V, 100*g,
 			100*before)
 	}
 	return ""
@@ -174,14 +177,10 @@ func (v *posterior) wouldHelp(t *Try, cause string, before float64) (list []stri
 			ways = append(ways, otherway{fmt.Sprintf("%s (good in %.0f of 100)", text, 100*g), g})
 		}
 	}
-	for _, id := range [...]string{".030", ".035", ".045"} {
-		w, err := tables.FindWire(id)
-		if err != nil || w.Diameter.V == open.Wire.V {
-			continue
-		}
+	for _, w := range calc.OtherWires(open.Wire.V) {
 		j := open
 		j.Wire = calc.Some(w.Diameter.V)
-		try("wire of "+id+" in", j)
+		try("wire of "+w.ID+" in", j)
 	}
 	j := open
 	if j.Mode = "pulsed"; open.Mode == "pulsed" {
@@ -199,17 +198,9 @@ func (v *posterior) wouldHelp(t *Try, cause string, before float64) (list []stri
 		j.Gap = calc.Some(0)
 		try("the gap closed", j)
 	}
-	slices.SortStableFunc(ways, func(a, b otherway) int {
-		switch {
-		case a.good > b.good:
-			return -1
-		case a.good < b.good:
-			return 1
-		}
-		return 0
-	})
-	for i := 0; i < len(ways) && i < 2; i++ {
-		list = append(list, ways[i].text)
+	slices.SortStableFunc(ways, func(a, b otherway) int { return cmp.Compare(b.good, a.good) })
+	for _, w := range ways[:min(2, len(ways))] {
+		list = append(list, w.text)
 	}
 	return list
 }

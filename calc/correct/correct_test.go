@@ -374,19 +374,19 @@ func TestSeenIDs(t *testing.T) {
 
 // Every share names a sight and a cause that exist and lies between never and always; every sight has a drawing.
 func TestEvidenceHolds(t *testing.T) {
-	for _, e := range tables.EvidenceRows() {
-		_, ok1 := tables.SightByID(e.Sight)
+	for _, e := range tables.EvidenceRows {
+		_, ok1 := tables.Sights.ByID(e.Sight)
 		_, ok2 := causeByID(e.Cause)
 		if !ok1 || !ok2 || !(e.Share > tables.SeldomSeen.V && e.Share < 1) {
 			t.Errorf("%+v", e)
 		}
 	}
-	for _, s := range tables.Sights() {
+	for _, s := range tables.Sights {
 		if len(s.Drawing) != 4 || s.Name == "" {
 			t.Errorf("%s: %d lines", s.ID, len(s.Drawing))
 		}
 		most := 0.0
-		for _, c := range tables.Causes() {
+		for _, c := range tables.Causes {
 			most = max(most, tables.ShareSeen(s.ID, c.ID))
 		}
 		if most < 0.5 {

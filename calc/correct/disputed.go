@@ -71,8 +71,8 @@ func (v *posterior) dispute(t *Try, top *advice.Likely, c *advice.Correction) {
 			side = "hot enough for burn-through"
 		}
 	}
-	c.Why = fmt.Sprintf("Likeliest by its look: %s. But this setting is computed to be %s: one of the two is wrong, and "+
-		"%s heat is no answer before that is clear.", top.Name, side, step)
+	c.Why = fmt.Sprintf("Likeliest by its look: %s. But this setting is computed to be %s: one of the two is wrong, "+
+		"and %s heat is no answer before that is clear.", top.Name, side, step)
 	what := []string{"measure wire feed (a 6 s pull), stick-out and sheet, and read the meter while the arc burns"}
 	if v.timed {
 		what = []string{"measure wire feed (a 6 s pull), stick-out, sheet, gap and both times, and read the meter"}

@@ -15,7 +15,7 @@ func disputes() (list []scanned) {
 		for _, mm := range []float64{0.7, 1, 1.5, 3} {
 			for _, feed := range []float64{3, 4.5, 6, 8, 10} {
 				for _, travel := range []float64{3, 5, 8, 12, 15} {
-					for _, s := range tables.Sights() {
+					for _, s := range tables.Sights {
 						list = append(list, scanned{calc.Job{Metal: metal, Thickness: calc.Some(mm),
 							Feed:   calc.Some(feed),
 							Travel: calc.Some(travel)}, s.ID})

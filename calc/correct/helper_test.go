@@ -27,7 +27,7 @@ func figure(t *testing.T, s *calc.Timed, name string) calc.Figure {
 
 // causeByID returns the cause with exactly this id.
 func causeByID(id string) (tables.Cause, bool) {
-	for _, c := range tables.Causes() {
+	for _, c := range tables.Causes {
 		if c.ID == id {
 			return c, true
 		}

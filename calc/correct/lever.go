@@ -31,28 +31,26 @@ const (
 
 var levers = [...]lever{
 	leverStickOut: {"stickout", "mm", func(j *calc.Job) *calc.Opt { return &j.StickOut }, tables.StepStickOut, 0.5,
-		stickOutEnds, -1},
+		within(tables.StickOutHeld.Low, tables.StickOutHeld.High), -1},
 	leverVolts: {"volts", "V", func(j *calc.Job) *calc.Opt { return &j.Volts }, tables.StepVolts, 0.1,
 		calc.VoltEnds, 1},
 	leverFeed: {"wire_feed", "m/min", func(j *calc.Job) *calc.Opt { return &j.Feed }, tables.StepFeed, 0.1,
 		calc.SteadyFeeds, 1},
 	leverTravel: {"travel", "mm/s", func(j *calc.Job) *calc.Opt { return &j.Travel }, tables.StepTravel, 0.1,
-		travelEnds, -1},
+		within(tables.HandSpeedLow.V, tables.HandSpeedHigh.V), -1},
 	leverOn: {"arc_on", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOn }, tables.StepOnOff,
-		tables.LeastOnOff.V, timeEnds, 1},
+		tables.LeastOnOff.V, within(0.02, 10), 1},
 	leverOff: {"arc_off", "s", func(j *calc.Job) *calc.Opt { return &j.ArcOff }, tables.StepOnOff,
-		tables.LeastOnOff.V, timeEnds, -1},
+		tables.LeastOnOff.V, within(0.02, 10), -1},
 	leverPreheat: {"preheat", "C", func(j *calc.Job) *calc.Opt { return &j.Preheat }, tables.StepPreheat, 10,
 		preheatEnds, 1},
-	leverStep: {"spot_step", "mm", func(j *calc.Job) *calc.Opt { return &j.SpotStep }, tables.StepOnOff, 0.1, stepEnds, -1},
+	leverStep: {"spot_step", "mm", func(j *calc.Job) *calc.Opt { return &j.SpotStep }, tables.StepOnOff, 0.1,
+		within(0.5, 20), -1},
 }
 
-func stickOutEnds(*calc.Job) (low, high float64) {
-	return tables.StickOutHeld.Low, tables.StickOutHeld.High
-}
-
-func travelEnds(*calc.Job) (low, high float64) {
-	return tables.HandSpeedLow.V, tables.HandSpeedHigh.V
+// within are the ends of a lever that no job moves.
+func within(low, high float64) func(*calc.Job) (low, high float64) {
+	return func(*calc.Job) (float64, float64) { return low, high }
 }
 
 // preheatEnds are how warm parts are made for the arc, C.
@@ -66,7 +64,7 @@ func preheatEnds(j *calc.Job) (low, high float64) {
 
 // metalEnds are how warm the first member alone is made, C.
 func metalEnds(metal string) (low, high float64) {
-	m, _ := tables.MetalByID(metal)
+	m, _ := tables.Metals.ByID(metal)
 	switch m.Family {
 	case tables.CastIron:
 		return tables.IronPreheat.Low, tables.PreheatIron.High
@@ -75,13 +73,9 @@ func metalEnds(metal string) (low, high float64) {
 	}
 	return 20, tables.PreheatSteel.High
 }
-func stepEnds(*calc.Job) (low, high float64) { return 0.5, 20 }
-
-func timeEnds(*calc.Job) (low, high float64) { return 0.02, 10 }
 
 // most and usual are a lever's largest and usual change at a value.
-func (l *lever) most(at float64) float64 { return l.amount(at, l.step.V) }
-
+func (l *lever) most(at float64) float64  { return l.amount(at, l.step.V) }
 func (l *lever) usual(at float64) float64 { return l.amount(at, l.step.Low) }
 
 func (l *lever) amount(at, step float64) float64 {

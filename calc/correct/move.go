@@ -143,7 +143,7 @@ func (v *posterior) warmer(t *Try) []int {
 // this feed and the least that burns steadily, or where a card would put both.
 func (v *posterior) hope(t *Try) bool {
 	fast, low := t.Job, t.Job
-	_, high := travelEnds(&t.Job)
+	high := tables.HandSpeedHigh.V
 	fast.Travel = calc.Some(max(high, t.Job.Travel.V))
 	least, _ := calc.SteadyFeeds(&t.Job)
 	low.Feed = calc.Some(min(least, t.Job.Feed.V))

@@ -12,7 +12,7 @@ import (
 // stayed up: what is asked of the bead in a position or over a gap holds for its corrections too.
 func TestACorrectionKeepsTheMetalWhereItIs(t *testing.T) {
 	rng := deep.Rand(t)
-	positions, joints := tables.Positions(), []string{"lap", "butt", "tee"}
+	positions, joints := tables.Positions, []string{"lap", "butt", "tee"}
 	changed := 0
 	for range deep.Many(6, 200) {
 		job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1 + 1.5*rng.Float64()), Joint: joints[rng.IntN(3)],

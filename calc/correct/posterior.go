@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 	"slices"
-	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
@@ -190,15 +189,6 @@ func (v *posterior) steadyCauses(job *calc.Job, list []string) {
 var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot,
 	"burn-through": tables.CauseMelts}
 
-// shown is the probability that a cause shows all that was seen.
-func shown(seen, cause string) float64 {
-	p := 1.0
-	for _, s := range strings.Split(seen, ",") {
-		p *= tables.ShareSeen(s, cause)
-	}
-	return p
-}
-
 // learn updates the weights of the shifts by what a bead showed: how often the cause under each shift shows like this,
 // or a cause that has nothing to do with heat does. What such a cause explains teaches next to nothing of the heat.
 func (v *posterior) learn(t *Try) {
@@ -206,13 +196,13 @@ func (v *posterior) learn(t *Try) {
 		return
 	}
 	list, other := v.causesAt(&t.Job), 0.0
-	for _, c := range tables.Causes() {
+	for _, c := range tables.Causes {
 		if c.Base > 0 {
-			other += c.Base * v.suits(c.ID, &t.Job) * shown(t.Seen, c.ID)
+			other += c.Base * v.suits(c.ID, &t.Job) * tables.ShareAllSeen(t.Seen, c.ID)
 		}
 	}
 	for i, c := range list {
-		v.weights[i] *= shown(t.Seen, c) + other
+		v.weights[i] *= tables.ShareAllSeen(t.Seen, c) + other
 	}
 	formula.Normalize(v.weights)
 }

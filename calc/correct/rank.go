@@ -16,11 +16,11 @@ func (v *posterior) rank(t *Try) []advice.Likely {
 	prior := v.priors(t)
 	var list []advice.Likely
 	sum := 0.0
-	for _, c := range tables.Causes() {
+	for _, c := range tables.Causes {
 		if c.ID == tables.CauseFine && t.Seen != "good" {
 			continue // a fault is seen: it has a cause
 		}
-		p := prior[c.ID] * shown(t.Seen, c.ID)
+		p := prior[c.ID] * tables.ShareAllSeen(t.Seen, c.ID)
 		sum += p
 		list = append(list, advice.Likely{ID: c.ID, Name: c.Name, Likelihood: p, Do: v.cure(&c), Known: string(c.Known),
 			Source: c.Source, Prior: prior[c.ID]})
@@ -50,7 +50,7 @@ func (v *posterior) priors(t *Try) map[string]float64 {
 	for _, c := range v.heatCauses() {
 		p[c] = max(p[c], 0.05)
 	}
-	for _, c := range tables.Causes() {
+	for _, c := range tables.Causes {
 		if c.Base > 0 {
 			p[c.ID] = c.Base * v.suits(c.ID, &t.Job)
 		}

@@ -22,7 +22,7 @@ func scan() (list []scanned) {
 			for _, joint := range []string{"lap", "butt", "tee", "corner", "edge", "overlay", "plug"} {
 				for _, mode := range []string{"dip", "pulsed", "timed"} {
 					for _, travel := range []float64{0, 5, 12} {
-						for _, s := range tables.Sights() {
+						for _, s := range tables.Sights {
 							j := calc.Job{Metal: metal, Thickness: calc.Some(mm), Joint: joint, Mode: mode}
 							if travel > 0 && mode != "timed" {
 								j.Travel = calc.Some(travel)

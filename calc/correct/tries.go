@@ -21,7 +21,7 @@ type Try struct {
 func SeenIDs(text string) (string, error) {
 	given := map[string]bool{}
 	for _, word := range calc.TypedWords(text) {
-		if _, ok := tables.SightByID(word); !ok {
+		if _, ok := tables.Sights.ByID(word); !ok {
 			return "", mistake.In("seen", "nothing that a bead shows is called "+strconv.QuoteToASCII(word),
 				"type any of "+strings.Join(SightIDs(), ", ")+", with commas")
 		}
@@ -46,7 +46,7 @@ func SeenIDs(text string) (string, error) {
 // SightIDs lists the ids of tables.Sights in their order.
 func SightIDs() []string {
 	var ids []string
-	for _, s := range tables.Sights() {
+	for _, s := range tables.Sights {
 		ids = append(ids, s.ID)
 	}
 	return ids

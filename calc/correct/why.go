@@ -10,12 +10,7 @@ import (
 
 // OfHeat reports whether a cause is one that the window judges.
 func OfHeat(cause string) bool {
-	switch cause {
-	case tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseOnLong, tables.CauseOnShort,
-		tables.CauseOffLong, tables.CauseOffShort:
-		return true
-	}
-	return false
+	return heatOf(cause) != 0 || cause == tables.CauseOffLong || cause == tables.CauseOffShort
 }
 
 // why says the change in a sentence.

@@ -79,7 +79,7 @@ func TestDepositedMassIsTheBead(t *testing.T) {
 // The cross-section scales steel's curves to a metal's pair of constants: mild steel's own pair must leave them as
 // they are.
 func TestMildSteelTakesTheCurvesAsTheyAre(t *testing.T) {
-	m, ok := tables.MetalByID("mild-steel")
+	m, ok := tables.Metals.ByID("mild-steel")
 	if !ok || section.SteelMean.K != m.Conductivity.V || section.SteelMean.RhoC != m.HeatCapacity.V {
 		t.Errorf("curves are scaled to %+v, mild steel has %g and %g", section.SteelMean, m.Conductivity.V,
 			m.HeatCapacity.V)

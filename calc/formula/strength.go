@@ -28,7 +28,7 @@ func Predictive(sample []float64) (median, low, high float64, err error) {
 // FilletStress returns F/(a·L) of the published fillet tests that failed in the throat, or in the bond, MPa.
 func FilletStress(bond bool) []float64 {
 	var list []float64
-	for _, t := range tables.FilletTests() {
+	for _, t := range tables.FilletTests {
 		if t.Bond == bond {
 			list = append(list, t.Force*1000/(t.Throat*t.Length))
 		}

@@ -122,7 +122,7 @@ func (j *Joint) check() error {
 			return fmt.Errorf("%w: %s %g, from %g to %g", formula.ErrRange, c.name, c.v, c.least, c.most)
 		}
 	}
-	if _, ok := tables.PositionByID(j.Position); !ok && j.Position != "" {
+	if _, ok := tables.Positions.ByID(j.Position); !ok && j.Position != "" {
 		return fmt.Errorf("%w: position %q", formula.ErrRange, j.Position)
 	}
 	return nil

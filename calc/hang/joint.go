@@ -27,7 +27,7 @@ const gravity = 9.80665 // m/s2, standard
 
 // LiquidOf returns a filler's liquid; false where no row covers it.
 func LiquidOf(f *tables.Filler) (Liquid, bool) {
-	m, ok := tables.MeltOf(f.ID)
+	m, ok := tables.Melts.ByID(f.ID)
 	if !ok {
 		return Liquid{}, false
 	}

@@ -99,7 +99,7 @@ func (s *gapSearch) halve(inside, outside, level float64) float64 {
 // SagHeight returns how far a butt's root hangs below the sheet, mm, negative where it is drawn in. Its band comes from
 // what is assumed about arc, root and melt, each moved to both its ends and joined as independent.
 func SagHeight(j *Joint, f *tables.Filler) (Estimate, error) {
-	m, ok := tables.MeltOf(f.ID)
+	m, ok := tables.Melts.ByID(f.ID)
 	if err := j.check(); err != nil || !ok || j.Kind != "butt" {
 		return Estimate{}, fmt.Errorf("%w: root of a %s in %s: %v", formula.ErrRange, j.Kind, f.ID, err)
 	}

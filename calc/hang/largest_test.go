@@ -136,7 +136,7 @@ func TestLargestGapHasNoJump(t *testing.T) {
 }
 
 func TestSagHeight(t *testing.T) {
-	f, _ := tables.FillerByID("cusi3")
+	f, _ := tables.Fillers.ByID("cusi3")
 	j := usualJoint(t, "butt", "flat")
 	e, err := SagHeight(&j, &f)
 	if err != nil {
@@ -152,7 +152,7 @@ func TestSagHeight(t *testing.T) {
 	hr, sr := ho.Root(), so.Root()
 	between(t, "high end", e.High, hr.Sag, e.V+4*(hr.Sag-e.V))
 	between(t, "low end", e.Low, e.V-5*(e.V-sr.Sag), sr.Sag)
-	steel, _ := tables.FillerByID("steel")
+	steel, _ := tables.Fillers.ByID("steel")
 	if _, err := SagHeight(&j, &steel); !errors.Is(err, formula.ErrRange) {
 		t.Error(err)
 	}

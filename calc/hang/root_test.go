@@ -10,7 +10,7 @@ import (
 
 func liquid(t testing.TB, filler string) Liquid {
 	t.Helper()
-	f, _ := tables.FillerByID(filler)
+	f, _ := tables.Fillers.ByID(filler)
 	l, ok := LiquidOf(&f)
 	if !ok {
 		t.Fatalf("%s has no melt", filler)

@@ -62,7 +62,7 @@ func TestMoltenEdgesWidenTheGap(t *testing.T) {
 }
 
 func TestCoherent(t *testing.T) {
-	f, _ := tables.FillerByID("cusi3")
+	f, _ := tables.Fillers.ByID("cusi3")
 	check(t, "between 970 and 1025 C", Coherent(&f), 997.5, 1e-9)
 	m, ok := LiquidOf(&tables.Filler{ID: "steel"})
 	if ok || m != (Liquid{}) {

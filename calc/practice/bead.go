@@ -169,7 +169,7 @@ func (b *Bead) look() {
 // likeliestSight is how a cause shows most often.
 func likeliestSight(cause string) string {
 	best, most := "", 0.0
-	for _, s := range tables.Sights() {
+	for _, s := range tables.Sights {
 		if share := tables.ShareSeen(s.ID, cause); share > most {
 			best, most = s.ID, share
 		}

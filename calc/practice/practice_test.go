@@ -69,7 +69,7 @@ func TestPracticeIsItsSeed(t *testing.T) {
 		if q := practised(t, p.Level, p.Seed+1); q.Truth == p.Truth {
 			t.Fatalf("seeds %d and the next have one truth: %+v", p.Seed, p.Truth)
 		}
-		f, _ := tables.FillerByID(p.Start.Filler)
+		f, _ := tables.Fillers.ByID(p.Start.Filler)
 		for v, d := range map[float64]tables.Datum{p.Truth.Phi: f.Phi, p.Truth.Eta: tables.ArcEfficiency,
 			p.Truth.StickOut: tables.DefaultStickOut} {
 			if v < d.Low || v > d.High {

@@ -59,9 +59,9 @@ func TestEveryRowHasItsOwnCard(t *testing.T) {
 
 // Every figure of any card has its columns.
 func TestEveryFigureHasItsColumn(t *testing.T) {
-	for _, m := range tables.Metals() {
-		for _, joint := range tables.Joints() {
-			for _, mode := range tables.Modes() {
+	for _, m := range tables.Metals {
+		for _, joint := range tables.Joints {
+			for _, mode := range tables.Modes {
 				job := calc.Job{Metal: m.ID, Thickness: calc.Some(1.5), Joint: joint.ID, Mode: mode.ID,
 					Feed: calc.Some(5), Travel: calc.Some(7)}
 				if mode.ID == "timed" {

@@ -173,7 +173,7 @@ func TestRowsAreWhatTheySay(t *testing.T) {
 			}
 		}
 	}
-	for _, w := range tables.Wires() {
+	for _, w := range tables.Wires {
 		var j calc.Job
 		if err := ByName("wire").Set(&j, w.ID); err != nil || math.Abs(j.Wire.V-w.Diameter.V) > 1e-12 {
 			t.Errorf("%s is %.17g mm and not %.17g: %v", w.ID, j.Wire.V, w.Diameter.V, err)
@@ -311,7 +311,7 @@ func TestWhatPagesNeed(t *testing.T) {
 		}
 		reached = append(reached, strings.Split(j.Hazard, ",")...)
 	}
-	for _, h := range tables.Hazards() {
+	for _, h := range tables.Hazards {
 		if !slices.Contains(reached, h.ID) {
 			t.Errorf("no word of %q is %s", tables.HazardWords(), h.ID)
 		}

@@ -12,11 +12,11 @@ import (
 )
 
 // listed are the rows of a table. find takes the names that people use, and ids.
-func listed[T any](all func() []T, find func(string) (T, error), row func(*T) Row,
+func listed[T any](all []T, find func(string) (T, error), row func(*T) Row,
 	reasons func(*T, quantity.System) []Reason) values {
 	return values{
 		Find: func(text string) (string, error) { x, err := find(text); return row(&x).ID, err },
-		rows: func(*Present) []Row { return rowsOf(all(), row) },
+		rows: func(*Present) []Row { return rowsOf(all, row) },
 		reasons: func(id string, p *Present) []Reason {
 			x, err := find(id)
 			if err != nil || reasons == nil {
@@ -113,7 +113,7 @@ var gases = listed(tables.Gases, tables.FindGas,
 	})
 
 // options are names that are a sentence each.
-func options(find func(string) (tables.Option, error), all func() []tables.Option) values {
+func options(find func(string) (tables.Option, error), all []tables.Option) values {
 	return listed(all, find, func(o *tables.Option) Row {
 		return Row{ID: o.ID, Line: o.Line, Tip: o.Line, said: calc.NameAndNote(o.Name, o.Line)}
 	}, nil)
@@ -152,7 +152,7 @@ func (r *Row) judge(p *Present) {
 var hazards = values{
 	Find: func(text string) (string, error) { return calc.HazardIDs(tables.HazardsSaid(text)) },
 	rows: func(*Present) []Row {
-		rows := rowsOf(tables.Hazards(), func(h *tables.Hazard) Row {
+		rows := rowsOf(tables.Hazards, func(h *tables.Hazard) Row {
 			return Row{ID: h.ID, Name: h.Name, Line: h.Why, said: calc.NameAndNote(h.Name, h.Why)}
 		})
 		return append(rows, Row{ID: "none", Name: "none of these", Line: "asked and answered",
@@ -181,7 +181,7 @@ var backings = listed(tables.Backings, tables.FindBacking,
 
 func backingIDs() []string {
 	var ids []string
-	for _, b := range tables.Backings() {
+	for _, b := range tables.Backings {
 		ids = append(ids, b.ID)
 	}
 	return ids

@@ -24,7 +24,7 @@ func sheets(member int) values {
 	return values{
 		rows: func(p *Present) []Row {
 			var rows []Row
-			for _, g := range tables.Gauges() {
+			for _, g := range tables.Gauges {
 				if in, ok := tables.GaugeThickness(g.N, metal(p)); ok {
 					rows = append(rows, gaugeRow(g.N, in, metal(p)))
 				}
@@ -132,7 +132,7 @@ func gaugeReasons(id string) []Reason {
 
 var wires = values{
 	rows: func(*Present) []Row {
-		return rowsOf(tables.Wires(), func(w *tables.Wire) Row { return wireRow(w.ID, w.ID, w.Diameter.V, w.Spools) })
+		return rowsOf(tables.Wires, func(w *tables.Wire) Row { return wireRow(w.ID, w.ID, w.Diameter.V, w.Spools) })
 	},
 	Typed: func(_ *Present, text string) (Row, error) {
 		mm, err := quantity.Read(quantity.FieldWire, text)

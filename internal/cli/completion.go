@@ -89,7 +89,7 @@ var kindUsage = near.Or(kinds())
 func kinds() []string { return column(book.Kinds[:], func(k *book.Kind) string { return string(*k) }) }
 
 func sights() []string {
-	return column(tables.Sights(), func(s *tables.Sight) string { return s.ID + "\t" + s.Name })
+	return column(tables.Sights, func(s *tables.Sight) string { return s.ID + "\t" + s.Name })
 }
 
 func pageNames() []string {
@@ -103,11 +103,11 @@ func pageNames() []string {
 }
 
 func gaugeNumbers() []string {
-	return column(tables.Gauges(), func(g *tables.Gauge) string { return strconv.Itoa(g.N) })
+	return column(tables.Gauges, func(g *tables.Gauge) string { return strconv.Itoa(g.N) })
 }
 
 func termWords() []string {
-	return column(tables.Terms(), func(t *tables.Term) string { return t.Word })
+	return column(tables.Terms, func(t *tables.Term) string { return t.Word })
 }
 
 // A shell waits for its completions: a book that does not answer within this time completes nothing.

@@ -68,7 +68,7 @@ func (d *Deps) unseen(cmd *cobra.Command, job calc.Job, tried []string) error {
 			d.tell("STOP  %s\n", w.Text)
 		}
 	}
-	for _, s := range tables.Sights() {
+	for _, s := range tables.Sights {
 		d.say("%s: %s\n    %s\n\n", s.ID, s.Name, strings.Join(s.Drawing, "\n    "))
 	}
 	d.say("Lay a bead on scrap, look at both faces, and say what it shows: brazebooth correct --seen rolled-edge ...\n")
@@ -117,7 +117,7 @@ func noSetting(name string) error {
 func sightList() string {
 	var b strings.Builder
 	b.WriteString("What may be seen:\n")
-	for _, s := range tables.Sights() {
+	for _, s := range tables.Sights {
 		fmt.Fprintf(&b, "  %-17s %s\n", s.ID, s.Name)
 	}
 	return strings.TrimRight(b.String(), "\n")

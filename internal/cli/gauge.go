@@ -122,7 +122,7 @@ func (d *Deps) gaugesBeside(cmd *cobra.Command, mm float64) error {
 // thin.
 func nextTo(mm float64, id tables.GaugeSystem) []besideEach {
 	var over, under []besideEach
-	for _, g := range tables.Gauges() {
+	for _, g := range tables.Gauges {
 		in, ok := tables.GaugeThickness(g.N, id)
 		if !ok {
 			continue

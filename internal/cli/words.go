@@ -44,7 +44,7 @@ the list of them.`,
 // it.
 func likeWords(word string) string {
 	names := termWords()
-	for _, t := range tables.Terms() {
+	for _, t := range tables.Terms {
 		names = append(names, t.Also...)
 	}
 	like := near.Names(word, names)
@@ -66,8 +66,8 @@ func speakOf(word string) []string {
 		return nil
 	}
 	var list []string
-	for i := range tables.Terms() {
-		t := &tables.Terms()[i]
+	for i := range tables.Terms {
+		t := &tables.Terms[i]
 		said := strings.FieldsFunc(strings.ToLower(t.Says), func(r rune) bool {
 			return !unicode.IsLetter(r) && r != '-'
 		})

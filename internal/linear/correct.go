@@ -36,7 +36,7 @@ func (seenPlace) back(t *talk)      { t.goTo(cardPlace{}) }
 func (seenPlace) enter(t *talk) {
 	t.voice.say("Lay a test bead on scrap of the same sheet with the settings of the card, look at both faces, " +
 		"peel it. What does it show?")
-	for i, s := range tables.Sights() {
+	for i, s := range tables.Sights {
 		t.voice.say(fmt.Sprintf("%d: ", i+1), s.Name, ".")
 	}
 	t.voice.show("Several with commas, as 1,6. Enter alone goes back to the card.")
@@ -103,7 +103,7 @@ func sights(line string) (string, error) {
 			id := sightNamed(w)
 			if id == "" {
 				return "", mistake.In("seen", "nothing in the list is "+quoted(w), fmt.Sprintf(
-					"type a number from 1 to %d, several with commas, or ? for the list", len(tables.Sights())))
+					"type a number from 1 to %d, several with commas, or ? for the list", len(tables.Sights)))
 			}
 			ids = append(ids, id)
 		}
@@ -113,7 +113,7 @@ func sights(line string) (string, error) {
 
 // sightNamed finds a sight by its number, its id, the beginning of its name or what people say; "" for none.
 func sightNamed(text string) string {
-	list := tables.Sights()
+	list := tables.Sights
 	if n, err := strconv.Atoi(text); err == nil {
 		if n < 1 || n > len(list) {
 			return ""
@@ -125,6 +125,6 @@ func sightNamed(text string) string {
 			return s.ID
 		}
 	}
-	s, _ := tables.SightByID(tables.SightsSaid(text))
+	s, _ := tables.Sights.ByID(tables.SightsSaid(text))
 	return s.ID
 }

@@ -51,19 +51,19 @@ func TestFormula(t *testing.T) {
 // Every text that the program may say has words for each of its signs.
 func TestEveryTextIsSpelled(t *testing.T) {
 	var texts []string
-	for _, w := range tables.Warnings() {
+	for _, w := range tables.Warnings {
 		texts = append(texts, w.Text, w.Source)
 	}
-	for _, w := range tables.Terms() {
+	for _, w := range tables.Terms {
 		texts = append(texts, w.Word, w.Says, unitList(w.Unit), w.Source)
 	}
-	for _, h := range tables.Hazards() {
+	for _, h := range tables.Hazards {
 		texts = append(texts, h.Name, h.Why, h.Instead)
 	}
-	for _, s := range tables.Sights() {
+	for _, s := range tables.Sights {
 		texts = append(texts, s.Name)
 	}
-	for _, l := range tables.CautionLines() {
+	for _, l := range tables.CautionLines {
 		texts = append(texts, l.Text, l.Source)
 	}
 	tk := newTalk(t.Context(), Options{}, &strings.Builder{})

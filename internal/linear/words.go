@@ -12,7 +12,7 @@ import (
 func (t *talk) words(word string) {
 	if word == "" {
 		var list []string
-		for _, w := range tables.Terms() {
+		for _, w := range tables.Terms {
 			list = append(list, w.Word)
 		}
 		t.voice.say("The words are: ", strings.Join(list, "; "), ".")

@@ -100,7 +100,7 @@ func dangers(card *calc.Card, said []calc.Warning) []calc.Warning {
 		return nil
 	}
 	var list []calc.Warning
-	for _, d := range tables.Dangers() {
+	for _, d := range tables.Dangers {
 		code := func(w calc.Warning) bool { return w.Code == d.Code }
 		if i := slices.IndexFunc(card.Warnings, code); i >= 0 && !slices.ContainsFunc(said, code) {
 			list = append(list, card.Warnings[i])

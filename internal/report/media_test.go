@@ -26,8 +26,8 @@ func mediaJobs(t *testing.T) []calc.Job {
 
 func drawnJobs(t *testing.T) []calc.Job {
 	var all []calc.Job
-	for i, m := range tables.Metals() {
-		for k, joint := range tables.Joints() {
+	for i, m := range tables.Metals {
+		for k, joint := range tables.Joints {
 			job := calc.Job{Metal: m.ID, Gauge: 16 + (i+k)%6, Joint: joint.ID, Travel: calc.Some(7),
 				Feed: calc.Some(4 + float64(k)/2), WirePrice: calc.Some(25)}
 			if (i+k)%3 == 0 {

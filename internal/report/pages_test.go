@@ -84,7 +84,7 @@ func TestPagesKeepTheirForms(t *testing.T) {
 func TestCorrectionKeepsItsForms(t *testing.T) {
 	schema := loadSchema(t, "schema.json")
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}
-	for _, s := range tables.Sights() {
+	for _, s := range tables.Sights {
 		p, err := correct.Next(context.Background(), []correct.Try{{Job: job, Seen: s.ID}})
 		if mistake.Of(err) != nil {
 			continue // a look that this job cannot have

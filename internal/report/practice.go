@@ -113,7 +113,7 @@ func LookText(b *practice.Bead) string {
 func SeenText(seen string) string {
 	var words []string
 	for _, id := range strings.Split(seen, ",") {
-		if s, ok := tables.SightByID(id); ok {
+		if s, ok := tables.Sights.ByID(id); ok {
 			words = append(words, s.Name)
 		}
 	}
@@ -139,7 +139,7 @@ func BeadDrawing(b *practice.Bead, width, height int) (lines []string, perColumn
 		}
 	}
 	for _, id := range strings.Split(b.Seen, ",") {
-		if s, ok := tables.SightByID(id); ok && len(lines)+len(s.Drawing) <= max(height, 4) {
+		if s, ok := tables.Sights.ByID(id); ok && len(lines)+len(s.Drawing) <= max(height, 4) {
 			lines = append(lines, s.Drawing...)
 		}
 	}

@@ -138,7 +138,7 @@ func TestJSONKeepsItsSchema(t *testing.T) {
 		{Metal: "copper", Mode: "timed", Joint: "butt"}, {Joint: "plug", Mode: "pulsed"}, {Joint: "overlay",
 			Thickness: calc.Some(10)},
 		{Metal: "stainless-304", Metal2: "galvanized", Gauge2: 22}}
-	for _, m := range deep.Of(t, tables.Metals(), 5) { // each card is a search
+	for _, m := range deep.Of(t, tables.Metals, 5) { // each card is a search
 		jobs = append(jobs, calc.Job{Metal: m.ID, Gauge: 18})
 	}
 	for _, j := range jobs {

@@ -14,8 +14,8 @@ import (
 )
 
 func TestTextStaysIn80Columns(t *testing.T) {
-	for _, m := range deep.Of(t, tables.Metals(), 5) { // each card is a search
-		for _, joint := range tables.Joints() {
+	for _, m := range deep.Of(t, tables.Metals, 5) { // each card is a search
+		for _, joint := range tables.Joints {
 			card, err := calc.Solve(calc.Job{Metal: m.ID, Gauge: 18, Joint: joint.ID, Gap: calc.Some(1)})
 			if err != nil {
 				t.Fatal(err)
@@ -81,7 +81,7 @@ func TestCommaInEverySystem(t *testing.T) {
 
 // What a spool is stamped with stays as it is stamped.
 func TestCommaLeavesStamps(t *testing.T) {
-	for _, w := range tables.Wires() {
+	for _, w := range tables.Wires {
 		if w.Inch > 0 && quantity.Comma("wire "+w.ID+" in") != "wire "+w.ID+" in" {
 			t.Errorf("%s became %s", w.ID, quantity.Comma("wire "+w.ID+" in"))
 		}

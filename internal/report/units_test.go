@@ -82,7 +82,7 @@ func TestSentencesAreInTheReadersUnits(t *testing.T) {
 			check(blocks, fmt.Sprintf("%s %s, %s", job.Metal, job.Joint, name))
 		}
 	}
-	for i, s := range tables.Sights() {
+	for i, s := range tables.Sights {
 		job := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(6 + float64(i%5))}
 		if p, err := correct.Next(t.Context(), []correct.Try{{Job: job, Seen: s.ID}}); err == nil {
 			check(Page(&p, nil), "correct "+s.ID)

@@ -247,7 +247,7 @@ func sourceText(s *book.Source) string {
 
 // spoolText is a spool and what is left of it.
 func spoolText(s *book.Spool) string {
-	f, _ := tables.FillerByID(s.Filler)
+	f, _ := tables.Fillers.ByID(s.Filler)
 	length := ""
 	if s.Wire > 0 && f.Density.V > 0 {
 		length = fmt.Sprintf(", %.0f m of wire", s.Left/formula.MassPerLength(s.Wire, f.Density.V))

@@ -145,7 +145,7 @@ func rhythmAt(ctx context.Context, b book.Book, source string, used, taught *cal
 // Learn is what a power source's readings with a completed job's filler, wire and mode teach. Flagged are the places
 // in the list of those that lie far from what the others predict and are not confirmed; they teach nothing.
 func Learn(list []Kept[book.Reading], used *calc.Job) (l calc.Learned, flagged []int, err error) {
-	f, ok := tables.FillerByID(used.Filler)
+	f, ok := tables.Fillers.ByID(used.Filler)
 	if !ok {
 		return l, nil, book.ErrNone
 	}

@@ -226,7 +226,7 @@ func TestJointIsToScale(t *testing.T) {
 func TestSightsAreDrawn(t *testing.T) {
 	for name, th := range themesToTry() {
 		looks := map[string]string{}
-		for _, sight := range tables.Sights() {
+		for _, sight := range tables.Sights {
 			look := DrawSight(th, sight.ID, 18, 4).String()
 			if strings.TrimSpace(look) == "" {
 				t.Errorf("%s: %s has no drawing", name, sight.ID)
