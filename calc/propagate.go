@@ -72,12 +72,12 @@ func (b *board) spread() (*spread, error) {
 // Sides adds changes of a figure, one at a time, by root-sum-square, each side for itself.
 type Sides struct{ Down, Up float64 }
 
-// Add takes one change in; no number counts as none.
+// Add takes one change in; what is no number makes the upper side none.
 func (s *Sides) Add(d float64) {
-	if d > 0 {
-		s.Up = math.Hypot(s.Up, d)
-	} else if d < 0 {
+	if d < 0 {
 		s.Down = math.Hypot(s.Down, d)
+	} else {
+		s.Up = math.Hypot(s.Up, d)
 	}
 }
 

@@ -78,8 +78,8 @@ func (f *fitting) carries(card *calc.Card) {
 func (f *fitting) unjudged(card *calc.Card, s *Page) {
 	unsound := failing(card)
 	switch {
-	case card.Used.Joint == "plug" && !card.Job.Hole.Set && coldRim(card) != "":
-		f.say(WithCare, Own(restingSource), sawPlug, "the load is not judged, because %s", coldRim(card))
+	case card.Used.Joint == "plug" && !card.Job.Hole.Set && plugDoubt(card) != "":
+		f.say(WithCare, Own(restingSource), sawPlug, "the load is not judged, because %s", plugDoubt(card))
 	case card.Used.ServiceTemp.V > tables.ServiceLimit.V: // told by itself, with what a shop does instead
 	case card.Used.Joint == "edge":
 		f.say(AnotherWay, fillets, "a lap or a tee where it carries, or rivets or bolts", "the load is not judged, "+

@@ -161,8 +161,12 @@ const hardly = 0.1
 func (p *Page) heights(fill *calc.Fill, bead, n float64) {
 	switch last := fill.Section - (n-1)*bead; {
 	case last < hardly*bead:
-		p.Because(Own("mass balance"), "without its last pass all of it is filled but %s mm²: travel %.0f %% slower "+
-			"and pass %.0f is not needed", calc.Number(round2(last)), math.Ceil(100*(1-(n-1)*bead/fill.Section)), n)
+		filled := fmt.Sprintf("%.0f passes fill", n-1)
+		if n == 2 {
+			filled = "1 pass fills"
+		}
+		p.Because(Own("mass balance"), "%s all of it but %s mm²: travel %.0f %% slower and pass %.0f is not needed",
+			filled, calc.Number(round2(last)), math.Ceil(100*(1-(n-1)*bead/fill.Section)), n)
 	case last < 0.6*bead:
 		p.Because(Own("mass balance"), "the last pass has %.0f mm² to fill and a bead lays %.0f mm²: lay it "+
 			"faster, or let it stand proud", last, bead)

@@ -53,17 +53,17 @@ func tears(name string, m *calc.Member, d tables.Datum, hole, count float64) cal
 }
 
 // sawPlug is what a plug's strength waits for.
-const sawPlug = "saw a test plug through and give the width that it wets below as --hole"
+const sawPlug = "saw a test plug through, and where it wets the sheet below over its whole hole, give that hole"
 
 // plug is the strength of a hole that is filled and wetted to the sheet under it.
 func (p Page) plug(card *calc.Card) (Page, error) {
-	if why := coldRim(card); why != "" {
+	if why := plugDoubt(card); why != "" {
 		if !card.Job.Hole.Set {
 			p.Because(Own(restingSource), "what the plug carries: not judged, because %s; %s", why, sawPlug)
 			return p, nil
 		}
 		p.Warn("plug-unproved", restingSource, "These loads hold only for a plug that wets the sheet below over the "+
-			"whole %.1f mm: %s. Saw a test plug, and give what it wets below as the hole.", card.Job.Hole.V, why)
+			"whole %.1f mm: %s. Saw a test plug through.", card.Job.Hole.V, why)
 	}
 	hole := p.hole(card).Value
 	mid, low, high, err := formula.Predictive(formula.FilletStress(true))
@@ -106,8 +106,8 @@ func Plug(card *calc.Card) (Page, error) {
 	if !ok {
 		return p, nil
 	}
-	if rim, middle, judged := p.rests(card, time); judged {
-		p.judged(card, rim, middle)
+	if h, judged := p.rests(card, time); judged {
+		p.judged(card, h)
 	}
 	p.Because(practice, "strike in the middle of the sheet below, lead the arc around the rim and out, and fill to "+
 		"flush or proud, to be dressed; clamp the sheets so that no air lies between them at the hole")

@@ -14,14 +14,13 @@ type plugWay struct {
 	what  string // with a verb for its value
 	steps []float64
 	set   func(j *calc.Job, to float64)
-	crown bool // what is changed is how far the plug stands proud, which is nothing of the job
 }
 
-// crownSteps are how far a plug may stand over the sheet, mm: it is dressed flush, as a shop does.
-var crownSteps = []float64{0.5, 1, 1.5, 2, 2.5, 3}
+// crowns are how far a plug may stand over the sheet, mm, flush first: a shop dresses it.
+var crowns = []float64{0, 0.5, 1, 1.5, 2, 2.5, 3}
 
-// plugWays are the crown, the holes that the trade takes, the wire feeds that this wire's arc holds and thinner sheets
-// below.
+// plugWays are the job as it is, the holes that the trade takes, the wire feeds that this wire's arc holds and thinner
+// sheets below.
 func plugWays(card *calc.Card) []plugWay {
 	least, most := formula.PlugHole(card.Setup.Members[0].Core)
 	hole := least
@@ -53,20 +52,17 @@ func plugWays(card *calc.Card) []plugWay {
 			thinner.steps = append(thinner.steps, t)
 		}
 	}
-	crown := plugWay{what: "filled on until it stands %.1f mm proud", steps: crownSteps, crown: true,
-		set: func(*calc.Job, float64) {}}
-	return []plugWay{crown, larger, smaller, more, less, thinner}
+	asIs := plugWay{steps: []float64{0}, set: func(*calc.Job, float64) {}}
+	return []plugWay{asIs, larger, smaller, more, less, thinner}
 }
 
-// plugCure says which crown, hole, feed or sheet below is computed to wet the rim and to leave the middle solid; where
-// none of those is, that, and what of them makes the rim hottest.
+// plugCure says which hole, feed, sheet below or crown is computed to wet the rim and to leave the middle solid, two of
+// them together where one does not; where none does, what comes nearest.
 func plugCure(card *calc.Card) string {
-	var cures []string
+	var one, two []string
 	hottest, by := 0.0, ""
-	if r, ok := plugTried(card, 0); ok {
-		hottest = r.rim()
-	}
-	for _, way := range plugWays(card) {
+	for i, way := range plugWays(card) {
+		flush, proud := "", ""
 		for _, to := range way.steps {
 			j := card.Job
 			way.set(&j, to)
@@ -74,32 +70,67 @@ func plugCure(card *calc.Card) string {
 			if err != nil || other.Warned("spray") || other.Warned("arc-unsteady") {
 				break
 			}
-			r, judged := plugTried(&other, pick(way.crown, to, 0))
-			if !judged || r.middle() > other.Setup.Members[1].Metal.Solidus.V {
-				continue
-			}
-			text := fmt.Sprintf(way.what, to)
-			if way.crown {
-				text += fmt.Sprintf(", %.1f s in all", r.Seconds)
-			}
-			if r.rim() >= other.Setup.Filler.Toe.V {
-				cures = append(cures, text)
+			for _, crown := range crowns {
+				r, judged := plugTried(&other, crown)
+				if !judged || r.middle() > other.Setup.Members[1].Metal.Solidus.V {
+					continue
+				}
+				text := way.says(to, crown, r.Seconds)
+				if r.rim() > hottest && text != "" {
+					hottest, by = r.rim(), text
+				}
+				if r.rim() < other.Setup.Filler.Toe.V {
+					continue
+				}
+				if crown == 0 {
+					flush = text
+				} else if proud == "" {
+					proud = text
+				}
 				break
 			}
-			if r.rim() > hottest {
-				hottest, by = r.rim(), text
+			if flush != "" {
+				break
 			}
 		}
+		switch {
+		case flush != "":
+			one = append(one, flush)
+		case proud != "" && i == 0:
+			one = append(one, proud)
+		case proud != "":
+			two = append(two, proud)
+		}
 	}
-	const none = "no crown of up to 3 mm, no hole that the trade takes, no steady wire feed and no thinner sheet below is " +
-		"computed to do both"
+	cures := one
+	if len(cures) == 0 {
+		cures = two[:min(len(two), 2)]
+	}
+	toe := card.Setup.Filler.Toe.V
+	const none = "No hole that the trade takes, no steady wire feed, no thinner sheet below and no crown of up to 3 " +
+		"mm "
 	switch {
 	case len(cures) > 0:
-		return "computed to wet the rim and to leave the middle solid: " + strings.Join(cures, "; or ")
-	case by != "":
-		return fmt.Sprintf("%s; nearest comes %s, with a rim of %.0f °C", none, by, hottest)
+		return "These are computed to wet the rim and to leave the middle solid: " + strings.Join(cures, "; or ") + "."
+	case by != "" && hottest > nearly*toe:
+		return fmt.Sprintf("%sis computed to do both. Nearest comes %s, with a rim of %.0f °C.", none, by, hottest)
 	}
-	return none
+	return none + "comes near: choose another joint or process."
+}
+
+// nearly is from which share of the temperature that wets a rim, in °C, a change is named that does not wet it.
+const nearly = 0.9
+
+// says is a way's step with its crown, "" for the job as it is.
+func (w *plugWay) says(to, crown, seconds float64) string {
+	var parts []string
+	if w.what != "" {
+		parts = append(parts, fmt.Sprintf(w.what, to))
+	}
+	if crown > 0 {
+		parts = append(parts, fmt.Sprintf("filled on until it stands %.1f mm proud, %.1f s in all", crown, seconds))
+	}
+	return strings.Join(parts, ", ")
 }
 
 // plugTried is a card's plug with a crown, by the middle values; false where that is not judged.
@@ -110,12 +141,5 @@ func plugTried(card *calc.Card, crown float64) (*plugged, bool) {
 		return nil, false
 	}
 	hole, _ := p.Figure("hole")
-	r, ok := plugOf(card, hole.Value, time.Value)
-	if ok && crown > 0 {
-		r.Crown = crown
-		r.Seconds *= (r.Upper + crown) / r.Upper
-		r.computed = nil
-		r.fill()
-	}
-	return r, ok && r.computed != nil
+	return plugOf(card, hole.Value, time.Value, crown)
 }

@@ -1,7 +1,6 @@
 package advice
 
 import (
-	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -12,7 +11,7 @@ import (
 )
 
 var (
-	plugProud   = regexp.MustCompile(`stands ([\d.]+) mm proud, ([\d.]+) s`)
+	plugProud   = regexp.MustCompile(`stands ([\d.]+) mm proud`)
 	plugAdvised = regexp.MustCompile(`(hole|wire feed|sheet below), ([\d.]+)`)
 )
 
@@ -33,75 +32,64 @@ func TestPlugsAdviceHolds(t *testing.T) {
 			}
 		}
 	}
-	cured, hotter, proud := 0, 0, 0
+	cured, nearer, proud := 0, 0, 0
 	for _, j := range deep.Of(t, jobs, 20) {
 		p := pageOf(t, Plug, j)
 		for _, w := range p.Warnings {
-			cure, nearest := strings.Contains(w.Text, "computed to wet"), strings.Contains(w.Text, "nearest comes")
-			if !strings.HasPrefix(w.Code, "plug-") {
-				continue
-			}
-			if cure {
+			_, cures, cure := strings.Cut(w.Text, "leave the middle solid: ")
+			_, near, nearest := strings.Cut(w.Text, "Nearest comes ")
+			switch {
+			case cure:
 				cured++
-			}
-			if nearest {
-				hotter++
-			}
-			if found := plugProud.FindStringSubmatch(w.Text); found != nil {
-				proud++
-				crown, _ := strconv.ParseFloat(found[1], 64)
-				crownHolds(t, p, crown, cure && strings.Index(w.Text, "proud") < strings.Index(w.Text+"nearest", "nearest"))
-			}
-			for _, found := range plugAdvised.FindAllStringSubmatch(w.Text, -1) {
-				to, _ := strconv.ParseFloat(found[2], 64)
-				holds(t, j, p, found[1], to, cure, nearest)
+				cures, _, _ = strings.Cut(cures+". ", ". ")
+				for _, one := range strings.Split(cures, "; or ") {
+					proud += holds(t, j, p, one, true)
+				}
+			case nearest:
+				nearer++
+				proud += holds(t, j, p, near, false)
 			}
 		}
 	}
-	if cured+hotter == 0 || proud == 0 {
-		t.Errorf("cured %d, hotter %d, by a crown %d: the test proves nothing", cured, hotter, proud)
+	if cured == 0 || nearer == 0 && deep.Run() || proud == 0 {
+		t.Errorf("cured %d, nearer %d, by a crown %d: the test proves nothing", cured, nearer, proud)
 	}
 }
 
-// crownHolds fills the hole on: all metal and time in proportion.
-func crownHolds(t *testing.T, p *Page, crown float64, cure bool) {
+// holds tries an advised change; 1 where it has a crown.
+func holds(t *testing.T, j calc.Job, was *Page, advice string, cure bool) (proud int) {
 	t.Helper()
-	flush, ok := plugTried(&p.Card, 0)
-	high, also := plugTried(&p.Card, crown)
-	if !ok || !also {
-		t.Fatalf("a plug %g mm proud is not judged", crown)
+	crown := 0.0
+	if found := plugProud.FindStringSubmatch(advice); found != nil {
+		crown, _ = strconv.ParseFloat(found[1], 64)
+		proud = 1
 	}
-	if whole := high.Seconds / flush.Seconds * flush.Upper; math.Abs(whole-flush.Upper-crown) > 1e-9 {
-		t.Errorf("%g mm proud takes %g s, flush %g s", crown, high.Seconds, flush.Seconds)
+	if found := plugAdvised.FindStringSubmatch(advice); found != nil {
+		to, _ := strconv.ParseFloat(found[2], 64)
+		switch found[1] {
+		case "hole":
+			j.Hole = calc.Some(to)
+		case "wire feed":
+			j.Feed = calc.Some(to)
+		default:
+			j.Thickness2 = calc.Some(to)
+		}
+	} else if proud == 0 {
+		t.Errorf("%q advises nothing", advice)
 	}
-	toe, melts := p.Card.Setup.Filler.Toe.V, p.Card.Setup.Members[1].Metal.Solidus.V
-	if high.middle() > melts || cure && high.rim() < toe || !cure && high.rim() <= flush.rim() {
-		t.Errorf("%g mm proud: rim %.0f °C after %.0f of %.0f, middle %.0f of %.0f °C", crown, high.rim(), flush.rim(), toe,
-			high.middle(), melts)
+	c := card(t, j)
+	r, ok := plugTried(c, crown)
+	if !ok {
+		t.Fatalf("%s %g mm, %s: not judged", j.Metal, j.Thickness.V, advice)
 	}
-}
-
-func holds(t *testing.T, j calc.Job, was *Page, what string, to float64, cure, nearest bool) {
-	t.Helper()
-	switch what {
-	case "hole":
-		j.Hole = calc.Some(to)
-	case "wire feed":
-		j.Feed = calc.Some(to)
-	default:
-		j.Thickness2 = calc.Some(to)
-	}
-	p := pageOf(t, Plug, j)
-	rim, middle := value(t, p, "plug_rim_temperature"), value(t, p, "plug_middle_temperature")
 	const rounded = 5 // K, by the feed's last digit that is said
-	if solid := p.Card.Setup.Members[1].Metal.Solidus.V; middle.Value > solid+rounded {
-		t.Errorf("%s %g mm, %s %g: the middle melts at %.0f °C", j.Metal, j.Thickness.V, what, to, middle.Value)
+	toe, solid := c.Setup.Filler.Toe.V, c.Setup.Members[1].Metal.Solidus.V
+	if r.middle() > solid+rounded || cure && r.rim() < toe-rounded {
+		t.Errorf("%s %g mm, %s: rim %.0f of %.0f °C, middle %.0f of %.0f °C", j.Metal, j.Thickness.V, advice, r.rim(), toe,
+			r.middle(), solid)
 	}
-	if cure && rim.Value < p.Card.Setup.Filler.Toe.V-rounded {
-		t.Errorf("%s %g mm, %s %g: the rim has %.0f °C", j.Metal, j.Thickness.V, what, to, rim.Value)
+	if before := value(t, was, "plug_rim_temperature"); !cure && r.rim() <= before.Value {
+		t.Errorf("%s %g mm, %s: the rim falls from %.0f to %.0f °C", j.Metal, j.Thickness.V, advice, before.Value, r.rim())
 	}
-	if before := value(t, was, "plug_rim_temperature"); nearest && rim.Value <= before.Value {
-		t.Errorf("%s %g mm, %s %g: the rim falls from %.0f to %.0f °C", j.Metal, j.Thickness.V, what, to, before.Value,
-			rim.Value)
-	}
+	return proud
 }

@@ -87,7 +87,7 @@ func (f *Filled) Within(t, hole float64) float64 {
 	if f.Rim >= t {
 		return hole
 	}
-	for i := len(f.t) - 1; i >= 0; i-- {
+	for i := len(f.t) - 2; i >= 0; i-- {
 		if f.t[i] >= t {
 			x := (f.t[i] - t) / (f.t[i] - f.t[i+1])
 			return min(hole, 2*(f.radii[i]+x*(f.radii[i+1]-f.radii[i])))

@@ -104,6 +104,17 @@ func TestPlugMovesWithItsInputs(t *testing.T) {
 	}
 	scan("power", true, func(p *Plug, x float64) { p.Power = 600 + 1500*x })
 	scan("crown", true, func(p *Plug, x float64) { p.Crown, p.Seconds = 2.6*x, 1.5*(1+2*x) })
+	// Where nothing melts, 200 K of warmth arrive at the rim but for what the cold wire takes.
+	in := usualPlug()
+	for _, m := range []*Material{&in.Top, &in.Below, &in.Filler} {
+		*m = Plain(m.Density, 0.04, 0.5, 1e-6, 4000, 4001)
+	}
+	in.Stir, in.Power = 1, 3*in.melting()
+	cold, _ := in.Fill()
+	in.Start += 200
+	if warm, err := in.Fill(); err != nil || warm.Rim-cold.Rim < 100 || warm.Rim-cold.Rim >= 200 {
+		t.Errorf("200 K of warmth give %g K at the rim (%v)", warm.Rim-cold.Rim, err)
+	}
 	scan("warmth", true, func(p *Plug, x float64) { p.Start = 20 + 400*x })
 	scan("sheet below", false, func(p *Plug, x float64) { p.Lower = 0.6 + 3*x })
 }
