@@ -21,7 +21,7 @@ func borderJob(r *rand.Rand) Job {
 	thick := func() Opt { return Some(0.2 * math.Pow(25/0.2, r.Float64())) }
 	metals := tables.Metals
 	j := Job{Metal: metals[r.IntN(len(metals))].ID, Thickness: thick(), Joint: pick("lap", "tee", "butt", "corner",
-		"overlay"),
+		"edge", "overlay"),
 		Mode: pick("dip", "dip", "pulsed"), Position: pick("flat", "flat", "horizontal", "vertical-up",
 			"vertical-down", "overhead"),
 		Wire: Some([]float64{0.762, 0.889, 1.143, 1.6}[r.IntN(4)])}

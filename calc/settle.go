@@ -8,8 +8,8 @@ import (
 )
 
 // settle finds the ends of the working ranges: how far feed and travel alone may go while the cross-section still
-// meets every edge, to about a three-hundredth of the limit that ends them: an end found less exactly would jump from job
-// to job where a limit is flat. Without a good point a range is the point itself.
+// meets every edge, to about a three-hundredth of the limit that ends them: an end found less exactly would jump from
+// job to job where a limit is flat. Without a good point a range is the point itself.
 func (b *board) settle(s *suggestion, card *Card, v *verdict) {
 	if !v.modelled {
 		return
@@ -46,9 +46,9 @@ func (b *board) settle(s *suggestion, card *Card, v *verdict) {
 	wg.Wait()
 }
 
-// lastMet looks from a setting, where worst is here, toward the furthest end allowed for the last value up to which worst
-// is not negative. It goes there in steps of a probe, so that it does not pass over a stretch in which an edge is missed;
-// where the edges are nearly reached at both ends of a step it looks between them too.
+// lastMet looks from a setting, where worst is here, toward the furthest end allowed for the last value up to which
+// worst is not negative. It goes there in steps of a probe, so that it does not pass over a stretch in which an edge is
+// missed; where the edges are nearly reached at both ends of a step it looks between them too.
 func lastMet(from, here, most float64, worst func(float64) float64) float64 {
 	if !(here >= 0) || from == most {
 		return from

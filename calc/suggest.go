@@ -121,8 +121,8 @@ func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Poi
 }
 
 // unbroken leads what hangs on to where the metal wets next to nothing, for which it is not judged: there it counts as
-// missed, by no more than it is just before. An edge that ended there would let the curves through the answers jump from
-// job to job.
+// missed, by no more than it is just before. An edge that ended there would let the curves through the answers jump
+// from job to job.
 func (l *Limits) unbroken() {
 	const missed, hardly = -1, 0.05 // logarithms: over four doubts; of wetting a quarter of one
 	if l[lStays] >= far && l[lWets] < hardly {

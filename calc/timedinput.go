@@ -79,8 +79,8 @@ func FillerTable(f *tables.Filler) thinsheet.Material {
 // steelPoints are where the curves of EN 1993-1-2 are read, C; its peak at 735 is among them.
 var steelPoints = [...]float64{20, 200, 400, 550, 650, 700, 725, 735, 745, 770, 800, 900, 1200}
 
-// BaseTable is a base metal as the plane's solver wants it, of this conductivity, W/mmK, and heat capacity, J/mm3K: steel
-// with the curves of EN 1993-1-2 scaled to them, everything else by constants.
+// BaseTable is a base metal as the plane's solver wants it, of this conductivity, W/mmK, and heat capacity, J/mm3K:
+// steel with the curves of EN 1993-1-2 scaled to them, everything else by constants.
 func BaseTable(m *tables.Metal, conductivity, heatCapacity float64) thinsheet.Material {
 	density, liquidus := m.Density.V*1e-3, max(m.Liquidus.V, m.Solidus.V+1)
 	if m.Family != tables.Steel {

@@ -9,8 +9,8 @@
 //
 // On top of every screen stands the verdict (strip.go). What is drawn is drawn by tui/canvas, with its inks (theme.go);
 // lists, typed text, what is scrolled through and the help of keys are Bubbles' (listbox.go, field.go, page.go,
-// help.go), and what is typed in rows is a form (form.go). What is said comes from the blocks of internal/report and the
-// rows of internal/choice.
+// help.go), and what is typed in rows is a form (form.go). What is said comes from the blocks of internal/report and
+// the rows of internal/choice.
 //
 // The walk for newcomers presses its script's keys on screens of its own, with the example on them, so that it always
 // shows what a key really does (walk.go). Whether it is due is decided outside.

@@ -3,8 +3,8 @@ package formula
 import "math"
 
 // SoakThrough returns how long a part must be heated from one face until its far face follows, s: 0.4·t²/a, by
-// when heat laid on one face has come to the far one but for 2·e^(−0.4π²) = 4 %. t mm through which the heat must go, or
-// a width along which it must spread; k W/mmK; rhoC J/mm3K. Source: Carslaw and Jaeger 3.8 and 14.10 (memory high).
+// when heat laid on one face has come to the far one but for 2·e^(−0.4π²) = 4 %. t mm through which the heat must go,
+// or a width along which it must spread; k W/mmK; rhoC J/mm3K. Source: Carslaw and Jaeger 3.8 and 14.10 (memory high).
 func SoakThrough(t, k, rhoC float64) (float64, error) {
 	if err := Positive([4]string{"thickness", "conductivity", "heat capacity"}, t, k, rhoC); err != nil {
 		return 0, err

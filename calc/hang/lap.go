@@ -18,8 +18,8 @@ func (j *Joint) creep() float64 {
 
 // TouchHeight returns how high a ridge of liquid stands over the joint's line, mm: a circular ridge on what the through
 // member wets and what creeps into the gap. A wider gap it does not touch. A ridge is at most half a circle: what the
-// sheet wets less of than that is wide lies on it as one, about the middle of what it wets. A steeper one would stand the
-// higher the less it wets. bead liquid, mm2; through and in mm.
+// sheet wets less of than that is wide lies on it as one, about the middle of what it wets. A steeper one would stand
+// the higher the less it wets. bead liquid, mm2; through and in mm.
 func TouchHeight(bead, through, in float64) (float64, error) {
 	if !(bead > 0 && bead < 1e4 && through >= 0 && through < 1e3 && in >= 0 && in < 1e3) {
 		return 0, fmt.Errorf("%w: ridge of %g mm2 on %g and %g mm", formula.ErrRange, bead, through, in)

@@ -163,8 +163,8 @@ func (a *arm) outward2() {
 	a.hot = hot
 }
 
-// inward4 inverts each column's block by blocks of two, as sym4.invert does; written out, since only then do the numbers
-// stay in registers.
+// inward4 inverts each column's block by blocks of two, as sym4.invert does; written out, since only then do the
+// numbers stay in registers.
 func (w *Workspace) inward4(a *arm, dt float64, from int) {
 	inverse := 1 / dt
 	columns := a.in()

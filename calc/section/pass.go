@@ -2,8 +2,8 @@ package section
 
 import "math"
 
-// The arc passes in steps of a share of its spread; once it is gone a step grows by a share each time, and by more where
-// only the puddle's end is waited for.
+// The arc passes in steps of a share of its spread; once it is gone a step grows by a share each time, and by more
+// where only the puddle's end is waited for.
 const (
 	window     = 2.5 // of the spread, to each side
 	passSteps  = 25

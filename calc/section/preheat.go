@@ -7,8 +7,8 @@ import (
 	"brazebooth/calc/section/plate"
 )
 
-// ToeReach returns how far out a bead's toes must lie for it to stand no steeper than an angle, mm: y = √(A/S(θ)), for a
-// bead on one flat face, butt or overlay. area mm2; angle inside the bead at its toes, rad, in (0, π).
+// ToeReach returns how far out a bead's toes must lie for it to stand no steeper than an angle, mm: y = √(A/S(θ)), for
+// a bead on one flat face, butt or overlay. area mm2; angle inside the bead at its toes, rad, in (0, π).
 func ToeReach(area, angle float64) (float64, error) {
 	if !(area > 0 && area <= 1000) || !(angle > 0 && angle < math.Pi) {
 		return 0, fmt.Errorf("%w: bead %g mm2 or angle %g", ErrRange, area, angle)

@@ -70,7 +70,8 @@ func (p *Profile) cold(temperature float64) float64 {
 	return 0
 }
 
-// joint is the peak at the joint itself and its bend there, on a parabola through two columns that is flat at the joint.
+// joint is the peak at the joint itself and its bend there, on a parabola through two columns that is flat at the
+// joint.
 func (p *Profile) joint() (middle, bend float64) {
 	if p.n < 2 {
 		return 0, 0

@@ -50,9 +50,9 @@ func (w *Workspace) step(dt float64) {
 	w.heat, w.metal = 0, 0
 }
 
-// crossing gives every cell that passes a melting or freezing point in this step the mean capacity along its way, if that
-// differs much from the one used, and returns the outermost column where it does: from there on the step must be solved
-// again. -1 for none.
+// crossing gives every cell that passes a melting or freezing point in this step the mean capacity along its way, if
+// that differs much from the one used, and returns the outermost column where it does: from there on the step must be
+// solved again. -1 for none.
 func (w *Workspace) crossing(a *arm, try int) (outermost int) {
 	n := min(a.layers, maxLayers)
 	outermost = -1
@@ -93,9 +93,9 @@ func (w *Workspace) crossing(a *arm, try int) (outermost int) {
 	return outermost
 }
 
-// along gives a cell the mean capacity along its way in this step, and reports whether that is another one. A cell that has
-// been given one before is looked at again even where it passes no such point any more: its capacity is too high then.
-// From the third time on it is given half of the difference, since two of them may lead to each other for ever.
+// along gives a cell the mean capacity along its way in this step, and reports whether that is another one. A cell that
+// has been given one before is looked at again even where it passes no such point any more: its capacity is too high
+// then. From the third time on it is given half of the difference, since two of them may lead to each other for ever.
 func (w *Workspace) along(a *arm, p *column, l, try int) bool {
 	x, metal := &p.cell[l], 0.0
 	if l == 0 {
@@ -115,8 +115,8 @@ func (w *Workspace) along(a *arm, p *column, l, try int) bool {
 	return true
 }
 
-// worthAgain is by how much a capacity may be off, relative. With three tries a skin that melted within a step was off by up
-// to 100 K for that step, which counted as its peak: from one job to the next it jumped by half of that.
+// worthAgain is by how much a capacity may be off, relative. With three tries a skin that melted within a step was off
+// by up to 100 K for that step, which counted as its peak: from one job to the next it jumped by half of that.
 const (
 	worthAgain = 0.2
 	tries      = 8
@@ -197,9 +197,9 @@ func (a *arm) thermometer(filler *curve) {
 	}
 }
 
-// steelThermometer is thermometer for steel. A cell that is still on the straight stretch of its enthalpy where the step
-// began has the temperature that the linear system gave it; one on another stretch takes the first step of invert on
-// the spot, which mostly is the last.
+// steelThermometer is thermometer for steel. A cell that is still on the straight stretch of its enthalpy where the
+// step began has the temperature that the linear system gave it; one on another stretch takes the first step of invert
+// on the spot, which mostly is the last.
 func (a *arm) steelThermometer(filler *curve) {
 	base := &a.base
 	n, first, c, cf, hottest := min(a.layers, maxLayers), a.first, base.c, filler.c, -1

@@ -8,11 +8,11 @@ import (
 	"brazebooth/tables"
 )
 
-// How deep inside the edges a place should lie, in the doubts of each edge: wholeDepth, or a share of the depth that the
-// best place of a narrow zone has. What an edge is short of it weighs a little against a way along the open setting, in
-// logarithms, and what it is short of a smaller depth much: the place turns toward the middle of the zone long before an
-// edge, and never over one. What the curves say is put right by so many answers. Where even the place that misses least
-// misses by some doubts there is nothing to be brought into.
+// How deep inside the edges a place should lie, in the doubts of each edge: wholeDepth, or a share of the depth that
+// the best place of a narrow zone has. What an edge is short of it weighs a little against a way along the open
+// setting, in logarithms, and what it is short of a smaller depth much: the place turns toward the middle of the zone
+// long before an edge, and never over one. What the curves say is put right by so many answers. Where even the place
+// that misses least misses by some doubts there is nothing to be brought into.
 const (
 	wholeDepth = 1
 	depthShare = 0.9
@@ -44,8 +44,8 @@ type answer struct {
 //
 //	(x − mean)² + 0.03·Σ (depth − margin/doubt)² + 20·Σ (0.4·depth − margin/doubt)²
 //
-// is least, each sum over the edges that are nearer than that. A mean lies where the chance is, and that may be beside a
-// good zone that is narrower than the doubts. Where the mean is deep enough it stays, and bit by bit where no setting
+// is least, each sum over the edges that are nearer than that. A mean lies where the chance is, and that may be beside
+// a good zone that is narrower than the doubts. Where the mean is deep enough it stays, and bit by bit where no setting
 // meets every edge. An edge may run in steps that no curve shows: what the curves are short of is read off all answers
 // so far, so that the search closes in between two of them instead of going to and fro.
 func (s *search) inside(p *path, mean float64, setting func(at float64) Setting) (float64, error) {
@@ -75,7 +75,8 @@ func (p *path) learn(x float64, margins []float64) {
 	p.answers = slices.Insert(p.answers, i, a)
 }
 
-// short is what an edge's curve is short of at a place: straight between the answers, and as at the nearest beyond them.
+// short is what an edge's curve is short of at a place: straight between the answers, and as at the nearest beyond
+// them.
 func (p *path) short(x float64, edge int) float64 {
 	n := len(p.answers)
 	if n == 0 {

@@ -107,7 +107,8 @@ func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed
 	return travels.at(best), feeds.at(crest.at(best))
 }
 
-// place is the mean feed of the travel that was found or chosen, brought inside the edges, and what the curves say of it.
+// place is the mean feed of the travel that was found or chosen, brought inside the edges, and what the curves say of
+// it.
 func (s *search) place(c *column, feeds axis, travel float64) (Place, error) {
 	x, m := s.meanFeed(c, feeds), threeHeats(len(s.p.Doubts))
 	if feeds.n > 1 {

@@ -2,8 +2,8 @@ package suggest
 
 import "math"
 
-// ridge is what was found along the travels: each edge's margin, what the two other heats change of it, at every so many
-// travels, and the heat's logarithm.
+// ridge is what was found along the travels: each edge's margin, what the two other heats change of it, at every so
+// many travels, and the heat's logarithm.
 type ridge struct {
 	margins []line
 	shifts  [3][]line
@@ -49,8 +49,9 @@ func (s *search) meanTravel(r *ridge, travels axis, hotter float64) float64 {
 }
 
 // Where the feed is chosen nothing else follows when the travel moves, and an edge may run along the travels many times
-// faster than the feed changes. The mean is wider there, what comes nearer to an edge than its doubt is given up for, and
-// the travel is the mean over heats to both sides: it begins to move before the edge arrives, and goes on behind it.
+// faster than the feed changes. The mean is wider there, what comes nearer to an edge than its doubt is given up for,
+// and the travel is the mean over heats to both sides: it begins to move before the edge arrives, and goes on behind
+// it.
 const (
 	travelSoftAlone = 0.3
 	nearPrice       = 0.5
@@ -97,7 +98,8 @@ func (s *search) along(r *ridge, travels axis, hotter float64) path {
 	return p
 }
 
-// near is how near the edges are at the computed heat: the sum of the squares of what each is short of its doubt, in it.
+// near is how near the edges are at the computed heat: the sum of the squares of what each is short of its doubt, in
+// it.
 func near(margins, doubts []float64) (sum float64) {
 	for i, m := range margins {
 		if short := 1 - m/doubts[i]; short > 0 {

@@ -20,8 +20,8 @@ const (
 	travelSoft = 0.13
 )
 
-// meltingPrice is what heat costs where the base melts with every bead that wets: some 6 in 100 of the chance are given up
-// for a colder one, tried on grey iron and copper.
+// meltingPrice is what heat costs where the base melts with every bead that wets: some 6 in 100 of the chance are given
+// up for a colder one, tried on grey iron and copper.
 const meltingPrice = 1
 
 func (p *Problem) heatPrice() float64 {
@@ -98,8 +98,8 @@ func (r Range) hand(travel float64) (chance, off float64) {
 }
 
 // Where even the best place has little chance its rivals differ by more than the softness, though none is good: a sharp
-// weight would run from one to the next as the job changes. There the weights fall the slower the worse the best one is.
-// worthwhile is a chance of a third; both were tried on laps of 1 to 12 mm.
+// weight would run from one to the next as the job changes. There the weights fall the slower the worse the best one
+// is. worthwhile is a chance of a third; both were tried on laps of 1 to 12 mm.
 const (
 	worthwhile = -1.1
 	widens     = 4

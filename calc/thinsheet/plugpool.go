@@ -75,8 +75,8 @@ func (p *pool) light() {
 	}
 }
 
-// plugSteps are the steps in which a hole is filled. s stages of Legendre's polynomials make one as long as (s²+s)/2 plain
-// ones (Meyer, Balsara and Aslam 2014, RKL1, memory high).
+// plugSteps are the steps in which a hole is filled. s stages of Legendre's polynomials make one as long as (s²+s)/2
+// plain ones (Meyer, Balsara and Aslam 2014, RKL1, memory high).
 const plugSteps = 24
 
 // fill lets the arc burn until the hole is full.

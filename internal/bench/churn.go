@@ -9,7 +9,8 @@ import (
 	"time"
 )
 
-// churn lets guests come and go for a long time and says whether the server takes more memory at its end than at its beginning.
+// churn lets guests come and go for a long time and says whether the server takes more memory at its end than at its
+// beginning.
 func churn(args []string) error {
 	f := flag.NewFlagSet("churn", flag.ContinueOnError)
 	minutes := f.Float64("minutes", 60, "how long")

@@ -9,8 +9,8 @@ import (
 	"time"
 )
 
-// round is the keys of ten seconds: a setting changed, in turn with another row picked, and a step on the map. The map is left
-// by /, for a lone Esc waits 50 ms wherever it is read, to see whether more follows.
+// round is the keys of ten seconds: a setting changed, in turn with another row picked, and a step on the map. The map
+// is left by /, for a lone Esc waits 50 ms wherever it is read, to see whether more follows.
 var round = [10]key{
 	{"right", onCard}, {"down", onCard}, {"up", onCard}, {"left", onCard}, {"down", onCard}, {"up", onCard}, {"right", onCard},
 	{"m", toMap}, {"right", inMap}, {"/", toCard},
@@ -101,8 +101,8 @@ type replies struct {
 	fault error
 }
 
-// drive lets every guest press a key a second until it is over. They begin one after the other within a round, so that as many
-// are on the map at any time; what comes before all have begun does not count.
+// drive lets every guest press a key a second until it is over. They begin one after the other within a round, so that
+// as many are on the map at any time; what comes before all have begun does not count.
 func drive(guests []*guest, over time.Duration) (*replies, error) {
 	all := new(replies)
 	var wg sync.WaitGroup

@@ -123,7 +123,8 @@ func (g *guest) came(b []byte, at time.Time) {
 	g.tail = g.tail[max(0, len(g.tail)-64):]
 }
 
-// await is closed when a text has come; texts cut apart by a cursor's move are not found, so that one word is waited for.
+// await is closed when a text has come; texts cut apart by a cursor's move are not found, so that one word is waited
+// for.
 func (g *guest) await(text string) <-chan struct{} {
 	g.mu.Lock()
 	defer g.mu.Unlock()

@@ -13,8 +13,8 @@ import (
 	"github.com/creack/pty"
 )
 
-// keys measures, through a pseudo-terminal of 80 x 24, how long after a key on the card the whole new frame is there, how
-// many bytes it is, and how much memory the screens take.
+// keys measures, through a pseudo-terminal of 80 x 24, how long after a key on the card the whole new frame is there,
+// how many bytes it is, and how much memory the screens take.
 func keys(own string) error {
 	cmd := exec.Command(own)
 	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "COLORTERM=", "XDG_STATE_HOME="+os.DevNull) // no walk for newcomers

@@ -19,8 +19,8 @@ type loadPlan struct {
 	serve             string
 }
 
-// load measures the server under many guests, and OpenSSH's that starts the same program for each of them beside it. The guests
-// run on the same machine and take their share of it.
+// load measures the server under many guests, and OpenSSH's that starts the same program for each of them beside it.
+// The guests run on the same machine and take their share of it.
 func load(args []string) error {
 	var p loadPlan
 	f := flag.NewFlagSet("load", flag.ContinueOnError)

@@ -1,9 +1,9 @@
-// Bench measures what a test cannot hold: how fast the built program starts, how large it is, against programs that everybody
-// has. Everything is a ratio or a size; each pair runs interleaved, so that a busy machine slows both. It is a module of its
-// own, never shipped. From the top of the project: go run -C internal/bench .
+// Bench measures what a test cannot hold: how fast the built program starts, how large it is, against programs that
+// everybody has. Everything is a ratio or a size; each pair runs interleaved, so that a busy machine slows both. It is
+// a module of its own, never shipped. From the top of the project: go run -C internal/bench .
 //
-// With a word behind it, it measures something else: load many guests of a server at a key a second, churn guests that come
-// and go. Two commits are compared by .ci/compare.
+// With a word behind it, it measures something else: load many guests of a server at a key a second, churn guests that
+// come and go. Two commits are compared by .ci/compare.
 package main
 
 import (

@@ -25,8 +25,8 @@ func useOf(pid int) (use, error) {
 	return use{rss * 1024, cpu}, err
 }
 
-// useBelow sums a process's children, theirs and so on. What several processes share counts once (proportional set size):
-// a program that is started a hundred times is in memory once.
+// useBelow sums a process's children, theirs and so on. What several processes share counts once (proportional set
+// size): a program that is started a hundred times is in memory once.
 func useBelow(pid int) (use, error) {
 	children, err := childrenOf(pid)
 	if err != nil {

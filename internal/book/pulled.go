@@ -1,7 +1,7 @@
 package book
 
-// Pulled is a test piece of the shop's own that was pulled until it broke. It is kept as a reading: a program that knows
-// no such pieces learns nothing from one, since it has no amps.
+// Pulled is a test piece of the shop's own that was pulled until it broke. It is kept as a reading: a program that
+// knows no such pieces learns nothing from one, since it has no amps.
 type Pulled struct {
 	For    string  `json:"for" cut:"200"`    // its joint, filler and members, by calc.PulledKey
 	Length float64 `json:"length"`           // of the seam, mm

@@ -39,7 +39,8 @@ func number(name string, otherwise uint64) uint64 {
 	return n
 }
 
-// Many is how often a test does what it may do without end: sample times, or whole times for each time that it is asked for.
+// Many is how often a test does what it may do without end: sample times, or whole times for each time that it is asked
+// for.
 func Many(sample, whole int) int {
 	if Run() {
 		return whole * Times()
@@ -50,7 +51,8 @@ func Many(sample, whole int) int {
 // draws counts how often each test asked for a chance.
 var draws sync.Map
 
-// Rand is a chance for one test: the same in each run of a seed, which a failure names; each that a test asks for is another.
+// Rand is a chance for one test: the same in each run of a seed, which a failure names; each that a test asks for is
+// another.
 func Rand(t testing.TB) *rand.Rand {
 	t.Helper()
 	count, again := draws.LoadOrStore(t.Name(), new(atomic.Uint64))
@@ -69,8 +71,8 @@ func Rand(t testing.TB) *rand.Rand {
 	return rand.New(rand.NewPCG(Seed(), h))
 }
 
-// Of returns the cases that a test runs, in their order: all of them, or the first, the last and some drawn between, few
-// altogether. One alone is any of them.
+// Of returns the cases that a test runs, in their order: all of them, or the first, the last and some drawn between,
+// few altogether. One alone is any of them.
 func Of[T any](t testing.TB, all []T, few int) []T {
 	t.Helper()
 	if Run() || len(all) <= few {
@@ -91,8 +93,8 @@ func Of[T any](t testing.TB, all []T, few int) []T {
 	return sample
 }
 
-// Patience is how long a test waits for what comes by itself: so long that no machine is too slow, and short enough that what
-// never comes fails its own test, with its own words, before the whole run is given up.
+// Patience is how long a test waits for what comes by itself: so long that no machine is too slow, and short enough
+// that what never comes fails its own test, with its own words, before the whole run is given up.
 func Patience(t testing.TB) time.Duration {
 	t.Helper()
 	if d, ok := t.(interface{ Deadline() (time.Time, bool) }); ok {

@@ -2,8 +2,8 @@ package deep
 
 import "sync"
 
-// Known holds what is dear to compute and the same each time, for all tests of a package: each answer is computed once, by
-// whoever asks first. Only pure functions of the key belong here, and nobody may change what comes out.
+// Known holds what is dear to compute and the same each time, for all tests of a package: each answer is computed once,
+// by whoever asks first. Only pure functions of the key belong here, and nobody may change what comes out.
 type Known[K comparable, V any] struct{ answers sync.Map }
 
 type answer[V any] struct {

@@ -121,8 +121,8 @@ func narrow(r rune) bool {
 	return r >= 0x2190 && r <= 0x22ff && r != 0x231a && r != 0x231b || r >= 0x2500 && r <= 0x25ef
 }
 
-// Wrap breaks a text between words into lines of at most room cells; a longer word has a line of its own. No text is one
-// empty line.
+// Wrap breaks a text between words into lines of at most room cells; a longer word has a line of its own. No text is
+// one empty line.
 func Wrap(text string, room int) []string {
 	var lines []string
 	line := ""

@@ -84,8 +84,8 @@ func Today(ctx context.Context, c *book.Card, progress func(done float64)) (list
 	return list, nil
 }
 
-// asWhenKept is the job of a kept card with what was assumed open again, so that its doubt counts as it did then. What this
-// program would assume otherwise stays as it was kept.
+// asWhenKept is the job of a kept card with what was assumed open again, so that its doubt counts as it did then. What
+// this program would assume otherwise stays as it was kept.
 func asWhenKept(k *book.Kept) calc.Job {
 	job := k.Used
 	kept, err := calc.Complete(job)

@@ -122,8 +122,8 @@ func taught(ctx context.Context, b book.Book, job calc.Job, source string) (calc
 	return job, err
 }
 
-// rhythmAt is what a power source's trials of timed arcs with a completed job's filler and wire teach. Current, volts and
-// efficiency are those that the job was taught.
+// rhythmAt is what a power source's trials of timed arcs with a completed job's filler and wire teach. Current, volts
+// and efficiency are those that the job was taught.
 func rhythmAt(ctx context.Context, b book.Book, source string, used, taught *calc.Job) (calc.Rhythm, error) {
 	trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool {
 		j := &t.Job
