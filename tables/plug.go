@@ -15,6 +15,6 @@ var (
 		"nothing: sheets that part in the heat; 0.01: zinc that melted between them"))
 
 	// PlugForm scales the rise in a plug.
-	PlugForm = constant("PlugForm", 1, 0.8, 1.2, "1", worked("half the fall of some 300 K through bronze and sheet, of a "+
-		"rise of some 1000, beside bronze that levels at once and zinc; held against no test"))
+	PlugForm = constant("PlugForm", 1, 0.8, 1.2, "1", worked("half the fall of some 300 K through bronze and "+
+		"sheet, of a rise of some 1000, beside bronze that levels at once and zinc; held against no test"))
 )

@@ -9,8 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-const restingSource = "rings of sheet and bronze about the hole, heated by a Gaussian arc; held against a closed form, " +
-	"against no test"
+const restingSource = "rings of sheet and bronze about the hole, heated by a Gaussian arc; held against a closed " +
+	"form, against no test"
 
 // hole adds the hole of a plug: the job's, or the least that the trade takes.
 func (p *Page) hole(card *calc.Card) calc.Figure {

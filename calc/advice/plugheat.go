@@ -68,10 +68,11 @@ func plugOf(card *calc.Card, hole, time, crown float64) (*plugged, bool) {
 		return nil, false
 	}
 	power := plugEta(card).V * amps.Value * volts.Value * truePower(card).Value / 100
-	r := &plugged{form: tables.PlugForm.V, lead: tables.PlugLed.V, metals: [2]*tables.Metal{&upper.Metal, &lower.Metal},
+	r := &plugged{form: tables.PlugForm.V, lead: tables.PlugLed.V,
+		metals: [2]*tables.Metal{&upper.Metal, &lower.Metal},
 		Plug: thinsheet.Plug{Hole: hole, Upper: upper.Core, Lower: lower.Core, Crown: crown,
-			Filler: calc.FillerTable(&card.Setup.Filler), Stir: tables.Stirring.V, Power: power, Spread: tables.ArcWidth.V,
-			Seconds: time * (1 + crown/upper.Core), Contact: tables.PlugContact.V, Start: card.Used.Preheat.V}}
+			Filler: calc.FillerTable(&card.Setup.Filler), Stir: tables.Stirring.V, Power: power,
+			Spread: tables.ArcWidth.V, Seconds: time * (1 + crown/upper.Core), Contact: tables.PlugContact.V, Start: card.Used.Preheat.V}}
 	for i, m := range r.metals {
 		r.k[i], r.c[i] = m.Conductivity.V, m.HeatCapacity.V
 	}
@@ -136,7 +137,8 @@ func (p *Page) rests(card *calc.Card, time calc.Figure) (h plugHeat, judged bool
 	mid, ok := plugOf(card, hole.Value, time.Value, 0)
 	if !ok {
 		p.Because(Own(restingSource), "whether the rim wets: not judged, because the heat takes longer through the "+
-			"lower sheet and the bronze than the hole takes to fill; try a test plug, sawn through, or thinner sheet below")
+			"lower sheet and the bronze than the hole takes to fill; try a test plug, sawn through, or thinner sheet "+
+			"below")
 		return h, false
 	}
 	var rim, middle calc.Sides
@@ -189,8 +191,8 @@ func plugDoubt(card *calc.Card) string {
 	case h.middle.High > melts:
 		return fmt.Sprintf("at the hot end of its band the sheet below melts in the middle, from %.0f °C on", melts)
 	case h.rim.Low < toe:
-		return fmt.Sprintf("at the cold end of its band the rim of the sheet below has %.0f °C, and this filler wets from "+
-			"%.0f °C", h.rim.Low, toe)
+		return fmt.Sprintf("at the cold end of its band the rim of the sheet below has %.0f °C, and this filler "+
+			"wets from %.0f °C", h.rim.Low, toe)
 	}
 	return ""
 }
@@ -214,8 +216,8 @@ func (p *Page) judged(card *calc.Card, h plugHeat) {
 	switch {
 	case h.middle.Value > melts && h.rim.Value < toe:
 		p.Warn("plug-both", restingSource, "By the middle values the rim stays cold (%.0f °C, this filler wets from "+
-			"%.0f °C) and the middle melts (this metal from %.0f °C). %s Saw a test plug through before you rely on one.",
-			h.rim.Value, toe, melts, plugCure(card))
+			"%.0f °C) and the middle melts (this metal from %.0f °C). %s Saw a test plug through before you rely on "+
+			"one.", h.rim.Value, toe, melts, plugCure(card))
 	case h.middle.Value > melts:
 		p.Warn("plug-burns", restingSource, "By %s the sheet below melts in the middle before the hole is full, "+
 			"from %.0f °C on. %s Else a copper bar below, or several short bouts.", by(h.middle.Low > melts), melts,
