@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/near"
+	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tables"
 )
@@ -34,7 +35,7 @@ the list of them.`,
 			if t.Unit != "" {
 				from = "In " + t.Unit + ". " + from
 			}
-			d.say("%s\n%s%s", t.Word, d.marked(report.Wrapped("", t.Says)), report.Wrapped("", from))
+			d.say("%s\n%s%s", t.Word, d.marked(report.Wrapped("", quantity.Sentence(t.Says, d.units))), report.Wrapped("", from))
 			return nil
 		},
 	}
