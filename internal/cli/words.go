@@ -15,7 +15,7 @@ import (
 
 // wordsCommand is the glossary.
 func (d *Deps) wordsCommand() *cobra.Command {
-	return &cobra.Command{
+	cmd := &cobra.Command{
 		Use:   "words [WORD]",
 		Short: "What a word of the trade means",
 		Long: `What a word of the trade means, in two sentences, with its unit and where it comes from; without a word,
@@ -39,6 +39,8 @@ the list of them.`,
 			return nil
 		},
 	}
+	cmd.Flags().String("units", "", unitsUsage)
+	return cmd
 }
 
 // likeWords says which words may have been meant: those that come near by their letters, and those whose entries use
