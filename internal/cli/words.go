@@ -35,7 +35,8 @@ the list of them.`,
 			if t.Unit != "" {
 				from = "In " + t.Unit + ". " + from
 			}
-			d.say("%s\n%s%s", t.Word, d.marked(report.Wrapped("", quantity.Sentence(t.Says, d.units))), report.Wrapped("", from))
+			says := report.Wrapped("", quantity.Sentence(t.Says, d.units))
+			d.say("%s\n%s%s", t.Word, d.marked(says), report.Wrapped("", from))
 			return nil
 		},
 	}

@@ -45,8 +45,8 @@ var (
 	// saidInBoth are quantities that the trade says in both systems, which stay in the metric one.
 	saidInBoth = regexp.MustCompile(`\d \S+ \([\d./]+(?: to [\d./]+)? \S+\)`)
 	// bare is a number without a unit where a quantity may stand.
-	bare = regexp.MustCompile(`(?:about|from|at|under|over|lays|liquid at|place of|hold to) \d+(?:\.\d+)?(?:[,;:)]|\.?$|\. |` +
-		` (?:grey|it|or more|lets) )`)
+	bare = regexp.MustCompile(`(?:about|from|at|under|over|lays|liquid at|place of|hold to) \d+(?:\.\d+)?` +
+		`(?:[,;:)]|\.?$|\. | (?:grey|it|or more|lets) )`)
 	// counted are numbers that count.
 	counted = regexp.MustCompile(`\d+ (?:in|of) 100|puddle, never under \d+|shade \d+|over \d+ %|` +
 		`about \d+ (?:beads?|spots|minutes|pieces)`)
@@ -92,7 +92,8 @@ func TestSentencesAreInTheReadersUnits(t *testing.T) {
 		}
 	}
 	for i, s := range tables.Sights {
-		job := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(6 + float64(i%5))}
+		job := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(5),
+			Travel: calc.Some(6 + float64(i%5))}
 		if p, err := correct.Next(t.Context(), []correct.Try{{Job: job, Seen: s.ID}}); err == nil {
 			check(Page(&p, nil), "correct "+s.ID)
 		}

@@ -26,14 +26,20 @@ func Held(r *book.Revision) ([]report.Block, error) {
 	}
 	c, err := book.Body[book.Card](r)
 	c.Clean()
-	head := report.Said{asTyped(c.Name), asTyped(savedLine(r)), asTyped(c.Line())}
+	card := AsKept(&c)
+	return append([]report.Block{report.KeptHead{Said: keptHead(&c, savedLine(r)), Assumed: c.Card.Assumed}},
+		report.Kept(&card)...), err
+}
+
+// keptHead is what somebody typed of a kept card, and its job's names.
+func keptHead(c *book.Card, saved string) report.Said {
+	head := report.Said{asTyped(c.Name), asTyped(saved), asTyped(c.Line())}
 	for _, x := range [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note}} {
 		if x[1] != "" {
 			head = append(head, report.Line{Kind: report.Named, Lead: x[0], Text: x[1], AsTyped: true})
 		}
 	}
-	card := AsKept(&c)
-	return append([]report.Block{report.KeptHead{Said: head, Assumed: c.Card.Assumed}}, report.Kept(&card)...), err
+	return head
 }
 
 // AsKept is a kept card with what it showed when it was saved. Its figures have no reasons and its zone is its verdict.
