@@ -97,7 +97,7 @@ var forbidden = map[string][]string{
 	"brazebooth/calc/thinsheet":    {"os", "net", "time"},
 	"brazebooth/calc/hang":         {"os", "net", "time"},
 	"brazebooth/calc/suggest":      {"os", "net", "time"},
-	"brazebooth/internal/quantity": {"os", "net", "time", "regexp"},
+	"brazebooth/internal/quantity": {"os", "net", "time"},
 	"brazebooth/internal/plain":    {"os", "net", "time"},
 	"brazebooth/internal/report":   {"os", "net"}, // a page is dated by a time that it is given
 	"brazebooth/internal/picture":  {"os", "net", "time"},

@@ -176,7 +176,7 @@ func (p *measurePage) told(th *theme, w int) (b block) {
 		b.say(th.good, 0, p.said, w)
 	}
 	if l, ok := tables.PracticeLines.ByID(row.how); ok {
-		b.say(th.plain, 0, l.Text, w) // it has the cautions of the measurement
+		b.say(th.plain, 0, th.told(l.Text), w) // it has the cautions of the measurement
 	}
 	return b
 }

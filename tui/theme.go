@@ -74,6 +74,17 @@ func (l look) number(s string) string {
 	return s
 }
 
+// ProfileOf is how many colours a terminal has by its environment, of this process or of a client. A NO_COLOR that is
+// not empty means none.
+func ProfileOf(env []string) colorprofile.Profile {
+	for _, e := range env {
+		if v, ok := strings.CutPrefix(e, "NO_COLOR="); ok && v != "" {
+			return colorprofile.Ascii
+		}
+	}
+	return colorprofile.Env(env)
+}
+
 // told is a sentence in the units that are shown.
 func (th *theme) told(s string) string { return quantity.Sentence(s, th.look.units) }
 

@@ -8,13 +8,14 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/near"
+	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tables"
 )
 
 // wordsCommand is the glossary.
 func (d *Deps) wordsCommand() *cobra.Command {
-	return &cobra.Command{
+	cmd := &cobra.Command{
 		Use:   "words [WORD]",
 		Short: "What a word of the trade means",
 		Long: `What a word of the trade means, in two sentences, with its unit and where it comes from; without a word,
@@ -34,10 +35,13 @@ the list of them.`,
 			if t.Unit != "" {
 				from = "In " + t.Unit + ". " + from
 			}
-			d.say("%s\n%s%s", t.Word, d.marked(report.Wrapped("", t.Says)), report.Wrapped("", from))
+			says := report.Wrapped("", quantity.Sentence(t.Says, d.units))
+			d.say("%s\n%s%s", t.Word, d.marked(says), report.Wrapped("", from))
 			return nil
 		},
 	}
+	cmd.Flags().String("units", "", unitsUsage)
+	return cmd
 }
 
 // likeWords says which words may have been meant: those that come near by their letters, and those whose entries use

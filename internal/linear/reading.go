@@ -7,7 +7,6 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 )
 
@@ -29,7 +28,7 @@ func (t *talk) read() {
 	if list := t.card.Assumed; len(list) > 0 {
 		var said []string
 		for _, a := range list {
-			said = append(said, choiceWords(a.Field)+" "+quantity.Typed(a.Value, t.units))
+			said = append(said, choiceWords(a.Field)+" "+report.Typed(a.Field, a.Value, t.units))
 		}
 		t.voice.say("Assumed, since it was not given: ", strings.Join(said, ", "), ".")
 	}

@@ -11,7 +11,6 @@ import (
 	"github.com/charmbracelet/x/term"
 
 	"brazebooth/internal/cli"
-	"brazebooth/internal/serve"
 	"brazebooth/tui"
 )
 
@@ -82,8 +81,8 @@ func askTerminal(ctx context.Context) cli.Answers {
 // samples are what the screens draw, as this terminal gets it.
 func samples(theme, background string) []cli.Sample {
 	var list []cli.Sample
-	for _, s := range tui.Samples(tui.Options{Theme: tui.Theme(theme), Profile: serve.ProfileOf(os.Environ())}, background != "light",
-		os.Getenv("TERM") == "linux") {
+	o := tui.Options{Theme: tui.Theme(theme), Profile: tui.ProfileOf(os.Environ())}
+	for _, s := range tui.Samples(o, background != "light", os.Getenv("TERM") == "linux") {
 		list = append(list, cli.Sample(s))
 	}
 	return list

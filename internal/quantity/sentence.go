@@ -7,35 +7,32 @@ import (
 	"strconv"
 	"strings"
 	"sync"
-	"unicode"
 	"unicode/utf8"
 )
 
 // Sentences are written in metric units: a number or a range, one blank, the unit ("2 mm", "1 to 2 mm", "900 °C (880 to
 // 920)"). Where the trade has a number of its own in the other system, the sentence says both ("11 m (35 ft)"). What a
-// person types as it stands has no blank ("1.5mm") or stands in quotes. A length before the word wire is the name of
-// its size.
+// person types as it stands has no blank ("1.5mm"), and what somebody typed or named stands between quotes. A length
+// before the word wire is the name of its size.
 
-// Sentence is a sentence in the units of a system. In the inch system each metric quantity becomes the roundest number
-// that the metric one may mean; both systems have it in parentheses. Of a quantity that is said in both, a system keeps
-// its own.
+// Sentence is a sentence in the units of a system. In the metric system it stays as it is written. In the inch system
+// each metric quantity becomes the roundest number that the metric one may mean, and of a quantity that is said in both
+// the inch one is kept; both systems have the inch number in parentheses.
 func Sentence(text string, sys System) string {
-	if !strings.ContainsAny(text, "0123456789") || sys != Inch && sys != Both && !strings.Contains(text, " (") {
+	if !strings.ContainsAny(text, "0123456789") || sys != Inch && sys != Both {
 		return text
 	}
 	var out strings.Builder
-	done := 0
+	done, repeated := 0, quotations(text)
 	for _, at := range quantities().FindAllStringSubmatchIndex(text, -1) {
 		m := matched{text, at}
-		if !m.whole() {
+		quoted := func(q part) bool { return q.from < at[0] && at[1] <= q.to }
+		if !m.whole() || slices.ContainsFunc(repeated, quoted) {
 			continue
 		}
 		out.WriteString(text[done:at[0]])
 		out.WriteString(m.in(sys))
 		done = at[1]
-	}
-	if done == 0 {
-		return text
 	}
 	return out.String() + text[done:]
 }
@@ -52,7 +49,10 @@ const (
 // quantities is the pattern of a quantity.
 var quantities = sync.OnceValue(func() *regexp.Regexp {
 	const number = `-?(?:\d+(?:\.\d+)?|\.\d+)`
-	const list = number + `(?:/\d+)?(?:(?: to | or | and | by |–)` + number + `)*`
+	const fraction = number + `(?:/\d+)?`
+	const list = `between ` + number + ` and ` + number + `|` + number + ` by ` + number + `|` +
+		fraction + `(?:(?: to | or |–)` + fraction + `)*`
+	const other = fraction + `(?:(?: to | or | and | by |–)` + fraction + `)*`
 	var units []string
 	for _, w := range views {
 		if w.inch != nil && !strings.HasPrefix(w.metric, "a ") {
@@ -61,7 +61,7 @@ var quantities = sync.OnceValue(func() *regexp.Regexp {
 	}
 	slices.SortFunc(units, func(a, b string) int { return len(b) - len(a) })
 	unit := `(` + strings.Join(slices.Compact(units), "|") + `)`
-	return regexp.MustCompile(`(` + list + `) ` + unit + `(?: \((` + list + `)(?: ` + unit + `)?\))?`)
+	return regexp.MustCompile(`(` + list + `) ` + unit + `(?: \((` + other + `)(?: ` + unit + `)?\))?`)
 })
 
 // matched is a quantity where it stands in its text.
@@ -84,35 +84,47 @@ func (m *matched) whole() bool {
 	}
 	before, _ := utf8.DecodeLastRuneInString(m.text[:m.at[0]])
 	after, _ := utf8.DecodeRuneInString(m.text[m.at[1]:])
-	joined := func(r rune) bool {
-		return unicode.IsLetter(r) || unicode.IsDigit(r) || strings.ContainsRune(`/²³·_`, r)
+	if name, ok := strings.CutPrefix(m.text[m.at[1]:], "."); ok { // of a file: "2 mm.pdf"
+		r, _ := utf8.DecodeRuneInString(name)
+		if inWord(r) {
+			return false
+		}
 	}
+	joined := func(r rune) bool { return inWord(r) || strings.ContainsRune(`/²³·_`, r) }
 	return !joined(before) && !strings.ContainsRune(`"'.`, before) && !joined(after)
 }
 
 // in is the quantity in a system.
 func (m *matched) in(sys System) string {
 	w, metric := viewOf(m.group(label))
-	other, known := viewOf(m.group(otherLabel))
 	switch {
 	case w.unit == "mm" && strings.HasPrefix(m.text[m.at[1]:], " wire") && m.at[again] < 0:
 		return m.group(0)
-	case m.at[otherLabel] >= 0 && known == metric && other == w, !metric && m.at[otherLabel] < 0:
-		return m.group(0)
+	case m.at[otherLabel] >= 0 && !sameQuantity(m.group(label), m.group(otherLabel)):
+		return Sentence(m.text[m.at[numbers]:m.at[label+1]], sys) + " (" +
+			Sentence(m.text[m.at[again]:m.at[otherLabel+1]], sys) + ")"
 	case m.at[otherLabel] >= 0:
 		return m.either(sys, metric)
+	case !metric || strings.Contains(m.group(numbers), "/"): // nobody writes a fraction of a metric unit
+		return m.group(0)
 	case sys == Inch:
 		return m.converted(&w)
-	case sys == Both:
-		return m.both(&w)
 	}
-	return m.group(0)
+	return m.both(&w)
+}
+
+// sameQuantity reports two labels of which one is the other's in the inch system. An inch label may have two rows.
+func sameQuantity(a, b string) bool {
+	return slices.ContainsFunc(views[:], func(w view) bool {
+		return w.inch != nil && (w.metric == a && w.inch.label == b || w.metric == b && w.inch.label == a)
+	})
 }
 
 // both is a metric quantity with the one of the inch system behind it, then its band in the same way.
 func (m *matched) both(w *view) string {
 	said := func(list string) string {
-		return list + " " + w.metric + " (" + eachNumber(list, w) + " " + w.inch.label + ")"
+		return list + " " + w.metric + " (" + eachNumber(strings.TrimPrefix(list, "between "), w) + " " +
+			w.inch.label + ")"
 	}
 	text := said(m.group(numbers))
 	if band := m.group(again); band != "" {
@@ -121,15 +133,15 @@ func (m *matched) both(w *view) string {
 	return text
 }
 
-// either is the quantity of a system where both are said; metric tells which of them is first.
+// either is what a system shows of a quantity that is said in both; metric tells which of them is first.
 func (m *matched) either(sys System, metric bool) string {
 	switch {
 	case sys == Both:
 		return m.group(0)
-	case metric == (sys != Inch):
-		return m.text[m.at[numbers]:m.at[label+1]]
+	case metric:
+		return m.text[m.at[again]:m.at[otherLabel+1]]
 	}
-	return m.text[m.at[again]:m.at[otherLabel+1]]
+	return m.text[m.at[numbers]:m.at[label+1]]
 }
 
 // converted is the quantity in the inch system, its band behind it.
@@ -193,19 +205,4 @@ func (w *view) roundest(metric string) string {
 		}
 	}
 	return w.number(x, w.decimals(x, Inch), Inch)
-}
-
-// Typed is a value as a person types it, the unit without a blank ("12mm", "80C"), in the units of a system; both
-// systems have the second in parentheses. What has no other unit stays.
-func Typed(value string, sys System) string {
-	at := strings.LastIndexAny(value, "0123456789") + 1
-	w := look(value[at:])
-	if w.inch == nil || sys != Inch && sys != Both {
-		return value
-	}
-	other := w.roundest(value[:at]) + strings.TrimPrefix(w.inch.label, "°")
-	if sys == Both {
-		return value + " (" + other + ")"
-	}
-	return other
 }

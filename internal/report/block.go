@@ -5,6 +5,8 @@
 package report
 
 import (
+	"slices"
+
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 )
@@ -19,6 +21,20 @@ type Block interface {
 type Said []Line
 
 func (s Said) words(Options) []Line { return s }
+
+// KeptHead are the first lines of a kept card; behind them stands what its job did not say.
+type KeptHead struct {
+	Said
+	Assumed []calc.Assumption
+}
+
+func (h KeptHead) words(o Options) []Line {
+	if len(h.Assumed) == 0 {
+		return h.Said
+	}
+	return append(slices.Clip(h.Said), Line{Kind: Named, Lead: "assumed", Text: AssumedText(h.Assumed, o.Units),
+		AsTyped: true})
+}
 
 // lines are a block that nobody reads the values of: how it is put into words is all there is.
 type lines func(o Options) []Line

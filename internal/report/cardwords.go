@@ -179,7 +179,7 @@ func (a Assumed) words(o Options) []Line {
 	}
 	list := []Line{{Kind: Heading, Text: "Assumed, since it was not given:"}}
 	for _, x := range a.List {
-		list = append(list, Line{Kind: Assume, Lead: x.Field, Value: quantity.Typed(x.Value, o.Units), Text: x.Why})
+		list = append(list, Line{Kind: Assume, Lead: x.Field, Value: Typed(x.Field, x.Value, o.Units), Text: x.Why})
 	}
 	return list
 }
@@ -188,7 +188,7 @@ func (c Checks) words(o Options) []Line {
 	var list []Line
 	for i := range c.List {
 		x := &c.List[i]
-		list = append(list, Line{Kind: CheckFirst, Lead: x.Field, Value: quantity.Typed(x.Value, o.Units),
+		list = append(list, Line{Kind: CheckFirst, Lead: x.Field, Value: Typed(x.Field, x.Value, o.Units),
 			Text: x.Text()})
 	}
 	return list
@@ -201,11 +201,18 @@ func (p Open) words(Options) []Line {
 	return []Line{{Kind: MayGive, Text: strings.Join(p.Choices, ", ")}}
 }
 
+// Typed is the value of a job's field as a person types it, in the units of a system. What is no number of a job, such
+// as a metal's name, has no other units.
+func Typed(field, value string, sys quantity.System) string {
+	_, _, unit, _ := calc.Span(field)
+	return quantity.Typed(field, value, unit, sys)
+}
+
 // AssumedText lists what nobody chose.
 func AssumedText(list []calc.Assumption, sys quantity.System) string {
 	var said []string
 	for _, a := range list {
-		said = append(said, plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+quantity.Typed(a.Value, sys), 60))
+		said = append(said, plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+Typed(a.Field, a.Value, sys), 60))
 	}
 	return strings.Join(said, ", ")
 }

@@ -88,7 +88,7 @@ func (r *Ranking) rank(i int, sys quantity.System) []Line {
 	f := &r.List[i]
 	parts := []string{f.Colour, fmt.Sprintf("%.0f MPa", f.Tensile)}
 	if f.Wire != nil {
-		parts = append(parts, fmt.Sprintf("%.0f g/m of wire", *f.Wire))
+		parts = append(parts, fmt.Sprintf("%.0f g/m of seam", *f.Wire))
 	}
 	if f.Cost != nil {
 		money := r.Currency

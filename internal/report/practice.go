@@ -40,7 +40,7 @@ func (p *Practice) last() *practice.Bead { return &p.Beads[len(p.Beads)-1] }
 func (p *Practice) words(o Options) []Line {
 	return []Line{
 		{Text: fmt.Sprintf("practice, level %d, seed %d: %s", p.Job.Level, p.Job.Seed, p.Job.Work)},
-		{Text: PracticeWork(p.Card, o.Units) +
+		{Kind: Subject, Text: PracticeWork(p.Card, o.Units) +
 			". The booth is simulated: its heat is as far from the card's as a real booth's may be."},
 	}
 }

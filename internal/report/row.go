@@ -202,7 +202,7 @@ func assumedLine(f *Figures, sys quantity.System) string {
 		text := field
 		for _, a := range f.Card.Assumed {
 			if a.Field == field {
-				text = field + " " + quantity.Typed(a.Value, sys)
+				text = field + " " + Typed(a.Field, a.Value, sys)
 			}
 		}
 		list = append(list, text)

@@ -17,6 +17,7 @@ type Line struct {
 	Of            Block // of a picture
 	N             int   // of a rank, from 1; of an edge 1 where it stands under a zone
 	Bad           bool  // an edge is not met, a filler is ruled out
+	AsTyped       bool  // it repeats what somebody typed, which keeps its units
 }
 
 // Kind is what a line is. Each medium has a sign of its own for each.
@@ -74,7 +75,7 @@ const (
 func Words(blocks []Block, o Options) []Line {
 	list := said(blocks, o)
 	for i := range list {
-		if l := &list[i]; !asComputed(l.Kind) {
+		if l := &list[i]; !asComputed(l.Kind) && !l.AsTyped {
 			l.Lead, l.Value, l.Text = quantity.Sentence(l.Lead, o.Units), quantity.Sentence(l.Value, o.Units),
 				quantity.Sentence(l.Text, o.Units)
 		}

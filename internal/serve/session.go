@@ -6,12 +6,10 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
-	"strings"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
 	"charm.land/ssh"
-	"github.com/charmbracelet/colorprofile"
 	"golang.org/x/time/rate"
 
 	"brazebooth/internal/plain"
@@ -192,7 +190,7 @@ func (s *server) screens(x *session, look tui.Options) int {
 	keeper, saved := s.deps.Keeper(x.guest, s.book)
 	defer saved() // what is being saved gets into the book, also when the client is gone
 	o := look
-	o.Env, o.Profile, o.FPS, o.Book, o.Context = env, ProfileOf(env), s.FPS, keeper, x.asked
+	o.Env, o.Profile, o.FPS, o.Book, o.Context = env, tui.ProfileOf(env), s.FPS, keeper, x.asked
 	o.Width, o.Height = max(1, pty.Window.Width), max(1, pty.Window.Height)
 	in := newTap(newInput(x.life, x, &s.Settings, x.idle.heard))
 	o.Leaving = in.end
@@ -245,14 +243,4 @@ func resize(ctx context.Context, sizes <-chan ssh.Window, p *tea.Program) {
 			return
 		}
 	}
-}
-
-// ProfileOf is how many colours a client's terminal says it has. NO_COLOR counts whatever its value.
-func ProfileOf(env []string) colorprofile.Profile {
-	for _, e := range env {
-		if v, ok := strings.CutPrefix(e, "NO_COLOR="); ok && v != "" {
-			return colorprofile.Ascii
-		}
-	}
-	return colorprofile.Env(env)
 }

@@ -3,6 +3,7 @@ package shop
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
@@ -66,7 +67,8 @@ func item(text string) report.Line { return report.Line{Kind: report.Item, Text:
 func beads(trials []Kept[book.Trial]) report.Said {
 	list := report.Said{{Text: "test beads"}}
 	for _, t := range trials {
-		list = append(list, item(t.Revision.At[:10]+" "+book.Summary(&t.Revision)))
+		list = append(list, report.Line{Kind: report.Item, Text: t.Revision.At[:10] + " " + book.Summary(&t.Revision),
+			AsTyped: true})
 	}
 	if len(trials) == 0 {
 		list = append(list, item("none kept"))
@@ -85,7 +87,9 @@ func today(ctx context.Context, c *book.Card) report.Said {
 		return append(list, item("no figure differs"))
 	}
 	for _, x := range diff {
-		text := fmt.Sprintf("%.4g, now %.4g %s", x.A, x.B, quantity.Label(x.Unit, quantity.Metric))
+		unit := quantity.Label(x.Unit, quantity.Metric)
+		valued := func(v float64) string { return strings.TrimSpace(fmt.Sprintf("%.4g %s", v, unit)) }
+		text := valued(x.A) + ", now " + valued(x.B)
 		if x.A == 0 || x.B == 0 {
 			text = x.Why
 		}
@@ -110,8 +114,8 @@ func History(list []book.Revision) report.Said {
 			what = "changed"
 		}
 		gone[h.Rev] = h.Deleted
-		said = append(said, report.Line{Text: fmt.Sprintf("%sZ %s: %s (by %s, version %s, revision %.8s)",
-			h.At[:19], what, book.Summary(h), SavedBy(h), plain.Line(h.Program, 20), h.Rev)})
+		said = append(said, asTyped(fmt.Sprintf("%sZ %s: %s (by %s, version %s, revision %.8s)",
+			h.At[:19], what, book.Summary(h), SavedBy(h), plain.Line(h.Program, 20), h.Rev)))
 	}
 	return said
 }

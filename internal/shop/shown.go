@@ -26,16 +26,20 @@ func Held(r *book.Revision) ([]report.Block, error) {
 	}
 	c, err := book.Body[book.Card](r)
 	c.Clean()
-	head := report.Said{{Text: c.Name}, {Text: savedLine(r)}, {Text: c.Line()}}
-	named := [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note},
-		{"assumed", report.AssumedText(c.Card.Assumed, quantity.Metric)}}
-	for _, x := range named {
+	card := AsKept(&c)
+	return append([]report.Block{report.KeptHead{Said: keptHead(&c, savedLine(r)), Assumed: c.Card.Assumed}},
+		report.Kept(&card)...), err
+}
+
+// keptHead is what somebody typed of a kept card, and its job's names.
+func keptHead(c *book.Card, saved string) report.Said {
+	head := report.Said{asTyped(c.Name), asTyped(saved), asTyped(c.Line())}
+	for _, x := range [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note}} {
 		if x[1] != "" {
-			head = append(head, report.Line{Kind: report.Named, Lead: x[0], Text: x[1]})
+			head = append(head, report.Line{Kind: report.Named, Lead: x[0], Text: x[1], AsTyped: true})
 		}
 	}
-	card := AsKept(&c)
-	return append([]report.Block{head}, report.Kept(&card)...), err
+	return head
 }
 
 // AsKept is a kept card with what it showed when it was saved. Its figures have no reasons and its zone is its verdict.
@@ -48,6 +52,9 @@ func AsKept(c *book.Card) calc.Card {
 	}
 	return card
 }
+
+// asTyped is a line with what somebody typed, or the names of a job's sheet and wire.
+func asTyped(text string) report.Line { return report.Line{Text: text, AsTyped: true} }
 
 // savedLine says which revision it is.
 func savedLine(r *book.Revision) string {
@@ -85,14 +92,15 @@ func practised(r *book.Revision) []report.Block {
 	for _, x := range [...][2]string{{"booth", fmt.Sprintf("level %d, number %d", how.Level, how.Seed)},
 		{"work", how.Work}, {"yours", quantity.Count(how.Beads, "bead") + ", the last one " + how.Verdict},
 		{"the program's", own}} {
-		list = append(list, report.Line{Kind: report.Field, Lead: x[0], Text: plain.Line(x[1], 400)})
+		list = append(list, report.Line{Kind: report.Field, Lead: x[0], Text: plain.Line(x[1], 400),
+			AsTyped: true})
 	}
-	return []report.Block{report.Said{{Text: book.Summary(r)}, {Text: savedLine(r)}}, list}
+	return []report.Block{report.Said{asTyped(book.Summary(r)), asTyped(savedLine(r))}, list}
 }
 
 // fieldsOf are any record's fields, in the order of their names.
 func fieldsOf(r *book.Revision) []report.Block {
-	head := report.Said{{Text: book.Summary(r)}, {Text: savedLine(r)}}
+	head := report.Said{asTyped(book.Summary(r)), asTyped(savedLine(r))}
 	var fields, job, pull map[string]json.RawMessage
 	if json.Unmarshal(r.Body, &fields) != nil {
 		unread := report.Line{Kind: report.Item, Text: "of a newer program: this one cannot read it"}
@@ -111,14 +119,16 @@ func fieldsOf(r *book.Revision) []report.Block {
 		value := string(fields[name])
 		var text string
 		var number float64
+		typed := json.Unmarshal(fields[name], &text) == nil
 		switch {
-		case json.Unmarshal(fields[name], &text) == nil:
+		case typed:
 			value = text
 		case json.Unmarshal(fields[name], &number) == nil:
 			value = fmt.Sprintf("%.4g", number)
 		}
 		label := plain.Line(strings.ReplaceAll(name, "_", " "), 18)
-		list = append(list, report.Line{Kind: report.Field, Lead: label, Text: plain.Line(value+recordUnit(name), 400)})
+		list = append(list, report.Line{Kind: report.Field, Lead: label, Text: plain.Line(value+recordUnit(name), 400),
+			AsTyped: typed})
 	}
 	return []report.Block{head, list}
 }

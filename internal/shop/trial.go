@@ -80,7 +80,8 @@ func judge(t *book.Trial) error {
 	switch {
 	case !slices.Contains([]string{practice.BeadGood, practice.BeadAcceptable, practice.BeadBad}, t.Verdict):
 		return wrong("a trial needs a verdict", "type --verdict good, acceptable or bad")
-	case t.Verdict == practice.BeadGood && t.Seen != "" && t.Seen != practice.BeadGood, t.Verdict == practice.BeadBad && t.Seen == practice.BeadGood:
+	case t.Verdict == practice.BeadGood && t.Seen != "" && t.Seen != practice.BeadGood,
+		t.Verdict == practice.BeadBad && t.Seen == practice.BeadGood:
 		return wrong("the verdict "+t.Verdict+" together with "+t.Seen,
 			"say acceptable where a fault is tolerated, or what was seen otherwise")
 	}

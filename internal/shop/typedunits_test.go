@@ -1,0 +1,25 @@
+package shop
+
+import (
+	"strings"
+	"testing"
+
+	"brazebooth/calc"
+	"brazebooth/internal/book"
+	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
+)
+
+// What somebody typed keeps its units, so that a card is found by the name that is shown; what nobody chose follows them.
+func TestTypedTextKeepsItsUnits(t *testing.T) {
+	card := book.Card{Name: "tank 2 mm lid", Tags: []string{"12 mm shelf"}, Note: "clamp 25 mm off"}
+	card.Card.Assumed = []calc.Assumption{{Field: "stickout", Value: "12mm"}, {Field: "metal", Value: "304L"}}
+	c := card
+	head := report.KeptHead{Said: keptHead(&c, "saved"), Assumed: c.Card.Assumed}
+	text := report.Text([]report.Block{head}, report.Options{Units: quantity.Inch})
+	for _, want := range []string{"tank 2 mm lid", "12 mm shelf", "clamp 25 mm off", "stickout .47in", "metal 304L"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in:\n%s", want, text)
+		}
+	}
+}
