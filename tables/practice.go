@@ -41,9 +41,10 @@ var PracticeLines = Rows[PracticeLine]{
 	{"bronze-cost", TopicFit, "Bronze wire costs several times steel wire and is soft to feed; it saves grinding, " +
 		"zinc repair and heat.", practice},
 	{"melting-points", TopicFit,
-		"Silicon bronze melts near 1800 °F, mild steel near 2700 °F: the sheet stays solid while the filler flows.",
-		practice},
-	{"deposit-strength", TopicFit, "A silicon bronze deposit holds about 50 ksi, steel wire about 70.", practice},
+		"Silicon bronze melts near 980 °C (1800 °F), mild steel near 1480 °C (2700 °F): the sheet stays solid " +
+			"while the filler flows.", practice},
+	{"deposit-strength", TopicFit, "A silicon bronze deposit holds about 345 MPa (50 ksi), steel wire " +
+		"about 480 MPa (70 ksi).", practice},
 
 	{"cusi3-general", TopicFiller, "CuSi3 for bare and zinc-coated steel.", practice},
 	{"cual8-general", TopicFiller, "CuAl8 for aluminized sheet, stainless, more strength, sea water, overlay.",

@@ -201,7 +201,8 @@ func practiceLike(start *calc.Job, sys quantity.System) string {
 		name = "arc-on"
 	}
 	c := choice.ByName(name)
-	shown := quantity.ShowDialed(c.Figure, c.At(start).V, c.Unit, sys.Lead())
+	v := quantity.OnDial(c.Figure, c.At(start).V, c.Unit, sys.Lead())
+	shown := quantity.ShowDialed(c.Figure, v, c.Unit, sys.Lead())
 	return name + " " + strings.ReplaceAll(shown, " ", "")
 }
 
