@@ -49,8 +49,8 @@ func (w *warnings) given() {
 			"and makes pores. More gas, and no draught.", j.Flow.V, least, g.Flow.High)
 	}
 	if j.Hole.Set && w.card.Used.Joint != "plug" {
-		w.tell("hole-unused", Caution, "the job", "A hole belongs to a plug, and this is a %s: it is left out. Type "+
-			"--joint plug, or leave --hole out.", w.card.Used.Joint)
+		w.tell("hole-unused", Caution, "the job", "A hole belongs to a plug, and this is a %s: it is left out. Choose "+
+			"the joint plug, or leave the hole out.", w.card.Used.Joint)
 	}
 	w.givenPreheat()
 	w.softens()
