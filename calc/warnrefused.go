@@ -56,13 +56,19 @@ func (w *warnings) given() {
 	w.softens()
 }
 
+// WarmestService is the warmest service of a brazed joint as the trade says it, in round numbers of either unit.
+func WarmestService() string {
+	limit := tables.ServiceLimit
+	return fmt.Sprintf("%.0f °C (%.0f °F)", limit.Low, limit.V*9/5+32)
+}
+
 // TooWarm says why a service temperature that was given is no job for a copper alloy; "" where it is one.
 func TooWarm(card *Card) string {
 	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
 	if !t.Set || t.V <= limit.V {
 		return ""
 	}
-	return fmt.Sprintf("%.0f °C in service: above about %.0f °C a copper-alloy braze creeps and lets go", t.V, limit.V)
+	return fmt.Sprintf("%.0f °C in service: above about %s a copper-alloy braze creeps and lets go", t.V, WarmestService())
 }
 
 // service cautions a joint that is to be too warm in service.

@@ -111,7 +111,7 @@ func unitsSpelled(text string) string {
 	return unitPattern().ReplaceAllStringFunc(text, func(s string) string {
 		m := unitPattern().FindStringSubmatch(s)
 		if m[6] != "" {
-			return m[6] + " " + unitWord("in", false) + m[7]
+			return m[6] + " " + unitWord("in", true) + m[7]
 		}
 		sign, after := m[2]+m[4], m[3]+m[5]
 		if s[1] != ' ' && !strings.HasPrefix(sign, "°") && sign != "%" {
