@@ -26,7 +26,7 @@ const (
 // PracticeLines in the order of a job.
 var PracticeLines = Rows[PracticeLine]{
 	{"sheet-range", TopicFit,
-		"Sheet from 0.2 to about 3 mm. Above that strength limits it; there brazing suits wear overlay and repairs.",
+		"Sheet from 0.2 mm to about 3 mm. Above that strength limits it; there brazing suits wear overlay and repairs.",
 		read("TWI Job Knowledge 134")},
 	{"sheet-usual", TopicFit, "Most useful from 28 to 18 gauge.", practice},
 	{"suits", TopicFit, "Suits zinc-coated sheet, high-strength steel where the heated zone must stay small, " +
