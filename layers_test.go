@@ -34,7 +34,7 @@ var own = map[string][]string{
 		"internal/crew"},
 	"brazebooth/calc/correct": {"internal/mistake", "tables", "calc", "calc/advice", "calc/formula"},
 	"brazebooth/calc/practice": {"internal/mistake", "tables", "calc", "calc/advice", "calc/correct",
-		"calc/thinsheet"},
+		"calc/thinsheet", "internal/quantity"},
 	"brazebooth/internal/report": {"calc", "calc/advice", "calc/practice", "tables", "internal/quantity",
 		"internal/joint", "internal/plain", "internal/picture"},
 	"brazebooth/internal/picture": {},

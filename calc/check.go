@@ -1,11 +1,12 @@
 package calc
 
 import (
-	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"brazebooth/internal/mistake"
+	"brazebooth/internal/quantity"
 )
 
 // span is what a number of a Job may be; outside it the Job is refused, not clamped.
@@ -98,12 +99,9 @@ func checkNumbers(j *Job) error {
 			continue
 		}
 		if math.IsNaN(s.opt.V) || s.opt.V < s.low || s.opt.V > s.high {
-			unit := s.unit
-			if unit != "" {
-				unit = " " + unit
-			}
-			return mistake.In(s.field, spelt(s.opt.V)+unit+" is out of range",
-				fmt.Sprintf("type a value from %s to %s%s", spelt(s.low), spelt(s.high), unit))
+			unit := quantity.Label(s.unit, quantity.Metric)
+			return mistake.In(s.field, strings.TrimSpace(spelt(s.opt.V)+" "+unit)+" is out of range",
+				"type a value "+quantity.Limits(s.low, s.high, s.unit))
 		}
 	}
 	return nil

@@ -112,7 +112,7 @@ func (g *timedRun) warn(card *Card, s *Timed) {
 func (g *timedRun) burns(on float64) Warning {
 	in, how := g.runIn(), "as read"
 	if !g.card.Job.RunIn.Set {
-		how = fmt.Sprintf("assumed, %.2f to %.2f; --run-in takes a reading", in.Low, in.High)
+		how = fmt.Sprintf("assumed, %.2f to %.2f; run-in takes a reading", in.Low, in.High)
 	}
 	return Warning{"timed-burns", Info, fmt.Sprintf("Arc on is how long the arc burns. A timer that starts the wire "+
 		"is set to %.2f s: %.2f s pass until the arc burns (%s).", on+in.V, in.V, how), timedSource}

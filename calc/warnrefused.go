@@ -49,11 +49,17 @@ func (w *warnings) given() {
 			"and makes pores. More gas, and no draught.", j.Flow.V, least, g.Flow.High)
 	}
 	if j.Hole.Set && w.card.Used.Joint != "plug" {
-		w.tell("hole-unused", Caution, "the job", "A hole belongs to a plug, and this is a %s: it is left out. Type "+
-			"--joint plug, or leave --hole out.", w.card.Used.Joint)
+		w.tell("hole-unused", Caution, "the job", "A hole belongs to a plug, and this is a %s: it is left out. Choose "+
+			"the joint plug, or leave the hole out.", w.card.Used.Joint)
 	}
 	w.givenPreheat()
 	w.softens()
+}
+
+// WarmestService is the warmest service of a brazed joint as the trade says it, in round numbers of either unit.
+func WarmestService() string {
+	limit := tables.ServiceLimit
+	return fmt.Sprintf("%.0f °C (%.0f °F)", limit.Low, limit.V*9/5+32)
 }
 
 // TooWarm says why a service temperature that was given is no job for a copper alloy; "" where it is one.
@@ -62,7 +68,7 @@ func TooWarm(card *Card) string {
 	if !t.Set || t.V <= limit.V {
 		return ""
 	}
-	return fmt.Sprintf("%.0f °C in service: above about %.0f °C a copper-alloy braze creeps and lets go", t.V, limit.V)
+	return fmt.Sprintf("%.0f °C in service: above about %s a copper-alloy braze creeps and lets go", t.V, WarmestService())
 }
 
 // service cautions a joint that is to be too warm in service.

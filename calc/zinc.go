@@ -14,23 +14,23 @@ import (
 // StripZinc is what is done where warmer parts would help, after the trade's rule: the zinc comes off first, and the
 // card is asked again for the bare sheet.
 func StripZinc(card *Card) string {
-	return "strip the zinc back, give the sheet as bare (" + bareFlags(card) + ") and ask again"
+	return "strip the zinc back, give the sheet as bare (" + bareChoices(card) + ") and ask again"
 }
 
-// bareFlags are the flags that give the members with zinc as bare.
-func bareFlags(card *Card) string {
+// bareChoices are the choices that give the members with zinc as bare.
+func bareChoices(card *Card) string {
 	var list []string
 	for i, m := range card.Setup.Joined() {
 		if !m.Coating.Zinc {
 			continue
 		}
 		if i == 0 {
-			list = append(list, "--coating none")
+			list = append(list, "coating none")
 		} else if j := &card.Job; len(list) == 0 || j.Metal2 != "" || j.Coating2 != "" { // else it follows the first
-			list = append(list, "--coating2 none")
+			list = append(list, "second coating none")
 		}
 	}
-	return strings.Join(list, " ")
+	return strings.Join(list, ", ")
 }
 
 // WarmedZinc reports parts that carry zinc and are warmer than a hand bears.
@@ -84,5 +84,5 @@ func (r *resolution) solidZinc() error {
 		return nil
 	}
 	return mistake.In("preheat", fmt.Sprintf("zinc melts at %.0f °C", tables.ZincMelts.V),
-		"strip the zinc back and type "+bareFlags(r.card)+", or give less preheat")
+		"strip the zinc back and choose "+bareChoices(r.card)+", or give less preheat")
 }

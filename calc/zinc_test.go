@@ -105,10 +105,10 @@ func TestMoltenZincIsRefused(t *testing.T) {
 				continue
 			}
 			bare := j
-			if strings.Contains(m.Hint, "--coating none") {
+			if strings.Contains(strings.ReplaceAll(m.Hint, "second coating none", ""), "coating none") {
 				bare.Coating = "none"
 			}
-			if strings.Contains(m.Hint, "--coating2 none") {
+			if strings.Contains(m.Hint, "second coating none") {
 				bare.Coating2 = "none"
 			}
 			if _, err := Complete(bare); err != nil {

@@ -132,7 +132,7 @@ var (
 	StepVolts    = constant("StepVolts", 1, 0.5, 1, "V", practice)
 	StepFeed     = constant("StepFeed", 15, 5, 15, "%", practice)
 	StepTravel   = constant("StepTravel", 30, 10, 30, "%", practice)
-	StepPreheat  = constant("StepPreheat", 100, 50, 100, "C", practice)
+	StepPreheat  = constant("StepPreheat", 100, 50, 100, "K", practice)
 	StepOnOff    = constant("StepOnOff", 20, 10, 20, "%", practice)
 
 	// How warm parts are made at most for the arc: beyond, steel and its coat suffer, and a hand cannot stay near.

@@ -211,7 +211,7 @@ func TestStopsAndNearMisses(t *testing.T) {
 		for kind, of := range find {
 			m := mistake.Of(of(typed))
 			if m == nil || !strings.Contains(m.What, want) || m.Hint == "" ||
-				typed != "magnesium" && !strings.Contains(m.Hint, "see --hazard ") {
+				typed != "magnesium" && !strings.Contains(m.Hint, "see the hazard ") {
 				t.Errorf("%s %s: %+v", kind, typed, m)
 			}
 		}

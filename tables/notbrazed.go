@@ -89,7 +89,7 @@ func stops(hazard string, words ...string) notBrazedRow {
 	if strings.HasPrefix(why, "Its") {
 		why = lower(why)
 	}
-	return notBrazedRow{hazard, words, "stop: " + why, h.Origin, lower(h.Instead) + "; see --hazard " + word}
+	return notBrazedRow{hazard, words, "stop: " + why, h.Origin, lower(h.Instead) + "; see the hazard " + word}
 }
 
 // refused is the refusal of a name that means such a metal or coat, nil for any other.

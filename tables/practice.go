@@ -26,7 +26,7 @@ const (
 // PracticeLines in the order of a job.
 var PracticeLines = Rows[PracticeLine]{
 	{"sheet-range", TopicFit,
-		"Sheet from 0.2 to about 3 mm. Above that strength limits it; there brazing suits wear overlay and repairs.",
+		"Sheet from 0.2 mm to about 3 mm. Above that strength limits it; there brazing suits wear overlay and repairs.",
 		read("TWI Job Knowledge 134")},
 	{"sheet-usual", TopicFit, "Most useful from 28 to 18 gauge.", practice},
 	{"suits", TopicFit, "Suits zinc-coated sheet, high-strength steel where the heated zone must stay small, " +
@@ -41,9 +41,10 @@ var PracticeLines = Rows[PracticeLine]{
 	{"bronze-cost", TopicFit, "Bronze wire costs several times steel wire and is soft to feed; it saves grinding, " +
 		"zinc repair and heat.", practice},
 	{"melting-points", TopicFit,
-		"Silicon bronze melts near 1800 °F, mild steel near 2700 °F: the sheet stays solid while the filler flows.",
-		practice},
-	{"deposit-strength", TopicFit, "A silicon bronze deposit holds about 50 ksi, steel wire about 70.", practice},
+		"Silicon bronze melts near 980 °C (1800 °F), mild steel near 1480 °C (2700 °F): the sheet stays solid " +
+			"while the filler flows.", practice},
+	{"deposit-strength", TopicFit, "A silicon bronze deposit holds about 345 MPa (50 ksi), steel wire " +
+		"about 480 MPa (70 ksi).", practice},
 
 	{"cusi3-general", TopicFiller, "CuSi3 for bare and zinc-coated steel.", practice},
 	{"cual8-general", TopicFiller, "CuAl8 for aluminized sheet, stainless, more strength, sea water, overlay.",

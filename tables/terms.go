@@ -8,7 +8,7 @@ type Term struct {
 	Word string
 	Also []string // other names that stand for it on labels, flags and in figures
 	Says string
-	Unit string // "" for a word without a figure
+	Unit string // "" for a word without a figure, or whose figure has none
 	Origin
 }
 
@@ -216,7 +216,7 @@ var jobTerms = [...]Term{
 		"The pull along the joint that is meant to stay on it. Prying and peeling are far worse and are not computed.",
 		"N", ownTerm},
 	{"safety factor", []string{"safety"},
-		"What the weak end of the strength is divided by before it is allowed. A qualified person chooses it.", "1",
+		"What the weak end of the strength is divided by before it is allowed. A qualified person chooses it.", "",
 		memoryMedium("engineering handbooks")},
 	{"service temperature", []string{"service-temp"},
 		"How hot the joint gets in use. Bronze loses strength above about 200 °C.", "°C", practice},
@@ -237,7 +237,7 @@ var jobTerms = [...]Term{
 			"at the source comes first, the respirator second.", "mg/s, g/h, m³/h, %",
 		memoryHigh("29 CFR 1910.252(c); OSHA, NIOSH and ACGIH limits")},
 	{"shade", []string{"shade suggested", "shade minimum", "eye shade"}, "How dark the filter before the eyes is. " +
-		"Start dark and go lighter until you see the puddle, never below the least.", "1",
+		"Start dark and go lighter until you see the puddle, never below the least.", "",
 		memoryHigh("ANSI Z49.1 shade guide; ISO 16321")},
 	{"correct", []string{"test bead", "bead signs"},
 		"A short bead on scrap of the same sheet, looked at and peeled. It shows what one setting to change.", "",

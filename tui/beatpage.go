@@ -53,7 +53,7 @@ func beatFound(m *root, f slowFound[calc.Timed]) tea.Cmd {
 	if m.notice != nil && m.notice.what == noTimesYet && m.beat.stop == nil {
 		m.notice = nil
 	}
-	m.beat.chart = heatChart(&m.beat.have, m.th.look.comma)
+	m.beat.chart = heatChart(&m.beat.have, m.units, m.th.look.comma)
 	return tea.Batch(m.follow(), m.playInBooth())
 }
 

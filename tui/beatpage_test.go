@@ -13,6 +13,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/deep"
+	"brazebooth/internal/quantity"
 	"brazebooth/tui/canvas"
 )
 
@@ -128,8 +129,14 @@ func TestHeatChart(t *testing.T) {
 	if share := burnt / last; math.Abs(share-on/(on+off)) > 0.1 {
 		t.Errorf("the arc burns %.2f of the chart, %.2f of a beat", share, on/(on+off))
 	}
-	if heatChart(&calc.Timed{}, false) != nil || sp.BaseSolidus != ch.Limits[0].At {
+	if heatChart(&calc.Timed{}, quantity.Metric, false) != nil || sp.BaseSolidus != ch.Limits[0].At {
 		t.Error("a chart of nothing, or another limit")
+	}
+	s.press("u") // the axis follows the units of the page
+	inch := s.root().beat.chart
+	if at := 9*sp.BaseSolidus/5 + 32; inch.Y.Name != "°F" || math.Abs(inch.Limits[0].At-at) > 1e-9 ||
+		math.Abs(inch.Traces[0].Y[0]-(9*ch.Traces[0].Y[0]/5+32)) > 1e-9 {
+		t.Errorf("%q, %+v", inch.Y.Name, inch.Limits)
 	}
 }
 

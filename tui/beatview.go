@@ -8,6 +8,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
+	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
@@ -159,22 +160,28 @@ func (p *beatPage) facts(th *theme, s *session, w int) block {
 	return flow(newRow(w).put(th.quiet, "good to about a factor of two"), parts, 0, w)
 }
 
-// heatChart is the heat at root edge and middle over the last beats; nil where none was followed.
-func heatChart(sp *calc.Timed, comma bool) *canvas.Chart {
+// heatChart is the heat at root edge and middle over the last beats, in the units of the screen; nil where
+// none was followed.
+func heatChart(sp *calc.Timed, units quantity.System, comma bool) *canvas.Chart {
 	points := report.LastBeats(sp)
 	if len(points) < 2 {
 		return nil
 	}
-	ch := &canvas.Chart{X: canvas.Axis{Name: "s"}, Y: canvas.Axis{Name: "°C"}, OnName: "arc on", Comma: comma,
-		Limits: []canvas.Limit{
-			{Name: "base melts", At: sp.BaseSolidus, State: canvas.Burns}, {Name: "filler flows", At: sp.Liquidus,
-				State: canvas.Good},
-			{Name: "filler is solid", At: sp.Solidus, State: canvas.Cold}}}
+	sys := units.Lead()
+	deg := func(celsius float64) float64 {
+		v, _ := quantity.Convert(celsius, "C", sys)
+		return v
+	}
+	ch := &canvas.Chart{X: canvas.Axis{Name: "s"}, Y: canvas.Axis{Name: quantity.Label("C", sys)}, OnName: "arc on",
+		Comma: comma, Limits: []canvas.Limit{
+			{Name: "base melts", At: deg(sp.BaseSolidus), State: canvas.Burns},
+			{Name: "filler flows", At: deg(sp.Liquidus), State: canvas.Good},
+			{Name: "filler is solid", At: deg(sp.Solidus), State: canvas.Cold}}}
 	edge, middle := canvas.Trace{Name: "root edge"}, canvas.Trace{Name: "middle", Dotted: true}
 	for i, q := range points {
 		t := q.Time - points[0].Time
-		edge.X, edge.Y = append(edge.X, t), append(edge.Y, q.Edge)
-		middle.X, middle.Y = append(middle.X, t), append(middle.Y, min(q.Centre, sp.BaseSolidus+300))
+		edge.X, edge.Y = append(edge.X, t), append(edge.Y, deg(q.Edge))
+		middle.X, middle.Y = append(middle.X, t), append(middle.Y, deg(min(q.Centre, sp.BaseSolidus+300)))
 		if n := len(ch.On); q.On && n > 0 && i > 0 && points[i-1].On {
 			ch.On[n-1].To = t
 		} else if q.On {

@@ -107,10 +107,10 @@ func (p *mapPage) pictured(s *session, comma bool) func(context.Context, int) ([
 }
 
 // pictured is the heat of the times that the page shows.
-func (p *beatPage) pictured(_ *session, comma bool) func(context.Context, int) ([]byte, error) {
-	timed := p.have
+func (p *beatPage) pictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
+	timed, units := p.have, s.units
 	return func(_ context.Context, dpi int) ([]byte, error) {
-		return report.Heat{Timed: &timed, Comma: comma}.PNG(dpi)
+		return report.Heat{Timed: &timed, Units: units, Comma: comma}.PNG(dpi)
 	}
 }
 

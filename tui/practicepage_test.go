@@ -213,7 +213,7 @@ func TestPracticeRefusesOnTheScreens(t *testing.T) {
 	was := p.now
 	p.now.Travel = calc.Some(40)
 	s.press("enter")
-	s.has("travel: 40 is out of range", "what a hand")
+	s.has("travel: 40 mm/s is out of range", "what a hand")
 	s.press("r")
 	if p.now != was || len(p.beads) != 1 {
 		t.Errorf("%+v, %d beads", p.now, len(p.beads))

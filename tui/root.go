@@ -202,6 +202,7 @@ func undo(m *root) tea.Cmd {
 func otherUnits(m *root) tea.Cmd {
 	m.units = m.units.Next()
 	m.th.look.units = m.units
+	m.beat.chart = heatChart(&m.beat.have, m.units, m.th.look.comma)
 	m.refresh()
 	return nil
 }

@@ -13,12 +13,12 @@ func (f *fitting) service(card *calc.Card) {
 	switch {
 	case !t.Set:
 		f.say(Suits, limit.Origin, "", "service temperature not given: a brazed joint's strength falls above about "+
-			"%.0f °C; below it handbooks allow continuous service", limit.V)
+			"%s; below it handbooks allow continuous service", calc.WarmestService())
 	case calc.TooWarm(card) != "":
 		f.say(AnotherWay, limit.Origin, hotInstead(card), "%s", calc.TooWarm(card))
 	default:
-		f.say(Suits, limit.Origin, "", "%.0f °C in service: handbooks allow continuous service up to about %.0f °C; "+
-			"above it strength falls", t.V, limit.V)
+		f.say(Suits, limit.Origin, "", "%.0f °C in service: handbooks allow continuous service up to about %s; "+
+			"above it strength falls", t.V, calc.WarmestService())
 	}
 }
 

@@ -75,7 +75,7 @@ func TestInsteadGoesByTheMetal(t *testing.T) {
 	}
 	for _, r := range p.Reasons {
 		if strings.Contains(r.Text, "joint holds") || strings.HasPrefix(r.Text, "service temperature") &&
-			!strings.Contains(r.Text, "strength falls above about 204") {
+			!strings.Contains(r.Text, "strength falls above about 200 °C (400 °F)") {
 			t.Errorf("%q reads as a promise", r.Text)
 		}
 	}

@@ -29,7 +29,7 @@ func Passes(card *calc.Card) (Page, error) {
 	case card.Used.Joint == "overlay":
 		p.Because(ownJob, "not judged, because an overlay is laid in layers and not in a groove; try the page overlay")
 	case !ok || card.Used.Mode == "timed":
-		p.Because(ownJob, "not judged, because a timed arc lays spots and no bead of one section; try --mode dip")
+		p.Because(ownJob, "not judged, because a timed arc lays spots and no bead of one section; try the mode dip")
 	case butt && t > most.V:
 		p.Because(most.Origin, "not judged, because grooves are planned up to %.0f mm and this plate has %.1f mm: "+
 			"a root that deep is welded, or the joint is bolted; try a lap or a fillet on it", most.V, t)
@@ -85,9 +85,8 @@ func (p *Page) groove(card *calc.Card, fill *calc.Fill) {
 		p.take(calc.GivenFigure("root_opening", g.Opening, "mm"))
 	default:
 		p.row("root_opening", opening, "not given: usual at this thickness")
-		p.Because(opening.Origin, "the card's own heat is that of a closed root: --gap %.1fmm gives the root pass "+
-			"its own card",
-			g.Opening)
+		p.Because(opening.Origin, "the card's own heat is that of a closed root: a gap of %.1f mm gives the root "+
+			"pass its own card", g.Opening)
 	}
 	inputs := []calc.Input{calc.In("t", "thickness of the thinner plate", g.Depth, "mm"),
 		calc.In("b", "root opening", g.Opening, "mm")}

@@ -92,7 +92,7 @@ const spotsApart = "spots-apart"
 func Possible(seen, mode string) error {
 	if mode != "timed" && slices.Contains(strings.Split(seen, ","), spotsApart) {
 		return mistake.In("seen", spotsApart+" is what a timed arc shows: an arc without pauses lays no spots",
-			"type --mode timed where the arc was paused, or what else the bead shows, as rolled-edge or stubbing")
+			"choose the mode timed where the arc was paused, or what else the bead shows, as rolled-edge or stubbing")
 	}
 	return nil
 }

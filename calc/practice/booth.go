@@ -9,6 +9,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/correct"
 	"brazebooth/internal/mistake"
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -196,14 +197,14 @@ func (p *Booth) settable(j *calc.Job) error {
 		name      string
 		o         calc.Opt
 		low, high float64
-		unit      string
+		unit, why string
 	}{
-		{"travel", j.Travel, tables.HandSpeedLow.V, tables.HandSpeedHigh.V, "mm/s, what a hand holds"},
-		{"stickout", j.StickOut, tables.DefaultStickOut.Low, tables.DefaultStickOut.High, "mm"},
+		{"travel", j.Travel, tables.HandSpeedLow.V, tables.HandSpeedHigh.V, "mm/s", ", what a hand holds"},
+		{"stickout", j.StickOut, tables.DefaultStickOut.Low, tables.DefaultStickOut.High, "mm", ""},
 	} {
 		if s.o.Set && !(s.o.V >= s.low-1e-9 && s.o.V <= s.high+1e-9) {
-			return mistake.In(s.name, calc.Number(s.o.V)+" is out of range",
-				fmt.Sprintf("type a value from %s to %s %s", calc.Number(s.low), calc.Number(s.high), s.unit))
+			return mistake.In(s.name, calc.Number(s.o.V)+" "+s.unit+" is out of range",
+				"type a value "+quantity.Limits(s.low, s.high, s.unit)+s.why)
 		}
 	}
 	return nil

@@ -49,7 +49,8 @@ func examples(t *testing.T, c *Choice) []string {
 	if c.Kind != 0 {
 		list = append(list, map[quantity.Field]string{
 			quantity.FieldSize: "1.5mm", quantity.FieldPrice: "25EUR/kg", quantity.FieldOffset: "-0.5mm",
-			quantity.FieldTemperature: "95C", quantity.FieldFeed: "6.3m/min"}[c.Kind])
+			quantity.FieldTemperature: "95C", quantity.FieldFeed: "6.3m/min",
+			quantity.FieldDuration: "0.4s"}[c.Kind])
 		if list[len(list)-1] == "" {
 			list[len(list)-1] = "12"
 		}

@@ -31,14 +31,22 @@ func (c *Choice) Set(j *calc.Job, text string) error {
 	case c.Kind.IsPrice():
 		return price(j, c, text)
 	}
-	v, err := quantity.Read(c.Kind, text)
-	if c.Kind == quantity.FieldFeed {
-		v *= 0.06 // mm/s to m/min
-	}
+	v, err := c.number(text)
 	if err == nil {
 		*c.At(j) = calc.Some(v)
 	}
 	return err
+}
+
+// number reads a number in Unit, within what a job takes of the choice.
+func (c *Choice) number(text string) (float64, error) {
+	low, high, _, _ := calc.Span(c.Field())
+	if c.Kind == quantity.FieldFeed {
+		const perMinute = 0.06 // mm/s to m/min
+		v, err := quantity.ReadWithin(c.Kind, text, low/perMinute, high/perMinute)
+		return v * perMinute, err
+	}
+	return quantity.ReadWithin(c.Kind, text, low, high)
 }
 
 // Take puts a row's value on a job: Same leaves the choice open.

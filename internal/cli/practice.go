@@ -118,10 +118,11 @@ func settingsTried(cmd *cobra.Command, start calc.Job, tried []string) (list []c
 	} else if len(tried) > 0 {
 		return nil, false, wrong("--tried without a bead of now", "give its setting, such as --travel 9")
 	}
+	sys, _ := unitsOf(cmd) // for the words only
 	for i := range list[1:] {
 		if list[i+1] == list[i] {
 			return nil, false, wrong(fmt.Sprintf("bead %d has the same setting as the one before", i+2),
-				"change something first: another value than --"+practiceLike(&start))
+				"change something first: another value than --"+practiceLike(&start, sys))
 		}
 	}
 	return list, now, nil
@@ -177,7 +178,7 @@ func (d *Deps) showPractice(cmd *cobra.Command, p *report.Practice) error {
 	}
 	d.tell("\n%s", report.Wrapped("", fmt.Sprintf("Lay the next with another value, such as: brazebooth practice "+
 		"--level %d --seed %d --%s. Settings that are not given stay as in bead 1. --solution ends the job. "+
-		"Nothing is kept without --keep.", p.Job.Level, p.Job.Seed, practiceLike(another(p)))))
+		"Nothing is kept without --keep.", p.Job.Level, p.Job.Seed, practiceLike(another(p), d.units))))
 	return nil
 }
 
@@ -193,13 +194,16 @@ func another(p *report.Practice) *calc.Job {
 	return &j
 }
 
-// practiceLike is a setting of the job as a flag has it, to be given another value.
-func practiceLike(start *calc.Job) string {
+// practiceLike is a setting of the job as a flag has it, as finely as a hand sets it, to be given another value.
+func practiceLike(start *calc.Job, sys quantity.System) string {
 	name := "travel"
 	if start.Mode == "timed" {
 		name = "arc-on"
 	}
-	return name + " " + strings.ReplaceAll(choice.ByName(name).Show(start, quantity.Metric), " ", "")
+	c := choice.ByName(name)
+	v := quantity.OnDial(c.Figure, c.At(start).V, c.Unit, sys.Lead())
+	shown := quantity.ShowDialed(c.Figure, v, c.Unit, sys.Lead())
+	return name + " " + strings.ReplaceAll(shown, " ", "")
 }
 
 // keepPractice puts into the book how it went, and says all that is kept.

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/near"
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -40,7 +41,7 @@ func allTables() []table {
 }
 
 func (d *Deps) tablesCommand() *cobra.Command {
-	return withJSON(&cobra.Command{
+	cmd := withJSON(&cobra.Command{
 		Use:     "tables [NAME]",
 		Short:   "Every figure the answers rest on, with band and source",
 		Example: "  brazebooth tables\n  brazebooth tables fillers",
@@ -52,6 +53,8 @@ func (d *Deps) tablesCommand() *cobra.Command {
 			return d.table(args[0], asJSON(cmd))
 		},
 	})
+	cmd.Flags().String("units", "", unitsUsage+", in sentences; a figure stands as its source has it")
+	return cmd
 }
 
 func tableNames() []string {
@@ -85,6 +88,9 @@ func (d *Deps) table(name string, asJSON bool) error {
 			figures, source, cited := strings.Cut(line, "; ") // a source's section 4.5 stays one
 			if cited {
 				source = "; " + source
+			}
+			if strings.HasPrefix(line, "  text ") { // a sentence; a figure stands as its source has it
+				figures = quantity.Sentence(figures, d.units)
 			}
 			d.say("%s%s", d.marked(figures), source)
 		}

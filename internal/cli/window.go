@@ -102,7 +102,7 @@ func (d *Deps) timedArc(cmd *cobra.Command, job calc.Job) ([]report.Block, error
 		return nil, err
 	}
 	trace := func() ([]byte, error) { return report.TraceCSV(&s) }
-	if alone, err := d.pictures(cmd, report.Heat{Timed: &s, Comma: d.comma}, trace); err != nil || alone {
+	if alone, err := d.pictures(cmd, report.Heat{Timed: &s, Units: d.units, Comma: d.comma}, trace); err != nil || alone {
 		return nil, err
 	}
 	return report.Timed(&s), nil

@@ -18,6 +18,8 @@ func TestSpell(t *testing.T) {
 		{"the tightest limit here, 0.1 mg/m3.", "the tightest limit here, 0.1 milligrams per cubic metre."},
 		{"72 in 100 beads", "72 in 100 beads"},
 		{"half an inch, 0.5 in (12.7 mm)", "half an inch, 0.5 inches (12.7 millimetres)"},
+		{"leave up to .004 in between them", "leave up to .004 inch between them"},
+		{".5 in nozzle, 1/2 in bore, .5 in 100", ".5 inch nozzle, 1/2 inch bore, .5 in 100"},
 		{"±15 % of it – or more", "plus or minus 15 per cent of it, or more"},
 		{"type 16ga or 0.9mm", "type 16ga or 0.9mm"},
 		{"from -16 to 41 %", "from minus 16 to 41 per cent"},
@@ -95,7 +97,7 @@ func TestWhatIsSaidCanBeTyped(t *testing.T) {
 		}
 		for _, sys := range [...]quantity.System{quantity.Metric, quantity.Inch} {
 			v := map[string]float64{"preheat": 95, "flow": 12, "amps": 90, "volts": 15, "feed": 6.35,
-				"wire": 0.889}[f.Name]
+				"wire": 0.889, "run-in": 0.06}[f.Name]
 			if v == 0 {
 				v = 4
 			}

@@ -99,9 +99,10 @@ var unitPattern = sync.OnceValue(func() *regexp.Regexp {
 	}
 	slices.SortFunc(signs, func(a, b string) int { return len(b) - len(a) })
 	all := strings.Join(signs, "|")
-	// "in" counts as inches only where nothing of a sentence follows: "72 in 100" is no length.
+	// Behind a whole number "in" counts as inches only where nothing of a sentence follows: "72 in 100" is no length.
+	// Behind a decimal or a fraction it does before a word too: ".5 in nozzle".
 	return regexp.MustCompile(`(\d) ?(?:((?:r/min|(?:` + all + `)[²³23]?(?:/(?:1000 ft|in|(?:` + all + `)[²³23]?))?))` +
-		`($|[^\pL\pN/²³°·])|(in)($|[),;:.]| \())`)
+		`($|[^\pL\pN/²³°·])|(in)($|[),;:.]| \())|([./]\d+) in( \pL)`)
 })
 
 // unitsSpelled puts words for the units that stand behind a number and a blank. Behind a number without a blank they
@@ -109,6 +110,9 @@ var unitPattern = sync.OnceValue(func() *regexp.Regexp {
 func unitsSpelled(text string) string {
 	return unitPattern().ReplaceAllStringFunc(text, func(s string) string {
 		m := unitPattern().FindStringSubmatch(s)
+		if m[6] != "" {
+			return m[6] + " " + unitWord("in", true) + m[7]
+		}
 		sign, after := m[2]+m[4], m[3]+m[5]
 		if s[1] != ' ' && !strings.HasPrefix(sign, "°") && sign != "%" {
 			return s

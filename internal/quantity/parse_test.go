@@ -224,17 +224,17 @@ func TestBareNumbers(t *testing.T) {
 // The ends of a range are inside it, whatever the unit that they are typed in.
 func TestEndsOfRanges(t *testing.T) {
 	for text, parser := range map[string]string{"0.3 m/min": "feed", "40 m/min": "feed", "300 mm/min": "feed",
-		"0.4mm": "wire", "3.2mm": "wire", "50µm": "size",
+		"0.4mm": "wire", "2.4mm": "wire", "50µm": "size",
 		"15cm": "size", "-40F": "temperature", "-40C": "temperature", "1500C": "temperature", "100m": "length",
 		"60 mm/s": "travel", "3.6 m/min": "travel",
-		"50 mm": "stickout", "-25": "offset", "100%": "percent", "1000s": "duration"} {
+		"50 mm": "stickout", "-10": "offset", "100%": "percent", "1000s": "duration"} {
 		if v, err := parsers[parser].parse(text); err != nil {
 			t.Errorf("%s %q: %g, %v", parser, text, v, err)
 		}
 	}
 	_, err := Read(FieldFeed, "50 m/min")
 	var e *mistake.Error
-	if !errors.As(err, &e) || e.Hint != "type 250ipm or 6.3m/min; from 0.3 to 40 m/min" {
+	if !errors.As(err, &e) || e.Hint != "type 250ipm or 6.3m/min; from 0.3 to 40 m/min (12 to 1570 in/min)" {
 		t.Errorf("the range in a message: %+v", e)
 	}
 }

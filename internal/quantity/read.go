@@ -77,8 +77,20 @@ func ParsePrice(f Field, text string) (price float64, currency string, err error
 // Read reads a field that is one number, in its base unit: a feed is mm/s. A size and a price are more than one number
 // and have parsers of their own. A travel may also be typed as the seconds that a length takes: "16s/100mm". A gas
 // flow without a unit is L/min, also for users of cfh: 25 would fit both, so cfh must be typed.
-func Read(f Field, text string) (float64, error) {
-	sp := &specs[f]
+func Read(f Field, text string) (float64, error) { return specs[f].number(f, text) }
+
+// ReadWithin is Read with limits of their own, in the field's base unit: most fields serve several choices.
+func ReadWithin(f Field, text string, low, high float64) (float64, error) {
+	sp := specs[f]
+	sp.low, sp.high = low, high
+	if sp.shown == "m" && high < 1e4 { // a bead's size is said in mm, a seam's in m
+		sp.shown = "mm"
+	}
+	return sp.number(f, text)
+}
+
+// number is a text that is one number.
+func (sp *spec) number(f Field, text string) (float64, error) {
 	if f == FieldTravel {
 		if seconds, along, ok := counted(text); ok {
 			return sp.pace(text, seconds, along)
@@ -182,9 +194,8 @@ func (sp *spec) refuse(text, why string) error {
 
 func (sp *spec) outside(text string) error {
 	u := spelled(sp.units, sp.shown)
-	limits := "from " + short(u.fromBase(sp.low)) + " to " + short(u.fromBase(sp.high))
 	return mistake.New(sp.what+" of "+echo(text)+" is out of range",
-		strings.TrimSpace(sp.hint+"; "+limits+" "+u.symbol))
+		sp.hint+"; "+Limits(u.fromBase(sp.low), u.fromBase(sp.high), strings.TrimPrefix(u.symbol, "°")))
 }
 
 func (sp *spec) twoWays(s scanned, text string) error {

@@ -19,7 +19,7 @@ var likely = [fields]struct {
 	FieldTemperature: {low: 0, high: 600, other: "f"},
 	FieldPreheat:     {low: 0, high: 600, other: "f"},
 	FieldLength:      {5, 5000, "in", "in"},
-	FieldOffset:      {low: -25, high: 25, other: "in"},
+	FieldOffset:      {low: -10, high: 10, other: "in"},
 	FieldForce:       {0.01, 10000, "lbf", "n"},
 	FieldPrice:       {low: 0.01, high: 1e6, other: "/lb"},
 	FieldMass:        {low: 0.01, high: 1e5, other: "lb"},

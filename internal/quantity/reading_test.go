@@ -78,7 +78,7 @@ func TestReadingKnowsWhatIsLikely(t *testing.T) {
 		FieldFlow:        {[]string{"10.6"}, []string{"10.5", "61"}},                  // from 5 L/min
 		FieldTemperature: {[]string{"32", "1112"}, []string{"31", "1113"}},            // 0 to 600 C
 		FieldLength:      {[]string{"0.2", "196"}, []string{"0.19", "196.88"}},        // 5 to 5000 mm
-		FieldOffset:      {[]string{"0.98", "-0.98"}, []string{"0.99", "-0.99"}},      // 25 mm either way
+		FieldOffset:      {[]string{"0.39", "-0.39"}, []string{"0.40", "-0.40"}},      // 10 mm either way
 		FieldForce:       {[]string{"2.3"}, []string{"2.2"}},                          // from 0.01 kN
 		FieldMass:        {[]string{"0.023", "100000"}, []string{"0.022"}},            // from 0.01 kg
 		FieldPrice:       {[]string{"0.0046", "453592"}, []string{"0.004", "453600"}}, // 0.01 to 1e6 a kg

@@ -36,6 +36,7 @@ var views = [...]view{
 	{"g/m2", "g/m²", 0, &other{"oz/ft²", 2, 16 * foot * foot * 1e-9, pound, 0}},
 	{"J/mm", "J/mm", 0, &other{"kJ/in", 2, inch, 1000, 0}},
 	{"J/mm3", "J/mm³", 0, &other{"kJ/in³", 0, squareIn * inch, 1000, 0}},
+	{"m/kg", "m/kg", 0, &other{"ft/lb", 0, 1000 * pound, foot, 0}},
 	{"mm2", "mm²", 1, &other{"in²", 4, 1, squareIn, 0}},
 	{"mm3", "mm³", 1, &other{"in³", 5, 1, squareIn * inch, 0}},
 	{"L/min", "L/min", 0, &other{"cfh", 0, 60, cubicFoot, 0}},

@@ -84,9 +84,9 @@ func TestEveryUnitInEverySpelling(t *testing.T) {
 // The ranges as the parsers' comments give them: both ends are accepted, a hair beyond is not.
 func TestEndsOfEveryRange(t *testing.T) {
 	for name, c := range map[string]struct{ in, out string }{
-		"size": {"0.05mm 150mm 7 30", "0.049mm 150.1mm"}, "wire": {"0.4 3.2", "0.39 3.21"}, "gap": {"0 25", "25.1"},
+		"size": {"0.05mm 150mm 7 30", "0.049mm 150.1mm"}, "wire": {"0.4 2.4", "0.39 2.41"}, "gap": {"0 25", "25.1"},
 		"stickout": {"3 50", "2.9mm 50.1"},
-		"length":   {"0 100m", "100.1m"}, "offset": {"-25 25", "-25.1 25.1"}, "feed": {"0.3m/min 40m/min",
+		"length":   {"0 100m", "100.1m"}, "offset": {"-10 10", "-10.1 10.1"}, "feed": {"0.3m/min 40m/min",
 			"0.29m/min 40.1m/min"}, "travel": {"0.3 60", "0.29 60.1"},
 		"current": {"5 600", "4.9 600.1"}, "voltage": {"5 60", "4.9 60.1"}, "temperature": {"-40 1500", "-40.1 1500.1"},
 		"flow":  {"1 60", "0.9 60.1"},
@@ -108,11 +108,13 @@ func TestEndsOfEveryRange(t *testing.T) {
 
 // A message gives the range in the field's own unit, in whole figures.
 func TestRangesInMessages(t *testing.T) {
-	for name, want := range map[string]string{"size": "from 0.05 to 150 mm", "wire": "from 0.4 to 3.2 mm",
-		"length": "from 0 to 100 m", "offset": "from -25 to 25 mm",
-		"feed": "from 0.3 to 40 m/min", "travel": "from 0.3 to 60 mm/s", "current": "from 5 to 600 A",
-		"temperature": "from -40 to 1500 °C", "force": "from 0 to 10000 kN",
-		"price": "from 0 to 1000000 a kg", "percent": "from 0 to 100 %", "number": "from 0 to 1000000000"} {
+	for name, want := range map[string]string{"size": "from 0.05 to 150 mm (.002 to 5.9 in)",
+		"wire": "from 0.4 to 2.4 mm (.016 to .094 in)", "length": "from 0 to 100 m (0 to 328 ft)",
+		"offset": "from -10 to 10 mm (-.39 to .39 in)", "feed": "from 0.3 to 40 m/min (12 to 1570 in/min)",
+		"travel": "from 0.3 to 60 mm/s (0.71 to 140 in/min)", "current": "from 5 to 600 A",
+		"temperature": "from -40 to 1500 °C (-40 to 2700 °F)",
+		"force":       "from 0 to 10000 kN (0 to 2240000 lbf)", "price": "from 0 to 1000000 a kg",
+		"percent": "from 0 to 100%", "number": "from 0 to 1000000000"} {
 		_, err := parsers[name].parse("9999999999.5")
 		e, ok := err.(*mistake.Error)
 		if !ok || !strings.HasSuffix(e.Hint, "; "+want) {

@@ -15,8 +15,10 @@ func (w *writer) picture(b Block, o *Options) {
 		on, all := beatBar(b.Timed, 60)
 		w.line("  beat  %s%s", strings.Repeat("#", on), strings.Repeat("-", all-on))
 	case Trace:
-		w.line("Temperature over the last beats, °C (e root edge, c puddle's middle, * both):")
-		for _, l := range tracePlot(b.Timed, 76, 12) {
+		sys := o.Units.Lead()
+		w.line("Temperature over the last beats, %s (e root edge, c puddle's middle, * both):",
+			quantity.Label("C", sys))
+		for _, l := range tracePlot(b.Timed, 76, 12, sys) {
 			w.line("%s", l)
 		}
 	case Grid:
@@ -28,8 +30,8 @@ func (w *writer) picture(b Block, o *Options) {
 			if b.Bead.Section.Backing > 0 {
 				behind = "  = backing"
 			}
-			lines = append(lines, fmt.Sprintf("/ first member  \\ second  o bead%s; ten columns are %.1f mm", behind,
-				10*perColumn))
+			scale := quantity.Sentence(fmt.Sprintf("ten columns are %.1f mm", 10*perColumn), o.Units)
+			lines = append(lines, "/ first member  \\ second  o bead"+behind+"; "+scale)
 		} else if len(lines) > 0 {
 			lines = append(lines, SketchText)
 		}

@@ -108,7 +108,7 @@ func TestHeatPicture(t *testing.T) {
 func TestTracePlot(t *testing.T) {
 	s := timedOf(t, timedJobs()[0])
 	for _, size := range [][2]int{{80, 12}, {60, 8}, {40, 6}} {
-		lines := tracePlot(&s, size[0], size[1])
+		lines := tracePlot(&s, size[0], size[1], quantity.Metric)
 		if len(lines) != size[1] {
 			t.Fatalf("%d lines of %d", len(lines), size[1])
 		}
@@ -126,7 +126,11 @@ func TestTracePlot(t *testing.T) {
 			t.Errorf("the arc burns %.2f of the bar, %.2f of the beat", share, want)
 		}
 	}
-	if tracePlot(&s, 20, 12) != nil || tracePlot(&calc.Timed{}, 80, 12) != nil {
+	if text := strings.Join(tracePlot(&s, 80, 12, quantity.Inch), "\n"); !strings.Contains(text, "base melts 2678") ||
+		!strings.Contains(text, "liquidus   1877") { // 1470 and 1025 °C
+		t.Errorf("in inch units:\n%s", text)
+	}
+	if tracePlot(&s, 20, 12, quantity.Metric) != nil || tracePlot(&calc.Timed{}, 80, 12, quantity.Metric) != nil {
 		t.Error("a plot without room or trace")
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/internal/quantity"
 )
 
 // beatBar is how many of w cells the arc burns for in one beat of on and off; all is 0 where there is no beat, or no
@@ -43,7 +44,7 @@ const plotLeft = 16
 
 // tracePlot draws the last beats in characters: e root edge, c puddle's middle, * both; lines at the filler's
 // solidus and liquidus and the base metal's solidus, and under it when the arc burned.
-func tracePlot(s *calc.Timed, w, h int) []string {
+func tracePlot(s *calc.Timed, w, h int, sys quantity.System) []string {
 	w -= plotLeft
 	if len(s.Trace) < 2 || w < 20 || h < 6 {
 		return nil
@@ -69,7 +70,7 @@ func tracePlot(s *calc.Timed, w, h int) []string {
 	}
 	lines := make([]string, 0, h)
 	for r, row := range p.rows {
-		lines = append(lines, fmt.Sprintf("%-*s%s", plotLeft, p.label(r, s), string(row)))
+		lines = append(lines, fmt.Sprintf("%-*s%s", plotLeft, p.label(r, s, sys), string(row)))
 	}
 	return append(lines, fmt.Sprintf("%-*s%s", plotLeft, fmt.Sprintf("arc, %.1f s", last-first), string(burn)))
 }
@@ -101,11 +102,12 @@ func (p *traceGrid) put(x int, t float64, mark rune) {
 	p.rows[r][x] = mark
 }
 
-// label names the temperature that a row stands for.
-func (p *traceGrid) label(r int, s *calc.Timed) string {
+// label names the temperature that a row stands for, in the units of a system.
+func (p *traceGrid) label(r int, s *calc.Timed, sys quantity.System) string {
 	for i, t := range [...]float64{s.BaseSolidus, s.Liquidus, s.Solidus, p.high, p.low} {
 		if r == p.row(t) {
-			return fmt.Sprintf("%-10s %4.0f", [...]string{"base melts", "liquidus", "solidus", "", ""}[i], t)
+			shown, _ := quantity.Convert(t, "C", sys)
+			return fmt.Sprintf("%-10s %4.0f", [...]string{"base melts", "liquidus", "solidus", "", ""}[i], shown)
 		}
 	}
 	return ""

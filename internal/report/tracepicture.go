@@ -18,7 +18,8 @@ import (
 // Heat is a timed arc's heat trace for a picture.
 type Heat struct {
 	*calc.Timed
-	Comma bool // in numbers, instead of the point
+	Units quantity.System // in which it is drawn; both are drawn in the leading one
+	Comma bool            // in numbers, instead of the point
 }
 
 // SVG and PNG are its picture. PNG has so many dots per inch of an A4 sheet.
@@ -28,9 +29,9 @@ func (h Heat) PNG(dpi int) ([]byte, error) { return h.picture().PNG(dpi) }
 // picture is the whole trace: root edge, puddle's middle and back face, the temperatures that decide, and grey bands
 // where the arc burns.
 func (h Heat) picture() *picture.Picture {
-	p := newPicture("time, s", "temperature, °C", h.Comma)
-	p.Head = []picture.Line{{Text: PracticeWork(&h.Card, quantity.Metric), Size: picture.Near},
-		{Text: rhythm(h.Timed), Size: picture.Far, Bold: true}}
+	p := newPicture("time, s", "temperature, "+quantity.Label("C", h.Units.Lead()), h.Comma)
+	p.Head = []picture.Line{{Text: PracticeWork(&h.Card, h.Units), Size: picture.Near},
+		{Text: rhythm(h.Timed, h.Units), Size: picture.Far, Bold: true}}
 	p.Foot = []picture.Line{{Size: picture.Small,
 		Text: "Own computation, stirring assumed: try the rhythm on scrap with the same gap."}}
 	p.Keys = []picture.Key{{Fill: picture.Grey, Text: "arc burns"}}
@@ -38,20 +39,27 @@ func (h Heat) picture() *picture.Picture {
 		h.drawn(p)
 	} else {
 		picture.Steps(&p.X, 0, 1, 1)
-		picture.Steps(&p.Y, 0, 1500, 500)
+		picture.Steps(&p.Y, h.deg(0), h.deg(1500), 500)
 	}
 	return p
 }
 
+// deg is a temperature, °C, in the units of the picture.
+func (h Heat) deg(celsius float64) float64 {
+	v, _ := quantity.Convert(celsius, "C", h.Units.Lead())
+	return v
+}
+
 // rhythm is on, off and step in a line, or why there is none.
-func rhythm(s *calc.Timed) string {
+func rhythm(s *calc.Timed, sys quantity.System) string {
 	on, ok := s.Card.Figure("arc_on")
 	off, _ := s.Card.Figure("arc_off")
 	step, _ := s.Card.Figure("spot_step")
 	if !ok || len(s.Figures) == 0 {
 		return "no rhythm: " + s.Reason
 	}
-	return fmt.Sprintf("on %.2f s, off %.2f s, step %.1f mm", on.Value, off.Value, step.Value)
+	return fmt.Sprintf("on %.2f s, off %.2f s, step %s", on.Value, off.Value,
+		quantity.ShowDialed("spot_step", step.Value, "mm", sys))
 }
 
 // drawn puts bands, limits and traces on the picture.
@@ -60,6 +68,7 @@ func (h Heat) drawn(p *picture.Picture) {
 	for _, q := range h.Trace {
 		low, high = min(low, q.Edge), max(high, q.Edge, min(q.Centre, h.BaseSolidus+300))
 	}
+	low, high = h.deg(low), h.deg(high)
 	low, high = math.Floor(low/100)*100, math.Ceil(high/100)*100
 	last := h.Trace[len(h.Trace)-1].Time
 	right := last * 1.2 // room for the limits' names
@@ -67,7 +76,7 @@ func (h Heat) drawn(p *picture.Picture) {
 	picture.Steps(&p.Y, low, high, picture.Round((high-low)/4))
 	p.Add(h.burns(low, high)...)
 	var labels picture.Labels
-	for i, t := range [...]float64{h.BaseSolidus, h.Liquidus, h.Solidus} {
+	for i, t := range [...]float64{h.deg(h.BaseSolidus), h.deg(h.Liquidus), h.deg(h.Solidus)} {
 		p.Add(line(plotter.XYs{{X: 0, Y: t}, {X: right, Y: t}}, draw.LineStyle{Color: color.Gray{0x60}, Width: 1.5,
 			Dashes: []vg.Length{3, 3}}))
 		beside := t + [...]float64{1, 1, -1}[i]*(high-low)/24
@@ -79,7 +88,7 @@ func (h Heat) drawn(p *picture.Picture) {
 		for i := range h.Trace {
 			q := &h.Trace[i]
 			t := [...]float64{q.Edge, q.Centre, q.Back}[n]
-			list = append(list, plotter.XY{X: q.Time, Y: min(max(t, low), high)})
+			list = append(list, plotter.XY{X: q.Time, Y: min(max(h.deg(t), low), high)})
 		}
 		style := picture.Stroke(n, [...]vg.Length{3.5, 2, 2}[n])
 		p.Add(line(list, style))

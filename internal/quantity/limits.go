@@ -1,0 +1,45 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// limitNear is how far from the limit a rounded one may lie.
+const limitNear = 0.02
+
+// Limits is the range of a refusal, its unit as a card has it: "from 0.4 to 2.4 mm (.016 to .094 in)". The numbers of
+// the inch system are rounded inwards, so that each of them is taken when it is typed.
+func Limits(low, high float64, unit string) string {
+	w := look(unit)
+	text := "from " + short(low) + " to " + join(short(high), w.metric)
+	if w.inch == nil || strings.HasPrefix(w.metric, "a ") { // a price has a unit of its own currency
+		return text
+	}
+	from, _ := Convert(low, unit, Inch)
+	to, _ := Convert(high, unit, Inch)
+	return text + " (" + w.limit(from, math.Ceil) + " to " + w.limit(to, math.Floor) + " " + w.inch.label + ")"
+}
+
+// limit is a number of the inch system in the fewest digits that leave it near enough, rounded by ceil or floor.
+func (w *view) limit(v float64, round func(float64) float64) string {
+	if v == 0 {
+		return "0"
+	}
+	power := int(math.Floor(math.Log10(math.Abs(v))))
+	for decimals := -power; ; decimals++ {
+		step := math.Pow10(-decimals)
+		n := v / step
+		if whole := math.Round(n); math.Abs(n-whole) < 1e-9 { // a limit that is round as it stands
+			n = whole
+		}
+		if r := round(n) * step; math.Abs(r-v) <= limitNear*math.Abs(v) {
+			text := strconv.FormatFloat(r, 'f', max(0, decimals), 64)
+			if w.unit == "mm" {
+				text = noZero(text)
+			}
+			return text
+		}
+	}
+}
