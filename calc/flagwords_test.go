@@ -17,8 +17,7 @@ func TestNoSentenceNamesAFlag(t *testing.T) {
 	read := 0
 	for _, room := range []string{".", "../tables"} {
 		err := filepath.WalkDir(room, func(path string, _ fs.DirEntry, err error) error {
-			if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") ||
-				path == "advice/plug.go" {
+			if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 				return err
 			}
 			file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)

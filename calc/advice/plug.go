@@ -100,7 +100,7 @@ func (p *Page) pullsOut(card *calc.Card, bond calc.Figure, hole, count float64) 
 func Plug(card *calc.Card) (Page, error) {
 	p := Page{Name: "plug", Card: *card}
 	if card.Used.Joint != "plug" {
-		return p, mistake.In("joint", card.Used.Joint+" has no hole to fill", "type --joint plug")
+		return p, mistake.In("joint", card.Used.Joint+" has no hole to fill", "choose the joint plug")
 	}
 	time, ok := p.filled(card)
 	if !ok {
@@ -126,7 +126,7 @@ func (p *Page) filled(card *calc.Card) (calc.Figure, bool) {
 	rate, ok := card.Figure("deposition_rate")
 	if !ok || card.Used.Mode == "timed" {
 		p.Because(ownJob, "time and heat of a plug: not judged, because a timed arc stops and starts within it; "+
-			"try --mode dip")
+			"try the mode dip")
 		return rate, false
 	}
 	density := card.Setup.Filler.Density.V
@@ -141,7 +141,7 @@ func (p *Page) filled(card *calc.Card) (calc.Figure, bool) {
 func (p Page) plugCost(card *calc.Card) (Page, error) {
 	one, ok := p.filled(card)
 	if !ok {
-		return p, mistake.In("mode", "no time of a plug is computed for a timed arc", "type --mode dip")
+		return p, mistake.In("mode", "no time of a plug is computed for a timed arc", "choose the mode dip")
 	}
 	rate, _ := card.Figure("deposition_rate")
 	hole, _ := p.Figure("hole")
