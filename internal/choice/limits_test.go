@@ -55,7 +55,7 @@ func TestOneRangeForEachNumber(t *testing.T) {
 // The limits that a refusal names are taken when they are typed, in every system of units, and lie next to the true
 // ones.
 func TestNamedLimitsAreTaken(t *testing.T) {
-	names := regexp.MustCompile(`from (\S+) to (\S+?)(%| (\S+))?$`)
+	names := regexp.MustCompile(`from (\S+) to (\S+?)(%| (\S+))?( \(.*\))?$`)
 	for i := range all {
 		c := &all[i]
 		if c.Unit == "" || c.Kind.IsPrice() {
