@@ -270,10 +270,13 @@ func invert(e, t, base, metal float64, b, f *curve) (temperature, capacity float
 			slope += sf * metal
 		}
 		off := h - e
-		if near := 0.5 * slope; off < near && off > -near { // no division before the branch: cells run side by side
-			return t - off/slope, slope
-		}
 		step := off / slope
+		// Over a melting or freezing point the capacity is another: a liquid cell with that of a melting one would draw
+		// heat for hundreds of K in the next step.
+		if near := 0.5 * slope; off < near && off > -near && b.phase(t-step) == b.phase(t) &&
+			(metal == 0 || f.phase(t-step) == f.phase(t)) {
+			return t - step, slope
+		}
 		if off > 0 {
 			high = t
 		} else {
