@@ -33,11 +33,9 @@ func (r *plugged) fill() bool {
 	return err == nil
 }
 
-// warmed is a temperature with the doubt about the form in it, C. It ends where the sheet is liquid: there it falls
-// through, and nothing is hotter.
-func (r *plugged) warmed(t float64) float64 {
-	return min(r.Start+r.form*(t-r.Start), max(r.Start, r.metals[1].Liquidus.V))
-}
+// warmed is a temperature with the doubt about the form in it, C. One above the sheet's liquidus only says by how much it
+// melts through: figures end there.
+func (r *plugged) warmed(t float64) float64 { return r.Start + r.form*(t-r.Start) }
 
 func (r *plugged) rim() float64    { return r.warmed(r.computed.Rim) }
 func (r *plugged) middle() float64 { return r.warmed(r.computed.Middle) }
@@ -72,7 +70,8 @@ func plugOf(card *calc.Card, hole, time, crown float64) (*plugged, bool) {
 		metals: [2]*tables.Metal{&upper.Metal, &lower.Metal},
 		Plug: thinsheet.Plug{Hole: hole, Upper: upper.Core, Lower: lower.Core, Crown: crown,
 			Filler: calc.FillerTable(&card.Setup.Filler), Stir: tables.Stirring.V, Power: power,
-			Spread: tables.ArcWidth.V, Seconds: time * (1 + crown/upper.Core), Contact: tables.PlugContact.V, Start: card.Used.Preheat.V}}
+			Spread: tables.ArcWidth.V, Seconds: time * (1 + crown/upper.Core), Contact: tables.PlugContact.V,
+			Start: card.Used.Preheat.V}}
 	for i, m := range r.metals {
 		r.k[i], r.c[i] = m.Conductivity.V, m.HeatCapacity.V
 	}
@@ -156,15 +155,16 @@ func (p *Page) rests(card *calc.Card, time calc.Figure) (h plugHeat, judged bool
 		calc.In("", "from sheet to sheet around the hole", mid.Contact, "W/mm2K"),
 		calc.In("", "parts before the arc", mid.Start, "C")}
 	heat := func(name, where string, v float64, s calc.Sides) calc.Figure {
-		return p.add(name, "C", v, max(mid.Start, v-s.Down), min(v+s.Up, max(v, mid.metals[1].Liquidus.V)),
+		most := max(mid.Start, mid.metals[1].Liquidus.V) // a liquid sheet falls through
+		return p.add(name, "C", min(v, most), min(max(mid.Start, v-s.Down), most), min(v+s.Up, most),
 			calc.OwnBasis("of the sheet below "+where+", when it is full, at most its liquidus", restingSource, in...))
 	}
 	h.rim = heat("plug_rim_temperature", "at the hole's rim", mid.rim(), rim)
 	h.middle = heat("plug_middle_temperature", "in the middle of the hole", mid.middle(), middle)
 	// The width follows the rim: where that wets at the end of its band, the plug wets the whole hole.
 	toe := card.Setup.Filler.Toe.V
-	at := func(rim float64) float64 { return mid.wets(toe, (rim-mid.Start)/(mid.rim()-mid.Start)) }
-	h.wets = p.add("plug_wetted", "mm", mid.wets(toe, 1), at(h.rim.Low), at(h.rim.High),
+	at := func(off float64) float64 { return mid.wets(toe, max(1e-3, 1+off/(mid.rim()-mid.Start))) }
+	h.wets = p.add("plug_wetted", "mm", at(0), at(-rim.Down), at(rim.Up),
 		calc.OwnBasis("on which the sheet below becomes hot enough to wet, diameter", restingSource, in...))
 	return h, true
 }
