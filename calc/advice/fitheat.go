@@ -2,6 +2,7 @@ package advice
 
 import (
 	"slices"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/tables"
@@ -57,8 +58,31 @@ func (f *fitting) heat(card *calc.Card) {
 			}
 		}
 	case "not-modelled":
+		if card.Used.Joint == "plug" && f.plug(card) {
+			return
+		}
 		f.say(WithCare, ownSection, "", "%s", warned(card, "not-modelled"))
 	}
+}
+
+// plug says what the page of a plug warns of; false where it warns of nothing.
+func (f *fitting) plug(card *calc.Card) bool {
+	p, err := Plug(card)
+	if err != nil {
+		return false
+	}
+	for _, w := range p.Warnings {
+		switch {
+		case w.Code == plugNever:
+			f.say(AnotherWay, Own(restingSource), "another joint or process", "%s", w.Text)
+		case strings.HasPrefix(w.Code, "plug-"):
+			f.say(WithCare, Own(restingSource), "", "%s", w.Text)
+		default:
+			continue
+		}
+		return true
+	}
+	return false
 }
 
 // warned is the text of a card's warning, "" where it has none.

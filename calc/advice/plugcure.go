@@ -57,8 +57,9 @@ func plugWays(card *calc.Card) []plugWay {
 }
 
 // plugCure says which hole, feed, sheet below or crown is computed to wet the rim and to leave the middle solid, two of
-// them together where one does not; where none does, what comes nearest.
-func plugCure(card *calc.Card) string {
+// them together where one does not; where none does, what comes nearest; false where nothing
+// comes near.
+func plugCure(card *calc.Card) (says string, near bool) {
 	var one, two []string
 	hottest, by := 0.0, ""
 	for i, way := range plugWays(card) {
@@ -102,20 +103,20 @@ func plugCure(card *calc.Card) string {
 			two = append(two, proud)
 		}
 	}
-	cures := one
-	if len(cures) == 0 {
-		cures = two[:min(len(two), 2)]
+	list := one
+	if len(list) == 0 {
+		list = two[:min(len(two), 2)]
 	}
 	toe := card.Setup.Filler.Toe.V
 	const none = "No hole that the trade takes, no steady wire feed, no thinner sheet below and no crown of up to 3 " +
 		"mm "
 	switch {
-	case len(cures) > 0:
-		return "These are computed to wet the rim and to leave the middle solid: " + strings.Join(cures, "; or ") + "."
+	case len(list) > 0:
+		return "These are computed to wet the rim and to leave the middle solid: " + strings.Join(list, "; or ") + ".", true
 	case by != "" && hottest > nearly*toe:
-		return fmt.Sprintf("%sis computed to do both. Nearest comes %s, with a rim of %.0f °C.", none, by, hottest)
+		return fmt.Sprintf("%sis computed to do both. Nearest comes %s, with a rim of %.0f °C.", none, by, hottest), true
 	}
-	return none + "comes near: choose another joint or process."
+	return none + "comes near: choose another joint or process.", false
 }
 
 // nearly is from which share of the temperature that wets a rim, in °C, a change is named that does not wet it.

@@ -204,6 +204,9 @@ func pick(high bool, a, b float64) float64 {
 	return b
 }
 
+// plugNever is the code of a warning of a plug that no change of it comes near to curing.
+const plugNever = "plug-never"
+
 // judged says what both temperatures mean, as far as their bands allow.
 func (p *Page) judged(card *calc.Card, h plugHeat) {
 	toe, melts := card.Setup.Filler.Toe.V, card.Setup.Members[1].Metal.Solidus.V
@@ -213,18 +216,28 @@ func (p *Page) judged(card *calc.Card, h plugHeat) {
 		}
 		return "the middle value"
 	}
+	cure, near := "", true
+	if h.middle.Value > melts || h.rim.Value < toe {
+		cure, near = plugCure(card)
+	}
+	warn := func(code, format string, args ...any) {
+		if !near {
+			code = plugNever
+		}
+		p.Warn(code, restingSource, format, args...)
+	}
 	switch {
 	case h.middle.Value > melts && h.rim.Value < toe:
-		p.Warn("plug-both", restingSource, "By the middle values the rim stays cold (%.0f °C, this filler wets from "+
+		warn("plug-both", "By the middle values the rim stays cold (%.0f °C, this filler wets from "+
 			"%.0f °C) and the middle melts (this metal from %.0f °C). %s Saw a test plug through before you rely on "+
-			"one.", h.rim.Value, toe, melts, plugCure(card))
+			"one.", h.rim.Value, toe, melts, cure)
 	case h.middle.Value > melts:
-		p.Warn("plug-burns", restingSource, "By %s the sheet below melts in the middle before the hole is full, "+
+		warn("plug-burns", "By %s the sheet below melts in the middle before the hole is full, "+
 			"from %.0f °C on. %s Else a copper bar below, or several short bouts.", by(h.middle.Low > melts), melts,
-			plugCure(card))
+			cure)
 	case h.rim.Value < toe:
-		p.Warn("plug-cold", restingSource, "By %s the rim stays under the %.0f °C at which this filler wets. %s",
-			by(h.rim.High < toe), toe, plugCure(card))
+		warn("plug-cold", "By %s the rim stays under the %.0f °C at which this filler wets. %s",
+			by(h.rim.High < toe), toe, cure)
 	case h.middle.High > melts && h.rim.Low < toe:
 		p.Because(Own(restingSource), "the bands reach from a cold rim (under %.0f °C) to a melted middle (over "+
 			"%.0f °C): only a test plug, sawn through, tells", toe, melts)
