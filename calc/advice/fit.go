@@ -203,7 +203,7 @@ func (f *fitting) thickness(card *calc.Card) {
 		f.say(AnotherWay, tables.SheetThinnest.Origin, "solder it, or fold a seam",
 			"%s: under about 0.2 mm the arc cuts before it brazes", metal)
 	default:
-		f.say(Suits, s.Origin, "", "%s lies in the range that arc brazing suits, 0.2 to about 3 mm", metal)
+		f.say(Suits, s.Origin, "", "%s lies in the range that arc brazing suits, about 0.2 to 3 mm", metal)
 	}
 }
 

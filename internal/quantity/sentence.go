@@ -172,7 +172,8 @@ func eachNumber(list string, w *view) string {
 }
 
 // roundest is the number of the inch system with the fewest digits among those that a metric one may mean: nearer than
-// half of its last digit, and than a fiftieth. Of a number that ends in 0 or 5 the last digit is taken as round.
+// half of its last digit, and than a fiftieth. Zeros at the end of a number, or one 5, are taken as round; of a
+// temperature, which may be a hundred only in this scale, no more than one zero.
 func (w *view) roundest(metric string) string {
 	const near = 0.02
 	v, err := strconv.ParseFloat(metric, 64)
@@ -186,12 +187,15 @@ func (w *view) roundest(metric string) string {
 		half = 0.5 * math.Pow10(-len(decimals))
 	case math.Mod(v, 10) == 0:
 		half = 5
+		for w.inch.zero == 0 && v != 0 && math.Mod(v, 20*half) == 0 {
+			half *= 10
+		}
 	case math.Mod(v, 5) == 0:
 		half = 2.5
 	}
 	to := func(v float64) float64 { return v*w.inch.num/w.inch.den + w.inch.zero }
 	x, low, high := to(v), to(v-half), to(v+half)
-	for power := 2; power > -8; power-- {
+	for power := 5; power > -8; power-- {
 		for _, step := range [...]float64{1, 0.5} {
 			step *= math.Pow10(power)
 			r := math.Round(x/step) * step

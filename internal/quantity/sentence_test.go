@@ -29,6 +29,8 @@ func TestSentence(t *testing.T) {
 		{"2 kN", "450 lbf", "2 kN (450 lbf)"},
 		{"350 MPa", "51 ksi", "350 MPa (51 ksi)"},
 		{"11 mm²", "0.017 in²", "11 mm² (0.017 in²)"},
+		{"some 4100 m³/h (380 to 30000)", "some 2400 cfm (225 to 18000)",
+			"some 4100 m³/h (2400 cfm), 380 to 30000 m³/h (225 to 18000 cfm)"},
 	} {
 		inch, both := Sentence(x.metric, Inch), Sentence(x.metric, Both)
 		if got := Sentence(x.metric, Metric); got != x.metric || inch != x.inch || both != x.both {
