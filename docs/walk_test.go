@@ -29,7 +29,7 @@ var wayToPractice = []stage{
 	{"It is 20 gauge. The size is typed; the card beside it follows.", []string{"type it, or pick"},
 		"2 0", "galvanized   20 ga"},
 	{"Wire and mode stay as they are assumed.", []string{"enter choose"}, "enter enter enter", "galvanized   20 ga"},
-	{"Why this wire feed?", []string{"enter why", "wire feed"}, "enter", "The limits, nearest first"},
+	{"Why this wire feed?", []string{"enter why", "wire feed"}, "enter", "The edges, nearest first"},
 	{"Back. With a keypad and NumLock on, a point goes to the next dial, and the lowest line says what may follow it.",
 		[]string{"esc back"}, "esc .", "enter type it  . next dial"},
 	{"What has no choice of its own is in one list.", []string{"0 rest"}, "0", "the rest"},

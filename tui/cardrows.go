@@ -89,7 +89,7 @@ func telling(name string) int {
 	return len(tellingFirst)
 }
 
-// elsewhere reports a figure that is said in another way: the angle as a word, the margin by strip and limits.
+// elsewhere reports a figure that is said in another way: the angle as a word, the margin by strip and edges.
 func elsewhere(name string) bool { return name == "gun_angle" || name == "margin" }
 
 // kindOf is where a figure stands.

@@ -103,7 +103,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	b := cautionBand(&m.th, &m.session.card, left, max(1, room), m.lampSays())
 	if l.edges && len(m.session.card.Edges) > 0 {
 		var right block
-		right.say(m.th.quiet, 0, "how far each limit is away", l.side)
+		right.say(m.th.quiet, 0, "how far each edge is away", l.side)
 		right.addAll(block(edgesOf(&m.session.card).Draw(m.th.Theme, l.side, h-1)))
 		b = beside(b, right, left+2, m.th.quiet, "")
 	}

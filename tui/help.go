@@ -134,7 +134,7 @@ var helpGroups = [...]helpGroup{
 			"for the dial. The lowest line names the numbers"},
 		{"enter", "why, or the list of a choice"}, {"r", "suggestion back"}, {"R", "all suggestions back"},
 		{"ctrl+z", "take back the last change of a setting"}, {"* w", "why"}, {"c", "all cautions"},
-		{"x", "cross-section and limits"}, {"m", "map of all settings"}, {"t", "timed arc: on and off"},
+		{"x", "cross-section and edges"}, {"m", "map of all settings"}, {"t", "timed arc: on and off"},
 		{"k s", "keep the card in the book, or find one"},
 		{"p f4", "the pages: fit … correct, measure, practice, book, records, sheet"}, {"b", "booth view"},
 		{"u", "units: metric, inch, both"}}},

@@ -106,7 +106,7 @@ func stripOf(c *calc.Card) canvas.Strip {
 	case near == nil || s.State == canvas.NotJudged:
 		s.Reason = afterWord(s.Reason)
 	case near.Met:
-		s.Reason = fmt.Sprintf("closest limit: %s, %.0f %% to spare", near.Name, near.Margin)
+		s.Reason = fmt.Sprintf("nearest edge: %s, %.0f %% to spare", near.Name, near.Margin)
 		s.Brief = fmt.Sprintf("%s %.0f %%", near.Name, near.Margin)
 		s.Do = text
 		if chance, judged := c.Figure("chance"); judged {

@@ -199,7 +199,7 @@ var walkSteps = [...]walkStep{
 	{toExampleCard + "right", "volts", "Here the range is the doubt: 95 of 100 fall in it, as of all results. " +
 		"Green, of feed and travel: how far each may go alone and still be good."},
 	{toExampleCard + "enter", "wire feed", "enter asks why: how a figure comes about, what it rests on and from " +
-		"which source; here also how near each limit is."},
+		"which source; here also how near each edge is."},
 	{toExampleCard + "up", "yours", "↑ gives more, ↓ less, digits type a value. It is yours now and all others " +
 		"follow. r takes the suggestion back, ctrl+z any change."},
 	{toExampleCard + ". 1", "galvanized", "tab leads to the choices, or a point and a number. ←→ picks one, ↑↓ " +

@@ -239,7 +239,7 @@ func figure(t testing.TB, s *terminal, name string) float64 {
 func TestSetByHand(t *testing.T) {
 	s := toCard(t, 80, 24)
 	s.press("enter")
-	s.has("set it yourself", "limits, nearest first")
+	s.has("set it yourself", "edges, nearest first")
 	s.typed("250ipm")
 	s.press("enter")
 	if got, want := s.root().job.Feed, calc.Some(6.35); !near(got.V, want.V) || !got.Set {

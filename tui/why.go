@@ -226,12 +226,12 @@ func feedSentence(b *block, th *theme, name string, c *calc.Card, sys quantity.S
 	b.skip()
 }
 
-// limitBars show how near wire feed and travel bring each limit: that is what they were chosen by.
+// limitBars show how near wire feed and travel bring each edge: that is what they were chosen by.
 func limitBars(b *block, th *theme, name string, c *calc.Card, w int) {
 	if name != "wire_feed" && name != "travel" || len(c.Edges) == 0 {
 		return
 	}
 	b.skip()
-	b.say(th.quiet, 0, "The limits, nearest first: how much more or less feed or travel each allows.", w)
+	b.say(th.quiet, 0, "The edges, nearest first: how much more or less feed or travel each allows.", w)
 	b.addAll(block(edgesOf(c).Draw(th.Theme, min(w, 56), len(c.Edges)+len(c.Unjudged))))
 }

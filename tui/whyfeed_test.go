@@ -12,7 +12,7 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// The why of wire feed and travel says what they come to together and how near each limit is, by the card's own
+// The why of wire feed and travel says what they come to together and how near each edge is, by the card's own
 // figures.
 func TestWhyOfTheFeed(t *testing.T) {
 	for _, name := range []string{"wire_feed", "travel"} {
@@ -22,7 +22,7 @@ func TestWhyOfTheFeed(t *testing.T) {
 		c := &s.root().session.card
 		amps, _ := c.Figure("current")
 		shown := report.ValueOf(&amps, quantity.Metric)
-		for _, want := range []string{"wire draws " + shown.String(), "into the sheet", "The limits, nearest first"} {
+		for _, want := range []string{"wire draws " + shown.String(), "into the sheet", "The edges, nearest first"} {
 			if !strings.Contains(flat(s.text()), want) {
 				t.Errorf("%s: no %q:\n%s", name, want, s.text())
 			}

@@ -29,7 +29,7 @@ func TestServeScreensThroughOpenSSH(t *testing.T) {
 	x.await("yours")
 	x.write("\x1a") // Ctrl-Z stops nothing: there is no shell to go back to
 	x.write("\r")
-	x.await("The limits, nearest first")
+	x.await("The edges, nearest first")
 	x.write("\x1b")
 	x.await("←→ pick")
 	for _, size := range [][2]int{{60, 20}, {1, 1}, {500, 200}, {80, 24}} {

@@ -30,7 +30,7 @@ func TestThroughATerminal(t *testing.T) {
 	x.write("+")
 	x.await("yours")
 	x.write("\r")
-	x.await("The limits, nearest first")
+	x.await("The edges, nearest first")
 	x.write("\x1b")
 	x.await("←→ pick")
 	x.resize(60, 20)
