@@ -29,8 +29,8 @@ func TestAnEdgeJointIsTwoFins(t *testing.T) {
 			a, ok := cards[0].Figure(name)
 			b, ok2 := cards[1].Figure(name)
 			if ok != ok2 || a.Value != b.Value {
-				t.Errorf("%s %g mm: %s is %g on the edge, %g on the "+
-					"butt", j.Metal, j.Thickness.V, name, a.Value, b.Value)
+				t.Errorf("%s %g mm: %s is %g on the edge, %g on the butt", j.Metal, j.Thickness.V, name, a.Value,
+					b.Value)
 			}
 		}
 	}

@@ -43,8 +43,8 @@ func NoHotter(card *Card) string {
 func (w *warnings) softens() {
 	if Softened(w.card) {
 		w.tell(PreheatSoftens, Caution, tables.HardenedWarmest.Source, "%.0f °C of preheat softens the sheet: "+
-			"hardened steel loses strength from about %.0f to %.0f °C on. Take "+
-			"%s.", w.card.Used.Preheat.V, HottestPreheat(w.card),
+			"hardened steel loses strength from about %.0f to %.0f °C on. Take %s.", w.card.Used.Preheat.V,
+			HottestPreheat(w.card),
 			tables.HardenedWarmest.High, LessPreheat(w.card))
 	}
 }

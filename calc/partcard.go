@@ -94,8 +94,8 @@ func (w *warnings) seamEnds(v *verdict) {
 		severity = Caution
 	}
 	w.tell("part-warms", severity, basis, "The part warms while this seam is laid: its end is about %.0f K hotter "+
-		"than its "+
-		"start. The start is %s, the end %s; the card judges by the worse of each edge: %s.", e.rise, from, to, where)
+		"than its start. The start is %s, the end %s; the card judges by the worse of each edge: %s.", e.rise, from, to,
+		where)
 }
 
 // verdict is the zone, or what else is not met.

@@ -66,9 +66,9 @@ func buried(card *Card) string {
 	if t := m[0].Core; card.Used.Joint == "lap" && t > tables.SheetThickest.V && t > lapReach(card) &&
 		Lies(card) == "lap" {
 		return fmt.Sprintf("the upper sheet is hardly higher than one bead: with the arc over its edge or in the "+
-			"corner under it widths differ by a third, and nothing here says which it is; try an upper sheet of up "+
-			"to %.1f mm or over %.1f mm, or chamfer that edge down to a bead's "+
-			"height", lapReach(card), cornerFrom*lapReach(card))
+			"corner under it widths differ by a third, and nothing here says which it is; try an upper sheet of up to "+
+			"%.1f mm or over %.1f mm, or chamfer that edge down to a bead's height", lapReach(card),
+			cornerFrom*lapReach(card))
 	}
 	if MinCore(card.Setup.Joined()) <= tables.SheetThickest.V {
 		return ""

@@ -137,8 +137,8 @@ func (w *warnings) warmUp(u *warmUp) {
 			StripZinc(w.card))
 	case !math.IsNaN(u.less.least):
 		w.tell("preheat-needed", Caution, basis, "From about %.0f °C on this wire's strongest arc wets, and there "+
-			"“%s” is "+
-			"not met. Hotter parts and less current: about %.0f A and a preheat to %.0f °C. Measure on the far face.",
+			"“%s” is not met. Hotter parts and less current: about %.0f A and a preheat to %.0f °C. Measure on the "+
+			"far face.",
 			tens(u.wets), u.spoils, u.less.amps, tens(u.less.least))
 	case math.IsNaN(u.least) && other == "" && u.spoils != "":
 		w.tell("preheat-no-cure", Caution, basis, "Preheat alone is no cure: from about %.0f °C on this wire's "+
@@ -156,8 +156,9 @@ func (w *warnings) warmUp(u *warmUp) {
 		if Applies("high-strength", w.card) {
 			other += fmt.Sprintf(". Over %.0f °C the sheet softens", most)
 		}
-		w.tell("preheat-needed", Caution, basis, "Preheat to at least %.0f °C (%.0f to %.0f), with the strongest arc of "+
-			"this wire, about %.0f A%s. Measure on the far face, beside the joint.", tens(u.least), u.low, u.high, u.amps,
+		w.tell("preheat-needed", Caution, basis, "Preheat to at least %.0f °C (%.0f to %.0f), with the strongest arc "+
+			"of this wire, about %.0f A%s. Measure on the far face, beside the joint.", tens(u.least), u.low, u.high,
+			u.amps,
 			other)
 	}
 }

@@ -71,8 +71,8 @@ func TestPulsesReachTheHeat(t *testing.T) {
 		f := newBoard(&h).heatField(&h)
 		in, _, err := f.fed(4000/60.0, 8)
 		if err != nil || math.Abs(in.Heat/value("net_heat")-1) > 1e-9 {
-			t.Errorf("%s: the window's section gets %g J/mm, the card says %g, "+
-				"%v", mode, in.Heat, value("net_heat"), err)
+			t.Errorf("%s: the window's section gets %g J/mm, the card says %g, %v", mode, in.Heat, value("net_heat"),
+				err)
 		}
 	}
 }

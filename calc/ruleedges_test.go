@@ -103,8 +103,7 @@ func TestThickerSheetIsARemedyFromElevenGauge(t *testing.T) {
 		j := Job{Metal: "mild-steel", Gauge: gauge, Joint: "lap"}
 		c := card(t, j)
 		has := slices.ContainsFunc(candidates(&j, c), func(x candidate) bool {
-			return x.change == "sheet two "+
-				"gauges thicker"
+			return x.change == "sheet two gauges thicker"
 		})
 		if has != want {
 			t.Errorf("%d ga: %v", gauge, has)

@@ -96,10 +96,10 @@ func (w *warnings) coldStart(s *spread, v *verdict) {
 		if long < coldStartFrom {
 			return
 		}
-		w.tell("seam-start", Info, "4a/v, own fit to a moving source that begins in a cold "+
-			"part", "The first %.0f mm or so of the seam are colder than the rest, since %s carries the heat ahead of "+
-			"the arc. Begin on a run-on tab of the same metal, or wait with the arc until the metal wets, then "+
-			"travel. Judge a test bead beyond that length.",
+		w.tell("seam-start", Info, "4a/v, own fit to a moving source that begins in a cold part",
+			"The first %.0f mm or so of the seam are colder than the rest, since %s carries the heat ahead of "+
+				"the arc. Begin on a run-on tab of the same metal, or wait with the arc until the metal wets, then "+
+				"travel. Judge a test bead beyond that length.",
 			5*math.Ceil(long/5), member.Name)
 	}
 }

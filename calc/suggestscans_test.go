@@ -24,8 +24,8 @@ var turns = map[string]string{
 	"tee, stick-out 18": dwells,
 }
 
-const dwells = "the longer the arc dwells the more a thick sheet carries away: more wire at a faster travel wets as far " +
-	"with less heat for each millimetre"
+const dwells = "the longer the arc dwells the more a thick sheet carries away: more wire at a faster travel wets as " +
+	"far with less heat for each millimetre"
 
 // scans are the ways in which a job changes: its own thickness over joints and metals, the second member's, and what
 // else a welder gives.

@@ -131,8 +131,8 @@ func (w *warnings) reading(amps float64) {
 	doubt := 200 * tables.ReadingSigma.V
 	if amps >= s.low[oAmps] && amps <= s.high[oAmps] {
 		w.tell("amps-agree", Info, wireSource, "Your %.0f A agrees with the feed: computed %.0f A, between %.0f and "+
-			"%.0f. "+
-			"Heat and window follow your reading, taken as known within %.0f %%.", amps, s.value[oAmps], s.low[oAmps],
+			"%.0f. Heat and window follow your reading, taken as known within %.0f %%.", amps, s.value[oAmps],
+			s.low[oAmps],
 			s.high[oAmps], doubt)
 		return
 	}
@@ -194,8 +194,8 @@ func (w *warnings) fill(b *board, s *spread, v *verdict) {
 				MinCore(w.card.Setup.Joined()), tables.Bevel.V, n.Value)
 		} else {
 			w.tell("passes", Info, n.Basis.Source, "The joint needs %.0f mm², and one pass lays about %.0f mm² well: "+
-				"about "+
-				"%.0f beads like this one, each cooled before the next.", need.area(need.in), tables.OnePass.V, n.Value)
+				"about %.0f beads like this one, each cooled before the next.", need.area(need.in), tables.OnePass.V,
+				n.Value)
 		}
 	}
 	at := (*heatState)(nil)

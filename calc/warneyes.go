@@ -37,7 +37,7 @@ func (w *warnings) pulsedEyes(basis string, peak float64) {
 		return
 	}
 	w.tell("eyes", Caution, basis, "Eyes: start dark, shade %.0f by the pulses' peak of about %.0f A, go lighter "+
-		"until you see the puddle, never under %.0f. Cover all "+
-		"skin.", max(row.Suggested.V, row.Minimum.V), math.Round(peak/10)*10,
+		"until you see the puddle, never under %.0f. Cover all skin.", max(row.Suggested.V, row.Minimum.V),
+		math.Round(peak/10)*10,
 		row.Minimum.V)
 }

@@ -54,8 +54,8 @@ func (w *warnings) sheet() {
 	if t := MinCore(members); t > tables.SheetThickest.V && w.card.Used.Joint != "overlay" &&
 		!Applies(string(tables.CastIron), w.card) {
 		w.tell("thick-sheet", Caution, tables.SheetThickest.Source, "Both members are %.2f mm or more: above about 3 "+
-			"mm "+
-			"the filler's strength limits arc brazing. Have a joint that bears load worked out, or fusion weld it.", t)
+			"mm the filler's strength limits arc brazing. Have a joint that bears load worked out, or fusion weld it.",
+			t)
 	}
 	for i, m := range members {
 		name := memberName(i, len(members))

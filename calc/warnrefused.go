@@ -26,8 +26,8 @@ func (w *warnings) coats() {
 	for _, m := range w.card.Setup.Joined() {
 		if HeavyCoat(&m.Coating) && m.Coating.ID != said {
 			w.tell("heavy-coat", Caution, m.Coating.Side.Source, "%s: %s. Thick zinc makes pores and spatter: on "+
-				"scrap of the "+
-				"same sheet, with a vent gap, before the piece.", sentenceCase(m.Coating.Name), m.Coating.Note)
+				"scrap of the same sheet, with a vent gap, before the piece.", sentenceCase(m.Coating.Name),
+				m.Coating.Note)
 			said = m.Coating.ID
 		}
 	}
@@ -41,12 +41,13 @@ func (w *warnings) given() {
 	j, g := &w.card.Job, &w.card.Setup.Gas
 	if most := SmoothFlow(j, g); j.Flow.Set && j.Flow.V > most {
 		w.tell("gas-turbulent", Caution, tables.LaminarReynolds.Source, "%.0f L/min is more than a nozzle of %.1f mm "+
-			"carries smoothly (about %.0f L/min): it draws air in and makes pores. Less gas or a wider nozzle.", j.Flow.V,
+			"carries smoothly (about %.0f L/min): it draws air in and makes pores. Less gas or a wider nozzle.",
+			j.Flow.V,
 			j.NozzleBore.Or(tables.UsualBore.V), most)
 	}
 	if least := min(g.Flow.Low, usualGas(j, g).Low); j.Flow.Set && j.Flow.V < least {
-		w.tell("gas-low", Caution, g.Flow.Source, "%.0f L/min is under the usual %.0f to %.0f L/min: air reaches the bead "+
-			"and makes pores. More gas, and no draught.", j.Flow.V, least, g.Flow.High)
+		w.tell("gas-low", Caution, g.Flow.Source, "%.0f L/min is under the usual %.0f to %.0f L/min: air reaches the "+
+			"bead and makes pores. More gas, and no draught.", j.Flow.V, least, g.Flow.High)
 	}
 	if j.Hole.Set && w.card.Used.Joint != "plug" {
 		w.tell("hole-unused", Caution, "the job", "A hole belongs to a plug, and this is a %s: it is left out. Choose "+

@@ -81,9 +81,9 @@ func (w *warnings) iron(st *heatState) bool {
 	limit := tables.IronPeak
 	for i, m := range w.card.Setup.Joined() {
 		if m.Metal.Family == tables.CastIron && st.skin[i] >= limit.V {
-			w.tell("iron-skin", Caution, limit.Source, "The iron's skin reaches about %.0f °C and melts, which the verdict "+
-				"leaves out: from %.0f °C it turns hard and brittle. Lay the coldest bead that still wets; draw a file "+
-				"over its edges: where the file skates they are hard.", st.skin[i], limit.V)
+			w.tell("iron-skin", Caution, limit.Source, "The iron's skin reaches about %.0f °C and melts, which the "+
+				"verdict leaves out: from %.0f °C it turns hard and brittle. Lay the coldest bead that still wets; "+
+				"draw a file over its edges: where the file skates they are hard.", st.skin[i], limit.V)
 			return true
 		}
 	}
@@ -138,8 +138,8 @@ func (w *warnings) justGood(v *verdict) {
 			"it surer.", v.chance.Good, v.chance.Words())
 	case d < tables.HandRepeats.V:
 		w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” is %.0f %% of feed or travel "+
-			"away, "+
-			"less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", edgeNames[at], d,
+			"away, less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", edgeNames[at],
+			d,
 			tables.HandRepeats.V)
 	}
 }
@@ -177,8 +177,8 @@ func (w *warnings) gap(v *verdict) {
 			"fit-up, more metal or a slower travel.", u.Gap.V)
 	case v.logs[lBridges] < 0:
 		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: "+
-			"the "+
-			"metal falls through or leaves a hole. Try %s: the window and fit compute them beside each other.", u.Gap.V,
+			"the metal falls through or leaves a hole. Try %s: the window and fit compute them beside each other.",
+			u.Gap.V,
 			OverOpening(w.card))
 	case u.Gap.V > tables.SteadyGap.V && fillet:
 		w.tell("gap-untested", Info, untested, "That metal reaches over a gap of %.1f mm is computed from its shape, "+
@@ -204,8 +204,8 @@ func (w *warnings) timed(s *spread) {
 	}
 	if !(s.value[oOn] > 0) {
 		w.tell("no-beat", Caution, "standing source on a sheet", "This arc does not melt the filler on this sheet "+
-			"within %d s: no on and off time. More wire feed, thinner sheet, or "+
-			"%s.", LongestOnOff, OrStrip(w.card, "preheat"))
+			"within %d s: no on and off time. More wire feed, thinner sheet, or %s.", LongestOnOff,
+			OrStrip(w.card, "preheat"))
 		return
 	}
 	w.say("timed-estimate")

@@ -53,8 +53,8 @@ var screens = []screen{
 	{"screen-booth", "The booth view", "The figures to dial, read from two metres; arrows change them.", toCard + " b",
 		"GAS L/min", false, false},
 	{"screen-pages", "A page: does arc brazing fit?",
-		"Every page beside the card; the first letters of its name lead " +
-			"to it.", toCard + " p", "verdict", false, false},
+		"Every page beside the card; the first letters of its name lead to it.", toCard + " p", "verdict", false,
+		false},
 	{"screen-strength", "A page: strength", "What a seam may carry, and when no load is given.",
 		toCard + " p s t", "strength", false, false},
 	{"screen-sights", "What does the test bead show?", "The looks of a bead, drawn.", toCard + " p c enter",
@@ -110,8 +110,8 @@ func TestScreensAreShown(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("# The screens\n\nEach picture is drawn from the running program, in a terminal of 80 columns by 24 " +
 		"lines\n(`BRAZEBOOTH_DEEP=1 go test ./docs -run Screens -update` writes this file and the pictures).\n\n## " +
-		"Keys for the usual tasks\n\nFrom the first screen, or from the card:\n\n| task | keys | presses |\n" +
-		"|---|---|---|\n")
+		"Keys for the usual tasks\n\nFrom the first screen, or from the card:\n\n| task | keys | presses " +
+		"|\n|---|---|---|\n")
 	for _, x := range tasks {
 		fmt.Fprintf(&b, "| %s | `%s` | %d%s |\n", x.task, x.keys, x.presses, x.beyond)
 	}

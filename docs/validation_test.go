@@ -137,9 +137,9 @@ func (g *group) table(b *strings.Builder, n int) {
 
 // checks are the formulas, rows and rules that were held to a source, by test.
 func (v *outside) checks(b *strings.Builder) {
-	fmt.Fprintf(b, "\n## Formulas, rows and rules\n\nThe %d checks of `calc_test/`. They hold that formulas are those of their "+
-		"sources and that tables say what was printed; they do not hold that a bead follows. Each value lies in the "+
-		"printed digits beside it, or the tests fail.\n", len(v.Checks))
+	fmt.Fprintf(b, "\n## Formulas, rows and rules\n\nThe %d checks of `calc_test/`. They hold that formulas are those "+
+		"of their sources and that tables say what was printed; they do not hold that a bead follows. Each value lies "+
+		"in the printed digits beside it, or the tests fail.\n", len(v.Checks))
 	for _, s := range v.Sources {
 		fmt.Fprintf(b, "\n**%s.** %s\n\n", s.Test, s.Text)
 		var list []string

@@ -2,12 +2,10 @@ package docs
 
 // proves says of each quantity what its rows show and what they do not.
 var proves = map[string]string{
-	"current from wire feed, copper-base wires": "Spray runs at more current than is computed at the same feed. " +
-		"The balance's constant is that of short arcs; hotter drops in spray would explain it, which nothing here " +
-		"shows. " +
+	"current from wire feed, copper-base wires": "Spray runs at more current than is computed at the same feed. The " +
+		"balance's constant is that of short arcs; hotter drops in spray would explain it, which nothing here shows. " +
 		"No row is of a short or a pulsed arc.",
-	"current from wire feed, steel wire": "The balance of heat in the wire holds over size and feed for steel. A " +
-		"rule " +
+	"current from wire feed, steel wire": "The balance of heat in the wire holds over size and feed for steel. A rule " +
 		"of thumb has no scatter of its own; it says nothing of bronze.",
 	"strength of a fillet, throat": "Three tests tell the size and hardly the scatter. They are of CuAl7 on plate; " +
 		"nothing says that another wire or thin sheet follows.",
@@ -18,11 +16,9 @@ var proves = map[string]string{
 	"melting range of a wire": "Sources differ by more than their digits, since alloys of one name differ. It says " +
 		"nothing of what a fast cooling does.",
 	"pull of a seam": "Two published factors for welds in steel lie in the band. None is of arc brazing.",
-	"zinc oxide into the air": "The span of the source lies in the band. The share of the zinc that becomes fume, " +
-		"10 to " +
-		"80 %, is assumed: with all of it counted, and half of what only melts, the rate was 4 to 17 times the " +
-		"source's. " +
-		"It is no estimate of exposure, and which hood it takes is judged with the band's high end.",
+	"zinc oxide into the air": "The span of the source lies in the band. The share of the zinc that becomes fume, 10 " +
+		"to 80 %, is assumed: with all of it counted, and half of what only melts, the rate was 4 to 17 times the " +
+		"source's. It is no estimate of exposure, and which hood it takes is judged with the band's high end.",
 }
 
 // untested is what nothing outside has ever tested, and what a shop could measure to test it.
@@ -46,10 +42,8 @@ var untested = [][2]string{
 // notAtHand is what is published and would test the program, but whose figures nobody here has read: no row is made up.
 var notAtHand = [][2]string{
 	{"Materials 18(10):2339, rows L06, L07, L08, L12 and L13", "force, throat and length of five of the paper's " +
-		"thirteen " +
-		"fillets, and which of them broke where. The other eight are below. The paper's spans on the face that " +
-		"broke, " +
-		"320 to 380 MPa of six in the throat and 113 to 278 MPa of seven in the bond, are checked"},
+		"thirteen fillets, and which of them broke where. The other eight are below. The paper's spans on the face " +
+		"that broke, 320 to 380 MPa of six in the throat and 113 to 278 MPa of seven in the bond, are checked"},
 	{"TRGS 528, table 2", "coat, sheet, wire and travel behind its 1 to 9 mg/s for arc brazing of coated sheet"},
 }
 

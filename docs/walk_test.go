@@ -61,9 +61,8 @@ func TestWalkIsRecorded(t *testing.T) {
 	h := newHand(tui.Options{Walk: true})
 	var b strings.Builder
 	b.WriteString("# A first sitting\n\nFrom an empty terminal to a card for an own sheet, why its wire feed is what " +
-		"it is, and one practised job with a timed arc.\n" +
-		"Each frame is the running program's; `go test ./docs -run Walk -update` writes this file.\n\n```\n" +
-		"$ brazebooth\n```\n")
+		"it is, and one practised job with a timed arc.\nEach frame is the running program's; `go test ./docs -run " +
+		"Walk -update` writes this file.\n\n```\n$ brazebooth\n```\n")
 	way, whole := wayToPractice, deep.Run() || *update
 	if !whole { // as far as the timed arc, whose every bead takes seconds
 		way = way[:slices.IndexFunc(way, func(s stage) bool { return strings.HasPrefix(s.after, "Level 5") })]
@@ -82,8 +81,8 @@ func TestWalkIsRecorded(t *testing.T) {
 	if recorded := read(t, "walk.md"); whole {
 		compare(t, "walk.md", b.String())
 	} else if !strings.HasPrefix(recorded, b.String()) {
-		t.Errorf("walk.md does not begin with what the program shows now; after a change that is meant: go test ./docs "+
-			"-run Walk -update\n%s", b.String())
+		t.Errorf("walk.md does not begin with what the program shows now; after a change that is meant: go test "+
+			"./docs -run Walk -update\n%s", b.String())
 	}
 }
 

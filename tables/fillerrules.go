@@ -99,11 +99,11 @@ var PairRules = []PairRule{
 		"Stainless carries heat off half as fast as mild steel and gets hot first: point the arc at the steel.",
 		worked("conductivities of the two rows")},
 	{string(Bronze), string(Steel),
-		"The bronze member melts at about the filler's own temperature, the steel does not: " +
-			"point the arc at the steel.", practice},
+		"The bronze member melts at about the filler's own temperature, the steel does not: point the arc at the " +
+			"steel.", practice},
 	{string(Bronze), string(Stainless),
-		"The bronze member melts at about the filler's own temperature: point the arc " +
-			"at the stainless, and keep it unstressed.", practice},
+		"The bronze member melts at about the filler's own temperature: point the arc at the stainless, and keep it " +
+			"unstressed.", practice},
 	{string(Bronze), string(CopperFam),
 		"The bronze member melts before the copper is warm: point the arc at the copper.", practice},
 }

@@ -13,8 +13,8 @@ const (
 	a57Tensile = "AWS A5.7/A5.7M:2007 guide annex, tensile strength of weld metal: a guide minimum, no acceptance limit"
 	alloyPages = "open alloy database, page of the alloy (its melting, conductivity and heat cells; its densities of " +
 		"copper alloys are 4 to 11 % off and not used)"
-	fitPair = "fitted as one pair with the other of calibration voltage and heat to all liquid, " +
-		"from bronze wires in argon"
+	fitPair = "fitted as one pair with the other of calibration voltage and heat to all liquid, from bronze wires in " +
+		"argon"
 	matthies = "20 C resistivity and copper's 0.0067 uOhm cm/K by Matthiessen's rule over 150 K; high end with 50 % " +
 		"more slope over 270 K"
 	enthalpy = "mean of cold and hot specific heat times the rise to the liquidus, and the heat of fusion"

@@ -27,8 +27,8 @@ var steelWire = Filler{
 		worked("paired with 1273 J/g on the in/min-per-ampere rule for steel wire, worst 16 %")},
 	// 25 to 31 uOhm cm at 20 C (low confidence) and about 20 more over a mean rise of 280 K.
 	Resistivity: Datum{0.45e-3, 0.30e-3, 0.60e-3, "ohm mm",
-		memoryLow("resistivity of manganese-silicon steel wire and of low-carbon steel hot, " +
-			"ASM Metals Handbook vol. 1")},
+		memoryLow("resistivity of manganese-silicon steel wire and of low-carbon steel hot, ASM Metals Handbook vol. " +
+			"1")},
 	Conductivity: Datum{45, 40, 50, "W/mK", memoryMedium("low-alloy steel at 20 C")},
 	Toe:          Datum{1470, 1430, 1495, "C", memoryMedium("iron-carbon diagram at 0.1 % C: solidus")},
 	Tensile: Datum{480, 480, 500, "MPa",

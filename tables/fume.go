@@ -5,8 +5,8 @@ package tables
 var (
 	// FumeFactor is the fume over the wire that melts.
 	FumeFactor = constant("FumeFactor", 5, 2, 10, "g/kg",
-		memoryMedium("EPA AP-42 ch. 12.19, gas metal arc with solid wire: 2.0 g/kg "+
-			"(nickel-copper) to 5.4 (stainless), steel 5.2; the high end doubled for a wire that is mostly copper"))
+		memoryMedium("EPA AP-42 ch. 12.19, gas metal arc with solid wire: 2.0 g/kg (nickel-copper) to 5.4 "+
+			"(stainless), steel 5.2; the high end doubled for a wire that is mostly copper"))
 
 	// ProcessFume is all particles that the process gives off, to hold the computed rate against.
 	ProcessFume = constant("ProcessFume", 3, 1, 9, "mg/s",
@@ -24,8 +24,8 @@ var (
 
 	// HoodCapture is the share of the plume that a movable hood catches where it is placed as it should.
 	HoodCapture = constant("HoodCapture", 85, 60, 95, "%",
-		memoryMedium("handbooks of industrial ventilation: movable hoods in "+
-			"practice; less once the arc moves away from the hood"))
+		memoryMedium("handbooks of industrial ventilation: movable hoods in practice; less once the arc moves away "+
+			"from the hood"))
 
 	// SheetShare is the share of the fume that comes from a sheet that stays solid.
 	SheetShare = constant("SheetShare", 2, 0, 10, "%",

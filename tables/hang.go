@@ -35,8 +35,8 @@ var (
 	// RootOpeningSheet and RootOpeningWire are a square butt's root opening over the thinner sheet and over the wire:
 	// the smaller of the two is filled to nine tenths and still bridged.
 	RootOpeningSheet = constant("RootOpeningSheet", 0.9, 0.5, 0.9, "1",
-		worked("the root's four margins at a chance of 80 in 100; ISO "+
-			"9692-1 allows about the thickness for fusion welds (memory medium)"))
+		worked("the root's four margins at a chance of 80 in 100; ISO 9692-1 allows about the thickness for fusion "+
+			"welds (memory medium)"))
 	RootOpeningWire = constant("RootOpeningWire", 1, 0.6, 1.2, "1",
 		worked("the root's four margins at a chance of 80 in 100"))
 
@@ -54,8 +54,8 @@ var (
 	RootThickest = constant("RootThickest", 3, 3, 3, "mm", read("ISO 5817 no. 504, its range for thin sheet"))
 
 	BridgesDoubt = constant("BridgesDoubt", 0.28, 0.28, 0.28, "1",
-		worked("judgement: wetting angle -42 to +14 %, pressure 15 %, the "+
-			"puddle's front 0.5 mm, fit-up 0.2 mm; held against no brazing test"))
+		worked("judgement: wetting angle -42 to +14 %, pressure 15 %, the puddle's front 0.5 mm, fit-up 0.2 mm; held "+
+			"against no brazing test"))
 )
 
 // A lap, tee or corner with a gap.
@@ -74,8 +74,8 @@ var (
 var (
 	// OverheadShare is what short circuits and a hand leave of the bead that would hang at rest.
 	OverheadShare = constant("OverheadShare", 0.7, 0.45, 1.1, "1",
-		worked("assumed; an overhead fillet of 8 mm, the largest that "+
-			"AWS D1.1 lets pass in one run (memory medium), is 0.7 of the chord that hangs at rest"))
+		worked("assumed; an overhead fillet of 8 mm, the largest that AWS D1.1 lets pass in one run (memory medium), "+
+			"is 0.7 of the chord that hangs at rest"))
 
 	// PoolTaper is the greatest area-to-box ratio of a pool that narrows behind the arc, for its weight on the shelf.
 	PoolTaper = constant("PoolTaper", 0.42, 0.39, 0.47, "1", worked("pools from the cross-section's freezing times"))

@@ -8,8 +8,8 @@ var (
 	austeniteConductivity = Datum{0.021, 0.020, 0.025, "W/mmK",
 		memoryHigh("EN 1993-1-2:2005 Annex C, 14.6 + 0.0127·T; Kou, Welding Metallurgy, Table 2.1, 0.0249")}
 	austeniteHeatCapacity = Datum{0.0042, 0.0040, 0.0047, "J/mm3K",
-		worked("EN 1993-1-2:2005 Annex C, mean 530 J/kgK, times 7.93 g/cm3; Kou, " +
-			"Welding Metallurgy, Table 2.1, 0.0047")}
+		worked("EN 1993-1-2:2005 Annex C, mean 530 J/kgK, times 7.93 g/cm3; Kou, Welding Metallurgy, Table 2.1, " +
+			"0.0047")}
 	austeniteDensity    = Datum{7.93, 7.90, 8.00, "g/cm3", read("AISI 304 data sheets, 7.9 to 8.0")}
 	austeniteLatent     = Datum{270, 250, 300, "J/g", memoryLow("heat of fusion of austenitic stainless steel")}
 	austeniteEmissivity = Datum{0.4, 0.2, 0.85, "1",

@@ -21,8 +21,8 @@ var (
 	// ZincBandForm is what a point source in thin sheet leaves out of a zinc band; with its inputs it makes
 	// about 30 %. Not validated on zinc.
 	ZincBandForm = constant("ZincBandForm", 1, 0.8, 1.25, "1",
-		worked("point source against a two-dimensional one of the arc's width at hand speeds, "+
-			"and no measured zinc band"))
+		worked("point source against a two-dimensional one of the arc's width at hand speeds, and no measured zinc "+
+			"band"))
 
 	// SectionWidth is the cross-section model's uncertainty of one member's wetted width, aim included;
 	// SectionTotal of both together.
@@ -39,11 +39,11 @@ var (
 	// SectionRiseEnding and SectionRiseThrough are its uncertainty of the peak's rise in the member that
 	// ends at the joint and in the one that runs through.
 	SectionRiseEnding = constant("SectionRiseEnding", 1, 0.84, 1.18, "1",
-		worked("above: a model with the bead's true shape, hotter at the "+
-			"edge's corner; below: joined with the 10 % by which the plane of thin steel stays cooler"))
+		worked("above: a model with the bead's true shape, hotter at the edge's corner; below: joined with the 10 % "+
+			"by which the plane of thin steel stays cooler"))
 	SectionRiseThrough = constant("SectionRiseThrough", 1, 0.85, 1.11, "1",
-		worked("moving two-dimensional models; below: joined with the 10 % by which the plane of "+
-			"thin steel stays cooler"))
+		worked("moving two-dimensional models; below: joined with the 10 % by which the plane of thin steel stays "+
+			"cooler"))
 
 	// SectionWidthThick is SectionWidth for members of more than 3 mm.
 	SectionWidthThick = constant("SectionWidthThick", 1, 0.70, 1.30, "1",
@@ -65,8 +65,8 @@ var (
 	// GapOnMin, GapOnMax and GapOff are the uncertainty of the ends of arc on and off over a root gap where the arc's
 	// power is known; the powers that follow are how steeply each end falls with the arc's power.
 	GapOnMin = constant("GapOnMin", 1, 0.75, 1.6, "1",
-		worked("recomputed at the ends of arc efficiency, arc width, stirring, "+
-			"conductivity and melt depth, joined as independent"))
+		worked("recomputed at the ends of arc efficiency, arc width, stirring, conductivity and melt depth, joined as "+
+			"independent"))
 	GapOnMax = constant("GapOnMax", 1, 0.6, 2.2, "1",
 		worked("as above, where the base metal melts at the root edge; stirring is most of it"))
 	GapOff        = constant("GapOff", 1, 0.62, 1.6, "1", worked("as above, the cooling of the puddle's middle"))

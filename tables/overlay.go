@@ -30,8 +30,8 @@ var (
 var (
 	// FreeConvection is what still air takes from a warm part, without radiation.
 	FreeConvection = constant("FreeConvection", 8, 5, 12, "W/m2K",
-		memoryMedium("heat-transfer handbooks: free convection in air 2 to 25 "+
-			"W/m2K, parts of this size at 50 to 300 C mostly 5 to 12"))
+		memoryMedium("heat-transfer handbooks: free convection in air 2 to 25 W/m2K, parts of this size at 50 to 300 "+
+			"C mostly 5 to 12"))
 
 	// BarBeyond is how much of a shaft lies beyond the overlay on each side, in diameters, where nobody said.
 	BarBeyond = constant("BarBeyond", 4, 1, 10, "1", practice)

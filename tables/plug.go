@@ -4,8 +4,8 @@ package tables
 var (
 	// PlugPullOut is the pull square to the sheet at which the upper sheet tears off its plug, over t·d·R.
 	PlugPullOut = constant("PlugPullOut", 1, 0.7, 1.3, "1",
-		memoryMedium("AISI S100, arc spot welds in tension: 0.8·(Fu/Fy)²·t·d·Fu "+
-			"for Fu/Fy from 1 to 1.3; older editions 0.7·t·d·Fu"))
+		memoryMedium("AISI S100, arc spot welds in tension: 0.8·(Fu/Fy)²·t·d·Fu for Fu/Fy from 1 to 1.3; older "+
+			"editions 0.7·t·d·Fu"))
 
 	// PlugLed is the radius of the circle on which the arc is led around a hole, as a share of its diameter.
 	PlugLed = constant("PlugLed", 0.25, 0.05, 0.35, "1", practice)

@@ -100,8 +100,8 @@ var PracticeLines = Rows[PracticeLine]{
 	{"clean-stainless", TopicClean, "A stainless brush that touches nothing else; degrease, let it dry.", practice},
 	{"clean-copper", TopicClean, "Bright with a brush or pad just before: its oxide keeps the filler off.", practice},
 	{"clean-iron", TopicClean,
-		"Casting skin, soaked oil and graphite off, down to bright metal: file or rotary burr, " +
-			"a disc smears graphite.", practice},
+		"Casting skin, soaked oil and graphite off, down to bright metal: file or rotary burr, a disc smears graphite.",
+		practice},
 	{"solvent-never", TopicClean, "Never a chlorinated solvent or brake cleaner: arc light and heat turn its vapour " +
 		"into phosgene. Take cans and rags away before the arc.", practice},
 	{"tacks", TopicFitUp, "Tack every 25 to 50 mm, brush each tack, run the bead over it.", practice},
@@ -122,8 +122,8 @@ var PracticeLines = Rows[PracticeLine]{
 		read("US Army TM 9-237 for the bevel; the rest common practice")},
 	{"bevel-plate", TopicFitUp, "Above about 3 mm bevel a butt 60 to 90°, root edge rounded.", practice},
 	{"strip-zinc", TopicClean,
-		"Strip the zinc at least 25 mm back on both faces where stainless or hardened steel is " +
-			"joined to it, wherever an overlay comes, and before any preheat; then give the sheet as bare.", practice},
+		"Strip the zinc at least 25 mm back on both faces where stainless or hardened steel is joined to it, wherever " +
+			"an overlay comes, and before any preheat; then give the sheet as bare.", practice},
 	{"warm-iron", TopicWarm, "Cast iron: at least 150 to 200 °F (66 to 93 °C) through and through, so that it does " +
 		"not chill the filler; the rest of the casting too, where it is held.", practice},
 	{"iron-local", TopicWarm, "A local peak from 1100 °C begins to melt grey iron: hard, brittle, cracked.",

@@ -34,17 +34,16 @@ var jobTerms = [...]Term{
 		"kind of metal has its own list. Type millimetres or inches where a number could be misread.", "mm or in",
 		memoryHigh("manufacturers' standard gauge for uncoated steel, galvanized sheet gauge")},
 	{"coating", []string{"zinc coat", "coating2", "second coating"},
-		"The zinc or aluminium on the sheet, by its mass " +
-			"on both sides together. More zinc means more fume, more spatter and a wider bare strip.", "g/m² or oz/ft²",
+		"The zinc or aluminium on the sheet, by its mass on both sides together. More zinc means more fume, more " +
+			"spatter and a wider bare strip.", "g/m² or oz/ft²",
 		memoryHigh("ASTM A653, EN 10346")},
 	{"joint", []string{"lap", "butt", "tee", "corner", "edge", "plug"}, "How the two pieces meet: one over the other " +
 		"(lap), edge to edge (butt), standing on (tee), at an angle (corner), side by side (edge), through a hole " +
 		"(plug). It decides how the heat splits and where the bead has to wet.", "", awsTerms},
 	{"gap", []string{"root opening", "opening"}, "The open space at the root before the arc. Bronze bridges a small " +
 		"one at a steady arc; a wider one needs a timed arc.", "mm", awsTerms},
-	{"wire", []string{"wire size", "wire diameter", "diameter"}, "The diameter of the bronze wire. Thinner wire " +
-		"needs less " +
-		"current to run steadily, so thin sheet wants thin wire.", "mm or in", memoryHigh("AWS A5.7, ISO 24373")},
+	{"wire", []string{"wire size", "wire diameter", "diameter"}, "The diameter of the bronze wire. Thinner wire needs " +
+		"less current to run steadily, so thin sheet wants thin wire.", "mm or in", memoryHigh("AWS A5.7, ISO 24373")},
 	{"filler", []string{"bronze", "alloy", "filler metal"}, "The alloy of the wire. It melts below the sheet and is " +
 		"named by what is in it: CuSi3 is copper with three parts of silicon in a hundred.", "",
 		memoryHigh("ISO 24373, AWS A5.7")},
@@ -84,8 +83,7 @@ var jobTerms = [...]Term{
 	{"aim", []string{"arc aim"},
 		"Where the arc points, off the middle of the joint. It goes toward the member that takes more heat.", "mm",
 		ownTerm},
-	{"least preheat", []string{"soak", "soak through", "soak across"}, "How warm the parts must be before this " +
-		"wire's " +
+	{"least preheat", []string{"soak", "soak through", "soak across"}, "How warm the parts must be before this wire's " +
 		"strongest arc wets them. The heat needs its time through the part and along it; measure on the far face.",
 		"°C or °F, s", ownTerm},
 	{"part that warms", []string{"part-width", "part width", "part-mass", "part mass", "seam rise", "next start"},
@@ -100,8 +98,8 @@ var jobTerms = [...]Term{
 	{"spot step", []string{"spot-step", "step", "fill per spot"},
 		"How far the gun moves between two spots of a timed arc. It has to leave no gap unfilled.", "mm", ownTerm},
 	{"timed arc", []string{"beat", "rhythm"},
-		"An arc that is switched on and off while the gun moves on: on, off, step, " +
-			"and again. It lets bronze bridge an opening that a steady arc would fall through.", "", ownTerm},
+		"An arc that is switched on and off while the gun moves on: on, off, step, and again. It lets bronze bridge " +
+			"an opening that a steady arc would fall through.", "", ownTerm},
 
 	{"current", []string{"amps", "amperage"}, "What flows through the wire and the arc. On a wire-feed machine it " +
 		"follows from feed and stick-out; it is read, not set.", "A", awsTerms},
@@ -124,8 +122,8 @@ var jobTerms = [...]Term{
 		"Where bronze spread over a face that was hot enough and clean enough to hold it. Only there is a bond.", "mm",
 		awsTerms},
 	{"toe angle", []string{"wetting angle", "toe", "toe angle 1", "toe angle 2"},
-		"The angle inside the bead where it " +
-			"meets the sheet. A small one runs out smoothly; a large one stands like a drop and lets go.", "degrees",
+		"The angle inside the bead where it meets the sheet. A small one runs out smoothly; a large one stands like a " +
+			"drop and lets go.", "degrees",
 		memoryMedium("ISO 5817, no. 505")},
 	{"throat", nil, "The shortest way through a fillet's bronze. The load on the bronze goes through it.",
 		"mm", awsTerms},
@@ -155,10 +153,10 @@ var jobTerms = [...]Term{
 		"not to spray. Outside it the arc stutters or throws.", "", practice},
 	{"hand speed", nil, "A travel that a hand can hold evenly. A faster or slower one needs a carriage.",
 		"mm/s", practice},
-	{"zone", []string{"good", "cold", "hot", "marginal", "outside", "other edge", "not-modelled"}, "What the setting is by the " +
-		"computed cross-section: good, cold, hot, burns through, or past another edge. Good means every edge is met; " +
-		"marginal, that it is with a chance under 50 in 100; outside, that the heat is good and another edge is " +
-		"not.", "",
+	{"zone", []string{"good", "cold", "hot", "marginal", "outside", "other edge", "not-modelled"}, "What the setting " +
+		"is by the computed cross-section: good, cold, hot, burns through, or past another edge. Good means every " +
+		"edge is met; marginal, that it is with a chance under 50 in 100; outside, that the heat is good and another " +
+		"edge is not.", "",
 		ownTerm},
 	{"chance", []string{"chance of a good bead"}, "How likely a setting meets every edge: heat, current and each " +
 		"edge are known with a doubt of their own. Over 100 such settings so many would be good.", "%", ownTerm},
@@ -247,8 +245,8 @@ var jobTerms = [...]Term{
 	{"cost", []string{"wire cost", "gas cost", "labour", "labour time", "labour cost", "total cost", "arc time",
 		"operating", "operating factor", "wire-price", "gas-price", "labour-rate", "steel-price", "steel cost",
 		"grinding", "zinc-repair", "zinc repair time", "zinc repair cost"},
-		"What a seam takes of time, wire, gas and money at your prices. The operating factor " +
-			"is the share of the time in which the arc burns.", "your money",
+		"What a seam takes of time, wire, gas and money at your prices. The operating factor is the share of the time " +
+			"in which the arc burns.", "your money",
 		memoryMedium("cost chapters of welding handbooks")},
 	{"heat share", []string{"heat share 1", "heat share 2"},
 		"How much of the heat each member takes. The one that takes less sees the higher temperature.", "%", ownTerm},
@@ -259,8 +257,8 @@ var jobTerms = [...]Term{
 	{"sheet", nil, "The card and every page beside it as one text, to print or to send. The metal sheet is " +
 		"called by its gauge.", "", ownTerm},
 	{"walk", []string{"first walk"},
-		"A short way over the screens with the example on them, one key a step. It comes " +
-			"once by itself, on the first start, and later from the pages.", "", ownTerm},
+		"A short way over the screens with the example on them, one key a step. It comes once by itself, on the first " +
+			"start, and later from the pages.", "", ownTerm},
 	{"practice", []string{"learn", "booth"}, "Jobs of a booth that the program makes up, with a heat of its own that " +
 		"you do not see. You set, it lays the bead, you correct; nothing is kept unless you say so.", "", ownTerm},
 	{"decide, set, check, keep", []string{"decide", "set", "check", "keep"}, "The order of the work, in which the " +

@@ -29,8 +29,8 @@ var shopTerms = [...]Term{
 	{"stringer", []string{"stringer bead"}, "A bead laid straight on, without swinging the gun. Bronze runs wide by " +
 		"itself, and a straight bead is the coolest.", "", awsTerms},
 	{"weave", []string{"weaving"},
-		"Swinging the gun from side to side along the seam. It widens the bead and puts in " +
-			"more heat than thin sheet likes.", "", awsTerms},
+		"Swinging the gun from side to side along the seam. It widens the bead and puts in more heat than thin sheet " +
+			"likes.", "", awsTerms},
 	{"drag", []string{"pull angle"}, "Leaning the gun so that the wire points back at the bead. It lays narrower and " +
 		"deeper than pushing, which bronze does not want.", "", awsTerms},
 	{"contact tip", []string{"tip"}, "The copper piece in the gun that gives the wire its current. In a worn or wide " +
@@ -74,7 +74,7 @@ var shopTerms = [...]Term{
 		"It is measured in laboratories; readings and test beads say which share your booth has.", "",
 		memoryHigh("DuPont and Marder 1995")},
 	{"galvanized", []string{"galvannealed", "hot-dip", "hot-dip galvanized"},
-		"Steel sheet with a coat of zinc from a " +
-			"hot bath. Heated on until the zinc is an alloy with iron it is galvannealed: grey and dull.", "",
+		"Steel sheet with a coat of zinc from a hot bath. Heated on until the zinc is an alloy with iron it is " +
+			"galvannealed: grey and dull.", "",
 		memoryHigh("ASTM A653")},
 }

@@ -88,8 +88,8 @@ var Warnings = Rows[WarningLine]{
 		"try them on scrap with the same gap.",
 		worked("line-source estimate; published times for arc brazing were not found")},
 	{"timed-closed", "caution",
-		"These times are for a closed joint: over a gap, even of 2 mm, other times are needed. " +
-			"Give the joint as a butt and its gap.",
+		"These times are for a closed joint: over a gap, even of 2 mm, other times are needed. Give the joint as a " +
+			"butt and its gap.",
 		worked("the timed arc computed over an open root and over none")},
 	{"timed-no-gap", "info", "Timed arc without a gap: the step is set by the puddle alone.", practice},
 	{"beat-unused", "info", "Arc on, arc off and spot step belong to a timed arc: the ones given were left out. " +

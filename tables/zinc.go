@@ -4,8 +4,8 @@ package tables
 var (
 	// ZincMelts is a fixed point of the temperature scale; the galvanizers' 419.5 C is the same rounded.
 	ZincMelts = constant("ZincMelts", 419.53, 419.5, 419.53, "C",
-		memoryHigh("ITS-90, freezing point of zinc 419.527 C; 419.5 read in American Galvanizers "+
-			"Association, properties of zinc"))
+		memoryHigh("ITS-90, freezing point of zinc 419.527 C; 419.5 read in American Galvanizers Association, "+
+			"properties of zinc"))
 
 	// ZincBoils is at one atmosphere.
 	ZincBoils = constant("ZincBoils", 907, 906.5, 907.5, "C",

@@ -141,9 +141,9 @@ func (s *shrinks) across(card *calc.Card) {
 // angle adds how far a plate bends, or says why nothing is said.
 func (s *shrinks) angle() {
 	if s.p.Card.Used.Joint == "edge" {
-		s.p.Because(Own(tables.AngularLimit.Source), "bend along the seam: not judged, because the formulas are of "+
-			"a face that is "+
-			"heated, not of an edge, which shortens and bows both sheets alike. Try a test piece, tacks and clamps")
+		s.p.Because(Own(tables.AngularLimit.Source), "bend along the seam: not judged, because the formulas are of a "+
+			"face that is heated, not of an edge, which shortens and bows both sheets alike. Try a test piece, tacks "+
+			"and clamps")
 		return
 	}
 	form, limit := tables.AngularChange, tables.AngularLimit
@@ -165,8 +165,8 @@ func (s *shrinks) remedies(card *calc.Card) {
 	p, force := s.p, Own(tables.ShrinkageForce.Source)
 	if pull := s.pull.Value; pull > 0 {
 		p.Because(force, "the pull is proportional to the heat per length: a tenth less heat, a tenth less pull, a "+
-			"tenth "+
-			"more width that stays flat; stitched over half its length the seam pulls about half (%.1f kN)", pull/2)
+			"tenth more width that stays flat; stitched over half its length the seam pulls about half (%.1f kN)",
+			pull/2)
 	}
 	p.Because(Own(tables.PlateHeld.Source), "a fold, bead or flange beside the seam makes a free edge a held one: "+
 		"more than nine times the width stays flat")

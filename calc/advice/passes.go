@@ -206,8 +206,8 @@ func (p *Page) between(card *calc.Card, n float64) {
 	}
 	k, c, film := m.Metal.Conductivity, m.Metal.HeatCapacity, tables.FreeConvection
 	p.add("interpass_hold", "s", hold.mid, hold.low, hold.high, calc.OwnBasis("from the start of one pass to the "+
-		"start of the next at the same place, before the last of {n} "+
-		"passes", holdSource, net.As("q"), calc.Derived("n", "passes", n, "1"),
+		"start of the next at the same place, before the last of {n} passes", holdSource, net.As("q"),
+		calc.Derived("n", "passes", n, "1"),
 		calc.In("t", "thickness of the plate that cools slower", m.Core, "mm"), calc.In("k", "conductivity", k.V,
 			"W/mmK"),
 		calc.In("c", "heat capacity", c.V, "J/mm3K"), calc.In("h", "loss from each face", film.V, "W/m2K"),

@@ -232,8 +232,8 @@ func (p *Page) judged(card *calc.Card, h plugHeat) {
 			"%.0f °C) and the middle melts (this metal from %.0f °C). %s Saw a test plug through before you rely on "+
 			"one.", h.rim.Value, toe, melts, cure)
 	case h.middle.Value > melts:
-		warn("plug-burns", "By %s the sheet below melts in the middle before the hole is full, "+
-			"from %.0f °C on. %s Else a copper bar below, or several short bouts.", by(h.middle.Low > melts), melts,
+		warn("plug-burns", "By %s the sheet below melts in the middle before the hole is full, from %.0f °C on. %s "+
+			"Else a copper bar below, or several short bouts.", by(h.middle.Low > melts), melts,
 			cure)
 	case h.rim.Value < toe:
 		warn("plug-cold", "By %s the rim stays under the %.0f °C at which this filler wets. %s",

@@ -58,9 +58,9 @@ func (p *Page) noLoad(card *calc.Card) bool {
 		p.Warn("too-warm", limit.Source, "Service at %.0f °C is above about %s: a copper-alloy braze creeps and "+
 			"lets go, and no allowable load is computed. Weld it, or bolt it.", t.V, calc.WarmestService())
 	case failing(card) != "" && !card.Job.Throat.Set && !card.Job.Leg.Set:
-		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because what holds was "+
-			"tested on beads that wet a solid base. Find a setting that meets every edge, or give the throat of a cut "+
-			"test piece that came out sound.", failing(card))
+		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because what holds was tested on beads that wet "+
+			"a solid base. Find a setting that meets every edge, or give the throat of a cut test piece that came out "+
+			"sound.", failing(card))
 	default:
 		return false
 	}

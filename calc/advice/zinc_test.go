@@ -37,8 +37,8 @@ func TestZincAsksForTheHoodFirst(t *testing.T) {
 		}
 		zinc, oxide := value(t, p, "zinc_rate"), value(t, p, "zinc_oxide_rate")
 		if !(oxide.Low > 0 && oxide.High <= 1.246*zinc.High && oxide.Value < 1.246*zinc.Value) {
-			t.Errorf("%s %s: %g to %g g/h of oxide from %g g/h of "+
-				"zinc", j.Coating, j.Joint, oxide.Low, oxide.High, zinc.High)
+			t.Errorf("%s %s: %g to %g g/h of oxide from %g g/h of zinc", j.Coating, j.Joint, oxide.Low, oxide.High,
+				zinc.High)
 		}
 		boiled, _ := p.Card.Figure("zinc_boiled_halfwidth")
 		coat, _ := tables.Coatings.ByID(j.Coating)

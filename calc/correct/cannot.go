@@ -99,8 +99,8 @@ func (v *posterior) beyond(t *Try, m *move, before float64) string {
 	open.Feed, open.Volts, open.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
 	if g, j := v.suggested(open); g > before+leastGain {
 		return fmt.Sprintf("No one setting is enough: this is the first of several steps. By the window and what was "+
-			"seen, with %.1f m/min and %.1f mm/s the bead is good in %.0f of 100, here in "+
-			"%.0f.", j.Feed.V, j.Travel.V, 100*g,
+			"seen, with %.1f m/min and %.1f mm/s the bead is good in %.0f of 100, here in %.0f.", j.Feed.V, j.Travel.V,
+			100*g,
 			100*before)
 	}
 	return ""

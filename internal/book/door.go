@@ -21,8 +21,8 @@ func (r *Revision) admit() error {
 	case len(r.Body) > largestBody:
 		return fmt.Errorf("revision %s of %s has a body of more than %d MB", r.Rev, r.ID, largestBody>>20)
 	case !own && r.At >= lastForeign, own && r.Parent == "" && r.At >= lastOwn:
-		return fmt.Errorf("revision %s of %s has an impossible time, %.10s: set the clock "+
-			"of the machine that saves", r.Rev, r.ID, r.At)
+		return fmt.Errorf("revision %s of %s has an impossible time, %.10s: set the clock of the machine that saves",
+			r.Rev, r.ID, r.At)
 	case own:
 		return nil
 	}

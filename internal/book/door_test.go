@@ -260,9 +260,9 @@ func TestLongNamesHoldLittle(t *testing.T) {
 	noErr(t, err)
 	w := b.(*store).write
 	for _, step := range []string{"ALTER TABLE revisions DROP COLUMN who",
-		"WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 90) " +
-			"INSERT INTO revisions (rev, id, parent, kind, at, place, program, schema, deleted, body) SELECT " +
-			"printf('%032x', i), '0000000000000001', '', 'card', '2026', '', '', 1, 0, x'00' FROM n",
+		"WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 90) INSERT INTO revisions (rev, " +
+			"id, parent, kind, at, place, program, schema, deleted, body) SELECT printf('%032x', i), " +
+			"'0000000000000001', '', 'card', '2026', '', '', 1, 0, x'00' FROM n",
 		"ALTER TABLE revisions ADD COLUMN who TEXT DEFAULT '" + strings.Repeat("w", 900_000) + "'"} {
 		_, err := w.Exec(step)
 		noErr(t, err)

@@ -15,8 +15,8 @@ import (
 const (
 	addRevision = "INSERT INTO revisions (" + revisionColumns +
 		") VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11) ON CONFLICT (rev) DO NOTHING"
-	addHead = "INSERT INTO heads (id, rev, kind, at, deleted, name, line, words) " +
-		"VALUES ($1, $2, $3, $4, $5, $6, $7, $8) ON CONFLICT (id) DO "
+	addHead = "INSERT INTO heads (id, rev, kind, at, deleted, name, line, words) VALUES ($1, $2, $3, $4, $5, $6, $7, " +
+		"$8) ON CONFLICT (id) DO "
 	newHead  = addHead + "NOTHING"
 	nextHead = addHead + "UPDATE SET rev = excluded.rev, kind = excluded.kind, at = excluded.at, " +
 		"deleted = excluded.deleted, name = excluded.name, line = excluded.line, words = excluded.words"

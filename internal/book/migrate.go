@@ -97,8 +97,8 @@ func (s *store) migrate(ctx context.Context, to int) (version int, err error) {
 	if err := s.steps(ctx, tx, from, to); err != nil {
 		return 0, err
 	}
-	_, err = tx.ExecContext(ctx, "INSERT INTO meta (name, value) VALUES ('version', $1) "+
-		"ON CONFLICT (name) DO UPDATE SET value = excluded.value", strconv.Itoa(to))
+	_, err = tx.ExecContext(ctx, "INSERT INTO meta (name, value) VALUES ('version', $1) ON CONFLICT (name) DO UPDATE "+
+		"SET value = excluded.value", strconv.Itoa(to))
 	if err != nil {
 		return 0, err
 	}

@@ -38,8 +38,8 @@ func OpenFile(ctx context.Context, file string) (Book, error) {
 	}
 	if kind := network(filepath.Dir(behind(file))); kind != "" {
 		return nil, fmt.Errorf("%s is on a network share (%s), whose locks cannot be trusted: two programs would "+
-			"damage the book. Keep it on this machine's own disk, or share one by PostgreSQL: "+
-			"--book postgres://user@host/database", file, kind)
+			"damage the book. Keep it on this machine's own disk, or share one by PostgreSQL: --book "+
+			"postgres://user@host/database", file, kind)
 	}
 	b, err := theShelf.hold(file, true)
 	if err != nil {

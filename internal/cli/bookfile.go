@@ -51,8 +51,8 @@ func (d *Deps) bookExport() *cobra.Command {
 
 // What is to be done with a damaged book.
 const (
-	keepDamaged = "what could be read is there; keep the damaged book as it is; " +
-		"brazebooth book check says what is wrong with it"
+	keepDamaged = "what could be read is there; keep the damaged book as it is; brazebooth book check says what is " +
+		"wrong with it"
 	useInstead = "keep the damaged book as it is; when no program has it open, move its file away with those beside " +
 		"it that end in -wal and -shm, and put the copy in its place"
 	importAgain = "import the file again: what is there already stays once"

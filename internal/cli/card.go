@@ -59,8 +59,8 @@ func (d *Deps) card(cmd *cobra.Command, job calc.Job) ([]report.Block, error) {
 // drawSection writes the cross-section into the files that were asked for.
 func (d *Deps) drawSection(cmd *cobra.Command, card *calc.Card) (alone bool, err error) {
 	if !card.Section.Drawn && flagText(cmd, "png")+flagText(cmd, "svg") != "" {
-		return false, wrong("this joint has no cross-section to draw: it is not modelled", "leave out --png and --svg; "+
-			"window draws what every feed and travel would do")
+		return false, wrong("this joint has no cross-section to draw: it is not modelled", "leave out --png and "+
+			"--svg; window draws what every feed and travel would do")
 	}
 	return d.pictures(cmd, report.Joint{Card: card, Units: d.units, Comma: d.comma}, nil)
 }

@@ -123,8 +123,8 @@ anything that is printed here.`,
 	root.Flags().String("units", "", unitsUsage)
 	root.Flags().String("theme", "auto", "the screens' colours: "+near.Or(Themes()))
 	root.Flags().Bool("plain", false, "questions and answers line by line, for a screen reader")
-	root.Flags().Bool("pictures", false, "map, cross-section and heat also as pictures (key v), where the terminal says "+
-		"that it has Kitty graphics or Sixel")
+	root.Flags().Bool("pictures", false, "map, cross-section and heat also as pictures (key v), where the terminal "+
+		"says that it has Kitty graphics or Sixel")
 	root.PersistentFlags().String("book", "", bookUsage)
 	root.PersistentFlags().String("decimal", "point", "decimal mark of what is shown: point or comma")
 	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error { return d.settle(cmd) }

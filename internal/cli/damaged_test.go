@@ -136,14 +136,13 @@ func TestAnImportNamesItsBadLines(t *testing.T) {
 		read string
 		bad  []string
 	}{
-		good[0] + "nonsense\n" + good[1] + "\x1b[2J\n" + good[2]: {"3 revisions " +
-			"read", []string{"line 2: ", "line 4: "}},
-		good[0] + strings.Replace(good[1], "ben", "eve", 1) + good[2]: {"2 revisions " +
-			"read", []string{"line 2: "}},
+		good[0] + "nonsense\n" + good[1] + "\x1b[2J\n" + good[2]: {"3 revisions read",
+			[]string{"line 2: ", "line 4: "}},
+		good[0] + strings.Replace(good[1], "ben", "eve", 1) + good[2]: {"2 revisions read", []string{"line 2: "}},
 		strings.Repeat("nonsense\n", 19) + good[0]: {"1 revision read",
 			[]string{"line 19: "}},
-		strings.Repeat("nonsense\n", 20) + good[0]: {"0 revisions " +
-			"read; the rest was not looked at", []string{"line 20: "}},
+		strings.Repeat("nonsense\n", 20) + good[0]: {"0 revisions read; the rest was not looked at",
+			[]string{"line 20: "}},
 		good[0] + strings.Replace(strings.TrimSpace(good[1]), "2026", "9989", 1) + "\n" +
 			good[2]: {"2 revisions read", []string{"line 2: "}},
 	} {

@@ -74,8 +74,8 @@ func lookSize(f *findings, t *Terminal) {
 func lookName(f *findings, t *Terminal) {
 	switch {
 	case t.In && t.Out && !t.Places && t.Name != "" && t.Name != "dumb", !t.Places && t.Out && runtime.GOOS == "windows":
-		f.add("TERM", mend, "this console shows escape sequences as letters: instead of the screens come questions, line "+
-			"by line", "open brazebooth in a newer terminal window, such as that of Windows 10 and later")
+		f.add("TERM", mend, "this console shows escape sequences as letters: instead of the screens come questions, "+
+			"line by line", "open brazebooth in a newer terminal window, such as that of Windows 10 and later")
 	case t.Name == "" && runtime.GOOS == "windows":
 		f.ok("TERM", "not set, as is usual here")
 	case (t.Name == "" || t.Name == "dumb") && t.Out:
@@ -114,8 +114,8 @@ func (d *Deps) lookBook(cmd *cobra.Command, f *findings) {
 	f.ok("place", a.Place+", "+a.Engine)
 	if a.Network != "" {
 		f.add("disk", mend, "it lies on a network share ("+a.Network+"), whose locks cannot be trusted",
-			"keep it on this machine's own disk, or share one by PostgreSQL: "+
-				"brazebooth config set book postgres://user@host/database")
+			"keep it on this machine's own disk, or share one by PostgreSQL: brazebooth config set book "+
+				"postgres://user@host/database")
 	}
 	switch {
 	case err != nil:

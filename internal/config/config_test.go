@@ -243,8 +243,8 @@ func FuzzSet(f *testing.F) {
 func BenchmarkLoad(b *testing.B) {
 	file := filepath.Join(b.TempDir(), "config.toml")
 	if err := os.WriteFile(file,
-		[]byte("# ours\nunits = \"inch\"\ndecimal = \"comma\"\nname = "+
-			"\"Ada\"\n[serve]\nlisten = \":2222\"\n"), 0o600); err != nil {
+		[]byte("# ours\nunits = \"inch\"\ndecimal = \"comma\"\nname = \"Ada\"\n[serve]\nlisten = "+
+			"\":2222\"\n"), 0o600); err != nil {
 		b.Fatal(err)
 	}
 	b.ReportAllocs()

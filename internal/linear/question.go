@@ -132,8 +132,8 @@ func (t *talk) with(c *choice.Choice, text string) (calc.Job, calc.Card, error) 
 
 func (q *question) help(t *talk) {
 	t.voice.show(sentence(first(usage(q.choice))))
-	t.voice.show("? lists the answers, ? and a word those that hold it, more the next ones; " +
-		"answer by name, by number or by size.")
+	t.voice.show("? lists the answers, ? and a word those that hold it, more the next ones; answer by name, by number " +
+		"or by size.")
 	if q.choice.Sized() && len(t.rows(q.choice)) > 0 {
 		t.voice.show("A bare number is a size here; row 3 is the third row.")
 	}

@@ -46,8 +46,7 @@ var garbage = []struct {
 		_, _ = conn.Write(append([]byte("SSH-2.0-x\r\n\xff\xff\xff\xff\x0a\x14"), noise(r, 300)...))
 	}},
 	{"a web browser", func(conn net.Conn, _ *rand.Rand) {
-		_, _ = conn.Write([]byte("GET / HTTP/1.1\r\nHost: " +
-			"booth\r\n\r\n"))
+		_, _ = conn.Write([]byte("GET / HTTP/1.1\r\nHost: booth\r\n\r\n"))
 	}},
 	{"a forged balancer", func(conn net.Conn, _ *rand.Rand) {
 		_, _ = conn.Write([]byte("PROXY TCP4 192.0.2.1 192.0.2.2 1 2\r\nSSH-2.0-x\r\n"))

@@ -16,10 +16,9 @@ var typedUnits = []struct {
 	want   float64
 	texts  string // separated by strokes
 }{
-	{"length", 300, "300 mm|300 millimeter|300 millimetre|300 millimeters|300 millimetres|300|30cm|0.3m|0.3 " +
-		"meter|0.3 " +
-		"metre|0.3 meters|0.3 metres|300000um|300000 micron|300000 microns|30 centimetre|30 centimetres|" +
-		"300000 micrometre|300000 micrometres"},
+	{"length", 300, "300 mm|300 millimeter|300 millimetre|300 millimeters|300 millimetres|300|30cm|0.3m|0.3 meter|0.3 " +
+		"metre|0.3 meters|0.3 metres|300000um|300000 micron|300000 microns|30 centimetre|30 centimetres|300000 " +
+		"micrometre|300000 micrometres"},
 	{"length", 254, `10in|10 in.|10 inch|10 inches|10"|10''|10″|10000mil|10000 mils|10000thou`},
 	{"length", 914.4, "3ft|3 foot|3 feet|3'|3′|3’"},
 	{"feed", 100, "100mm/s|100 mm/sec|100 mm/second|100 mm per " +
@@ -34,9 +33,8 @@ var typedUnits = []struct {
 			`20 foot per minute|20 feet per minute|20ft/min|20fpm|240`},
 	{"current", 93, "93|93a|93 amp|93 amps|93 ampere|93 amperes"},
 	{"voltage", 14.8, "14.8|14.8v|14.8 volt|14.8 volts"},
-	{"temperature", 100, "100|100c|100°|100 °C|100 ℃|100 deg|100 degc|100 celsius|100 degree|100 " +
-		"degrees|100 degree Celsius|100 degrees Celsius|212 degree " +
-		"Fahrenheit|212 degrees Fahrenheit|212f|212 °F|212 ℉|212 degf|212 " +
+	{"temperature", 100, "100|100c|100°|100 °C|100 ℃|100 deg|100 degc|100 celsius|100 degree|100 degrees|100 degree " +
+		"Celsius|100 degrees Celsius|212 degree Fahrenheit|212 degrees Fahrenheit|212f|212 °F|212 ℉|212 degf|212 " +
 		"fahrenheit|373.15k|373.15 kelvin"},
 	{"flow", 12, "12|12 l/min|12lpm|12 l/minute|12 litre per minute|12 litres per minute|0.72 m3/h|0.72m³/hr|" +
 		"0.72 cubic metre per hour|0.72 cubic metres per hour"},
@@ -46,9 +44,8 @@ var typedUnits = []struct {
 	{"force", 2 * 4.4482216152605, "2000lbf|2000lb|2000 lbs|2000 pound|2000 pounds|2000 pound of force|2000 pounds of " +
 		"force|2 kip|2kips"},
 	{"force", 0.5 * 9.80665, "500kgf|500kg|0.5t"},
-	{"duration", 7200, "7200|7200s|7200sec|7200 secs|7200 second|7200 seconds|7200000ms|" +
-		"7200000 millisecond|7200000 milliseconds|120min|120 mins|120 " +
-		"minute|120 minutes|2h|2hr|2hrs|2 hour|2 hours"},
+	{"duration", 7200, "7200|7200s|7200sec|7200 secs|7200 second|7200 seconds|7200000ms|7200000 millisecond|7200000 " +
+		"milliseconds|120min|120 mins|120 minute|120 minutes|2h|2hr|2hrs|2 hour|2 hours"},
 	{"mass", 2, "2|2kg|2kilo|2 kilos|2 kilogram|2 kilograms|2000g|2000 gram|2000 grams|0.002t"},
 	{"mass", 0.45359237, "1lb|1 lbs|1 pound|1 pounds|16oz|16 ounce|16 ounces"},
 	{"price", 25, "25|25/kg|25/kilo|25 EUR per kg|25 EUR per kilogram|25/kilogram"},

@@ -241,6 +241,6 @@ func (k *ink) signature(p *Wall) {
 	const line = "Test bead peeled and found good by ______________________   date ______________   booth __________"
 	k.text(edgeMM, k.y+7, 10, "", line)
 	k.text(edgeMM, k.y+13, 8, "", p.Foot)
-	k.text(edgeMM, k.y+16.5, 8, "", "Local codes and licensed practice come before this page. "+
-		"Structural, lifting, pressure and vehicle work: a qualified procedure and person.")
+	k.text(edgeMM, k.y+16.5, 8, "", "Local codes and licensed practice come before this page. Structural, lifting, "+
+		"pressure and vehicle work: a qualified procedure and person.")
 }

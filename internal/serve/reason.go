@@ -14,8 +14,8 @@ var (
 	errFull    = errors.New("full: no more sessions are allowed now; try again in a minute")
 	errKeyFull = errors.New("this key has too many sessions open: close one, or try again in a minute")
 	// errAddressFull is errKeyFull for a guest without a listed key.
-	errAddressFull = errors.New("your address has too many sessions open without a listed key: " +
-		"close one, or try again in a minute")
+	errAddressFull = errors.New("your address has too many sessions open without a listed key: close one, or try " +
+		"again in a minute")
 	errNotIn   = errors.New("this key is not allowed in")
 	errChanged = errors.New("what this key may do has changed: connect again")
 )

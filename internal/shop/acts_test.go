@@ -141,9 +141,8 @@ func TestActs(t *testing.T) {
 			"", ""},
 		{"trial as it looks", nil, saveTrial(lap, "good", "", ""), "saved ID test bead, good", "", "", ""},
 		{"trial that has no card", nil, saveTrial(thick, "rolled-edge", "bad", ""), "saved ID test bead, bad",
-			"kept: test bead, bad; it has no card and is kept as it was laid:" +
-				" feed: no card is computed with it (outside the formula's range:" +
-				" rise 1000, too far from what this heat can do)", "", ""},
+			"kept: test bead, bad; it has no card and is kept as it was laid: feed: no card is computed with it " +
+				"(outside the formula's range: rise 1000, too far from what this heat can do)", "", ""},
 		{"trial of no verdict", nil, saveTrial(lap, "", "", ""), "", "", "a trial needs a verdict", "type --verdict"},
 		{"trial of another verdict", nil, saveTrial(lap, "pores", "fine", ""), "", "", "a trial needs a verdict",
 			"type --verdict"},
@@ -164,8 +163,8 @@ func TestActs(t *testing.T) {
 			`kept: reading of B; the power source "B" is new and entered too; where A was meant,` +
 				" brazebooth book delete takes both back", "", ""},
 		{"reading far from the others", odd[:2], odd[2], "saved ID reading of A",
-			"kept: reading of A; a reading lies far from the others and is not used:" +
-				" brazebooth book reading shows it", "", ""},
+			"kept: reading of A; a reading lies far from the others and is not used: brazebooth book reading shows it",
+			"", ""},
 		{"reading of nothing", nil, saveReading("", 6.35, 12, 97), "", "", "a reading without a power source",
 			"type --power-source"},
 		{"reading without amps", nil, saveReading("A", 6.35, 12, 0), "", "", "volts without amps teach nothing",

@@ -100,8 +100,8 @@ func amps(text string) (float64, error) {
 	return quantity.Read(quantity.FieldCurrent, text)
 }
 
-const gramsHint = "type grams, or the unit: --full 4540, 15kg or 10lb, --used 120; " +
-	"--used -120 puts back what was a slip"
+const gramsHint = "type grams, or the unit: --full 4540, 15kg or 10lb, --used 120; --used -120 puts back what was a " +
+	"slip"
 
 func grams(text string) (float64, error) {
 	v, err := strconv.ParseFloat(strings.TrimSpace(text), 64)

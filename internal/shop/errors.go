@@ -65,8 +65,8 @@ func (s *Shop) noBook() error {
 // besides says of what was kept beside the book what becomes of it; a guest is told no path of this machine.
 func besides(file string, remote bool) string {
 	if remote {
-		return "the database of the book does not answer: kept beside it on the server;" +
-			" who runs the server merges it when the database is back"
+		return "the database of the book does not answer: kept beside it on the server; who runs the server merges it " +
+			"when the database is back"
 	}
 	text := "the server of the book does not answer: kept in " + file
 	return plain.Line(text+"; when it is back: brazebooth book merge "+file, 400)
@@ -89,8 +89,8 @@ func PlaceError(where string) error {
 // What to do about a book.
 const (
 	whichBook = "brazebooth doctor says which is used and why"
-	soundBook = "brazebooth book check says what is wrong; " +
-		"brazebooth book backup NEW.db makes a sound book of what can be read"
+	soundBook = "brazebooth book check says what is wrong; brazebooth book backup NEW.db makes a sound book of what " +
+		"can be read"
 )
 
 // bookError adds to what a book says what to do about it.

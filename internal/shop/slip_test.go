@@ -8,8 +8,8 @@ func TestASlipIsToldFromAnotherName(t *testing.T) {
 		name, other string
 		slip        bool
 	}{
-		{"boot 1", "booth 1", true}, {"Boot 1", "booth 1", true}, {"bosth 12", "booth " +
-			"12", true}, {"garaeg", "garage", true},
+		{"boot 1", "booth 1", true}, {"Boot 1", "booth 1", true}, {"bosth 12", "booth 12", true}, {"garaeg", "garage",
+			true},
 		{"booth 2", "booth 1", false}, {"booth 11", "booth 1", false}, {"booth", "booth 1", false}, {"A", "B", false},
 		{"left", "right", false}, {"shed", "shop", false}, {"200 A", "250 A", false}, {"booth 1", "booth 1", false},
 	} {

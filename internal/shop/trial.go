@@ -120,8 +120,8 @@ func sayRhythm(ctx context.Context, b book.Book, done *Done, t *book.Trial) erro
 		return nil
 	}
 	low, high := r.Ends95()
-	done.say(fmt.Sprintf("%s, timed, by %s: stirring %.1f (%.1f to %.1f), arc's spread %.2f mm (%.2f to %.2f), power %.2f of "+
-		"what is computed (%.2f to %.2f); its cards of this wire have their range from it", name,
+	done.say(fmt.Sprintf("%s, timed, by %s: stirring %.1f (%.1f to %.1f), arc's spread %.2f mm (%.2f to %.2f), power "+
+		"%.2f of what is computed (%.2f to %.2f); its cards of this wire have their range from it", name,
 		quantity.Count(r.Trials, "trial"), r.Stir, low[0], high[0], r.Spread, low[1], high[1], r.Power, low[2], high[2]), "")
 	return nil
 }

@@ -77,9 +77,9 @@ func Validation(ctx context.Context, b book.Book, units quantity.System) ([]repo
 	if blocks == nil {
 		blocks = append(blocks, report.Said{{Text: "Nothing in this book can be compared yet."}})
 	}
-	return append(blocks, report.Said{{Text: "Measure and keep more: book reading with amps and volts; book trial with " +
-		"--measured-width, --measured-leg, --measured-throat, --measured-zinc. What this book has taught the program is " +
-		"left out of the computed values."}}), nil
+	return append(blocks, report.Said{{Text: "Measure and keep more: book reading with amps and volts; book trial " +
+		"with --measured-width, --measured-leg, --measured-throat, --measured-zinc. What this book has taught the " +
+		"program is left out of the computed values."}}), nil
 }
 
 // setAside are the places of the readings that are flagged as far from what the others of their power source, with
