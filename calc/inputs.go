@@ -3,7 +3,6 @@ package calc
 import (
 	"math"
 
-	"brazebooth/calc/formula"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -162,55 +161,6 @@ func (b *board) setArc(card *Card) {
 	if b.chain.voltsGiven && card.Job.Feed.Set && card.Job.Amps.Set { // read off a meter, not set
 		b.within(inVolts, u.Volts.V, 2*tables.ReadingSigma.V*u.Volts.V)
 	}
-}
-
-// voltsOf is a mode's factor on the load line and the half-width of the volts' 95 % interval about it, V.
-func voltsOf(mode string) (factor, band float64) {
-	if mode == "pulsed" {
-		return tables.PulsedVoltFactor.V, tables.PulsedVoltBand.V
-	}
-	return tables.DipVoltFactor.V, tables.DipVoltBand.V
-}
-
-// Deposition is the share of a mode's wire that is deposited.
-func Deposition(mode string) tables.Datum {
-	if mode == "pulsed" {
-		return tables.DepositionPulsed
-	}
-	return tables.DepositionDip
-}
-
-// PulseDetach is what throws one drop from a wire of so many millimetres: its row scaled from the row's own wire, with
-// the square of the spray transition and the drop's own period.
-func PulseDetach(wire float64) tables.Datum {
-	d := tables.PulseDetach
-	transition, _ := formula.SprayTransition(wire) // no job has a wire outside its range
-	scale := math.Pow(transition/tables.PulseTransition.V, 2) * math.Pow(wire/tables.PulseWire.V, 1.5)
-	d.V, d.Low, d.High = d.V*scale, d.Low*scale, d.High*scale
-	return d
-}
-
-// PulsePeak is the peak of a card's pulses, A; false where its arc has none.
-func PulsePeak(card *Card) (float64, bool) {
-	if f, ok := card.Figure("effective_current"); ok {
-		for _, in := range f.Basis.Inputs {
-			if in.Symbol == "Ip" && in.Value > 0 {
-				return in.Value, true
-			}
-		}
-	}
-	return 0, false
-}
-
-func (b *board) setPulse(wire float64) {
-	if !b.chain.pulsed {
-		return
-	}
-	d := PulseDetach(wire)
-	b.chain.transition, _ = formula.SprayTransition(wire)
-	b.chain.shortest = d.Low
-	b.fromTable(inDetach, d)
-	b.fromTable(inArcSlope, tables.ArcSlope)
 }
 
 func (b *board) setMembers(card *Card) {
