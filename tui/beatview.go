@@ -51,7 +51,7 @@ func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 }
 
 // leastTrace is the fewest lines on which the heat can be read.
-const leastTrace = 6
+const leastTrace = 5
 
 // standing says that the heat is still followed, or that what stands here is of another job.
 func (p *beatPage) standing(th *theme, w int) (b block) {

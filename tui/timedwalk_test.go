@@ -41,6 +41,17 @@ func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
 	}
 }
 
+// At 80x24 the heat has room below what a closed joint is told, from a timed card and from one in another mode, which is
+// told of its feed too.
+func TestAClosedJointsHeatIsShown(t *testing.T) {
+	for _, mode := range []string{"timed", "dip"} {
+		s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20, Mode: mode}})
+		s.press("t")
+		s.has("base melts", "filler flows", "filler is solid")
+		s.fits(80, 24)
+	}
+}
+
 // Who leaves the question has the card, which says what it assumes.
 func TestTimedQuestionsCanBeLeft(t *testing.T) {
 	s := open80(t)
