@@ -57,6 +57,16 @@ func (b *testBooth) comesAs(t *testing.T, from, header string) string {
 	return list[len(list)-1]
 }
 
+// mustComeAs is comesAs for a header that is to be served: a machine that stalls may need longer than the handshake's two
+// seconds, so a handshake that ran out is tried again.
+func (b *testBooth) mustComeAs(t *testing.T, from, header string) (as string) {
+	t.Helper()
+	for try := 0; as == "" && try < 8; try++ {
+		as = b.comesAs(t, from, header)
+	}
+	return as
+}
+
 // served are the addresses of all sessions so far.
 func (b *testBooth) served(t testing.TB) (from []string) {
 	t.Helper()
@@ -117,7 +127,11 @@ func TestHeadersOfABalancer(t *testing.T) {
 		{"no end of the line", "PROXY UNKNOWN\n", ""},
 		{"none", "", ""},
 	} {
-		if as := b.comesAs(t, own, x.header); as != x.as {
+		comes := b.comesAs
+		if x.as != "" {
+			comes = b.mustComeAs
+		}
+		if as := comes(t, own, x.header); as != x.as {
 			t.Errorf("%s: served as %q, not %q", x.name, as, x.as)
 		}
 		// whose rest is taken from what follows, which is then no SSH
@@ -151,7 +165,7 @@ func TestHeadersOfABalancer(t *testing.T) {
 			t.Fatalf("a balancer that looks whether this is a server sees none: %v", err)
 		}
 	}
-	if as := b.comesAs(t, own, "PROXY TCP4 203.0.113.9 127.0.0.1 4000 22\r\n"); as != "203.0.113.9" {
+	if as := b.mustComeAs(t, own, "PROXY TCP4 203.0.113.9 127.0.0.1 4000 22\r\n"); as != "203.0.113.9" {
 		t.Errorf("a client beside the balancer's own connections: served as %q", as)
 	}
 }
