@@ -38,7 +38,7 @@ func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	b.addAll(p.why(th, s, w, h))
 	b.addAll(p.facts(th, s, w))
 	if room := h - len(b); room >= leastTrace && p.chart != nil {
-		if room > leastTrace {
+		if room > leastTrace+1 { // a line of the heat is worth more than an empty one
 			b.skip()
 		}
 		b.addAll(block(p.trace.Draw(p.chart, th.Theme, w, min(h-len(b), 22))))
