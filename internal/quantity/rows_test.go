@@ -115,7 +115,7 @@ func TestBandAtItsEnds(t *testing.T) {
 		{5, 4, 6, "5.0", "4.0–6.0"},
 		{0.5, 0.4999996, 0.5000004, "0.500000", "0.500000–0.500000"}, {0.003, 0.00299, 0.00301, "0.003000",
 			"0.002990–0.003010"},
-		{-0.01, -0.04, 40, "0", "0–40"}, {1, math.Inf(-1), math.Inf(1), "1", "-Inf–+Inf"},
+		{-0.01, -0.04, 40, "0", "0–40"}, {1, math.Inf(-1), math.Inf(1), "1", "-Inf to +Inf"},
 	} {
 		if value, band := Band(c.v, c.low, c.high, "HV", Metric); value != c.value || band != c.band {
 			t.Errorf("%g, %g to %g: %q %q, want %q %q", c.v, c.low, c.high, value, band, c.value, c.band)

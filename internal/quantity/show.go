@@ -142,7 +142,15 @@ const (
 // Band prints a value and its band without the unit, as Ends does, the band as one text.
 func Band(v, low, high float64, unit string, sys System) (value, band string) {
 	value, from, to := Ends(v, low, high, unit, sys)
-	return value, from + "–" + to
+	return value, Interval(from, to)
+}
+
+// Interval joins the two printed ends of a band. Beside a minus sign the dash between them would be read as a second one.
+func Interval(from, to string) string {
+	if strings.HasPrefix(from, "-") || strings.HasPrefix(to, "-") {
+		return from + " to " + to
+	}
+	return from + "–" + to
 }
 
 // Ends prints a value and the two ends of its band without the unit, with the decimals that the band allows: two

@@ -46,7 +46,7 @@ func (v Value) Band() string {
 	if v.Low == "" {
 		return ""
 	}
-	return v.Low + "–" + v.High
+	return quantity.Interval(v.Low, v.High)
 }
 
 // Meaning is what a figure's band means.
