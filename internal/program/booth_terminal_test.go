@@ -93,7 +93,7 @@ func inPty(t testing.TB, cmd *exec.Cmd, w, h int) *seen {
 		}
 	})
 	go func() { _, _ = x.ReadFrom(f) }()
-	go func() { _, _ = io.Copy(f, x.emu) }() // what the terminal answers to queries
+	go answers(f, x.emu)
 	t.Cleanup(func() { _ = cmd.Process.Kill(); _ = f.Close() })
 	return x
 }
@@ -126,11 +126,18 @@ func screensIn(t testing.TB, c *gossh.Client, w, h int) (*gossh.Session, *seen) 
 	})
 	s.Stdout = x
 	s.Stderr = x.emu
-	go func() { _, _ = io.Copy(in, x.emu) }()
+	go answers(in, x.emu)
 	if err := s.Shell(); err != nil {
 		t.Fatal(err)
 	}
 	return s, x
+}
+
+// answers sends what an emulator answers to queries. Once the other side is gone the answers are still read: an emulator
+// waits for that, and whoever writes to it with it.
+func answers(to io.Writer, emu io.Reader) {
+	_, _ = io.Copy(to, emu)
+	_, _ = io.Copy(io.Discard, emu)
 }
 
 // exitOf is how a program ended, within some time.

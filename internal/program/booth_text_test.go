@@ -185,7 +185,7 @@ func TestHostileTextOnScreens(t *testing.T) {
 	wire := new(words)
 	x := newSeen(t, in, 100, 40, nil)
 	s.Stdout = io.MultiWriter(x.emu, wire)
-	go func() { _, _ = io.Copy(in, x.emu) }() // what the terminal answers
+	go answers(in, x.emu)
 	if err := s.Shell(); err != nil {
 		t.Fatal(err)
 	}

@@ -147,7 +147,10 @@ func (g *guest) asksIn(columns, rows int, command string) *guest {
 	}
 	g.in, g.emu = in, vt.NewSafeEmulator(columns, rows)
 	g.Stdout, g.Stderr = g.emu, g.emu
-	go func() { _, _ = io.Copy(in, g.emu) }()
+	go func() {
+		_, _ = io.Copy(in, g.emu)
+		_, _ = io.Copy(io.Discard, g.emu) // an emulator waits until its answers are read
+	}()
 	// Its pipe and not the emulator, whose Close is not safe beside what still reads and writes.
 	g.t.Cleanup(func() { _ = g.emu.InputPipe().(io.Closer).Close() })
 	begin := g.Shell
