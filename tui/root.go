@@ -49,10 +49,16 @@ type root struct {
 }
 
 func newRoot(o Options) *root {
-	m := &root{session: newSession(o), th: newTheme(look{kind: o.Theme, dark: true, profile: o.Profile,
-		comma: o.Comma}), keeper: o.Book, now: o.Now,
-		shelf: bookPage{looks: looksOnly(o.Book)}, records: bookPage{all: true, looks: looksOnly(o.Book)}, fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1,
-			answer: o.computing.drills}}
+	m := &root{
+		session: newSession(o),
+		th:      newTheme(look{kind: o.Theme, dark: true, profile: o.Profile, comma: o.Comma}),
+		keeper:  o.Book,
+		now:     o.Now,
+		shelf:   bookPage{looks: looksOnly(o.Book)},
+		records: bookPage{all: true, looks: looksOnly(o.Book)},
+		fix:     correctPage{next: o.computing.next},
+		drill:   practicePage{seed: 1, answer: o.computing.drills},
+	}
 	m.beat.take, m.drill.take = beatFound, m.drill.took
 	m.pics.asked = o.Pictures
 	m.drill.list.set(len(practice.Levels()))
