@@ -48,8 +48,8 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 		b.addAll(cautionLines(th, &calc.Warning{Severity: calc.Caution, Text: l.Text}, w))
 	case report.Note:
 		b.addAll(cautionLines(th, &calc.Warning{Severity: calc.Info, Text: l.Text}, w))
-	case report.VerdictIs:
-		b.say(th.verdict(l.Lead), 0, "verdict: "+l.Text, w)
+	case report.FitVerdict:
+		b.say(th.fit(l.Lead), 0, report.FitLabel+": "+l.Text, w)
 	case report.Instead:
 		b.say(th.plain, 0, "instead: "+l.Text, w)
 	case report.Rank:
@@ -92,15 +92,15 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 		}
 		r := newRow(w).put(p, sign).blank(1).put(th.plain, l.Lead)
 		b.addAll(flow(r, []piece{{22, th.quiet, l.Text}}, 4, w))
-	case report.Zone:
-		b.say(th.plain, 0, "zone: "+l.Text, w)
+	case report.CardVerdict:
+		b.say(th.plain, 0, l.Lead+": "+l.Text, w)
 	default:
 		b.say(th.plain, 0, l.Text, w)
 	}
 }
 
-// verdict is how a page's verdict looks.
-func (th *theme) verdict(v string) paint {
+// fit is the paint of the fit page's verdict.
+func (th *theme) fit(v string) paint {
 	switch v {
 	case advice.WithCare, advice.AnotherWay:
 		return th.watch

@@ -330,7 +330,7 @@ func TestLowScreensShowTheFigures(t *testing.T) {
 	s.press("esc", "m")
 	s.has("▸", "m/min")
 	s.press("esc", "p")
-	s.has("[fit]", "verdict")
+	s.has("[fit]", "arc brazing:")
 }
 
 // Each page can be left for the next by the key that its foot names, whatever is typed there.

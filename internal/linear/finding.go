@@ -61,8 +61,9 @@ func (t *talk) say(blocks []report.Block, o report.Options) {
 
 // leads are the words before a line of each kind.
 var leads = map[report.Kind]string{
-	report.Stop: "Stop! ", report.Caution: "Caution: ", report.Note: "Note: ", report.VerdictIs: "Verdict: ",
-	report.Instead: "Instead: ", report.Change: "Change: ", report.For: "For it: ", report.Against: "Against it: ",
+	report.Stop: "Stop! ", report.Caution: "Caution: ", report.Note: "Note: ",
+	report.FitVerdict: first(report.FitLabel) + ": ",
+	report.Instead:    "Instead: ", report.Change: "Change: ", report.For: "For it: ", report.Against: "Against it: ",
 }
 
 // line reads out one line. Pictures are for the eye, and the sources of reasons are told when they are asked for.
@@ -81,11 +82,11 @@ func (t *talk) line(l *report.Line) {
 		t.voice.say(figure(l.Row, assumed))
 	case report.Reason:
 		t.voice.say(sentence(first(l.Text)), " Known: ", calc.KnownWords(l.Known), ".")
-	case report.Change, report.VerdictIs, report.Instead, report.For, report.Against:
+	case report.Change, report.FitVerdict, report.Instead, report.For, report.Against:
 		t.voice.say(leads[l.Kind], sentence(l.Text))
 	case report.MayGive:
 		t.voice.show("You may also give: " + l.Text + ".")
-	case report.Edge, report.Limit, report.Remedy, report.Turns, report.Setting:
+	case report.CardVerdict, report.Edge, report.Limit, report.Remedy, report.Turns, report.Setting:
 		t.voice.say(first(l.Lead), ": ", sentence(l.Text))
 	case report.Assume:
 		t.voice.say(first(choiceWords(l.Lead)), " ", l.Value, ": ", sentence(l.Text))

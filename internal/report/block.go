@@ -58,8 +58,8 @@ type Chapter struct {
 	Blocks []Block
 }
 
-// Verdict is whether a job should be brazed at all, and what a shop does instead.
-type Verdict struct {
+// Fit is whether a job should be arc-brazed at all, and what a shop does instead.
+type Fit struct {
 	Verdict string // advice.Suits ..., "" where the page gives none
 	Instead []string
 }
@@ -105,10 +105,10 @@ type Cautions struct {
 	Brief  bool // each in one sentence
 }
 
-// Edges are the borders of the operating window; with Zone the card's verdict stands over them.
+// Edges are the borders of the operating window. With Verdict the card's verdict stands above them.
 type Edges struct {
-	Card *calc.Card
-	Zone bool
+	Card    *calc.Card
+	Verdict bool
 }
 
 // Section is the joint's cross-section: a picture, which text leaves out.

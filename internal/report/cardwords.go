@@ -102,11 +102,11 @@ func firstSentence(text string) string {
 
 func (e Edges) words(o Options) []Line {
 	var list []Line
-	if e.Zone {
+	if e.Verdict {
 		if z := e.Card.Zone; z == "" || z == "not-modelled" {
 			return nil
 		}
-		list = append(list, Line{Kind: Zone, Text: verdictText(e.Card)})
+		list = append(list, Line{Kind: CardVerdict, Lead: "verdict", Text: verdictText(e.Card)})
 	}
 	under := len(list)
 	for i := range e.Card.Edges {

@@ -38,7 +38,7 @@ func Page(p *advice.Page, open []string) []Block {
 
 // body is what only the page says; brief where it stands among all the others.
 func body(p *advice.Page, brief bool) []Block {
-	return []Block{Verdict{p.Verdict, p.Instead}, Correction{p.Correction},
+	return []Block{Fit{p.Verdict, p.Instead}, Correction{p.Correction},
 		Ranking{p.Ranking, p.Card.Used.Currency, brief}, Figures{&p.Card, p.Figures, OfPage},
 		Order{p.Order}, Reasons{p.Reasons}, Cautions{List: p.Warnings}}
 }
@@ -66,7 +66,7 @@ func Whole(c *calc.Card, pages []advice.Page) []Block {
 func cautionsFirst(list []Block) []Block {
 	turn := func(b Block) int {
 		switch b.(type) {
-		case Verdict, Correction:
+		case Fit, Correction:
 			return 0
 		case Cautions:
 			return 1

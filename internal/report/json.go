@@ -133,7 +133,7 @@ type section struct {
 func sectionOf(blocks []Block) (s section) {
 	for _, b := range blocks {
 		switch b := b.(type) {
-		case Verdict:
+		case Fit:
 			s.Verdict = b.Verdict
 			if b.Verdict != "" || len(b.Instead) > 0 {
 				list := OrEmpty(b.Instead)

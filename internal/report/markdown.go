@@ -41,7 +41,7 @@ func clean(s string) string {
 var markdownMarks = map[Kind]string{
 	Stop: "- **STOP** ", Caution: "- **CAUTION** ", Note: "- **INFO** ", Instead: "- instead: ",
 	Change: "**Change**: ", For: "   - for: ", Against: "   - against: ",
-	Reason: "- ", Zone: "Zone: ", MayGive: "You may also give: ",
+	Reason: "- ", MayGive: "You may also give: ",
 }
 
 // put writes one line of a list. The subject is the heading, on one line.
@@ -62,8 +62,10 @@ func (m *marker) put(lines []Line, i int) {
 		m.line("%s", text)
 	case Title:
 		m.line("## %s\n", l.Text)
-	case VerdictIs:
-		m.line("**Verdict: %s**\n", l.Text)
+	case FitVerdict:
+		m.line("**%s: %s**\n", capital(FitLabel), l.Text)
+	case CardVerdict:
+		m.line("%s: %s", capital(l.Lead), text)
 	case Rank:
 		m.line("%d. %s", l.N, text)
 	case FigureRow:

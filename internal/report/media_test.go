@@ -174,7 +174,7 @@ func valuesOf(blocks []Block) (figures []string, reasons []advice.Reason, warnin
 }
 
 // marks are the words that the text has of its own.
-var marks = regexp.MustCompile(`STOP|CAUTION|INFO|Verdict:|instead:|zone|You may also give:`)
+var marks = regexp.MustCompile(`STOP|CAUTION|INFO|Arc brazing:|instead:|You may also give:`)
 
 // What text says beside its marks is what the blocks say: with that taken out no word is left.
 func TestTextSaysNothingOfItsOwn(t *testing.T) {

@@ -9,10 +9,10 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-func (v Verdict) words(Options) []Line {
+func (v Fit) words(Options) []Line {
 	var list []Line
 	if v.Verdict != "" {
-		list = append(list, Line{Kind: VerdictIs, Lead: v.Verdict, Text: verdictWords(v.Verdict)})
+		list = append(list, Line{Kind: FitVerdict, Lead: v.Verdict, Text: fitWords(v.Verdict)})
 	}
 	for _, x := range v.Instead {
 		list = append(list, Line{Kind: Instead, Text: x})
@@ -20,10 +20,10 @@ func (v Verdict) words(Options) []Line {
 	return list
 }
 
-func verdictWords(v string) string {
+func fitWords(v string) string {
 	switch v {
 	case advice.Suits:
-		return "suits"
+		return "suitable"
 	case advice.WithCare:
 		return "possible with care"
 	case advice.AnotherWay:

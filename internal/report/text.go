@@ -74,10 +74,10 @@ func Wrapped(mark, text string) string {
 // textMarks are what stands before a line of each kind, with room for its lead where it has one.
 var textMarks = map[Kind]string{
 	Stop: "STOP  ", Caution: "CAUTION  ", Note: "INFO  ", Alert: "ALERT  ", Draft: "DRAFT  ",
-	VerdictIs: "Verdict: ", Instead: "  instead: ", Change: "CHANGE  ", MayGive: "You may also give: ",
+	FitVerdict: capital(FitLabel) + ": ", Instead: "  instead: ", Change: "CHANGE  ", MayGive: "You may also give: ",
 	For: "       + ", Against: "       - ", Reason: "- ",
 	Formula: "      ", PutIn: "      = ", LeansOn: "      leans on: ",
-	Edge: "  %-18s ", Limit: "  %-19s ", Remedy: "  %-28s ", Setting: "  %-13s ", Zone: "  zone%s          ",
+	Edge: "  %-18s ", Limit: "  %-19s ", Remedy: "  %-28s ", Setting: "  %-13s ", CardVerdict: "  %-13s ",
 	Form: "  %-26s ", Field: "  %-18s ", Item: "  ", Named: "%s: ", Bead: "bead %s  ", OfBead: "        %s",
 	Hid: "  %-22s  %6s %-12s  %6s %s", Moves: "  %-16s%6s %-12s %7s %9s %9s %6s %s",
 }
@@ -130,7 +130,7 @@ func (w *writer) put(lines []Line, i int) {
 		w.picture(l.Of, &w.Options)
 	case Assume, CheckFirst:
 		w.para(fmt.Sprintf("  %-26s ", fmt.Sprintf("%-12s %s", l.Lead, l.Value)), l.Text)
-	case Edge, Setting, Zone, Limit, Remedy, Form, Field, Named, Bead, OfBead:
+	case Edge, Setting, CardVerdict, Limit, Remedy, Form, Field, Named, Bead, OfBead:
 		w.para(strings.Repeat(" ", 2*l.N)+fmt.Sprintf(mark, l.Lead), l.Text)
 	default:
 		w.para(mark, l.Text)

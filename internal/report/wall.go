@@ -182,7 +182,7 @@ func (k *ink) middle(p *Wall, say *wallWords) {
 		}
 	}
 	if verdict := p.Card.Verdict(); verdict != "" {
-		k.text(left, y, 10, "B", "zone: "+verdict)
+		k.text(left, y, 10, "B", "verdict: "+verdict)
 		y += 5.2
 	}
 	k.y = max(y, low)

@@ -15,7 +15,7 @@ type Line struct {
 	Known, Source string
 	Row           *Row  // of a figure
 	Of            Block // of a picture
-	N             int   // of a rank, from 1; of an edge 1 where it stands under a zone
+	N             int   // of a rank, from 1; of an edge 1 where it stands under the verdict
 	Bad           bool  // an edge is not met, a filler is ruled out
 	AsTyped       bool  // it repeats what somebody typed, which keeps its units
 }
@@ -32,7 +32,7 @@ const (
 	Stop
 	Caution
 	Note
-	VerdictIs
+	FitVerdict // of the fit page; Lead is the advice package's word for it
 	Instead
 	Change
 	Rank
@@ -47,7 +47,7 @@ const (
 	Turns
 	Topic
 	Reason
-	Zone
+	CardVerdict
 	Edge
 	Setting // a note
 	Assume
@@ -70,6 +70,9 @@ const (
 	Hid    // a row of what a booth hid, in cells
 	Moves  // a row of what that moved, in cells
 )
+
+// FitLabel stands before the verdict of the fit page, which can be on one sheet with the card's verdict on the setting.
+const FitLabel = "arc brazing"
 
 // Words are blocks in words, their sentences in the reader's units. Between two blocks that say something stands a Gap.
 func Words(blocks []Block, o Options) []Line {
