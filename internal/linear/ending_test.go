@@ -18,7 +18,7 @@ func TestLongLine(t *testing.T) {
 	}
 }
 
-// A talk ends with its context while it waits for a line that never comes.
+// A talk that waits for a line ends when its context ends.
 func TestTalkEndsWithItsContext(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	in, _ := io.Pipe()

@@ -20,7 +20,7 @@ func (t *talk) readPage(page *advice.Entry) {
 	t.tell(report.Page(&p, choice.Open(&t.job, page.Asks(t.card.Used.Joint)))...)
 }
 
-// readTimed reads out on, off and step of a timed arc on this joint.
+// readTimed reads out on time, off time and step of a timed arc on this joint.
 func (t *talk) readTimed(string) {
 	s, err := calc.SolveTimed(t.ctx, t.job, nil)
 	if err != nil {
@@ -47,7 +47,7 @@ func (t *talk) readWindow(string) {
 	t.tell(report.Window(&m, given)...)
 }
 
-// tell reads out a finding to somebody who has heard the card.
+// tell reads out a finding to a user who has heard the card already.
 func (t *talk) tell(blocks ...report.Block) {
 	t.say(blocks, report.Options{Units: t.units, Heard: true, Beside: true})
 }
@@ -66,7 +66,7 @@ var leads = map[report.Kind]string{
 	report.Instead:    "Instead: ", report.Change: "Change: ", report.For: "For it: ", report.Against: "Against it: ",
 }
 
-// line reads out one line. Pictures are for the eye, and the sources of reasons are told when they are asked for.
+// line reads out one line. Pictures are left out, and the sources of reasons are read only when the user asks for them.
 func (t *talk) line(l *report.Line) {
 	switch l.Kind {
 	case report.Gap, report.Picture, report.Source, report.Formula, report.PutIn, report.LeansOn:

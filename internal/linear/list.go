@@ -10,7 +10,7 @@ import (
 // atOnce is how many rows are read out at once: nobody remembers more.
 const atOnce = 6
 
-// list reads out the first answers, or those that hold a word.
+// list reads out the first answers, or those that contain a word.
 func (q *question) list(t *talk, word string) {
 	q.rows, q.next = t.rows(q.choice), 0
 	if word != "" {
@@ -33,7 +33,7 @@ func (q *question) list(t *talk, word string) {
 	}
 }
 
-// more reads out the next few.
+// more reads out the next few answers.
 func (q *question) more(t *talk) {
 	if q.next >= len(q.rows) {
 		t.refuse("there are no more", "? begins again")

@@ -13,10 +13,10 @@ func (t *talk) path() []*choice.Choice { return choice.Path(&t.job) }
 
 // question asks for one choice of the job.
 type question struct {
-	step   int // on the path, from 1; 0 for one that was asked from the card
+	step   int // on the path, from 1; 0 for a question that was asked at the card
 	choice *choice.Choice
-	rows   []choice.Row // what was listed last
-	next   int          // row from which "more" goes on
+	rows   []choice.Row // the rows that were listed last
+	next   int          // the row at which "more" continues
 }
 
 func (q *question) name(*talk) string { return q.choice.Words() }
@@ -74,7 +74,7 @@ func (q *question) on(t *talk) {
 	t.goTo(cardPlace{fresh: q.step > 0})
 }
 
-// take reads an answer: a row's number, or what the choice itself understands.
+// take reads an answer: a row's number, or text that the choice itself understands.
 func (q *question) take(t *talk, line string) {
 	text, ok := q.numbered(t, line)
 	if !ok {
@@ -99,7 +99,7 @@ func (q *question) take(t *talk, line string) {
 	q.on(t)
 }
 
-// numbered turns a row's number into what the row stands for.
+// numbered replaces a row's number by the row's id.
 func (q *question) numbered(t *talk, line string) (string, bool) {
 	digits, isRow := strings.CutPrefix(strings.ToLower(line), "row ")
 	n, err := strconv.Atoi(strings.TrimSpace(digits))
@@ -112,7 +112,7 @@ func (q *question) numbered(t *talk, line string) (string, bool) {
 		return line, true
 	case n >= 1 && n <= len(rows):
 		return rows[n-1].ID, true
-	case !isRow && n > len(rows): // 304 is a metal
+	case !isRow && n > len(rows): // 304 is a metal, not a row's number
 		return line, true
 	}
 	t.refuse(fmt.Sprintf("there is no row %d", n), fmt.Sprintf("type a number from 1 to %d, or ? for the list",
@@ -120,7 +120,7 @@ func (q *question) numbered(t *talk, line string) (string, bool) {
 	return "", false
 }
 
-// with is the job with a choice on it, and its card.
+// with is the job with a choice added, and its card.
 func (t *talk) with(c *choice.Choice, text string) (calc.Job, calc.Card, error) {
 	job := t.job
 	if err := c.Set(&job, text); err != nil {

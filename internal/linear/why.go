@@ -11,7 +11,7 @@ import (
 	"brazebooth/internal/choice"
 )
 
-// why tells where a figure, a note or a choice comes from.
+// why says where a figure, a note or a choice comes from.
 func (t *talk) why(name string) {
 	if name == "" {
 		t.refuse("why what?", "type why feed, why current, why joint")
@@ -42,7 +42,7 @@ func (t *talk) why(name string) {
 			"words "+literal(quoted(name))+" asks the glossary")
 }
 
-// whyPage reads out the sources of the page that was read last.
+// whyPage reads out the sources of the page that was read out last.
 func (t *talk) whyPage(p *advice.Page) {
 	for _, r := range p.Reasons {
 		t.voice.say(sentence(first(t.inUnits(r.Text))))
@@ -57,7 +57,8 @@ func (t *talk) whyChoice(c *choice.Choice) {
 	}
 }
 
-// figureNamed finds a figure of the card, or of the page that was read last, by any of its names; nil for none.
+// figureNamed finds a figure of the card, or of the page that was read out last, by any of its names; nil if there is
+// none.
 func (t *talk) figureNamed(name string) *calc.Figure {
 	key := plainName(name)
 	if c, rest := t.choiceNamed(name); c != nil && rest == "" && c.Figure != "" {
@@ -78,12 +79,12 @@ func (t *talk) figureNamed(name string) *calc.Figure {
 	return nil
 }
 
-// plainName is a name in small letters, with blanks between its words.
+// plainName is a name in lower case, with blanks between its words.
 func plainName(s string) string {
 	return strings.Join(strings.Fields(strings.NewReplacer("-", " ", "_", " ").Replace(strings.ToLower(s))), " ")
 }
 
-// reason reads out a figure's formula, numbers, source and what it leans on.
+// reason reads out a figure's formula, numbers, source and the inputs that move it most.
 func (t *talk) reason(f *calc.Figure) {
 	t.voice.say(t.setting(f))
 	b := &f.Basis

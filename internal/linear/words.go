@@ -8,7 +8,7 @@ import (
 	"brazebooth/tables"
 )
 
-// words reads out an entry of the glossary, or the list of them.
+// words reads out an entry of the glossary, or the list of entries.
 func (t *talk) words(word string) {
 	if word == "" {
 		var list []string
@@ -46,7 +46,7 @@ func unitList(text string) string {
 	return strings.Join(parts, " or ")
 }
 
-// helpOn tells what may be typed where the talk stands, or of one word.
+// helpOn says what can be typed at this place, or explains one word.
 func (t *talk) helpOn(word string) {
 	if word == "" {
 		t.at.help(t)
@@ -73,7 +73,7 @@ func (t *talk) helpOn(word string) {
 	}
 }
 
-// usage is a choice's help without what belongs to the commands.
+// usage is a choice's help without the parts that only concern the commands.
 func usage(c *choice.Choice) string {
 	text, _, _ := strings.Cut(c.Help(), " (see tables")
 	return text
