@@ -29,7 +29,7 @@ var pageJobs = []calc.Job{
 	{Metal: "mild-steel", Gauge: 16, Joint: "plug", Feed: calc.Some(6), Count: calc.Some(4)},
 }
 
-// Every page of every job keeps the schema as JSON, 80 columns as text, and whole figures as Markdown.
+// Every page of every job follows the schema as JSON, stays in 80 columns as text, and has whole figures as Markdown.
 func TestPagesKeepTheirForms(t *testing.T) {
 	schema := loadSchema(t, "schema.json")
 	for _, j := range deep.Of(t, pageJobs, 2) {
@@ -80,14 +80,14 @@ func TestPagesKeepTheirForms(t *testing.T) {
 	}
 }
 
-// A correction keeps the schema, with and without a change, and says the change in words.
+// A correction follows the schema, with and without a change, and names the change in words.
 func TestCorrectionKeepsItsForms(t *testing.T) {
 	schema := loadSchema(t, "schema.json")
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}
 	for _, s := range tables.Sights {
 		p, err := correct.Next(context.Background(), []correct.Try{{Job: job, Seen: s.ID}})
 		if mistake.Of(err) != nil {
-			continue // a look that this job cannot have
+			continue // this job cannot show such a bead
 		}
 		if err != nil {
 			t.Fatal(err)

@@ -8,8 +8,7 @@ import (
 	"brazebooth/calc/advice"
 )
 
-// unsaidJobs have between them every page with a figure that goes by the seam's length or by the hands' share of the
-// time.
+// unsaidJobs together have every page with a figure that depends on the seam's length or on the operating factor.
 func unsaidJobs() []calc.Job {
 	priced := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8),
 		WirePrice: calc.Some(40), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3),
@@ -24,7 +23,7 @@ func unsaidJobs() []calc.Job {
 	return []calc.Job{priced, iron, over}
 }
 
-// A figure that moves with a length or a share that nobody gave is known to do so, and no other is.
+// A figure that changes with a length or an operating factor that nobody gave is marked so, and no other figure is.
 func TestFiguresThatRestOnWhatNobodyGave(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every page again for each input")
@@ -76,7 +75,7 @@ func pagesOf(t *testing.T, job calc.Job) map[string]calc.Figure {
 		}
 		p, err := page.Answer(t.Context(), &card)
 		if err != nil {
-			continue // the job lacks what the page needs
+			continue // the job lacks something that this page needs
 		}
 		for _, f := range p.Figures {
 			all[page.Name+"/"+f.Name] = f

@@ -13,8 +13,8 @@ import (
 	"brazebooth/tables"
 )
 
-// checker holds a document against the keywords that docs/schema.json uses, and fails on a keyword that
-// it does not know: a rule that nobody checks is no rule.
+// checker checks a document against the keywords that docs/schema.json uses. It fails on a keyword that it does not
+// know, because otherwise nobody would check that rule.
 type checker struct {
 	defs   map[string]any
 	faults []string
@@ -168,7 +168,7 @@ func TestCheckerFindsFaults(t *testing.T) {
 	}
 }
 
-// A reader of the JSON can feed "used" back and get the same card.
+// A reader of the JSON can feed "used" back and gets the same card.
 func TestJobRoundTrips(t *testing.T) {
 	card, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Feed: calc.Some(6.35)})
 	if err != nil {

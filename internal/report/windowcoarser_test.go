@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// A map that is drawn coarser says so in every form, in the same words; any other map says nothing of it.
+// A map on a coarser grid says so in every form, in the same words; no other map mentions it.
 func TestCoarserMapsSaySo(t *testing.T) {
 	schema := loadSchema(t, "window-schema.json")
 	m := coarse(t, calc.Job{Metal: "galvanized", Gauge: 20})
@@ -44,7 +44,7 @@ func TestCoarserMapsSaySo(t *testing.T) {
 	}
 }
 
-// What was not tried, since it would take long, is not called a thing that the model cannot do.
+// A remedy that was not tried because that would take long is not called something that the model cannot do.
 func TestLateRemediesSaySo(t *testing.T) {
 	r := calc.Remedy{Change: "pulsed", Late: true}
 	for _, text := range []string{(&Remedies{}).text(&r), (&Remedies{Rhythm: true}).text(&r)} {
