@@ -2,13 +2,13 @@ package canvas
 
 import "reflect"
 
-// Part is what can be drawn into a rectangle.
+// Part is something that can be drawn into a rectangle.
 type Part interface {
 	Draw(th *Theme, w, h int) Block
 }
 
-// Kept remembers the last drawing of a part: what did not change is not drawn again. A part that was drawn must not
-// be changed afterwards, but made anew. The zero Kept is ready.
+// Kept remembers the last drawing of a part, so that an unchanged part is not drawn again. A part must not be modified
+// after it was drawn: a changed part is a new value. The zero Kept is ready to use.
 type Kept[P Part] struct {
 	part  P
 	th    *Theme
@@ -16,7 +16,7 @@ type Kept[P Part] struct {
 	lines Block
 }
 
-// Draw is the drawing of a part.
+// Draw returns the drawing of a part.
 func (k *Kept[P]) Draw(p P, th *Theme, w, h int) Block {
 	if k.th != th || k.w != w || k.h != h || !reflect.DeepEqual(k.part, p) {
 		k.part, k.th, k.w, k.h, k.lines = p, th, w, h, p.Draw(th, w, h)
