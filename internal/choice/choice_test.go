@@ -86,8 +86,8 @@ func TestEveryFieldOfAJobIsOneChoice(t *testing.T) {
 			t.Errorf("%s is set by %q", f.Name, owner[f.Name])
 		}
 		tag, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-		goes := f.Name == "Thickness" || f.Name == "Thickness2" || f.Name == "Currency" // these are set together with another field
-		if c := ByName(owner[f.Name]); c != nil && c.Field() != tag && !goes {
+		together := f.Name == "Thickness" || f.Name == "Thickness2" || f.Name == "Currency" // set with another field
+		if c := ByName(owner[f.Name]); c != nil && c.Field() != tag && !together {
 			t.Errorf("%s is %s in JSON and the choice %s", f.Name, tag, c.Name)
 		}
 	}
