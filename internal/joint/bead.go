@@ -47,7 +47,8 @@ func (c *Bead) Holds(p Point) bool {
 		return false // inside the corner, behind both members: a chord between far toes passes through this place
 	}
 	at := p.minus(c.toe)
-	h, u := at.Y*c.along.X-at.X*c.along.Y, at.dot(c.along)-c.chord/2 // height above the chord, and position along it from its middle
+	// Height above the chord, and position along it from its middle.
+	h, u := at.Y*c.along.X-at.X*c.along.Y, at.dot(c.along)-c.chord/2
 	if h > 0 && c.radius > 0 && c.of.Phi > 0 {
 		return math.Hypot(u, h+c.centre) <= c.radius
 	}

@@ -15,7 +15,8 @@ type unit struct{ sign, one, many string }
 var units = [...]unit{
 	{"mm", "millimetre", "millimetres"}, {"cm", "centimetre", "centimetres"}, {"m", "metre", "metres"},
 	{"in", "inch", "inches"}, {"ft", "foot", "feet"}, {"µm", "micrometre", "micrometres"},
-	{"s", "second", "seconds"}, {"ms", "millisecond", "milliseconds"}, {"min", "minute", "minutes"}, {"h", "hour", "hours"}, {"r", "turn", "turns"},
+	{"s", "second", "seconds"}, {"ms", "millisecond", "milliseconds"}, {"min", "minute", "minutes"},
+	{"h", "hour", "hours"}, {"r", "turn", "turns"},
 	{"mg", "milligram", "milligrams"}, {"g", "gram", "grams"}, {"kg", "kilogram", "kilograms"},
 	{"oz", "ounce", "ounces"}, {"lb", "pound", "pounds"}, {"a kg", "a kilogram", "a kilogram"}, {"a lb", "a pound",
 		"a pound"},

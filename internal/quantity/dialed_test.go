@@ -11,8 +11,8 @@ import (
 
 // units are the units of the figures that are set by hand.
 var units = map[string]string{"wire_feed": "m/min", "volts": "V", "travel": "mm/s", "arc_on": "s", "arc_off": "s",
-	"spot_step": "mm", "stickout": "mm", "gas_flow": "L/min", "root_opening": "mm", "tack_pitch": "mm", "shaft_speed": "r/min",
-	"pulse_time": "ms", "pulse_frequency": "Hz"}
+	"spot_step": "mm", "stickout": "mm", "gas_flow": "L/min", "root_opening": "mm", "tack_pitch": "mm",
+	"shaft_speed": "r/min", "pulse_time": "ms", "pulse_frequency": "Hz"}
 
 // What a dial, a timer, a flow meter or a rule shows, worked out by hand.
 func TestDialed(t *testing.T) {

@@ -121,7 +121,7 @@ func (d *document) chapter(c *Chapter) {
 // section is a page in "sections".
 type section struct {
 	Verdict  string          `json:"verdict,omitempty"`
-	Figures  []figure        `json:"figures,omitempty"` // of a page among others; those of a single page are at the top level
+	Figures  []figure        `json:"figures,omitempty"` // of a page among others; else at the top level
 	Reasons  []advice.Reason `json:"reasons"`
 	Warnings []calc.Warning  `json:"warnings,omitempty"` // of a page among others
 	Instead  *[]string       `json:"instead,omitempty"`

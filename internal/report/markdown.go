@@ -84,7 +84,7 @@ func (m *marker) put(lines []Line, i int) {
 			from += "; " + clean(l.Source)
 		}
 		m.line("- %s (%s)", text, from)
-	case Topic, RestsOn, Formula, PutIn, Source, LeansOn: // reasons already name their topic, and tables how each figure is known
+	case Topic, RestsOn, Formula, PutIn, Source, LeansOn: // in the reasons and the tables already
 	case Picture:
 	case Edge, Setting, Assume, CheckFirst, Limit, Remedy, Named, Form, Field, Bead, OfBead:
 		if lead := strings.TrimSpace(l.Lead + " " + l.Value); lead != "" {

@@ -5,7 +5,7 @@ type Dial struct {
 	Name, Short string // Short is used if Name does not fit; "" means Name
 	Unit        string
 	Number      string
-	Widest      string // the widest number that the dial may show, so that the size of digits changes only with the terminal; "" means Number
+	Widest      string // the widest number that it may show, which decides the size of digits; "" means Number
 	Also        string // the same value in the other system of units
 	Bar         Bar
 	Span        string // the span in words, without its meaning: "3.12–4.77"

@@ -106,7 +106,8 @@ func TestTextsCanBeReadInSixteen(t *testing.T) {
 				if text == "" || ground == "" {
 					continue
 				}
-				if got := contrast(at(text), at(ground)); got < 3.9 { // the worst case: brown and grey of the two palettes differ most
+				// The worst case is brown and grey, in which the two palettes differ most.
+				if got := contrast(at(text), at(ground)); got < 3.9 {
 					t.Errorf("%s, roles %v: %s on %s is %.2f to 1", paletteNames[p], on, text, ground, got)
 				}
 			}

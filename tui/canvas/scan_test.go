@@ -93,7 +93,8 @@ func TestEverySize(t *testing.T) {
 	for name, th := range themesToTry() {
 		for _, p := range parts {
 			for w := n%step - 1; w <= 220; w += step {
-				h := heights[n%len(heights)] // each width with another height in turn, because all pairs would take a minute
+				// Each width with another height in turn, because all pairs would take a minute.
+				h := heights[n%len(heights)]
 				n++
 				seenBlock(t, fmt.Sprintf("%s, %s", name, p.name), p.draw(th, w, h), w, h)
 			}
