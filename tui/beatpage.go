@@ -26,8 +26,8 @@ type beatPage struct {
 	run   int           // counts the playbacks, so that ticks of an earlier one are ignored
 
 	cursor int // among the dials
-	dials  canvas.Kept[canvas.Dials]
-	trace  canvas.Kept[*canvas.Chart]
+	dials  canvas.Cached[canvas.Dials]
+	trace  canvas.Cached[*canvas.Chart]
 	chart  *canvas.Chart // of the answer in trace
 }
 
@@ -40,7 +40,7 @@ func timedJob(j calc.Job) calc.Job {
 // openBeat opens the page of the timed arc and starts computing its heat. Until that is done the page shows no times.
 func openBeat(m *root) tea.Cmd {
 	m.push(&m.beat)
-	m.beat.gave = false // opening the page again restarts a computation that was given up
+	m.beat.cancelled = false // opening the page again restarts a computation that was given up
 	if !m.beat.ok {
 		m.beat.have.Card, _ = m.solve(timedJob(m.job)) // without figures if the job has no card
 	}
@@ -79,7 +79,7 @@ func (p *beatPage) left(m *root) {
 
 func (p *beatPage) press(m *root, press tea.KeyPressMsg) action {
 	s := &m.session
-	switch pick, turn := handed(press); {
+	switch pick, turn := settingKey(press); {
 	case key.Matches(press, bound.Play), press.Text == " ":
 		return startBeat
 	case pick != 0:

@@ -25,7 +25,7 @@ func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	stops(&b, th, s, &sp.Card, w)
 	if p.ok && len(sp.Figures) == 0 {
 		b.addAll(p.standing(th, w))
-		b.say(th.watch, 0, th.told(sp.Why), min(w, 88))
+		b.say(th.watch, 0, th.inUnits(sp.Why), min(w, 88))
 		b.skip()
 		b.addAll(s.finding(th, []report.Block{report.Remedies{List: sp.Remedies, Rhythm: true}}, w, false))
 		return b, nil
@@ -88,12 +88,12 @@ func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
 	if !p.ok || h < lowBody && sp.Reason == "" {
 		return b
 	}
-	b.say(style, 0, th.told(sp.Why), min(w, 88))
+	b.say(style, 0, th.inUnits(sp.Why), min(w, 88))
 	for _, x := range sp.Card.Warnings {
 		switch x.Code {
 		case "timed-closed", "timed-on-long", "timed-on-short", "timed-off-long", "timed-off-short", "timed-narrow":
 			if x.Text != sp.Why {
-				b.say(th.watch, 0, "▲ "+th.told(x.Text), min(w, 88))
+				b.say(th.watch, 0, "▲ "+th.inUnits(x.Text), min(w, 88))
 			}
 		}
 	}

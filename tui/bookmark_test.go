@@ -44,7 +44,7 @@ func TestDeleteOnTheScreens(t *testing.T) {
 }
 
 // While text is typed, the delete key first deletes the text after the cursor.
-func TestDeleteInWhatIsTyped(t *testing.T) {
+func TestDeleteInTypedText(t *testing.T) {
 	d := &drawer{cards: []Entry{{"1", "card", "tank lid", "2026-03-01", "galvanized"}}}
 	s := openBook(t, d, "book", [2]int{80, 24})
 	s.typed("tan")

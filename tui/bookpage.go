@@ -22,7 +22,7 @@ type bookPage struct {
 	safe  calc.Job // as it was saved or opened last: opening another card loses nothing
 	sure  string   // the card that is opened even if the present one is not saved
 
-	doomed doomed
+	deletion deletion
 }
 
 func (p *bookPage) find(m *root) tea.Cmd {
@@ -112,7 +112,7 @@ func (p *bookPage) paste(_ *root, text string) action {
 }
 
 func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
-	if a, ok := p.doomed.press(msg, &p.field, p.entry()); ok {
+	if a, ok := p.deletion.press(msg, &p.field, p.entry()); ok {
 		return a
 	}
 	switch {
@@ -187,7 +187,7 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 		}
 		b.say(th.quiet, 0, text, w)
 	}
-	told := p.told(th, w, max(0, h-len(b)-1-min(3, p.lines())))
+	told := p.unshownLines(th, w, max(0, h-len(b)-1-min(3, p.lines())))
 	var more block
 	more.say(th.quiet, 0, p.elsewhere(), w)
 	if h-len(b)-len(told)-len(more) >= 4 {

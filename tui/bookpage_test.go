@@ -454,7 +454,7 @@ func TestMeasureOnce(t *testing.T) {
 }
 
 // A card that arrives after its page was left changes nothing.
-func TestLoadedTooLate(t *testing.T) {
+func TestCardLoadedTooLate(t *testing.T) {
 	s := openBook(t, &drawer{}, "book", [2]int{80, 24})
 	s.press("esc")
 	m := s.m.(*root)
@@ -585,7 +585,7 @@ func TestMeasureSteps(t *testing.T) {
 
 // A card can be saved from the card itself. The foot names the key at every size that has room for it, help names it at
 // all sizes, and the text typed then is the card's name.
-func TestKeepIsAKeyOfTheCard(t *testing.T) {
+func TestCardIsSavedByAKey(t *testing.T) {
 	for _, key := range []string{"k", "s"} {
 		for _, size := range [][2]int{{60, 20}, {80, 24}, {120, 40}} {
 			d := &drawer{}

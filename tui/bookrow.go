@@ -57,9 +57,9 @@ func (p *bookPage) unshown(e *Entry, w int) string {
 	return strings.Join(parts, "  ")
 }
 
-// told is the text that the row under the cursor does not show. It has the same number of lines for every row, at most
-// most, so that the list above does not move.
-func (p *bookPage) told(th *theme, w, most int) (b block) {
+// unshownLines is the text that the row under the cursor does not show. It has the same number of lines for every row,
+// at most most, so that the list above does not move.
+func (p *bookPage) unshownLines(th *theme, w, most int) (b block) {
 	if e := p.entry(); e != nil {
 		b.say(th.plain.exact(), 0, p.unshown(e, w), w)
 	}
@@ -72,15 +72,15 @@ func (p *bookPage) told(th *theme, w, most int) (b block) {
 	return b.fit(min(tall, most))
 }
 
-// doomed holds which record a page is asked to delete, and which one it deleted last.
-type doomed struct {
+// deletion holds which record a page is asked to delete, and which one it deleted last.
+type deletion struct {
 	id   string // of the record for which delete was pressed once
 	last *Entry // restored by ctrl+z
 }
 
 // press handles the keys that delete and restore. ok is false for any other key, which also cancels a first press of
 // delete. While text is typed, the delete key belongs to the field unless there is nothing after the cursor.
-func (d *doomed) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok bool) {
+func (d *deletion) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok bool) {
 	asked := d.id
 	d.id = ""
 	switch {
@@ -118,10 +118,10 @@ func (m *root) marked(e Entry, deleted bool) tea.Cmd {
 	if m.part.name() == pageRecords {
 		page = &m.records
 	}
-	page.doomed.last = nil
+	page.deletion.last = nil
 	m.done = e.Name + ": back in the book"
 	if deleted {
-		page.doomed.last = &e
+		page.deletion.last = &e
 		m.done = e.Name + ": deleted; ctrl+z brings it back"
 	}
 	return page.find(m)

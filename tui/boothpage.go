@@ -16,7 +16,7 @@ import (
 // The arrows pick a figure and change it.
 type boothPage struct {
 	at   int // the figure under the cursor
-	kept [2]canvas.Kept[canvas.Dials]
+	kept [2]canvas.Cached[canvas.Dials]
 }
 
 // boothColumns is how many places are beside each other.
@@ -54,7 +54,7 @@ func (p *boothPage) about(m *root) about {
 func (p *boothPage) press(m *root, press tea.KeyPressMsg) action {
 	rows := m.boothRows()
 	p.at = min(p.at, len(rows)-1)
-	switch pick, turn := handed(press); {
+	switch pick, turn := settingKey(press); {
 	case key.Matches(press, bound.Back), key.Matches(press, bound.Booth):
 		return goBack
 	case pick != 0:

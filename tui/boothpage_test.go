@@ -43,7 +43,7 @@ func TestBoothFigures(t *testing.T) {
 }
 
 // From 60 columns and 20 lines up every figure has big digits, at a place of its own that a change does not move.
-func TestBoothDigitsStandStill(t *testing.T) {
+func TestBoothDigitsDoNotMove(t *testing.T) {
 	for _, size := range boothSizes[:4] {
 		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
 		s.press("b")
@@ -242,7 +242,7 @@ func TestBoothWaitsForTheBeat(t *testing.T) {
 }
 
 // If a job has no card of its own, the view says so.
-func TestBoothOfTheLastJob(t *testing.T) {
+func TestBoothWithoutACard(t *testing.T) {
 	s := openAt(t, 60, 20, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
 	m := s.root()
 	m.session.solve = func(calc.Job) (calc.Card, error) { return calc.Card{}, fmt.Errorf("no card") }

@@ -121,7 +121,7 @@ func TestBytesOfVerdictAndMap(t *testing.T) {
 }
 
 // Nothing is sent while nobody presses a key.
-func TestRestIsSilent(t *testing.T) {
+func TestNothingIsSentWithoutAKey(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		_, out := byTheClock(t, Options{})
 		before := out.settle()

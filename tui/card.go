@@ -18,7 +18,7 @@ type cardPage struct {
 	field   field           // the typed text
 	scroll  window          // of the figures
 	columns int             // of the figures
-	joint   canvas.Kept[canvas.Joint]
+	joint   canvas.Cached[canvas.Joint]
 }
 
 // load lays out the session's card and keeps the cursor on its row. The first time, the cursor is on the first dial.

@@ -26,7 +26,7 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 		p.nextDial()
 		p.dotted = true
 		return nil
-	case p.walked(press, row):
+	case p.moveCursor(press, row):
 		return nil
 	case m.beat.stop != nil && m.unsettled(row.name) && opens(press):
 		return refuse(noTimesYet, "a moment, then the key once more")
@@ -35,17 +35,17 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 	case text == "down", text == "-":
 		return row.turn(s, -1, text == "down")
 	}
-	return p.acted(press, s, row, dotted)
+	return p.handle(press, s, row, dotted)
 }
 
 // opens reports whether a key changes or explains the figure under the cursor.
 func opens(press tea.KeyPressMsg) bool {
-	_, turn := handed(press)
+	_, turn := settingKey(press)
 	return turn != 0 || key.Matches(press, bound.On, bound.Why)
 }
 
-// acted handles the keys that neither move the cursor nor change a value by a step.
-func (p *cardPage) acted(press tea.KeyPressMsg, s *session, row *cardRow, dotted bool) action {
+// handle handles the keys that neither move the cursor nor change a value by a step.
+func (p *cardPage) handle(press tea.KeyPressMsg, s *session, row *cardRow, dotted bool) action {
 	switch on := key.Matches(press, bound.On); {
 	case key.Matches(press, bound.Reset):
 		return row.reset(s)
@@ -62,8 +62,8 @@ func (p *cardPage) acted(press tea.KeyPressMsg, s *session, row *cardRow, dotted
 	return p.pages(press)
 }
 
-// walked moves the cursor, if this key does that.
-func (p *cardPage) walked(press tea.KeyPressMsg, row *cardRow) bool {
+// moveCursor moves the cursor, if this key does that.
+func (p *cardPage) moveCursor(press tea.KeyPressMsg, row *cardRow) bool {
 	figures := row.group() == figureGroup
 	switch text := press.String(); {
 	case text == "left":
@@ -148,25 +148,25 @@ func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action
 
 // pages handles the keys that open another screen.
 func (p *cardPage) pages(press tea.KeyPressMsg) action {
-	return everywhere(press, lead{bound.Cautions, openPoints}, lead{bound.Drawing, openSection},
-		lead{bound.Map, openMap}, lead{bound.Beat, openBeat}, lead{bound.Pages, openPart}, lead{bound.Keep, openShelf},
-		lead{bound.Booth, openBooth})
+	return everywhere(press, keyAction{bound.Cautions, openPoints}, keyAction{bound.Drawing, openSection},
+		keyAction{bound.Map, openMap}, keyAction{bound.Beat, openBeat}, keyAction{bound.Pages, openPart},
+		keyAction{bound.Keep, openShelf}, keyAction{bound.Booth, openBooth})
 }
 
 // everywhere handles a screen's own keys, then the keys that mean the same on every screen while nothing is typed.
-func everywhere(press tea.KeyPressMsg, own ...lead) action {
-	return led(press, append(own, lead{bound.Units, otherUnits}, lead{bound.Help, openHelp},
-		lead{bound.Words, openWords}, lead{bound.Leave, leave}, lead{bound.Back, goBack})...)
+func everywhere(press tea.KeyPressMsg, own ...keyAction) action {
+	return actionOf(press, append(own, keyAction{bound.Units, otherUnits}, keyAction{bound.Help, openHelp},
+		keyAction{bound.Words, openWords}, keyAction{bound.Leave, leave}, keyAction{bound.Back, goBack})...)
 }
 
-// lead is a key and the action that it leads to.
-type lead struct {
+// keyAction is a key and the action that it leads to.
+type keyAction struct {
 	key key.Binding
 	to  action
 }
 
-// led is the action of the first lead whose key was pressed, nil if there is none.
-func led(press tea.KeyPressMsg, list ...lead) action {
+// actionOf is the action of the first keyAction whose key was pressed, nil if there is none.
+func actionOf(press tea.KeyPressMsg, list ...keyAction) action {
 	for _, l := range list {
 		if key.Matches(press, l.key) {
 			return l.to

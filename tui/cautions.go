@@ -109,7 +109,7 @@ func ofEveryArc(x *calc.Warning) bool {
 // cautionLines is one warning, wrapped behind its sign. A stop begins with the word STOP.
 func cautionLines(th *theme, x *calc.Warning, w int) block {
 	sign, mark := th.sign(x.Severity)
-	p, text := th.plain, th.told(x.Text)
+	p, text := th.plain, th.inUnits(x.Text)
 	if x.Severity == calc.Stop {
 		p, text = th.stop, "STOP: "+text
 	}
@@ -176,7 +176,7 @@ func cautionPage(th *theme, c *calc.Card, w int) (b block) {
 			word = "note"
 		}
 		b.add(newRow(w).put(p, mark+" "+word).line())
-		b.say(th.plain, 2, th.told(x.Text), w)
+		b.say(th.plain, 2, th.inUnits(x.Text), w)
 		b.say(th.quiet, 2, x.Basis, w)
 	}
 	return b

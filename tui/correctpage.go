@@ -56,7 +56,7 @@ func (p *correctPage) again(ctx context.Context) tea.Cmd {
 	if len(p.tries) == 0 || p.ready(p.key()) || p.stop != nil {
 		return nil
 	}
-	p.gave, p.err = false, nil
+	p.cancelled, p.err = false, nil
 	return p.ask(ctx)
 }
 
@@ -141,7 +141,7 @@ func (m *root) correctBody(w int) (b block) {
 	switch {
 	case m.fix.err != nil:
 		b.say(th.watch, 0, "▲ "+faultOf(m.fix.err).what, w)
-	case a == nil && m.fix.gave:
+	case a == nil && m.fix.cancelled:
 		b.say(th.watch, 0, "given up; enter looks at it after all", w)
 	case a == nil:
 		b.say(th.quiet, 0, "looking at it …", w)

@@ -25,7 +25,7 @@ func (m *root) changeText(b *block, a *advice.Page, w int) {
 		b.say(paint, 0, mark+text, w)
 	}
 	b.addAll(chanceBars(th, c, w))
-	b.say(th.plain, 0, th.told(c.Why), w)
+	b.say(th.plain, 0, th.inUnits(c.Why), w)
 	b.skip()
 	switch {
 	case c.Change != nil && !m.fix.applied:

@@ -106,7 +106,7 @@ func TestDangerRows(t *testing.T) {
 }
 
 // If there is room for only one caution, a caution about the verdict comes before those of every card.
-func TestTheVerdictIsTheLoudest(t *testing.T) {
+func TestVerdictCautionComesFirst(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3),
 		Travel: calc.Some(9)}})
 	s.has("▲ closed vessels · shock")

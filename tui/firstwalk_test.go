@@ -47,7 +47,7 @@ func TestGoldenWalk(t *testing.T) {
 
 // At every step and size the text is shown in full above its keys, with or without colours, and the line that it is
 // about is marked.
-func TestWalkSaysAllOfIt(t *testing.T) {
+func TestWalkShowsItsWholeText(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
@@ -151,7 +151,7 @@ func TestWalkFromThePages(t *testing.T) {
 }
 
 // An answer for a step that was left is dropped, and its computation is cancelled.
-func TestWalkDropsWhatItLeft(t *testing.T) {
+func TestWalkDropsOldAnswers(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Walk: true})
 	s.press("enter", "enter", "enter", "enter", "enter", "enter", "enter")
 	m := s.root()

@@ -84,7 +84,7 @@ func (m *root) news(w int) (b block) {
 		b.fault(&m.th, m.session.fault, w)
 	case m.beat.stop != nil && !m.isOpen(&m.beat):
 		b.say(m.th.quiet, 0, m.beat.rough(), w)
-	case m.beat.gave && m.front() == screen(&m.card) && m.unsettled("arc_on"):
+	case m.beat.cancelled && m.front() == screen(&m.card) && m.unsettled("arc_on"):
 		b.say(m.th.quiet, 0, "the times are a rough estimate: t follows the heat", w)
 	}
 	return b

@@ -10,7 +10,7 @@ import (
 var below = regexp.MustCompile(`↓ \d+ line`)
 
 // F1 opens the help at the part about the open screen, and the help has every part that a screen names.
-func TestHelpOpensWhereOneIs(t *testing.T) {
+func TestHelpOpensAtTheScreen(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
 		for keys, want := range map[string]string{
 			"": "in a list", "tab tab tab tab": "on the card", "tab tab tab tab m": "on the map",

@@ -64,7 +64,7 @@ func (s *terminal) send(msg tea.Msg) bool {
 	case tea.BatchMsg: // a slow computation: the work is first, its clock second
 		return s.send(msg[0]())
 	case beatTick, slowTick: // the clock is not followed
-	case told:
+	case screenMsg:
 		return s.send(msg)
 	}
 	return false

@@ -148,9 +148,9 @@ func (l *listbox) clicked(y int, moves, chooses func() action) action {
 	}
 }
 
-// handed says what a key does to a setting: it picks another one, or turns it by a step. A keypad has a point instead
-// of an arrow.
-func handed(press tea.KeyPressMsg) (pick, turn int) {
+// settingKey says what a key does to a setting: it picks another one, or turns it by a step. A keypad has a point
+// instead of an arrow.
+func settingKey(press tea.KeyPressMsg) (pick, turn int) {
 	switch press.String() {
 	case "left":
 		return -1, 0

@@ -54,8 +54,8 @@ func (p *mapPage) press(m *root, press tea.KeyPressMsg) action {
 		return asPicture("the map", p.pictured)
 	}
 	reset := change(anySetting(s.job), "suggestion back")
-	return everywhere(press, lead{bound.Reset, reset}, lead{bound.ResetAll, reset}, lead{bound.On, goBack},
-		lead{bound.Map, goBack})
+	return everywhere(press, keyAction{bound.Reset, reset}, keyAction{bound.ResetAll, reset}, keyAction{bound.On, goBack},
+		keyAction{bound.Map, goBack})
 }
 
 // walk moves the setting to the next point of the map.
@@ -202,7 +202,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		}
 		for _, r := range p.have.Remedies {
 			if r.Opens {
-				tail.say(th.good, 0, "✓ opens one: "+th.told(r.Change), w)
+				tail.say(th.good, 0, "✓ opens one: "+th.inUnits(r.Change), w)
 			}
 		}
 		if len(b)+1+len(tail) <= h { // otherwise the words take the line of the gap

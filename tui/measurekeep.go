@@ -136,7 +136,7 @@ func (p *measurePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 		return b, nil
 	}
 	p.mode, p.units = m.session.card.Used.Mode, m.units
-	return p.draw(m, p, "", p.told(&m.th, w), w, h)
+	return p.draw(m, p, "", p.explain(&m.th, w), w, h)
 }
 
 func (p *measurePage) rows() []formRow { return measureRows[:] }
@@ -161,9 +161,9 @@ func (p *measurePage) says(m *root, at int, here bool) (string, paint) {
 	return "", th.quiet
 }
 
-// told explains the row under the cursor: another way to read its number, what to type, how to measure it; and what was
-// saved last.
-func (p *measurePage) told(th *theme, w int) (b block) {
+// explain explains the row under the cursor: another way to read its number, what to type, how to measure it; and what
+// was saved last.
+func (p *measurePage) explain(th *theme, w int) (b block) {
 	row, rule := &measureRows[p.at], measureRows[p.at].rule
 	if p.at == askSource {
 		rule = "any name that the booth goes by"
@@ -176,7 +176,7 @@ func (p *measurePage) told(th *theme, w int) (b block) {
 		b.say(th.good, 0, p.said, w)
 	}
 	if l, ok := tables.PracticeLines.ByID(row.how); ok {
-		b.say(th.plain, 0, th.told(l.Text), w) // it has the cautions of the measurement
+		b.say(th.plain, 0, th.inUnits(l.Text), w) // it has the cautions of the measurement
 	}
 	return b
 }

@@ -9,7 +9,7 @@ import (
 
 // A metal that cannot be brazed is refused with its reason, even if its letters begin other rows. Only an arrow moves
 // to those.
-func TestAluminiumIsNotBronze(t *testing.T) {
+func TestUnbrazeableMetalIsRefused(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}} {
 		for _, name := range []string{"aluminium", "aluminum", "alu", "6061", "5052"} {
 			s := openAt(t, size[0], size[1], Options{})
@@ -24,7 +24,7 @@ func TestAluminiumIsNotBronze(t *testing.T) {
 	}
 }
 
-func TestAnArrowLeavesTheRefusal(t *testing.T) {
+func TestArrowLeavesTheRefusal(t *testing.T) {
 	s := open80(t)
 	s.typed("alu")
 	s.press("down")

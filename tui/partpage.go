@@ -166,10 +166,10 @@ func (p *partPage) pressed(press tea.KeyPressMsg) action {
 	case p.scroll.moved(press):
 		return nil
 	}
-	return everywhere(press, lead{bound.Pages, turnPage(1)}, lead{bound.More, turnPage(1)},
-		lead{bound.Less, turnPage(-1)}, lead{bound.Cautions, openPoints},
-		lead{bound.On, func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }},
-		lead{bound.Why, func(m *root) tea.Cmd { m.part.why = !m.part.why; return nil }})
+	return everywhere(press, keyAction{bound.Pages, turnPage(1)}, keyAction{bound.More, turnPage(1)},
+		keyAction{bound.Less, turnPage(-1)}, keyAction{bound.Cautions, openPoints},
+		keyAction{bound.On, func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }},
+		keyAction{bound.Why, func(m *root) tea.Cmd { m.part.why = !m.part.why; return nil }})
 }
 
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {

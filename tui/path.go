@@ -187,7 +187,7 @@ func explain(ask *choice.Choice, row *choice.Row) action {
 
 // reasonPage explains a row: its sentence, then each figure with its source.
 func reasonPage(th *theme, c *choice.Row, lines []choice.Reason, w int) (b block) {
-	b.say(th.plain, 0, th.told(rowSentence(c)), w)
+	b.say(th.plain, 0, th.inUnits(rowSentence(c)), w)
 	col := 0
 	for _, l := range lines {
 		col = max(col, min(width(l.Label), w/2))

@@ -125,7 +125,9 @@ func (p *picker) pressed(msg tea.KeyPressMsg, s *session) action {
 	case p.field.empty() && msg.String() == "*": // some characters are keys
 		return explain(p.ask, p.choice())
 	case p.field.empty():
-		if a := led(msg, lead{bound.Back, goBack}, lead{bound.Leave, leave}, lead{bound.Help, openHelp}); a != nil {
+		a := actionOf(msg, keyAction{bound.Back, goBack}, keyAction{bound.Leave, leave},
+			keyAction{bound.Help, openHelp})
+		if a != nil {
 			return a
 		}
 	}

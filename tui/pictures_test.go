@@ -156,7 +156,7 @@ func onLine(t *testing.T, o Options) (*tea.Program, *paper, io.Writer) {
 }
 
 // A picture that is no PNG is an error and not a panic.
-func TestPicturesOfNothing(t *testing.T) {
+func TestBadPNGIsAnError(t *testing.T) {
 	for _, p := range []pictures{{kitty: true}, {sixel: true}} {
 		p.cell.Width, p.cell.Height = 10, 20
 		if _, err := p.encoded([]byte("no picture")); err == nil {

@@ -92,7 +92,7 @@ func (p *practicePage) pressList(press tea.KeyPressMsg) action {
 func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) action {
 	sure := p.sure
 	p.sure = false
-	pick, turn := handed(press)
+	pick, turn := settingKey(press)
 	switch s := press.String(); {
 	case (p.over && press.Text == "" || s == "space" || key.Matches(press, bound.PageUp, bound.PageDown)) &&
 		p.scroll.moved(press):

@@ -92,7 +92,7 @@ func TestPracticeOnTheScreens(t *testing.T) {
 }
 
 // A job that is left is found again as it was. Ending it asks once more, and any other key cancels that.
-func TestPracticeIsLeftAndEnded(t *testing.T) {
+func TestPracticeCanBeLeftAndEnded(t *testing.T) {
 	s := openPractised(t, &drawer{}, 80, 24)
 	s.press("1", "enter", "+", "enter", "/")
 	s.has("[practice]")

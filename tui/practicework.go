@@ -50,7 +50,7 @@ func (p *practicePage) start(m *root) tea.Cmd {
 
 // ask starts a computation, again if it failed or was cancelled before.
 func (p *practicePage) ask(ctx context.Context, a practiceAsk) tea.Cmd {
-	p.gave, p.err = false, nil
+	p.cancelled, p.err = false, nil
 	job := p.job
 	return p.want(ctx, a, func(ctx context.Context, a practiceAsk, _ func(float64)) (practiceAnswer, error) {
 		return p.answer(ctx, &job, a)

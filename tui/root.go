@@ -42,7 +42,7 @@ type root struct {
 	leaving bool   // q was pressed once
 	again   bool   // and it was pressed with the key before this one
 
-	lamp  canvas.Kept[canvas.Strip]
+	lamp  canvas.Cached[canvas.Strip]
 	foots keysLine
 	above int // lines above the open screen, for the mouse
 	frame tea.View
@@ -114,7 +114,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if p, ok := m.front().(paster); ok {
 			cmd = tea.Batch(m.act(p.paste(m, msg.Content)), m.follow())
 		}
-	case told:
+	case screenMsg:
 		var draws bool
 		if cmd, draws = msg.tell(m); !draws {
 			return m, cmd

@@ -15,7 +15,7 @@ type looker struct{ Keeper }
 func (looker) LooksOnly() bool { return true }
 
 // A user who may only look is not invited to save, and is told so before typing a name.
-func TestLookOnlyIsSaidAtOnce(t *testing.T) {
+func TestReadOnlyUserIsTold(t *testing.T) {
 	if looksOnly(nil) || !looksOnly(looker{}) {
 		t.Error("who may only look is not told from others")
 	}
@@ -43,7 +43,7 @@ func TestEachMetalHasAShortName(t *testing.T) {
 }
 
 // The key that scrolls is shown only if there is something to scroll, the way back always.
-func TestScrollIsShownWhereThereIsMore(t *testing.T) {
+func TestScrollKeyIsShownIfNeeded(t *testing.T) {
 	var v window
 	v.draw(&theme{}, make(block, 3), 40, 5)
 	if v.key() != "" {
@@ -55,7 +55,7 @@ func TestScrollIsShownWhereThereIsMore(t *testing.T) {
 }
 
 // A timed arc without times offers nothing to change.
-func TestNothingToChangeIsNotOffered(t *testing.T) {
+func TestUnchangeableIsNotOffered(t *testing.T) {
 	m := newRoot(Options{Solve: calc.Solve, computing: &computing{}})
 	if keys := m.beat.about(m).keys; strings.Contains(keys, "change") || !strings.HasPrefix(keys, "esc") {
 		t.Errorf("keys without times: %s", keys)

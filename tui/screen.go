@@ -46,8 +46,8 @@ type (
 // action is what a screen asks the root to do; nil is nothing. A screen never changes the session itself.
 type action func(m *root) tea.Cmd
 
-// told is a message from a computation. It knows which screen it is for. draws is false if nothing changed.
-type told interface {
+// screenMsg is a message from a computation. It knows which screen it is for. draws is false if nothing changed.
+type screenMsg interface {
 	tell(m *root) (cmd tea.Cmd, draws bool)
 }
 

@@ -19,15 +19,15 @@ import (
 // slow is a result that takes too long to compute between two key presses. It is computed in the background, shows its
 // progress, and is cancelled when another one is wanted. The last result stays until the new one is there.
 type slow[K comparable, V any] struct {
-	job  K // whose result is wanted
-	of   K // whose result have is
-	have V
-	ok   bool // there is a result
-	err  error
-	done *atomic.Uint64
-	stop context.CancelFunc                // nil if nothing is being computed
-	gave bool                              // the wanted one was cancelled by the user
-	take func(*root, slowFound[V]) tea.Cmd // how its screen handles a finished result; nil only stores it
+	job       K // whose result is wanted
+	of        K // whose result have is
+	have      V
+	ok        bool // there is a result
+	err       error
+	done      *atomic.Uint64
+	stop      context.CancelFunc                // nil if nothing is being computed
+	cancelled bool                              // the wanted one was cancelled
+	take      func(*root, slowFound[V]) tea.Cmd // how its screen handles a finished result; nil only stores it
 	// number of the wanted computation: a job may be asked for, left, and asked for again
 	run int
 }
@@ -56,16 +56,16 @@ func (p *slow[K, V]) want(ctx context.Context, job K, solve func(context.Context
 	error)) tea.Cmd {
 	if p.ready(job) {
 		p.cancel()
-		p.job, p.err, p.gave = job, nil, false
+		p.job, p.err, p.cancelled = job, nil, false
 		return nil
 	}
-	if p.job == job && (p.stop != nil || p.gave || p.err != nil) {
+	if p.job == job && (p.stop != nil || p.cancelled || p.err != nil) {
 		return nil
 	}
 	p.cancel()
 	ctx, stop := context.WithCancel(ctx)
 	done := new(atomic.Uint64)
-	p.job, p.stop, p.done, p.err, p.gave = job, stop, done, nil, false
+	p.job, p.stop, p.done, p.err, p.cancelled = job, stop, done, nil, false
 	p.run++
 	run, take := p.run, p.take
 	if take == nil {
@@ -103,7 +103,7 @@ func (p *slow[K, V]) heading(th *theme, what, doing string, w int) (b block) {
 func (p *slow[K, V]) cancel() {
 	if p.stop != nil {
 		p.stop()
-		p.stop, p.gave = nil, true
+		p.stop, p.cancelled = nil, true
 	}
 }
 

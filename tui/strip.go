@@ -45,7 +45,7 @@ func (m *root) strip() canvas.Strip {
 		s.State, s.Reason, s.Brief, s.Do = canvas.NotJudged, "this has no card: "+f.what, f.what, f.hint
 	}
 	for _, text := range [...]*string{&s.Reason, &s.Brief, &s.Do} {
-		*text = m.th.look.number(m.th.told(*text))
+		*text = m.th.look.number(m.th.inUnits(*text))
 	}
 	return s
 }

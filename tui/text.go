@@ -51,13 +51,13 @@ func (r *row) put(p paint, s string) *row {
 		return r
 	}
 	r.used += width(s)
-	r.wear(p)
+	r.setStyle(p)
 	r.b.WriteString(s)
 	return r
 }
 
-// wear changes the style if it is different: a map's row then has as many styles as zones, not as points.
-func (r *row) wear(p paint) {
+// setStyle changes the style if it is different: a map's row then has as many styles as zones, not as points.
+func (r *row) setStyle(p paint) {
 	between := blanks(r.ahead)
 	if r.ahead = 0; r.style == p && (p.across || between == "") {
 		r.b.WriteString(between)
@@ -84,7 +84,7 @@ func (r *row) left() int { return r.room - r.used }
 
 func (r *row) line() line {
 	r.used, r.ahead = r.used-r.ahead, 0 // no blanks at the end
-	r.wear(paint{})
+	r.setStyle(paint{})
 	return line{Text: r.b.String(), Width: r.used}
 }
 
@@ -126,7 +126,7 @@ func (b *block) fault(th *theme, f *fault, room int) {
 	if f.hint != "" {
 		text += " – " + f.hint
 	}
-	b.say(th.watch, 0, th.told(text), room)
+	b.say(th.watch, 0, th.inUnits(text), room)
 }
 
 // indent moves every line that is not empty to the right.

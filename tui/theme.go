@@ -85,8 +85,8 @@ func ProfileOf(env []string) colorprofile.Profile {
 	return colorprofile.Env(env)
 }
 
-// told is a sentence in the units that are shown.
-func (th *theme) told(s string) string { return quantity.Sentence(s, th.look.units) }
+// inUnits is a sentence in the units that are shown.
+func (th *theme) inUnits(s string) string { return quantity.Sentence(s, th.look.units) }
 
 // newTheme takes the inks for a terminal. Nothing is ever faint, because terminals differ in how faint that is.
 func newTheme(l look) theme {

@@ -43,7 +43,7 @@ func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
 
 // At 80x24 there is room for the heat below the remarks on a closed joint, both from a timed card and from one in
 // another mode, which has a remark on its feed too.
-func TestAClosedJointsHeatIsShown(t *testing.T) {
+func TestHeatOfAClosedJointIsShown(t *testing.T) {
 	for _, mode := range []string{"timed", "dip"} {
 		s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20, Mode: mode}})
 		s.press("t")

@@ -72,7 +72,7 @@ func (p *whyPage) press(m *root, msg tea.KeyPressMsg) action {
 		return nil
 	}
 	if p.field.empty() && msg.Text != "." { // a point begins a number
-		if a := everywhere(msg, lead{bound.Why, goBack}, lead{bound.Cautions, openPoints}); a != nil {
+		if a := everywhere(msg, keyAction{bound.Why, goBack}, keyAction{bound.Cautions, openPoints}); a != nil {
 			return a
 		}
 	}
@@ -112,7 +112,7 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int, ba
 		b.say(th.plain, 0, r.words, w)
 	}
 	if why := c.AssumedWhy(r.name); why != "" && r.note.Name == "" {
-		b.say(th.quiet, 0, "~ assumed: "+th.told(why), w)
+		b.say(th.quiet, 0, "~ assumed: "+th.inUnits(why), w)
 	}
 	return b
 }

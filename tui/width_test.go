@@ -196,7 +196,7 @@ func TestNothingCutOverACard(t *testing.T) {
 }
 
 // On a narrow screen every figure of the card and of its pages is shown with its band, and every caution in full.
-func TestAllIsThere(t *testing.T) {
+func TestNarrowScreensShowEverything(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9),
 		RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000)}
 	for _, w := range []int{60, 40} {

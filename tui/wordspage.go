@@ -119,7 +119,7 @@ func (p *wordsPage) view(m *root, w, h int) (b block, cursor *tea.Cursor) {
 // termText is one entry: the word, its meaning, its unit, its other names, and its source.
 func termText(th *theme, t *tables.Term, w int) (b block) {
 	b.add(newRow(w).put(th.bold, t.Word).line())
-	b.say(th.plain, 0, th.told(t.Says), w)
+	b.say(th.plain, 0, th.inUnits(t.Says), w)
 	if t.Unit != "" {
 		b.say(th.plain, 0, "In "+t.Unit+".", w)
 	}

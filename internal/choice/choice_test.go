@@ -13,8 +13,8 @@ import (
 	"brazebooth/tables"
 )
 
-// otherwise are the fields of a job that no choice sets: the book supplies what a booth's readings taught.
-var otherwise = []string{
+// notChosen are the fields of a job that no choice sets: the book supplies what a booth's readings taught.
+var notChosen = []string{
 	"Phi", "PhiSigma", "VoltFactor", "VoltFactorSigma", "Readings", "Eta", "EtaSigma", "LearnedFor",
 	"FeedDial", "VoltsDial",
 	"Pulled", "PulledMean", "PulledSigma", "PulledFor",
@@ -82,7 +82,7 @@ func TestEveryFieldOfAJobIsOneChoice(t *testing.T) {
 	job := reflect.TypeFor[calc.Job]()
 	for i := range job.NumField() {
 		f := job.Field(i)
-		if (owner[f.Name] == "") != slices.Contains(otherwise, f.Name) {
+		if (owner[f.Name] == "") != slices.Contains(notChosen, f.Name) {
 			t.Errorf("%s is set by %q", f.Name, owner[f.Name])
 		}
 		tag, _, _ := strings.Cut(f.Tag.Get("json"), ",")
@@ -210,7 +210,7 @@ func TestTypedSizes(t *testing.T) {
 }
 
 // Setting a gauge replaces the thickness and the other way round, and another metal brings its own coating.
-func TestWhatGoesTogether(t *testing.T) {
+func TestFieldsSetTogether(t *testing.T) {
 	j := calc.Job{Metal: "mild-steel", Gauge: 16, Coating: "G60", Gauge2: 18, Metal2: "copper", Coating2: "none"}
 	for _, x := range []struct {
 		name, text string

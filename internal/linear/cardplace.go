@@ -159,7 +159,7 @@ func (t *talk) example() {
 		return
 	}
 	if t.o.Title != "" {
-		t.voice.say(first(t.o.Title), ".")
+		t.voice.say(capital(t.o.Title), ".")
 	}
 	t.goTo(cardPlace{fresh: true})
 }

@@ -36,7 +36,7 @@ type broken struct{}
 
 func (broken) Write([]byte) (int, error) { return 0, io.ErrClosedPipe }
 
-func TestTalkEndsWhereNobodyHears(t *testing.T) {
+func TestTalkEndsWhenOutputFails(t *testing.T) {
 	if err := Run(context.Background(), Options{}, strings.NewReader(strings.Repeat("help\n", 100)),
 		broken{}); !errors.Is(err, io.ErrClosedPipe) {
 		t.Errorf("%v", err)

@@ -12,7 +12,7 @@ import (
 // figure is a figure as a sentence: "Wire feed 6.35 metres per minute, good between 5.9 and 6.8, suggested." The text
 // added comes after the value, before the remark.
 func figure(r *report.Row, added string) string {
-	text := first(label(r.Figure.Name)) + " " + value(r)
+	text := capital(label(r.Figure.Name)) + " " + value(r)
 	for _, a := range [...]string{added, r.Long} {
 		if a != "" {
 			text += ", " + a

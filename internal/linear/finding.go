@@ -62,7 +62,7 @@ func (t *talk) say(blocks []report.Block, o report.Options) {
 // leads are the words before a line of each kind.
 var leads = map[report.Kind]string{
 	report.Stop: "Stop! ", report.Caution: "Caution: ", report.Note: "Note: ",
-	report.FitVerdict: first(report.FitLabel) + ": ",
+	report.FitVerdict: capital(report.FitLabel) + ": ",
 	report.Instead:    "Instead: ", report.Change: "Change: ", report.For: "For it: ", report.Against: "Against it: ",
 }
 
@@ -71,7 +71,7 @@ func (t *talk) line(l *report.Line) {
 	switch l.Kind {
 	case report.Gap, report.Picture, report.Source, report.Formula, report.PutIn, report.LeansOn:
 	case report.Subject:
-		t.voice.say(sentence(first(l.Lead)), " ", sentence(first(l.Text)))
+		t.voice.say(sentence(capital(l.Lead)), " ", sentence(capital(l.Text)))
 	case report.Rank:
 		t.voice.say(fmt.Sprintf("%d: ", l.N), sentence(l.Text))
 	case report.FigureRow:
@@ -81,16 +81,16 @@ func (t *talk) line(l *report.Line) {
 		}
 		t.voice.say(figure(l.Row, assumed))
 	case report.Reason:
-		t.voice.say(sentence(first(l.Text)), " Known: ", calc.KnownWords(l.Known), ".")
+		t.voice.say(sentence(capital(l.Text)), " Known: ", calc.KnownWords(l.Known), ".")
 	case report.Change, report.FitVerdict, report.Instead, report.For, report.Against:
 		t.voice.say(leads[l.Kind], sentence(l.Text))
 	case report.MayGive:
 		t.voice.show("You may also give: " + l.Text + ".")
 	case report.CardVerdict, report.Edge, report.Limit, report.Remedy, report.Turns, report.Setting:
-		t.voice.say(first(l.Lead), ": ", sentence(l.Text))
+		t.voice.say(capital(l.Lead), ": ", sentence(l.Text))
 	case report.Assume:
-		t.voice.say(first(choiceWords(l.Lead)), " ", l.Value, ": ", sentence(l.Text))
+		t.voice.say(capital(choiceWords(l.Lead)), " ", l.Value, ": ", sentence(l.Text))
 	default:
-		t.voice.say(leads[l.Kind], sentence(first(l.Text)))
+		t.voice.say(leads[l.Kind], sentence(capital(l.Text)))
 	}
 }

@@ -28,7 +28,7 @@ func (t *talk) isKept(said string, err error) bool {
 		t.fault("not kept: ", err)
 		return false
 	}
-	t.voice.show(sentence(first(plain.Line(said, 300))))
+	t.voice.show(sentence(capital(plain.Line(said, 300))))
 	return true
 }
 

@@ -29,7 +29,7 @@ func (q *question) list(t *talk, word string) {
 		q.rows = nil
 		t.refuse("no answer holds "+quoted(word), "? alone lists them all")
 	default:
-		t.voice.show(sentence(first(q.choice.Help())))
+		t.voice.show(sentence(capital(q.choice.Help())))
 	}
 }
 
@@ -45,7 +45,7 @@ func (q *question) more(t *talk) {
 		if q.choice.Sized() {
 			n = "row " + n
 		}
-		t.voice.say(n, q.rows[i].ID, ". ", sentence(first(q.rows[i].Said())))
+		t.voice.say(n, q.rows[i].ID, ". ", sentence(capital(q.rows[i].Said())))
 	}
 	q.next = to
 	if left := len(q.rows) - to; left > 0 {

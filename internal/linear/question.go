@@ -24,7 +24,7 @@ func (q *question) name(*talk) string { return q.choice.Words() }
 func (q *question) enter(t *talk) {
 	lead := q.choice.Ask
 	if lead == "" {
-		lead = sentence(first(usage(q.choice)))
+		lead = sentence(capital(usage(q.choice)))
 	}
 	if q.step > 0 {
 		lead = fmt.Sprintf("Step %d of %d. %s", q.step, len(t.path()), lead)
@@ -50,7 +50,7 @@ func (q *question) hear(t *talk, line string) {
 	word, rest := cutWord(line)
 	switch low := strings.ToLower(line); {
 	case line == "":
-		t.voice.say(first(q.name(t)), ": ", t.now(q.choice), ".")
+		t.voice.say(capital(q.name(t)), ": ", t.now(q.choice), ".")
 		q.on(t)
 	case word == "?":
 		q.list(t, rest)
@@ -95,7 +95,7 @@ func (q *question) take(t *talk, line string) {
 		return
 	}
 	t.job, t.card, t.told = job, card, nil
-	t.voice.say(first(q.name(t)), ": ", t.now(q.choice), ".")
+	t.voice.say(capital(q.name(t)), ": ", t.now(q.choice), ".")
 	q.on(t)
 }
 
@@ -131,7 +131,7 @@ func (t *talk) with(c *choice.Choice, text string) (calc.Job, calc.Card, error) 
 }
 
 func (q *question) help(t *talk) {
-	t.voice.show(sentence(first(usage(q.choice))))
+	t.voice.show(sentence(capital(usage(q.choice))))
 	t.voice.show("? lists the answers, ? and a word those that hold it, more the next ones; answer by name, by number " +
 		"or by size.")
 	if q.choice.Sized() && len(t.rows(q.choice)) > 0 {

@@ -40,7 +40,7 @@ func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choi
 	case own != "":
 		t.voice.say(own)
 	case c != nil:
-		t.voice.say(first(c.Words()), ": ", t.now(c), ".")
+		t.voice.say(capital(c.Words()), ": ", t.now(c), ".")
 	default:
 		t.voice.say(what)
 	}
@@ -142,10 +142,10 @@ func (t *talk) reset(name string) {
 	}
 	c.Clear(&job)
 	if job == t.job {
-		t.voice.say(first(c.Name), " is open already: ", t.now(c), ".")
+		t.voice.say(capital(c.Name), " is open already: ", t.now(c), ".")
 		return
 	}
-	t.swap(job, first(c.Name)+" is open again.")
+	t.swap(job, capital(c.Name)+" is open again.")
 }
 
 // swap replaces the present job if the new one has a card.

@@ -62,8 +62,8 @@ func formula(text string) string { return spell(operators.Replace(text)) }
 // numbers is a formula with its numbers filled in and their units in words.
 func numbers(b *calc.Basis) string { return formula(b.Filled(inUnit)) }
 
-// first capitalizes the first letter.
-func first(s string) string {
+// capital capitalizes the first letter.
+func capital(s string) string {
 	for i, r := range s {
 		return string(unicode.ToUpper(r)) + s[i+len(string(r)):]
 	}

@@ -89,7 +89,7 @@ func TestEveryTextIsSpelled(t *testing.T) {
 }
 
 // Values that are read out can be typed back.
-func TestWhatIsSaidCanBeTyped(t *testing.T) {
+func TestSpokenValuesCanBeTyped(t *testing.T) {
 	for i := range choice.OnCard() {
 		f := &choice.OnCard()[i]
 		if f.Unit == "" {

@@ -120,9 +120,9 @@ func (t *talk) leave() {
 
 // refuse says what is wrong and what to type instead. The talk stays at its place.
 func (t *talk) refuse(what, hint string) {
-	t.voice.say(sentence(first(t.inUnits(what))))
+	t.voice.say(sentence(capital(t.inUnits(what))))
 	if hint != "" {
-		t.voice.show(sentence(first(t.inUnits(hint))))
+		t.voice.show(sentence(capital(t.inUnits(hint))))
 	}
 }
 

@@ -28,7 +28,7 @@ func (t *talk) why(name string) {
 	}
 	for _, n := range t.card.Notes {
 		if plainName(n.Name) == key {
-			t.voice.say(first(n.Name), ": ", sentence(t.inUnits(n.Text)))
+			t.voice.say(capital(n.Name), ": ", sentence(t.inUnits(n.Text)))
 			t.source(n.Source, n.Known)
 			return
 		}
@@ -45,13 +45,13 @@ func (t *talk) why(name string) {
 // whyPage reads out the sources of the page that was read out last.
 func (t *talk) whyPage(p *advice.Page) {
 	for _, r := range p.Reasons {
-		t.voice.say(sentence(first(t.inUnits(r.Text))))
+		t.voice.say(sentence(capital(t.inUnits(r.Text))))
 		t.source(r.Source, r.Known)
 	}
 }
 
 func (t *talk) whyChoice(c *choice.Choice) {
-	t.voice.say(first(c.Words()), ": ", t.now(c), ".")
+	t.voice.say(capital(c.Words()), ": ", t.now(c), ".")
 	if why := c.Assumed(&t.card); why != "" {
 		t.voice.say("It was not given: ", sentence(t.inUnits(why)))
 	}

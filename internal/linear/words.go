@@ -23,7 +23,7 @@ func (t *talk) words(word string) {
 		t.refuse("there is no word "+quoted(word), "words alone lists them all")
 		return
 	}
-	t.voice.say(first(w.Word), ". ", sentence(t.inUnits(w.Says)))
+	t.voice.say(capital(w.Word), ". ", sentence(t.inUnits(w.Says)))
 	if w.Unit != "" {
 		t.voice.say("In ", unitList(w.Unit), ".")
 	}

@@ -89,7 +89,7 @@ func OnDial(figure string, v float64, unit string, sys System) float64 {
 func ShowDialed(figure string, v float64, unit string, sys System) string {
 	if w := look(unit); sys == Both && w.inch != nil {
 		text, _, _ := Dialed(figure, v, v, v, unit, false, Metric)
-		return join(text, w.metric) + " (" + ShowDialed(figure, Said(text, v), unit, Inch) + ")"
+		return join(text, w.metric) + " (" + ShowDialed(figure, ShownValue(text, v), unit, Inch) + ")"
 	}
 	text, _, _ := Dialed(figure, v, v, v, unit, false, sys)
 	return join(text, Label(unit, sys))

@@ -115,7 +115,7 @@ func ratio(s string) *big.Rat {
 func ulp(v float64) float64 { return math.Nextafter(math.Abs(v), math.Inf(1)) - math.Abs(v) }
 
 // The value alone decides the decimals of a band without width.
-func TestABandWithoutWidthGoesByItsValue(t *testing.T) {
+func TestBandWithoutWidth(t *testing.T) {
 	for v, want := range map[float64]string{0.45: "0.45", 0.125: "0.125", 3: "3"} {
 		if got, _ := Band(v, v, v, "mm", Metric); got != want {
 			t.Errorf("%v is shown as %s, want %s", v, got, want)

@@ -11,7 +11,7 @@ import (
 
 // Exact factors: NIST SP 811 Appendix B (inch 25.4 mm, pound 0.453 592 37 kg, pound-force 4.448 221 615 260 5 N, cubic
 // foot 28.316 846 592 L).
-func TestWhatHandsType(t *testing.T) {
+func TestTypedQuantities(t *testing.T) {
 	check := func(text string, got float64, err error, want float64) {
 		t.Helper()
 		if err != nil || !(math.Abs(got-want) <= 1e-12*math.Abs(want)) {

@@ -54,8 +54,8 @@ func Reading(f Field, text string, sys System) string {
 	if len(typed) > 12 {
 		typed = exactly(s.v)
 	}
-	is, other := sp.read(f, s.v, sys)
-	said := typed + " read as " + unitWord(sp.units, is) + sp.worth(is, v)
+	is, other := sp.readAs(f, s.v, sys)
+	said := typed + " read as " + unitWord(sp.units, is) + sp.inShownUnit(is, v)
 	if f == FieldSize && s.whole && s.v >= thickGauge {
 		return said + "; gauges begin at " + exactly(firstGauge)
 	}
@@ -68,8 +68,8 @@ func Reading(f Field, text string, sys System) string {
 	return ""
 }
 
-// read returns the unit in which a number without a unit is read, and the unit in which it may be meant, "" for none.
-func (sp *spec) read(f Field, v float64, sys System) (is, other string) {
+// readAs returns the unit in which a number without a unit is read, and the unit in which it may be meant, "" for none.
+func (sp *spec) readAs(f Field, v float64, sys System) (is, other string) {
 	switch {
 	case sp.bare.limit == 0 && sys == Metric:
 		return sp.bare.from, likely[f].metric
@@ -81,8 +81,9 @@ func (sp *spec) read(f Field, v float64, sys System) (is, other string) {
 	return sp.bare.from, sp.bare.under
 }
 
-// worth is the number in the unit in which messages name the range; "" if it was read in that unit or in the base unit.
-func (sp *spec) worth(is string, v float64) string {
+// inShownUnit is the number in the unit in which messages name the range; "" if it was read in that unit or in the base
+// unit.
+func (sp *spec) inShownUnit(is string, v float64) string {
 	u, from := spelled(sp.units, sp.shown), spelled(sp.units, is)
 	if u == from || from == &sp.units[0] {
 		return ""

@@ -48,7 +48,7 @@ func TestEachRefusalSaysWhy(t *testing.T) {
 }
 
 // With an error the value is zero, so that nobody computes with it.
-func TestNothingComesWithAnError(t *testing.T) {
+func TestValueIsZeroWithAnError(t *testing.T) {
 	for _, text := range append(seeds, "12 parsecs", "1/0", "44ga", "#99", "9999999", "-9999999", "1,500", "50,000 psi",
 		"25 ???/kg", "16s/x", "xs/16mm", "0s/0mm") {
 		for name, p := range parsers {
@@ -59,7 +59,7 @@ func TestNothingComesWithAnError(t *testing.T) {
 	}
 }
 
-func TestWhatElseHandsType(t *testing.T) {
+func TestOtherTypedQuantities(t *testing.T) {
 	for _, c := range []struct {
 		parser, text string
 		want         float64
@@ -131,7 +131,7 @@ func TestMessageRepeatsTheBeginning(t *testing.T) {
 }
 
 // Every unit converts there and back.
-func TestUnitsTurnBack(t *testing.T) {
+func TestUnitsConvertBack(t *testing.T) {
 	for _, sp := range specs {
 		for _, u := range sp.units {
 			for _, v := range []float64{-40, 0, 0.5, 1, 212} {

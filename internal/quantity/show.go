@@ -123,9 +123,9 @@ func Show(v float64, unit string, sys System) string {
 	return join(w.number(x, w.decimals(x, sys), sys), label)
 }
 
-// Said is the value, in a card's unit, that a rounded metric number shows. When both systems are shown, the inch number
-// is converted from it, so that the two shown numbers agree. It is v if the text is no number.
-func Said(text string, v float64) float64 {
+// ShownValue is the value, in a card's unit, that a rounded metric number shows. When both systems are shown, the inch
+// number is converted from it, so that the two shown numbers agree. It is v if the text is no number.
+func ShownValue(text string, v float64) float64 {
 	if x, err := strconv.ParseFloat(text, 64); err == nil {
 		return x
 	}
@@ -164,8 +164,8 @@ func Ends(v, low, high float64, unit string, sys System) (value, from, to string
 	d := w.decimals(x, sys)
 	if half := (hi - lo) / 2; half > 0 && !math.IsInf(half, 0) {
 		d = w.most(x, max(0, min(6, 1-int(math.Floor(math.Log10(half))))), sys)
-		if most, ok := read[w.unit]; ok && 2*half >= most.step(&w, sys) && (w.unit != "mm" || math.Abs(x) >=
-			few*most.step(&w, sys)) {
+		if most, ok := measured[w.unit]; ok && 2*half >= most.step(&w, sys) && (w.unit != "mm" || math.Abs(x) >=
+			fewSteps*most.step(&w, sys)) {
 			d = min(d, most.of(&w, sys))
 		}
 	}

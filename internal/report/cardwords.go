@@ -18,7 +18,7 @@ func (f Figures) words(o Options) []Line {
 		row := RowOf(f.Card, &f.List[i], f.Of, o.Units)
 		list = append(list, Line{Kind: FigureRow, Row: &row})
 		if o.Why {
-			list = append(list, grounds(&f.List[i].Basis)...)
+			list = append(list, basisLines(&f.List[i].Basis)...)
 		}
 	}
 	if f.Of == OfPage {
@@ -29,8 +29,8 @@ func (f Figures) words(o Options) []Line {
 	return list
 }
 
-// grounds show how a figure was computed: formula, numbers, source and the inputs that move it most.
-func grounds(b *calc.Basis) []Line {
+// basisLines show how a figure was computed: formula, numbers, source and the inputs that move it most.
+func basisLines(b *calc.Basis) []Line {
 	list := []Line{{Kind: Formula, Text: b.Plain()}}
 	if s := b.Substituted(); s != b.Plain() {
 		list = append(list, Line{Kind: PutIn, Text: s})

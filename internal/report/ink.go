@@ -32,12 +32,12 @@ const (
 
 // ink is a PDF while it is printed.
 type ink struct {
-	f    *fpdf.Fpdf
-	w, h float64 // mm: width between the margins, height of the whole page
-	y    float64 // where the next line begins
-	font *sfnt.Font
-	buf  sfnt.Buffer
-	gone []rune // characters that the font does not have
+	f       *fpdf.Fpdf
+	w, h    float64 // mm: width between the margins, height of the whole page
+	y       float64 // where the next line begins
+	font    *sfnt.Font
+	buf     sfnt.Buffer
+	missing []rune // characters that the font does not have
 
 	comma bool // in numbers
 }
@@ -76,8 +76,8 @@ func (k *ink) safe(s string) string {
 		if g, err := k.font.GlyphIndex(&k.buf, r); err == nil && g != 0 {
 			return r
 		}
-		if !slices.Contains(k.gone, r) {
-			k.gone = append(k.gone, r)
+		if !slices.Contains(k.missing, r) {
+			k.missing = append(k.missing, r)
 		}
 		return '?'
 	}, plain.Line(s, 2000))

@@ -177,7 +177,7 @@ func valuesOf(blocks []Block) (figures []string, reasons []advice.Reason, warnin
 var marks = regexp.MustCompile(`STOP|CAUTION|INFO|Arc brazing:|instead:|You may also give:`)
 
 // Text adds nothing but its marks: without the blocks' words and the marks, no word is left.
-func TestTextSaysNothingOfItsOwn(t *testing.T) {
+func TestTextAddsNothing(t *testing.T) {
 	for _, job := range mediaJobs(t) {
 		for name, blocks := range findings(t, job) {
 			o := Options{loud: true}

@@ -30,7 +30,7 @@ var pageJobs = []calc.Job{
 }
 
 // Every page of every job follows the schema as JSON, stays in 80 columns as text, and has whole figures as Markdown.
-func TestPagesKeepTheirForms(t *testing.T) {
+func TestPagesInEveryMedium(t *testing.T) {
 	schema := loadSchema(t, "schema.json")
 	for _, j := range deep.Of(t, pageJobs, 2) {
 		card, err := calc.Solve(j)
@@ -81,7 +81,7 @@ func TestPagesKeepTheirForms(t *testing.T) {
 }
 
 // A correction follows the schema, with and without a change, and names the change in words.
-func TestCorrectionKeepsItsForms(t *testing.T) {
+func TestCorrectionInEveryMedium(t *testing.T) {
 	schema := loadSchema(t, "schema.json")
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}
 	for _, s := range tables.Sights {

@@ -24,7 +24,7 @@ func unsaidJobs() []calc.Job {
 }
 
 // A figure that changes with a length or an operating factor that nobody gave is marked so, and no other figure is.
-func TestFiguresThatRestOnWhatNobodyGave(t *testing.T) {
+func TestFiguresThatDependOnAssumptions(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every page again for each input")
 	}

@@ -84,7 +84,7 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	if sys == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != quantity.Label(f.Unit, quantity.Metric) {
 		said := *f
 		if f.Low != f.High || quantity.Dialable(f.Name) { // otherwise the value has enough digits
-			said.Value = quantity.Said(r.Value.Number, f.Value)
+			said.Value = quantity.ShownValue(r.Value.Number, f.Value)
 		}
 		if f.Low == f.High {
 			said.Low, said.High = said.Value, said.Value
@@ -103,7 +103,7 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	}
 	r.Assumed = card.AssumedWhy(f.Name) != "" || f.Name == "seam_length" && !card.Job.Length.Set
 	r.Rests = of == OfPage && slices.ContainsFunc(restsOn[f.Name],
-		func(field string) bool { return unsaid(card, field) })
+		func(field string) bool { return notGiven(card, field) })
 	r.Long, r.Short = remark(card, f, sys)
 	if r.Range == Working {
 		r.Short = r.Range.Words()
@@ -187,8 +187,8 @@ var restsOn = map[string][]string{
 	"tacks": {"length"}, "seam_pieces": {"length"}, "layer_temperature": {"length"}, "interpass_hold": {"length"},
 }
 
-// unsaid reports whether nobody gave a choice, so that a page assumed it.
-func unsaid(card *calc.Card, field string) bool {
+// notGiven reports whether nobody gave a choice, so that a page assumed it.
+func notGiven(card *calc.Card, field string) bool {
 	return card.AssumedWhy(field) != "" || field == "length" && !card.Used.Length.Set
 }
 
@@ -197,7 +197,7 @@ func assumedLine(f *Figures, sys quantity.System) string {
 	var list []string
 	for _, field := range [...]string{"length", "operating"} {
 		rests := func(x calc.Figure) bool { return slices.Contains(restsOn[x.Name], field) }
-		if !unsaid(f.Card, field) || !slices.ContainsFunc(f.List, rests) {
+		if !notGiven(f.Card, field) || !slices.ContainsFunc(f.List, rests) {
 			continue
 		}
 		text := field

@@ -28,7 +28,7 @@ func TestTextStaysIn80Columns(t *testing.T) {
 }
 
 // The figures stand in columns in all units: all bands begin in the same column.
-func TestColumnsStand(t *testing.T) {
+func TestBandsBeginInOneColumn(t *testing.T) {
 	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 16, Length: calc.Some(300), WirePrice: calc.Some(20),
 		Count: calc.Some(3)})
 	if err != nil {

@@ -76,7 +76,7 @@ func WallPDF(p *Wall, paper Paper, sys quantity.System) (pdf []byte, replaced []
 		return nil, nil, err
 	}
 	pdf, err = k.bytes()
-	return pdf, k.gone, err
+	return pdf, k.missing, err
 }
 
 // pages prints the first page, the pages that continue it, and the map on a page of its own.

@@ -179,7 +179,7 @@ func between(points []float64, low, high int, unit string, sys quantity.System) 
 // about is a point of a window with its unit.
 func about(v float64, unit string, sys quantity.System) string {
 	if sys == quantity.Both {
-		said := quantity.Said(axisPoint(v, unit, quantity.Metric), v)
+		said := quantity.ShownValue(axisPoint(v, unit, quantity.Metric), v)
 		return about(v, unit, quantity.Metric) + " (" + about(said, unit, quantity.Inch) + ")"
 	}
 	return axisPoint(v, unit, sys) + " " + quantity.Label(unit, sys)

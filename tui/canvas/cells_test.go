@@ -145,9 +145,9 @@ func (c counted) Draw(th *Theme, w, h int) Block {
 }
 
 // An unchanged part is not drawn again; a changed one is.
-func TestKept(t *testing.T) {
+func TestCached(t *testing.T) {
 	th, other := themesToTry()["full"], themesToTry()["none"]
-	var k Kept[counted]
+	var k Cached[counted]
 	times := 0
 	d := counted{tryStrip, &times}
 	k.Draw(d, th, 80, 4)
@@ -163,7 +163,7 @@ func TestKept(t *testing.T) {
 	if times != 5 || got.String() != d.Strip.Draw(other, 81, 5).String() {
 		t.Errorf("drawn %d times", times)
 	}
-	var dials Kept[Dials]
+	var dials Cached[Dials]
 	first := dials.Draw(tryDials, th, 80, 7)
 	if again := dials.Draw(append(Dials(nil), tryDials...), th, 80, 7); &again[0] != &first[0] {
 		t.Error("dials that look the same are drawn again")

@@ -14,7 +14,7 @@ type Dial struct {
 	Loud        bool // its name is in big letters too, to be read from two metres
 	Lit         bool // its digits have the colour of the verdict
 	State       State
-	hushed      bool // loud, but beside a dial whose name does not fit in big letters
+	smallName   bool // loud, but beside a dial whose name does not fit in big letters
 }
 
 // Draw draws a dial: name, digits, bar and words with 6 lines or more, fewer of them with less.
@@ -37,7 +37,7 @@ func (d Dial) inset() int {
 
 // nameLines is how many lines the name takes.
 func (d Dial) nameLines(w, h int) int {
-	if _, ok := d.bigName(w); ok && d.Loud && !d.hushed && h >= 9 {
+	if _, ok := d.bigName(w); ok && d.Loud && !d.smallName && h >= 9 {
 		return SizeM.Lines
 	}
 	return 1

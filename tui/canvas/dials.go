@@ -18,7 +18,7 @@ func (l Dials) Draw(th *Theme, w, h int) Block {
 		return nil
 	}
 	each := (w+dialGap)/len(l) - dialGap
-	l = l.hush(each)
+	l = l.smallNames(each)
 	if size, ok := l.size(each, h, w < ruledWidth); ok && (size.Lines > 0 || h < len(l) && each >= 12) {
 		return l.beside(th, w, h, each, size)
 	}
@@ -28,13 +28,13 @@ func (l Dials) Draw(th *Theme, w, h int) Block {
 	return l.rows(th, w, min(3, h/len(l)))
 }
 
-// hush makes all names small if one of them does not fit in big letters.
-func (l Dials) hush(each int) Dials {
+// smallNames makes all names small if one of them does not fit in big letters.
+func (l Dials) smallNames(each int) Dials {
 	for _, d := range l {
 		if _, ok := d.bigName(each); d.Loud && !ok {
 			quiet := slices.Clone(l)
 			for i := range quiet {
-				quiet[i].hushed = true
+				quiet[i].smallName = true
 			}
 			return quiet
 		}

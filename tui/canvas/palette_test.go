@@ -159,7 +159,7 @@ func TestColoursStayApart(t *testing.T) {
 }
 
 // A state is never shown by colour alone: each has its own sign and word, and the sign can be drawn big.
-func TestStatesSayThemselves(t *testing.T) {
+func TestStatesNeedNoColour(t *testing.T) {
 	signs, words := map[string]bool{}, map[string]bool{}
 	for s := range State(states) {
 		if width(s.Sign()) != 1 || !Drawable(s.Sign()) || !Drawable(s.Word()) || !Drawable(s.Short()) {

@@ -243,7 +243,7 @@ func TestSightsAreDrawn(t *testing.T) {
 }
 
 // Without a rule between them, big figures have at least three columns between them.
-func TestFiguresBesideStandApart(t *testing.T) {
+func TestBigFiguresKeepApart(t *testing.T) {
 	for n := 2; n <= 5; n++ {
 		list := append(append(Dials{}, tryDials...), tryDials[:2]...)[:n]
 		for w := ruledWidth; w <= 220; w++ {

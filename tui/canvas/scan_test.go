@@ -115,7 +115,7 @@ func TestNothingIsMissingFrom32(t *testing.T) {
 }
 
 // Below that, a part draws nothing instead of a piece of itself.
-func TestNothingRatherThanNonsense(t *testing.T) {
+func TestWithoutRoomNothingIsDrawn(t *testing.T) {
 	th := themesToTry()["full"]
 	sight := drawn{"sight", 0, func(th *Theme, w, h int) Block { return DrawSight(th, "good", w, h) }}
 	for _, p := range append(allParts(80), sight) {
