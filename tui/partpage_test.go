@@ -20,10 +20,10 @@ func TestPartPages(t *testing.T) {
 	for _, size := range deep.Of(t, [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}}, 2) {
 		s := openAt(t, size[0], size[1], Options{Job: job})
 		s.press("p", "left")
-		for _, want := range []string{"verdict:", "silicon bronze", "vent gap", "is no overlay", "joint area",
+		for _, want := range []string{"arc brazing:", "silicon bronze", "vent gap", "is no overlay", "joint area",
 			"no hole to fill", "duty cycle", "not pulsed", "allowable load", "shrinkage force", "zone hardness",
 			"zinc rate", "enter: say what", "no book here", "enter begins", "practise correcting", "wire used",
-			"no book here", "no book here", "Decide: fit", "verdict:"} {
+			"no book here", "no book here", "Decide: fit", "arc brazing:"} {
 			s.press("right")
 			s.fits(size[0], size[1])
 			s.hasNot("…") // no figure and no caution is cut
@@ -80,9 +80,9 @@ func TestStopsAreAsked(t *testing.T) {
 	s.press("space", "enter")
 	s.has("the stops are answered", "none")
 	s.press("esc")
-	s.has("verdict: suits")
+	s.has("arc brazing: suitable")
 	s.press("enter", "enter", "space", "enter", "esc")
-	s.has("verdict: STOP", "explodes")
+	s.has("arc brazing: STOP", "explodes")
 	s.press("right", "right")
 	s.has("stop: ", "Have it cleaned")
 	s.hasNot("tack pitch")
