@@ -117,7 +117,7 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 	}
 	switch {
 	case key.Matches(msg, bound.On) && p.busy:
-		return refuse("still looking", "enter once more when the list stands")
+		return refuse("still looking", "enter once more when the list is complete")
 	case key.Matches(msg, bound.On):
 		if e := p.entry(); e != nil && p.all {
 			return openRecord(*e)
@@ -210,7 +210,7 @@ func (p *bookPage) elsewhere() string {
 	case p.looks:
 		return ""
 	case p.all:
-		return deletes + "a record that is read names its commands" + all
+		return deletes + "an open record names its commands" + all
 	}
-	return deletes + "to print a card: records, the next page, reads it and names the command" + all
+	return deletes + "to print a card, open it on the next page, records: it names the command" + all
 }

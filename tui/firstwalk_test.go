@@ -188,7 +188,7 @@ func TestWalkSaysWhatARangeIs(t *testing.T) {
 			continue
 		}
 		told++
-		if doubt := strings.Contains(step.says, "Here the range is the doubt"); doubt == f.Suggested() {
+		if doubt := strings.Contains(step.says, "This range is the doubt"); doubt == f.Suggested() {
 			t.Errorf("step %d points at %s, whose range is suggested: %v, and says %q", i+1, step.at, f.Suggested(),
 				step.says)
 		}

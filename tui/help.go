@@ -53,10 +53,10 @@ var helpSigns = [...][2]string{
 }
 
 var helpTexts = [...][2]string{
-	{"seen from afar", "b fills the screen with five figures; c shows its cautions, any other key returns. " +
-		"Of a timed arc the bar moves all the time, so the terminal keeps getting something new. " +
-		"Of any other nothing changes: whether the screen goes dark is for the terminal and the machine to " +
-		"say, not for this program."},
+	{"seen from afar", "b fills the screen with five figures; the arrows pick and change them, c shows the " +
+		"cautions, esc returns. With a timed arc the bar moves all the time, so the terminal keeps getting " +
+		"something new. With any other arc nothing changes: whether the screen then goes dark is set in the " +
+		"terminal and the machine, not in this program."},
 	{"colours", "brazebooth --theme auto, dark, light, contrast or none. contrast is the strongest; none " +
 		"has bold and plain text only. In sixteen colours the terminal's own palette decides."},
 }

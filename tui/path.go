@@ -94,7 +94,7 @@ func (m *root) askOn(name string) {
 	for _, c := range choice.Path(&m.job)[len(pathChoices()):] {
 		if !c.Given(&m.job) {
 			m.push(newPicker(c, &m.session))
-			m.done = "timed: times hang on joint and gap"
+			m.done = "timed: times depend on joint and gap"
 			return
 		}
 	}

@@ -125,7 +125,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 	case key.Matches(press, bound.KeepBead):
 		return keepDrill()
 	case key.Matches(press, bound.Why) && !p.over:
-		return refuse("what the booth hides is told when the job is over", "s ends it")
+		return refuse("what the booth hides is shown when the job is over", "s ends it")
 	case key.Matches(press, bound.Why):
 		p.why, p.scroll = !p.why, window{}
 	case key.Matches(press, bound.Cautions):

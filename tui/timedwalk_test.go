@@ -13,7 +13,7 @@ func TestTimedAsksForJointAndGap(t *testing.T) {
 	s.press("enter", "enter", "enter")
 	s.typed("timed")
 	s.press("enter")
-	s.has("Which joint?", "times hang on joint and gap")
+	s.has("Which joint?", "times depend on joint and gap")
 	s.typed("butt")
 	s.press("enter")
 	s.has("How wide is the root opening?")

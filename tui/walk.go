@@ -191,14 +191,14 @@ const toExampleCard = "tab tab tab tab "
 // walkSteps follow the way of a job. Each text fits into four lines of the narrowest terminal. It contains no figures,
 // because the screen above shows them.
 var walkSteps = [...]walkStep{
-	{"", "galvanized", "A real job, already computed. On top stands the verdict, under it what was chosen, in the " +
-		"middle the question, then the card."},
+	{"", "galvanized", "A real job, already computed. At the top is the verdict, below it what was chosen, in " +
+		"the middle the question, then the card."},
 	{"", "▸", "▸ is the row you are on. ↑↓ or its number picks, enter chooses and goes on, esc goes back. What " +
 		"nobody chose is marked ~, assumed."},
 	{toExampleCard, "travel", "The card. Dial these three at the booth: wire feed, volts, travel. They are " +
 		"computed: first a bead on scrap."},
-	{toExampleCard + "right", "volts", "Here the range is the doubt: 95 of 100 fall in it, as of all results. " +
-		"Green, of feed and travel: how far each may go alone and still be good."},
+	{toExampleCard + "right", "volts", "This range is the doubt, as for all results: 95 of 100 fall in it. " +
+		"Green, at feed and travel: how far each may go alone and still be good."},
 	{toExampleCard + "enter", "wire feed", "enter asks why: how a figure comes about, what it rests on and from " +
 		"which source; here also how near each edge is."},
 	{toExampleCard + "up", "yours", "↑ gives more, ↓ less, digits type a value. It is yours now and all others " +
@@ -220,8 +220,8 @@ var walkSteps = [...]walkStep{
 			"change."},
 	{toExampleCard + "g", "word:", "g or F3 explains a word of the trade on any screen: what it is, its unit, " +
 		"where the word comes from. Type to find another."},
-	{toExampleCard + "p left left left", "[book]", "The book keeps a card by a name, with its test beads. Nothing " +
-		"is kept but what you keep."},
+	{toExampleCard + "p left left left", "[book]", "The book keeps a card under a name, with its test beads. " +
+		"Nothing is kept unless you keep it."},
 	{toExampleCard + "p left left left left left", "[practice]", "To practise: beads in a simulated booth, no wire " +
 		"spent. p opens it now, enter leads to your own sheet. This walk: page walk."},
 }

@@ -112,7 +112,7 @@ func (t *talk) choiceNamed(line string) (*choice.Choice, string) {
 // unknown refuses a word and names similar ones.
 func (t *talk) unknown(word string) {
 	if _, err := quantity.Read(quantity.FieldNumber, word); err == nil {
-		t.refuse("a number alone says nothing here", "type what it is for, as feed 6.2 or travel 8")
+		t.refuse("a number alone is not enough here", "type what it is for, as feed 6.2 or travel 8")
 		return
 	}
 	var names []string
@@ -148,9 +148,9 @@ func (cardPlace) help(t *talk) {
 		choices = append(choices, choice.OnCard()[i].Name)
 	}
 	t.voice.show("Pages beside the card: " + strings.Join(pages, ", ") + ".")
-	t.voice.show("To change a choice type its name and what it is to be, as feed 6.2 or joint tee; " +
+	t.voice.show("To change a choice, type its name and its new value, such as feed 6.2 or joint tee; " +
 		"the name alone asks. They are " + strings.Join(choices, ", ") + ", and what each page asks for.")
-	t.voice.show("help and a name tells of one. words and a word is the glossary. back, again, units, quit.")
+	t.voice.show("help and a name explains one of them, words and a word looks in the glossary. back, again, units, quit.")
 }
 
 // example puts the shop's example job on the card.

@@ -48,7 +48,7 @@ func (t *talk) keepBead(how string) {
 	case t.bead == n:
 		t.refuse("this bead is kept already", "lay the next one, then type correct")
 	case how != "" && how != practice.BeadAcceptable:
-		t.refuse("a bead is not kept as "+quoted(how), "type keep-bead, or keep-bead acceptable")
+		t.refuse("a bead cannot be kept as "+quoted(how), "type keep-bead, or keep-bead acceptable")
 	case t.isKept(t.o.Book.Trial(t.ctx, t.tries[n-1].Job, t.tries[n-1].Seen, how, t.taught)):
 		t.bead = n
 	}
@@ -76,7 +76,7 @@ func (t *talk) look(text string) bool {
 
 func (t *talk) listFound() {
 	if len(t.found) == 0 {
-		t.voice.say("No kept card answers to that.")
+		t.voice.say("No kept card matches that.")
 		return
 	}
 	for i, e := range t.found[:min(len(t.found), most)] {
@@ -84,9 +84,9 @@ func (t *talk) listFound() {
 		t.voice.line(name + t.voice.marked(spell(sentence(e.Line))))
 	}
 	if n := len(t.found); n > most {
-		t.voice.show(fmt.Sprintf("%d more: find and more of the name narrows the list.", n-most))
+		t.voice.show(fmt.Sprintf("%d more: type find and more of the name to narrow the list.", n-most))
 	}
-	t.voice.show("open and a number takes one.")
+	t.voice.show("Type open and a number to open one.")
 }
 
 // open opens a saved card, by its number in the list or by its name.

@@ -27,7 +27,7 @@ func (q *question) list(t *talk, word string) {
 		q.more(t)
 	case word != "":
 		q.rows = nil
-		t.refuse("no answer holds "+quoted(word), "? alone lists them all")
+		t.refuse("no answer contains "+quoted(word), "? alone lists them all")
 	default:
 		t.voice.show(sentence(capital(q.choice.Help())))
 	}

@@ -132,11 +132,11 @@ func (t *talk) with(c *choice.Choice, text string) (calc.Job, calc.Card, error) 
 
 func (q *question) help(t *talk) {
 	t.voice.show(sentence(capital(usage(q.choice))))
-	t.voice.show("? lists the answers, ? and a word those that hold it, more the next ones; answer by name, by number " +
-		"or by size.")
+	t.voice.show("? lists the answers, ? and a word those that contain it, more the next ones; answer by name, by " +
+		"number or by size.")
 	if q.choice.Sized() && len(t.rows(q.choice)) > 0 {
-		t.voice.show("A bare number is a size here; row 3 is the third row.")
+		t.voice.show("A number alone is a size here; row 3 is the third row.")
 	}
-	t.voice.show("Enter alone leaves it as it is said. card goes to the card at once, example fills in a real job.")
+	t.voice.show("Enter alone keeps what was read out. card goes to the card at once, example fills in a real job.")
 	t.voice.show("back, again, units, words and a word, quit.")
 }

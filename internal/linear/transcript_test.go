@@ -75,8 +75,8 @@ func TestTranscripts(t *testing.T) {
 			t.Fatal(err)
 		}
 		if got != string(want) {
-			t.Errorf("%s is another talk now; look, and go test ./internal/linear -update. It begins to differ at\n%s",
-				x.name, differs(got, string(want)))
+			t.Errorf("%s differs from the recorded talk; look at it, then go test ./internal/linear -update. "+
+				"The first difference:\n%s", x.name, differs(got, string(want)))
 		}
 	}
 }

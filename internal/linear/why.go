@@ -117,7 +117,7 @@ func (t *talk) leanings(b *calc.Basis) {
 	if len(list) == 0 {
 		return
 	}
-	t.voice.say("It leans on, the most telling first:")
+	t.voice.say("It depends on these, the strongest first:")
 	for _, in := range list {
 		text := in.Name + ", " + inUnit(fmt.Sprintf("%.4g", in.Value), in.Unit)
 		if in.Assumed {

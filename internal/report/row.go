@@ -211,5 +211,5 @@ func assumedLine(f *Figures, sys quantity.System) string {
 	if len(list) == 0 {
 		return ""
 	}
-	return "goes by what nobody gave: " + strings.Join(list, ", ")
+	return "depends on what nobody gave: " + strings.Join(list, ", ")
 }

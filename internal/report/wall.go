@@ -211,7 +211,7 @@ func (k *ink) cautions(list []string) (rest []string) {
 		list = list[1:]
 	}
 	if len(list) > 0 {
-		k.para(points, "B", fmt.Sprintf("The cautions go on behind (%d): hang every page.", len(list)))
+		k.para(points, "B", fmt.Sprintf("More cautions on the next pages (%d): hang every page.", len(list)))
 	}
 	return list
 }
