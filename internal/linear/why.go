@@ -100,7 +100,7 @@ func (t *talk) reason(f *calc.Figure) {
 		t.voice.say("Assumed: ", sentence(t.inUnits(c.Assumed(&t.card))))
 	}
 	t.source(b.Source, b.Known)
-	t.leanings(b)
+	t.topInputs(b)
 }
 
 func (t *talk) source(from, known string) {
@@ -111,8 +111,8 @@ func (t *talk) source(from, known string) {
 	t.voice.cite(sentence(text))
 }
 
-// leanings reads out the inputs that move a figure most.
-func (t *talk) leanings(b *calc.Basis) {
+// topInputs reads out the inputs that move a figure most.
+func (t *talk) topInputs(b *calc.Basis) {
 	list := b.Telling()
 	if len(list) == 0 {
 		return

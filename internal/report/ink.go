@@ -102,16 +102,16 @@ func (k *ink) para(points float64, style, s string) {
 	}
 }
 
-// own is a paragraph of a user's own words, which stay as they were written.
-func (k *ink) own(points float64, style, s string) {
+// verbatim is a paragraph of a user's own words, which stay as they were written.
+func (k *ink) verbatim(points float64, style, s string) {
 	comma := k.comma
 	k.comma = false
 	k.para(points, style, s)
 	k.comma = comma
 }
 
-// high is the height of paragraphs, mm.
-func (k *ink) high(list []string, points float64) float64 {
+// height is the height of paragraphs, mm.
+func (k *ink) height(list []string, points float64) float64 {
 	lines := 0
 	k.f.SetFont("go", "", points)
 	for _, s := range list {

@@ -45,7 +45,7 @@ func TestPagesInEveryMedium(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%s %s: %s", j.Metal, j.Joint, fault)
 		}
 		for i := range parts {
@@ -53,7 +53,7 @@ func TestPagesInEveryMedium(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			for _, fault := range held(t, schema, b) {
+			for _, fault := range faults(t, schema, b) {
 				t.Errorf("%s of %s: %s", parts[i].Name, j.Metal, fault)
 			}
 		}
@@ -96,7 +96,7 @@ func TestCorrectionInEveryMedium(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%s: %s", s.ID, fault)
 		}
 		text := Text(Page(&p, nil), Options{Units: quantity.Metric})

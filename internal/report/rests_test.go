@@ -8,8 +8,8 @@ import (
 	"brazebooth/calc/advice"
 )
 
-// unsaidJobs together have every page with a figure that depends on the seam's length or on the operating factor.
-func unsaidJobs() []calc.Job {
+// assumingJobs together have every page with a figure that depends on the seam's length or on the operating factor.
+func assumingJobs() []calc.Job {
 	priced := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8),
 		WirePrice: calc.Some(40), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3),
 		ZincRepair: calc.Some(2),
@@ -29,7 +29,7 @@ func TestFiguresThatDependOnAssumptions(t *testing.T) {
 		t.Skip("every page again for each input")
 	}
 	moved := map[string]map[string]bool{"length": {}, "operating": {}}
-	for _, job := range unsaidJobs() {
+	for _, job := range assumingJobs() {
 		before := pagesOf(t, job)
 		for field, given := range map[string]func(*calc.Job){
 			"length":    func(j *calc.Job) { j.Length = calc.Some(611) },

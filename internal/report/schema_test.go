@@ -119,7 +119,7 @@ func loadSchema(t *testing.T, name string) map[string]any {
 	return schema
 }
 
-func held(t *testing.T, schema map[string]any, document []byte) []string {
+func faults(t *testing.T, schema map[string]any, document []byte) []string {
 	t.Helper()
 	var v any
 	if err := json.Unmarshal(document, &v); err != nil {
@@ -150,7 +150,7 @@ func TestJSONKeepsItsSchema(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%+v: %v", j, err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%+v: %s", j, fault)
 		}
 	}
@@ -162,7 +162,7 @@ func TestCheckerFindsFaults(t *testing.T) {
 	for _, bad := range []string{`{}`, `{"schema":2}`, `[]`, `{"schema":1,"zone":"warm","extra":1}`,
 		`{"schema":1,"version":"x","job":{"gauge":1.5},"used":{},"assumed":[],"figures":[{"name":"Bad Name"}],` +
 			`"settings":[],"warnings":[],"edges":[],"zone":"","sections":{}}`} {
-		if len(held(t, schema, []byte(bad))) == 0 {
+		if len(faults(t, schema, []byte(bad))) == 0 {
 			t.Errorf("%s passes", bad)
 		}
 	}

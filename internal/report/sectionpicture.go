@@ -44,9 +44,9 @@ func (j Joint) picture() *picture.Picture {
 	p.Head = []picture.Line{{Text: PracticeWork(j.Card, j.Units), Size: picture.Near},
 		{Text: verdictText(j.Card), Size: picture.Far, Bold: true}}
 	d := newDrawn(&j.Section)
-	held := d.held()
+	parts := d.parts()
 	for _, ink := range [...]byte{inkFirst, inkSecond, inkBead, inkBacking, inkBoiled, inkMelted} {
-		if held[ink] {
+		if parts[ink] {
 			p.Keys = append(p.Keys, picture.Key{Fill: sectionFills[ink].fill, Text: sectionFills[ink].name})
 		}
 	}
@@ -70,17 +70,17 @@ func newPicture(x, y string, comma bool) *picture.Picture {
 	return p
 }
 
-// held are the parts that a drawing contains.
-func (d *drawn) held() map[byte]bool {
+// parts are the parts that a drawing contains.
+func (d *drawn) parts() map[byte]bool {
 	const dots = 200
-	held, f := map[byte]bool{}, d.frame
+	parts, f := map[byte]bool{}, d.frame
 	cell := max(f.Right-f.Left, f.Top-f.Low) / dots
 	for x := f.Left + cell/2; x < f.Right; x += cell {
 		for y := f.Low + cell/2; y < f.Top; y += cell {
-			held[d.at(joint.Point{X: x, Y: y}, 2*cell)] = true
+			parts[d.at(joint.Point{X: x, Y: y}, 2*cell)] = true
 		}
 	}
-	return held
+	return parts
 }
 
 // toScale draws a cross-section as large as its sheet allows, with the same scale both ways, and a bar that shows a

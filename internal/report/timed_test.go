@@ -44,7 +44,7 @@ func TestTimedJSONKeepsItsSchema(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%s: %s", j.Metal, fault)
 		}
 	}

@@ -103,7 +103,7 @@ func (k *ink) pages(p *Wall, say *wallWords, paper Paper, sys quantity.System) e
 func (k *ink) stopped(p *Wall, stops []string) {
 	k.para(90, "B", "STOP")
 	k.y += 6
-	k.own(20, "B", p.Name)
+	k.verbatim(20, "B", p.Name)
 	k.para(10, "", p.Job)
 	k.rule()
 	for _, s := range stops {
@@ -118,13 +118,13 @@ const noteCells = 280
 
 // first prints the first page and returns the cautions that did not fit.
 func (k *ink) first(p *Wall, say *wallWords) (rest []string) {
-	k.own(22, "B", p.Name)
+	k.verbatim(22, "B", p.Name)
 	k.para(10, "", p.Job)
 	if say.assumed != "" {
 		k.para(9, "", "Assumed, nobody chose it: "+say.assumed)
 	}
 	if p.Note != "" {
-		k.own(10, "", "Note: "+plain.Line(p.Note, noteCells))
+		k.verbatim(10, "", "Note: "+plain.Line(p.Note, noteCells))
 	}
 	k.rule()
 	k.bigFigures(say)
@@ -200,13 +200,13 @@ const signed = edgeMM + 18
 func (k *ink) cautions(list []string) (rest []string) {
 	room := k.h - signed - k.y
 	points := 9.5
-	for ; points > leastPoints && k.high(list, points) > room; points -= 0.5 {
+	for ; points > leastPoints && k.height(list, points) > room; points -= 0.5 {
 	}
-	if k.high(list, points) > room {
+	if k.height(list, points) > room {
 		room -= lineHigh(points) // for the line that says that there are more
 	}
-	for len(list) > 0 && k.high(list[:1], points) <= room {
-		room -= k.high(list[:1], points)
+	for len(list) > 0 && k.height(list[:1], points) <= room {
+		room -= k.height(list[:1], points)
 		k.para(points, "", list[0])
 		list = list[1:]
 	}
@@ -223,7 +223,7 @@ func (k *ink) more(p *Wall, list []string) {
 		list = append(slices.Clone(list), "NOTE  "+p.Note)
 	}
 	for i := range list {
-		if i == 0 || k.y+k.high(list[i:i+1], points) > k.h-edgeMM-10 {
+		if i == 0 || k.y+k.height(list[i:i+1], points) > k.h-edgeMM-10 {
 			k.f.AddPage()
 			k.y = edgeMM
 			k.para(18, "B", p.Name+": continued")

@@ -35,7 +35,7 @@ func TestWindowJSONKeepsItsSchema(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%s: %s", j.Metal, fault)
 		}
 	}
@@ -80,7 +80,7 @@ func TestWindowMarksWhatWasGiven(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%s: %s", c.says, fault)
 		}
 		var doc struct{ Given *givenSetting }

@@ -31,7 +31,7 @@ func TestCoarserMapsSaySo(t *testing.T) {
 		if err != nil || bytes.Contains(b, []byte(`"coarser": true`)) != coarser {
 			t.Errorf("coarser %v, %v: %.400s", coarser, err, b)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Error(fault)
 		}
 		pdf, _, err := WallPDF(&Wall{Name: "seam", Card: &m.Card, Map: p}, Letter, quantity.Metric)

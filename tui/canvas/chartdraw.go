@@ -9,14 +9,16 @@ func (d *chartDrawing) high() int { return d.h * d.dots.high }
 // column and row are the dot of a value, from the left and from the top. They may lie outside the plot, but not so far
 // that a line to them would take many steps.
 func (d *chartDrawing) column(v float64) int {
-	return held(math.Floor((v-d.x.Low)/(d.x.High-d.x.Low)*float64(d.wide()-1)*(1+1e-12)), d.wide())
+	return nearField(math.Floor((v-d.x.Low)/(d.x.High-d.x.Low)*float64(d.wide()-1)*(1+1e-12)), d.wide())
 }
 
 func (d *chartDrawing) row(v float64) int {
-	return held(math.Round((d.y.High-v)/(d.y.High-d.y.Low)*float64(d.high()-1)), d.high())
+	return nearField(math.Round((d.y.High-v)/(d.y.High-d.y.Low)*float64(d.high()-1)), d.high())
 }
 
-func held(dot float64, field int) int { return int(max(-4*float64(field), min(4*float64(field), dot))) }
+func nearField(dot float64, field int) int {
+	return int(max(-4*float64(field), min(4*float64(field), dot)))
+}
 
 // put sets a dot of the plot. The last one drawn in a cell decides its ink.
 func (d *chartDrawing) put(x, y int, k Ink) {
@@ -71,7 +73,7 @@ func (d *chartDrawing) limit(l *Limit) {
 
 // axes draws the numbers of both axes and the line of the left one.
 func (d *chartDrawing) axes() {
-	upright(d.c, d.left, d.h, d.ticksY())
+	yAxis(d.c, d.left, d.h, d.ticksY())
 	y := d.c.H - 1
 	if width(d.y.Name) < d.left {
 		d.c.Put(d.left-1-width(d.y.Name), y, Quiet.Ink(), d.y.Name)
@@ -80,7 +82,7 @@ func (d *chartDrawing) axes() {
 	if unit > d.left+8 {
 		d.c.Put(unit, y, Quiet.Ink(), d.x.Name)
 	}
-	level(d.c, d.left, y, d.left, evenTicks(d.x, d.w, 10, d.Comma))
+	xNumbers(d.c, d.left, y, d.left, evenTicks(d.x, d.w, 10, d.Comma))
 }
 
 // names writes what the lines are: beside the plot, or above a limit's line if there is no room beside.

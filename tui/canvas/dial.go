@@ -53,8 +53,8 @@ func (d Dial) bigName(w int) (string, bool) {
 	return d.Name, false
 }
 
-// besides is how many lines the name, the bar and, if there is room, the words take.
-func (d Dial) besides(w, h int) int {
+// otherLines is how many lines the name, the bar and, if there is room, the words take.
+func (d Dial) otherLines(w, h int) int {
 	n := d.nameLines(w, h) + 1
 	if h >= n+SizeM.Lines+1 && !d.Loud {
 		n++
@@ -68,7 +68,7 @@ func (d Dial) size(w, h int) (Size, bool) {
 	if w < 8 || h < 1 {
 		return Size{}, false
 	}
-	room := h - d.besides(w, h)
+	room := h - d.otherLines(w, h)
 	w -= d.inset()
 	if room > SizeM.Lines { // half a line above and below
 		room--
@@ -104,8 +104,8 @@ func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 		d.putSmall(c, x, y, w, h)
 		return
 	}
-	names, besides := d.nameLines(w, h), d.besides(w, h)
-	half := h-besides > size.Lines
+	names, others := d.nameLines(w, h), d.otherLines(w, h)
+	half := h-others > size.Lines
 	if d.Loud {
 		for i := 0; d.Cursor && i < h; i++ {
 			c.Set(x, y+i, Accent.Ink(), "▌")
@@ -124,9 +124,9 @@ func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 		c.PutCut(x+bar+1, y, Quiet.Ink(), d.Unit, w)
 	}
 	b := d.Bar
-	b.under = !half
+	b.nearDigits = !half
 	b.draw(c, x, y, bar)
-	if besides > names+1 {
+	if others > names+1 {
 		d.putSpan(c, x, y+1, w)
 	}
 }

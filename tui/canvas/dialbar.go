@@ -14,13 +14,13 @@ const (
 
 // Bar is a value on its range.
 type Bar struct {
-	Low, High float64 // the ends of the track
-	Value     float64
-	Span      [2]float64
-	Kind      SpanKind
-	Off       bool // grey, because nothing should be set
-	Empty     bool // only the track: the value is not known yet
-	under     bool // right below digits
+	Low, High  float64 // the ends of the track
+	Value      float64
+	Span       [2]float64
+	Kind       SpanKind
+	Off        bool // grey, because nothing should be set
+	Empty      bool // only the track: the value is not known yet
+	nearDigits bool // right below digits
 }
 
 // draw draws the bar on a line. Track, span and value differ in height, so that no colour is needed. A value beyond the
@@ -66,7 +66,7 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 // be sent again and switching on a colour costs bytes. It is grey if nothing should be set, or if the value would look
 // like a stroke of the digit above.
 func (b Bar) ink() Ink {
-	if b.Off || b.under {
+	if b.Off || b.nearDigits {
 		return Quiet.Ink()
 	}
 	return Text.Ink()

@@ -5,7 +5,7 @@ import "strings"
 // axes draws the two axes with their numbers. The setting's own numbers replace round ones that they would touch.
 func (d *mapDrawing) axes() {
 	k, own := Rule.Ink(), Accent.Ink()|Bold
-	upright(d.c, d.left, d.h, d.ticksY(d.h))
+	yAxis(d.c, d.left, d.h, d.ticksY(d.h))
 	d.c.Set(d.left-1, d.h, k, "└")
 	for x := range d.w {
 		d.c.Set(d.left+x, d.h, k, "─")
@@ -19,9 +19,9 @@ func (d *mapDrawing) axes() {
 		d.c.Put(d.left-1-width(d.TextY), d.atY, own, d.TextY)
 		d.c.Set(d.left-1, d.atY, own, "▸")
 		d.c.Set(d.left+d.atX, d.h, own, "▲")
-		d.c.Put(under(d.c, d.left+d.atX, d.TextX), d.h+1, own, d.TextX)
+		d.c.Put(centred(d.c, d.left+d.atX, d.TextX), d.h+1, own, d.TextX)
 	}
-	level(d.c, d.left, d.h+1, 0, numbers)
+	xNumbers(d.c, d.left, d.h+1, 0, numbers)
 }
 
 // names writes the names of the axes, in full or not at all.

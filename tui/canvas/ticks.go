@@ -92,8 +92,8 @@ func decimal(text string, comma bool) string {
 	return text
 }
 
-// upright draws the axis at the left of a field: its line, and its numbers before it.
-func upright(c *Cells, left, lines int, numbers []tick) {
+// yAxis draws the axis at the left of a field: its line, and its numbers before it.
+func yAxis(c *Cells, left, lines int, numbers []tick) {
 	for y := range lines {
 		c.Set(left-1, y, Rule.Ink(), "│")
 	}
@@ -104,14 +104,14 @@ func upright(c *Cells, left, lines int, numbers []tick) {
 	}
 }
 
-// level writes the numbers of the axis below a field, not before a first column, leaving out those that would touch.
-func level(c *Cells, left, y, first int, numbers []tick) {
+// xNumbers writes the numbers of the axis below a field, not before a first column, leaving out those that would touch.
+func xNumbers(c *Cells, left, y, first int, numbers []tick) {
 	for _, t := range numbers {
-		c.putFree(max(first, under(c, left+t.at, t.text)), y, Quiet.Ink(), t.text)
+		c.putFree(max(first, centred(c, left+t.at, t.text)), y, Quiet.Ink(), t.text)
 	}
 }
 
-// under is where a text begins if its middle is in a column.
-func under(c *Cells, x int, text string) int {
+// centred is the first column of a text whose middle is in column x.
+func centred(c *Cells, x int, text string) int {
 	return max(0, min(x-(width(text)-1)/2, c.W-width(text)))
 }
