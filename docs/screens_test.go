@@ -53,7 +53,7 @@ var screens = []screen{
 	{"screen-booth", "The booth view", "The figures to dial, read from two metres; arrows change them.", toCard + " b",
 		"GAS L/min", false, false},
 	{"screen-pages", "A page: does arc brazing fit?",
-		"Every page beside the card; the first letters of its name lead to it.", toCard + " p", "verdict", false,
+		"Every page beside the card; the first letters of its name lead to it.", toCard + " p", "arc brazing:", false,
 		false},
 	{"screen-strength", "A page: strength", "What a seam may carry, and when no load is given.",
 		toCard + " p s t", "strength", false, false},

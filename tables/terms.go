@@ -153,7 +153,7 @@ var jobTerms = [...]Term{
 		"not to spray. Outside it the arc stutters or throws.", "", practice},
 	{"hand speed", nil, "A travel that a hand can hold evenly. A faster or slower one needs a carriage.",
 		"mm/s", practice},
-	{"zone", []string{"good", "cold", "hot", "marginal", "outside", "other edge", "not-modelled"}, "What the setting " +
+	{"verdict", []string{"zone", "good", "cold", "hot", "marginal", "outside", "other edge", "not-modelled"}, "What the setting " +
 		"is by the computed cross-section: good, cold, hot, burns through, or past another edge. Good means every " +
 		"edge is met; marginal, that it is with a chance under 50 in 100; outside, that the heat is good and another " +
 		"edge is not.", "",

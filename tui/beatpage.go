@@ -16,38 +16,38 @@ import (
 // gapFunc computes the times of a timed arc.
 type gapFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Timed, error)
 
-// beatPage is the timed arc: how long on, how long off, how far on, with the heat that says so. It plays the
-// beat, so that a hand can learn the rhythm.
+// beatPage is the page of the timed arc: on time, off time and step, with the heat from which they follow. It can play
+// the beat, so that a welder can learn the rhythm.
 type beatPage struct {
 	slow[calc.Job, calc.Timed]
-	began time.Time     // of the playing; zero where it rests
-	at    time.Duration // since then
-	asked bool          // playing was asked for, its first tick has not come
-	run   int           // counts the playings: the clock of an earlier one moves nothing
+	began time.Time     // when the playback began; zero if it is stopped
+	at    time.Duration // since began
+	asked bool          // playback was asked for, but its first tick has not come yet
+	run   int           // counts the playbacks, so that ticks of an earlier one are ignored
 
 	cursor int // among the dials
-	dials  canvas.Kept[canvas.Dials]
-	trace  canvas.Kept[*canvas.Chart]
-	chart  *canvas.Chart // of the answer that trace shows
+	dials  canvas.Cached[canvas.Dials]
+	trace  canvas.Cached[*canvas.Chart]
+	chart  *canvas.Chart // of the answer in trace
 }
 
-// timedJob is the job as its timed arc is asked for.
+// timedJob is the job with which the times of its timed arc are computed.
 func timedJob(j calc.Job) calc.Job {
 	j.Mode = "timed"
 	return j
 }
 
-// openBeat opens the page of the timed arc and lets its heat be followed. Until that is done it shows no times.
+// openBeat opens the page of the timed arc and starts computing its heat. Until that is done the page shows no times.
 func openBeat(m *root) tea.Cmd {
 	m.push(&m.beat)
-	m.beat.gave = false // the key asks for it after all
+	m.beat.cancelled = false // opening the page again restarts a computation that was given up
 	if !m.beat.ok {
-		m.beat.have.Card, _ = m.solve(timedJob(m.job)) // without figures where the job has no card
+		m.beat.have.Card, _ = m.solve(timedJob(m.job)) // without figures if the job has no card
 	}
 	return m.beat.want(m.ctx, timedJob(m.job), m.gaps)
 }
 
-// beatFound takes the times that following the heat gave.
+// beatFound takes over the times that were computed from the heat.
 func beatFound(m *root, f slowFound[calc.Timed]) tea.Cmd {
 	m.beat.found(f)
 	if m.notice != nil && m.notice.what == noTimesYet && m.beat.stop == nil {
@@ -79,7 +79,7 @@ func (p *beatPage) left(m *root) {
 
 func (p *beatPage) press(m *root, press tea.KeyPressMsg) action {
 	s := &m.session
-	switch pick, turn := handed(press); {
+	switch pick, turn := settingKey(press); {
 	case key.Matches(press, bound.Play), press.Text == " ":
 		return startBeat
 	case pick != 0:
@@ -103,12 +103,12 @@ func (p *beatPage) press(m *root, press tea.KeyPressMsg) action {
 	return everywhere(press)
 }
 
-// beatDials are what a hand sets for a timed arc.
+// beatDials are the settings of a timed arc.
 var beatDials = [...]string{"arc_on", "arc_off", "spot_step", "wire_feed"}
 
 const noTimesYet = "there are no times to change yet"
 
-// turn changes a figure by a step; a change makes the job's mode timed.
+// turn changes a figure by a step. A change makes the job's mode timed.
 func (p *beatPage) turn(s *session, name string, by int) action {
 	f, ok := p.figure(name)
 	if p.old() || !p.have.Good || !ok {
@@ -117,7 +117,7 @@ func (p *beatPage) turn(s *session, name string, by int) action {
 	return change(choice.SettingOf(name).Turned(timedJob(s.job), f.Value, by, s.units), "")
 }
 
-// figure is one of the times, or of their card.
+// figure is one of the times, or a figure of their card.
 func (p *beatPage) figure(name string) (calc.Figure, bool) {
 	for _, f := range p.have.Figures {
 		if f.Name == name {
@@ -127,7 +127,7 @@ func (p *beatPage) figure(name string) (calc.Figure, bool) {
 	return p.have.Card.Figure(name)
 }
 
-// beatTick is the clock of the playing.
+// beatTick is a tick of the playback.
 type beatTick struct {
 	at  time.Time
 	run int
@@ -149,7 +149,7 @@ func (p *beatPage) playing() bool { return p.asked || !p.began.IsZero() }
 
 func startBeat(m *root) tea.Cmd { return m.beat.start() }
 
-// start plays the beat, or stops it.
+// start starts the playback, or stops it.
 func (p *beatPage) start() tea.Cmd {
 	if p.playing() {
 		p.halt()
@@ -176,7 +176,7 @@ func (p *beatPage) play(t beatTick) tea.Cmd {
 	return p.next()
 }
 
-// fastestFlash is how often a second the screen may change between on and off at most.
+// fastestFlash is how many times per second the screen may change between on and off at most.
 const fastestFlash = 3.0
 
 // times are how long the arc burns and rests, s.
@@ -186,8 +186,8 @@ func (p *beatPage) times() (on, off float64) {
 	return a.Value, b.Value
 }
 
-// phase is where the playing stands: in which spot, how far in it as a share of the beat, and how much slower
-// than the arc it runs so as not to flash faster than is safe to look at.
+// phase is the position of the playback: in which spot, how far in it as a share of the beat, and how many times slower
+// than the arc it plays, so that the screen never flashes faster than is safe to look at.
 func (p *beatPage) phase() (spot int, share, slower float64) {
 	on, off := p.times()
 	beat := on + off

@@ -19,10 +19,10 @@ import (
 
 var gapped = calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed"}
 
-// A timed card takes its times from following the heat, not from the estimate.
+// A timed card takes its times from the computed heat, not from the estimate.
 func TestTimedCardFollowsTheHeat(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
-	s.press("right") // the first key lets the heat be followed
+	s.press("right") // the first key starts computing the heat
 	want, err := calc.SolveTimed(context.Background(), gapped, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -53,7 +53,7 @@ func TestBeatPage(t *testing.T) {
 	}
 }
 
-// While the heat is followed the page shows an estimate, grey, where the times will stand.
+// While the heat is computed, the page shows an estimate in grey at the place of the times.
 func TestBeatPageMeanwhile(t *testing.T) {
 	place := func(s *terminal) [2]int {
 		for y, l := range strings.Split(s.text(), "\n") {
@@ -87,11 +87,11 @@ func TestBeatPageMeanwhile(t *testing.T) {
 	}
 }
 
-// Each time is picked and changed by the arrows, and r puts the suggestion back.
+// Each time can be picked and changed with the arrows, and r restores the suggestion.
 func TestBeatPageTurns(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	s.press("t")
-	turned := deep.Of(t, []int{0, 1, 2}, 1) // the heat is followed again for each
+	turned := deep.Of(t, []int{0, 1, 2}, 1) // the heat is computed again for each
 	for i, set := range []func() bool{func() bool { return s.root().job.ArcOn.Set },
 		func() bool { return s.root().job.ArcOff.Set },
 		func() bool { return s.root().job.SpotStep.Set }} {
@@ -112,7 +112,7 @@ func TestBeatPageTurns(t *testing.T) {
 	}
 }
 
-// The heat's chart has the last beats, with the arc's stretches in them.
+// The chart of the heat has the last beats, with the times that the arc burns.
 func TestHeatChart(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	s.press("t")
@@ -140,7 +140,7 @@ func TestHeatChart(t *testing.T) {
 	}
 }
 
-// A job without a rhythm says why and what was tried.
+// A job without a rhythm says why, and what was tried.
 func TestBeatPageReasons(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(5),
 		Mode: "timed"}})
@@ -152,7 +152,7 @@ func TestBeatPageReasons(t *testing.T) {
 	}
 }
 
-// The beat plays by the clock it is given, never faster than three changes a second, and stops.
+// The playback follows the given clock, never changes faster than three times a second, and can be stopped.
 func TestBeatPlays(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	s.press("t")
@@ -193,7 +193,7 @@ func TestBeatDoesNotFlash(t *testing.T) {
 	}
 }
 
-// Esc gives up what is being followed and leaves the estimate; nothing starts again by itself.
+// Esc cancels the computation and leaves the estimate; nothing starts again by itself.
 func TestBeatGivenUp(t *testing.T) {
 	started := 0
 	o := Options{Job: gapped, Gap: func(ctx context.Context, _ calc.Job, _ func(float64)) (calc.Timed, error) {
@@ -218,7 +218,7 @@ func TestBeatGivenUp(t *testing.T) {
 	}
 }
 
-// A job that was left and came back is not answered by its first, cancelled computation.
+// A job that was left and opened again is not answered by its first, cancelled computation.
 func TestSlowAnswersTheLastQuestion(t *testing.T) {
 	wait := func(ctx context.Context, _ calc.Job, _ func(float64)) (int, error) { return 7, ctx.Err() }
 	var p slow[calc.Job, int]

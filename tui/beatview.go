@@ -13,8 +13,8 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// view is the times in big digits under their beat, and below them what is to be known of them and the heat that says
-// so. Beat and digits stand in the same place while the heat is followed: grey, those of an earlier job, or dashes.
+// view shows the times in big digits below their beat, and below them remarks and the heat from which they follow. Beat
+// and digits keep their place while the heat is computed: then they are grey, the times of an earlier job, or dashes.
 func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s, sp := &m.th, &m.session, &p.have
 	var b block
@@ -25,20 +25,21 @@ func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	stops(&b, th, s, &sp.Card, w)
 	if p.ok && len(sp.Figures) == 0 {
 		b.addAll(p.standing(th, w))
-		b.say(th.watch, 0, th.told(sp.Why), min(w, 88))
+		b.say(th.watch, 0, th.inUnits(sp.Why), min(w, 88))
 		b.skip()
 		b.addAll(s.finding(th, []report.Block{report.Remedies{List: sp.Remedies, Rhythm: true}}, w, false))
 		return b, nil
 	}
 	b.addAll(p.beat(m, w, max(1, h/10)))
-	if h >= 24 || h >= 18 && !sp.Card.Warned("timed-closed") { // what is said of a closed joint takes the heat's room
+	// On a low terminal the remarks on a closed joint need this line.
+	if h >= 24 || h >= 18 && !sp.Card.Warned("timed-closed") {
 		b.skip()
 	}
 	b.addAll(block(p.dials.Draw(p.dialled(m), th.Theme, w, min(max(len(beatDials), h/3), h-len(b)))))
 	b.addAll(p.why(th, s, w, h))
 	b.addAll(p.facts(th, s, w))
 	if room := h - len(b); room >= leastTrace && p.chart != nil {
-		if room > leastTrace+1 { // a line of the heat is worth more than an empty one
+		if room > leastTrace+1 { // with less room the heat gets this line
 			b.skip()
 		}
 		b.addAll(block(p.trace.Draw(p.chart, th.Theme, w, min(h-len(b), 22))))
@@ -53,7 +54,7 @@ func (p *beatPage) view(m *root, w, h int) (block, *tea.Cursor) {
 // leastTrace is the fewest lines on which the heat can be read.
 const leastTrace = 5
 
-// standing says that the heat is still followed, or that what stands here is of another job.
+// standing says that the heat is still being computed, or that the page shows another job's times.
 func (p *beatPage) standing(th *theme, w int) (b block) {
 	switch {
 	case p.stop != nil:
@@ -74,7 +75,7 @@ func (p *beatPage) standing(th *theme, w int) (b block) {
 	return b
 }
 
-// why is what the times are for, and what is to be known of them: all of it where there is room.
+// why says what the times are for, with all remarks if there is room.
 func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
 	sp, style := &p.have, th.plain
 	if sp.Reason != "" || sp.Card.Zone != "good" {
@@ -87,20 +88,20 @@ func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
 	if !p.ok || h < lowBody && sp.Reason == "" {
 		return b
 	}
-	b.say(style, 0, th.told(sp.Why), min(w, 88))
+	b.say(style, 0, th.inUnits(sp.Why), min(w, 88))
 	for _, x := range sp.Card.Warnings {
 		switch x.Code {
 		case "timed-closed", "timed-on-long", "timed-on-short", "timed-off-long", "timed-off-short", "timed-narrow":
 			if x.Text != sp.Why {
-				b.say(th.watch, 0, "▲ "+th.told(x.Text), min(w, 88))
+				b.say(th.watch, 0, "▲ "+th.inUnits(x.Text), min(w, 88))
 			}
 		}
 	}
 	return b
 }
 
-// beat is one beat to scale over the whole width; while it plays, what has passed is lit. While there is none of this
-// job, its lines say so.
+// beat is one beat to scale over the whole width. During playback the elapsed part is lit. Without a beat of this job
+// its lines say so.
 func (p *beatPage) beat(m *root, w, lines int) block {
 	if said := p.standing(&m.th, w); !p.playing() && len(said) > 0 {
 		return said.fit(lines)
@@ -118,14 +119,14 @@ func (p *beatPage) beat(m *root, w, lines int) block {
 		}
 	}
 	out := block(b.Draw(m.th.Theme, w, lines))
-	if b.Playing && b.Burns() { // the whole width says it, for an eye that looks elsewhere
+	if b.Playing && b.Burns() { // the whole width shows it, so that it is seen from the corner of the eye
 		lamp := canvas.Lamp{Word: "ON", Note: b.Note, Lit: true}
 		return append(out, block(lamp.Draw(m.th.Theme, w, lines))...)
 	}
 	return append(out, make(block, map[bool]int{true: lines}[b.Playing])...)
 }
 
-// dialled are what is set, in big digits.
+// dialled are the settings in big digits.
 func (p *beatPage) dialled(m *root) canvas.Dials {
 	c := &p.have.Card
 	var list canvas.Dials
@@ -160,8 +161,8 @@ func (p *beatPage) facts(th *theme, s *session, w int) block {
 	return flow(newRow(w).put(th.quiet, "good to about a factor of two"), parts, 0, w)
 }
 
-// heatChart is the heat at root edge and middle over the last beats, in the units of the screen; nil where
-// none was followed.
+// heatChart is the heat at root edge and middle over the last beats, in the units of the screen; nil if it was not
+// computed.
 func heatChart(sp *calc.Timed, units quantity.System, comma bool) *canvas.Chart {
 	points := report.LastBeats(sp)
 	if len(points) < 2 {

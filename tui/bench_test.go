@@ -8,7 +8,7 @@ import (
 	"brazebooth/calc"
 )
 
-// The card with feed and travel given: what a key costs when nothing is searched.
+// The card with feed and travel given: the cost of a key if nothing is searched.
 func benchCard(b *testing.B, w, h int) *terminal {
 	return openAt(b, w, h, Options{Job: calc.Job{Metal: "galvanized", Gauge: 16,
 		Feed: calc.Some(6.35), Travel: calc.Some(8)}})
@@ -46,7 +46,7 @@ func BenchmarkChange(b *testing.B) {
 	}
 }
 
-// BenchmarkChangeSearched is the same where feed and travel are open: Solve searches at each key.
+// BenchmarkChangeSearched is BenchmarkChange with feed and travel open: Solve searches at each key.
 func BenchmarkChangeSearched(b *testing.B) {
 	s := openAt(b, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 16}})
 	s.press("right", "right", "right", "right")

@@ -7,7 +7,8 @@ import (
 	"brazebooth/calc"
 )
 
-// A record is deleted by the same key twice, and comes back by another; any key between, or another row, asks anew.
+// A record is deleted by pressing one key twice, and another key restores it. After any other key, or on another row,
+// the first press only asks again.
 func TestDeleteOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}} {
 		for _, page := range []string{"book", "records"} {
@@ -42,8 +43,8 @@ func TestDeleteOnTheScreens(t *testing.T) {
 	}
 }
 
-// Where something is typed, the delete key first takes what stands behind the cursor.
-func TestDeleteInWhatIsTyped(t *testing.T) {
+// While text is typed, the delete key first deletes the text after the cursor.
+func TestDeleteInTypedText(t *testing.T) {
 	d := &drawer{cards: []Entry{{"1", "card", "tank lid", "2026-03-01", "galvanized"}}}
 	s := openBook(t, d, "book", [2]int{80, 24})
 	s.typed("tan")
@@ -56,7 +57,7 @@ func TestDeleteInWhatIsTyped(t *testing.T) {
 	s.has("no record under the cursor")
 }
 
-// What cannot be deleted says why, and stays.
+// If a record cannot be deleted, the page says why, and the record stays.
 func TestDeleteThatFails(t *testing.T) {
 	d := &drawer{cards: []Entry{{"1", "card", "tank lid", "2026-03-01", "galvanized"}}}
 	s := openBook(t, d, "book", [2]int{80, 24})

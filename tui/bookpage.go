@@ -9,20 +9,20 @@ import (
 	"brazebooth/calc"
 )
 
-// bookPage finds kept cards as one types, opens one, and keeps the present card under what is typed; or it finds
-// every kind of record and shows one.
+// bookPage finds saved cards while the user types, opens one, and saves the present card under the typed name. Or it
+// finds records of every kind and shows one.
 type bookPage struct {
 	finder
-	all   bool // every kind, to read
-	looks bool // nothing can be kept
+	all   bool // every kind, only to read
+	looks bool // the user may only read
 	rows  []Entry
-	run   int // which search is the wanted one
+	run   int // number of the latest search: answers of earlier ones are dropped
 	err   error
 	busy  bool
-	safe  calc.Job // as it was kept or opened last: opening another loses nothing
-	sure  string   // the card that is opened all the same
+	safe  calc.Job // as it was saved or opened last: opening another card loses nothing
+	sure  string   // the card that is opened even if the present one is not saved
 
-	doomed doomed
+	deletion deletion
 }
 
 func (p *bookPage) find(m *root) tea.Cmd {
@@ -45,7 +45,7 @@ func (p *bookPage) found(run int, rows []Entry, err error) {
 		return
 	}
 	p.rows, p.err, p.busy = rows, err, false
-	last := len(p.rows) // what is offered below them is gone to by hand only
+	last := len(p.rows) // the offers below them are only reached with the arrows
 	if last == 0 {
 		last = p.lines()
 	}
@@ -54,7 +54,7 @@ func (p *bookPage) found(run int, rows []Entry, err error) {
 	p.list.goTo(min(at, last-1))
 }
 
-// lines is how many rows there are: what was found, and what is typed can be kept.
+// lines is how many rows there are: the found records, and a row to save under the typed name.
 func (p *bookPage) lines() int {
 	n := len(p.rows) + len(p.forms())
 	if p.keeps() {
@@ -63,10 +63,10 @@ func (p *bookPage) lines() int {
 	return n
 }
 
-// keeps reports whether what is typed can be a name to keep the card by.
+// keeps reports whether the typed text can be a name for the card.
 func (p *bookPage) keeps() bool { return !p.all && !p.looks && !p.field.empty() }
 
-// forms are the records that can be entered from here.
+// forms are the records that can be entered from this page.
 func (p *bookPage) forms() []recordKind {
 	if !p.all || p.looks {
 		return nil
@@ -74,16 +74,16 @@ func (p *bookPage) forms() []recordKind {
 	return forms[:]
 }
 
-// looksOnly reports a book that keeps nothing from who sits here, where it can tell.
+// looksOnly reports whether the book refuses to save anything for this user, if it can tell.
 func looksOnly(k Keeper) bool {
 	l, ok := k.(interface{ LooksOnly() bool })
 	return ok && l.LooksOnly()
 }
 
-// lookOnly is said to who may read the book and keep nothing.
+// lookOnly is shown to a user who may read the book but save nothing.
 var lookOnly = fault{"this key may look, not keep", "ask who runs the server to put it among the writers"}
 
-// entry is the kept card under the cursor; nil on the row that keeps.
+// entry is the saved card under the cursor; nil on the row that saves.
 func (p *bookPage) entry() *Entry {
 	if i := p.list.at(); i < len(p.rows) {
 		return &p.rows[i]
@@ -98,7 +98,7 @@ func (p *bookPage) about(m *root) about {
 		keys = "enter read" + keys
 	case p.looks:
 		keys = "enter open" + keys
-	case m.w < narrowWidth: // the way back stands among the first
+	case m.w < narrowWidth: // the way back is among the first keys
 		keys = "enter open  esc back" + p.field.pagesKey() + "  ↑↓ pick"
 	default:
 		keys = "enter open, or keep" + keys
@@ -112,12 +112,12 @@ func (p *bookPage) paste(_ *root, text string) action {
 }
 
 func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
-	if a, ok := p.doomed.press(msg, &p.field, p.entry()); ok {
+	if a, ok := p.deletion.press(msg, &p.field, p.entry()); ok {
 		return a
 	}
 	switch {
 	case key.Matches(msg, bound.On) && p.busy:
-		return refuse("still looking", "enter once more when the list stands")
+		return refuse("still looking", "enter once more when the list is complete")
 	case key.Matches(msg, bound.On):
 		if e := p.entry(); e != nil && p.all {
 			return openRecord(*e)
@@ -147,7 +147,7 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 	return nil
 }
 
-// typed lists what is typed anew, from its first row.
+// typed starts a new search for the typed text, at its first row.
 func (p *bookPage) typed() action {
 	p.list.set(p.lines())
 	p.list.goTo(0)
@@ -169,7 +169,7 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	}
 	field, x := p.list.search(th, &p.field, ask, "", w)
 	b.add(field)
-	low := h < lowBody // rows go before what explains them
+	low := h < lowBody // the rows are more important than their explanation
 	if p.field.empty() && !low && (p.all || p.lines() > 0 || p.busy || p.err != nil) {
 		b.say(th.quiet, 0, hint, w)
 	}
@@ -187,7 +187,7 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 		}
 		b.say(th.quiet, 0, text, w)
 	}
-	told := p.told(th, w, max(0, h-len(b)-1-min(3, p.lines())))
+	told := p.unshownLines(th, w, max(0, h-len(b)-1-min(3, p.lines())))
 	var more block
 	more.say(th.quiet, 0, p.elsewhere(), w)
 	if h-len(b)-len(told)-len(more) >= 4 {
@@ -203,14 +203,14 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	return b, tea.NewCursor(x, 0)
 }
 
-// elsewhere says what no key of the page does.
+// elsewhere names the command for tasks that the page has no key for.
 func (p *bookPage) elsewhere() string {
 	const deletes, all = "del or ctrl+d deletes; ", "; all of the book: brazebooth book export FILE, import FILE"
 	switch {
 	case p.looks:
 		return ""
 	case p.all:
-		return deletes + "a record that is read names its commands" + all
+		return deletes + "an open record names its commands" + all
 	}
-	return deletes + "to print a card: records, the next page, reads it and names the command" + all
+	return deletes + "to print a card, open it on the next page, records: it names the command" + all
 }

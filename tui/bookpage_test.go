@@ -27,12 +27,12 @@ type drawer struct {
 	gone      []Entry // deleted
 	jobs      map[string]calc.Job
 	readings  []calc.Reading
-	travel    float64 // of the last
+	travel    float64 // of the last reading
 	trials    []string
 	entered   []string
 	practised []practice.Outcome
 	cuts      []string // measured beads
-	cutJob    calc.Job // of the last
+	cutJob    calc.Job // of the last bead
 	fail      error
 	failCut   error
 }
@@ -148,7 +148,7 @@ func (d *drawer) Enter(_ context.Context, kind string, given map[string]string) 
 func openBook(t *testing.T, d *drawer, page string, size [2]int) *terminal {
 	t.Helper()
 	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
-	clock := func() time.Time { now = now.Add(6 * time.Second); return now } // each key six seconds after the last
+	clock := func() time.Time { now = now.Add(6 * time.Second); return now } // each key comes six seconds after the last
 	s := openAt(t, size[0], size[1], Options{Book: d, Now: clock, Gap: unfollowed, Job: calc.Job{
 		Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6.35), Travel: calc.Some(10),
 		StickOut: calc.Some(12)}})
@@ -159,7 +159,7 @@ func openBook(t *testing.T, d *drawer, page string, size [2]int) *terminal {
 	return s
 }
 
-// A card is kept under what is typed, found as one types, and opened again.
+// A card is saved under the typed name, found while typing, and opened again.
 func TestBookOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		d := &drawer{}
@@ -173,7 +173,7 @@ func TestBookOnTheScreens(t *testing.T) {
 		s.press("esc", "up", "p")
 		s.typed("tan")
 		s.has("tank lid")
-		s.press("enter") // a setting was changed since
+		s.press("enter") // a setting was changed after saving
 		s.has("not kept")
 		s.press("enter")
 		s.has("as it was kept")
@@ -183,9 +183,8 @@ func TestBookOnTheScreens(t *testing.T) {
 	}
 }
 
-// A kept card is one key away from the first screen on, where it is told, and from whatever lies over the path; there
-// letters
-// type.
+// A key opens the saved cards from the first screen on, which names that key, and from every screen over the path. In a
+// field, letters are typed as usual.
 func TestKeptCardsFromTheFirstScreen(t *testing.T) {
 	for _, size := range deep.Of(t, [][2]int{{40, 14}, {60, 20}, {80, 24}}, 2) {
 		d := &drawer{}
@@ -220,7 +219,7 @@ func TestKeptCardsFromTheFirstScreen(t *testing.T) {
 	s.has("Which metal?")
 }
 
-// Kept under a name that is there already, the new card is the one under the cursor.
+// After saving under a name that exists already, the new card is under the cursor.
 func TestTheNewestIsUnderTheCursor(t *testing.T) {
 	d := &drawer{}
 	s := openAt(t, 80, 24, Options{Book: d, Job: calc.Job{Metal: "galvanized", Gauge: 18}})
@@ -237,7 +236,7 @@ func TestTheNewestIsUnderTheCursor(t *testing.T) {
 	}
 }
 
-// What cannot be kept is said, and the card stays.
+// If a card cannot be saved, the page says so, and the card stays.
 func TestBookThatFails(t *testing.T) {
 	d := &drawer{fail: errors.New("disk full")}
 	s := openBook(t, d, "book", [2]int{80, 24})
@@ -249,8 +248,8 @@ func TestBookThatFails(t *testing.T) {
 	s.onCard()
 }
 
-// A reading, row by row, with the watch: each row says how it read its number before anything is kept; the card is
-// narrowed by it.
+// A reading is entered row by row, with the watch. Each row says how it read its number before anything is saved. The
+// reading then narrows the card.
 func TestMeasureOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}, {32, 10}} {
 		d := &drawer{}
@@ -297,8 +296,8 @@ func TestMeasureOnTheScreens(t *testing.T) {
 	}
 }
 
-// What a cut bead measures goes into the book as a test bead, alone or with the reading; a bead that the book refuses
-// leaves its rows, and the reading is not sent twice.
+// The sizes of a cut bead go into the book as a test bead, alone or with a reading. If the book refuses the bead, its
+// rows stay, and the reading is not sent a second time.
 func TestMeasuredBead(t *testing.T) {
 	d := &drawer{}
 	s := openBook(t, d, "measure", [2]int{80, 24})
@@ -319,7 +318,7 @@ func TestMeasuredBead(t *testing.T) {
 	s.has("no verdict")
 	s.press("esc")
 	s.typed("good")
-	s.press("end", "esc") // in the field, then emptied
+	s.press("end", "esc") // typed into the field, then cleared
 	s.typed("good")
 	s.root().meter.to(askSave)
 	s.press("enter")
@@ -339,7 +338,7 @@ func TestMeasuredBead(t *testing.T) {
 	}
 }
 
-// The rhythm of a timed arc as it was laid goes with its bead; of any other arc there is none to ask for.
+// A timed arc's bead is saved with its rhythm as it was laid. No other arc is asked for one.
 func TestMeasuredRhythm(t *testing.T) {
 	d := &drawer{}
 	s := openBook(t, d, "measure", [2]int{120, 40})
@@ -364,7 +363,8 @@ func TestMeasuredRhythm(t *testing.T) {
 	}
 }
 
-// Two pulls that differ are refused, nonsense is refused, and none of it is kept, on its row or from the last one.
+// Two pulls that differ, and text that is no number, are refused: nothing is saved, neither from their row nor from the
+// last one.
 func TestMeasureRefuses(t *testing.T) {
 	d := &drawer{}
 	s := openBook(t, d, "measure", [2]int{80, 24})
@@ -428,7 +428,7 @@ func TestMeasureRefuses(t *testing.T) {
 	}
 }
 
-// A reading that is under way is not sent again, and what comes back puts nothing on the card but what was learned.
+// A reading that is being sent is not sent again, and the answer changes the card only by what was learned.
 func TestMeasureOnce(t *testing.T) {
 	d := &drawer{}
 	s := openBook(t, d, "measure", [2]int{80, 24})
@@ -454,7 +454,7 @@ func TestMeasureOnce(t *testing.T) {
 }
 
 // A card that arrives after its page was left changes nothing.
-func TestLoadedTooLate(t *testing.T) {
+func TestCardLoadedTooLate(t *testing.T) {
 	s := openBook(t, &drawer{}, "book", [2]int{80, 24})
 	s.press("esc")
 	m := s.m.(*root)
@@ -465,7 +465,7 @@ func TestLoadedTooLate(t *testing.T) {
 	}
 }
 
-// Every kind of record is found as one types, and one is read whole with enter.
+// Every kind of record is found while typing, and enter shows one in full.
 func TestRecordsOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		d := &drawer{}
@@ -489,7 +489,7 @@ func TestRecordsOnTheScreens(t *testing.T) {
 	}
 }
 
-// A test bead goes into the book from the page that looks at it: once, with the verdict of its look or as acceptable.
+// A test bead can be saved from the page of test beads: once, with the verdict that its look means or as acceptable.
 func TestTrialOnTheScreens(t *testing.T) {
 	d := &drawer{}
 	s := openBook(t, d, "correct", [2]int{80, 24})
@@ -519,7 +519,7 @@ func TestTrialOnTheScreens(t *testing.T) {
 	}
 }
 
-// A power source, a spool, a person: row by row; a fault leaves all that was typed.
+// A power source, a spool, a person: row by row. After a fault all typed text stays.
 func TestFormsOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		d := &drawer{}
@@ -550,8 +550,8 @@ func TestFormsOnTheScreens(t *testing.T) {
 	}
 }
 
-// A reading is stepped back through with all that was typed; a travel that no hand has is refused, one that is typed is
-// taken; a power source that is known brings back what it taught.
+// Stepping back through a reading keeps all typed text. A travel that no hand can hold is refused; a typed travel is
+// accepted; naming a known power source puts its readings on the card.
 func TestMeasureSteps(t *testing.T) {
 	d := &drawer{readings: []calc.Reading{{Feed: 6.35, StickOut: 12, Amps: 97}}}
 	s := openBook(t, d, "measure", [2]int{40, 14})
@@ -583,10 +583,9 @@ func TestMeasureSteps(t *testing.T) {
 	}
 }
 
-// A card is kept from the card itself: the foot names the key on every size that has room for it, help on all, and
-// what is
-// typed then is its name.
-func TestKeepIsAKeyOfTheCard(t *testing.T) {
+// A card can be saved from the card itself. The foot names the key at every size that has room for it, help names it at
+// all sizes, and the text typed then is the card's name.
+func TestCardIsSavedByAKey(t *testing.T) {
 	for _, key := range []string{"k", "s"} {
 		for _, size := range [][2]int{{60, 20}, {80, 24}, {120, 40}} {
 			d := &drawer{}

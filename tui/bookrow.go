@@ -8,7 +8,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
-// rowLine is one record, its name, its date and what it is in short; or something that the page does.
+// rowLine is one record: its name, its date and a short description; or an offer of the page.
 func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
 	r, name := newRow(w), th.under(chosen, th.bold).exact()
 	if n := i - len(p.rows); n >= 0 {
@@ -23,7 +23,7 @@ func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
 	if p.all {
 		r.put(th.quiet, e.Kind).to(kindColumns)
 	}
-	switch room := w - col; { // the sentence below has the rest
+	switch room := w - col; { // the sentence below shows the rest
 	case room >= len(e.At)+8:
 		text = e.At + "  " + e.Line
 	case room >= len(e.At):
@@ -32,10 +32,10 @@ func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
 	return r.put(name, cut(e.Name, named)).to(col).put(th.quiet, text).line()
 }
 
-// kindColumns are those of the kind of a record before its name.
+// kindColumns is the width of the kind of a record before its name.
 const kindColumns = 10
 
-// columns are how many a record's name has, and the one where what it is in short begins.
+// columns is the width of a record's name, and the column where its description begins.
 func (p *bookPage) columns(w int) (named, line int) {
 	line = min(26, w/2)
 	if p.all {
@@ -44,7 +44,7 @@ func (p *bookPage) columns(w int) (named, line int) {
 	return line - 1, line
 }
 
-// unshown is what the row of a record has no room for, "" where it shows all.
+// unshown is the text of a record for which its row has no room, "" if the row shows all of it.
 func (p *bookPage) unshown(e *Entry, w int) string {
 	var parts []string
 	named, col := p.columns(w)
@@ -57,9 +57,9 @@ func (p *bookPage) unshown(e *Entry, w int) string {
 	return strings.Join(parts, "  ")
 }
 
-// told is what the row under the cursor does not show, in at most so many lines and in as many for each row, so that
-// the list over it stands still.
-func (p *bookPage) told(th *theme, w, most int) (b block) {
+// unshownLines is the text that the row under the cursor does not show. It has the same number of lines for every row,
+// at most most, so that the list above does not move.
+func (p *bookPage) unshownLines(th *theme, w, most int) (b block) {
 	if e := p.entry(); e != nil {
 		b.say(th.plain.exact(), 0, p.unshown(e, w), w)
 	}
@@ -72,15 +72,15 @@ func (p *bookPage) told(th *theme, w, most int) (b block) {
 	return b.fit(min(tall, most))
 }
 
-// doomed is what a page of the book is asked to delete, and what it deleted last.
-type doomed struct {
-	id   string // of the record whose deletion was asked for once
-	last *Entry // what ctrl+z brings back
+// deletion holds which record a page is asked to delete, and which one it deleted last.
+type deletion struct {
+	id   string // of the record for which delete was pressed once
+	last *Entry // restored by ctrl+z
 }
 
-// press acts on the keys that delete and bring back; not ok for any other key, which also forgets what was asked for.
-// Where something is typed the delete key is the field's, unless nothing stands behind the cursor.
-func (d *doomed) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok bool) {
+// press handles the keys that delete and restore. ok is false for any other key, which also cancels a first press of
+// delete. While text is typed, the delete key belongs to the field unless there is nothing after the cursor.
+func (d *deletion) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok bool) {
 	asked := d.id
 	d.id = ""
 	switch {
@@ -112,16 +112,16 @@ func markRecord(e Entry, deleted bool) action {
 		})
 }
 
-// marked lists anew what stands on the page that asked.
+// marked lists the page's records again after one was deleted or restored.
 func (m *root) marked(e Entry, deleted bool) tea.Cmd {
 	page := &m.shelf
 	if m.part.name() == pageRecords {
 		page = &m.records
 	}
-	page.doomed.last = nil
+	page.deletion.last = nil
 	m.done = e.Name + ": back in the book"
 	if deleted {
-		page.doomed.last = &e
+		page.deletion.last = &e
 		m.done = e.Name + ": deleted; ctrl+z brings it back"
 	}
 	return page.find(m)

@@ -11,7 +11,7 @@ import (
 	"brazebooth/internal/report"
 )
 
-// withBook does what needs the book, where there is one.
+// withBook performs an action that needs the book; without a book it says so.
 func withBook(a action) action {
 	return func(m *root) tea.Cmd {
 		if m.keeper == nil {
@@ -21,12 +21,12 @@ func withBook(a action) action {
 	}
 }
 
-// answered is an answer of the book with what is done about it.
+// answered carries the action that follows an answer of the book.
 type answered struct{ then action }
 
 func (a answered) tell(m *root) (tea.Cmd, bool) { return m.act(a.then), true }
 
-// asking asks the book beside the screens, where there is one; then acts on what it answers.
+// asking asks the book in the background, if there is one, and then acts on its answer.
 func asking[T any](ask func(context.Context, Keeper) (T, error), then func(*root, T, error) tea.Cmd) action {
 	return withBook(func(m *root) tea.Cmd {
 		k := m.keeper
@@ -37,7 +37,7 @@ func asking[T any](ask func(context.Context, Keeper) (T, error), then func(*root
 	})
 }
 
-// loadCard opens a kept card; one that would take the place of a card that is not kept asks for a second key.
+// loadCard opens a saved card. If the present card is not saved and would be replaced, it asks for a second key press.
 func loadCard(e Entry) action {
 	return func(m *root) tea.Cmd {
 		if job := m.session.base(); !m.session.example && job != m.shelf.safe && m.shelf.sure != e.ID {
@@ -52,7 +52,7 @@ func loadCard(e Entry) action {
 
 func (m *root) loaded(job calc.Job, name string, err error) tea.Cmd {
 	switch {
-	case !m.isOpen(&m.part) || m.part.name() != pageBook: // left meanwhile: the card stays
+	case !m.isOpen(&m.part) || m.part.name() != pageBook: // the page was left meanwhile: the card stays
 		return nil
 	case err != nil:
 		return bookFault("", err, "the card on the screen stays").said(m)
@@ -75,10 +75,10 @@ func keepCard(name string) action {
 					return m.kept(said, err, "the card stays on the screen")
 				}
 				m.done, m.shelf.safe = said, job
-				if m.shelf.field.String() == name { // else something else is being typed by now
+				if m.shelf.field.String() == name { // otherwise the user is already typing something else
 					m.shelf.field.clear()
 				}
-				m.shelf.list.goTo(0) // the newest, which is the one that was kept
+				m.shelf.list.goTo(0) // the newest, which is the one just saved
 				return m.shelf.find(m)
 			}))
 	}
@@ -89,7 +89,7 @@ func openRecord(e Entry) action {
 		func(m *root, record []report.Block, err error) tea.Cmd { return m.recordRead(e, record, err) })
 }
 
-// recordRead opens a record over the page that asked, if that is still there.
+// recordRead opens a record over the page that asked for it, if that is still open.
 func (m *root) recordRead(e Entry, record []report.Block, err error) tea.Cmd {
 	if !m.isOpen(&m.part) || m.part.name() != pageRecords {
 		return nil
@@ -100,7 +100,7 @@ func (m *root) recordRead(e Entry, record []report.Block, err error) tea.Cmd {
 	return m.read(e.Kind+" "+e.Name, func(th *theme, w int) (b block) {
 		text := report.Text(record, report.Options{Units: m.units.Lead(), Width: max(w, narrowWidth)})
 		for l := range strings.SplitSeq(strings.TrimRight(text, "\n"), "\n") {
-			if width(l) <= w { // its columns stay
+			if width(l) <= w { // its columns stay aligned
 				b.add(newRow(w).put(th.plain, l).line())
 			} else {
 				b.say(th.plain, 0, l, w)
@@ -120,7 +120,7 @@ func keepTrial(acceptable bool) action {
 		case p.kept == n:
 			return m.act(refuse("this bead is kept already", "lay the next one"))
 		}
-		t, verdict := p.tries[n-1], "" // as the bead looks
+		t, verdict := p.tries[n-1], "" // "": judged by its look
 		if acceptable {
 			verdict = "acceptable"
 		}
@@ -139,7 +139,7 @@ func keepTrial(acceptable bool) action {
 	})
 }
 
-// kept says that something is in the book, or why it is not.
+// kept says that something was saved, or why it was not.
 func (m *root) kept(said string, err error, otherwise string) tea.Cmd {
 	if err != nil {
 		return bookFault("not kept: ", err, otherwise).said(m)
@@ -148,47 +148,47 @@ func (m *root) kept(said string, err error, otherwise string) tea.Cmd {
 	return nil
 }
 
-// Keeper is the shop's record as the screens need it; nil where there is none. Its texts are safe for a terminal; an
-// error about what was asked is a *mistake.Error with what to type instead.
+// Keeper is the shop's book as the screens need it; nil if there is none. Its texts are safe for a terminal. An error
+// about wrong input is a *mistake.Error, which says what to type instead.
 type Keeper interface {
 	// Keep saves a card under a name and says where.
 	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
-	// Find lists kept cards by the beginnings of words, newest first.
+	// Find lists saved cards by the beginnings of words, newest first.
 	Find(ctx context.Context, text string) ([]Entry, error)
-	// Load is the job of a kept card.
+	// Load returns the job of a saved card.
 	Load(ctx context.Context, id string) (calc.Job, error)
-	// Records lists whatever is kept, of every kind, by the beginnings of words, newest first.
+	// Records lists records of every kind by the beginnings of words, newest first.
 	Records(ctx context.Context, text string) ([]Entry, error)
-	// Record is all there is of one record.
+	// Record returns everything about one record.
 	Record(ctx context.Context, id string) ([]report.Block, error)
-	// Mark marks a record as deleted, or takes that back; its history stays.
+	// Mark marks a record as deleted, or undoes that. Its history stays.
 	Mark(ctx context.Context, kind, id string, deleted bool) error
-	// Trial keeps a test bead: how it was laid (a whole job), what it showed (ids, with commas), the verdict (good,
-	// acceptable or bad; "" for what it showed) and the power source's name, "" where nobody named it; it says where.
+	// Trial saves a test bead: how it was laid (a whole job), what it showed (ids separated by commas), the verdict
+	// (good, acceptable or bad; "" to judge by what it showed) and the power source's name, "" if none was named. It
+	// says where it saved it.
 	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
-	// Cut keeps a test bead that was measured, as Trial does with what it showed and the verdict, either of which may
-	// be "".
+	// Cut saves a test bead that was measured. The other arguments are those of Trial, but seen and verdict may both be
+	// "".
 	Cut(ctx context.Context, job calc.Job, seen, verdict, source string, m Measured) (said string, err error)
 	// Recall returns the job with what a power source's readings and verdicts taught.
 	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
-	// Enter keeps a record that is entered by hand, of kind source, spool or person, or what is given of one that is
-	// known; the names of what is given are those of the command's flags. An error says what to type instead.
+	// Enter saves a record that is typed in, of kind source, spool or person, or changed fields of a known one. The
+	// names of the fields are those of the command's flags. An error says what to type instead.
 	Enter(ctx context.Context, kind string, given map[string]string) (said string, err error)
-	// Sources names the power sources that are known.
+	// Sources names the known power sources.
 	Sources(ctx context.Context) ([]string, error)
-	// Practice keeps how a job in a simulated booth went, and says where; nothing is ever learned from it.
+	// Practice saves how a job in a simulated booth went, and says where. Nothing is ever learned from it.
 	Practice(ctx context.Context, how practice.Outcome) (said string, err error)
-	// Measure keeps a reading of a power source, with the travel (mm/s) where it was timed, and returns the job with
-	// what it and those before teach. An error means that nothing was kept.
+	// Measure saves a reading of a power source, with the travel (mm/s) if it was timed, and returns the job with what
+	// this and the earlier readings teach. After an error nothing was saved.
 	Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (taught calc.Job,
 		said string, err error)
 }
 
-// Entry is one record in a list. It has no name of its own, so that whoever keeps the record need not know this
-// package.
+// Entry is one record in a list. It is an alias, so that a Keeper need not import this package.
 type Entry = struct{ ID, Kind, Name, At, Line string }
 
-// Measured is what a bead measured, mm; 0 where it was not: from toe to toe, from the joint to the toe on the second
-// member, the least that carries load, from the joint to where the first member's zinc is left. It has no name of its
-// own, as Entry.
+// Measured is the sizes of a bead, mm; 0 if not measured: from toe to toe, from the joint to the toe on the second
+// member, the least thickness that carries load, and from the joint to where the first member still has its zinc. It is
+// an alias, like Entry.
 type Measured = struct{ Width, Leg, Throat, Zinc float64 }

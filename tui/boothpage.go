@@ -11,25 +11,25 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// boothPage is for a screen some steps away: the verdict, five figures in digits as large as the terminal allows, each
-// always in its place, and in the sixth place the strongest caution or the beat of a timed arc. The arrows pick a
-// figure and change it.
+// boothPage is for a screen that is read from some steps away: the verdict, and five figures in digits as large as the
+// terminal allows, each always in its place. The sixth place has the most serious caution, or the beat of a timed arc.
+// The arrows pick a figure and change it.
 type boothPage struct {
 	at   int // the figure under the cursor
-	kept [2]canvas.Kept[canvas.Dials]
+	kept [2]canvas.Cached[canvas.Dials]
 }
 
-// boothColumns are the places beside each other.
+// boothColumns is how many places are beside each other.
 const boothColumns = 3
 
-// openBooth opens the view; the beat of a timed arc runs in it.
+// openBooth opens the view and plays the beat of a timed arc in it.
 func openBooth(m *root) tea.Cmd {
 	m.booth.at = 0
 	m.push(&m.booth)
 	return m.playInBooth()
 }
 
-// playInBooth lets the beat of a timed arc run in the booth view, once its heat was followed.
+// playInBooth plays the beat of a timed arc in the booth view when its heat has been computed.
 func (m *root) playInBooth() tea.Cmd {
 	if !m.isOpen(&m.booth) || !m.timed() || !m.followed || m.beat.playing() {
 		return nil
@@ -50,11 +50,11 @@ func (p *boothPage) about(m *root) about {
 	return a
 }
 
-// press picks and changes figures; a key that does nothing here says which do.
+// press picks and changes figures. A key without a function here says which keys have one.
 func (p *boothPage) press(m *root, press tea.KeyPressMsg) action {
 	rows := m.boothRows()
 	p.at = min(p.at, len(rows)-1)
-	switch pick, turn := handed(press); {
+	switch pick, turn := settingKey(press); {
 	case key.Matches(press, bound.Back), key.Matches(press, bound.Booth):
 		return goBack
 	case pick != 0:
@@ -76,7 +76,7 @@ func (p *boothPage) press(m *root, press tea.KeyPressMsg) action {
 	return refuse(press.String()+" does nothing here", "←→ pick, ↑↓ change, esc goes back to the card")
 }
 
-// boothRows are the figures of the view: what the hand sets or times.
+// boothRows are the figures of the view: those that are set or timed by hand.
 func (m *root) boothRows() []cardRow {
 	names := []string{"wire_feed", "volts", "travel", "gas_flow", "stickout"}
 	if m.timed() {
@@ -106,7 +106,7 @@ func (m *root) boothDials(at int) canvas.Dials {
 	return list
 }
 
-// view sets the figures into a grid that nothing but the terminal's size changes.
+// view puts the figures into a grid that changes only with the terminal's size.
 func (p *boothPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	list := m.boothDials(p.at)
 	p.at = min(p.at, len(list)-1)
@@ -128,21 +128,21 @@ func (p *boothPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, nil
 }
 
-// low is the grid where there is no room for places: the figures below each other, the dangers under them.
+// low is the layout for a screen without room for the grid: the figures below each other, then the dangers.
 func (p *boothPage) low(m *root, list canvas.Dials, w, h int) block {
 	room := h / 3
-	if len(m.unsaidStops()) > 0 { // they go before the size of the digits
+	if len(m.unsaidStops()) > 0 { // stops are more important than large digits
 		room = h - len(list)
 	}
 	foot := p.aside(m, w, max(1, min(h-len(list), room)))
-	if h-len(foot) < len(list) { // a stop is never cut for a figure
+	if h-len(foot) < len(list) { // a stop is never cut to make room for a figure
 		return foot.fit(h)
 	}
 	b := append(block{}, p.kept[0].Draw(list, m.th.Theme, w, h-len(foot))...)
 	return append(b.fit(h-len(foot)), foot...)
 }
 
-// aside is the sixth place: the beat of a timed arc, else what the strip does not say.
+// aside is the sixth place: the beat of a timed arc, otherwise the dangers that the strip does not show.
 func (p *boothPage) aside(m *root, w, h int) block {
 	if !m.timed() || h < 3 || m.session.card.Stopped() {
 		return m.boothDangers(w, h)
@@ -152,7 +152,7 @@ func (p *boothPage) aside(m *root, w, h int) block {
 	return append(b.fit(h-len(foot)), foot...)
 }
 
-// unsaidStops are those that the strip does not say whole.
+// unsaidStops are the stops that the strip does not show in full.
 func (m *root) unsaidStops() (list []calc.Warning) {
 	said := m.lampSays()
 	for _, x := range calc.Stops(m.session.card.Warnings) {
@@ -163,7 +163,7 @@ func (m *root) unsaidStops() (list []calc.Warning) {
 	return list
 }
 
-// boothDangers are what must not be done at all, then what endangers the hand, the deadliest first, then this job's own
+// boothDangers shows first the stops, then the dangers at the arc with the deadliest first, then this job's own
 // cautions, as many as there is room for.
 func (m *root) boothDangers(w, h int) block {
 	c, said := &m.session.card, m.lampSays()
@@ -185,7 +185,7 @@ func (m *root) boothDangers(w, h int) block {
 	return b
 }
 
-// burning fills its place while the arc burns, and says how far its heat is followed before it can be played.
+// burning fills its place while the arc burns. Until it can be played, it shows how much of the heat has been computed.
 func (p *boothPage) burning(m *root, w, h int) (b block) {
 	text := "space plays the beat"
 	if m.beat.stop != nil {

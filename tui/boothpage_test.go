@@ -18,7 +18,7 @@ import (
 
 var boothSizes = [][2]int{{80, 24}, {60, 20}, {120, 40}, {200, 60}, {40, 14}, {32, 10}}
 
-// The view has the card's own five figures, each with its unit, whatever the job, the system and the size.
+// The view has the card's own five figures, each with its unit, for every job, system of units and size.
 func TestBoothFigures(t *testing.T) {
 	for _, size := range boothSizes {
 		for _, job := range []calc.Job{{Metal: "galvanized", Gauge: 18}, gapped, {Metal: "brass"}} {
@@ -42,8 +42,8 @@ func TestBoothFigures(t *testing.T) {
 	}
 }
 
-// From 60 columns and 20 lines up every figure stands in big digits, at a place of its own that a change does not move.
-func TestBoothDigitsStandStill(t *testing.T) {
+// From 60 columns and 20 lines up every figure has big digits, at a place of its own that a change does not move.
+func TestBoothDigitsDoNotMove(t *testing.T) {
 	for _, size := range boothSizes[:4] {
 		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
 		s.press("b")
@@ -68,7 +68,7 @@ func TestBoothDigitsStandStill(t *testing.T) {
 	}
 }
 
-// The arrows pick and change, from the view back to the first figure; what is changed can be taken back.
+// The arrows pick and change, up to the first figure, and a change can be undone.
 func TestBoothChanges(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
 	s.press("b")
@@ -92,14 +92,14 @@ func TestBoothChanges(t *testing.T) {
 	}
 }
 
-// A key that does nothing in the view says which keys do, and changes nothing.
+// A key without a function in the view says which keys have one, and changes nothing.
 func TestBoothSaysItsKeys(t *testing.T) {
 	for _, k := range []string{"a", "z", "5", "m", "home"} {
 		s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
 		s.press("b")
 		was := s.root().session.job
 		s.press(k)
-		if k != "5" { // it opens the view, and so leaves it
+		if k != "5" { // 5 opens the view, and so also leaves it
 			s.has("does nothing here", "esc goes back")
 		}
 		if s.root().session.job != was {
@@ -108,7 +108,7 @@ func TestBoothSaysItsKeys(t *testing.T) {
 	}
 }
 
-// boothJobs have between them every verdict that a card may have, and every hazard.
+// boothJobs together have every verdict that a card may have, and every hazard.
 func boothJobs() []calc.Job {
 	jobs := []calc.Job{{Metal: "galvanized", Gauge: 18}, {Metal: "brass"}, gapped, {Metal: "galvanized", Gauge: 18,
 		Hazard: "tank,sealed"},
@@ -126,7 +126,7 @@ func boothJobs() []calc.Job {
 	return jobs
 }
 
-// A stop stands whole in the view from 60 columns and 20 lines up, whatever it is, and its beginning below that.
+// From 60 columns and 20 lines up every stop is shown in full in the view; below that, its beginning.
 func TestBoothSaysEveryStop(t *testing.T) {
 	for _, job := range boothJobs() {
 		for _, size := range deep.Of(t, boothSizes, 3) {
@@ -162,7 +162,7 @@ func TestCautionsFromTheBooth(t *testing.T) {
 	}
 }
 
-// With a decimal comma the digits have one too.
+// With a decimal comma the big digits have one too.
 func TestBoothDecimalComma(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}, Comma: true, Units: quantity.Metric})
 	for _, d := range s.root().boothDials(0) {
@@ -172,7 +172,7 @@ func TestBoothDecimalComma(t *testing.T) {
 	}
 }
 
-// The place beside the figures is lit while the arc burns, and rests when the view is left.
+// The place beside the figures is lit while the arc burns, and stops when the view is left.
 func TestBoothBeat(t *testing.T) {
 	for _, size := range boothSizes[:4] {
 		s := openAt(t, size[0], size[1], Options{Job: gapped})
@@ -204,7 +204,7 @@ func TestBoothBeat(t *testing.T) {
 	}
 }
 
-// A clock of an earlier playing moves nothing: two would make it run twice as often.
+// Ticks of an earlier playback have no effect: together with the present ones they would double its speed.
 func TestOneClockOnly(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	s.press("right", "b")
@@ -219,7 +219,7 @@ func TestOneClockOnly(t *testing.T) {
 	}
 }
 
-// While the heat is still followed the view says so; the bar begins when it is done.
+// While the heat is still being computed the view says so, and the beat starts when that is done.
 func TestBoothWaitsForTheBeat(t *testing.T) {
 	go1 := make(chan struct{})
 	m := New(Options{Job: gapped, Gap: func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Timed,
@@ -241,8 +241,8 @@ func TestBoothWaitsForTheBeat(t *testing.T) {
 	}
 }
 
-// A job without a card of its own says so in the view.
-func TestBoothOfTheLastJob(t *testing.T) {
+// If a job has no card of its own, the view says so.
+func TestBoothWithoutACard(t *testing.T) {
 	s := openAt(t, 60, 20, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
 	m := s.root()
 	m.session.solve = func(calc.Job) (calc.Card, error) { return calc.Card{}, fmt.Errorf("no card") }

@@ -16,7 +16,7 @@ import (
 	"brazebooth/calc"
 )
 
-// line24 is a terminal that counts what is sent to it.
+// line24 is a terminal that counts the bytes sent to it.
 type line24 struct{ n atomic.Int64 }
 
 func (l *line24) Write(p []byte) (int, error) {
@@ -24,14 +24,14 @@ func (l *line24) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
-// settle lets a second go by on the clock of a synctest bubble and returns the bytes sent so far.
+// settle waits a second on the clock of a synctest bubble and returns the bytes sent so far.
 func (l *line24) settle() int {
 	time.Sleep(time.Second)
 	synctest.Wait()
 	return int(l.n.Load())
 }
 
-// byTheClock shows the screens in a terminal of 80 by 24, by the clock of a synctest bubble, until the test ends.
+// byTheClock shows the screens in a terminal of 80 by 24, on the clock of a synctest bubble, until the test ends.
 func byTheClock(t *testing.T, o Options) (*tea.Program, *line24) {
 	t.Helper()
 	in, type_ := io.Pipe()
@@ -46,8 +46,8 @@ func byTheClock(t *testing.T, o Options) (*tea.Program, *line24) {
 	return p, out
 }
 
-// sends runs the screens on the card and returns the bytes that each key costs, as the library's own renderer at 120
-// frames a second sends them.
+// sends runs the screens on the card and returns how many bytes each key causes, as the library's own renderer sends
+// them at 120 frames a second.
 func sends(t *testing.T, job calc.Job, keys ...string) (costs []int) {
 	t.Helper()
 	p, out := byTheClock(t, Options{Job: job, Window: coarse})
@@ -61,9 +61,9 @@ func sends(t *testing.T, job calc.Job, keys ...string) (costs []int) {
 	return costs
 }
 
-// A key on the card sends at most 700 bytes down the line, also where it moves the suggestions of feed and travel both;
-// picking at most 150; a key that changes nothing sends none. The verdict stays: another one draws the strip anew. What
-// a key costs is the job's too: a caution that comes or goes moves the lines below it.
+// A key on the card sends at most 700 bytes, also if it moves the suggestions of both feed and travel; picking sends at
+// most 150, and a key that changes nothing sends none. This holds while the verdict stays the same, because another
+// verdict draws the strip again. The job matters too: a caution that appears or goes moves the lines below it.
 func TestBytesAKey(t *testing.T) {
 	open := calc.Job{Metal: "galvanized", Gauge: 20}
 	given := open
@@ -74,7 +74,7 @@ func TestBytesAKey(t *testing.T) {
 			for i, n := range sends(t, job, keys...) {
 				most := 700
 				picks := keys[i] == "left" || keys[i] == "right"
-				if picks && (i == 0 || keys[i-1] != "r") { // else what was said goes, and cautions move into its line
+				if picks && (i == 0 || keys[i-1] != "r") { // r leaves a message, whose end moves the cautions
 					most = 150
 				}
 				t.Logf("%-6s %4d bytes", keys[i], n)
@@ -92,9 +92,9 @@ func TestBytesAKey(t *testing.T) {
 	})
 }
 
-// A key that turns the verdict sends at most 1,100 bytes: it colours the strip anew and nothing else. A step on the map
-// sends at most 1,500, and 2,200 where the cross-hair is as high as the map: the map stands still, and so do the rows
-// beside it, however long their numbers are, and where there is none.
+// A key that changes the verdict sends at most 1,100 bytes: it colours the strip again and nothing else. A step on the
+// map sends at most 1,500, or 2,200 if the cross-hair is as high as the map. The map and the rows beside it stay in
+// place, however long their numbers are, and also if a number is missing.
 func TestBytesOfVerdictAndMap(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.3), Travel: calc.Some(7)}
 	thick := job
@@ -121,7 +121,7 @@ func TestBytesOfVerdictAndMap(t *testing.T) {
 }
 
 // Nothing is sent while nobody presses a key.
-func TestRestIsSilent(t *testing.T) {
+func TestNothingIsSentWithoutAKey(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		_, out := byTheClock(t, Options{})
 		before := out.settle()

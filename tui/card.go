@@ -6,22 +6,22 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// cardPage is the card: choices as chips, what a hand dials in big digits, what else it sets, the dangers, and what
-// follows from it all. The arrows to the sides pick, those up and down change what is picked, digits type a value of
-// its own, tab goes to the next row.
+// cardPage is the card: choices as chips, the settings to dial in big digits, the other settings, the dangers, and the
+// results. Left and right pick, up and down change the picked one, digits type a value of the user's own, tab goes to
+// the next group.
 type cardPage struct {
 	rows    []cardRow
 	at      int             // row under the cursor
 	last    [cardGroups]int // where the cursor was in each group
-	dotted  bool            // a point was pressed: a digit now picks a chip
+	dotted  bool            // "." was pressed: a digit now picks a chip
 	typing  bool            // digits are being typed for the row under the cursor
-	field   field           // what is typed
+	field   field           // the typed text
 	scroll  window          // of the figures
-	columns int             // in which they stand
-	joint   canvas.Kept[canvas.Joint]
+	columns int             // of the figures
+	joint   canvas.Cached[canvas.Joint]
 }
 
-// load lays out the session's card and keeps the cursor on the row it was on; at first it stands on the first dial.
+// load lays out the session's card and keeps the cursor on its row. The first time, the cursor is on the first dial.
 func (p *cardPage) load(s *session) {
 	name := "wire_feed"
 	if p.at < len(p.rows) {
@@ -37,7 +37,7 @@ func (p *cardPage) load(s *session) {
 	p.goTo(min(p.at, len(p.rows)-1))
 }
 
-// row is the one under the cursor: every card has its choices.
+// row is the row under the cursor. There always is one, because every card has its choices.
 func (p *cardPage) row() *cardRow { return &p.rows[p.at] }
 
 func (p *cardPage) goTo(i int) {
@@ -64,7 +64,7 @@ func (p *cardPage) pick(by int) {
 	p.goTo(max(from, min(to-1, p.at+by)))
 }
 
-// nextGroup goes to the next row of the card, where the cursor was there.
+// nextGroup goes to another group of rows, to the row where the cursor was last.
 func (p *cardPage) nextGroup(by int) {
 	g := (p.row().group() + cardGroup(by) + cardGroups) % cardGroups
 	if from, to := p.span(g); to > from {
@@ -72,7 +72,7 @@ func (p *cardPage) nextGroup(by int) {
 	}
 }
 
-// nextDial goes to the next dial, from the last one to the first.
+// nextDial goes to the next dial, and from the last one to the first.
 func (p *cardPage) nextDial() {
 	from, to := p.span(dialGroup)
 	if p.at+1 > from && p.at+1 < to {
@@ -100,7 +100,7 @@ func (p *cardPage) about(*root) about {
 	return a
 }
 
-// back gives up what is typed, or following the heat of a timed arc.
+// back cancels typing, or the computation of a timed arc's heat.
 func (p *cardPage) back(m *root) bool {
 	if p.typing {
 		p.stopTyping()
@@ -116,7 +116,7 @@ func (p *cardPage) back(m *root) bool {
 
 func (p *cardPage) stopTyping() { p.typing, p.dotted, p.field = false, false, field{} }
 
-// numbered are what a digit, enter and another point mean behind a point, for the keys' line.
+// numbered is the text in the keys' line about what a digit, enter and another "." mean after ".".
 func (p *cardPage) numbered() string {
 	keys := "enter type it  . next dial  0 rest"
 	from, to := p.span(chipGroup)
@@ -126,13 +126,13 @@ func (p *cardPage) numbered() string {
 	return keys
 }
 
-// left and start forget what was typed.
+// left and start discard the typed text.
 func (p *cardPage) left(*root)  { p.stopTyping() }
 func (p *cardPage) start(*root) { p.stopTyping() }
 
 func (p *cardPage) refresh(m *root) { p.load(&m.session) }
 
-// figures are what follows, in as many columns as there is room for, and the lines that the cursor's row takes.
+// figures are the results, in as many columns as there is room for, and the lines of the cursor's row.
 func (p *cardPage) figures(m *root, w int) (b block, first, last int) {
 	cols := measure(p.rows)
 	wide := cols.label + 1 + cols.number + 1 + cols.unit + 2 + cols.band
@@ -181,7 +181,7 @@ func (r *cardRow) cells(th *theme, to *row, c columns, chosen bool, end int) {
 	at := to.used
 	to.put(th.under(chosen, th.plain), r.label).to(at + c.label + 1)
 	if !r.numbered() {
-		if width(r.words) <= end-to.used { // else enter tells
+		if width(r.words) <= end-to.used { // otherwise enter shows them
 			to.put(th.plain, r.words)
 		}
 		return
@@ -194,7 +194,7 @@ func (r *cardRow) cells(th *theme, to *row, c columns, chosen bool, end int) {
 	to.to(end-c.band).put(th.plain, v.Band())
 }
 
-// draw sets the row's parts side by side; those without room stand under the value, whole.
+// draw draws the parts of the row side by side. Parts without room go below the value, in full.
 func (r *cardRow) draw(th *theme, c columns, chosen bool, w int) block {
 	from := c.label + 2
 	head := newRow(w).put(th.under(chosen, th.plain), r.label).to(from)

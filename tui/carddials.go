@@ -12,8 +12,8 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// tracks are how far the bar of a dial reaches, in its figure's unit: the first that holds value and span is taken, so
-// that a bar keeps its scale while one dials.
+// tracks are the ends of a dial's bar, in its figure's unit. The first track that holds the value and the span is used,
+// so that the bar keeps its scale while the value changes.
 var tracks = map[string][][2]float64{
 	"wire_feed": {{0, 10}, {0, 25}, {0, 60}},
 	"volts":     {{10, 20}, {8, 40}},
@@ -25,10 +25,10 @@ var tracks = map[string][][2]float64{
 	"arc_off":   {{0, 1}, {0, 4}, {0, 10}},
 }
 
-// dialShort are the names of dials where there is little room.
+// dialShort are the names of dials for little room.
 var dialShort = map[string]string{"wire_feed": "feed", "gas_flow": "gas", "arc_on": "on", "arc_off": "off"}
 
-// dialOf is a figure that is dialled, as a dial shows it.
+// dialOf is a setting as a dial.
 func dialOf(r *cardRow, c *calc.Card, as look) canvas.Dial {
 	f, v := r.fig.Figure, &r.fig.Value
 	d := canvas.Dial{Name: guessMark(r.tag) + r.label, Unit: v.Unit, Number: as.number(v.Number),
@@ -50,7 +50,7 @@ func dialOf(r *cardRow, c *calc.Card, as look) canvas.Dial {
 	return d
 }
 
-// track is how far the bar of a figure reaches where it has to hold two values.
+// track is a track of a figure that contains two values.
 func track(name string, low, high float64) (from, to float64) {
 	list := tracks[name]
 	t := list[len(list)-1]
@@ -60,7 +60,7 @@ func track(name string, low, high float64) (from, to float64) {
 	return t[0], t[1]
 }
 
-// dials are all that is dialled; what is typed stands in the place of its number.
+// dials are all settings to dial. Typed text replaces the number.
 func (p *cardPage) dials(m *root) canvas.Dials {
 	list := dialsOf(m, dialled(p.rows), &m.session.card)
 	if from, _ := p.span(dialGroup); p.at >= from && p.at-from < len(list) {
@@ -83,7 +83,7 @@ func dialled(rows []cardRow) (list []cardRow) {
 	return list
 }
 
-// dialsOf are rows of a card as dials; grey where nothing is to be dialled.
+// dialsOf are rows of a card as dials; grey if nothing should be dialled.
 func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
 	list := make(canvas.Dials, len(rows))
 	for i := range rows {
@@ -95,7 +95,7 @@ func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
 	return list
 }
 
-// chips are the choices; under the one that is picked stands what the arrows change it to.
+// chips are the choices. The hint below the picked one says what the arrows change it to.
 func (p *cardPage) chips(m *root, hint bool) canvas.Chips {
 	l := chipsOf(&m.th, p.rows, m.shown())
 	if r := p.row(); r.kind == chipRow {
@@ -106,7 +106,7 @@ func (p *cardPage) chips(m *root, hint bool) canvas.Chips {
 	return l
 }
 
-// chipsOf are the choices among a card's rows, where they stand first.
+// chipsOf are the choices of a card, which are the first of its rows.
 func chipsOf(th *theme, rows []cardRow, c *calc.Card) canvas.Chips {
 	l := canvas.Chips{Cursor: -1}
 	for i := 0; i < len(rows) && rows[i].kind == chipRow; i++ {
@@ -117,7 +117,7 @@ func chipsOf(th *theme, rows []cardRow, c *calc.Card) canvas.Chips {
 	return l
 }
 
-// chipHint says what lies before and after a choice in its list.
+// chipHint names the values before and after a choice's value in its list.
 func (m *root) chipHint(r *cardRow, w int) string {
 	rows, now := r.ask.Rows(m.present()), r.ask.Now(&m.session.card)
 	at := slices.IndexFunc(rows, func(x choice.Row) bool { return x.ID == now })
@@ -139,7 +139,7 @@ func (m *root) chipHint(r *cardRow, w int) string {
 	return strings.Join(parts, "   ")
 }
 
-// jointOf is a joint with its bead for the drawing; false where there is none.
+// jointOf is a joint with its bead for the drawing; false if there is none.
 func jointOf(s *calc.Section) (canvas.Joint, bool) {
 	kind, ok := joint.KindOf(s.Joint)
 	return canvas.Joint{

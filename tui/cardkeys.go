@@ -26,7 +26,7 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 		p.nextDial()
 		p.dotted = true
 		return nil
-	case p.walked(press, row):
+	case p.moveCursor(press, row):
 		return nil
 	case m.beat.stop != nil && m.unsettled(row.name) && opens(press):
 		return refuse(noTimesYet, "a moment, then the key once more")
@@ -35,24 +35,24 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 	case text == "down", text == "-":
 		return row.turn(s, -1, text == "down")
 	}
-	return p.acted(press, s, row, dotted)
+	return p.handle(press, s, row, dotted)
 }
 
-// opens reports a key that changes or explains the figure that is there.
+// opens reports whether a key changes or explains the figure under the cursor.
 func opens(press tea.KeyPressMsg) bool {
-	_, turn := handed(press)
+	_, turn := settingKey(press)
 	return turn != 0 || key.Matches(press, bound.On, bound.Why)
 }
 
-// acted does what a key asks for that neither moves the cursor nor changes a step.
-func (p *cardPage) acted(press tea.KeyPressMsg, s *session, row *cardRow, dotted bool) action {
+// handle handles the keys that neither move the cursor nor change a value by a step.
+func (p *cardPage) handle(press tea.KeyPressMsg, s *session, row *cardRow, dotted bool) action {
 	switch on := key.Matches(press, bound.On); {
 	case key.Matches(press, bound.Reset):
 		return row.reset(s)
 	case key.Matches(press, bound.ResetAll):
 		return resetAll(s)
 	case on && dotted && choice.SettingOf(row.name) != nil:
-		p.typing = true // a digit behind the point would be a choice's number
+		p.typing = true // after "." a digit would be the number of a chip
 		return nil
 	case on && row.ask != nil:
 		return openAsk(row.ask)
@@ -62,8 +62,8 @@ func (p *cardPage) acted(press tea.KeyPressMsg, s *session, row *cardRow, dotted
 	return p.pages(press)
 }
 
-// walked moves the cursor, by a key that does.
-func (p *cardPage) walked(press tea.KeyPressMsg, row *cardRow) bool {
+// moveCursor moves the cursor, if this key does that.
+func (p *cardPage) moveCursor(press tea.KeyPressMsg, row *cardRow) bool {
 	figures := row.group() == figureGroup
 	switch text := press.String(); {
 	case text == "left":
@@ -84,7 +84,7 @@ func (p *cardPage) walked(press tea.KeyPressMsg, row *cardRow) bool {
 	return true
 }
 
-// chip goes to the chip of a number; 0 lists what has no chip.
+// chip goes to the chip with a number; 0 lists the choices without a chip.
 func (p *cardPage) chip(n int) action {
 	if n == 0 {
 		return openRest
@@ -98,7 +98,7 @@ func (p *cardPage) chip(n int) action {
 		fmt.Sprintf("a point and 1 to %d; .0 lists the rest", to-from))
 }
 
-// begin lets a digit begin an entry: into the figure under the cursor, or into the list of its choice.
+// begin starts typing with a digit: into the figure under the cursor, or into the list of its choice.
 func (p *cardPage) begin(digit string, row *cardRow) action {
 	switch {
 	case row.ask != nil:
@@ -114,7 +114,7 @@ func (p *cardPage) begin(digit string, row *cardRow) action {
 	return nil
 }
 
-// paste begins an entry with what was pasted.
+// paste starts typing with pasted text.
 func (p *cardPage) paste(_ *root, text string) action {
 	if choice.SettingOf(p.row().name) != nil {
 		p.typing = true
@@ -123,7 +123,7 @@ func (p *cardPage) paste(_ *root, text string) action {
 	return nil
 }
 
-// type_ edits what is typed; enter sets it.
+// type_ edits the typed text; enter sets it.
 func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action {
 	switch {
 	case key.Matches(press, bound.On) && p.field.empty(), press.String() == "esc":
@@ -146,27 +146,27 @@ func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action
 	return nil
 }
 
-// pages acts on the keys that lead to another screen.
+// pages handles the keys that open another screen.
 func (p *cardPage) pages(press tea.KeyPressMsg) action {
-	return everywhere(press, lead{bound.Cautions, openPoints}, lead{bound.Drawing, openSection},
-		lead{bound.Map, openMap}, lead{bound.Beat, openBeat}, lead{bound.Pages, openPart}, lead{bound.Keep, openShelf},
-		lead{bound.Booth, openBooth})
+	return everywhere(press, keyAction{bound.Cautions, openPoints}, keyAction{bound.Drawing, openSection},
+		keyAction{bound.Map, openMap}, keyAction{bound.Beat, openBeat}, keyAction{bound.Pages, openPart},
+		keyAction{bound.Keep, openShelf}, keyAction{bound.Booth, openBooth})
 }
 
-// everywhere acts on a screen's own keys, then on those that mean the same on every screen where nothing is typed.
-func everywhere(press tea.KeyPressMsg, own ...lead) action {
-	return led(press, append(own, lead{bound.Units, otherUnits}, lead{bound.Help, openHelp},
-		lead{bound.Words, openWords}, lead{bound.Leave, leave}, lead{bound.Back, goBack})...)
+// everywhere handles a screen's own keys, then the keys that mean the same on every screen while nothing is typed.
+func everywhere(press tea.KeyPressMsg, own ...keyAction) action {
+	return actionOf(press, append(own, keyAction{bound.Units, otherUnits}, keyAction{bound.Help, openHelp},
+		keyAction{bound.Words, openWords}, keyAction{bound.Leave, leave}, keyAction{bound.Back, goBack})...)
 }
 
-// lead is a key and where it leads.
-type lead struct {
+// keyAction is a key and the action that it leads to.
+type keyAction struct {
 	key key.Binding
 	to  action
 }
 
-// led is where a key leads by the first of some that it is, nil for none of them.
-func led(press tea.KeyPressMsg, list ...lead) action {
+// actionOf is the action of the first keyAction whose key was pressed, nil if there is none.
+func actionOf(press tea.KeyPressMsg, list ...keyAction) action {
 	for _, l := range list {
 		if key.Matches(press, l.key) {
 			return l.to
@@ -175,8 +175,8 @@ func led(press tea.KeyPressMsg, list ...lead) action {
 	return nil
 }
 
-// turn changes the row by one step, or says what could be changed instead. In a list the arrow up goes to the row
-// before; of a number it is more.
+// turn changes the row by one step, or says what can be changed instead. For a number the arrow up means more; in a
+// list it goes to the row before.
 func (r *cardRow) turn(s *session, by int, arrow bool) action {
 	if r.ask != nil {
 		if arrow {
@@ -195,7 +195,7 @@ func (r *cardRow) turn(s *session, by int, arrow bool) action {
 	return change(set.Turned(s.job, r.fig.Figure.Value, by, s.units), "")
 }
 
-// follows says that a row cannot be set.
+// follows says that a row follows from others and cannot be set.
 func (r *cardRow) follows() action {
 	return refuse(r.label+" follows from the settings", "change wire feed, volts, travel or stick-out")
 }
@@ -210,10 +210,10 @@ func (r *cardRow) reset(s *session) action {
 	if job == s.job {
 		return refuse(r.label+" is not yours", "R puts every suggestion back")
 	}
-	return change(job, "") // the row shows it, and a line that says it would move all below
+	return change(job, "") // the row shows the change; a message would move all rows below it
 }
 
-// resetAll leaves every setting open again; the choices stay.
+// resetAll leaves every setting open again. The choices stay.
 func resetAll(s *session) action {
 	job := s.job
 	for _, set := range choice.Settings() {

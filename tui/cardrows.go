@@ -16,13 +16,13 @@ type rowKind int
 
 const (
 	chipRow   rowKind = iota // a choice
-	dialRow                  // what one dials, in big digits
-	heldRow                  // what the hand sets or holds besides
-	resultRow                // what follows from it all
+	dialRow                  // a setting to dial, in big digits
+	heldRow                  // another setting made or held by hand
+	resultRow                // follows from the settings
 	noteRow                  // a setting that is a word
 )
 
-// cardGroup is a row of the card as tab goes through it.
+// cardGroup is a group of rows between which tab moves.
 type cardGroup int
 
 const (
@@ -32,7 +32,7 @@ const (
 	cardGroups
 )
 
-// cardRow is one choice, figure or note of the card, formatted once per card and not once per frame.
+// cardRow is one choice, figure or note of the card. It is formatted once per card instead of once per frame.
 type cardRow struct {
 	kind  rowKind
 	name  string // of the figure, the note or the Job's field
@@ -40,9 +40,9 @@ type cardRow struct {
 	words string     // a note's or a choice's text
 	tag   string     // "yours", "assumed" or nothing
 	short string     // remark
-	fig   report.Row // of rows with a number
+	fig   report.Row // for rows with a number
 	note  calc.Note
-	ask   *choice.Choice // of choices
+	ask   *choice.Choice // for choices
 }
 
 func (r *cardRow) group() cardGroup {
@@ -50,10 +50,10 @@ func (r *cardRow) group() cardGroup {
 		resultRow: figureGroup}[r.kind]
 }
 
-// numbered reports whether the row holds a figure.
+// numbered reports whether the row has a figure.
 func (r *cardRow) numbered() bool { return r.fig.Figure != nil }
 
-// buildRows lays the card out: choices, what is dialled, what is held, words, results.
+// buildRows lays the card out: choices, dials, other settings, notes, results.
 func buildRows(s *session, c *calc.Card) []cardRow {
 	rows := choiceRows(s, c)
 	for _, kind := range [...]rowKind{dialRow, heldRow, resultRow, noteRow} {
@@ -63,7 +63,7 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 				rows = append(rows, figureRow(s, c, f, kind))
 			}
 		}
-		if kind == resultRow { // those first that tell most, where not all have room
+		if kind == resultRow { // the most important results first, because there may not be room for all
 			slices.SortStableFunc(rows[from:], func(a, b cardRow) int { return telling(a.name) - telling(b.name) })
 		}
 		for _, n := range c.Notes {
@@ -81,7 +81,7 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 var tellingFirst = []string{"current", "net_heat", "bead_width", "base_peak_temperature", "wetting_angle",
 	"zinc_boiled_halfwidth"}
 
-// telling is a result's place among those that tell most; all others come behind them as they are.
+// telling is a result's place in tellingFirst. All others come after these, in their order.
 func telling(name string) int {
 	if i := slices.Index(tellingFirst, name); i >= 0 {
 		return i
@@ -89,10 +89,11 @@ func telling(name string) int {
 	return len(tellingFirst)
 }
 
-// elsewhere reports a figure that is said in another way: the angle as a word, the margin by strip and edges.
+// elsewhere reports whether a figure is shown in another way: the gun angle as a note, the margin on the strip and the
+// edges.
 func elsewhere(name string) bool { return name == "gun_angle" || name == "margin" }
 
-// kindOf is where a figure stands.
+// kindOf is the part of the card that shows a figure.
 func kindOf(name string) rowKind {
 	switch name {
 	case "wire_feed", "volts", "travel", "arc_on", "arc_off":
@@ -104,7 +105,7 @@ func kindOf(name string) rowKind {
 	return resultRow
 }
 
-// choiceRows are the choices that a card has as chips.
+// choiceRows are the choices that have chips on a card.
 func choiceRows(s *session, c *calc.Card) []cardRow {
 	rows := make([]cardRow, 0, len(c.Figures)+len(c.Notes)+10) // with room for the other rows of the card
 	for _, q := range chipChoices() {
@@ -137,7 +138,7 @@ func figureRow(s *session, c *calc.Card, f *calc.Figure, kind rowKind) cardRow {
 	return r
 }
 
-// chipText is a choice as its chip has it.
+// chipText is a choice's value as its chip shows it.
 func (r *cardRow) chipText(c *calc.Card) string {
 	follows := r.ask.Now(c) == choice.Same
 	switch r.name {
@@ -159,7 +160,7 @@ func (r *cardRow) chipText(c *calc.Card) string {
 	return r.words
 }
 
-// chipName is what stands over a chip.
+// chipName is the name above a chip.
 func (r *cardRow) chipName() string {
 	switch r.name {
 	case "metal2":
@@ -182,7 +183,7 @@ func fillerShort(c *calc.Card) string {
 	return c.Used.Filler
 }
 
-// columns are how wide the parts of a row are, measured over the figures that follow, which stand below each other.
+// columns are the widths of the parts of a row, measured over all results, which are shown in columns.
 type columns struct {
 	label, number, unit, alt, band int
 }

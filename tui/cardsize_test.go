@@ -11,9 +11,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// From 32 by 10 up the card holds the verdict, everything that is dialled, a choice and a danger, at every size, for
-// every
-// verdict, in every system of units, wherever the cursor stands.
+// From 32 by 10 up, the card shows the verdict, all dials, a choice and a danger, at every size, for every verdict, in
+// every system of units, and for every position of the cursor.
 func TestCardAtEverySize(t *testing.T) {
 	jobs := []calc.Job{
 		{Metal: "galvanized", Gauge: 18}, {Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3), Travel: calc.Some(9)},

@@ -11,7 +11,7 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// cardLayout is where the parts of the card stand at a size of the terminal: it changes with nothing else.
+// cardLayout is the layout of the card. It changes only with the size of the terminal.
 type cardLayout struct {
 	chips, dials int // lines
 	left, side   int // columns of the dials and of the drawing beside them
@@ -44,7 +44,7 @@ func (m *root) cardLayout() cardLayout {
 	return l
 }
 
-// view is the card: chips, dials with the joint beside, what is held, the dangers, the figures.
+// view is the card: chips, dials with the joint beside them, other settings, dangers, results.
 func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	l, th := m.cardLayout(), &m.th
 	if p.typing {
@@ -85,12 +85,12 @@ func (p *cardPage) beside(m *root, main block, l cardLayout) block {
 	return beside(main, right, l.left+2, m.th.quiet, "")
 }
 
-// lower is the dangers and, below, the figures; on a large screen the limits stand beside the dangers.
+// lower is the dangers and, below them, the results. On a large screen the edges are beside the dangers.
 func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	figures, first, last := p.figures(m, w)
 	left := w
 	least := min(len(figures), 2)
-	if len(m.unsaidStops()) > 0 { // a stop goes before what follows from the settings
+	if len(m.unsaidStops()) > 0 { // a stop is more important than the results
 		least = 0
 	}
 	if l.edges {
@@ -113,7 +113,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	if room = h - len(b); room > 0 {
 		b.addAll(p.scroll.show(&m.th, figures, first, last, w, room))
 	}
-	if h-len(b) > 8 { // a large screen tells why besides
+	if h-len(b) > 8 { // a large screen also explains them
 		b.skip()
 		b.add(newRow(w).put(m.th.bold, "why: "+p.row().label).line())
 		w = min(w, textWidth)
@@ -127,7 +127,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	return b
 }
 
-// held is what a hand sets or holds besides what it dials, and the settings that are words, on few lines.
+// held is the other settings and the notes, on few lines.
 func (p *cardPage) held(m *root, w, room int) block {
 	th := &m.th
 	var b block
@@ -140,7 +140,7 @@ func (p *cardPage) held(m *root, w, room int) block {
 	}
 	r := newRow(w)
 	rows := p.rows
-	if m.meter.kept != "" { // whose readings the card goes by, and where a bead will have been laid
+	if m.meter.kept != "" { // the power source whose readings are on the card, which is also saved with a test bead
 		rows = append(slices.Clone(rows), cardRow{kind: noteRow, label: "on", words: m.meter.kept})
 	}
 	for i := range rows {
@@ -178,10 +178,11 @@ func (p *cardPage) held(m *root, w, room int) block {
 	return b
 }
 
-// held is what a row says beside the dials, "" for a row that stands elsewhere: its range only where there is room.
+// held is the text of a row among the other settings, "" for a row that is shown elsewhere. It has the range only if
+// there is room.
 func (r *cardRow) held(ranges bool) (label, value, band string) {
 	switch r.kind {
-	case dialRow: // what the dial has no room for: the other system, what the times are for
+	case dialRow: // what the dial has no room for: the other system, or what the times are for
 		if r.name == "arc_on" {
 			return "on and off", r.short, ""
 		}

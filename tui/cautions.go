@@ -15,7 +15,7 @@ func openPoints(m *root) tea.Cmd {
 	return m.read("cautions", func(th *theme, w int) block { return cautionPage(th, &m.session.card, w) })
 }
 
-// sign is what stands before a warning: a shape and a colour, and on the caution page the word too.
+// sign is the mark before a warning: a shape and a colour, and on the page of cautions also the word.
 func (th *theme) sign(s calc.Severity) (paint, string) {
 	switch s {
 	case calc.Stop:
@@ -26,16 +26,15 @@ func (th *theme) sign(s calc.Severity) (paint, string) {
 	return th.bold, "•"
 }
 
-// cautionBand is the band under the settings: every stop whole, then this job's own dangers, what is wrong with the
-// setting, and the dangers of every arc: as many as there is room for, whole too. What is wrong has its room first, but
-// stands behind the dangers, which then stay where they are when the verdict turns; that a setting is hardly good takes
-// no danger's room, since the strip says as much. Its last line names what endangers
-// the hand and is not said whole, or how many warnings there are. said is the code of a warning that the strip says
-// whole.
+// cautionBand is the band below the settings: every stop in full, then this job's own dangers, what is wrong with the
+// setting, and the dangers of every arc, as many as fit in full. What is wrong with the setting gets its room first,
+// but comes after the dangers, so that these do not move when the verdict changes. That a setting is only just good
+// takes no room from a danger, because the strip shows it too. The last line names the dangers that are not shown in
+// full, or counts the warnings. said is the code of a warning that the strip shows in full.
 func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 	var b, wrong block
 	whole := map[string]bool{}
-	h -= max(1, len(dangerBand(th, c, whole, w))) - 1 // its last lines
+	h -= max(1, len(dangerBand(th, c, whole, w))) - 1 // for its last lines
 	add := func(to *block, fits func(*calc.Warning) bool) {
 		for i := range c.Warnings {
 			x := &c.Warnings[i]
@@ -52,7 +51,7 @@ func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 	}
 	add(&b, func(x *calc.Warning) bool { return x.Severity == calc.Stop })
 	if stops, _, _ := tally(c); len(b) == 0 && h > 1 && (stops > 1 ||
-		said == "") { // no room for a whole one: as many clauses of the first as there is
+		said == "") { // no room for a whole stop: as many clauses of the first as fit
 		for i := range c.Warnings {
 			if x := &c.Warnings[i]; x.Severity == calc.Stop && x.Code != said {
 				b.addAll(cautionPart(th, x, w, h-1))
@@ -82,7 +81,7 @@ func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 	return b
 }
 
-// unsaid is a warning without the sentence that the strip says: how likely a marginal setting is good.
+// unsaid is a warning without the sentence that the strip already shows: the chance of a marginal setting.
 func unsaid(x *calc.Warning, said string) *calc.Warning {
 	if _, rest, ok := strings.Cut(x.Text, ". "); ok && x.Code == "marginal" && said == "test-bead" {
 		return &calc.Warning{Severity: x.Severity, Text: rest}
@@ -90,15 +89,15 @@ func unsaid(x *calc.Warning, said string) *calc.Warning {
 	return x
 }
 
-// ofTheSetting reports a warning of this setting rather than of every arc: what is wrong with it.
+// ofTheSetting reports whether a warning says what is wrong with this setting.
 func ofTheSetting(c *calc.Card, x *calc.Warning) bool {
 	return x.Code == c.Zone || x.Code == "no-good-setting" || x.Code == "timed-closed"
 }
 
-// justGood reports a warning of a setting that is good and hardly so: the strip says that too.
+// justGood reports whether a warning says that a setting is only just good, which the strip shows too.
 func justGood(x *calc.Warning) bool { return x.Code == "marginal" || x.Code == "just-good" }
 
-// ofEveryArc reports a warning that every card has.
+// ofEveryArc reports whether every card has this warning.
 func ofEveryArc(x *calc.Warning) bool {
 	switch x.Code {
 	case "stops", "shock", "solvent", "eyes", "fire", "strength", "test-bead":
@@ -107,10 +106,10 @@ func ofEveryArc(x *calc.Warning) bool {
 	return false
 }
 
-// cautionLines is one warning, wrapped behind its sign; the word STOP stands before a stop.
+// cautionLines is one warning, wrapped behind its sign. A stop begins with the word STOP.
 func cautionLines(th *theme, x *calc.Warning, w int) block {
 	sign, mark := th.sign(x.Severity)
-	p, text := th.plain, th.told(x.Text)
+	p, text := th.plain, th.inUnits(x.Text)
 	if x.Severity == calc.Stop {
 		p, text = th.stop, "STOP: "+text
 	}
@@ -119,7 +118,7 @@ func cautionLines(th *theme, x *calc.Warning, w int) block {
 	return b
 }
 
-// cautionPart is as many whole clauses of a warning as fit into so many lines, with the sign that there is more.
+// cautionPart is as many whole clauses of a warning as fit on these lines, with a sign that there is more.
 func cautionPart(th *theme, x *calc.Warning, w, lines int) block {
 	part := *x
 	said := func(text string) block { part.Text = text; return cautionLines(th, &part, w) }
@@ -141,7 +140,7 @@ func tally(c *calc.Card) (stops, cautions, notes int) {
 	return stops, cautions, notes
 }
 
-// cautionTally counts the warnings of each severity that the card has.
+// cautionTally counts the card's warnings of each severity.
 func cautionTally(th *theme, c *calc.Card, w int) *row {
 	stops, cautions, notes := tally(c)
 	r := newRow(w)
@@ -164,7 +163,7 @@ func cautionTally(th *theme, c *calc.Card, w int) *row {
 	return r
 }
 
-// cautionPage is every warning in full with what it rests on.
+// cautionPage is every warning in full with its source.
 func cautionPage(th *theme, c *calc.Card, w int) (b block) {
 	for i := range c.Warnings {
 		x := &c.Warnings[i]
@@ -177,14 +176,14 @@ func cautionPage(th *theme, c *calc.Card, w int) (b block) {
 			word = "note"
 		}
 		b.add(newRow(w).put(p, mark+" "+word).line())
-		b.say(th.plain, 2, th.told(x.Text), w)
+		b.say(th.plain, 2, th.inUnits(x.Text), w)
 		b.say(th.quiet, 2, x.Basis, w)
 	}
 	return b
 }
 
-// clauses is as much of a text as fits, whole clauses only, which end with one of some characters: at least the first
-// one. A sign says that there is more to be read.
+// clauses is the first clauses of a text, as many as fit but at least one, with a sign that there is more. A clause
+// ends with one of the characters in ends.
 func clauses(text, ends string, fits func(string) bool) string {
 	if fits(text) {
 		return text
@@ -201,8 +200,7 @@ func clauses(text, ends string, fits func(string) bool) string {
 	return cmp.Or(best, text)
 }
 
-// fewer is a text without its last words or clauses, what stands behind one of some characters, as far as it does not
-// fit.
+// fewer drops words or clauses from the end of a text until it fits. They begin with one of the characters in ends.
 func fewer(text, ends string, fits func(string) bool) string {
 	for !fits(text) {
 		i := strings.LastIndexAny(text, ends)

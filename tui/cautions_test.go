@@ -2,7 +2,7 @@ package tui
 
 import "testing"
 
-// A caution that has no room is shown by whole clauses: as many as fit, and always the first.
+// A caution without enough room is shown by whole clauses: as many as fit, and always the first.
 func TestClauses(t *testing.T) {
 	const text = "STOP: Do not: it melts; it burns. Use solder."
 	for _, x := range []struct {

@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// plainText is a screen without what is drawn, which has a comma of its own, and with points.
+// plainText is a screen without its drawings, which have commas of their own, and with decimal points.
 func plainText(s string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
@@ -24,9 +24,8 @@ func plainText(s string) string {
 
 var pointed = regexp.MustCompile(`(^|[^0-9A-Za-z.])[0-9]+\.[0-9]+([^0-9.]|$)`)
 
-// With a decimal comma no figure on any page keeps its point, what is typed stays as it is typed, and every line is as
-// wide
-// as with points.
+// With a decimal comma no figure on any page keeps its point, typed text stays as it is, and every line is as wide as
+// with points.
 func TestDecimalComma(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(4.23), Travel: calc.Some(5.5)}
 	with := openAt(t, 80, 24, Options{Comma: true, Job: job})
@@ -48,7 +47,7 @@ func TestDecimalComma(t *testing.T) {
 
 func TestTypedTextKeepsItsPoint(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Comma: true})
-	s.press("tab") // the gauge
+	s.press("tab") // to the gauge
 	for _, k := range []string{"1", ".", "5", "m", "m"} {
 		s.press(k)
 	}
@@ -57,7 +56,7 @@ func TestTypedTextKeepsItsPoint(t *testing.T) {
 	}
 }
 
-// In inches too: a size under an inch has its comma where others have it; a wire keeps its spool's stamp.
+// The same in inches: a size under an inch has its comma like others; a wire size stays as stamped on its spool.
 func TestDecimalCommaInInches(t *testing.T) {
 	small := regexp.MustCompile(`(^|[^0-9A-Za-z.])[0-9]*\.[0-9]+`)
 	for _, sys := range []quantity.System{quantity.Inch, quantity.Both} {

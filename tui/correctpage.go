@@ -15,20 +15,20 @@ import (
 	"brazebooth/internal/report"
 )
 
-// correctPage follows a row of test beads: each was laid with a setting and showed something; the last answer says what
-// to change for the next one.
+// correctPage follows a series of test beads. Each was laid with a setting and showed something; the latest answer says
+// what to change for the next one.
 type correctPage struct {
 	slow[string, advice.Page]
 	next    func(context.Context, []correct.Try) (advice.Page, error)
 	tries   []correct.Try
-	applied bool   // the answer's change stands on the card: the next bead is to be laid
-	kept    int    // beads up to this one are in the book, where they were to be
-	keeping bool   // the last of them is still on its way
-	row     int    // counts the rows of beads
-	note    string // why the beads before do not count any more
+	applied bool   // the answer's change is on the card: the next bead can be laid
+	kept    int    // how many beads are in the book
+	keeping bool   // the last of them is being sent
+	row     int    // counts the series of beads
+	note    string // why the earlier beads do not count any more
 }
 
-// reset forgets the beads where the job is another one: they teach nothing of it.
+// reset forgets the beads if the job has changed: they teach nothing about the new one.
 func (p *correctPage) reset(c *calc.Card) {
 	n := len(p.tries)
 	if n == 0 || correct.SameBead(p.tries[n-1].Job, c.Job) {
@@ -43,7 +43,7 @@ func (p *correctPage) reset(c *calc.Card) {
 	p.row++
 }
 
-// moved reports whether a hand changed a setting since the last bead: its answer is then of another setting.
+// moved reports whether a setting was changed since the last bead, so that its answer is about another setting.
 func (p *correctPage) moved(c *calc.Card) bool {
 	n := len(p.tries)
 	return n > 0 && !p.applied && p.tries[n-1].Job != correct.AsSet(c.Job, laidOf(c))
@@ -51,16 +51,16 @@ func (p *correctPage) moved(c *calc.Card) bool {
 
 func laidOf(c *calc.Card) *calc.Job { j := calc.Laid(c); return &j }
 
-// again lets an answer that was given up come after all.
+// again restarts an answer that was cancelled.
 func (p *correctPage) again(ctx context.Context) tea.Cmd {
 	if len(p.tries) == 0 || p.ready(p.key()) || p.stop != nil {
 		return nil
 	}
-	p.gave, p.err = false, nil
+	p.cancelled, p.err = false, nil
 	return p.ask(ctx)
 }
 
-// ask lets the answer to the last bead come.
+// ask starts computing the answer to the last bead.
 func (p *correctPage) ask(ctx context.Context) tea.Cmd {
 	tries := append([]correct.Try(nil), p.tries...)
 	return p.want(ctx, p.key(), func(ctx context.Context, _ string, _ func(float64)) (advice.Page, error) {
@@ -68,10 +68,10 @@ func (p *correctPage) ask(ctx context.Context) tea.Cmd {
 	})
 }
 
-// key tells one row of beads from another.
+// key tells one series of beads from another.
 func (p *correctPage) key() string { return fmt.Sprintf("%+v", p.tries) }
 
-// saw takes what the bead laid with the present card showed, and lets the answer come.
+// saw records what the bead laid with the present card showed, and starts computing the answer.
 func (p *correctPage) saw(ctx context.Context, c *calc.Card, ids []string) tea.Cmd {
 	p.tries = append(append([]correct.Try(nil), p.tries...), correct.Try{Job: correct.AsSet(c.Job, laidOf(c)),
 		Seen: strings.Join(ids, ",")})
@@ -79,7 +79,7 @@ func (p *correctPage) saw(ctx context.Context, c *calc.Card, ids []string) tea.C
 	return p.ask(ctx)
 }
 
-// answer is the answer to the last bead, nil while it is not there.
+// answer is the answer to the last bead, nil until it is there.
 func (p *correctPage) answer() *advice.Page {
 	if len(p.tries) == 0 || !p.ready(p.key()) {
 		return nil
@@ -97,7 +97,8 @@ func sawBead(ids []string) action {
 	}
 }
 
-// enterCorrect does what enter means on the page: say what is seen, put the change on the card, or lay the next bead.
+// enterCorrect does what enter means on the page at this moment: ask what is seen, put the change on the card, or go on
+// to the next bead.
 func (m *root) enterCorrect() tea.Cmd {
 	m.fix.reset(&m.session.card)
 	a := m.fix.answer()
@@ -116,7 +117,7 @@ func (m *root) enterCorrect() tea.Cmd {
 	return nil
 }
 
-// correctBody is what was seen so far and what to change.
+// correctBody shows what was seen so far, and what to change.
 func (m *root) correctBody(w int) (b block) {
 	th := &m.th
 	m.fix.reset(&m.session.card)
@@ -140,7 +141,7 @@ func (m *root) correctBody(w int) (b block) {
 	switch {
 	case m.fix.err != nil:
 		b.say(th.watch, 0, "▲ "+faultOf(m.fix.err).what, w)
-	case a == nil && m.fix.gave:
+	case a == nil && m.fix.cancelled:
 		b.say(th.watch, 0, "given up; enter looks at it after all", w)
 	case a == nil:
 		b.say(th.quiet, 0, "looking at it …", w)
@@ -160,7 +161,7 @@ func (m *root) correctBody(w int) (b block) {
 	return b
 }
 
-// beadText is a bead as it was laid, and what it showed.
+// beadText shows how a bead was laid, and what it showed.
 func (m *root) beadText(b *block, i, w int) {
 	t := &m.fix.tries[i]
 	b.say(m.th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, m.laidWith(&t.Job), report.SeenText(t.Seen)), w)
@@ -178,7 +179,7 @@ func (m *root) laidWith(j *calc.Job) string {
 	return strings.Join(parts, ", ")
 }
 
-// keepText says how the last bead gets into the book.
+// keepText says how to save the last bead.
 func (m *root) keepText(b *block, w int) {
 	if m.keeper == nil {
 		return

@@ -10,7 +10,7 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// changeText is the one change, why, and what may lie behind the bead.
+// changeText shows the one change, its reason, and the possible causes of the bead.
 func (m *root) changeText(b *block, a *advice.Page, w int) {
 	th, c := &m.th, a.Correction
 	b.addAll(m.bigChange(c.Change, w))
@@ -19,13 +19,13 @@ func (m *root) changeText(b *block, a *advice.Page, w int) {
 		switch {
 		case m.fix.applied:
 			mark, paint = "✓ changed ", th.good
-		case c.Change == nil: // no setting: what a hand does
+		case c.Change == nil: // something else to do than a setting
 			mark = "change: "
 		}
 		b.say(paint, 0, mark+text, w)
 	}
 	b.addAll(chanceBars(th, c, w))
-	b.say(th.plain, 0, th.told(c.Why), w)
+	b.say(th.plain, 0, th.inUnits(c.Why), w)
 	b.skip()
 	switch {
 	case c.Change != nil && !m.fix.applied:
@@ -40,15 +40,15 @@ func (m *root) changeText(b *block, a *advice.Page, w int) {
 	b.addAll(m.session.finding(th, report.Page(&rest, nil), w, m.part.why))
 }
 
-// directions say which way a setting goes: down, up.
+// directions name the way in which a setting changes: down, up.
 var directions = map[string][2]string{"wire_feed": {"less wire", "more wire"}, "volts": {"lower volts",
 	"higher volts"}, "travel": {"slower", "faster"},
 	"stickout": {"shorter stick-out", "longer stick-out"}, "arc_on": {"shorter on", "longer on"},
 	"arc_off":   {"shorter off", "longer off"},
 	"spot_step": {"shorter step", "longer step"}, "gas_flow": {"less gas", "more gas"}}
 
-// bigChange is the one change to be read from where one stands: which way, from what, to what. Nothing where there is
-// no room for it or the change is not a number.
+// bigChange is the change in big letters that can be read from the booth: which way, from what, to what. It is empty if
+// there is no room, or if the change is not a number.
 func (m *root) bigChange(c *advice.Change, w int) (b block) {
 	if c == nil || c.What == "mode" || m.h < lowHeight {
 		return nil
@@ -68,7 +68,7 @@ func (m *root) bigChange(c *advice.Change, w int) (b block) {
 	return b
 }
 
-// chanceBars are how likely the next bead is good with the change and without.
+// chanceBars show how likely the next bead is good, with the change and without.
 func chanceBars(th *theme, c *advice.Correction, w int) (b block) {
 	const name, number = 24, 12
 	bar := min(40, w-name-number)

@@ -10,13 +10,13 @@ import (
 	"brazebooth/tables"
 )
 
-// dangers are what endangers a hand at the arc, in the fewest words.
+// dangers are the dangers to the welder at the arc, in the fewest words.
 type dangers struct {
-	vital, short []string // what is always said: what kills at once, then the fume; and the same where room is scarce
+	vital, short []string // always named: what kills at once, then the fume; short is for little room
 	others       []string
 }
 
-// dangersOf are a card's, without what is said whole already.
+// dangersOf are a card's dangers, without those already shown in full.
 func dangersOf(c *calc.Card, said map[string]bool) dangers {
 	var d dangers
 	var fumes, more, others []string
@@ -42,20 +42,20 @@ func dangersOf(c *calc.Card, said map[string]bool) dangers {
 	return d
 }
 
-// dangerBand names the dangers that the band over it does not say whole, with the key that shows every caution; none
-// where what is vital is said. Stops are counted besides.
+// dangerBand names the dangers that the band above it does not show in full, with the key that shows every caution. It
+// is empty if the vital ones are shown. The number of stops is added.
 func dangerBand(th *theme, c *calc.Card, whole map[string]bool, w int) block {
 	d := dangersOf(c, whole)
 	if len(d.vital) == 0 {
 		return nil
 	}
-	if w < 36 { // a column beside something
+	if w < 36 { // a column beside something else
 		return dangerColumn(th, c, d, w)
 	}
 	return dangerRows(th, c, d, w)
 }
 
-// dangerColumn names them on as many lines as they take.
+// dangerColumn names the dangers on as many lines as they take.
 func dangerColumn(th *theme, c *calc.Card, d dangers, w int) (b block) {
 	if stops, _, _ := tally(c); stops > 0 {
 		b.add(newRow(w).put(th.stop, "■ "+quantity.Count(stops, "stop")).line())
@@ -92,7 +92,7 @@ func dangerForms(c *calc.Card, d dangers, w int) []dangerForm {
 	return []dangerForm{{long, tail, d.vital}, {long, "", d.vital}, {long, "", d.short}, {short, "", d.short}}
 }
 
-// dangerRows names the dangers on a row, or on two where one has no room. What is vital is named in any case.
+// dangerRows names the dangers on one row, or on two if they do not fit. The vital ones are always named.
 func dangerRows(th *theme, c *calc.Card, d dangers, w int) block {
 	forms := dangerForms(c, d, w)
 	p, mark := th.sign(calc.Caution)
@@ -105,8 +105,8 @@ func dangerRows(th *theme, c *calc.Card, d dangers, w int) block {
 	return dangersOnTwo(th, w, d, &forms[0])
 }
 
-// dangersOnTwo names what is vital on a row and the next one. The key that shows every caution stands behind the second
-// row, or behind the first where that is full.
+// dangersOnTwo names the vital dangers on two rows. The key that shows every caution is at the end of the second row,
+// or of the first if the second is full.
 func dangersOnTwo(th *theme, w int, d dangers, f *dangerForm) block {
 	last := len(d.short) - 1
 	p, mark := th.sign(calc.Caution)
@@ -121,13 +121,13 @@ func dangersOnTwo(th *theme, w int, d dangers, f *dangerForm) block {
 		return block{r.line(), next.line()}
 	}
 	next.ending(th, tail, d.others)
-	if last > 0 && r.left() >= 2 { // the list goes on
+	if last > 0 && r.left() >= 2 { // the list goes on in the next row
 		r.put(th.plain, " ·")
 	}
 	return block{r.line(), next.line()}
 }
 
-// count puts how many stops there are.
+// count adds the number of stops.
 func (r *row) count(th *theme, text string) *row {
 	if text != "" {
 		r.put(th.stop, text).blank(2)
@@ -135,7 +135,7 @@ func (r *row) count(th *theme, text string) *row {
 	return r
 }
 
-// ending puts the words that there is room for, and the key that shows every caution.
+// ending adds the words for which there is room, and the key that shows every caution.
 func (r *row) ending(th *theme, tail string, others []string) *row {
 	end := width(" – c" + tail)
 	for _, word := range others {

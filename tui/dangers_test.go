@@ -10,12 +10,12 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// Whoever looks at figures sees what is in the plume: on the card and on the booth view, on every terminal that holds
-// them.
+// On the card and in the booth view, the figures are always shown together with the fume that the job makes, on every
+// terminal that fits them.
 func TestFumeIsNamedBesideFigures(t *testing.T) {
 	jobs := []struct {
 		job  calc.Job
-		fume []string // as the small line says it
+		fume []string // as the short line names it
 	}{
 		{calc.Job{Metal: "galvanized", Gauge: 18}, []string{"zinc"}},
 		{calc.Job{Metal: "mild-steel", Gauge: 18}, []string{"copper"}},
@@ -41,9 +41,8 @@ func TestFumeIsNamedBesideFigures(t *testing.T) {
 	}
 }
 
-// What kills at once and the fume are named on the card and on the booth view, on every terminal that holds them: what
-// stands
-// whole over the line is not named in it again. On the card the job's own danger comes first.
+// What kills at once and the fume are named on the card and in the booth view, on every terminal that fits them. A
+// danger that is shown in full above the line is not named in it again. On the card the job's own danger comes first.
 func TestTheDeadliestIsNamedFirst(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every size")
@@ -71,7 +70,7 @@ func TestTheDeadliestIsNamedFirst(t *testing.T) {
 	}
 }
 
-// The rows name what else endangers, say how to see all, and count the stops.
+// The rows name the other dangers, say how to see all of them, and count the stops.
 func TestDangerRows(t *testing.T) {
 	th := openAt(t, 80, 24, Options{}).root().th
 	stops, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Hazard: "tank,sealed"})
@@ -106,8 +105,8 @@ func TestDangerRows(t *testing.T) {
 	}
 }
 
-// A verdict that is a caution stands before what every card says, where only one has room.
-func TestTheVerdictIsTheLoudest(t *testing.T) {
+// If there is room for only one caution, a caution about the verdict comes before those of every card.
+func TestVerdictCautionComesFirst(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3),
 		Travel: calc.Some(9)}})
 	s.has("▲ closed vessels · shock")
@@ -121,7 +120,7 @@ func TestTheVerdictIsTheLoudest(t *testing.T) {
 	}
 }
 
-// The list of every caution begins with what kills at once.
+// The list of all cautions begins with what kills at once.
 func TestTheListBeginsWithTheDeadliest(t *testing.T) {
 	s := open80(t)
 	s.press("tab", "tab", "tab", "tab", "c")
@@ -133,7 +132,7 @@ func TestTheListBeginsWithTheDeadliest(t *testing.T) {
 	}
 }
 
-// Every danger is the short word of a warning that some card carries.
+// Every danger is the short name of a warning that some card has.
 func TestDangersAreWarnings(t *testing.T) {
 	c, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18})
 	if err != nil {

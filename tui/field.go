@@ -12,10 +12,10 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// fieldMax is the longest text that a field takes: every size is shorter, and a name in the book as long.
+// fieldMax is the longest text that a field accepts, enough for every size and for a name in the book.
 const fieldMax = 60
 
-// field is one line of typed text with a place to type at. The zero field is empty.
+// field is one line of typed text with a cursor. The zero field is empty.
 type field struct {
 	input *textinput.Model // nil: nothing was typed yet
 }
@@ -32,7 +32,7 @@ func (f *field) trimmed() string { return strings.TrimSpace(f.String()) }
 func (f *field) empty() bool { return f.String() == "" }
 func (f *field) clear()      { *f = field{} }
 
-// at is where typing goes, in characters from the left.
+// at is the position of the cursor, in characters from the left.
 func (f *field) at() int {
 	if f.input == nil {
 		return 0
@@ -53,7 +53,7 @@ func (f *field) view(room int) (string, int) {
 	return string(text[from:to]), width(string(text[from:at]))
 }
 
-// ask draws a question with what is typed behind it, and tells the cursor's column.
+// ask draws a question followed by the typed text, and returns the cursor's column.
 func (f *field) ask(th *theme, question string, w int) (*row, int) {
 	r := newRow(w).put(th.bold, question)
 	text, at := f.view(r.left())
@@ -61,7 +61,7 @@ func (f *field) ask(th *theme, question string, w int) (*row, int) {
 	return r.put(th.bold.exact(), text), x
 }
 
-// setting is a line on which a value is typed, with how it is read, and the cursor's column.
+// setting is a line on which a value is typed, with how it was read, and the cursor's column.
 func (f *field) setting(th *theme, name string, set *choice.Choice, units quantity.System, w int) (line, int) {
 	ask, x := f.ask(th, name+": ", w)
 	if text := f.reading(set.Kind, units, quantity.Rule(set.Kind)); ask.left() > width(text)+2 {
@@ -70,12 +70,12 @@ func (f *field) setting(th *theme, name string, set *choice.Choice, units quanti
 	return ask.line(), x
 }
 
-// reading is what is said of a typed number that may be meant otherwise, else the rule.
+// reading says how a typed number was read if it may mean something else, otherwise the rule.
 func (f *field) reading(kind quantity.Field, units quantity.System, rule string) string {
 	return cmp.Or(quantity.Reading(kind, f.String(), units), rule)
 }
 
-// insert puts text at the cursor: one line of printable characters, the rest left out.
+// insert puts text at the cursor: one line of printable characters. Other characters are dropped.
 func (f *field) insert(s string) {
 	printable := strings.Map(func(r rune) rune {
 		switch {
@@ -89,7 +89,7 @@ func (f *field) insert(s string) {
 	f.tell(tea.PasteMsg{Content: printable})
 }
 
-// tell hands a message to the input, which begins with the first one.
+// tell passes a message to the input, which is created for the first one.
 func (f *field) tell(msg tea.Msg) {
 	if f.input == nil {
 		m := textinput.New()
@@ -100,7 +100,7 @@ func (f *field) tell(msg tea.Msg) {
 	*f.input, _ = f.input.Update(msg)
 }
 
-// edit acts on a key press and reports whether it was one for the field.
+// edit handles a key press and reports whether the field used it.
 func (f *field) edit(k tea.KeyPressMsg) bool {
 	switch k.String() {
 	case "ctrl+u":
@@ -119,7 +119,7 @@ func (f *field) edit(k tea.KeyPressMsg) bool {
 	return true
 }
 
-// pagesKey is the key that turns a page on which letters are typed: the arrows move in what stands there.
+// pagesKey is the key that turns the page while text is typed: the arrows move in the text then.
 func (f *field) pagesKey() string {
 	if f.empty() {
 		return "  ←→ pages"

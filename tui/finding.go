@@ -9,10 +9,10 @@ import (
 	"brazebooth/internal/report"
 )
 
-// stopWidth is how wide a stop is set: what must not be missed is no long line.
+// stopWidth is the width of a stop: a long line is easily overlooked.
 const stopWidth = 88
 
-// finding shows what was found to who has the card at hand; why adds the sources.
+// finding shows a finding to a user who has the card; why adds the sources.
 func (s *session) finding(th *theme, blocks []report.Block, w int, why bool) (b block) {
 	lines := report.Words(blocks, report.Options{Units: s.units, Why: why, Beside: true})
 	for i := range lines {
@@ -24,7 +24,7 @@ func (s *session) finding(th *theme, blocks []report.Block, w int, why bool) (b 
 	return b
 }
 
-// reasonsBegin reports the first line of a list of reasons, which stands apart.
+// reasonsBegin reports the first line of a list of reasons, which gets an empty line before it.
 func reasonsBegin(lines []report.Line, i int) bool {
 	reason := func(k report.Kind) bool { return k == report.Reason || k == report.Topic || k == report.Source }
 	switch {
@@ -48,8 +48,8 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 		b.addAll(cautionLines(th, &calc.Warning{Severity: calc.Caution, Text: l.Text}, w))
 	case report.Note:
 		b.addAll(cautionLines(th, &calc.Warning{Severity: calc.Info, Text: l.Text}, w))
-	case report.VerdictIs:
-		b.say(th.verdict(l.Lead), 0, "verdict: "+l.Text, w)
+	case report.FitVerdict:
+		b.say(th.fit(l.Lead), 0, report.FitLabel+": "+l.Text, w)
 	case report.Instead:
 		b.say(th.plain, 0, "instead: "+l.Text, w)
 	case report.Rank:
@@ -92,15 +92,15 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 		}
 		r := newRow(w).put(p, sign).blank(1).put(th.plain, l.Lead)
 		b.addAll(flow(r, []piece{{22, th.quiet, l.Text}}, 4, w))
-	case report.Zone:
-		b.say(th.plain, 0, "zone: "+l.Text, w)
+	case report.CardVerdict:
+		b.say(th.plain, 0, l.Lead+": "+l.Text, w)
 	default:
 		b.say(th.plain, 0, l.Text, w)
 	}
 }
 
-// verdict is how a page's verdict looks.
-func (th *theme) verdict(v string) paint {
+// fit is the paint of the fit page's verdict.
+func (th *theme) fit(v string) paint {
 	switch v {
 	case advice.WithCare, advice.AnotherWay:
 		return th.watch
@@ -110,7 +110,7 @@ func (th *theme) verdict(v string) paint {
 	return th.good
 }
 
-// figure is a row of a page's figures; ~ stands before what nobody gave, or what goes by it.
+// figure is a row of a page's figures. A ~ marks an assumed value and a value that depends on one.
 func (th *theme) figure(f *report.Row, w int) block {
 	value, band := 20, 36
 	if w < narrowWidth {
@@ -119,7 +119,7 @@ func (th *theme) figure(f *report.Row, w int) block {
 	parts := []piece{{value, th.bold, f.Value.String()}, {band, th.quiet, f.Value.Band()}, {52, th.plain,
 		f.Other.String()}}
 	r := newRow(w).put(th.quiet, f.Label)
-	if f.Assumed || f.Rests { // its sign stands before the column
+	if f.Assumed || f.Rests { // the sign goes to the left of the column
 		parts[0].text = "~" + parts[0].text
 		value--
 	}
@@ -129,7 +129,7 @@ func (th *theme) figure(f *report.Row, w int) block {
 	return flow(r, parts, value, w)
 }
 
-// stops says on top of a page what must not be done at all.
+// stops shows at the top of a page what must not be done at all.
 func stops(b *block, th *theme, s *session, c *calc.Card, w int) {
 	b.addAll(s.finding(th, []report.Block{report.Stops{List: calc.Stops(c.Warnings)}}, w, false))
 }
@@ -156,7 +156,7 @@ func (m *root) partBody(w int) (b block) {
 	return b
 }
 
-// pageText is what was found for the open page, or what it lacks.
+// pageText is the finding of the open page, or what it lacks.
 func (m *root) pageText(blocks []report.Block, err error, w int) (b block) {
 	if err != nil {
 		stops(&b, &m.th, &m.session, &m.session.card, w)
@@ -166,7 +166,7 @@ func (m *root) pageText(blocks []report.Block, err error, w int) (b block) {
 	return m.session.finding(&m.th, blocks, w, m.part.why)
 }
 
-// pageStrip lists every page under its chapter, the open one in brackets.
+// pageStrip lists every page under its chapter, with the open one in brackets.
 func pageStrip(th *theme, at, w int) (b block) {
 	r := newRow(w - 2) // for the walk's mark
 	chapter := ""
@@ -190,7 +190,7 @@ func pageStrip(th *theme, at, w int) (b block) {
 	return append(b, r.line())
 }
 
-// pageTurn is the open page between its neighbours, for a screen without room for them all.
+// pageTurn is the open page between its neighbours, for a screen without room for all pages.
 func pageTurn(th *theme, at, w int) line {
 	n := len(pageNames)
 	r := newRow(w).put(th.quiet, "← "+pageNames[(at+n-1)%n]+"  ").put(th.cursor, "["+pageNames[at]+"]")

@@ -15,12 +15,12 @@ import (
 
 var walkSizes = [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}}
 
-// openWalk is the first start of all, some steps on.
+// openWalk is the very first start of the program, some steps into the walk.
 func openWalk(t testing.TB, size [2]int, steps int) *terminal {
 	s := openAt(t, size[0], size[1], Options{Walk: true, Book: &drawer{}})
 	if cmd := s.walk().to(s.root(), steps); cmd != nil {
 		msg := cmd()
-		if both, ok := msg.(tea.BatchMsg); ok { // the work first, its clock second
+		if both, ok := msg.(tea.BatchMsg); ok { // the work is first, the progress clock second
 			msg = both[0]()
 		}
 		s.send(msg)
@@ -45,8 +45,9 @@ func TestGoldenWalk(t *testing.T) {
 	}
 }
 
-// At every step of every size the text stands whole above its keys, colours or none, and what it points at is marked.
-func TestWalkSaysAllOfIt(t *testing.T) {
+// At every step and size the text is shown in full above its keys, with or without colours, and the line that it is
+// about is marked.
+func TestWalkShowsItsWholeText(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
@@ -71,13 +72,13 @@ func TestWalkSaysAllOfIt(t *testing.T) {
 	}
 }
 
-// The walk is left at any step, what it showed is nobody's job, and nothing but asking brings it back.
+// The walk can be left at any step. Its example never becomes the user's job, and it returns only when asked for.
 func TestWalkIsLeft(t *testing.T) {
 	fresh := openAt(t, 80, 24, Options{Book: &drawer{}}).text()
 	for i := range walkSteps {
 		for k, out := range []string{"esc", "/", "q"} {
 			if !deep.Run() && (i+k+int(deep.Seed()))%3 != 0 {
-				continue // each key at others
+				continue // each key at other sizes
 			}
 			s := openWalk(t, [2]int{80, 24}, i)
 			if s.press(out) {
@@ -94,7 +95,7 @@ func TestWalkIsLeft(t *testing.T) {
 	}
 }
 
-// Keys that are none of the walk's do nothing in it; it goes back, and past its end to the first screen.
+// Keys that the walk does not use do nothing in it. It can go back, and its end leads to the first screen.
 func TestWalkKeys(t *testing.T) {
 	s := openWalk(t, [2]int{80, 24}, 0)
 	s.has("1 of 16")
@@ -126,7 +127,8 @@ func TestWalkKeys(t *testing.T) {
 	}
 }
 
-// The walk ends at practice by a key, and comes again from the pages without touching the job that stands there.
+// At the end of the walk a key leads to practice. The walk can be started again from the pages, without touching the
+// job.
 func TestWalkFromThePages(t *testing.T) {
 	s := openWalk(t, [2]int{80, 24}, len(walkSteps)-1)
 	s.press("1")
@@ -148,12 +150,12 @@ func TestWalkFromThePages(t *testing.T) {
 	}
 }
 
-// What is computed for a step that was left is dropped, and its computing ends.
-func TestWalkDropsWhatItLeft(t *testing.T) {
+// An answer for a step that was left is dropped, and its computation is cancelled.
+func TestWalkDropsOldAnswers(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Walk: true})
 	s.press("enter", "enter", "enter", "enter", "enter", "enter", "enter")
 	m := s.root()
-	cmd := s.walk().to(m, 8) // the map, on its way
+	cmd := s.walk().to(m, 8) // the map, still being computed
 	left := s.walk().screens
 	s.press("enter")
 	if left.ctx.Err() == nil {
@@ -172,8 +174,8 @@ func TestWalkDropsWhatItLeft(t *testing.T) {
 	}
 }
 
-// What the walk says of a range fits the row that it points at: only of a suggested setting is it where the setting
-// may go.
+// The walk's text about a range matches the row that it is about: only for a suggested setting does the range say how
+// far the setting may go.
 func TestWalkSaysWhatARangeIs(t *testing.T) {
 	card, err := calc.Solve(ExampleJob())
 	if err != nil {
@@ -186,7 +188,7 @@ func TestWalkSaysWhatARangeIs(t *testing.T) {
 			continue
 		}
 		told++
-		if doubt := strings.Contains(step.says, "Here the range is the doubt"); doubt == f.Suggested() {
+		if doubt := strings.Contains(step.says, "This range is the doubt"); doubt == f.Suggested() {
 			t.Errorf("step %d points at %s, whose range is suggested: %v, and says %q", i+1, step.at, f.Suggested(),
 				step.says)
 		}

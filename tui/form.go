@@ -8,34 +8,34 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// form is rows below each other into which one types; under them stands what the row under the cursor is.
+// form is rows to type into, with an explanation of the row under the cursor below them.
 type form struct {
 	at     int
 	field  field // of the row under the cursor
 	values [mostRows]string
-	busy   bool   // on its way to the book: it is not sent twice, nor changed under way
+	busy   bool   // it is being sent to the book: it cannot be sent twice or changed meanwhile
 	scroll window // of the rows
-	below  window // of what is said of a row
+	below  window // of the explanation of a row
 }
 
-// mostRows is how many rows a form has at most.
+// mostRows is the largest number of rows in a form.
 const mostRows = 24
 
-// formRow is what a row asks, and how it is read.
+// formRow is the question of a row, and how its answer is read.
 type formRow struct {
-	name, ask, rule string // name is what the command calls it
-	how             string // the practice that tells how it is measured
+	name, ask, rule string // name is the command's name for it
+	how             string // how it is measured in practice
 	field           quantity.Field
-	figure, unit    string // of the number; figure is "" for what no hand sets
+	figure, unit    string // of the number; figure is "" if it is not set by hand
 	timed           bool   // space starts and stops a watch
-	over            string // a heading over it
+	over            string // a heading above the row
 }
 
 // formRows are a form's rows.
 type formRows interface {
 	rows() []formRow
 	asked(at int) bool
-	// says is how what stands on a row was read, or what else stands behind it.
+	// says is how the text on a row was read, or another text after it.
 	says(m *root, at int, here bool) (string, paint)
 }
 
@@ -47,7 +47,7 @@ func (p *form) paste(_ *root, text string) action {
 	return nil
 }
 
-// keeps is what stands on the row that keeps all of it.
+// keeps is the text on the row that saves the form.
 func (p *form) keeps(th *theme, here bool) (string, paint) {
 	switch {
 	case p.busy:
@@ -60,7 +60,7 @@ func (p *form) keeps(th *theme, here bool) (string, paint) {
 
 func (p *form) store() { p.values[p.at] = p.field.trimmed() }
 
-// edit acts on the keys that move and edit.
+// edit handles the keys that move and edit.
 func (p *form) edit(msg tea.KeyPressMsg, f formRows) {
 	switch s := msg.String(); {
 	case s == "esc":
@@ -81,7 +81,7 @@ func (p *form) edit(msg tea.KeyPressMsg, f formRows) {
 	p.store()
 }
 
-// move goes to another row that is asked.
+// move goes to the next row that is asked, forward or back.
 func (p *form) move(f formRows, by int) {
 	for to := p.at + by; to >= 0 && to < len(f.rows()); to += by {
 		if f.asked(to) {
@@ -91,7 +91,7 @@ func (p *form) move(f formRows, by int) {
 	}
 }
 
-// to goes to a row, with what stands there.
+// to goes to a row and puts its text into the field.
 func (p *form) to(at int) {
 	p.store()
 	p.at, p.below = at, window{}
@@ -99,7 +99,7 @@ func (p *form) to(at int) {
 	p.field.insert(p.values[at])
 }
 
-// draw is the rows under a title, "" for none, and under them what is told of the one under the cursor.
+// draw draws the rows below a title, "" for none, and below them the explanation of the one under the cursor.
 func (p *form) draw(m *root, f formRows, title string, told block, w, h int) (b block, _ *tea.Cursor) {
 	th := &m.th
 	if title != "" {
@@ -145,7 +145,7 @@ func (p *form) draw(m *root, f formRows, title string, told block, w, h int) (b 
 	return b.fit(min(len(b), h)), tea.NewCursor(x, y)
 }
 
-// inputsPage takes what a page beside the card asks for, one by one: what is typed goes onto the job at once.
+// inputsPage asks for the choices that a page beside the card needs. A typed value goes onto the job at once.
 type inputsPage struct {
 	form
 	page    string
@@ -198,11 +198,11 @@ func (p *inputsPage) press(m *root, msg tea.KeyPressMsg) action {
 		return p.open(s)
 	}
 	p.edit(msg, p)
-	p.values = [mostRows]string{} // a row keeps what was set, not what was typed
+	p.values = [mostRows]string{} // a row shows the value that was set, not the typed text
 	return nil
 }
 
-// set sets what was typed; with nothing typed it opens the row's list, where it has one.
+// set sets the typed value. With nothing typed it opens the row's list, if it has one.
 func (p *inputsPage) set(s *session) action {
 	c := p.choices[p.at]
 	if p.field.empty() {
@@ -223,7 +223,7 @@ func (p *inputsPage) set(s *session) action {
 	return change(job, c.Words()+" is set")
 }
 
-// open leaves the row's value open again.
+// open leaves the row's choice open again.
 func (p *inputsPage) open(s *session) action {
 	c, job := p.choices[p.at], s.job
 	c.Clear(&job)

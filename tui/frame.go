@@ -9,7 +9,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// draw lays the whole terminal out: the verdict on top, the keys at the bottom, the open screen between.
+// draw lays the whole terminal out: the verdict at the top, the keys at the bottom, the open screen between.
 func (m *root) draw() tea.View {
 	v := tea.View{AltScreen: true, WindowTitle: "brazebooth", MouseMode: tea.MouseModeCellMotion}
 	if m.w < leastWidth || m.h < leastHeight {
@@ -22,13 +22,13 @@ func (m *root) draw() tea.View {
 	}
 	b, cursor := m.body(m.h - len(foot))
 	if len(foot) > 0 {
-		foot = m.foot() // only now is known what can be scrolled
+		foot = m.foot() // only now it is known whether something can be scrolled
 	}
 	v.Content, v.Cursor = append(b, foot...).String(), cursor
 	return v
 }
 
-// body is the open screen under its strip, without the keys, in so many lines.
+// body is the open screen below its strip, without the keys, on this many lines.
 func (m *root) body(h int) (b block, cursor *tea.Cursor) {
 	if m.front().about(m).fills {
 		b, _ = m.front().view(m, m.w, h)
@@ -48,7 +48,7 @@ func (m *root) body(h int) (b block, cursor *tea.Cursor) {
 	return b, cursor
 }
 
-// margin is the columns left at either side of a screen.
+// margin is the columns left free at either side of a screen.
 func (m *root) margin() int {
 	if m.w < narrowWidth {
 		return 0
@@ -56,15 +56,14 @@ func (m *root) margin() int {
 	return 1
 }
 
-// tooSmall is shown where not even three figures fit.
+// tooSmall is shown on a terminal that is too small for three figures.
 func (m *root) tooSmall() (b block) {
 	b.say(m.th.plain, 0, fmt.Sprintf("Too small: this needs %d columns and %d lines. ctrl+c quits.", leastWidth,
 		leastHeight), m.w)
 	return b.fit(min(len(b), m.h))
 }
 
-// foot is the one place for what went wrong or was done, and the keys. On a low terminal what is said stands in the
-// place of the keys.
+// foot shows what went wrong or was done, and the keys. On a low terminal such a message replaces the keys.
 func (m *root) foot() block {
 	w := m.w - 2*m.margin()
 	b := m.news(w)
@@ -74,7 +73,7 @@ func (m *root) foot() block {
 	return b.indent(m.margin())
 }
 
-// news is what went wrong, what was done, what is being waited for; nothing where all is still.
+// news is what went wrong, what was done, or what is being waited for; empty if there is nothing.
 func (m *root) news(w int) (b block) {
 	switch {
 	case m.notice != nil:
@@ -85,16 +84,16 @@ func (m *root) news(w int) (b block) {
 		b.fault(&m.th, m.session.fault, w)
 	case m.beat.stop != nil && !m.isOpen(&m.beat):
 		b.say(m.th.quiet, 0, m.beat.rough(), w)
-	case m.beat.gave && m.front() == screen(&m.card) && m.unsettled("arc_on"):
+	case m.beat.cancelled && m.front() == screen(&m.card) && m.unsettled("arc_on"):
 		b.say(m.th.quiet, 0, "the times are a rough estimate: t follows the heat", w)
 	}
 	return b
 }
 
-// top is the strip with the verdict: in full on card and booth view, on one line over the other screens.
+// top is the strip with the verdict: in full on the card and in the booth view, on one line over the other screens.
 func (m *root) top() block {
 	lines := 1
-	if m.practising() { // its own verdict: nothing of it is the card's
+	if m.practising() { // practice has its own verdict, which is not the card's
 		lines = stripLines(m.w, m.h)
 		return append(block{}, m.lamp.Draw(m.drill.strip(m.units), m.th.Theme, m.w, lines)...)
 	}
@@ -108,7 +107,7 @@ func (m *root) top() block {
 	return b
 }
 
-// keysLine is the last line of keys that was drawn: it changes less often than the screen over it.
+// keysLine is the last line of keys that was drawn, because it changes less often than the screen above it.
 type keysLine struct {
 	of   string
 	w    int
@@ -116,7 +115,7 @@ type keysLine struct {
 	line line
 }
 
-// draw is footLine, kept until keys, width or theme change.
+// draw is footLine, remembered until keys, width or theme change.
 func (l *keysLine) draw(th *theme, keys string, w int) line {
 	if keys != l.of || w != l.w || th.look != l.look || l.line.Width == 0 {
 		*l = keysLine{keys, w, th.look, footLine(th, keys, "f1 help", w)}
@@ -124,8 +123,8 @@ func (l *keysLine) draw(th *theme, keys string, w int) line {
 	return l.line
 }
 
-// footLine shows the keys that count here, as many as there is room for; the last one is always among them. The library
-// cuts a line with an ellipsis, or runs over it where that has no room: it gets what fits.
+// footLine shows the keys of this screen, as many as there is room for; the last one is always shown. The library cuts
+// a line with an ellipsis, or overruns if that has no room, so it is given only what fits.
 func footLine(th *theme, keys, last string, w int) line {
 	used := width(last)
 	var list []key.Binding
@@ -139,15 +138,15 @@ func footLine(th *theme, keys, last string, w int) line {
 	return line{Text: text, Width: ansi.StringWidth(text)}
 }
 
-// keyGap stands between two keys.
+// keyGap is between two keys.
 const keyGap = "  "
 
-// entry is a key for the library's help, which leaves out those that answer to none.
+// entry is a key for the library's help, which leaves out bindings without keys.
 func entry(shown, does string, _ bool) key.Binding {
 	return key.NewBinding(key.WithKeys(shown), key.WithHelp(shown, does))
 }
 
-// The smallest terminal that holds a choice and the figures.
+// The smallest terminal, which has room for a choice and the figures.
 const (
 	leastWidth  = 32
 	leastHeight = 10
@@ -156,17 +155,17 @@ const (
 // Least is the smallest terminal that the screens fit.
 func Least() (width, height int) { return leastWidth, leastHeight }
 
-// Widths at which the screen is laid out differently.
+// Widths from which the screen has another layout.
 const (
-	narrowWidth = 60 // below: one thing at a time
-	besideWidth = 78 // from here the card stands beside the list
-	wideWidth   = 98 // from here the reasons stand beside the card
+	narrowWidth = 60 // below this: one thing at a time
+	besideWidth = 78 // from here on the card is beside the list
+	wideWidth   = 98 // from here on the reasons are beside the card
 )
 
-// textWidth is how wide a text to read is at most.
+// textWidth is the largest width of text to read.
 const textWidth = 88
 
-// lowHeight is the height below which lists and figures go before what explains them.
+// lowHeight is the height below which lists and figures are more important than their explanations.
 const (
 	lowHeight = 18 // of the terminal
 	lowBody   = 13 // of the open screen in it

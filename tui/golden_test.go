@@ -10,8 +10,8 @@ import (
 
 func sizeName(s [2]int) string { return fmt.Sprintf("%dx%d", s[0], s[1]) }
 
-// Every screen as it stands on the terminal, colours left out, from a phone to a large screen.
-// After a change that is meant: go test ./tui -run Golden -update, and look at the difference.
+// Every screen as shown on the terminal, without colours, from a phone to a large screen. After an intended change: go
+// test ./tui -run Golden -update, and look at the difference.
 func TestGolden(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")

@@ -8,7 +8,7 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 )
 
-// What is sent for a card and for a map in every number of colours, on dark and on light; \e stands for the escape.
+// The bytes sent for a card and for a map in every number of colours, on dark and on light; \e is the escape character.
 func TestGoldenColours(t *testing.T) {
 	for _, profile := range []colorprofile.Profile{colorprofile.TrueColor, colorprofile.ANSI256, colorprofile.ANSI,
 		colorprofile.ASCII} {

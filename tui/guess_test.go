@@ -7,9 +7,8 @@ import (
 	"brazebooth/calc"
 )
 
-// The load to allow, the seam's time and its cost carry the mark of what nobody gave, and say what it is; with the
-// length given
-// they carry none.
+// The allowable load, the seam's time and its cost are marked because nobody gave the length, and say which length is
+// assumed. With the length given they have no mark.
 func TestAssumedSeamIsMarked(t *testing.T) {
 	for _, size := range [][2]int{{40, 40}, {60, 40}, {80, 24}, {120, 40}} {
 		for _, x := range []struct{ page, figure string }{{"strength", "allowable load"}, {"cost", "arc time"},

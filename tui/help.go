@@ -9,7 +9,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// openHelp opens the help where it tells of the open screen.
+// openHelp opens the help at the part about the open screen.
 func openHelp(m *root) tea.Cmd {
 	if _, text := m.front().(*textPage); text {
 		m.pop()
@@ -26,11 +26,11 @@ func openHelp(m *root) tea.Cmd {
 	return nil
 }
 
-// helpColumn is where what a key does begins.
+// helpColumn is the column in which the explanations of keys begin.
 const helpColumn = 11
 
-// keysColumn lists keys with what they do. The library does not wrap: what a key does on further lines are entries
-// without a key.
+// keysColumn lists keys with what they do. The library does not wrap text, so further lines of an explanation are
+// entries without a key.
 func keysColumn(th *theme, keys [][2]string, w int) block {
 	var list []key.Binding
 	for _, k := range keys {
@@ -43,7 +43,7 @@ func keysColumn(th *theme, keys [][2]string, w int) block {
 	return linesOf(th.keys.FullHelpView([][]key.Binding{list}))
 }
 
-// The parts of the help below the keys: what the signs mean that the screens use, and texts.
+// The parts of the help below the keys: the meaning of the signs on the screens, and texts.
 var helpSigns = [...][2]string{
 	{"~", "assumed: nobody chose it yet"},
 	{"yours", "you changed it; r puts the suggestion back"},
@@ -53,10 +53,10 @@ var helpSigns = [...][2]string{
 }
 
 var helpTexts = [...][2]string{
-	{"seen from afar", "b fills the screen with five figures; c shows its cautions, any other key returns. " +
-		"Of a timed arc the bar moves all the time, so the terminal keeps getting something new. " +
-		"Of any other nothing changes: whether the screen goes dark is for the terminal and the machine to " +
-		"say, not for this program."},
+	{"seen from afar", "b fills the screen with five figures; the arrows pick and change them, c shows the " +
+		"cautions, esc returns. With a timed arc the bar moves all the time, so the terminal keeps getting " +
+		"something new. With any other arc nothing changes: whether the screen then goes dark is set in the " +
+		"terminal and the machine, not in this program."},
 	{"colours", "brazebooth --theme auto, dark, light, contrast or none. contrast is the strongest; none " +
 		"has bold and plain text only. In sixteen colours the terminal's own palette decides."},
 }
@@ -81,7 +81,7 @@ func helpBody(th *theme, w int) (b block) {
 	return b
 }
 
-// bound are the keys of the screens. Those that print a character work only where nothing is typed.
+// bound are the keys of the screens. Keys that print a character work only while nothing is typed.
 var bound = struct {
 	Up, Down, PageUp, PageDown, Top, Bottom key.Binding
 
@@ -116,8 +116,8 @@ type helpGroup struct {
 	keys  [][2]string
 }
 
-// helpGroups lists every key for the help page, in the order in which a newcomer meets them; commands of a shell too,
-// for what no key does.
+// helpGroups lists every key for the help page, in the order in which a newcomer meets them, and the commands of a
+// shell for tasks that no key does.
 var helpGroups = [...]helpGroup{
 	{"everywhere", [][2]string{{"enter", "go on"}, {"esc /", "back"}, {"tab", "next step, nothing chosen"},
 		{"shift+tab", "step before"}, {"f1 ?", "help"}, {"g f3", "words: what the one under the cursor means"},

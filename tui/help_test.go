@@ -6,11 +6,11 @@ import (
 	"testing"
 )
 
-// below is the mark of a text that goes on.
+// below is the mark of a text that continues below.
 var below = regexp.MustCompile(`↓ \d+ line`)
 
-// F1 opens at the part for the screen one is on, and every part that is named there stands in the help.
-func TestHelpOpensWhereOneIs(t *testing.T) {
+// F1 opens the help at the part about the open screen, and the help has every part that a screen names.
+func TestHelpOpensAtTheScreen(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
 		for keys, want := range map[string]string{
 			"": "in a list", "tab tab tab tab": "on the card", "tab tab tab tab m": "on the map",
@@ -32,7 +32,7 @@ func TestHelpOpensWhereOneIs(t *testing.T) {
 	}
 }
 
-// What no key does has its command named, in the help and on the pages of the book.
+// For every task without a key, the help and the pages of the book name the command.
 func TestCommandsOfTheBookAreNamed(t *testing.T) {
 	s := openAt(t, 80, 50, Options{Book: &drawer{}})
 	s.press("tab", "tab", "tab", "tab", "k")

@@ -19,13 +19,13 @@ import (
 
 func TestMain(m *testing.M) { deep.Main(m, 25) }
 
-// teller is what a screen needs of a test; a random test has its own.
+// teller is the part of a test that a screen needs; a randomized test has its own.
 type teller interface {
 	Helper()
 	Fatalf(format string, args ...any)
 }
 
-// screen is the model under a test's fingers.
+// terminal is the model as a test uses it.
 type terminal struct {
 	t teller
 	m tea.Model
@@ -61,18 +61,17 @@ func (s *terminal) send(msg tea.Msg) bool {
 	switch msg := cmd().(type) {
 	case tea.QuitMsg:
 		return true
-	case tea.BatchMsg: // something slow: the work first, its clock second
+	case tea.BatchMsg: // a slow computation: the work is first, its clock second
 		return s.send(msg[0]())
-	case beatTick, slowTick: // the clock runs on by itself
-	case told:
+	case beatTick, slowTick: // the clock is not followed
+	case screenMsg:
 		return s.send(msg)
 	}
 	return false
 }
 
-// The answers to the jobs of all tests: they ask for the same few hundred many thousand times, and the program itself
-// keeps
-// only the last.
+// The answers to the jobs of all tests. They ask for the same few hundred jobs many thousand times, and the program
+// itself remembers only the last one.
 var (
 	knownCards deep.Known[calc.Job, calc.Card]
 	knownMaps  deep.Known[calc.Job, calc.Window]
@@ -83,14 +82,14 @@ var (
 	knownSpans deep.Known[calc.Job, spans]
 )
 
-// pageKey is a page and all that a card differs by: a timed one has other figures once its heat was followed.
+// pageKey is a page and everything in which cards differ: a timed card has other figures after its heat was computed.
 type pageKey struct {
 	name      string
 	job, used calc.Job
 	figures   string
 }
 
-// computedOnce is whenAsked with a memory; what nobody waits for any more goes past it.
+// computedOnce is whenAsked with a memory. An answer that nobody waits for any more is not remembered.
 var computedOnce = computing{
 	page: func(ctx context.Context, e *advice.Entry, c *calc.Card) (advice.Page, error) {
 		if ctx.Err() != nil {
@@ -134,9 +133,8 @@ func solved(job calc.Job) (calc.Card, error) {
 	return knownCards.Of(job, func() (calc.Card, error) { return calc.Solve(job) })
 }
 
-// besideLists is solved for a test that looks at the rows of lists: the card beside them is the first job's, but for a
-// sample of
-// the jobs under the cursor.
+// besideLists is solved for a test that looks at the rows of lists. The card beside them is the first job's, except for
+// a sample of the jobs under the cursor.
 func besideLists(t testing.TB) func(calc.Job) (calc.Card, error) {
 	t.Helper()
 	chance := deep.Rand(t)
@@ -155,7 +153,7 @@ func besideLists(t testing.TB) func(calc.Job) (calc.Card, error) {
 	}
 }
 
-// coarse is a map that a test can wait for.
+// coarse is a map on a coarse grid, which a test can wait for.
 func coarse(_ context.Context, job calc.Job, _ func(float64)) (calc.Window, error) {
 	return knownMaps.Of(job, func() (calc.Window, error) {
 		return calc.WindowOf(context.Background(), job, calc.CoarseWindow, nil)
@@ -167,13 +165,13 @@ func followed(_ context.Context, job calc.Job, _ func(float64)) (calc.Timed, err
 	return knownSpots.Of(job, func() (calc.Timed, error) { return calc.SolveTimed(context.Background(), job, nil) })
 }
 
-// unfollowed is the heat of a timed arc that nobody can follow, for a test that only comes past one: the card keeps its
+// unfollowed fails to compute the heat of a timed arc, for a test in which that does not matter. The card keeps its
 // estimate.
 func unfollowed(context.Context, calc.Job, func(float64)) (calc.Timed, error) {
 	return calc.Timed{}, formula.ErrRange
 }
 
-// press gives the model keys by name: a character stands for itself.
+// press gives the model keys by name. A character is its own name.
 func (s *terminal) press(names ...string) (quit bool) {
 	for _, n := range names {
 		quit = s.send(keyPress(n))
@@ -217,7 +215,7 @@ func keyPress(name string) tea.KeyPressMsg {
 
 func (s *terminal) root() *root { return s.m.(*root) }
 
-// pick is the topmost list, an empty one where there is none.
+// pick is the topmost list, an empty one if there is none.
 func (s *terminal) pick() *picker { return pickOf(s.root()) }
 
 func pickOf(m *root) *picker {
@@ -227,19 +225,19 @@ func pickOf(m *root) *picker {
 	return &picker{}
 }
 
-// walk is the walk for newcomers, nil where it is not open.
+// walk is the walk for newcomers, nil if it is not open.
 func (s *terminal) walk() *walk {
 	p, _ := topmost[*walk](s.root())
 	return p
 }
 
-// overCard reports whether something lies over the path or the card.
+// overCard reports whether a screen is open over the path or the card.
 func (m *root) overCard() bool { return !m.onPath(m.front()) }
 
 // text is the frame without its colours.
 func (s *terminal) text() string { return ansi.Strip(s.m.View().Content) }
 
-// onCard fails where something else than the card is on top.
+// onCard fails if the card is not on top.
 func (s *terminal) onCard() {
 	s.t.Helper()
 	if !s.root().onCard() {
@@ -265,7 +263,7 @@ func (s *terminal) hasNot(parts ...string) {
 	}
 }
 
-// fits fails where the frame is wider or taller than the terminal.
+// fits fails if the frame is wider or taller than the terminal.
 func (s *terminal) fits(w, h int) {
 	s.t.Helper()
 	lines := strings.Split(s.m.View().Content, "\n")

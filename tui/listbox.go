@@ -10,8 +10,8 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
-// listbox is Bubbles' list of rows a line high, in pages, so that a step down costs the bytes of two rows. Rows are
-// numbers: what they show is asked for as they are drawn. The zero listbox is empty.
+// listbox is Bubbles' list with rows of one line, in pages, so that a step down sends only two rows. Rows are numbers;
+// their text is asked for when they are drawn. The zero listbox is empty.
 type listbox struct {
 	list  list.Model
 	draws *rowDrawer
@@ -32,7 +32,7 @@ type numberedItem struct{}
 
 func (numberedItem) FilterValue() string { return "" }
 
-// set makes it a list of n rows; the cursor stays where it was, if there is a row.
+// set makes it a list of n rows. The cursor stays where it was, if there is still a row.
 func (l *listbox) set(n int) {
 	if l.draws == nil {
 		l.draws = &rowDrawer{}
@@ -51,7 +51,7 @@ func (l *listbox) set(n int) {
 
 func (l *listbox) len() int { return len(l.list.Items()) }
 
-// at is the row under the cursor; 0 where there is none.
+// at is the row under the cursor; 0 if there is none.
 func (l *listbox) at() int { return l.list.Index() }
 
 func (l *listbox) goTo(i int) {
@@ -62,8 +62,8 @@ func (l *listbox) goTo(i int) {
 	}
 }
 
-// search is the field over a list: a question, what is typed, a hint where nothing is, and on which row one is of how
-// many; and the cursor's column.
+// search is the field above a list: a question, the typed text or a hint, the number of the row and of all rows; and
+// the cursor's column.
 func (l *listbox) search(th *theme, f *field, question, hint string, w int) (line, int) {
 	r, x := f.ask(th, question, w)
 	if f.empty() && r.left() > width(hint)+1 {
@@ -82,7 +82,7 @@ func (l *listbox) where() string {
 	return fmt.Sprintf("%d of %d", l.at()+1, l.len())
 }
 
-// moved acts on the keys that move the cursor, where they print nothing.
+// moved handles the keys that move the cursor and print nothing.
 func (l *listbox) moved(press tea.KeyPressMsg) bool {
 	switch {
 	case press.Text != "":
@@ -105,16 +105,16 @@ func (l *listbox) moved(press tea.KeyPressMsg) bool {
 	return true
 }
 
-// finder is a field over the list of what it finds.
+// finder is a field above the list of what it finds.
 type finder struct {
 	field field
 	list  listbox
 }
 
-// edit acts on the keys that move in the list and those of the field, and reports whether something else is typed now.
+// edit handles the keys of the list and of the field, and reports whether the typed text changed.
 func (p *finder) edit(press tea.KeyPressMsg) bool {
 	before := p.field.String()
-	switch { // the first and the last row are the field's keys while something stands in it
+	switch { // home and end belong to the field while it has text
 	case (before == "" || !key.Matches(press, bound.Top, bound.Bottom)) && p.list.moved(press):
 	case press.String() == "esc":
 		p.field.clear()
@@ -134,7 +134,7 @@ func (l *listbox) draw(h int, row func(i int, chosen bool) line) block {
 	return linesOf(l.list.View()).fit(h)
 }
 
-// clicked puts the cursor on a line of what is drawn, or chooses the row that it is on already.
+// clicked puts the cursor on the clicked line, or chooses the row if the cursor is on it already.
 func (l *listbox) clicked(y int, moves, chooses func() action) action {
 	from, to := l.list.Paginator.GetSliceBounds(l.len())
 	switch at := from + y; {
@@ -148,9 +148,9 @@ func (l *listbox) clicked(y int, moves, chooses func() action) action {
 	}
 }
 
-// handed is what a key does to what a hand sets: it picks another one, or turns it by a step; a keypad has a point in
-// place of an arrow.
-func handed(press tea.KeyPressMsg) (pick, turn int) {
+// settingKey says what a key does to a setting: it picks another one, or turns it by a step. A keypad has a point
+// instead of an arrow.
+func settingKey(press tea.KeyPressMsg) (pick, turn int) {
 	switch press.String() {
 	case "left":
 		return -1, 0

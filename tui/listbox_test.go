@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// A list goes by rows and pages and stays on its rows, however many there are and however high it is drawn.
+// A list moves by rows and pages and stays within its rows, for any number of rows and any height.
 func TestListMoves(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var l listbox
@@ -46,7 +46,7 @@ func TestListMoves(t *testing.T) {
 	})
 }
 
-// A text is scrolled by lines and by pages of which a line stays; nothing of it is lost or moved on the way.
+// A text scrolls by lines, and by pages that keep one line of the page before. No line is lost or moved.
 func TestWindowMoves(t *testing.T) {
 	th := newTheme(look{})
 	rapid.Check(t, func(t *rapid.T) {
@@ -56,7 +56,7 @@ func TestWindowMoves(t *testing.T) {
 		for i := range n {
 			text.add(newRow(20).put(th.bold, fmt.Sprintf("line %d", i)).line())
 		}
-		top, high := 0, h-1 // the last line says how many there are besides
+		top, high := 0, h-1 // the last line says how many more there are
 		for range 20 {
 			press := rapid.SampledFrom([]string{"up", "down", "pgup", "pgdown", "space", "home", "end"}).Draw(t, "key")
 			page := max(1, high-1)

@@ -8,7 +8,7 @@ import (
 	"brazebooth/calc"
 )
 
-// A map that is drawn coarser says so on the screen, at every size, under the marks that it explains.
+// A map on a coarser grid says so on the screen, at every size, below the marks that it explains.
 func TestCoarserMapSaysSo(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
 		for _, coarser := range []bool{true, false} {
@@ -30,7 +30,7 @@ func TestCoarserMapSaysSo(t *testing.T) {
 	}
 }
 
-// The same where the figures beside the map take all the room that there is.
+// The same if the figures beside the map need all of the room.
 func TestCoarserMapSaysSoBesideMuch(t *testing.T) {
 	job := calc.Job{Metal: "aluminium-bronze", Gauge: 14, Metal2: "copper", Thickness2: calc.Some(3.46), Joint: "lap",
 		Wire: calc.Some(2.4)}

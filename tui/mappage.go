@@ -14,11 +14,11 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// mapPage is the operating window: what every wire feed and travel would do, with the present setting in
-// it. Arrows walk in it and the card follows.
+// mapPage is the operating window: what every wire feed and travel would do, with the present setting marked. The
+// arrows walk through it, and the card follows.
 type mapPage struct{ slow[calc.Job, calc.Window] }
 
-// anySetting is the job without the settings that a map spans.
+// anySetting is the job without the two settings that a map spans.
 func anySetting(j calc.Job) calc.Job {
 	j.Feed, j.Travel, j.Amps = calc.Opt{}, calc.Opt{}, calc.Opt{}
 	return j
@@ -54,8 +54,8 @@ func (p *mapPage) press(m *root, press tea.KeyPressMsg) action {
 		return asPicture("the map", p.pictured)
 	}
 	reset := change(anySetting(s.job), "suggestion back")
-	return everywhere(press, lead{bound.Reset, reset}, lead{bound.ResetAll, reset}, lead{bound.On, goBack},
-		lead{bound.Map, goBack})
+	return everywhere(press, keyAction{bound.Reset, reset}, keyAction{bound.ResetAll, reset}, keyAction{bound.On, goBack},
+		keyAction{bound.Map, goBack})
 }
 
 // walk moves the setting to the next point of the map.
@@ -76,7 +76,7 @@ func (p *mapPage) walk(s *session, di, dj int) action {
 // windowFunc computes an operating window.
 type windowFunc func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Window, error)
 
-// view draws the map with the setting and the suggestion in it, and what the setting does: beside it, or below it on a
+// view draws the map with the setting and the suggestion, and what the setting does: beside the map, or below it on a
 // narrow terminal.
 func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s := &m.th, &m.session
@@ -108,7 +108,7 @@ func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return b, nil
 }
 
-// The margins, in percent, from which a good point stands in the second and the third green.
+// The margins, in percent, from which a good point gets the second and the third green.
 const (
 	fairMargin  = 8
 	ampleMargin = 16
@@ -146,7 +146,7 @@ func figureNumber(s *session, name string) string {
 	return report.ValueOf(&f, s.units).Number
 }
 
-// landOf is the ground of a point: a good one that another edge rules out is outside.
+// landOf is the land of a point. A good point at which another edge is not met is outside.
 func landOf(zone string, margin float64) canvas.Land {
 	switch {
 	case zone == "cold":
@@ -176,7 +176,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 	}
 	for _, name := range [...]string{"wire_feed", "travel", "current", "wetting_angle", "base_peak_temperature",
 		"margin"} {
-		value := "–" // in its place, or all below it would move
+		value := "–" // keeps the row, otherwise all rows below it would move
 		if f, ok := c.Figure(name); ok {
 			value = report.ValueOf(&f, s.units).String()
 		}
@@ -202,10 +202,10 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		}
 		for _, r := range p.have.Remedies {
 			if r.Opens {
-				tail.say(th.good, 0, "✓ opens one: "+th.told(r.Change), w)
+				tail.say(th.good, 0, "✓ opens one: "+th.inUnits(r.Change), w)
 			}
 		}
-		if len(b)+1+len(tail) <= h { // else the words go before the gap
+		if len(b)+1+len(tail) <= h { // otherwise the words take the line of the gap
 			b.skip()
 		}
 		b.addAll(tail)

@@ -13,14 +13,14 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// marksPage is a list of which several may be true: what stops a job.
+// marksPage is a list in which several rows can be marked: what stops a job.
 type marksPage struct {
 	title, hint string
 	rows        []markRow
 	at          int
 	top         window
-	alone       string                    // id that stands for itself: marking it clears the others
-	done        func(ids []string) action // what enter asks for
+	alone       string                    // marking the row with this id clears the others
+	done        func(ids []string) action // the action of enter
 }
 
 type markRow struct {
@@ -48,7 +48,7 @@ func (p *marksPage) press(m *root, press tea.KeyPressMsg) action {
 	return nil
 }
 
-// toggle marks the row under the cursor, or takes its mark away.
+// toggle marks the row under the cursor, or removes its mark.
 func (p *marksPage) toggle() {
 	r := &p.rows[p.at]
 	r.marked = !r.marked
@@ -77,9 +77,9 @@ func (p *marksPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	b.add(newRow(w).put(th.bold, p.title).line())
 	b.say(th.quiet, 0, p.hint, w)
 	b.skip()
-	below := block{line{}} // the sentence of the row under the cursor
+	below := block{line{}} // for the sentence of the row under the cursor
 	below.say(th.quiet, 0, p.rows[p.at].line, w)
-	if h-len(b)-len(below) < 4 { // the list comes before its sentence
+	if h-len(b)-len(below) < 4 { // the list is more important than its sentence
 		below = nil
 	}
 	var list block
@@ -133,10 +133,10 @@ func stopMarks(c *calc.Card) *marksPage {
 	return p
 }
 
-// sightPage asks what a test bead shows, by small drawings in a grid; several may be true.
+// sightPage asks what a test bead shows, with small drawings in a grid of which several can be marked.
 type sightPage struct {
 	marksPage
-	columns int // as last drawn: up and down go by rows
+	columns int // as last drawn: up and down move by rows
 }
 
 // sightMarks asks what a test bead shows.
@@ -169,7 +169,7 @@ func (p *sightPage) press(m *root, press tea.KeyPressMsg) action {
 	return p.marksPage.press(m, press)
 }
 
-// sightWidth is a place of the grid, sightLeast one on a phone: two stand beside each other there too.
+// sightWidth is the width of a place of the grid, sightLeast the width on a phone, where two are still side by side.
 const sightWidth, sightLeast = 18, 15
 
 func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
@@ -183,7 +183,7 @@ func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	}
 	high := lines + 2
 	if h >= 24 {
-		high++ // an empty line between
+		high++ // an empty line between them
 	}
 	var b block
 	for from := 0; from < len(p.rows); from += p.columns { // drawings, and their names on two lines
@@ -198,8 +198,8 @@ func (p *sightPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return append(head, p.top.show(th, b, row*high, row*high+lines+1, w, room)...), nil
 }
 
-// head asks, and says whole what the cursor is on: below the question where there is no room beside it, in its place on
-// a low terminal.
+// head asks the question, and names the drawing under the cursor in full: below the question if there is no room beside
+// it, and instead of it on a low terminal.
 func (p *sightPage) head(th *theme, w, h int) (b block) {
 	title := newRow(w).put(th.bold, "What does the test bead show?").blank(2)
 	name, low := p.rows[p.at].name, h < lowBody
@@ -218,7 +218,7 @@ func (p *sightPage) head(th *theme, w, h int) (b block) {
 	return b
 }
 
-// place is a drawing over its name.
+// place is a drawing above its name.
 func (p *sightPage) place(th *theme, i, wide, lines int) block {
 	r := &p.rows[i]
 	b := block(canvas.DrawSight(th.Theme, r.id, wide, lines)).fit(lines)
@@ -229,7 +229,7 @@ func (p *sightPage) place(th *theme, i, wide, lines int) block {
 	if i == p.at {
 		ink, name = th.cursor, "› "+name
 	}
-	name = fewer(name, ",:;", func(name string) bool { return len(wrap(name, wide)) <= 2 }) // the head says it whole
+	name = fewer(name, ",:;", func(name string) bool { return len(wrap(name, wide)) <= 2 }) // the head has it in full
 	b.say(ink, 0, name, wide)
 	return b
 }

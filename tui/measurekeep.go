@@ -13,14 +13,14 @@ import (
 	"brazebooth/tables"
 )
 
-// measured is the book's answer to what was measured: of the reading, then of the bead.
+// measured is the book's answer to the measurements: first about the reading, then about the bead.
 type measured struct {
 	job     calc.Job
 	said    string
-	reading bool // it is kept
+	reading bool // the reading was saved
 }
 
-// keepMeasured sends the reading to the book, then the bead. What is kept of the two is not sent again.
+// keepMeasured sends the reading to the book, then the bead. The part that is saved already is not sent again.
 func keepMeasured(reading, bead bool) action {
 	return withBook(func(m *root) tea.Cmd {
 		p := &m.meter
@@ -45,7 +45,7 @@ func keepMeasured(reading, bead bool) action {
 	})
 }
 
-// bead is the bead that was measured: laid as the card has it, with travel and times as they were measured.
+// bead is the measured bead: laid as the card says, with travel and times as measured.
 func (p *measurePage) bead(c *calc.Card) (laid calc.Job, seen, verdict string, cut Measured) {
 	laid = correct.AsSet(c.Job, laidOf(c))
 	put := func(at int, to *calc.Opt) {
@@ -67,7 +67,7 @@ func (p *measurePage) bead(c *calc.Card) (laid calc.Job, seen, verdict string, c
 	return laid, seen, verdict, cut
 }
 
-// took puts what the readings teach on the card, and empties the rows of what is kept.
+// took puts what the readings teach on the card, and clears the rows that were saved.
 func (p *measurePage) took(m *root, done measured, err error) tea.Cmd {
 	p.busy = false
 	source := p.values[askSource]
@@ -85,7 +85,7 @@ func (p *measurePage) took(m *root, done measured, err error) tea.Cmd {
 			m.notice = bookFault("the reading is kept, the bead is not: ", err, "enter tries the bead again")
 		}
 	}
-	job := m.session.base() // as it is by now
+	job := m.session.base() // as it is now
 	taught := job
 	taught.Learn(&done.job)
 	if done.reading && taught != job {
@@ -94,7 +94,7 @@ func (p *measurePage) took(m *root, done measured, err error) tea.Cmd {
 	return nil
 }
 
-// recall puts on the card what a known power source taught before; a book that cannot say changes nothing.
+// recall puts on the card what a known power source taught earlier. If the book fails, nothing changes.
 func recall(source string) action {
 	return withBook(func(m *root) tea.Cmd {
 		job := m.session.base()
@@ -104,7 +104,7 @@ func recall(source string) action {
 					return nil
 				}
 				m.meter.kept = source
-				job := m.session.base() // as it is by now
+				job := m.session.base() // as it is now
 				taught := job
 				taught.Learn(&lessons)
 				if taught != job && (taught.Readings.Set || taught.FeedDial.Known() || taught.VoltsDial.Known()) {
@@ -121,14 +121,14 @@ func (m *root) openMeter() tea.Cmd {
 	}
 	return m.act(asking(func(ctx context.Context, k Keeper) ([]string, error) { return k.Sources(ctx) },
 		func(m *root, names []string, err error) tea.Cmd {
-			if err == nil { // else there is no book yet: the first reading makes one
+			if err == nil { // otherwise there is no book yet: the first reading creates it
 				m.meter.sources = names
 			}
 			return nil
 		}))
 }
 
-// view is the form; under it what the row under the cursor is and how it is done.
+// view is the form, and below it an explanation of the row under the cursor and how to measure it.
 func (p *measurePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	if m.keeper == nil {
 		b.say(m.th.plain, 0, "There is no book here to keep a reading in: start the program with one, brazebooth "+
@@ -136,7 +136,7 @@ func (p *measurePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 		return b, nil
 	}
 	p.mode, p.units = m.session.card.Used.Mode, m.units
-	return p.draw(m, p, "", p.told(&m.th, w), w, h)
+	return p.draw(m, p, "", p.explain(&m.th, w), w, h)
 }
 
 func (p *measurePage) rows() []formRow { return measureRows[:] }
@@ -161,9 +161,9 @@ func (p *measurePage) says(m *root, at int, here bool) (string, paint) {
 	return "", th.quiet
 }
 
-// told is what is to be known of the row under the cursor: another reading of its number, what to type, how it is
-// measured; and what was kept last.
-func (p *measurePage) told(th *theme, w int) (b block) {
+// explain explains the row under the cursor: another way to read its number, what to type, how to measure it; and what
+// was saved last.
+func (p *measurePage) explain(th *theme, w int) (b block) {
 	row, rule := &measureRows[p.at], measureRows[p.at].rule
 	if p.at == askSource {
 		rule = "any name that the booth goes by"
@@ -176,7 +176,7 @@ func (p *measurePage) told(th *theme, w int) (b block) {
 		b.say(th.good, 0, p.said, w)
 	}
 	if l, ok := tables.PracticeLines.ByID(row.how); ok {
-		b.say(th.plain, 0, th.told(l.Text), w) // it has the cautions of the measurement
+		b.say(th.plain, 0, th.inUnits(l.Text), w) // it has the cautions of the measurement
 	}
 	return b
 }

@@ -10,21 +10,21 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// measurePage is a form for what the booth's meter, a rule and a watch say: each row tells how it read what stands
-// there; kept is all of it or nothing, and it narrows the card.
+// measurePage is a form for what the booth's meter, a rule and a watch show. Each row says how it read its text. The
+// form is saved as a whole or not at all, and then narrows the card.
 type measurePage struct {
 	form
-	seconds [measureCount]float64 // by the watch
-	began   time.Time             // of the watch, which the space bar starts and stops; zero where it rests
+	seconds [measureCount]float64 // measured with the watch
+	began   time.Time             // when the watch was started with the space bar; zero if it is stopped
 	sources []string
-	kept    string // the power source of the last reading that is in the book
-	fresh   string // a name that is not known, once typed
+	kept    string // the power source of the last reading that was saved
+	fresh   string // a name that is not known, typed once so far
 	said    string
-	mode    string // of the card: a timed arc has a rhythm
+	mode    string // of the card: only a timed arc has a rhythm
 	units   quantity.System
 }
 
-// about names the keys that do something: none of the form's without a book, the watch where a row has one.
+// about names the keys that work here: none of the form's without a book, and the watch only on rows that have one.
 func (p *measurePage) about(m *root) about {
 	a := about{help: "at a measurement", keys: "enter go on" + p.field.pagesKey() + "  ↑↓ rows  esc back"}
 	switch {
@@ -39,7 +39,7 @@ func (p *measurePage) about(m *root) about {
 func (p *measurePage) press(_ *root, msg tea.KeyPressMsg) action {
 	was := p.at
 	defer func() {
-		if p.at != was { // a watch that runs is given up
+		if p.at != was { // leaving a row stops its watch
 			p.began = time.Time{}
 		}
 	}()
@@ -75,7 +75,7 @@ func (p *measurePage) stamp(at time.Time) {
 	p.began, p.seconds[p.at] = time.Time{}, at.Sub(p.began).Seconds()
 }
 
-// next takes the row and goes on; a fault says what to type, and nothing goes on.
+// next accepts the row and goes to the next one. After a fault, which says what to type, it stays.
 func (p *measurePage) next() action {
 	p.store()
 	switch {
@@ -93,7 +93,7 @@ func (p *measurePage) next() action {
 	return nil
 }
 
-// nextSource takes the power source: nothing typed is the first that is known, a new name is asked for twice.
+// nextSource accepts the power source: without text the first known one; a new name must be confirmed once.
 func (p *measurePage) nextSource() action {
 	name := p.values[askSource]
 	if name == "" && len(p.sources) > 0 {
@@ -114,7 +114,7 @@ func (p *measurePage) nextSource() action {
 	return nil
 }
 
-// keep sends all of it to the book; a row that is wrong or missing is gone to, and nothing is kept.
+// keep sends everything to the book. If a row is wrong or missing, it goes there and saves nothing.
 func (p *measurePage) keep() action {
 	wrong := func(at int, what, hint string) action {
 		p.to(at)
@@ -167,7 +167,7 @@ func (p *measurePage) reading() (r calc.Reading, travel float64) {
 	return r, p.value(askTravel).V
 }
 
-// value is what stands on a row as a number; not set where it is none.
+// value is the number on a row; not set if there is none.
 func (p *measurePage) value(at int) calc.Opt {
 	v, _, _ := p.read(at)
 	return v

@@ -15,7 +15,7 @@ import (
 	"brazebooth/tables"
 )
 
-// The rows of the form: what a power source does, then what a cut bead measures, then the rhythm of a timed arc.
+// The rows of the form: what a power source does, then the sizes of a cut bead, then the rhythm of a timed arc.
 const (
 	askSource = iota
 	askPull
@@ -45,7 +45,7 @@ const (
 	laidRule = "as it was laid; empty: as on the card"
 )
 
-// length is a row of what a rule or a caliper measures.
+// length is a row for a length measured with a rule or a caliper.
 func length(ask, rule string) formRow {
 	return formRow{ask: ask, rule: rule + "; empty leaves it out", field: quantity.FieldLength, unit: "mm"}
 }
@@ -81,13 +81,13 @@ var measureRows = [measureCount]formRow{
 }
 
 const (
-	pullTime   = 6    // s, the usual time of a wire pull where nothing was timed
-	alike      = 0.03 // how far apart two pulls may be
+	pullTime   = 6    // s, the usual time of a wire pull that was not timed
+	alike      = 0.03 // how much two pulls may differ, as a share
 	widestBead = 100  // mm
 )
 
-// read is the number that stands on a row, in its unit (m/min for a pull), not set where there is none, and how the row
-// was read; an error says what to type instead.
+// read is the number on a row, in its unit (m/min for a pull), not set if there is none, and how the row was read. An
+// error says what to type instead.
 func (p *measurePage) read(at int) (v calc.Opt, said string, err error) {
 	row, text := &measureRows[at], p.values[at]
 	switch {
@@ -124,7 +124,7 @@ func (p *measurePage) read(at int) (v calc.Opt, said string, err error) {
 	return calc.Some(v.V), said, nil
 }
 
-// seenOf is what a bead shows, in the words of the list of sights.
+// seenOf reads what a bead shows, in the words of the list of sights.
 func seenOf(text, mode string) (string, error) {
 	ids, err := correct.SeenIDs(tables.SightsSaid(text))
 	if err == nil {
@@ -145,7 +145,7 @@ func verdictOf(text string) (string, error) {
 	return "", mistake.New(text+" is no verdict", "type good, acceptable or bad")
 }
 
-// pulled turns a length of wire into a feed, m/min, by the watch or by six seconds. The second pull has to be like the
+// pulled turns a length of wire into a feed, m/min, by the watch or by six seconds. The second pull must be like the
 // first.
 func (p *measurePage) pulled(at int) (feed float64, said string, err error) {
 	l, err := quantity.Read(quantity.FieldLength, p.values[at])
@@ -172,7 +172,7 @@ func (p *measurePage) pulled(at int) (feed float64, said string, err error) {
 	return feed, said, nil
 }
 
-// travelOf turns a bead's length and the watch, or what is typed, into a travel, mm/s, that a hand can have had.
+// travelOf turns a bead's length and the watch, or typed text, into a travel, mm/s, that is possible by hand.
 func travelOf(text string, seconds float64) (v float64, err error) {
 	if seconds == 0 {
 		if v, err = quantity.Read(quantity.FieldTravel, text); err != nil {
@@ -200,5 +200,5 @@ func (p *measurePage) known(name string) bool {
 	return slices.ContainsFunc(p.sources, func(s string) bool { return strings.EqualFold(s, name) })
 }
 
-// asked reports whether a row is asked: the rhythm only of a timed arc.
+// asked reports whether a row is asked: the rhythm only for a timed arc.
 func (p *measurePage) asked(at int) bool { return p.mode == "timed" || at < askOn || at > askStep }

@@ -14,15 +14,14 @@ import (
 var modelKeys = append([]string{"p", "p", "t", "k", "x", "f3", "enter", "up", "down", "space", "5", "1 8",
 	"b o o t h", "5 . 5"}, anyKeys...)
 
-// modelWays are keys that lead somewhere: a random hand alone rarely leaves a list that it types into.
+// modelWays are keys that lead somewhere: with random keys alone the test rarely leaves a list that it types into.
 var modelWays = []string{"tab tab tab tab", "tab tab tab tab m", "tab tab tab tab t", "tab tab tab tab c",
 	"tab tab tab tab p", "esc tab tab tab tab p right right right",
 	"tab tab tab tab p right right right right right right right right", "right right right right",
 	"right right right right right"}
 
-// One long walk by random keys at random sizes, through every page, with a book: never a panic, never a frame larger
-// than
-// the terminal, always a way back and a way out, and always the card that the command gives for the same job.
+// One long walk with random keys at random sizes, through every page, with a book: never a panic, never a frame larger
+// than the terminal, always a way back and a way out, and always the card that the command prints for the same job.
 func TestModelOfTheScreens(t *testing.T) {
 	steps, r := deep.Many(150, 500), deep.Rand(t)
 	seen := map[string]bool{}
@@ -67,19 +66,19 @@ func TestModelOfTheScreens(t *testing.T) {
 	}
 }
 
-// anew is a fresh session with a book of a few cards.
+// anew is a new session with a book of a few cards.
 func anew(t *testing.T, n int) *terminal {
 	t.Helper()
 	gap := unfollowed
 	if n%3 == 0 {
-		gap = nil // followed in truth, now and then
+		gap = nil // now and then the heat is really computed
 	}
 	d := &drawer{cards: []Entry{{"0000000000000001", "card", "tank lid", "2026-03-01", "galvanized"}},
 		jobs: map[string]calc.Job{"0000000000000001": {Metal: "galvanized", Gauge: 20}}}
 	return openAt(t, 80, 24, Options{Window: coarse, Gap: gap, Book: d, Walk: n%450 == 150})
 }
 
-// place is where a session is, in a word.
+// place names where a session is, in a word.
 func place(m *root) string {
 	switch s := m.front().(type) {
 	case *walk:
@@ -110,11 +109,11 @@ func place(m *root) string {
 	return "card"
 }
 
-// sameCard holds the card on the screen against the one that the command gives for the job.
+// sameCard compares the card on the screen with the card that the command prints for the job.
 func sameCard(t *testing.T, m *root) {
 	t.Helper()
 	if m.old || m.followed {
-		return // of the last job, and marked so; or with times that Gap found
+		return // the last job's card, marked as such; or its times come from Gap
 	}
 	want, err := calc.Solve(m.job)
 	if err != nil {
@@ -127,7 +126,7 @@ func sameCard(t *testing.T, m *root) {
 	}
 }
 
-// leadsBack presses esc until the first step is there, and asks whether ctrl+c would end it from where it was.
+// leadsBack presses esc until the first step is reached, and checks that ctrl+c would have ended the program.
 func leadsBack(t *testing.T, s *terminal) {
 	t.Helper()
 	for range 20 {

@@ -7,7 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
-// clickOn clicks on the first place where a text stands.
+// clickOn clicks on the first place that shows a text.
 func (s *terminal) clickOn(text string) {
 	s.t.Helper()
 	for y, l := range strings.Split(s.text(), "\n") {
@@ -19,7 +19,7 @@ func (s *terminal) clickOn(text string) {
 	s.t.Fatalf("there is no %q to click on:\n%s", text, s.text())
 }
 
-// A click goes to a chip, a dial or a row, a second one opens it; the wheel scrolls, and changes no setting.
+// A click goes to a chip, a dial or a row, and a second one opens it. The wheel scrolls, and changes no setting.
 func TestMouse(t *testing.T) {
 	for _, size := range [][2]int{{60, 20}, {80, 24}, {120, 40}} {
 		s := toCard(t, size[0], size[1])

@@ -7,10 +7,9 @@ import (
 	"brazebooth/calc"
 )
 
-// A metal that cannot be brazed is refused with its reason, though its letters begin other rows; those are taken by an
-// arrow
-// and by nothing else.
-func TestAluminiumIsNotBronze(t *testing.T) {
+// A metal that cannot be brazed is refused with its reason, even if its letters begin other rows. Only an arrow moves
+// to those.
+func TestUnbrazeableMetalIsRefused(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}} {
 		for _, name := range []string{"aluminium", "aluminum", "alu", "6061", "5052"} {
 			s := openAt(t, size[0], size[1], Options{})
@@ -25,7 +24,7 @@ func TestAluminiumIsNotBronze(t *testing.T) {
 	}
 }
 
-func TestAnArrowLeavesTheRefusal(t *testing.T) {
+func TestArrowLeavesTheRefusal(t *testing.T) {
 	s := open80(t)
 	s.typed("alu")
 	s.press("down")
@@ -50,7 +49,7 @@ func TestAluminiumZincCoatIsNotComputed(t *testing.T) {
 	}
 }
 
-// A shaft is bar of mild steel: found by the word that hands have for it.
+// A shaft is bar of mild steel: it is found by the word that welders use.
 func TestAShaftIsFound(t *testing.T) {
 	s := open80(t)
 	s.typed("shaft")
@@ -60,7 +59,7 @@ func TestAShaftIsFound(t *testing.T) {
 	}
 }
 
-// Where no verdict is computed the card says so in words.
+// If no verdict is computed, the card says so in words.
 func TestNoVerdictInWords(t *testing.T) {
 	for _, size := range [][2]int{{60, 40}, {80, 40}, {120, 50}} {
 		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "silicon-bronze", Gauge: 18, Joint: "plug"}})

@@ -8,13 +8,13 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// textPage is text to read: help, the cautions, what a row of a list rests on. It is drawn anew at
-// each size by its own function.
+// textPage is text to read: help, the cautions, the reasons for a row of a list. Its function draws it again for each
+// size.
 type textPage struct {
 	title  string
 	body   func(th *theme, w int) block
 	scroll window
-	of     drawing // what the same is as a picture; nil for none
+	of     drawing // the same as a picture; nil for none
 }
 
 func (m *root) read(title string, body func(*theme, int) block) tea.Cmd {
@@ -51,14 +51,13 @@ func (p *textPage) press(m *root, press tea.KeyPressMsg) action {
 	return everywhere(press)
 }
 
-// window is the part of a longer block that is on the screen: Bubbles' viewport. The zero window stands at its
-// beginning.
+// window shows a part of a longer block, with Bubbles' viewport. The zero window is at the beginning.
 type window struct {
 	view viewport.Model
-	long bool // what was drawn last is longer than the screen
+	long bool // the block drawn last is longer than the screen
 }
 
-// key is the key that scrolls, for the keys' line: none where all of the text is on the screen.
+// key is the key that scrolls, for the keys' line. It is empty if the whole text is on the screen.
 func (v *window) key() string {
 	if v.long {
 		return keyGap + "↑↓ scroll"
@@ -66,9 +65,9 @@ func (v *window) key() string {
 	return ""
 }
 
-// moved acts on the keys that move through a text.
+// moved handles the keys that move through a text.
 func (v *window) moved(press tea.KeyPressMsg) bool {
-	page := max(1, v.view.Height()-1) // a line of the page before stays
+	page := max(1, v.view.Height()-1) // one line of the page before stays
 	switch {
 	case key.Matches(press, bound.Up):
 		v.view.ScrollUp(1)
@@ -88,7 +87,7 @@ func (v *window) moved(press tea.KeyPressMsg) bool {
 	return true
 }
 
-// whole reports whether a block needs no scrolling.
+// whole reports whether a block fits without scrolling.
 func (v *window) whole(b block, h int) bool {
 	if v.long = len(b) > h; v.long {
 		return false
@@ -107,7 +106,7 @@ func (v *window) fill(b block, w, h int) {
 	v.view.SetContentLines(lines)
 }
 
-// draw returns the part of a text that is on the screen, with the lines that are not said so.
+// draw returns the part of a text that is on the screen, and says how many lines are not.
 func (v *window) draw(th *theme, b block, w, h int) block {
 	if v.whole(b, h) {
 		return b
@@ -125,14 +124,14 @@ func (v *window) draw(th *theme, b block, w, h int) block {
 }
 
 // show moves the window, no further than needed, until the lines from first to last are in it, and returns the part to
-// draw. At its right edge stands whether there is more above and below it: on its first and its last line, or on the
-// nearest to them that has room.
+// draw. Marks at its right edge show whether there is more above and below it: on its first and last line, or on the
+// nearest lines with room.
 func (v *window) show(th *theme, b block, first, last, w, h int) block {
 	if v.whole(b, h) {
 		return b
 	}
 	h = max(0, h)
-	v.fill(make(block, len(b)), w, h) // the place only: the card has this at each key, and its lines are ready
+	v.fill(make(block, len(b)), w, h) // empty, to place the window only: the lines of b are drawn already
 	v.view.SetYOffset(min(max(v.view.YOffset(), last-h+1), first))
 	out := append(block{}, b[v.view.YOffset():][:h]...)
 	mark := func(sign string, i, by int) {

@@ -15,12 +15,12 @@ import (
 
 // partPage is one of the pages beside the card, in the order of the work: decide, set, check, keep.
 type partPage struct {
-	at     int // of pageNames
+	at     int // index in pageNames
 	why    bool
 	scroll window
 }
 
-// openPart opens the pages where they were left.
+// openPart opens the page that was open last.
 func openPart(m *root) tea.Cmd {
 	m.push(&m.part)
 	return m.enterPage()
@@ -33,7 +33,7 @@ func openPage(name string) action {
 	}
 }
 
-// openShelf opens the page that keeps the card.
+// openShelf opens the page on which the card can be saved.
 func openShelf(m *root) tea.Cmd { return openPage(pageBook)(m) }
 
 func turnPage(by int) action {
@@ -48,7 +48,7 @@ func (p *partPage) left(m *root) {
 	m.drill.cancel()
 }
 
-// own is the screen of a page that is more than a text; nil for all others.
+// own is the screen of a page that is more than a text; nil for others.
 func (p *partPage) own(m *root) screen {
 	switch p.name() {
 	case pageBook:
@@ -74,7 +74,7 @@ func (p *partPage) about(m *root) about {
 	return a
 }
 
-// enters is what enter does on a page that is a text, also in a word.
+// enters is what enter does on a page that is a text, and a word for that.
 func (m *root) enters() (string, action) {
 	switch page, ok := advice.EntryByName(m.part.name()); {
 	case m.part.name() == "correct":
@@ -88,10 +88,10 @@ func (m *root) enters() (string, action) {
 	return "card", goBack
 }
 
-// pageSheet is the page that holds all others.
+// pageSheet is the page that contains all others.
 const pageSheet = "sheet"
 
-// The pages that are the screens' own.
+// The pages that exist only on the screens.
 const (
 	pageBook     = "book"
 	pageRecords  = "records"
@@ -100,7 +100,7 @@ const (
 	pagePractice = "practice"
 )
 
-// pageNames are the pages beside the card in the order of the work; the sheet of them all is the last.
+// pageNames are the pages beside the card in the order of the work. The sheet of all pages is the last.
 var pageNames = func() []string {
 	var names []string
 	for _, p := range advice.Contents() {
@@ -134,7 +134,7 @@ func (p *partPage) turn(by int) {
 	p.scroll, p.why = window{}, false
 }
 
-// jumps is how far away the next page is whose name begins with a letter; 0 for none.
+// jumps is the distance to the next page whose name begins with a letter; 0 if there is none.
 func (p *partPage) jumps(letter string) int {
 	for by := 1; by < len(pageNames); by++ {
 		if len(letter) == 1 && strings.HasPrefix(pageNames[(p.at+by)%len(pageNames)], letter) {
@@ -144,7 +144,7 @@ func (p *partPage) jumps(letter string) int {
 	return 0
 }
 
-// turnBy is where a key leads on a page that is typed into, while nothing is: a keypad has − and + in place of arrows.
+// turnBy is where a key leads on a page for typing while nothing is typed. A keypad has − and + instead of arrows.
 func turnBy(press tea.KeyPressMsg) int {
 	switch press.String() {
 	case "right", "+":
@@ -166,10 +166,10 @@ func (p *partPage) pressed(press tea.KeyPressMsg) action {
 	case p.scroll.moved(press):
 		return nil
 	}
-	return everywhere(press, lead{bound.Pages, turnPage(1)}, lead{bound.More, turnPage(1)},
-		lead{bound.Less, turnPage(-1)}, lead{bound.Cautions, openPoints},
-		lead{bound.On, func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }},
-		lead{bound.Why, func(m *root) tea.Cmd { m.part.why = !m.part.why; return nil }})
+	return everywhere(press, keyAction{bound.Pages, turnPage(1)}, keyAction{bound.More, turnPage(1)},
+		keyAction{bound.Less, turnPage(-1)}, keyAction{bound.Cautions, openPoints},
+		keyAction{bound.On, func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }},
+		keyAction{bound.Why, func(m *root) tea.Cmd { m.part.why = !m.part.why; return nil }})
 }
 
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
@@ -193,8 +193,7 @@ func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return append(b, body...), cursor
 }
 
-// press lets the open page act. F4 turns every page, those too where letters are typed; a practice job is not left by
-// it.
+// press passes the key to the open page. F4 turns every page, also those for typing, except during a practice job.
 func (p *partPage) press(m *root, press tea.KeyPressMsg) action {
 	if press.Text == "" && key.Matches(press, bound.Pages) && !m.practising() {
 		return turnPage(1)
@@ -212,7 +211,7 @@ func (p *partPage) paste(m *root, text string) action {
 	return nil
 }
 
-// enterPage lets a page that was come to ask for what it needs.
+// enterPage starts what a page needs when it is opened.
 func (m *root) enterPage() tea.Cmd {
 	switch m.part.name() {
 	case pageBook:

@@ -20,10 +20,10 @@ func TestPartPages(t *testing.T) {
 	for _, size := range deep.Of(t, [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}}, 2) {
 		s := openAt(t, size[0], size[1], Options{Job: job})
 		s.press("p", "left")
-		for _, want := range []string{"verdict:", "silicon bronze", "vent gap", "is no overlay", "joint area",
+		for _, want := range []string{"arc brazing:", "silicon bronze", "vent gap", "is no overlay", "joint area",
 			"no hole to fill", "duty cycle", "not pulsed", "allowable load", "shrinkage force", "zone hardness",
 			"zinc rate", "enter: say what", "no book here", "enter begins", "practise correcting", "wire used",
-			"no book here", "no book here", "Decide: fit", "verdict:"} {
+			"no book here", "no book here", "Decide: fit", "arc brazing:"} {
 			s.press("right")
 			s.fits(size[0], size[1])
 			s.hasNot("…") // no figure and no caution is cut
@@ -42,7 +42,7 @@ func TestPartPages(t *testing.T) {
 	}
 }
 
-// p opens the pages where they were left.
+// p opens the page that was open last.
 func TestPagesAreKept(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
 	s.press("p", "right", "right", "esc", "p")
@@ -51,7 +51,7 @@ func TestPagesAreKept(t *testing.T) {
 	s.has("[sheet]")
 }
 
-// What is refused stays refused on every page.
+// A refused job stays refused on every page.
 func TestPartPagesStop(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "brass", Thickness: calc.Some(1)}})
 	s.press("p")
@@ -59,13 +59,13 @@ func TestPartPagesStop(t *testing.T) {
 		s.press("right")
 		if n := s.m.(*root).part.name(); n == pageBook || n == pageMeasure || n == pageRecords || n == pageWalk ||
 			n == pagePractice {
-			continue // they say nothing of the job
+			continue // these do not depend on the job
 		}
 		s.has("stop: Do not arc braze brass")
 	}
 }
 
-// The stops are asked in one short list; an answer goes onto the job and shows in the verdict.
+// What stops a job is asked in one short list. An answer goes onto the job and changes the verdict.
 func TestStopsAreAsked(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
 	s.press("p")
@@ -73,16 +73,16 @@ func TestStopsAreAsked(t *testing.T) {
 	s.press("enter", "enter")
 	s.has("each stops the job", "used tank or drum", "explodes")
 	s.press("enter")
-	s.has("nothing is marked") // an answer is marked, never slipped into
+	s.has("nothing is marked") // an answer must be marked, it is never taken by accident
 	for range 12 {
 		s.press("down")
 	}
 	s.press("space", "enter")
 	s.has("the stops are answered", "none")
 	s.press("esc")
-	s.has("verdict: suits")
+	s.has("arc brazing: suitable")
 	s.press("enter", "enter", "space", "enter", "esc")
-	s.has("verdict: STOP", "explodes")
+	s.has("arc brazing: STOP", "explodes")
 	s.press("right", "right")
 	s.has("stop: ", "Have it cleaned")
 	s.hasNot("tack pitch")
@@ -90,11 +90,11 @@ func TestStopsAreAsked(t *testing.T) {
 	s.has("not answered")
 }
 
-// What a page asks for is typed on it; nonsense is refused and nothing lost.
+// What a page asks for is typed on it. Nonsense is refused and nothing is lost.
 func TestInputs(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5),
 		Travel: calc.Some(9)}})
-	s.press("p", "left", "left", "left", "left") // cost
+	s.press("p", "left", "left", "left", "left") // to cost
 	s.has("no price was given")
 	s.press("enter")
 	s.typed("2m")
@@ -125,7 +125,7 @@ func TestUseIsPicked(t *testing.T) {
 	s.has("wet service")
 }
 
-// A row of test beads: what is seen, one change, onto the card, the next bead; another job forgets them.
+// A series of test beads: what is seen, one change, onto the card, the next bead. Another job forgets them.
 func TestCorrectOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap",
@@ -153,14 +153,14 @@ func TestCorrectOnTheScreens(t *testing.T) {
 			}
 			s.press("right")
 		}
-		s.press("enter") // nothing is marked: what the cursor is on
+		s.press("enter") // nothing is marked: the drawing under the cursor
 		for range 3 {
 			s.press("down")
 		}
 		s.press("up", "up", "up")
 		s.has("bead 2", "good")
 		s.press("esc", "home")
-		if size[0] >= narrowWidth { // a narrow dial has room for the good span only
+		if size[0] >= narrowWidth { // a narrow dial has room only for the good span
 			s.has("yours")
 		}
 		if j := s.root().job; !j.Feed.Set && !j.Travel.Set {
@@ -183,9 +183,8 @@ func TestAnotherJobForgetsTheBeads(t *testing.T) {
 	s.hasNot("bead 1")
 }
 
-// Only the one setting is put on the card: what was assumed stays assumed. A card that a hand changed is not
-// overwritten by
-// the answer to another one, and what only the pages ask for forgets no bead.
+// Only the changed setting is put on the card: assumed values stay assumed. A card that the user changed is not
+// overwritten by the answer to an earlier one, and choices that only the pages ask for do not discard the beads.
 func TestCorrectKeepsTheRest(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Joint: "lap", Feed: calc.Some(6),
 		Travel: calc.Some(10)}})
@@ -219,7 +218,7 @@ func TestCorrectKeepsTheRest(t *testing.T) {
 	}
 }
 
-// An answer that was given up says so, and comes after all.
+// An answer that was cancelled says so, and can be computed again.
 func TestCorrectGivenUp(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6),
 		Travel: calc.Some(10)}})
@@ -236,7 +235,7 @@ func TestCorrectGivenUp(t *testing.T) {
 	s.has("change ")
 }
 
-// A price's currency is changed with it, and goes with the last price.
+// The currency of a price changes with the price, and is cleared with the last price.
 func TestCurrencyOnTheScreens(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6),
 		Travel: calc.Some(10)}})
@@ -251,7 +250,7 @@ func TestCurrencyOnTheScreens(t *testing.T) {
 	s.hasNot("in $")
 }
 
-// Enter takes the drawing under the cursor where nothing is marked, so that a look costs as few keys as can be.
+// Enter takes the drawing under the cursor if nothing is marked, so that a look needs as few keys as possible.
 func TestEnterTakesTheLook(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6),
 		Travel: calc.Some(10)}})
@@ -274,7 +273,7 @@ func TestEveryLookIsDrawn(t *testing.T) {
 			}
 			p := s.root().front().(*sightPage)
 			p.at = i
-			s.press("home") // draws
+			s.press("home") // draws the grid
 			s.fits(size[0], size[1])
 			if first := strings.TrimRight(strings.Fields(x.Name)[0], ",:;"); !strings.Contains(s.text(), "› "+first) {
 				t.Errorf("%v: %s is not under the cursor:\n%s", size, x.ID, s.text())
@@ -283,7 +282,7 @@ func TestEveryLookIsDrawn(t *testing.T) {
 	}
 }
 
-// good stands alone in the list of what is seen.
+// good excludes all other marks in the list of what is seen.
 func TestGoodStandsAlone(t *testing.T) {
 	p := sightMarks()
 	p.toggle()
@@ -299,7 +298,7 @@ func TestGoodStandsAlone(t *testing.T) {
 	}
 }
 
-// A keypad alone walks through every page and back: + and − turn those that are typed into.
+// With a keypad alone one can walk through every page and back: + and − also turn the pages for typing.
 func TestKeypadTurnsEveryPage(t *testing.T) {
 	s := openBook(t, &drawer{}, pageNames[0], [2]int{80, 24})
 	for range pageNames {
@@ -317,7 +316,7 @@ func TestKeypadTurnsEveryPage(t *testing.T) {
 	s.has("[" + pageNames[0] + "]")
 }
 
-// On a terminal of few lines what is picked and what is set goes before what explains it.
+// On a terminal of few lines, the lists and settings are more important than their explanations.
 func TestLowScreensShowTheFigures(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every size")
@@ -330,7 +329,7 @@ func TestLowScreensShowTheFigures(t *testing.T) {
 	s.press("esc", "m")
 	s.has("▸", "m/min")
 	s.press("esc", "p")
-	s.has("[fit]", "verdict")
+	s.has("[fit]", "arc brazing:")
 }
 
 // Each page can be left for the next by the key that its foot names, whatever is typed there.

@@ -10,10 +10,10 @@ import (
 	"brazebooth/internal/choice"
 )
 
-// cardStep is the path's last step; those before it are its questions.
+// cardStep is the path's last step, the card. The steps before it are its questions.
 const cardStep = 4
 
-// step is where on the path the session is: how many of its screens lie on the stack's bottom, less one.
+// step is the session's position on the path: the number of the path's screens at the bottom of the stack, minus one.
 func (m *root) step() int {
 	n := -1
 	for _, s := range m.stack {
@@ -32,7 +32,7 @@ func (m *root) onPath(s screen) bool {
 	return ok && p.path
 }
 
-// uncover closes whatever lies over the path and the card.
+// uncover closes all screens over the path and the card.
 func (m *root) uncover() {
 	for len(m.stack) > 0 && !m.onPath(m.front()) {
 		m.pop()
@@ -54,7 +54,7 @@ func (m *root) along(step int) {
 	m.enter()
 }
 
-// alongBy moves on the path without choosing; from one of the other choices it leads to the card.
+// alongBy moves on the path without choosing. From one of the other choices it leads to the card.
 func (m *root) alongBy(by int) tea.Cmd {
 	if p, ok := topmost[*picker](m); ok && !p.path {
 		by = 0
@@ -63,7 +63,7 @@ func (m *root) alongBy(by int) tea.Cmd {
 	return nil
 }
 
-// enter lets the screen on top begin with what the session is by now.
+// enter prepares the screen on top for the present session.
 func (m *root) enter() {
 	m.card.load(&m.session)
 	if s, ok := m.front().(starter); ok {
@@ -86,7 +86,7 @@ func chose(ask *choice.Choice, id string) action {
 	}
 }
 
-// askOn asks what a choice makes needful.
+// askOn asks for further choices that a choice requires.
 func (m *root) askOn(name string) {
 	if m.step() != cardStep || name != "mode" && name != "joint" {
 		return
@@ -94,18 +94,18 @@ func (m *root) askOn(name string) {
 	for _, c := range choice.Path(&m.job)[len(pathChoices()):] {
 		if !c.Given(&m.job) {
 			m.push(newPicker(c, &m.session))
-			m.done = "timed: times hang on joint and gap"
+			m.done = "timed: times depend on joint and gap"
 			return
 		}
 	}
 }
 
-// change is the action that puts a changed job in place, if it has a card; done is said then, "" for nothing.
+// change is the action that replaces the job, if the new one has a card, and then shows done, "" for nothing.
 func change(job calc.Job, done string) action {
 	return func(m *root) tea.Cmd { m.changed(job, done); return nil }
 }
 
-// changed puts a changed job in place; one without a card is refused and the last one stays.
+// changed replaces the job. A job without a card is refused, and the last one stays.
 func (m *root) changed(job calc.Job, done string) {
 	if err := m.change(job); err != nil {
 		m.notice = faultOf(err)
@@ -118,7 +118,7 @@ func (m *root) changed(job calc.Job, done string) {
 	m.card.load(&m.session)
 }
 
-// shown is the card that stands on the screen: that of the row under a list's cursor, or the session's.
+// shown is the card on the screen: that of the row under a list's cursor, or the session's.
 func (m *root) shown() *calc.Card {
 	for i := len(m.stack) - 1; i >= 0; i-- {
 		switch s := m.stack[i].(type) {
@@ -134,21 +134,21 @@ func (m *root) shown() *calc.Card {
 	return &m.session.card
 }
 
-// pathChoices lead to every card, in their order; a timed arc asks on.
+// pathChoices are the choices that lead to every card, in their order. A timed arc needs more.
 func pathChoices() []*choice.Choice { return choice.Path(&calc.Job{}) }
 
-// chipChoices are the choices that always stand on the card, in the order of their numbers.
+// chipChoices are the choices with a chip on the card, in the order of their numbers.
 func chipChoices() []*choice.Choice {
 	return choice.Named("metal", "gauge", "wire", "mode", "joint", "gap", "metal2", "position", "gauge2")
 }
 
-// otherChoices are those that have no chip.
+// otherChoices are the choices without a chip.
 func otherChoices() []*choice.Choice {
 	return choice.Named("backing", "coating", "coating2", "filler", "gas", "use", "length", "preheat", "part-width",
 		"part-mass", "aim", "throat", "shaft-dia", "layer", "hole", "run-in")
 }
 
-// present is what a list goes by.
+// present is what the rows of a list depend on.
 func (s *session) present() *choice.Present {
 	return &choice.Present{Card: &s.card, Job: s.base(), Units: s.units, Solve: s.solve}
 }
@@ -167,7 +167,7 @@ func (s *session) neighbour(c *choice.Choice, by int) (calc.Job, bool) {
 func (s *session) taken(c *choice.Choice, id string) calc.Job {
 	job := s.base()
 	if c.Given(&job) && c.Now(&s.card) == id && !s.old {
-		return job // choosing what is chosen changes nothing: not the coating that goes with a metal either
+		return job // choosing the same value again changes nothing, not even the coating that belongs to a metal
 	}
 	_ = c.Take(&job, id) // a row's own id is always understood
 	return job
@@ -185,9 +185,9 @@ func explain(ask *choice.Choice, row *choice.Row) action {
 	}
 }
 
-// reasonPage is a choice in full: its sentence, then each figure with its source.
+// reasonPage explains a row: its sentence, then each figure with its source.
 func reasonPage(th *theme, c *choice.Row, lines []choice.Reason, w int) (b block) {
-	b.say(th.plain, 0, th.told(rowSentence(c)), w)
+	b.say(th.plain, 0, th.inUnits(rowSentence(c)), w)
 	col := 0
 	for _, l := range lines {
 		col = max(col, min(width(l.Label), w/2))

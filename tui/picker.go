@@ -9,21 +9,21 @@ import (
 	"brazebooth/internal/choice"
 )
 
-// picker asks one question: a list under a field. On a list of names typing filters or gives a row's
-// number; on a list of sizes it is the size.
+// picker asks one question: a list below a field. In a list of names, typing filters the rows or gives a row's number;
+// in a list of sizes, the typed text is the size.
 type picker struct {
 	ask    *choice.Choice
 	path   bool // a step of the path, not a choice opened from the card
 	rows   []choice.Row
-	found  []int // rows that the filter leaves
+	found  []int // rows that pass the filter
 	list   listbox
 	first  int  // line of the list's first row, for the mouse
-	none   bool // the cursor stands on no row: a name was typed that has none
+	none   bool // the cursor is on no row: a name without a row was typed
 	field  field
-	typed  *choice.Row // size as typed, where it is none of the rows
-	wrong  *fault      // why what stands in the field is no size
-	before string      // id of what the card has
-	said   string      // what holds for the whole list
+	typed  *choice.Row // the typed size, if it is none of the rows
+	wrong  *fault      // why the text in the field is no size
+	before string      // id of the card's value
+	said   string      // a remark on the whole list
 	tried  bool        // the card beside the list is that of the row under the cursor
 	unfit  *fault      // why that row has no card
 }
@@ -32,7 +32,7 @@ func openAsk(c *choice.Choice) action {
 	return func(m *root) tea.Cmd { m.push(newPicker(c, &m.session)); return nil }
 }
 
-// start lists anew what the session goes by.
+// start creates the list again for the present session.
 func (p *picker) start(m *root) {
 	path := p.path
 	*p = *newPicker(p.ask, &m.session)
@@ -41,7 +41,7 @@ func (p *picker) start(m *root) {
 
 func (p *picker) about(m *root) about {
 	keys := "enter choose  ↑↓ pick"
-	if m.keeper != nil && m.step() == 0 { // who comes for a kept card needs no path
+	if m.keeper != nil && m.step() == 0 { // a saved card can be opened without the path
 		keys += "  f5 kept"
 	}
 	return about{help: "in a list", term: p.ask.Label(), keys: keys + "  * why  esc back  tab next  q quit"}
@@ -57,10 +57,10 @@ func newPicker(c *choice.Choice, s *session) *picker {
 	return p
 }
 
-// refresh draws the rows anew, in other units; cursor and field stay.
+// refresh draws the rows again, in other units. Cursor and field stay.
 func (p *picker) refresh(m *root) {
 	if p.path && m.front() != screen(p) {
-		return // it starts anew when it is come back to
+		return // it starts again when the user comes back to it
 	}
 	s, at := &m.session, p.list.at()
 	p.load(s)
@@ -68,8 +68,8 @@ func (p *picker) refresh(m *root) {
 	p.list.goTo(at)
 }
 
-// load lists the rows. A value that the card has and that is none of them becomes one, so that stepping back to the
-// list and on again keeps it.
+// load fills in the rows. If the card's value is none of them it becomes a row, so that stepping back to the list and
+// on again keeps it.
 func (p *picker) load(s *session) {
 	p.rows = p.ask.Rows(s.present())
 	if p.before == "" || len(p.rows) == 0 || slices.ContainsFunc(p.rows,
@@ -85,7 +85,7 @@ func (p *picker) load(s *session) {
 	p.rows = append([]choice.Row{own}, p.rows...)
 }
 
-// press acts on a key. The choice under the cursor is tried out as it moves.
+// press handles a key. The choice under the cursor is tried out as it moves.
 func (p *picker) press(m *root, msg tea.KeyPressMsg) action {
 	defer p.tryOut(&m.session)
 	return p.pressed(msg, &m.session)
@@ -98,7 +98,7 @@ func (p *picker) paste(m *root, text string) action {
 	return nil
 }
 
-// tryOut computes the card of the row under the cursor, to stand beside the list.
+// tryOut computes the card of the row under the cursor, which is shown beside the list.
 func (p *picker) tryOut(s *session) {
 	p.tried, p.unfit = false, nil
 	c := p.choice()
@@ -125,7 +125,9 @@ func (p *picker) pressed(msg tea.KeyPressMsg, s *session) action {
 	case p.field.empty() && msg.String() == "*": // some characters are keys
 		return explain(p.ask, p.choice())
 	case p.field.empty():
-		if a := led(msg, lead{bound.Back, goBack}, lead{bound.Leave, leave}, lead{bound.Help, openHelp}); a != nil {
+		a := actionOf(msg, keyAction{bound.Back, goBack}, keyAction{bound.Leave, leave},
+			keyAction{bound.Help, openHelp})
+		if a != nil {
 			return a
 		}
 	}
@@ -146,7 +148,7 @@ func (p *picker) on() action {
 	return chose(p.ask, c.ID)
 }
 
-// choice is the row under the cursor, or the size that was typed; nil where there is neither.
+// choice is the row under the cursor, or the typed size; nil if there is neither.
 func (p *picker) choice() *choice.Row {
 	switch {
 	case p.typed != nil:
@@ -157,15 +159,15 @@ func (p *picker) choice() *choice.Row {
 	return nil
 }
 
-// moved acts on the keys that move the cursor. What was typed as a size gives way to the row.
+// moved handles the keys that move the cursor. A move discards a typed size.
 func (p *picker) moved(msg tea.KeyPressMsg) bool {
-	if p.none && key.Matches(msg, bound.Down) { // of a name without a row: the first row is the next one
+	if p.none && key.Matches(msg, bound.Down) { // the cursor was above the rows, so down leads to the first one
 		p.none, p.wrong = false, nil
 		p.list.goTo(0)
 		return true
 	}
 	if p.ask.Sized() && !p.field.empty() && (msg.String() == "home" || msg.String() == "end") || !p.list.moved(msg) {
-		return false // they are the field's
+		return false // these keys belong to the field
 	}
 	p.none, p.wrong = false, nil
 	if p.ask.Sized() {

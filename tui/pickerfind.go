@@ -10,7 +10,7 @@ import (
 	"brazebooth/tables"
 )
 
-// filter finds the rows that fit what stands in the field.
+// filter finds the rows that match the text in the field.
 func (p *picker) filter(s *session) {
 	p.found, p.typed, p.wrong, p.none = p.found[:0], nil, nil, false
 	defer func() { p.list.set(len(p.found)) }()
@@ -31,8 +31,8 @@ func (p *picker) filter(s *session) {
 	}
 }
 
-// known refuses a name that stands for something without a row, whatever rows its letters also begin. The cursor then
-// stands on none of them: only an arrow takes one.
+// known refuses a name that is known but has no row, whatever rows its letters begin. The cursor is then on no row, and
+// only an arrow moves it to one.
 func (p *picker) known(text string) {
 	if _, err := p.ask.Find(text); errors.Is(err, tables.ErrNotBrazed) {
 		p.wrong, p.none = faultOf(err), true
@@ -45,13 +45,13 @@ func (p *picker) all() {
 	}
 }
 
-// goTo puts the cursor on one of the rows that are found.
+// goTo puts the cursor on one of the found rows.
 func (p *picker) goTo(i int) {
 	p.list.set(len(p.found))
 	p.list.goTo(i)
 }
 
-// moveTo puts the cursor on the row with that id and reports whether there is one.
+// moveTo puts the cursor on the row with this id and reports whether there is one.
 func (p *picker) moveTo(id string) bool {
 	i := slices.IndexFunc(p.found, func(row int) bool { return p.rows[row].ID == id })
 	if i >= 0 {
@@ -60,7 +60,7 @@ func (p *picker) moveTo(id string) bool {
 	return i >= 0
 }
 
-// size reads the field as a size and goes to its row, or keeps it as a row of its own.
+// size reads the field as a size and goes to its row, or makes a row for it.
 func (p *picker) size(s *session, text string) {
 	c, err := p.ask.Typed(s.present(), text)
 	if err != nil {
@@ -72,8 +72,8 @@ func (p *picker) size(s *session, text string) {
 	}
 }
 
-// names leaves the rows that hold the text: those whose name begins with it first, then those that
-// hold it in the name, then in their line; where none does, the one that loose typing finds.
+// names keeps the rows that contain the text: first those whose name begins with it, then those with it in the name,
+// then those with it in their line. If there are none, it keeps the row that a misspelt name may mean.
 func (p *picker) names(text string) {
 	for rank := range 3 {
 		for i := range p.rows {
@@ -97,7 +97,7 @@ func (p *picker) names(text string) {
 	}
 }
 
-// fits tells how well a row fits a text: 0 best, 3 not at all.
+// fits says how well a row matches a text: 0 best, 3 not at all.
 func fits(c *choice.Row, text string) int {
 	name := strings.ToLower(c.Name)
 	switch {

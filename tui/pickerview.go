@@ -13,7 +13,7 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// view is a list with the card beside it, or with the five figures under it.
+// view is a list with the card beside it, or with the main figures below it.
 func (p *picker) view(m *root, w, h int) (block, *tea.Cursor) {
 	if h < 16 || m.h < 20 {
 		return p.beside(m, w, h)
@@ -26,7 +26,7 @@ func (p *picker) view(m *root, w, h int) (block, *tea.Cursor) {
 	return append(b, body...), cursor
 }
 
-// chips are what is chosen already; the one that is asked for stands out.
+// chips are the choices made so far. The one that is being asked stands out.
 func (p *picker) chips(m *root) canvas.Chips {
 	rows := choiceRows(&m.session, m.shown())
 	l := chipsOf(&m.th, rows, m.shown())
@@ -58,8 +58,8 @@ func (p *picker) beside(m *root, w, h int) (block, *tea.Cursor) {
 	return beside(list.fit(h), card, left+3, m.th.quiet, "│ "), tea.NewCursor(x, 0)
 }
 
-// asideReasons is what the row under the cursor rests on, under the live card of a wide screen; nothing where not even
-// its sentence has room.
+// asideReasons is the reasons for the row under the cursor, below the live card on a wide screen. It is empty if there
+// is no room for even its sentence.
 func (p *picker) asideReasons(m *root, w, h int) block {
 	c := p.choice()
 	if c == nil || h < 2+max(3, len(wrap(rowSentence(c), w))) {
@@ -72,9 +72,9 @@ func (p *picker) asideReasons(m *root, w, h int) block {
 	return b.fit(min(len(b), h))
 }
 
-// draw draws the question, the list and what the row under the cursor means, in at most h lines, and
-// tells at which cell of the block's first line typing happens. explained means that the row's meaning
-// stands elsewhere. Only where it stands whole may a row of the list have a part of its own.
+// draw draws the question, the list and the meaning of the row under the cursor, in at most h lines, and returns the
+// cursor's column in the first line. explained means that the row's meaning is shown elsewhere. Rows may be shortened
+// only if the meaning is shown in full, here or elsewhere.
 func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	var b block
 	hint := "type to find, or a row's number"
@@ -88,7 +88,7 @@ func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	if p.ask.Sized() {
 		rule.say(th.quiet, 0, p.rule(), w)
 	}
-	if h-1-len(rule)-len(typed) >= 4 { // else the rows go first
+	if h-1-len(rule)-len(typed) >= 4 { // otherwise the rows are more important
 		b.addAll(rule)
 	}
 	b.addAll(typed)
@@ -110,7 +110,7 @@ func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	return b.fit(min(len(b), h)), cursor
 }
 
-// rule says how typing is read and what holds for the whole list.
+// rule says how typed text is read, and a remark on the whole list.
 func (p *picker) rule() string {
 	text := quantity.Rule(p.ask.Kind)
 	if p.said != "" {
@@ -119,7 +119,7 @@ func (p *picker) rule() string {
 	return text
 }
 
-// typedLines says how a typed size is read, or what to type instead.
+// typedLines says how a typed size was read, or what to type instead.
 func (p *picker) typedLines(th *theme, w int) (b block) {
 	switch {
 	case p.wrong != nil:
@@ -135,7 +135,7 @@ func (p *picker) typedLines(th *theme, w int) (b block) {
 	return b
 }
 
-// body draws the rows around the cursor; parts means that a row may have a part of its sentence.
+// body draws the rows around the cursor. parts means that a row may show a part of its sentence.
 func (p *picker) body(th *theme, w, h int, parts bool) block {
 	names, facts := 0, 0
 	for _, i := range p.found {
@@ -150,8 +150,8 @@ func (p *picker) body(th *theme, w, h int, parts bool) block {
 	})
 }
 
-// briefRoom is the columns under which a row says itself in a few words of its own: of a sentence hardly a clause would
-// stand there.
+// briefRoom is the number of columns below which a row shows its own short form, because hardly a clause of its
+// sentence would fit.
 const briefRoom = 30
 
 func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, parts bool) line {
@@ -178,7 +178,7 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 	}
 	at += names + 3
 	if room := w - at; room >= 20 && (parts || width(c.Line) <= room) {
-		// one cut in the middle could lose the number that it was about
+		// a clause cut in the middle could lose the number that it is about
 		line := clauses(c.Line, ",;:.", func(text string) bool { return width(text) <= room })
 		if width(line) > room || strings.HasSuffix(line, "…") && c.Brief != "" && room < briefRoom {
 			line = c.Brief
@@ -190,11 +190,10 @@ func (p *picker) rowLine(th *theme, n int, chosen bool, names, facts, w int, par
 	return r.line()
 }
 
-// rowSentence is all that a row says of itself.
+// rowSentence is everything that a row says about itself.
 func rowSentence(c *choice.Row) string { return strings.Trim(c.Line+"; "+c.More, "; ") }
 
-// liveCard is the card beside a list: the dials below each other, a few figures that follow, how many cautions there
-// are.
+// liveCard is the card beside a list: the dials below each other, a few results, the number of cautions.
 func liveCard(m *root, c *calc.Card, w, h int) block {
 	rows := buildRows(&m.session, c)
 	var b block
@@ -222,7 +221,7 @@ func liveCard(m *root, c *calc.Card, w, h int) block {
 	return b.fit(min(h, len(b)))
 }
 
-// lowCard is the card under a list, in the least room: a line for each dial.
+// lowCard is the card below a list, in the least room: a line for each dial.
 func lowCard(m *root, c *calc.Card, w int) block {
 	dials := dialsOf(m, dialled(buildRows(&m.session, c)), c)
 	if w < narrowWidth && m.h < 14 {

@@ -17,26 +17,26 @@ import (
 )
 
 // picturePage shows the map, the cross-section or the heat of a timed arc as the picture that the commands write, on a
-// terminal that shows pictures. Its cells stay blank: the picture lies over them.
+// terminal that shows pictures. Its cells stay blank, because the picture covers them.
 type picturePage struct {
 	slow[pictureOf, string]
 	name string
 	of   drawing
-	room [2]int // columns and lines
+	room [2]int // in columns and lines
 }
 
-// pictureOf is what a picture is made for.
+// pictureOf is what a picture depends on.
 type pictureOf struct {
 	job   calc.Job
 	units quantity.System
 	room  [2]int
 }
 
-// drawing takes what a picture needs from the session, and returns what draws it as PNG with so many dots per inch of
-// an A4 sheet.
+// drawing takes the data of a picture from the session, and returns a function that draws it as PNG with this many dots
+// per inch of an A4 sheet.
 type drawing func(s *session, comma bool) func(ctx context.Context, dpi int) ([]byte, error)
 
-// asPicture opens the picture of what a screen shows; where the terminal shows none it says how that is asked for.
+// asPicture opens the picture of what a screen shows. On a terminal without pictures it says how to switch them on.
 func asPicture(name string, of drawing) action {
 	return func(m *root) tea.Cmd {
 		if !m.pics.can() {
@@ -47,7 +47,7 @@ func asPicture(name string, of drawing) action {
 	}
 }
 
-// withPicture adds the key of pictures, where the terminal shows them, to others.
+// withPicture adds the key for pictures to others, if the terminal shows pictures.
 func (m *root) withPicture(keys string) string {
 	if m.pics.can() {
 		keys += "  v picture"
@@ -66,7 +66,7 @@ func (p *picturePage) press(_ *root, press tea.KeyPressMsg) action {
 	return everywhere(press)
 }
 
-// view leaves room for the picture, and says meanwhile that it is drawn.
+// view leaves room for the picture, and says that it is being drawn until it is there.
 func (p *picturePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	p.room = [2]int{w, h}
 	switch {
@@ -80,7 +80,7 @@ func (p *picturePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 
 func (p *picturePage) wanted(m *root) pictureOf { return pictureOf{m.job, m.units, p.room} }
 
-// make lets the picture be drawn as large as there is room for.
+// make starts drawing the picture as large as there is room for.
 func (p *picturePage) make(m *root) tea.Cmd {
 	of, pics, draw := p.wanted(m), m.pics, p.of(&m.session, m.th.look.comma)
 	return p.want(m.ctx, of, func(ctx context.Context, of pictureOf, _ func(float64)) (string, error) {
@@ -150,10 +150,11 @@ func sectionBody(th *theme, s *session, w, high int) (b block) {
 	return b
 }
 
-// drawnJoint is a joint to scale, and under it what its scale is and what the ground of the zinc says.
+// drawnJoint is a joint to scale, and below it the scale and the meaning of the colours of the zinc.
 func drawnJoint(th *theme, j canvas.Joint, w, high int, units quantity.System) block {
 	b := block(j.Draw(th.Theme, w, high))
-	for len(b) > 1 && strings.TrimSpace(ansi.Strip(b[0].Text)) == "" { // the joint stands on the last line
+	// The joint ends on the last line, so empty lines are at the top.
+	for len(b) > 1 && strings.TrimSpace(ansi.Strip(b[0].Text)) == "" {
 		b = b[1:]
 	}
 	text := fmt.Sprintf("to scale: ten columns are %s", quantity.Show(10*j.Scale(w, high), "mm", units))

@@ -14,7 +14,7 @@ import (
 	"github.com/charmbracelet/x/ansi/sixel"
 )
 
-// pictures is what the terminal can show besides cells, as it said when it was asked, and what it shows now.
+// pictures is what the terminal can show beside characters, as it answered, and the picture it shows now.
 type pictures struct {
 	asked        bool
 	kitty, sixel bool
@@ -22,7 +22,7 @@ type pictures struct {
 	now          onScreen
 }
 
-// onScreen is a picture in its place; zero is none.
+// onScreen is a picture in its place. The zero onScreen is none.
 type onScreen struct {
 	page *picturePage
 	of   pictureOf
@@ -30,11 +30,11 @@ type onScreen struct {
 }
 
 // askPictures asks whether the terminal shows pictures: by its attributes (4 is Sixel), by a query of the Kitty
-// graphics protocol, and for the size of a cell in px (XTWINOPS). What does not answer shows none.
+// graphics protocol, and for the size of a cell in px (XTWINOPS). A terminal that does not answer shows none.
 var askPictures = ansi.KittyGraphics([]byte("AAAA"), "i=31", "s=1", "v=1", "a=q", "t=d", "f=24") +
 	ansi.RequestPrimaryDeviceAttributes + ansi.WindowOp(16)
 
-// answered takes what the terminal answers.
+// answered handles an answer of the terminal.
 func (p *pictures) answered(msg tea.Msg) {
 	switch msg := msg.(type) {
 	case uv.KittyGraphicsEvent:
@@ -51,7 +51,7 @@ func (p *pictures) can() bool {
 	return p.asked && (p.kitty || p.sixel) && p.cell.Width > 0 && p.cell.Height > 0
 }
 
-// encoded is a PNG as the terminal takes it at its cursor.
+// encoded is a PNG in the form that the terminal expects at its cursor.
 func (p *pictures) encoded(b []byte) (string, error) {
 	img, err := png.Decode(bytes.NewReader(b))
 	if err != nil {
@@ -71,11 +71,11 @@ func (p *pictures) encoded(b []byte) (string, error) {
 	return ansi.SixelGraphics(0, 1, 0, out.Bytes()), nil
 }
 
-// pictureID is the one picture's name in the Kitty protocol.
+// pictureID is the id of the only picture in the Kitty protocol.
 const pictureID = 1
 
-// settlePicture brings the picture on the terminal in line with the screen on top: it is made and placed when its page
-// is opened, and taken away when that is left or another screen lies over it.
+// settlePicture makes the terminal show the picture of the screen on top. The picture is drawn and placed when its page
+// is opened, and removed when the page is left or covered by another screen.
 func (m *root) settlePicture() tea.Cmd {
 	var want onScreen
 	var drawn tea.Cmd
@@ -99,16 +99,16 @@ func (m *root) settlePicture() tea.Cmd {
 	default:
 		away = tea.ClearScreen
 	}
-	if want != (onScreen{}) { // once the frame is drawn whose blank cells it covers
+	if want != (onScreen{}) { // only after the frame is drawn whose blank cells it covers
 		place = tea.Tick(frameDrawn, func(time.Time) tea.Msg { return pictureDue(want) })
 	}
 	return tea.Batch(drawn, away, place)
 }
 
-// frameDrawn is after how long a frame is on the terminal, at 30 a second or more.
+// frameDrawn is the time after which a frame is on the terminal, at 30 frames a second or more.
 const frameDrawn = 100 * time.Millisecond
 
-// pictureDue is a picture whose frame is drawn.
+// pictureDue is a picture whose frame has been drawn.
 type pictureDue onScreen
 
 func (d pictureDue) tell(m *root) (tea.Cmd, bool) {

@@ -22,7 +22,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// paper takes what is sent to a terminal.
+// paper records what is sent to a terminal.
 type paper struct {
 	sync.Mutex
 	b bytes.Buffer
@@ -34,7 +34,7 @@ func (p *paper) Write(b []byte) (int, error) {
 	return p.b.Write(b)
 }
 
-// since lets a second go by and returns what was sent since the last time.
+// since waits a second and returns what was sent since the last call.
 func (p *paper) since() string {
 	time.Sleep(time.Second)
 	synctest.Wait()
@@ -44,7 +44,7 @@ func (p *paper) since() string {
 	return p.b.String()
 }
 
-// Answers of terminals, as they come over the line.
+// Answers of terminals, as they arrive.
 const (
 	kittyAnswers = "\x1b_Gi=31;OK\x1b\\\x1b[?62;22c\x1b[6;20;10t"
 	sixelAnswers = "\x1b[?62;4;22c\x1b[6;20;10t"
@@ -56,8 +56,9 @@ var (
 	sentSixel = regexp.MustCompile(`(?s)\x1b7\x1b\[\d+;\d+H\x1bP0;1q(.*?)\x1b\\\x1b8`)
 )
 
-// A terminal that says that it shows pictures is sent one, once, when its page is open, and none over another screen;
-// a terminal that says nothing of them, or was not asked, is sent none and the hand is told how.
+// A terminal that says that it shows pictures is sent one, once, when its page is open, and none while another screen
+// is on top. A terminal that does not say so, or was not asked, is sent none, and the user is told how to switch them
+// on.
 func TestPicturesGoWhereTheyAreShown(t *testing.T) {
 	for _, x := range []struct {
 		name, answers string
@@ -110,7 +111,7 @@ func TestPicturesGoWhereTheyAreShown(t *testing.T) {
 	}
 }
 
-// What is sent decodes to a picture as large as there is room for: of the map, the cross-section and the heat.
+// The sent data decode to a picture as large as the room for it: of the map, the cross-section and the heat.
 func TestPicturesFitTheirRoom(t *testing.T) {
 	for _, keys := range deep.Of(t, [][]string{{"x"}, {"m"}, {"t"}}, 1) {
 		synctest.Test(t, func(t *testing.T) {
@@ -155,7 +156,7 @@ func onLine(t *testing.T, o Options) (*tea.Program, *paper, io.Writer) {
 }
 
 // A picture that is no PNG is an error and not a panic.
-func TestPicturesOfNothing(t *testing.T) {
+func TestBadPNGIsAnError(t *testing.T) {
 	for _, p := range []pictures{{kitty: true}, {sixel: true}} {
 		p.cell.Width, p.cell.Height = 10, 20
 		if _, err := p.encoded([]byte("no picture")); err == nil {

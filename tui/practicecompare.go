@@ -16,7 +16,7 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// compared are a good bead and the last one beside each other, to the same scale, and in one line what differs.
+// compared is a good bead and the last bead beside each other, at the same scale, and a line about their differences.
 func (p *practicePage) compared(th *theme, units quantity.System, w, lines int) (b block) {
 	half := (w - 3) / 2
 	last, n := p.last(), len(p.beads)
@@ -44,8 +44,8 @@ func (p *practicePage) compared(th *theme, units quantity.System, w, lines int) 
 	return append(b, flow(newRow(w).put(paint, mark), []piece{{0, paint, strings.Join(text, " · ")}}, 2, w)...)
 }
 
-// twoBeads draws two beads to one scale, without the empty lines over both; a bead that has no section is drawn as it
-// looks.
+// twoBeads draws two beads at one scale, without the empty lines above both. A bead without a cross-section is drawn as
+// it looks.
 func twoBeads(th *theme, target, last *practice.Bead, w, lines int) (left, right block) {
 	a, oneDrawn := beadJoint(target)
 	c, twoDrawn := beadJoint(last)
@@ -72,13 +72,13 @@ func twoBeads(th *theme, target, last *practice.Bead, w, lines int) (left, right
 	return left, right
 }
 
-// beadJoint is a bead's cross-section for the drawing; false where it has none.
+// beadJoint is a bead's cross-section for the drawing; false if there is none.
 func beadJoint(b *practice.Bead) (canvas.Joint, bool) {
 	j, ok := jointOf(&b.Section)
 	return j, ok && j.Wet[0] > 0 && (j.Wet[1] > 0 || j.Kind == joint.Overlay)
 }
 
-// differs says how the last bead differs from the target, what an eye sees first at the front.
+// differs says how the last bead differs from the target, with what an eye sees first at the front.
 func (p *practicePage) differs(last *practice.Bead, units quantity.System) []string {
 	you, want := &last.Section, &p.target.Section
 	if _, ok := beadJoint(last); !ok {
@@ -86,7 +86,7 @@ func (p *practicePage) differs(last *practice.Bead, units quantity.System) []str
 	}
 	var list []string
 	length := func(mm float64, more, less string) {
-		const seen = 0.15 // mm, what an eye and a rule tell apart
+		const seen = 0.15 // mm, the smallest difference that an eye and a rule can tell
 		word := more
 		if mm < 0 {
 			word = less
@@ -133,7 +133,7 @@ func beadLine(th *theme, n int, bead *practice.Bead, units quantity.System, w in
 	return b
 }
 
-// program is the row of beads that the program's own corrections laid.
+// program is the series of beads that the program's own corrections laid.
 func (p *practicePage) program(th *theme, units quantity.System, w int) (b block) {
 	b.add(newRow(w).put(th.bold, "the program's own beads, from the same start").line())
 	for i := range p.run.Steps {
@@ -147,7 +147,7 @@ func (p *practicePage) program(th *theme, units quantity.System, w int) (b block
 	return b
 }
 
-// truth is what the booth hid and how it moved the last bead.
+// truth is what the booth hid and how that changed the last bead.
 func (p *practicePage) truth(th *theme, w int, units quantity.System) (b block) {
 	sys := units.Lead()
 	b.add(newRow(w).put(th.bold, "what this booth hid").line())
@@ -170,7 +170,7 @@ func (p *practicePage) truth(th *theme, w int, units quantity.System) (b block) 
 	return b
 }
 
-// cautions are those of the job's own card, under that of the practice.
+// cautions are those of the job's own card, after the caution about practice.
 func (p *practicePage) cautions(m *root) tea.Cmd {
 	card := p.card
 	return m.read("cautions of this practice job", func(th *theme, w int) block {
@@ -178,7 +178,7 @@ func (p *practicePage) cautions(m *root) tea.Cmd {
 	})
 }
 
-// keepText says what is kept, and that nothing is unasked.
+// keepText says what is saved, and that nothing is saved without a key press.
 func (p *practicePage) keepText(b *block, th *theme, keeps bool, w int) {
 	switch {
 	case !keeps:

@@ -13,29 +13,29 @@ import (
 	"brazebooth/tables"
 )
 
-// practicePage is jobs in a simulated booth: a list of levels, and the job that is open. Nothing of it touches the
-// card, and nothing is kept but by a key.
+// practicePage is jobs in a simulated booth: a list of levels, and the open job. It never touches the card, and saves
+// something only when a key asks for it.
 type practicePage struct {
 	slow[practiceAsk, practiceAnswer]
 	answer func(context.Context, *practice.Booth, practiceAsk) (practiceAnswer, error)
 
 	list   listbox // of levels
 	seed   uint64
-	open   bool // a job lies over the list
-	at     int  // its setting under the cursor
-	typing bool // a value is being typed for it
+	open   bool // a job is open over the list
+	at     int  // the setting under the cursor
+	typing bool // a value for it is being typed
 	field  field
 
-	job      practice.Booth // of level 0: none yet
-	card     calc.Card      // of its start, by the program's own heat
-	target   practice.Bead  // a good one in this booth: what it looks like is shown, not how it is set
+	job      practice.Booth // with level 0 there is none yet
+	card     calc.Card      // of the start, computed by the program without the booth's hidden values
+	target   practice.Bead  // a good bead in this booth: the page shows how it looks, but not its setting
 	now      calc.Job       // the setting on the machine
 	beads    []practice.Bead
 	over     bool
 	run      *practice.Run
 	revealed *practice.Revealed
-	why      bool // the truth is shown
-	sure     bool // ending was asked for once
+	why      bool // the hidden values are shown
+	sure     bool // the key that ends the job was pressed once
 	keeping  bool
 	kept     bool
 	scroll   window
@@ -62,11 +62,11 @@ func (p *practicePage) paste(_ *root, text string) action {
 	return nil
 }
 
-// pressList acts on the list of levels: a digit picks a row, − and + another booth.
+// pressList handles the list of levels: a digit picks a row, − and + pick another booth.
 func (p *practicePage) pressList(press tea.KeyPressMsg) action {
 	n := len(practice.Levels())
 	switch s := press.String(); {
-	// meant for the job that is not there yet
+	// these keys are meant for the job that is not there yet
 	case p.stop != nil && everywhere(press) == nil:
 		return refuse("the booth is being set up", "a moment, then the key once more; esc gives it up")
 	case len(s) == 1 && s[0] >= '1' && s[0] < '1'+byte(n):
@@ -88,11 +88,11 @@ func (p *practicePage) pressList(press tea.KeyPressMsg) action {
 	return nil
 }
 
-// pressJob acts on the open job: its settings are picked, changed and typed as on the card.
+// pressJob handles the open job: its settings are picked, changed and typed as on the card.
 func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) action {
 	sure := p.sure
 	p.sure = false
-	pick, turn := handed(press)
+	pick, turn := settingKey(press)
 	switch s := press.String(); {
 	case (p.over && press.Text == "" || s == "space" || key.Matches(press, bound.PageUp, bound.PageDown)) &&
 		p.scroll.moved(press):
@@ -113,7 +113,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 		p.now = p.last().Job
 	case key.Matches(press, bound.On) && p.over:
 		p.open, p.seed, p.scroll = false, p.seed+1, window{}
-	case key.Matches(press, bound.On) && p.now == p.last().Job: // it would be the same bead once more
+	case key.Matches(press, bound.On) && p.now == p.last().Job: // that would be the same bead once more
 		return refuse("the same setting", "change something first: ←→ picks it, ↑↓ changes it")
 	case key.Matches(press, bound.On):
 		return p.lay
@@ -125,7 +125,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 	case key.Matches(press, bound.KeepBead):
 		return keepDrill()
 	case key.Matches(press, bound.Why) && !p.over:
-		return refuse("what the booth hides is told when the job is over", "s ends it")
+		return refuse("what the booth hides is shown when the job is over", "s ends it")
 	case key.Matches(press, bound.Why):
 		p.why, p.scroll = !p.why, window{}
 	case key.Matches(press, bound.Cautions):
@@ -139,7 +139,7 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 	return nil
 }
 
-// enterValue edits what is typed for the setting under the cursor; enter sets it.
+// enterValue edits the value typed for the setting under the cursor; enter sets it.
 func (p *practicePage) enterValue(press tea.KeyPressMsg) action {
 	switch {
 	case press.String() == "esc", key.Matches(press, bound.On) && p.field.empty():

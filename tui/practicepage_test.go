@@ -12,7 +12,7 @@ import (
 	"brazebooth/calc/practice"
 )
 
-// openPractised is the page of practice in front of a book.
+// openPractised opens the page of practice with a book.
 func openPractised(t *testing.T, d *drawer, w, h int) *terminal {
 	t.Helper()
 	return openBook(t, d, pagePractice, [2]int{w, h})
@@ -33,7 +33,7 @@ func TestGoldenPractice(t *testing.T) {
 		{"practice-typing", "2 + + + + + + enter . 1 4 . 5"},
 		{"practice-timed", "5 + enter right right up enter"},
 	} {
-		var s *terminal // of all sizes: a job is dear to compute
+		var s *terminal // for all sizes, because a job takes long to compute
 		for _, size := range [][2]int{{32, 10}, {40, 24}, {60, 20}, {80, 24}, {120, 40},
 			{200, 60}} {
 			t.Run(x.name+"/"+sizeName(size), func(t *testing.T) {
@@ -50,7 +50,8 @@ func TestGoldenPractice(t *testing.T) {
 	}
 }
 
-// A job is set, laid and corrected with a keypad alone; the truth is told at its end only, and kept only by a key.
+// A job can be set, laid and corrected with a keypad alone. The hidden values are shown only at its end, and the result
+// is saved only by a key.
 func TestPracticeOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
 		d := &drawer{}
@@ -90,8 +91,8 @@ func TestPracticeOnTheScreens(t *testing.T) {
 	}
 }
 
-// A job that is left is found again as it was; ending it asks once more, and another key forgets the asking.
-func TestPracticeIsLeftAndEnded(t *testing.T) {
+// A job that is left is found again as it was. Ending it asks once more, and any other key cancels that.
+func TestPracticeCanBeLeftAndEnded(t *testing.T) {
 	s := openPractised(t, &drawer{}, 80, 24)
 	s.press("1", "enter", "+", "enter", "/")
 	s.has("[practice]")
@@ -115,7 +116,7 @@ func TestPracticeIsLeftAndEnded(t *testing.T) {
 	}
 }
 
-// On the smallest screen the row that was picked is on it, and the caution stays.
+// On the smallest screen the picked row is visible, and the caution stays.
 func TestPracticeListOnThePhone(t *testing.T) {
 	s := openPractised(t, &drawer{}, 40, 14)
 	for i, l := range practice.Levels() {
@@ -126,8 +127,8 @@ func TestPracticeListOnThePhone(t *testing.T) {
 	}
 }
 
-// What a low screen has no room for is scrolled to; picking or changing a setting leads back to the dials. When a job
-// is over there is nothing to set: the cursor keys scroll.
+// What does not fit on a low screen can be scrolled to, and picking or changing a setting leads back to the dials. When
+// a job is over there is nothing to set, and the cursor keys scroll.
 func TestPracticeScrolls(t *testing.T) {
 	s := openPractised(t, &drawer{}, 32, 10)
 	s.press("2", "enter")
@@ -146,8 +147,8 @@ func TestPracticeScrolls(t *testing.T) {
 	s.has("target")
 }
 
-// A value is typed for the setting that is picked: what it is read as is said, a bad one is refused and stays to be
-// mended, esc leaves it.
+// A value can be typed for the picked setting. The page says how it reads the value; a bad one is refused and stays to
+// be corrected; esc cancels.
 func TestPracticeIsTyped(t *testing.T) {
 	s := openPractised(t, &drawer{}, 80, 24)
 	s.press("2", "enter")
@@ -170,7 +171,7 @@ func TestPracticeIsTyped(t *testing.T) {
 	}
 }
 
-// Target and bead stand beside each other with one scale, and what differs is said.
+// Target and bead are shown beside each other at one scale, with their differences in words.
 func TestPracticeComparesWithTheTarget(t *testing.T) {
 	s := openPractised(t, &drawer{}, 80, 24)
 	s.press("2", "enter")
@@ -205,7 +206,7 @@ func TestPracticeComparesWithTheTarget(t *testing.T) {
 	}
 }
 
-// A setting that no hand holds is refused, and 0 brings back what was laid last.
+// A setting that is impossible by hand is refused, and 0 restores the setting of the last bead.
 func TestPracticeRefusesOnTheScreens(t *testing.T) {
 	s := openPractised(t, &drawer{}, 80, 24)
 	s.press("1", "enter")
@@ -224,7 +225,7 @@ func TestPracticeRefusesOnTheScreens(t *testing.T) {
 	}
 }
 
-// What the book cannot keep is said, and can be tried again; without a book nothing is offered.
+// If the book fails, the page says so, and saving can be tried again. Without a book, saving is not offered.
 func TestPracticeThatIsNotKept(t *testing.T) {
 	d := &drawer{}
 	s := openPractised(t, d, 80, 24)
@@ -248,7 +249,7 @@ func TestPracticeThatIsNotKept(t *testing.T) {
 	alone.has("no book here")
 }
 
-// An answer that comes after its page was left changes nothing.
+// An answer that arrives after its page was left changes nothing.
 func TestPracticeGivenUp(t *testing.T) {
 	s := openPractised(t, &drawer{}, 80, 24)
 	s.press("1", "enter")
@@ -277,9 +278,8 @@ func TestPracticeGivenUp(t *testing.T) {
 	}
 }
 
-// Keys that are pressed while a booth is being set up are meant for its job: they act on nothing that lies behind it.
-// What
-// works everywhere still does, and back gives it up.
+// Keys that are pressed while a booth is being set up are meant for its job, so they have no effect on the screen
+// behind it. Keys that work everywhere still do, and esc cancels.
 func TestPracticeWaitsForTheBooth(t *testing.T) {
 	s := openPractised(t, &drawer{}, 80, 24)
 	p := &s.root().drill

@@ -13,7 +13,7 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// strip is the verdict on the last bead, and what to do now. It says that nothing of this is the card's.
+// strip is the verdict on the last bead, and what to do now. It also says that this is practice and not the card.
 func (p *practicePage) strip(units quantity.System) canvas.Strip {
 	last, n := p.last(), len(p.beads)
 	s := canvas.Strip{State: canvas.Burns, Word: "BAD", Status: "practice, simulated   " + string(units)}
@@ -43,10 +43,11 @@ func (p *practicePage) strip(units quantity.System) canvas.Strip {
 	return s
 }
 
-// viewJob is the open job: the target and the last bead beside each other, what differs, what is set, then the text.
+// viewJob is the open job: the target and the last bead beside each other, their differences, the settings, then the
+// text.
 func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
 	th, units := &m.th, m.units
-	room := h - 1 // the caution stands below
+	room := h - 1 // the caution is below
 	if p.typing {
 		room--
 	}
@@ -64,7 +65,7 @@ func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
 		foot = p.dialLines(m, w, h)
 	}
 	text := p.text(m, min(w, textWidth))
-	picture := max(3, h/4) // the text goes first
+	picture := max(3, h/4) // the text is more important
 	if !p.over {
 		picture = max(3, min(h/2, h-3-len(head)-len(foot)-max(1, h/8)))
 	}
@@ -81,7 +82,7 @@ func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
 	return pinned(th, shown, w, h), tea.NewCursor(x, room)
 }
 
-// chips are the job's choices, to read.
+// chips are the job's choices, which cannot be changed here.
 func (p *practicePage) chips(m *root) canvas.Chips {
 	rows := choiceRows(&m.session, &p.card)
 	for i := range rows {
@@ -90,8 +91,8 @@ func (p *practicePage) chips(m *root) canvas.Chips {
 	return chipsOf(&m.th, rows, &p.card)
 }
 
-// dialLines are what is set in digits as large as there is room for: below 60 columns in rows, on a low terminal two
-// beside each other on one line.
+// dialLines are the settings in digits as large as there is room for: below 60 columns in rows, on a low terminal two
+// per line.
 func (p *practicePage) dialLines(m *root, w, h int) (b block) {
 	list, lines := p.dials(m), 6
 	switch {
@@ -112,7 +113,7 @@ func (p *practicePage) dialLines(m *root, w, h int) (b block) {
 	return block(list.Draw(m.th.Theme, w, lines))
 }
 
-// dials are the settings that the hand changes; beside a changed one stands what it was.
+// dials are the settings that can be changed. A changed one also shows its earlier value.
 func (p *practicePage) dials(m *root) canvas.Dials {
 	var list canvas.Dials
 	was, sys := &p.last().Job, m.units.Lead()
@@ -140,7 +141,7 @@ func (p *practicePage) dials(m *root) canvas.Dials {
 	return list
 }
 
-// text is what stands under the dials: what went wrong, how the job ended, the meter, the beads before.
+// text is the text below the dials: what went wrong, how the job ended, the meter, the earlier beads.
 func (p *practicePage) text(m *root, w int) (b block) {
 	th, last, n := &m.th, p.last(), len(p.beads)
 	switch {

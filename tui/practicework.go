@@ -11,7 +11,7 @@ import (
 	"brazebooth/calc/practice"
 )
 
-// practiceAsk is what is computed beside the practice page.
+// practiceAsk is a computation for the practice page.
 type practiceAsk struct {
 	what  practiceStep
 	level int
@@ -28,17 +28,17 @@ const (
 	practiceEnds
 )
 
-// practiceAnswer is what came of it; which parts are filled goes by what was asked.
+// practiceAnswer is the result. The question decides which fields are filled.
 type practiceAnswer struct {
 	job      practice.Booth
 	card     calc.Card
 	bead     practice.Bead
-	target   practice.Bead // a good one
+	target   practice.Bead // a good bead
 	run      practice.Run
 	revealed practice.Revealed
 }
 
-// start opens the chosen job, or the same one where it was left.
+// start opens the chosen job; the same job as before is opened where it was left.
 func (p *practicePage) start(m *root) tea.Cmd {
 	level := p.list.at() + 1
 	if p.job.Level == level && p.job.Seed == p.seed && len(p.beads) > 0 {
@@ -48,16 +48,16 @@ func (p *practicePage) start(m *root) tea.Cmd {
 	return p.ask(m.ctx, practiceAsk{what: practiceOpens, level: level, seed: p.seed})
 }
 
-// ask lets an answer come; one that failed or was given up is asked for anew.
+// ask starts a computation, again if it failed or was cancelled before.
 func (p *practicePage) ask(ctx context.Context, a practiceAsk) tea.Cmd {
-	p.gave, p.err = false, nil
+	p.cancelled, p.err = false, nil
 	job := p.job
 	return p.want(ctx, a, func(ctx context.Context, a practiceAsk, _ func(float64)) (practiceAnswer, error) {
 		return p.answer(ctx, &job, a)
 	})
 }
 
-// drill answers what is asked of a job; a job that opens is none yet.
+// drill computes an answer about a job; opening creates the job.
 func drill(ctx context.Context, job *practice.Booth, a practiceAsk) (out practiceAnswer, err error) {
 	switch a.what {
 	case practiceOpens:
@@ -86,13 +86,13 @@ func (p *practicePage) lay(m *root) tea.Cmd {
 	return p.ask(m.ctx, practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
 }
 
-// compare lays the program's own beads and looks behind the last one.
+// compare lays the program's own beads and reveals what was behind the last bead.
 func (p *practicePage) compare(m *root) tea.Cmd {
 	p.over = true
 	return p.ask(m.ctx, practiceAsk{practiceEnds, p.job.Level, p.job.Seed, p.last().Job, len(p.beads)})
 }
 
-// keepDrill sends how the job went to the book, once.
+// keepDrill sends the result of the job to the book, once.
 func keepDrill() action {
 	return withBook(func(m *root) tea.Cmd {
 		p := &m.drill
@@ -143,12 +143,12 @@ func (p *practicePage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return p.draw(&m.th, w, h), nil
 }
 
-// draw is the list of levels, and whole what the one under the cursor asks for.
+// draw is the list of levels, and below it the task of the level under the cursor in full.
 func (p *practicePage) draw(th *theme, w, h int) block {
 	levels := practice.Levels()
 	at := p.list.at()
 	var below block
-	shortened := func(name string) string { // it stands whole below
+	shortened := func(name string) string { // its full form is shown below
 		return fewer(name, " ", func(name string) bool { return width(name) <= w-5 })
 	}
 	if name := levels[at].Name; shortened(name) != name {
@@ -171,7 +171,7 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	rest.skip()
 	rest.say(th.quiet, 0, "A simulated booth hides a heat of its own, as far from the card's as a real one's may be. "+
 		"You set, it lays the bead, you correct. Nothing is kept but by a key at the end.", w)
-	room := h - 1 - len(b) - len(below) // the caution stands below
+	room := h - 1 - len(b) - len(below) // the caution is below
 	b.addAll(p.list.draw(max(1, room), func(i int, chosen bool) line {
 		text := fmt.Sprintf(" %d  %s ", levels[i].Level, shortened(levels[i].Name))
 		if !chosen {
@@ -186,7 +186,8 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	return pinned(th, b, w, h)
 }
 
-// pinned puts the caution that is never scrolled away under a text; on a job c says it in full, with those of its card.
+// pinned adds a caution below a text that is never scrolled away. In a job, c shows it in full together with the
+// card's.
 func pinned(th *theme, b block, w, h int) block {
 	text := "▲ test beads on scrap first"
 	switch {

@@ -19,8 +19,8 @@ var anyKeys = []string{"enter", "enter", "esc", "tab", "shift+tab", "up", "down"
 	"6", "8", "9", ".", "/", "*",
 	"-", "+", "=", "a", "b", "c", "g", "m", "q", "r", "R", "s", "u", "w", "x", "3", "7", "?", "é", "鉄"}
 
-// Whatever is pressed, at whatever size: no panic, no frame larger than the terminal, and esc always
-// leads back to the first step.
+// Whatever keys are pressed at whatever size: no panic, no frame larger than the terminal, and esc always leads back to
+// the first step.
 func TestAnyKeys(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w := rapid.IntRange(1, 140).Draw(t, "width")
@@ -49,7 +49,7 @@ func TestAnyKeys(t *testing.T) {
 	})
 }
 
-// A solver that never answers leaves every screen usable.
+// A solver that never finds a card leaves every screen usable.
 func TestAnyKeysWithoutACard(t *testing.T) {
 	fail := func(calc.Job) (calc.Card, error) { return calc.Card{}, formula.ErrRange }
 	rapid.Check(t, func(t *rapid.T) {
@@ -63,7 +63,7 @@ func TestAnyKeysWithoutACard(t *testing.T) {
 	})
 }
 
-// Wrapping loses no character but blanks, and keeps to the room.
+// Wrapping loses only blanks, and keeps to the room.
 func TestWrapKeepsAll(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.StringOf(rapid.RuneFrom([]rune("ab cdé ²°– ›"))).Draw(t, "text")
@@ -81,7 +81,7 @@ func TestWrapKeepsAll(t *testing.T) {
 	})
 }
 
-// A field only ever holds one line of printable text, with its cursor in it.
+// A field always holds one line of printable text, with its cursor in it.
 func TestFieldHolds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var f field

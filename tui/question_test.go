@@ -7,8 +7,8 @@ import (
 	"brazebooth/internal/choice"
 )
 
-// Every choice with a question is asked on the path or on the card, once; what stops a job is a list of marks, and a
-// choice without a question is a setting of the card or is typed where its page asks for it.
+// Every choice with a question is asked once, on the path or on the card; what stops a job is a list of marks. A choice
+// without a question is a setting of the card, or is typed where a page asks for it.
 func TestEveryChoiceIsAsked(t *testing.T) {
 	asked := append(chipChoices(), otherChoices()...)
 	for i := range choice.All() {

@@ -7,9 +7,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// A number without its unit that may be meant otherwise says beside its field how it is read: in a list, at a setting,
-// on
-// what a page asks for, at a measurement.
+// A number without a unit that may mean something else is shown beside its field as it was read: in a list, at a
+// setting, at what a page asks for, and at a measurement.
 func TestReadingBesideTheField(t *testing.T) {
 	s := openAt(t, 80, 24, Options{})
 	s.press("enter")

@@ -8,23 +8,23 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
-// recordForm takes a new record of the shop, or what changed of one; then it goes into the book. What is typed is read
-// where the command of the same name reads it.
+// recordForm takes a new record of the shop, or changed fields of a known one, and saves it in the book. Typed text is
+// read by the code of the command of the same name.
 type recordForm struct {
 	form
 	of *recordKind
 }
 
-// recordKind is what a kind of record is asked for.
+// recordKind is the form of a kind of record.
 type recordKind struct {
 	kind, title string
 	fields      []formRow
 }
 
-// keepRow is the last row of a form that goes into the book.
+// keepRow is the last row of a form that is saved in the book.
 var keepRow = formRow{ask: "keep it", rule: "enter puts it into the book; ↑ goes back to what was typed"}
 
-// forms are the records that are entered by hand; cards, test beads and readings have pages of their own.
+// forms are the records that can be typed in. Cards, test beads and readings have pages of their own.
 var forms = [...]recordKind{
 	{"source", "a power source", []formRow{
 		{name: "name", ask: "name", rule: "as the shop calls it: booth 1; one that is known is changed"},
@@ -86,7 +86,7 @@ func (p *recordForm) press(_ *root, msg tea.KeyPressMsg) action {
 	return nil
 }
 
-// next goes on to the next row; from the last one all of it goes to the book.
+// next goes on to the next row. On the last one it sends everything to the book.
 func (p *recordForm) next() action {
 	if p.store(); p.values[0] == "" {
 		p.to(0)
@@ -107,7 +107,7 @@ func (p *recordForm) next() action {
 		p.entered)
 }
 
-// entered closes the form where the book has it; a fault leaves it open with all that was typed.
+// entered closes the form if the book saved it. After a fault the form stays open with all typed text.
 func (p *recordForm) entered(m *root, said string, err error) tea.Cmd {
 	p.busy = false
 	switch {

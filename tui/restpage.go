@@ -9,8 +9,8 @@ import (
 	"brazebooth/internal/choice"
 )
 
-// restPage lists what has no chip on the card: the other choices, and every screen that a letter leads to, for a hand
-// that has a keypad only.
+// restPage lists what has no chip on the card: the other choices, and every screen that a letter leads to, for a user
+// with only a keypad.
 type restPage struct {
 	rows []restRow
 	list listbox
@@ -18,7 +18,7 @@ type restPage struct {
 
 type restRow struct {
 	label, value string
-	short        string // the value where there is little room
+	short        string // the value for little room
 	ask          *choice.Choice
 	open         action
 }
@@ -30,7 +30,7 @@ func openRest(m *root) tea.Cmd {
 	return nil
 }
 
-// refresh lists the choices as the card has them by now.
+// refresh lists the choices with their present values.
 func (p *restPage) refresh(m *root) {
 	c := &m.session.card
 	p.rows = p.rows[:0]

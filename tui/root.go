@@ -11,15 +11,15 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// root is the one model: the session, the size of the terminal, and the stack of screens. On its bottom lies the path,
-// a list for each step up to the present one or to the card.
+// root is the only tea.Model: the session, the size of the terminal, and the stack of screens. At its bottom is the
+// path: a list for each step up to the present one, or up to the card.
 type root struct {
 	session
 	th    theme
 	w, h  int
 	stack []screen
 
-	// Screens that keep what they have while they are not open.
+	// Screens that keep their state while they are not open.
 	card    cardPage
 	chart   mapPage
 	beat    beatPage
@@ -37,22 +37,28 @@ type root struct {
 	keeper Keeper
 	now    func() time.Time
 
-	notice  *fault // said once, gone with the next key
-	done    string // the same, of something that went well
+	notice  *fault // shown until the next key
+	done    string // shown until the next key: something that succeeded
 	leaving bool   // q was pressed once
-	again   bool   // and with the key before this one
+	again   bool   // and it was pressed with the key before this one
 
-	lamp  canvas.Kept[canvas.Strip]
+	lamp  canvas.Cached[canvas.Strip]
 	foots keysLine
-	above int // lines over the open screen, for the mouse
+	above int // lines above the open screen, for the mouse
 	frame tea.View
 }
 
 func newRoot(o Options) *root {
-	m := &root{session: newSession(o), th: newTheme(look{kind: o.Theme, dark: true, profile: o.Profile,
-		comma: o.Comma}), keeper: o.Book, now: o.Now,
-		shelf: bookPage{looks: looksOnly(o.Book)}, records: bookPage{all: true, looks: looksOnly(o.Book)}, fix: correctPage{next: o.computing.next}, drill: practicePage{seed: 1,
-			answer: o.computing.drills}}
+	m := &root{
+		session: newSession(o),
+		th:      newTheme(look{kind: o.Theme, dark: true, profile: o.Profile, comma: o.Comma}),
+		keeper:  o.Book,
+		now:     o.Now,
+		shelf:   bookPage{looks: looksOnly(o.Book)},
+		records: bookPage{all: true, looks: looksOnly(o.Book)},
+		fix:     correctPage{next: o.computing.next},
+		drill:   practicePage{seed: 1, answer: o.computing.drills},
+	}
 	m.beat.take, m.drill.take = beatFound, m.drill.took
 	m.pics.asked = o.Pictures
 	m.drill.list.set(len(practice.Levels()))
@@ -71,8 +77,8 @@ func newRoot(o Options) *root {
 	return m
 }
 
-// Init asks the terminal for its background and whether it shows pictures, answers that may never come, and lets a
-// timed arc's heat be followed.
+// Init asks the terminal for its background and whether it shows pictures, which some terminals never answer, and
+// starts computing a timed arc's heat.
 func (m *root) Init() tea.Cmd {
 	ask := tea.RequestBackgroundColor
 	if m.pics.asked {
@@ -81,7 +87,7 @@ func (m *root) Init() tea.Cmd {
 	return tea.Batch(ask, m.follow())
 }
 
-// Update acts on a message and draws the next frame. Messages that change nothing draw nothing.
+// Update handles a message and draws the next frame. Messages that change nothing draw nothing.
 func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	switch msg := msg.(type) {
@@ -108,7 +114,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if p, ok := m.front().(paster); ok {
 			cmd = tea.Batch(m.act(p.paste(m, msg.Content)), m.follow())
 		}
-	case told:
+	case screenMsg:
 		var draws bool
 		if cmd, draws = msg.tell(m); !draws {
 			return m, cmd
@@ -127,7 +133,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // View returns the frame that Update drew.
 func (m *root) View() tea.View { return m.frame }
 
-// press handles the keys that work everywhere and gives the others to the open screen.
+// press handles the keys that work everywhere and passes the others to the open screen.
 func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 	m.again = m.leaving
 	m.notice, m.done, m.leaving = nil, "", false
@@ -142,7 +148,7 @@ func (m *root) press(k tea.KeyPressMsg) tea.Cmd {
 	return m.act(m.front().press(m, k))
 }
 
-// everyScreen acts on the keys that mean the same wherever they are pressed: none of them prints a character.
+// everyScreen handles the keys that mean the same on every screen. None of them prints a character.
 func (m *root) everyScreen(k tea.KeyPressMsg) action {
 	_, reads := m.front().(*wordsPage)
 	_, turns := m.front().(*cardPage)
@@ -157,7 +163,7 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 		return func(m *root) tea.Cmd { m.uncover(); m.enter(); return openShelf(m) }
 	case key.Matches(k, bound.Undo) && !m.restores():
 		return undo
-	case turns: // tab goes through its rows
+	case turns: // this screen uses tab for its rows
 	case key.Matches(k, bound.Next):
 		return func(m *root) tea.Cmd { return m.alongBy(1) }
 	case key.Matches(k, bound.Prev):
@@ -166,10 +172,10 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 	return nil
 }
 
-// follow lets come what a card takes longer for than a key.
+// follow starts the computations for a card that are too slow to run between two key presses.
 func (m *root) follow() tea.Cmd { return tea.Batch(m.followHeat(), m.followSpans()) }
 
-// followHeat lets the heat of a timed arc be followed, and puts the times that came of it on the card.
+// followHeat starts computing the heat of a timed arc, and puts the times that follow from it on the card.
 func (m *root) followHeat() tea.Cmd {
 	if m.old || m.session.card.Used.Mode != "timed" && !m.isOpen(&m.beat) {
 		return nil
@@ -185,7 +191,7 @@ func (m *root) followHeat() tea.Cmd {
 	return nil
 }
 
-// restores reports whether ctrl+z brings back a record on the open screen.
+// restores reports whether ctrl+z restores a record on the open screen.
 func (m *root) restores() bool {
 	return m.front() == screen(&m.part) && (m.part.name() == pageBook || m.part.name() == pageRecords)
 }

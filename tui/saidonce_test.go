@@ -9,13 +9,13 @@ import (
 	"brazebooth/tables"
 )
 
-// looker is a book that keeps nothing from who sits here.
+// looker is a book in which this user can save nothing.
 type looker struct{ Keeper }
 
 func (looker) LooksOnly() bool { return true }
 
-// Who may only look is not invited to keep, and is told so before a name is typed.
-func TestLookOnlyIsSaidAtOnce(t *testing.T) {
+// A user who may only look is not invited to save, and is told so before typing a name.
+func TestReadOnlyUserIsTold(t *testing.T) {
 	if looksOnly(nil) || !looksOnly(looker{}) {
 		t.Error("who may only look is not told from others")
 	}
@@ -28,7 +28,7 @@ func TestLookOnlyIsSaidAtOnce(t *testing.T) {
 	}
 }
 
-// Each metal says in a few words what it is, in the room that a row has beside a card on 80 columns.
+// Each metal has a short description that fits into a row beside a card on 80 columns.
 func TestEachMetalHasAShortName(t *testing.T) {
 	const room = 21
 	rows := choice.ByName("metal").Rows(&choice.Present{})
@@ -42,8 +42,8 @@ func TestEachMetalHasAShortName(t *testing.T) {
 	}
 }
 
-// The key that scrolls is shown where there is something to scroll, and the way back always.
-func TestScrollIsShownWhereThereIsMore(t *testing.T) {
+// The key that scrolls is shown only if there is something to scroll, the way back always.
+func TestScrollKeyIsShownIfNeeded(t *testing.T) {
 	var v window
 	v.draw(&theme{}, make(block, 3), 40, 5)
 	if v.key() != "" {
@@ -55,7 +55,7 @@ func TestScrollIsShownWhereThereIsMore(t *testing.T) {
 }
 
 // A timed arc without times offers nothing to change.
-func TestNothingToChangeIsNotOffered(t *testing.T) {
+func TestUnchangeableIsNotOffered(t *testing.T) {
 	m := newRoot(Options{Solve: calc.Solve, computing: &computing{}})
 	if keys := m.beat.about(m).keys; strings.Contains(keys, "change") || !strings.HasPrefix(keys, "esc") {
 		t.Errorf("keys without times: %s", keys)

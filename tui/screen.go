@@ -6,48 +6,48 @@ import (
 	tea "charm.land/bubbletea/v2"
 )
 
-// screen is one layer of the stack that root holds: a plain struct in a file of its own. Opening pushes it, esc pops
-// it; only the one on top gets keys and is drawn.
+// screen is one layer of the stack that root holds, a plain struct in a file of its own. Opening pushes it, esc pops
+// it. Only the screen on top gets keys and is drawn.
 type screen interface {
-	// press acts on a key; what it returns is done by the root.
+	// press handles a key. The root performs the returned action.
 	press(m *root, press tea.KeyPressMsg) action
-	// view draws at most h lines of w columns. The cursor is where typing goes, nil for nowhere.
+	// view draws at most h lines of w columns. The cursor is the place where typed text goes, nil for none.
 	view(m *root, w, h int) (block, *tea.Cursor)
-	// about is what help, glossary and the keys' line have to know.
+	// about is what help, glossary and the keys' line need to know.
 	about(m *root) about
 }
 
-// about is what other screens need to know of an open one.
+// about is what the rest of the program needs to know about an open screen.
 type about struct {
-	help string // the heading of the help under which its keys stand
-	term string // the word that the glossary opens at
-	keys string // for the keys' line, most needed first, as it shows them: two blanks apart
+	help string // the heading in the help that has its keys
+	term string // the word at which the glossary opens
+	keys string // for the keys' line, most important first, written as shown: two blanks apart
 
-	full  bool // the verdict stands over it in full, not on one line
-	fills bool // it takes the whole terminal and every key but ctrl+c
+	full  bool // the verdict above it is shown in full, not on one line
+	fills bool // it takes the whole terminal and every key except ctrl+c
 }
 
-// What a screen may be besides.
+// Further abilities of a screen.
 type (
-	// paster takes pasted text.
+	// paster accepts pasted text.
 	paster interface {
 		paste(m *root, text string) action
 	}
 	// leaver does something when it is popped.
 	leaver interface{ left(m *root) }
-	// backer takes esc once more before it is popped: it reports whether there was something to take back.
+	// backer handles esc itself before it is popped, and reports whether there was something to take back.
 	backer interface{ back(m *root) bool }
-	// refresher lays itself out anew when units or card change under it.
+	// refresher lays itself out again when the units or the card change.
 	refresher interface{ refresh(m *root) }
-	// starter begins anew when the screen over it has changed what it goes by.
+	// starter starts again when the screen above it has changed something that it depends on.
 	starter interface{ start(m *root) }
 )
 
-// action is what a screen asks of the root; nil is nothing. A screen never changes the session itself.
+// action is what a screen asks the root to do; nil is nothing. A screen never changes the session itself.
 type action func(m *root) tea.Cmd
 
-// told is a message that was made beside a screen: it knows whom it concerns. draws is false where nothing changed.
-type told interface {
+// screenMsg is a message from a computation. It knows which screen it is for. draws is false if nothing changed.
+type screenMsg interface {
 	tell(m *root) (cmd tea.Cmd, draws bool)
 }
 
@@ -71,17 +71,17 @@ func (m *root) pop() {
 	}
 }
 
-// isOpen reports whether a screen is on the stack, on top or not.
+// isOpen reports whether a screen is on the stack, at the top or below.
 func (m *root) isOpen(s screen) bool { return slices.Contains(m.stack, s) }
 
-// close pops a screen and whatever lies over it, if it is open.
+// close pops a screen and all screens above it, if it is open.
 func (m *root) close(s screen) {
 	for m.isOpen(s) {
 		m.pop()
 	}
 }
 
-// refresh lets every open screen take in other units or another card.
+// refresh updates every open screen after a change of units or card.
 func (m *root) refresh() {
 	for _, s := range m.stack {
 		if r, ok := s.(refresher); ok {
@@ -90,7 +90,7 @@ func (m *root) refresh() {
 	}
 }
 
-// topmost finds the uppermost screen of a kind.
+// topmost finds the uppermost screen of a type.
 func topmost[T screen](m *root) (T, bool) {
 	for i := len(m.stack) - 1; i >= 0; i-- {
 		if s, ok := m.stack[i].(T); ok {
@@ -103,7 +103,7 @@ func topmost[T screen](m *root) (T, bool) {
 
 func opening(s screen) action { return func(m *root) tea.Cmd { m.push(s); return nil } }
 
-// goBack leaves the screen on top; on the first one there is nothing behind.
+// goBack leaves the screen on top. Behind the first screen there is nothing.
 func goBack(m *root) tea.Cmd {
 	s := m.front()
 	if b, ok := s.(backer); ok && b.back(m) {
@@ -120,7 +120,7 @@ func goBack(m *root) tea.Cmd {
 	return nil
 }
 
-// leave ends the program; a job that somebody put together asks for a second key.
+// leave ends the program. If the user has put a job together, it asks for a second key press.
 func leave(m *root) tea.Cmd {
 	if m.example || m.again {
 		return tea.Quit
@@ -132,19 +132,19 @@ func leave(m *root) tea.Cmd {
 // refuse says why nothing was done, and what to do instead.
 func refuse(what, hint string) action { return (&fault{what, hint}).said }
 
-// said is the action that says it.
+// said is the action that shows the fault.
 func (f *fault) said(m *root) tea.Cmd {
 	m.notice = f
 	return nil
 }
 
-// clicker is a screen on which something can be clicked: x and y are cells of its own drawing.
+// clicker is a screen with something to click on. x and y are cells of its own drawing.
 type clicker interface {
 	click(m *root, x, y int) action
 }
 
-// mouse acts on a click, and on the wheel as on the arrows up and down; on the card a wheel would turn settings, so
-// there it does nothing. A mouse is never needed.
+// mouse handles a click, and the wheel like the arrows up and down, except on the card, where these would change
+// settings. Nothing requires a mouse.
 func (m *root) mouse(msg tea.MouseMsg) tea.Cmd {
 	at := msg.Mouse()
 	switch msg.(type) {
@@ -167,7 +167,7 @@ func (m *root) mouse(msg tea.MouseMsg) tea.Cmd {
 	return nil
 }
 
-// click goes to a chip or a dial; on the one under the cursor it does what enter does.
+// click goes to a chip or a dial. On the one under the cursor it does the same as enter.
 func (p *cardPage) click(m *root, x, y int) action {
 	l := m.cardLayout()
 	at := -1
@@ -192,12 +192,12 @@ func (p *cardPage) click(m *root, x, y int) action {
 	return nil
 }
 
-// click goes to a row of the list; on the one under the cursor it chooses.
+// click goes to a row of the list. On the one under the cursor it chooses it.
 func (p *picker) click(m *root, _, y int) action {
 	return p.list.clicked(y-p.first, func() action { p.tryOut(&m.session); return nil }, p.on)
 }
 
-// click goes to a row of the list; on the one under the cursor it opens.
+// click goes to a row of the list. On the one under the cursor it opens it.
 func (p *restPage) click(m *root, _, y int) action {
 	return p.list.clicked(y-2, func() action { return nil }, func() action {
 		return p.press(m, tea.KeyPressMsg{Code: tea.KeyEnter})

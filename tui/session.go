@@ -13,33 +13,33 @@ import (
 	"brazebooth/internal/report"
 )
 
-// session is what one person has chosen and what was found for it.
+// session is what one user has chosen, and the results for it.
 type session struct {
 	solve func(calc.Job) (calc.Card, error)
 	maps  windowFunc
 	gaps  gapFunc
 	*computing
-	ctx   context.Context // ends what is computed beside the screens
+	ctx   context.Context // ends the computations in the background
 	units quantity.System
 
 	chosen
 	card     calc.Card
-	past     []chosen // what ctrl+z takes back, the last one last
-	old      bool     // card answers an earlier job: this one has none
-	followed bool     // card has the times that following the heat gave
+	past     []chosen // the jobs that ctrl+z restores, the last one last
+	old      bool     // card belongs to an earlier job, because the present one has none
+	followed bool     // card has the times that were computed from the heat
 	fault    *fault
 
-	pages answers // beside the card
+	pages answers // of the pages beside the card
 
 	look     calc.Job  // the job with the choice under the cursor tried out
 	lookCard calc.Card // its card
 	lookOK   bool
 }
 
-// fault is why a job has no card, or why typed text was refused: what is wrong, what to do instead.
+// fault is why a job has no card, or why typed text was refused: what is wrong, and what to do instead.
 type fault struct{ what, hint string }
 
-// faultOf turns an error into a fault; a hint is shown where the error carries one.
+// faultOf turns an error into a fault, with the error's hint if it has one.
 func faultOf(err error) *fault {
 	if m := mistake.Of(err); m != nil {
 		return &fault{m.Error(), m.Hint}
@@ -47,7 +47,7 @@ func faultOf(err error) *fault {
 	return &fault{err.Error(), "change one of the choices"}
 }
 
-// bookFault is what the book did not do, with the error's hint, or another one where it has none.
+// bookFault is a failure of the book, with the error's hint, or another one if it has none.
 func bookFault(before string, err error, otherwise string) *fault {
 	if m := mistake.Of(err); m != nil && m.Hint != "" {
 		otherwise = m.Hint
@@ -71,7 +71,7 @@ func newSession(o Options) session {
 	return s
 }
 
-// compute finds the card of the present job; where there is none the last one stays, marked old.
+// compute finds the card of the present job. If there is none, the last card stays and is marked old.
 func (s *session) compute() {
 	s.fault, s.old, s.followed = nil, false, false
 	card, err := s.try(s.job)
@@ -83,9 +83,9 @@ func (s *session) compute() {
 	s.lookOK = false
 }
 
-// base is the job that a choice is put on. The example's own choices are nobody's: the first choice of metal, joint or
-// the like drops them, and what is left open is assumed and marked so. A dial is changed for what its card shows: it
-// is put on the job as it stands, and drops nothing.
+// base is the job that a choice is put on. The example's own choices do not count as the user's: the first choice of
+// metal, joint or the like drops them, and open choices are then assumed and marked so. A change of a dial refers to
+// the card as shown, so it is put on the job as it is, and drops nothing.
 func (s *session) base() calc.Job {
 	if s.example {
 		return calc.Job{}
@@ -93,13 +93,13 @@ func (s *session) base() calc.Job {
 	return s.job
 }
 
-// chosen is a job as somebody put it together.
+// chosen is a job as the user put it together.
 type chosen struct {
-	job     calc.Job // what is not chosen stays open and Solve assumes it
-	example bool     // job is the scenario's own and nothing was chosen yet
+	job     calc.Job // open choices are assumed by Solve
+	example bool     // job is the example's own, and the user has chosen nothing yet
 }
 
-// undos is how many changes can be taken back.
+// undos is how many changes can be undone.
 const undos = 100
 
 func (s *session) choose(job calc.Job) {
@@ -110,7 +110,7 @@ func (s *session) choose(job calc.Job) {
 	s.compute()
 }
 
-// undo takes the last change back, and reports whether there was one.
+// undo undoes the last change, and reports whether there was one.
 func (s *session) undo() bool {
 	n := len(s.past)
 	if n == 0 {
@@ -122,7 +122,7 @@ func (s *session) undo() bool {
 	return true
 }
 
-// try solves a job without choosing it and remembers the answer.
+// try solves a job without choosing it, and remembers the answer.
 func (s *session) try(job calc.Job) (calc.Card, error) {
 	if s.lookOK && job == s.look {
 		return s.lookCard, nil
@@ -134,7 +134,7 @@ func (s *session) try(job calc.Job) (calc.Card, error) {
 	return card, err
 }
 
-// typed is the job with a value as it was typed, or why there is none.
+// typed is the job with a typed value, or the reason why there is none.
 func (s *session) typed(c *choice.Choice, f *field) (calc.Job, *fault) {
 	job := s.job
 	if err := c.Set(&job, f.String()); err != nil {
@@ -143,7 +143,7 @@ func (s *session) typed(c *choice.Choice, f *field) (calc.Job, *fault) {
 	return job, nil
 }
 
-// change makes job the present one only if it has a card.
+// change replaces the present job only if the new one has a card.
 func (s *session) change(job calc.Job) error {
 	if _, err := s.try(job); err != nil {
 		return err
@@ -152,7 +152,7 @@ func (s *session) change(job calc.Job) error {
 	return nil
 }
 
-// answers are the pages of the present card, each computed when it is first looked at.
+// answers are the pages of the present card. Each is computed when it is first opened.
 type answers struct {
 	parts map[string]pageAnswer
 	whole []report.Block
@@ -191,8 +191,8 @@ func (s *session) sheet() ([]report.Block, error) {
 	return s.pages.whole, nil
 }
 
-// computing finds what stands beside a card and takes long. The tests, which ask for the same answers many times, put a
-// memory in front of each.
+// computing holds the functions for results beside the card that take long. The tests, which ask for the same results
+// many times, put a memory in front of each.
 type computing struct {
 	page   func(context.Context, *advice.Entry, *calc.Card) (advice.Page, error)
 	next   func(context.Context, []correct.Try) (advice.Page, error)
@@ -200,7 +200,7 @@ type computing struct {
 	spans  func(context.Context, *calc.Card) spans
 }
 
-// whenAsked computes each answer whenever it is asked for.
+// whenAsked computes each result whenever it is asked for.
 func whenAsked() computing {
 	return computing{
 		page: func(ctx context.Context, e *advice.Entry, c *calc.Card) (advice.Page, error) { return e.Answer(ctx, c) },

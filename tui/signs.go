@@ -6,7 +6,7 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// signGroups are the characters outside ASCII that the screens draw, by what they look like. Each takes one column.
+// signGroups are the characters outside ASCII that the screens draw, grouped by use. Each takes one column.
 var signGroups = [...]string{
 	"▀▄█▌▐▖▗▘▝▙▛▜▟▚▞▁▔▏░▒▓", // digits, dials, maps
 	"─│└┤┬╌║",             // frames, axes
@@ -15,19 +15,19 @@ var signGroups = [...]string{
 	"°±−·–…≈≠√²³“”Ωπρφ",   // figures, formulas
 }
 
-// Signs are the characters outside ASCII that the screens draw, each of which must take one column. Of the 256 braille
-// characters, which a terminal has all or none of, there are some.
+// Signs are the characters outside ASCII that the screens draw, each of which must take one column. Only some of the
+// 256 braille characters are included, because a terminal has either all or none of them.
 func Signs() string { return strings.Join(signGroups[:], "") }
 
-// Sample is something that the screens draw, for somebody to look at.
+// Sample is something that the screens draw, for a user to check.
 type Sample struct {
 	Name  string
 	Lines []string // one to three
-	Look  string   // how it looks where all is well
-	Else  string   // what to set where it does not
+	Look  string   // how it looks if all is well
+	Else  string   // what to set if it does not
 }
 
-// Samples are drawn as a terminal with these options gets it; only Profile, Theme, and the name of the terminal count.
+// Samples are drawn as a terminal with these options gets them. Only Profile, Theme and the terminal's name matter.
 func Samples(o Options, dark, coarse bool) []Sample {
 	th := newTheme(look{kind: o.Theme, dark: dark, profile: o.Profile, coarse: coarse})
 	const figures = "248"
@@ -50,7 +50,7 @@ func Samples(o Options, dark, coarse bool) []Sample {
 	}
 }
 
-// framed puts characters between two bars. The console of Linux is shown what the screens draw there.
+// framed puts characters between two bars. On the Linux console it uses the replacements that the screens draw there.
 func framed(signs string, coarse bool) []string {
 	if coarse {
 		signs = strings.Map(func(r rune) rune {
@@ -63,7 +63,7 @@ func framed(signs string, coarse bool) []string {
 	return []string{"│" + signs + "│"}
 }
 
-// stated has the states in their colours, each with its sign.
+// stated is the states in their colours, each with its sign.
 func stated(th *theme) string {
 	var words []string
 	for _, s := range [...]struct {

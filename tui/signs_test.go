@@ -13,8 +13,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// drawn are the characters outside ASCII in the golden screens and in the literals that draw, each with a file it is
-// in.
+// drawn are the characters outside ASCII in the golden screens and in the literals of the drawing code, each with a
+// file that has it.
 func drawn(t *testing.T) map[rune]string {
 	t.Helper()
 	found := map[rune]string{}
@@ -52,7 +52,8 @@ func drawn(t *testing.T) map[rune]string {
 	return found
 }
 
-// What a terminal is asked for is what the screens draw, and each of it takes one column by the screens' own count.
+// The characters that a terminal is asked to show are those that the screens draw, and each takes one column by the
+// screens' own count.
 func TestSignsAreWhatTheScreensDraw(t *testing.T) {
 	listed := map[rune]int{}
 	for _, r := range Signs() {
@@ -67,7 +68,8 @@ func TestSignsAreWhatTheScreensDraw(t *testing.T) {
 	}
 }
 
-// Samples fit beside their names into 80 columns, in every theme; what the console of Linux lacks is not shown there.
+// Samples fit beside their names into 80 columns, in every theme. Characters that the Linux console lacks are not shown
+// there.
 func TestSamples(t *testing.T) {
 	for _, theme := range [...]Theme{ThemeAuto, ThemeDark, ThemeLight, ThemeContrast, ThemeNone} {
 		for _, coarse := range [...]bool{false, true} {

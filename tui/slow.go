@@ -16,23 +16,23 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// slow is an answer that takes longer than a key: computed beside the screen, with its progress, given up
-// when another one is wanted. The last answer stays until the new one is there.
+// slow is a result that takes too long to compute between two key presses. It is computed in the background, shows its
+// progress, and is cancelled when another one is wanted. The last result stays until the new one is there.
 type slow[K comparable, V any] struct {
-	job  K // whose answer is wanted
-	of   K // whose answer have is
-	have V
-	ok   bool // there is one
-	err  error
-	done *atomic.Uint64
-	stop context.CancelFunc                // nil where nothing is being computed
-	gave bool                              // somebody gave the wanted one up
-	take func(*root, slowFound[V]) tea.Cmd // what its screen does with a finished answer; nil keeps it
-	// which computation is the wanted one: a job may be asked for, left, and asked for again
+	job       K // whose result is wanted
+	of        K // whose result have is
+	have      V
+	ok        bool // there is a result
+	err       error
+	done      *atomic.Uint64
+	stop      context.CancelFunc                // nil if nothing is being computed
+	cancelled bool                              // the wanted one was cancelled
+	take      func(*root, slowFound[V]) tea.Cmd // how its screen handles a finished result; nil only stores it
+	// number of the wanted computation: a job may be asked for, left, and asked for again
 	run int
 }
 
-// slowFound is a finished answer, or why there is none.
+// slowFound is a finished result, or why there is none.
 type slowFound[V any] struct {
 	run int
 	v   V
@@ -50,21 +50,22 @@ func (t slowTick) tell(*root) (tea.Cmd, bool) {
 	return cmd, cmd != nil
 }
 
-// want makes the answer of a job come: nil where it is there already, on its way or given up.
+// want starts computing the result of a job. It returns nil if the result is there already, is being computed, or was
+// cancelled.
 func (p *slow[K, V]) want(ctx context.Context, job K, solve func(context.Context, K, func(float64)) (V,
 	error)) tea.Cmd {
 	if p.ready(job) {
 		p.cancel()
-		p.job, p.err, p.gave = job, nil, false
+		p.job, p.err, p.cancelled = job, nil, false
 		return nil
 	}
-	if p.job == job && (p.stop != nil || p.gave || p.err != nil) {
+	if p.job == job && (p.stop != nil || p.cancelled || p.err != nil) {
 		return nil
 	}
 	p.cancel()
 	ctx, stop := context.WithCancel(ctx)
 	done := new(atomic.Uint64)
-	p.job, p.stop, p.done, p.err, p.gave = job, stop, done, nil, false
+	p.job, p.stop, p.done, p.err, p.cancelled = job, stop, done, nil, false
 	p.run++
 	run, take := p.run, p.take
 	if take == nil {
@@ -88,7 +89,7 @@ func (p *slow[K, V]) tick() tea.Cmd {
 	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return slowTick{again} })
 }
 
-// heading says over a screen that its answer is still computed, or that the one it shows is of another job.
+// heading says above a screen that its result is still being computed, or that the result shown is of another job.
 func (p *slow[K, V]) heading(th *theme, what, doing string, w int) (b block) {
 	switch {
 	case p.stop != nil:
@@ -102,11 +103,11 @@ func (p *slow[K, V]) heading(th *theme, what, doing string, w int) (b block) {
 func (p *slow[K, V]) cancel() {
 	if p.stop != nil {
 		p.stop()
-		p.stop, p.gave = nil, true
+		p.stop, p.cancelled = nil, true
 	}
 }
 
-// found takes a finished answer, unless another one is wanted by now, and reports whether it did.
+// found stores a finished result, unless another one is wanted by now, and reports whether it did.
 func (p *slow[K, V]) found(f slowFound[V]) bool {
 	if p.stop == nil || f.run != p.run {
 		return false
@@ -120,25 +121,25 @@ func (p *slow[K, V]) found(f slowFound[V]) bool {
 
 func (p *slow[K, V]) ready(job K) bool { return p.ok && p.of == job }
 
-// old reports whether the answer shown is another job's.
+// old reports whether the result shown is another job's.
 func (p *slow[K, V]) old() bool { return p.of != p.job }
 
 func (p *slow[K, V]) share() float64 { return math.Float64frombits(p.done.Load()) }
 
-// spans are the good spans of a card's wire feed and travel, also of what a hand set; ok is false where none is
-// computed.
+// spans are the good spans of a card's wire feed and travel, also of typed ones. ok is false if none are computed.
 type spans struct {
 	feed, travel calc.GoodSpan
 	ok           bool
 }
 
-// spansOf finds them; a card whose feed and travel are both suggested has them already.
+// spansOf computes them. A card whose feed and travel are both suggested has them already.
 func spansOf(ctx context.Context, c *calc.Card) (s spans) {
 	s.feed, s.travel, s.ok = calc.GoodSpans(ctx, c)
 	return s
 }
 
-// followSpans lets the good spans of a card come whose feed or travel a hand set: they take about as long as the card.
+// followSpans starts computing the good spans of a card with a typed feed or travel, which take about as long as the
+// card.
 func (m *root) followSpans() tea.Cmd {
 	c := &m.session.card
 	set := c.Job.Feed.Set || c.Job.Amps.Set || c.Job.Travel.Set
@@ -152,7 +153,7 @@ func (m *root) followSpans() tea.Cmd {
 	})
 }
 
-// spanned puts the good span of a setting that a hand made under its dial.
+// spanned puts the good span of a typed setting below its dial.
 func (m *root) spanned(d *canvas.Dial, r *report.Row) {
 	c := &m.session.card
 	if !m.good.ready(c.Used) || !m.good.have.ok || d.Bar.Kind == canvas.GoodSpan {
@@ -176,11 +177,11 @@ func (m *root) spanned(d *canvas.Dial, r *report.Row) {
 	d.Bar.Low, d.Bar.High = track(f.Name, min(f.Value, span.Low), max(f.Value, span.High))
 }
 
-// toCome stands in the place of a figure that is still being computed.
+// toCome replaces a figure that is still being computed.
 const toCome = "--"
 
-// fromHeat reports a figure of a timed arc that following its heat settles. Before that there is an estimate, which may
-// be several times too short, and whose range need not hold what the heat gives.
+// fromHeat reports whether a figure of a timed arc is computed from its heat. Until then there is only an estimate,
+// which may be several times too short, and whose range may not contain the result.
 func fromHeat(name string) bool {
 	switch name {
 	case "arc_on", "arc_off", "spot_step", "travel":
@@ -189,12 +190,12 @@ func fromHeat(name string) bool {
 	return false
 }
 
-// unsettled reports a figure of the present card that stands for an estimate.
+// unsettled reports whether a figure of the present card is only an estimate.
 func (m *root) unsettled(name string) bool {
 	return m.timed() && !m.followed && fromHeat(name) && !choice.SettingOf(name).Given(&m.session.card.Job)
 }
 
-// unsettledWord is such a figure in words: none while its heat is followed.
+// unsettledWord is such a figure in words, without a value while its heat is being computed.
 func (m *root) unsettledWord(value string) string {
 	if m.beat.stop != nil {
 		return toCome
@@ -202,15 +203,15 @@ func (m *root) unsettledWord(value string) string {
 	return value + " rough"
 }
 
-// unfollowed is a dial of the present card whose heat was not followed.
+// unfollowed marks a dial of the present card if its heat was not computed.
 func (m *root) unfollowed(d *canvas.Dial, name string) {
 	if m.unsettled(name) {
 		m.beat.estimated(d)
 	}
 }
 
-// estimated shows no figure on a dial while the heat is followed, and an estimate without its range where that was
-// given up.
+// estimated shows no figure on a dial while the heat is being computed, and an estimate without its range if that was
+// cancelled.
 func (p *beatPage) estimated(d *canvas.Dial) {
 	d.Bar.Kind, d.Span = canvas.NoSpan, "rough"
 	if p.stop != nil {
@@ -219,7 +220,7 @@ func (p *beatPage) estimated(d *canvas.Dial) {
 	}
 }
 
-// rough is said of the times of the card while their heat is followed.
+// rough is shown with the times of the card while their heat is being computed.
 func (p *beatPage) rough() string {
 	return fmt.Sprintf("on, off and travel come when their heat is followed: %.0f %%", 100*p.share())
 }

@@ -8,8 +8,8 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// Under a dial stands the good span of feed and travel, whichever of them a hand set: both, one, none. Where the hand's
-// own value is not good the span says where to go.
+// The good span of feed and travel is shown below the dial, whether both, one or none of them was typed. If the typed
+// value is not good, the span shows where to go.
 func TestGoodSpanUnderTheDials(t *testing.T) {
 	for _, x := range []struct {
 		feed, travel float64
@@ -23,7 +23,7 @@ func TestGoodSpanUnderTheDials(t *testing.T) {
 			job.Travel = calc.Some(x.travel)
 		}
 		s := openAt(t, 80, 24, Options{Job: job})
-		s.press("tab") // the spans come with what follows a key
+		s.press("tab") // the spans are computed after a key
 		m := s.root()
 		for _, d := range m.card.dials(m) {
 			if d.Name != "wire feed" && d.Name != "travel" {
@@ -41,9 +41,10 @@ func TestGoodSpanUnderTheDials(t *testing.T) {
 	}
 }
 
-// A dial that is changed on the example's card keeps the choices that the card shows; only a choice drops them.
+// A change of a dial on the example's card keeps the choices that the card shows; only a choice drops them.
 func TestDialsKeepTheExamplesChoices(t *testing.T) {
-	for _, keys := range deep.Of(t, [][]string{{"up"}, {"right", "down"}, {"9", "enter"}, {"m", "right"}, {"t", "up"}}, 1) {
+	changes := [][]string{{"up"}, {"right", "down"}, {"9", "enter"}, {"m", "right"}, {"t", "up"}}
+	for _, keys := range deep.Of(t, changes, 1) {
 		s := openAt(t, 80, 24, Options{})
 		s.press("tab", "tab", "tab", "tab")
 		s.press(keys...)

@@ -9,7 +9,7 @@ import (
 )
 
 // Stepping back from the card along the path and on again changes no choice and no figure, whatever was chosen: sizes
-// that are no row of a list, coatings, wires, what was assumed.
+// that are no row of a list, coatings, wires, assumed values.
 func TestSteppingBackChangesNothing(t *testing.T) {
 	r := deep.Rand(t)
 	jobs := []calc.Job{
@@ -36,14 +36,14 @@ func TestSteppingBackChangesNothing(t *testing.T) {
 	}
 }
 
-// stepsBack presses esc on the card so many times, and enter as often.
+// stepsBack presses esc on the card this many times, and enter as often.
 func stepsBack(t *testing.T, s *terminal, steps int) {
 	t.Helper()
 	m := s.root()
 	if !m.onCard() || m.card.typing || m.old || m.beat.stop != nil || m.example {
 		return
 	}
-	choices := func() calc.Job { // without the times, which following the heat moves
+	choices := func() calc.Job { // without the times, which change when the heat is computed
 		j := m.session.card.Used
 		if j.Mode == "timed" {
 			j.ArcOn, j.ArcOff, j.SpotStep, j.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
@@ -60,7 +60,7 @@ func stepsBack(t *testing.T, s *terminal, steps int) {
 	for range steps {
 		s.press("enter")
 	}
-	if p := pickOf(m); !m.onCard() && p.ask != nil && !p.path { // what a timed arc asks for besides
+	if p := pickOf(m); !m.onCard() && p.ask != nil && !p.path { // a further question of a timed arc
 		s.press("esc")
 	}
 	if !m.onCard() || choices() != used {
@@ -68,7 +68,7 @@ func stepsBack(t *testing.T, s *terminal, steps int) {
 	}
 }
 
-// randomStep is a step back and on again for the random model of the screens.
+// randomStep is a step back and on again, for the test with random keys.
 func randomStep(t *testing.T, s *terminal, r *rand.Rand) {
 	t.Helper()
 	for range 12 {

@@ -20,7 +20,7 @@ func stateOf(c *calc.Card) canvas.State {
 var states = map[string]canvas.State{"good": canvas.Good, "marginal": canvas.Marginal, "cold": canvas.Cold,
 	"hot": canvas.Hot, "burn-through": canvas.Burns, "outside": canvas.Outside, "stop": canvas.Stop}
 
-// stripLines is how high the strip is on a screen that shows it in full: big letters take four lines.
+// stripLines is the height of the strip on a screen that shows it in full. Big letters take four lines.
 func stripLines(w, h int) int {
 	switch {
 	case w >= 160 && h >= 50:
@@ -31,7 +31,7 @@ func stripLines(w, h int) int {
 	return 1
 }
 
-// strip is the verdict of the card that stands on the screen, with what is wrong and what to do.
+// strip is the verdict of the card on the screen, with what is wrong and what to do.
 func (m *root) strip() canvas.Strip {
 	s := stripOf(m.shown())
 	s.Status = m.status()
@@ -45,7 +45,7 @@ func (m *root) strip() canvas.Strip {
 		s.State, s.Reason, s.Brief, s.Do = canvas.NotJudged, "this has no card: "+f.what, f.what, f.hint
 	}
 	for _, text := range [...]*string{&s.Reason, &s.Brief, &s.Do} {
-		*text = m.th.look.number(m.th.told(*text))
+		*text = m.th.look.number(m.th.inUnits(*text))
 	}
 	return s
 }
@@ -65,7 +65,7 @@ func (m *root) status() string {
 	return whose + "   " + string(m.units)
 }
 
-// lampSays is the code of the warning that the strip says whole, "" for none.
+// lampSays is the code of the warning that the strip shows in full, "" for none.
 func (m *root) lampSays() string {
 	s := m.strip()
 	if lines := stripLines(m.w, m.h); lines == 1 || !s.Whole(m.w, lines) {
@@ -74,7 +74,7 @@ func (m *root) lampSays() string {
 	return stripCode(&m.session.card)
 }
 
-// stripCode is the warning that the strip takes its words from.
+// stripCode is the code of the warning whose text the strip uses.
 func stripCode(c *calc.Card) string {
 	switch stateOf(c) {
 	case canvas.Stop:
@@ -87,7 +87,7 @@ func stripCode(c *calc.Card) string {
 	return c.Zone
 }
 
-// stripOf is a card's verdict: the word, the one reason, what to do.
+// stripOf is a card's verdict: the word, the main reason, what to do.
 func stripOf(c *calc.Card) canvas.Strip {
 	s := canvas.Strip{State: stateOf(c)}
 	near := c.NearestEdge()
@@ -122,14 +122,14 @@ func stripOf(c *calc.Card) canvas.Strip {
 	default:
 		s.Reason = afterWord(s.Reason)
 		s.Brief = "missed: " + near.Name
-		if s.State == canvas.Burns { // "missed: no …" reads as its opposite, and is cut on a phone
+		if s.State == canvas.Burns { // "missed: no …" could be read as its opposite, and is cut on a phone
 			s.Brief = "base melts through"
 		}
 	}
 	return s
 }
 
-// afterWord is a reason without the word before its colon: the strip's big letters say that.
+// afterWord is a reason without the word before its colon, which is in the strip's big letters.
 func afterWord(text string) string {
 	if _, rest, ok := strings.Cut(text, ": "); ok {
 		return rest

@@ -11,10 +11,10 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// width returns how many cells the plain text takes on the screen.
+// width returns how many cells plain text takes on the screen.
 func width(s string) int { return plain.Width(s) }
 
-// cut shortens plain text to room cells; what is missing shows as an ellipsis.
+// cut shortens plain text to room cells, and ends it with an ellipsis if something is missing.
 func cut(s string, room int) string { return plain.Cut(s, room) }
 
 // wrap breaks plain text at blanks into lines of at most room cells.
@@ -26,8 +26,8 @@ type line = canvas.Line
 // row builds one line and counts its cells, so that no line is ever wider than its room.
 type row struct {
 	b     strings.Builder
-	style paint // of what was put last, until something else follows
-	ahead int   // blanks that are not written yet: between two texts of a style they have it too
+	style paint // of the last text
+	ahead int   // blanks that are not written yet: between two texts in one style they get it too
 	used  int
 	room  int
 }
@@ -38,10 +38,10 @@ func newRow(room int) *row {
 	return r
 }
 
-// styleRoom is about what a line's styles take in bytes.
+// styleRoom is about how many bytes the styles of a line take.
 const styleRoom = 64
 
-// put adds text in a style, shortened to the room that is left.
+// put adds text in a style, shortened to the remaining room.
 func (r *row) put(p paint, s string) *row {
 	if p.comma {
 		s = quantity.Comma(s)
@@ -51,13 +51,13 @@ func (r *row) put(p paint, s string) *row {
 		return r
 	}
 	r.used += width(s)
-	r.wear(p)
+	r.setStyle(p)
 	r.b.WriteString(s)
 	return r
 }
 
-// wear changes the style where it is another one: a map's row has as many styles as zones, not as points.
-func (r *row) wear(p paint) {
+// setStyle changes the style if it is different: a map's row then has as many styles as zones, not as points.
+func (r *row) setStyle(p paint) {
 	between := blanks(r.ahead)
 	if r.ahead = 0; r.style == p && (p.across || between == "") {
 		r.b.WriteString(between)
@@ -83,14 +83,14 @@ func (r *row) blank(n int) *row {
 func (r *row) left() int { return r.room - r.used }
 
 func (r *row) line() line {
-	r.used, r.ahead = r.used-r.ahead, 0 // none at its end
-	r.wear(paint{})
+	r.used, r.ahead = r.used-r.ahead, 0 // no blanks at the end
+	r.setStyle(paint{})
 	return line{Text: r.b.String(), Width: r.used}
 }
 
 func blanks(n int) string { return strings.Repeat(" ", n) }
 
-// block is some lines of the screen, one below the other.
+// block is some lines of the screen, from top to bottom.
 type block []line
 
 func (b *block) add(l line)     { *b = append(*b, l) }
@@ -104,12 +104,12 @@ func (b *block) say(p paint, indent int, s string, room int) {
 	}
 }
 
-// hang adds wrapped text behind a mark, its further lines under its first word.
+// hang adds wrapped text after a mark, with its further lines below its first word.
 func (b *block) hang(p paint, indent int, mark, s string, room int) {
 	b.pointed(p, indent, mark, indent+width(mark), p, s, room)
 }
 
-// pointed is hang with a mark that has a style of its own; at is where the text stands.
+// pointed is hang with a mark in a style of its own. at is the column of the text.
 func (b *block) pointed(sign paint, indent int, mark string, at int, p paint, s string, room int) {
 	for i, l := range wrap(s, room-at) {
 		r := newRow(room).blank(indent)
@@ -126,10 +126,10 @@ func (b *block) fault(th *theme, f *fault, room int) {
 	if f.hint != "" {
 		text += " – " + f.hint
 	}
-	b.say(th.watch, 0, th.told(text), room)
+	b.say(th.watch, 0, th.inUnits(text), room)
 }
 
-// indent moves every line that shows something to the right.
+// indent moves every line that is not empty to the right.
 func (b block) indent(by int) block {
 	if by > 0 {
 		for i, l := range b {
@@ -152,7 +152,7 @@ func (b block) fit(h int) block {
 	return append(b, make(block, h-len(b))...)
 }
 
-// beside joins two blocks: the second starts at column at; between them stands sep in its style.
+// beside joins two blocks: the second starts at column at, and sep is drawn between them.
 func beside(left, right block, at int, p paint, sep string) block {
 	out := append(block{}, left...).fit(max(len(left), len(right)))
 	for i := range out {
@@ -186,7 +186,7 @@ func join(l, r line, at int, p paint, sep string) line {
 	return line{Text: b.String(), Width: at + r.Width}
 }
 
-// linesOf are the lines that a model of Bubbles drew, without the blanks that it fills them with.
+// linesOf are the lines drawn by a component of Bubbles, without the blanks that it fills them with.
 func linesOf(view string) (b block) {
 	for text := range strings.SplitSeq(view, "\n") {
 		text = strings.TrimRight(text, " ")
@@ -197,15 +197,15 @@ func linesOf(view string) (b block) {
 
 func (b block) String() string { return canvas.Block(b).String() }
 
-// piece is one part of a row: where it would like to stand and how it looks.
+// piece is one part of a row: its preferred column and its style.
 type piece struct {
 	col   int
 	paint paint
 	text  string
 }
 
-// flow puts the parts behind head, in their columns where that fits, closer where it does not, and on
-// further lines from column from on where the line is full.
+// flow puts the parts after head: in their columns if they fit, closer together if not, and on further lines from
+// column from on if the line is full.
 func flow(head *row, parts []piece, from, w int) (b block) {
 	for _, p := range parts {
 		if p.text == "" {

@@ -14,8 +14,8 @@ import (
 // Theme is a choice of colours for the screens.
 type Theme = canvas.Kind
 
-// The themes. Auto takes the dark or the light one by the terminal's background; Contrast has a palette of its own for
-// either; None has bold, reverse and plain text only.
+// The themes. Auto takes the dark or the light one, to match the terminal's background. Contrast has a palette of its
+// own for each. None has only bold, reverse and plain text.
 const (
 	ThemeAuto     = canvas.ThemeAuto
 	ThemeDark     = canvas.ThemeDark
@@ -24,31 +24,31 @@ const (
 	ThemeNone     = canvas.ThemeNone
 )
 
-// paint is an ink boiled down to the bytes before and after a text. Building a frame then only joins strings.
+// paint is an ink as the bytes before and after a text, so that building a frame only joins strings.
 type paint struct {
 	open, close string
 	comma       bool // numbers get a decimal comma
-	across      bool // it goes on over the blanks between two texts, which saves bytes where both are sent
+	across      bool // it continues over the blanks between two texts, which saves bytes if both are sent
 }
 
-// exact is the style for what somebody typed or a document says: it is shown as it stands.
+// exact is the style for typed text and for quoted documents, which are shown as they are.
 func (p paint) exact() paint {
 	p.comma = false
 	return p
 }
 
-// theme holds the inks of one session, for text; what canvas draws takes the *canvas.Theme in it. accent is the
-// cursor's and nothing else's; a state always shows a sign or a word too (sign).
+// theme holds the inks of one session, for text. The canvas draws with the *canvas.Theme in it. accent is only for the
+// cursor. A state always shows a sign or a word too (sign).
 type theme struct {
 	*canvas.Theme
 	plain, bold, quiet, accent paint
-	cursor                     paint // text on the cursor's ground
+	cursor                     paint // text on the cursor's background
 	good, watch, stop          paint
 	look                       look
 	keys                       help.Model // draws keys with what they do
 }
 
-// look is what a theme goes by: what was asked for, and what the terminal says of itself.
+// look is what a theme depends on: the user's choice, and what is known about the terminal.
 type look struct {
 	kind    Theme
 	dark    bool
@@ -58,7 +58,7 @@ type look struct {
 	units   quantity.System // of sentences
 }
 
-// under is a paint for what may be under the cursor.
+// under is the paint for a text that may be under the cursor.
 func (th *theme) under(cursor bool, p paint) paint {
 	if cursor {
 		return th.cursor
@@ -66,7 +66,7 @@ func (th *theme) under(cursor bool, p paint) paint {
 	return p
 }
 
-// number is a text with numbers, as they are written.
+// number is a text whose numbers have the user's decimal mark.
 func (l look) number(s string) string {
 	if l.comma {
 		return quantity.Comma(s)
@@ -74,8 +74,8 @@ func (l look) number(s string) string {
 	return s
 }
 
-// ProfileOf is how many colours a terminal has by its environment, of this process or of a client. A NO_COLOR that is
-// not empty means none.
+// ProfileOf is how many colours a terminal has according to its environment, of this process or of a client. A NO_COLOR
+// that is not empty means none.
 func ProfileOf(env []string) colorprofile.Profile {
 	for _, e := range env {
 		if v, ok := strings.CutPrefix(e, "NO_COLOR="); ok && v != "" {
@@ -85,10 +85,10 @@ func ProfileOf(env []string) colorprofile.Profile {
 	return colorprofile.Env(env)
 }
 
-// told is a sentence in the units that are shown.
-func (th *theme) told(s string) string { return quantity.Sentence(s, th.look.units) }
+// inUnits is a sentence in the units that are shown.
+func (th *theme) inUnits(s string) string { return quantity.Sentence(s, th.look.units) }
 
-// newTheme takes the inks for a terminal. Nothing is ever faint: how faint that is, is the terminal's to say.
+// newTheme takes the inks for a terminal. Nothing is ever faint, because terminals differ in how faint that is.
 func newTheme(l look) theme {
 	t := canvas.ThemeOf(l.kind, l.dark, l.profile, l.coarse)
 	ink := func(k canvas.Ink) paint {

@@ -12,7 +12,7 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// Every zone has a ground of its own; a good point that another edge rules out is no good one.
+// Every zone has a background of its own. A good point at which another edge is not met does not count as good.
 func TestZonesHaveGrounds(t *testing.T) {
 	taken := map[canvas.Land]string{}
 	for _, zone := range []string{"cold", "hot", "burn-through", "good", "outside"} {
@@ -28,18 +28,18 @@ func TestZonesHaveGrounds(t *testing.T) {
 	}
 }
 
-// themes are all of them.
+// themes are all themes.
 var themes = []Theme{ThemeAuto, ThemeDark, ThemeLight, ThemeContrast, ThemeNone}
 
-// colourCode is a colour as a terminal is told it, plainCode the styles that every terminal can show without one.
+// colourCode matches a colour as it is sent to a terminal, plainCode the styles that every terminal can show without
+// colours.
 var (
 	colourCode = regexp.MustCompile(`\x1b\[(\d;)*(3[0-8]|4[0-8]|9[0-7]|10[0-7])`)
 	plainCode  = regexp.MustCompile(`^(\x1b\[([17])?(;7)?(;?(3[0-7]|9[0-7]|38;5;\d+|38;2;\d+;\d+;\d+))?m)?$`)
 )
 
-// What a theme shows of colour is what it promises: none has none at all, no theme makes text faint, and without a
-// colour
-// a key still stands out.
+// Each theme shows the colours that it promises: none shows no colour, no theme makes text faint, and a key stands out
+// even without colour.
 func TestThemesOnTheScreen(t *testing.T) {
 	for _, kind := range themes {
 		for _, profile := range []colorprofile.Profile{colorprofile.TrueColor, colorprofile.ANSI256,
@@ -62,7 +62,7 @@ func TestThemesOnTheScreen(t *testing.T) {
 	}
 }
 
-// The terminal's background picks the palette, unless the theme is fixed.
+// The terminal's background decides the palette, unless the theme is fixed.
 func TestBackgroundPicks(t *testing.T) {
 	for _, x := range []struct {
 		kind  Theme
@@ -81,7 +81,7 @@ func TestBackgroundPicks(t *testing.T) {
 	}
 }
 
-// Every screen can be read by its signs alone: a frame without colour has the same text as one with it.
+// Every screen can be read by its signs alone: a frame without colour has the same text as one with colour.
 func TestThemesShareTheText(t *testing.T) {
 	var first string
 	for _, kind := range themes {

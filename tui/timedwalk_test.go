@@ -7,13 +7,13 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// A timed arc's times hang on the joint and its root opening: on the way to its card both are asked for.
+// A timed arc's times depend on the joint and its root opening, so both are asked for on the way to its card.
 func TestTimedAsksForJointAndGap(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Gap: unfollowed})
 	s.press("enter", "enter", "enter")
 	s.typed("timed")
 	s.press("enter")
-	s.has("Which joint?", "times hang on joint and gap")
+	s.has("Which joint?", "times depend on joint and gap")
 	s.typed("butt")
 	s.press("enter")
 	s.has("How wide is the root opening?")
@@ -30,7 +30,7 @@ func TestTimedAsksForJointAndGap(t *testing.T) {
 	s.onCard() // both are known
 }
 
-// Without a gap the card and the page of the beat say so at the times.
+// Without a gap, the card and the page of the beat say beside the times that they are for a closed joint.
 func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
 	for _, size := range deep.Of(t, [][2]int{{40, 24}, {60, 20}, {80, 24}, {120, 40}}, 2) {
 		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "galvanized", Mode: "timed"}})
@@ -41,9 +41,9 @@ func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
 	}
 }
 
-// At 80x24 the heat has room below what a closed joint is told, from a timed card and from one in another mode, which is
-// told of its feed too.
-func TestAClosedJointsHeatIsShown(t *testing.T) {
+// At 80x24 there is room for the heat below the remarks on a closed joint, both from a timed card and from one in
+// another mode, which has a remark on its feed too.
+func TestHeatOfAClosedJointIsShown(t *testing.T) {
 	for _, mode := range []string{"timed", "dip"} {
 		s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20, Mode: mode}})
 		s.press("t")
@@ -52,7 +52,7 @@ func TestAClosedJointsHeatIsShown(t *testing.T) {
 	}
 }
 
-// Who leaves the question has the card, which says what it assumes.
+// A user who leaves the question gets the card, which says what it assumes.
 func TestTimedQuestionsCanBeLeft(t *testing.T) {
 	s := open80(t)
 	s.press("enter", "enter", "enter")

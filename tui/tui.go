@@ -12,26 +12,26 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Options are what the screens are given.
+// Options configure the screens.
 type Options struct {
 	Solve    func(calc.Job) (calc.Card, error) // nil: calc.Solve
 	Window   windowFunc                        // nil: calc.WindowOf
 	Gap      gapFunc                           // nil: calc.SolveTimed
-	Job      calc.Job                          // what to open with; zero: ExampleJob
+	Job      calc.Job                          // the job to open with; zero: ExampleJob
 	Units    quantity.System                   // "": metric
 	Comma    bool                              // a decimal comma in numbers
-	Profile  colorprofile.Profile              // Unknown: found out from Env and the terminal
-	Theme    Theme                             // "": ThemeAuto, dark until the terminal says which background it has
+	Profile  colorprofile.Profile              // Unknown: found from Env and the terminal
+	Theme    Theme                             // "": ThemeAuto, dark until the terminal answers which background it has
 	Env      []string                          // the terminal's environment, KEY=value; nil: the program's own
-	Book     Keeper                            // nil: nothing is kept
+	Book     Keeper                            // nil: nothing can be saved
 	Now      func() time.Time                  // nil: the machine's clock; for the stopwatch only
-	FPS      int                               // frames a second at most; 0: 120, right for a local terminal
+	FPS      int                               // most frames per second; 0: 120, right for a local terminal
 	Walk     bool                              // begin with the walk for newcomers
 	Pictures bool                              // ask the terminal whether it shows pictures
-	Context  context.Context                   // ends what is computed beside the screens; nil: nothing does
-	Width    int                               // of a terminal that cannot be asked, in cells; 0: it can
+	Context  context.Context                   // ends the computations in the background; nil: nothing ends them
+	Width    int                               // of a terminal that cannot be asked, in cells; 0: it can be asked
 	Height   int
-	Leaving  func() // told when the screens are left: they then end when their input does; nil: they end at once
+	Leaving  func() // called when the screens are left, which then end when their input does; nil: they end at once
 
 	computing *computing // nil: whenAsked
 }
@@ -59,15 +59,15 @@ func New(o Options) tea.Model {
 	return newRoot(o)
 }
 
-// Run shows the screens until they are left. in and out are the terminal. The error is nil when they
-// were left by a key, and tea.ErrInterrupted after ctrl+c from outside.
+// Run shows the screens until they are left. in and out are the terminal. The error is nil if they were left by a key,
+// and tea.ErrInterrupted after ctrl+c from outside.
 func Run(ctx context.Context, o Options, in io.Reader, out io.Writer) error {
 	_, err := NewProgram(ctx, o, in, out).Run()
 	return err
 }
 
-// NewProgram is the screens ready to run. Whoever shows them to somebody at another machine sends the
-// tea.WindowSizeMsg of that terminal and ends them; signals to this process are left to the caller then.
+// NewProgram is the screens, ready to run. A caller that shows them on another machine sends the tea.WindowSizeMsg of
+// that terminal and ends them; signals to this process are then left to the caller.
 func NewProgram(ctx context.Context, o Options, in io.Reader, out io.Writer) *tea.Program {
 	if o.Context == nil {
 		o.Context = ctx
@@ -96,7 +96,7 @@ func programOptions(ctx context.Context, o Options, in io.Reader, out io.Writer)
 	return list
 }
 
-// leaving tells once that the screens are left; what comes after that is for nobody.
+// leaving calls tell once when the screens are left, and drops all later messages.
 func leaving(tell func()) func(tea.Model, tea.Msg) tea.Msg {
 	left := false
 	return func(_ tea.Model, msg tea.Msg) tea.Msg {
@@ -114,7 +114,8 @@ func leaving(tell func()) func(tea.Model, tea.Msg) tea.Msg {
 	}
 }
 
-// ExampleJob is the job that the screens open with: the lid seam of a new, unused, open rainwater
+// ExampleJob is the job that the screens open with: the lid seam of a new, unused, open rainwater tank in galvanized
+// sheet.
 // tank in galvanized sheet.
 func ExampleJob() calc.Job {
 	return calc.Job{

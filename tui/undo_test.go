@@ -8,7 +8,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// Ctrl-Z takes back every change that a key makes to the job, one by one, until the first is back.
+// Ctrl-Z undoes every change that a key makes to the job, one by one, back to the first job.
 func TestUndoTakesBackEveryChange(t *testing.T) {
 	r := deep.Rand(t)
 	keys := []string{"up", "down", "+", "-", "r", "R", "left", "right", "tab", "shift+tab", ". 3", ". 5", ". 9",
@@ -40,7 +40,7 @@ func TestUndoTakesBackEveryChange(t *testing.T) {
 	}
 }
 
-// The usual tasks take few keys: from the program's start, or from the card.
+// The usual tasks take few keys, from the program's start or from the card.
 func TestKeysOfTasks(t *testing.T) {
 	for _, x := range []struct {
 		task, keys string

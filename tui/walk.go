@@ -10,15 +10,15 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// walk leads a newcomer over the screens, one key a step. What it shows are screens of its own with the example on
-// them, so that nobody's job is touched; the keys of a step are pressed on them as a hand would.
+// walk leads a newcomer over the screens, one key per step. It has screens of its own that show the example, so that
+// the user's job is not touched. The keys of a step are pressed on these as a user would.
 type walk struct {
 	at      int
 	screens *root
-	stop    context.CancelFunc // ends what they compute
+	stop    context.CancelFunc // ends their computations
 }
 
-// walked is a message of the walk's own screens.
+// walked is a message for the walk's own screens.
 type walked struct {
 	of  *root
 	msg tea.Msg
@@ -32,14 +32,14 @@ func startWalk(m *root) tea.Cmd {
 
 func (*walk) about(*root) about { return about{help: "in the walk", fills: true} }
 
-// left ends what the walk's screens compute; under it everything is as it was.
+// left ends the computations of the walk's screens. The screens below are as before.
 func (p *walk) left(*root) {
 	if p.stop != nil {
 		p.stop()
 	}
 }
 
-// to opens a step on fresh screens.
+// to opens a step on new screens.
 func (p *walk) to(m *root, at int) tea.Cmd {
 	p.left(m)
 	p.at = at
@@ -50,7 +50,7 @@ func (p *walk) to(m *root, at int) tea.Cmd {
 	p.screens.h = m.h
 	var cmd tea.Cmd
 	for _, name := range strings.Fields(walkSteps[at].keys) {
-		cmd = p.screens.press(namedKey(name)) // what an earlier key asked for is left behind
+		cmd = p.screens.press(namedKey(name)) // the commands of earlier keys are dropped
 	}
 	return own(p.screens, cmd)
 }
@@ -64,7 +64,7 @@ func namedKey(name string) tea.KeyPressMsg {
 	return tea.KeyPressMsg{Code: []rune(name)[0], Text: name}
 }
 
-// own marks what a command of the walk's screens answers as theirs.
+// own marks the answer of a command as belonging to the walk's screens.
 func own(of *root, cmd tea.Cmd) tea.Cmd {
 	if cmd == nil {
 		return nil
@@ -84,7 +84,7 @@ func own(of *root, cmd tea.Cmd) tea.Cmd {
 	}
 }
 
-// tell gives the walk's screens what was computed for them, if they are still there.
+// tell passes a result to the walk's screens, if they are still open.
 func (msg walked) tell(m *root) (tea.Cmd, bool) {
 	p, ok := topmost[*walk](m)
 	if !ok || p.screens != msg.of {
@@ -94,7 +94,7 @@ func (msg walked) tell(m *root) (tea.Cmd, bool) {
 	return own(msg.of, cmd), true
 }
 
-// press goes a step on or back, or leaves; on the last step a key leads to practice.
+// press goes a step on or back, or leaves. On the last step a key leads to practice.
 func (p *walk) press(m *root, press tea.KeyPressMsg) action {
 	last := p.at == len(walkSteps)-1
 	switch {
@@ -116,7 +116,7 @@ func (p *walk) press(m *root, press tea.KeyPressMsg) action {
 
 func (p *walk) by(n int) action { return func(m *root) tea.Cmd { return p.to(m, p.at+n) } }
 
-// view is a step: the walk's screens with a mark at the line that is talked about, under them the text.
+// view is a step: the walk's screens with a mark at the line that the text is about, and below them the text.
 func (p *walk) view(m *root, w, h int) (block, *tea.Cursor) {
 	s, foot := p.screens, p.foot(m)
 	s.th, s.w, s.h = m.th, w, h-len(foot)+2
@@ -125,7 +125,7 @@ func (p *walk) view(m *root, w, h int) (block, *tea.Cursor) {
 	return append(b, foot...), nil
 }
 
-// pointAt marks the first line that has a text, where it leaves room for a mark.
+// pointAt marks the first line that contains a text and has room for a mark.
 func pointAt(th *theme, b block, text string, w int) {
 	for i, l := range b {
 		if text != "" && strings.Contains(ansi.Strip(l.Text), text) {
@@ -137,7 +137,8 @@ func pointAt(th *theme, b block, text string, w int) {
 	}
 }
 
-// foot is the text of the step and its keys, as high on every step, so that the screen above stands still.
+// foot is the text of the step and its keys. Its height is the same on every step, so that the screen above does not
+// move.
 func (p *walk) foot(m *root) block {
 	w := min(m.w, 88)
 	tall := 0
@@ -169,7 +170,7 @@ func (p *walk) keys(m *root) line {
 	return join(l, line{}, m.w, m.th.quiet, count)
 }
 
-// walkText is on the page that the walk is begun from.
+// walkText is the page from which the walk can be started.
 func (m *root) walkText(b *block, w int) {
 	b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it is, "+
 		"and esc leaves at any moment.", w)
@@ -177,27 +178,27 @@ func (m *root) walkText(b *block, w int) {
 	b.say(m.th.bold, 0, "enter begins", w)
 }
 
-// walkStep is one stop of the walk: the keys that lead there from the first screen, the line that is pointed at, and
-// what is said of it.
+// walkStep is one stop of the walk: the keys that lead there from the first screen, the line to mark, and the text
+// about it.
 type walkStep struct {
-	keys string // by name, with blanks between
-	at   string // what stands on that line
+	keys string // by name, with blanks between them
+	at   string // a text on that line
 	says string
 }
 
 const toExampleCard = "tab tab tab tab "
 
-// walkSteps go the way of a job. Each text has room in four lines of the narrowest terminal, and states no figure: the
-// screen above it does.
+// walkSteps follow the way of a job. Each text fits into four lines of the narrowest terminal. It contains no figures,
+// because the screen above shows them.
 var walkSteps = [...]walkStep{
-	{"", "galvanized", "A real job, already computed. On top stands the verdict, under it what was chosen, in the " +
-		"middle the question, then the card."},
+	{"", "galvanized", "A real job, already computed. At the top is the verdict, below it what was chosen, in " +
+		"the middle the question, then the card."},
 	{"", "▸", "▸ is the row you are on. ↑↓ or its number picks, enter chooses and goes on, esc goes back. What " +
 		"nobody chose is marked ~, assumed."},
 	{toExampleCard, "travel", "The card. Dial these three at the booth: wire feed, volts, travel. They are " +
 		"computed: first a bead on scrap."},
-	{toExampleCard + "right", "volts", "Here the range is the doubt: 95 of 100 fall in it, as of all results. " +
-		"Green, of feed and travel: how far each may go alone and still be good."},
+	{toExampleCard + "right", "volts", "This range is the doubt, as for all results: 95 of 100 fall in it. " +
+		"Green, at feed and travel: how far each may go alone and still be good."},
 	{toExampleCard + "enter", "wire feed", "enter asks why: how a figure comes about, what it rests on and from " +
 		"which source; here also how near each edge is."},
 	{toExampleCard + "up", "yours", "↑ gives more, ↓ less, digits type a value. It is yours now and all others " +
@@ -219,8 +220,8 @@ var walkSteps = [...]walkStep{
 			"change."},
 	{toExampleCard + "g", "word:", "g or F3 explains a word of the trade on any screen: what it is, its unit, " +
 		"where the word comes from. Type to find another."},
-	{toExampleCard + "p left left left", "[book]", "The book keeps a card by a name, with its test beads. Nothing " +
-		"is kept but what you keep."},
+	{toExampleCard + "p left left left", "[book]", "The book keeps a card under a name, with its test beads. " +
+		"Nothing is kept unless you keep it."},
 	{toExampleCard + "p left left left left left", "[practice]", "To practise: beads in a simulated booth, no wire " +
 		"spent. p opens it now, enter leads to your own sheet. This walk: page walk."},
 }

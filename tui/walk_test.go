@@ -14,7 +14,7 @@ import (
 	"brazebooth/internal/report"
 )
 
-// A welder in gloves has a keypad only: from the first screen to the card of another gauge.
+// A welder in gloves has only a keypad: from the first screen to the card of another gauge.
 func TestKeypadAlone(t *testing.T) {
 	s := open80(t)
 	keys := []string{"enter", "1", "8", "enter", "enter", "enter"}
@@ -30,7 +30,7 @@ func TestKeypadAlone(t *testing.T) {
 	s.press("*") // why, and back
 	s.has("set it yourself", "wire feed")
 	s.press("/")
-	s.press("4", ".", "5", "enter") // a feed of its own
+	s.press("4", ".", "5", "enter") // types a feed
 	if got := s.root().job.Feed; got != calc.Some(4.5) {
 		t.Errorf("4.5 typed on the card is a feed of %v", got)
 	}
@@ -38,7 +38,7 @@ func TestKeypadAlone(t *testing.T) {
 	if got := s.root().job.Travel; got != calc.Some(5) {
 		t.Errorf("5 typed on the third dial is a travel of %v", got)
 	}
-	s.press(".", "enter", "1", "1", "enter") // the dial behind it, typed
+	s.press(".", "enter", "1", "1", "enter") // goes to the next dial and types
 	if got := s.root().job.StickOut; got.V != 11 && s.root().job.Flow.V != 11 {
 		t.Errorf("11 typed behind a point and enter is nowhere: %+v", s.root().job)
 	}
@@ -56,7 +56,7 @@ func TestKeypadAlone(t *testing.T) {
 	s.has("Which mode?")
 }
 
-// Digits reach every row of a list of names, those of two digits too.
+// Digits reach every row of a list of names, also rows with two digits.
 func TestRowNumbers(t *testing.T) {
 	s := open80(t)
 	rows := s.pick().rows
@@ -74,7 +74,7 @@ func TestRowNumbers(t *testing.T) {
 	}
 }
 
-// The first screen is the scenario's own job, already computed; nothing of it counts as chosen.
+// The first screen is the example job, already computed. Nothing of it counts as chosen.
 func TestExample(t *testing.T) {
 	s := open80(t)
 	s.has("example", "wire feed", " galvanized ")
@@ -84,8 +84,7 @@ func TestExample(t *testing.T) {
 	s.has("~16 ga", "~dip")
 }
 
-// The example is the job that is assumed where nothing is chosen: the first choice changes no figure but
-// its own.
+// The example is the job that is assumed if nothing is chosen: the first choice changes only its own figure.
 func TestExampleIsAssumed(t *testing.T) {
 	example, err1 := calc.Solve(ExampleJob())
 	nothing, err2 := calc.Solve(calc.Job{})
@@ -100,7 +99,7 @@ func TestExampleIsAssumed(t *testing.T) {
 	}
 }
 
-// The card beside the list follows the cursor, and goes back with it.
+// The card beside the list follows the cursor, and returns with it.
 func TestLiveCard(t *testing.T) {
 	s := open80(t)
 	s.press("enter")
@@ -126,7 +125,7 @@ func TestLiveCard(t *testing.T) {
 	}
 }
 
-// Each size as a hand types it goes to the row or the thickness that it means.
+// Each size, as a user types it, goes to the row or the thickness that it means.
 func TestTypedSizes(t *testing.T) {
 	for _, x := range []struct {
 		typed string
@@ -146,7 +145,7 @@ func TestTypedSizes(t *testing.T) {
 	}
 }
 
-// What is no size is refused with what to type instead, and nothing is chosen.
+// Text that is no size is refused with what to type instead, and nothing is chosen.
 func TestRefusedSizes(t *testing.T) {
 	for _, typed := range []string{"banana", "-3mm", "400mm", "99ga", "7ga", "0"} {
 		s := open80(t)
@@ -175,7 +174,7 @@ func TestPaste(t *testing.T) {
 	}
 }
 
-// Filtering finds a row by its name, by a designation and through a slip of the finger.
+// Filtering finds a row by its name, by a designation and despite a typing error.
 func TestFilter(t *testing.T) {
 	for _, x := range []struct{ typed, key string }{
 		{"galvan", "galvanized"}, {"316", "stainless-316"}, {"Copper", "copper"}, {"stainles 304", "stainless-304"},
@@ -202,7 +201,7 @@ func toCard(t testing.TB, w, h int) *terminal {
 	return s
 }
 
-// A changed setting is marked, everything else follows, and r puts the suggestion back.
+// A changed setting is marked, everything else follows, and r restores the suggestion.
 func TestChangeFollows(t *testing.T) {
 	s := toCard(t, 80, 24)
 	feed := figure(t, s, "wire_feed")
@@ -235,7 +234,7 @@ func figure(t testing.TB, s *terminal, name string) float64 {
 	return f.Value
 }
 
-// A value of the hand's own is typed on the page that says why.
+// A value of the user's own can be typed on the page that explains a figure.
 func TestSetByHand(t *testing.T) {
 	s := toCard(t, 80, 24)
 	s.press("enter")
@@ -255,7 +254,7 @@ func TestSetByHand(t *testing.T) {
 
 func near(a, b float64) bool { d := a - b; return d < 1e-9 && d > -1e-9 }
 
-// Every choice of the card is reached by two keys, changed in place or through its list, kept, and taken back.
+// Every choice of the card can be reached with two keys, changed in place or in its list, kept, and undone.
 func TestChips(t *testing.T) {
 	for i, q := range chipChoices() {
 		s := toCard(t, 80, 24)
@@ -289,7 +288,7 @@ func TestChips(t *testing.T) {
 	}
 }
 
-// What has no chip is reached through the list of the rest.
+// A choice without a chip can be reached in the list of the rest.
 func TestTheRest(t *testing.T) {
 	for i, q := range otherChoices() {
 		s := toCard(t, 80, 24)
@@ -321,7 +320,7 @@ func TestTheRest(t *testing.T) {
 	}
 }
 
-// A job without a card says why in one place; the last good card stays, marked.
+// A job without a card says why in one place. The last good card stays and is marked.
 func TestNoCard(t *testing.T) {
 	fail := &mistake.Error{Field: "gauge", What: "no 30 ga", Hint: "type 8ga to 29ga"}
 	o := Options{Solve: func(j calc.Job) (calc.Card, error) {
@@ -348,7 +347,7 @@ func TestNoCard(t *testing.T) {
 	}
 }
 
-// A step that cannot be computed is refused; the card stays and is not old.
+// A step that cannot be computed is refused. The card stays and is not old.
 func TestRefusedStep(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Solve: func(j calc.Job) (calc.Card, error) {
 		if j.Feed.Set {
@@ -373,7 +372,7 @@ func TestUnits(t *testing.T) {
 	s.hasNot("in/min")
 }
 
-// q asks once where a job would be lost; ctrl+c never asks; in a filter q is a letter.
+// q asks once if a job would be lost, ctrl+c never asks, and in a filter q is a letter.
 func TestLeaving(t *testing.T) {
 	if s := open80(t); !s.press("q") {
 		t.Error("q does not leave the example")
@@ -441,7 +440,7 @@ func TestCautionsCannotBeMissed(t *testing.T) {
 	}
 }
 
-// Every warning stands whole on its page at every width.
+// Every warning is shown in full on its page at every width.
 func TestCautionPageWhole(t *testing.T) {
 	s := toCard(t, 80, 24)
 	c := &s.root().session.card
@@ -455,7 +454,7 @@ func TestCautionPageWhole(t *testing.T) {
 	}
 }
 
-// From 60 columns on no figure, band, remark or caution of the card is cut.
+// From 60 columns on, no figure, band, remark or caution of the card is cut.
 func TestNothingCut(t *testing.T) {
 	for _, mode := range []string{"dip", "pulsed", "timed"} {
 		for _, sys := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {

@@ -15,8 +15,7 @@ import (
 	"brazebooth/internal/report"
 )
 
-// whyPage answers "why this number?" for one row of the card, and takes a value of the user's own
-// where the row can be set.
+// whyPage answers "why this number?" for one row of the card. If the row can be set, a value can be typed there.
 type whyPage struct {
 	row    cardRow
 	set    *choice.Choice
@@ -34,7 +33,7 @@ func (p *whyPage) about(*root) about {
 	return about{help: "everywhere", term: p.row.label, keys: keys}
 }
 
-// refresh shows the row as the card has it by now.
+// refresh takes over the row's present values.
 func (p *whyPage) refresh(m *root) {
 	p.row = *m.card.row()
 }
@@ -73,7 +72,7 @@ func (p *whyPage) press(m *root, msg tea.KeyPressMsg) action {
 		return nil
 	}
 	if p.field.empty() && msg.Text != "." { // a point begins a number
-		if a := everywhere(msg, lead{bound.Why, goBack}, lead{bound.Cautions, openPoints}); a != nil {
+		if a := everywhere(msg, keyAction{bound.Why, goBack}, keyAction{bound.Cautions, openPoints}); a != nil {
 			return a
 		}
 	}
@@ -83,7 +82,7 @@ func (p *whyPage) press(m *root, msg tea.KeyPressMsg) action {
 	return nil
 }
 
-// take sets the typed value; with nothing typed it goes back to the card.
+// take sets the typed value. With nothing typed it goes back to the card.
 func (p *whyPage) take(s *session) action {
 	if p.field.empty() {
 		return goBack
@@ -95,7 +94,7 @@ func (p *whyPage) take(s *session) action {
 	return change(job, p.row.label+" is yours now")
 }
 
-// reasons is the page's text for a row; bars are those of the limits.
+// reasons is the page's text for a row. bars shows how near the edges are.
 func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int, bars bool) (b block) {
 	switch {
 	case r.numbered():
@@ -113,12 +112,12 @@ func reasons(th *theme, r *cardRow, c *calc.Card, sys quantity.System, w int, ba
 		b.say(th.plain, 0, r.words, w)
 	}
 	if why := c.AssumedWhy(r.name); why != "" && r.note.Name == "" {
-		b.say(th.quiet, 0, "~ assumed: "+th.told(why), w)
+		b.say(th.quiet, 0, "~ assumed: "+th.inUnits(why), w)
 	}
 	return b
 }
 
-// figureValue is the number with how far it may be off, or, where it is a suggestion, how far the hand may go.
+// figureValue is the number with its uncertainty, or, for a suggestion, with its good range.
 func figureValue(b *block, th *theme, r *report.Row, w int) {
 	value := newRow(w).put(th.bold, r.Value.String())
 	if r.Other.Number != "" {
@@ -137,14 +136,14 @@ func figureValue(b *block, th *theme, r *report.Row, w int) {
 	case r.Value.Low != "":
 		b.say(th.quiet, 0, "between "+bands, w)
 	case r.Figure.Basis.Known == "given":
-		b.say(th.quiet, 0, "as you set it", w) // in the place of a band, so that the rest stays where it stood
+		b.say(th.quiet, 0, "as you set it", w) // replaces the band, so that the rest does not move
 	}
 }
 
-// figureGrounds is how the number came about: formula, source, what it rests on.
+// figureGrounds says how the number was computed: formula, source, inputs.
 func figureGrounds(b *block, th *theme, r *report.Row, w int) {
 	f := r.Figure
-	if f.Basis.Source == "user" && f.Basis.Known == "given" { // said in the place of its band
+	if f.Basis.Source == "user" && f.Basis.Known == "given" { // already said in place of its band
 		if r.Value.Low != "" {
 			b.say(th.quiet, 0, "as you set it", w)
 		}
@@ -168,7 +167,7 @@ func source(b *block, th *theme, from, known string, w int) {
 	}
 }
 
-// inputs lists what a figure rests on, the most telling first.
+// inputs lists what a figure depends on, the most important first.
 func inputs(b *block, th *theme, list []calc.Input, w int) {
 	if len(list) == 0 {
 		return
@@ -184,7 +183,7 @@ func inputs(b *block, th *theme, list []calc.Input, w int) {
 	}
 }
 
-// inputLine is one input: how far the figure moves with it, its name, its value.
+// inputLine is one input: how much it moves the figure, its name, its value.
 func inputLine(b *block, th *theme, in *calc.Input, w int) {
 	moves := "      "
 	if math.Abs(in.Sensitivity) >= 0.05 {
@@ -199,7 +198,7 @@ func inputLine(b *block, th *theme, in *calc.Input, w int) {
 	b.addAll(flow(r, []piece{{7, th.plain, name}, {w - width(value), th.quiet, value}}, 7, w))
 }
 
-// feedSentence says how wire feed and travel come about: from the sheet to the heat, from the heat to the feed.
+// feedSentence says how wire feed and travel are found: from the sheet to the heat, from the heat to the feed.
 func feedSentence(b *block, th *theme, name string, c *calc.Card, sys quantity.System, w int) {
 	if name != "wire_feed" && name != "travel" {
 		return
@@ -210,7 +209,7 @@ func feedSentence(b *block, th *theme, name string, c *calc.Card, sys quantity.S
 			return ""
 		}
 		x := report.ValueOf(&f, sys)
-		if x.Low == "" || f.Name == "wire_feed" || f.Name == "travel" { // these have no doubt of their own
+		if x.Low == "" || f.Name == "wire_feed" || f.Name == "travel" { // these have no uncertainty of their own
 			return x.String()
 		}
 		return x.String() + " (" + x.Band() + ")"
@@ -226,7 +225,7 @@ func feedSentence(b *block, th *theme, name string, c *calc.Card, sys quantity.S
 	b.skip()
 }
 
-// limitBars show how near wire feed and travel bring each edge: that is what they were chosen by.
+// limitBars show how near wire feed and travel are to each edge, because they were chosen for that.
 func limitBars(b *block, th *theme, name string, c *calc.Card, w int) {
 	if name != "wire_feed" && name != "travel" || len(c.Edges) == 0 {
 		return

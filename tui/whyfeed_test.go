@@ -12,7 +12,7 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// The why of wire feed and travel says what they come to together and how near each edge is, by the card's own
+// The reasons for wire feed and travel say which heat they give together and how near each edge is, with the card's own
 // figures.
 func TestWhyOfTheFeed(t *testing.T) {
 	for _, name := range []string{"wire_feed", "travel"} {

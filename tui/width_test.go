@@ -20,7 +20,7 @@ import (
 // The narrow terminals: a small window, a phone held upright.
 var narrow = [][2]int{{60, 20}, {60, 120}, {40, 14}, {40, 120}}
 
-// systems are every system of units; in a sample the longest only.
+// systems are all systems of units; in a sample only the one with the longest texts.
 func systems() []quantity.System {
 	if !deep.Run() {
 		return []quantity.System{quantity.Both}
@@ -28,7 +28,7 @@ func systems() []quantity.System {
 	return []quantity.System{quantity.Metric, quantity.Inch, quantity.Both}
 }
 
-// longestJob has the longest names that a card can carry at once, and a timed arc besides.
+// longestJob has the longest names that a card can have at once, and a timed arc.
 func longestJob(t *testing.T) calc.Job {
 	t.Helper()
 	j := calc.Job{Metal: longest(tables.Metals, func(m tables.Metal) string { return metalThatArcs(m.ID) }),
@@ -42,7 +42,7 @@ func longestJob(t *testing.T) calc.Job {
 	return j
 }
 
-// metalThatArcs is the id of a metal that has a card, "" of another.
+// metalThatArcs is the id of a metal that has a card, "" for another.
 func metalThatArcs(id string) string {
 	if _, err := calc.Solve(calc.Job{Metal: id, Gauge: 16, Joint: "butt", Gap: calc.Some(2),
 		Mode: "timed"}); err != nil {
@@ -61,24 +61,23 @@ func longest[T any](list []T, name func(T) string) string {
 	return best
 }
 
-// longName is as long as a field takes.
+// longName is as long as a field allows.
 var longName = strings.Repeat("rainwater tank lid 12 ", 4)[:fieldMax]
 
-// waits are ellipses that cut nothing.
+// waits are ellipses that cut nothing off.
 var waits = regexp.MustCompile(`being kept …|looking at it …|fit … correct`)
 
-// clauseEnd is how a sentence ends of which only whole clauses are shown.
+// clauseEnd is the end of a sentence of which only whole clauses are shown.
 var clauseEnd = regexp.MustCompile(`[,;:.]\s+…`)
 
-// uncut fails where a line of the screen ends in an ellipsis, or is wider than the terminal. Two places may show whole
-// clauses only: a row of a list whose sentence stands whole beside it while the cursor is there, and, under 60 columns
-// or 20
-// lines, a caution on the booth view or a stop on the card, which then say the key that shows the rest.
+// uncut fails if a line of the screen ends in an ellipsis, or is wider than the terminal. Two places may show only
+// whole clauses: a row of a list, if its sentence is shown in full beside it while the cursor is there; and, under 60
+// columns or 20 lines, a caution in the booth view or a stop on the card, which then name the key that shows the rest.
 func (s *terminal) uncut(state string, size [2]int) {
 	s.t.Helper()
 	s.fits(size[0], size[1])
 	text := s.text()
-	if len(s.root().top()) < 4 { // a strip of one line says what the screen or a key below says whole
+	if len(s.root().top()) < 4 { // a strip of one line only repeats what the screen, or a key below, shows in full
 		_, text, _ = strings.Cut(text, "\n")
 	}
 	rest := waits.ReplaceAllString(text, "")
@@ -117,12 +116,12 @@ func (s *terminal) uncut(state string, size [2]int) {
 	}
 }
 
-// onCard reports that nothing lies over the card.
+// onCard reports whether no screen is open over the card.
 func (m *root) onCard() bool {
 	return m.front() == screen(&m.card)
 }
 
-// flat is a screen's text as one line: what stands left of its rule first, then what stands right.
+// flat is a screen's text as one line: first the text to the left of its rule, then the text to the right.
 func flat(text string) string {
 	var left, right []string
 	for _, l := range strings.Split(text, "\n") {
@@ -132,7 +131,7 @@ func flat(text string) string {
 	return strings.Join(strings.Fields(strings.Join(append(left, right...), " ")), " ")
 }
 
-// cardStates are keys that lead from a card to every screen that lies over it, without a book.
+// cardStates are keys that lead from a card to every screen that can be open over it, without a book.
 func cardStates() []string {
 	list := []string{"", "tab", "c", "x", "m", "t", "t space", "b", "f1", "r", "tab up", "g", "g z i n c", "g z z"}
 	for i := range 9 {
@@ -155,7 +154,7 @@ func cardStates() []string {
 	return append(list, "up q")
 }
 
-// home goes back to the card from whatever lies over it.
+// home goes back to the card from every screen over it.
 func (s *terminal) home() {
 	s.press("ctrl+u", "esc")
 	for range 9 {
@@ -196,8 +195,8 @@ func TestNothingCutOverACard(t *testing.T) {
 	}
 }
 
-// Every figure of the card and of the pages beside it stands on a narrow screen with its band, and every caution whole.
-func TestAllIsThere(t *testing.T) {
+// On a narrow screen every figure of the card and of its pages is shown with its band, and every caution in full.
+func TestNarrowScreensShowEverything(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9),
 		RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000)}
 	for _, w := range []int{60, 40} {
@@ -208,7 +207,7 @@ func TestAllIsThere(t *testing.T) {
 				t.Helper()
 				flat := strings.Join(strings.Fields(s.text()), " ")
 				for i := range figures {
-					if figures[i].Name == "gun_angle" { // on the card it is a sentence
+					if figures[i].Name == "gun_angle" { // the card has it as a sentence
 						continue
 					}
 					r := report.RowOf(&m.session.card, &figures[i], report.OfCard, sys)
@@ -219,7 +218,7 @@ func TestAllIsThere(t *testing.T) {
 					}
 					for _, text := range []string{value, r.Value.Band(), r.Other.String()} {
 						if elsewhere(r.Figure.Name) && where == "card" {
-							continue // the strip and the limits say it
+							continue // the strip and the edges show it
 						}
 						if !strings.Contains(flat, text) {
 							t.Errorf("%s, %d columns, %s: no %q of %s:\n%s", where, w, sys, text, figures[i].Name,
@@ -242,7 +241,7 @@ func TestAllIsThere(t *testing.T) {
 			for i := range pageNames {
 				page, ok := advice.EntryByName(m.part.name())
 				if ok && page.Of != nil {
-					// else the page says why
+					// otherwise the page says why
 					if p, err := computedOnce.page(t.Context(), page, &m.session.card); err == nil {
 						there(pageNames[i], p.Figures, p.Warnings)
 						seen++
@@ -257,9 +256,8 @@ func TestAllIsThere(t *testing.T) {
 	}
 }
 
-// A stop stands whole on the card from 60 columns and 20 lines up; below that as whole clauses with the key that shows
-// the
-// rest, and nowhere does it end in the middle of one.
+// From 60 columns and 20 lines up, a stop is shown in full on the card. On smaller screens it is shown as whole clauses
+// with the key that shows the rest. It never ends in the middle of a clause.
 func TestStopsAreWholeOnTheCard(t *testing.T) {
 	cut := 0
 	for _, size := range [][2]int{{40, 14}, {40, 16}, {40, 20}, {40, 24}, {60, 14}, {60, 20}, {80, 14}, {80, 24},
@@ -270,7 +268,7 @@ func TestStopsAreWholeOnTheCard(t *testing.T) {
 			x := s.root().session.card.Warnings[0]
 			if whole := s.root().lampSays() == x.Code || strings.Contains(flat(s.text()),
 				x.Text); x.Severity == calc.Stop && !whole {
-				s.has(" …", " – c") // as uncut has it, on a small terminal only
+				s.has(" …", " – c") // as uncut allows, but only on a small terminal
 				cut++
 			}
 		}
@@ -313,9 +311,8 @@ func TestNothingCutOnTheWay(t *testing.T) {
 	}
 }
 
-// A row of a list that shows a part of its sentence has it whole on the same screen once the cursor is there: in every
-// list,
-// at every layout.
+// A row of a list that shows a part of its sentence has the full sentence on the same screen when the cursor is on it,
+// in every list and every layout.
 func TestNoRowIsCutUnseen(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
@@ -346,7 +343,7 @@ func TestNoRowIsCutUnseen(t *testing.T) {
 	}
 }
 
-// Nothing is cut on the pages of the book, whatever a shop's names are.
+// Nothing is cut on the pages of the book, however long a shop's names are.
 func TestNothingCutInTheBook(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every state at every size")
@@ -412,7 +409,7 @@ func openLongBook(t *testing.T, d *drawer, sys quantity.System, size [2]int) *te
 	return s
 }
 
-// Nothing is cut of a row of test beads: what is seen, the answer, the next bead, another job.
+// Nothing is cut in a series of test beads: what is seen, the answer, the next bead, another job.
 func TestNothingCutOfTestBeads(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every state at every size")

@@ -9,7 +9,7 @@ import (
 	"brazebooth/tables"
 )
 
-// labels visits every word that stands as a label on a screen, with the place where it stands.
+// labels visits every label on a screen, with its place.
 func labels(t *testing.T, visit func(where, label string)) {
 	t.Helper()
 	for _, q := range pathChoices() {
@@ -56,20 +56,20 @@ func labels(t *testing.T, visit func(where, label string)) {
 			}
 			part, err := computedOnce.page(t.Context(), &pages[i], &card)
 			if err != nil {
-				continue // this page has no answer for this job: another job has one
+				continue // this page has no answer for this job, but for another one
 			}
 			for _, f := range part.Figures {
 				visit("page "+part.Name, calc.FigureLabel(f.Name))
 			}
 		}
 	}
-	// as the map's legend has them
+	// the labels in the map's legend
 	for _, zone := range []string{"good", "cold", "hot", "burns through", "other edge"} {
 		visit("map", zone)
 	}
 }
 
-// A word of the trade that stands on a screen and has no entry leaves a trainee alone with it.
+// A word of the trade without an entry would leave a trainee alone with it.
 func TestEveryLabelHasAnEntry(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every page")
@@ -109,7 +109,7 @@ func TestEntriesAreWhole(t *testing.T) {
 	}
 }
 
-// g on the card opens the word under the cursor, typing finds another, and every way out leads back.
+// g on the card opens the entry of the word under the cursor, typing finds another, and every way out leads back.
 func TestWordsOpenAtTheCursor(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
 		s := openAt(t, size[0], size[1], Options{Job: ExampleJob()})

@@ -10,14 +10,14 @@ import (
 	"brazebooth/tables"
 )
 
-// wordsPage is the glossary: every word of the trade that stands on a screen, found as one types, with what it means
-// below or beside it.
+// wordsPage is the glossary: every word of the trade on a screen, found while typing, with its meaning below or beside
+// it.
 type wordsPage struct {
 	finder
 	rows []*tables.Term
 }
 
-// newWords opens the glossary at the word that a label stands for.
+// newWords opens the glossary at the word for a label.
 func newWords(label string) *wordsPage {
 	p := &wordsPage{}
 	p.find()
@@ -35,7 +35,7 @@ func (p *wordsPage) about(*root) about {
 	return about{help: "everywhere", keys: "↑↓ pick  esc back"}
 }
 
-// openWords opens the glossary at the word that is being looked at.
+// openWords opens the glossary at the word under the cursor.
 func openWords(m *root) tea.Cmd {
 	term := ""
 	for i := len(m.stack) - 1; i >= 0 && term == ""; i-- {
@@ -64,7 +64,7 @@ func (p *wordsPage) press(_ *root, msg tea.KeyPressMsg) action {
 	return nil
 }
 
-// find lists the words that what is typed begins, then those that have it anywhere.
+// find lists first the words that begin with the typed text, then those that contain it.
 func (p *wordsPage) find() {
 	text := strings.ToLower(p.field.trimmed())
 	begins := func(name string) bool { return strings.HasPrefix(strings.ToLower(name), text) }
@@ -86,7 +86,7 @@ func (p *wordsPage) find() {
 // view is the list with the entry of the word under the cursor.
 func (p *wordsPage) view(m *root, w, h int) (b block, cursor *tea.Cursor) {
 	th := &m.th
-	field, x := p.list.search(th, &p.field, "word: ", "type to find", w-2) // the walk has a mark behind it
+	field, x := p.list.search(th, &p.field, "word: ", "type to find", w-2) // the walk has a mark to the right of it
 	cursor = tea.NewCursor(x, 0)
 	b.add(field)
 	b.skip()
@@ -116,10 +116,10 @@ func (p *wordsPage) view(m *root, w, h int) (b block, cursor *tea.Cursor) {
 	return b, cursor
 }
 
-// termText is one entry: the word, what it is, its unit, its other names, and where the word comes from.
+// termText is one entry: the word, its meaning, its unit, its other names, and its source.
 func termText(th *theme, t *tables.Term, w int) (b block) {
 	b.add(newRow(w).put(th.bold, t.Word).line())
-	b.say(th.plain, 0, th.told(t.Says), w)
+	b.say(th.plain, 0, th.inUnits(t.Says), w)
 	if t.Unit != "" {
 		b.say(th.plain, 0, "In "+t.Unit+".", w)
 	}
@@ -131,5 +131,5 @@ func termText(th *theme, t *tables.Term, w int) (b block) {
 	return b
 }
 
-// besideWords is the width from which a word's explanation stands beside the list.
+// besideWords is the width from which a word's explanation is shown beside the list.
 const besideWords = 72

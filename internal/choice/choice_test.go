@@ -13,8 +13,8 @@ import (
 	"brazebooth/tables"
 )
 
-// otherwise are the fields of a job that no choice sets: what a booth's readings taught comes out of the book.
-var otherwise = []string{
+// notChosen are the fields of a job that no choice sets: the book supplies what a booth's readings taught.
+var notChosen = []string{
 	"Phi", "PhiSigma", "VoltFactor", "VoltFactorSigma", "Readings", "Eta", "EtaSigma", "LearnedFor",
 	"FeedDial", "VoltsDial",
 	"Pulled", "PulledMean", "PulledSigma", "PulledFor",
@@ -33,7 +33,7 @@ func fields(j *calc.Job) []string {
 	return list
 }
 
-// examples are values of a choice as they may be typed: every row, and what its usage names.
+// examples are values of a choice that can be typed: the id of every row, and the examples in its usage.
 func examples(t *testing.T, c *Choice) []string {
 	t.Helper()
 	card, err := calc.Solve(calc.Job{})
@@ -61,7 +61,7 @@ func examples(t *testing.T, c *Choice) []string {
 	return list
 }
 
-// Every field of a job is set by one choice, and no field by two, or it is named above.
+// Every field of a job is set by exactly one choice, or is listed above.
 func TestEveryFieldOfAJobIsOneChoice(t *testing.T) {
 	owner := map[string]string{}
 	for i := range all {
@@ -82,18 +82,18 @@ func TestEveryFieldOfAJobIsOneChoice(t *testing.T) {
 	job := reflect.TypeFor[calc.Job]()
 	for i := range job.NumField() {
 		f := job.Field(i)
-		if (owner[f.Name] == "") != slices.Contains(otherwise, f.Name) {
+		if (owner[f.Name] == "") != slices.Contains(notChosen, f.Name) {
 			t.Errorf("%s is set by %q", f.Name, owner[f.Name])
 		}
 		tag, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-		goes := f.Name == "Thickness" || f.Name == "Thickness2" || f.Name == "Currency" // with another field
-		if c := ByName(owner[f.Name]); c != nil && c.Field() != tag && !goes {
+		together := f.Name == "Thickness" || f.Name == "Thickness2" || f.Name == "Currency" // set with another field
+		if c := ByName(owner[f.Name]); c != nil && c.Field() != tag && !together {
 			t.Errorf("%s is %s in JSON and the choice %s", f.Name, tag, c.Name)
 		}
 	}
 }
 
-// What is set is given and shown, can be typed again as it is shown, and is gone when it is cleared.
+// A value that is set counts as given, is shown, can be typed again as it is shown, and is gone after Clear.
 func TestSetShowClear(t *testing.T) {
 	for i := range all {
 		c := &all[i]
@@ -124,8 +124,8 @@ func TestSetShowClear(t *testing.T) {
 	}
 }
 
-// retyped is what is shown of a choice as it may be typed: a number without what its field has no unit for, a price
-// without the words about it.
+// retyped is a shown value in the form in which it can be typed: a number without a unit that its field does not know,
+// a price without the words around it.
 func retyped(c *Choice, shown string) string {
 	switch c.Kind {
 	case quantity.FieldNumber:
@@ -138,10 +138,10 @@ func retyped(c *Choice, shown string) string {
 	return shown
 }
 
-// alike is the same as far as a shown number has digits.
+// alike compares two numbers to the digits that a shown number has.
 func alike(a, b float64) bool { return math.Abs(a-b) <= 0.01*math.Abs(b) }
 
-// A row's id puts on a job what the table has; what a card says it has is the row that was taken.
+// Taking a row by its id puts the table's values on a job, and the card then names the row that was taken.
 func TestRowsAreWhatTheySay(t *testing.T) {
 	base := calc.Job{Metal: "galvanized", Gauge: 18, Hazard: "none"}
 	card, err := calc.Solve(base)
@@ -159,7 +159,7 @@ func TestRowsAreWhatTheySay(t *testing.T) {
 			}
 			seen[r.ID] = true
 			j := base
-			if c.Name == "backing" { // other joints have none
+			if c.Name == "backing" { // other joints have no backing
 				j.Joint = "butt"
 			}
 			if err := c.Take(&j, r.ID); err != nil {
@@ -167,7 +167,7 @@ func TestRowsAreWhatTheySay(t *testing.T) {
 			}
 			used, err := calc.Complete(j)
 			if err != nil {
-				continue // no card can be computed of it: a 30 gauge, a coat that is no part of its metal
+				continue // no card can be computed with it: a 30 gauge sheet, a coating that does not fit its metal
 			}
 			if got := c.Now(&calc.Card{Job: j, Used: used}); got != r.ID && c.Name != "hazard" {
 				t.Errorf("%s: %s was taken and the card has %s", c.Name, r.ID, got)
@@ -182,7 +182,7 @@ func TestRowsAreWhatTheySay(t *testing.T) {
 	}
 }
 
-// A size that was typed is found again, and set as it was typed.
+// A typed size is found again in the list, and is set as it was typed.
 func TestTypedSizes(t *testing.T) {
 	card, err := calc.Solve(calc.Job{})
 	if err != nil {
@@ -209,8 +209,8 @@ func TestTypedSizes(t *testing.T) {
 	}
 }
 
-// A gauge and a thickness take each other's place, and another metal brings its own coating.
-func TestWhatGoesTogether(t *testing.T) {
+// Setting a gauge replaces the thickness and the other way round, and another metal brings its own coating.
+func TestFieldsSetTogether(t *testing.T) {
 	j := calc.Job{Metal: "mild-steel", Gauge: 16, Coating: "G60", Gauge2: 18, Metal2: "copper", Coating2: "none"}
 	for _, x := range []struct {
 		name, text string
@@ -245,7 +245,7 @@ func TestWhatGoesTogether(t *testing.T) {
 	}
 }
 
-// Names, labels and other names are each of one choice; the settings are those that can be turned.
+// No name, label or other name belongs to two choices, and the settings are exactly the choices that can be stepped.
 func TestNamesAreOfOneChoice(t *testing.T) {
 	seen := map[string]string{}
 	for i := range all {
@@ -278,7 +278,7 @@ func TestNamesAreOfOneChoice(t *testing.T) {
 	}
 }
 
-// A setting that is turned one step and back stands where it was, on full steps.
+// A setting that is stepped up and down again is where it was, on full steps.
 func TestTurned(t *testing.T) {
 	for _, c := range Settings() {
 		for v := 0.5; v < 40; v += 0.37 {
@@ -297,7 +297,7 @@ func TestTurned(t *testing.T) {
 	}
 }
 
-// What a page asks for is a choice, and what stops a job is each of its words.
+// Every page asks only for known choices, and every word for a hazard that stops a job does stop it.
 func TestWhatPagesNeed(t *testing.T) {
 	for _, page := range advice.Contents() {
 		if got := Open(&calc.Job{}, page.Needs); !slices.Equal(got, page.Needs) {

@@ -108,13 +108,13 @@ var onPages = [...]Choice{
 	{Name: "rated-duty", Usage: "duty on the plate at that current: 60%", Kind: quantity.FieldPercent, Unit: "%"},
 }
 
-// suggested is what the card does about a choice that it looks for.
+// suggested is what the card does about a setting that was not given: it searches for a good one.
 const suggested = "one is suggested"
 
-// litresPerFoot3 is how many litres a cubic foot holds, exactly.
+// litresPerFoot3 is the volume of a cubic foot in litres, exactly.
 const litresPerFoot3 = 28.316846592
 
-// anyOf names what can be typed, as a sentence has it.
+// anyOf lists the words that can be typed, as part of a sentence.
 func anyOf(all []tables.Option) string {
 	var ids []string
 	for _, o := range all {

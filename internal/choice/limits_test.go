@@ -12,7 +12,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// typed is a number in a choice's unit as it may be typed.
+// typed is a number in a choice's unit in a form that can be typed.
 func typed(c *Choice, v float64) string {
 	unit := map[string]string{"1": "", "per kg": "/kg", "per m3": "/m3", "per hour": "/h"}
 	u, ok := unit[c.Unit]
@@ -22,8 +22,8 @@ func typed(c *Choice, v float64) string {
 	return strconv.FormatFloat(v, 'f', -1, 64) + u
 }
 
-// A choice takes what a job may have and nothing beyond it, also where a row of its list is typed: two limits for one
-// number would be told one after the other.
+// A choice accepts exactly the range that a job accepts, also when a value of its list is typed. With two limits for
+// one number a user would be told first one and then the other.
 func TestOneRangeForEachNumber(t *testing.T) {
 	for i := range all {
 		c := &all[i]
@@ -52,8 +52,8 @@ func TestOneRangeForEachNumber(t *testing.T) {
 	}
 }
 
-// The limits that a refusal names are taken when they are typed, in every system of units, and lie next to the true
-// ones.
+// The limits that an error names are accepted when they are typed, in every system of units, and are close to the true
+// limits.
 func TestNamedLimitsAreTaken(t *testing.T) {
 	names := regexp.MustCompile(`from (\S+) to (\S+?)(%| (\S+))?( \(.*\))?$`)
 	for i := range all {

@@ -11,7 +11,7 @@ import (
 	"brazebooth/tables"
 )
 
-// listed are the rows of a table. find takes the names that people use, and ids.
+// listed makes values from the rows of a table. find accepts the names that people use, and ids.
 func listed[T any](all []T, find func(string) (T, error), row func(*T) Row,
 	reasons func(*T, quantity.System) []Reason) values {
 	return values{
@@ -42,7 +42,7 @@ var metals = listed(tables.Metals, tables.FindMetal,
 		}
 	})
 
-// metalBriefs say what a metal is in at most 21 columns: a list beside a card on 80 columns has no more.
+// metalBriefs describe each metal in at most 21 columns: a list beside a card has no more on a screen of 80 columns.
 var metalBriefs = map[string]string{
 	"mild-steel": "bare", "galvanized": "hot-dip zinc", "galvannealed": "zinc-iron coat",
 	"electro-zinc": "zinc-plated steel", "aluminized": "Al-Si coat",
@@ -53,7 +53,7 @@ var metalBriefs = map[string]string{
 	"aluminium-bronze": "sheet C61400",
 }
 
-// shownMetal2 says so where the second member is of the first one's metal.
+// shownMetal2 says so if the second member is of the same metal as the first.
 func shownMetal2(c *calc.Card, _ quantity.System) string {
 	if c.Job.Metal2 == "" {
 		return "same as the first"
@@ -73,7 +73,7 @@ var coatings = listed(tables.Coatings, tables.FindCoating,
 		return []Reason{figure("mass on each side", c.Side, quantity.Metric)}
 	})
 
-// coatingLine says what a coat adds to the sheet and to the plume.
+// coatingLine says how much coating is on the sheet and what it adds to the fume.
 func coatingLine(c *tables.Coating) string {
 	if c.Kind == tables.NoCoat {
 		return calc.NameAndNote("Bare sheet", c.Note)
@@ -112,15 +112,15 @@ var gases = listed(tables.Gases, tables.FindGas,
 		return []Reason{figure("usual flow", g.Flow, sys), {"note", g.Note, g.Origin.Source, string(g.Origin.Known)}}
 	})
 
-// options are names that are a sentence each.
+// options makes values whose rows are one sentence each.
 func options(find func(string) (tables.Option, error), all []tables.Option) values {
 	return listed(all, find, func(o *tables.Option) Row {
 		return Row{ID: o.ID, Line: o.Line, Tip: o.Line, said: calc.NameAndNote(o.Name, o.Line)}
 	}, nil)
 }
 
-// modes are options of which each says whether it has a good setting for the present sheet: that is computed and not
-// looked up.
+// modes are options. Each also says whether it has a good setting for the present sheet, which is computed for that
+// sheet.
 var modes = func() values {
 	v := options(tables.FindMode, tables.Modes)
 	all := v.rows
@@ -134,7 +134,7 @@ var modes = func() values {
 	return v
 }()
 
-// judge says of a mode whether it has a good setting.
+// judge writes into a row whether its mode has a good setting.
 func (r *Row) judge(p *Present) {
 	if p.Card == nil {
 		return
@@ -187,11 +187,11 @@ func backingIDs() []string {
 	return ids
 }
 
-// shownBacking is the backing of a butt, "" for a joint that has none.
+// shownBacking is the backing of a butt, "" for a joint that cannot have one.
 func shownBacking(c *calc.Card, _ quantity.System) string { return c.Used.Backing }
 
-// Like returns the names that a word may have meant, at most three: those that the glossary has for the same thing,
-// such as gauge for thickness, else those that come near by their letters.
+// Like returns at most three of the names that a word may have meant: the names that the glossary has for the same
+// thing, such as gauge for thickness, otherwise the names that are spelled nearly alike.
 func Like(word string, names []string) []string {
 	if term, ok := tables.TermFor(word); ok {
 		same := slices.DeleteFunc(slices.Clone(names), func(name string) bool {

@@ -9,8 +9,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Set puts what was typed on a job; on an error the job is unchanged. A thickness takes the place of a gauge and the
-// other way round, and another metal brings its own coating.
+// Set puts typed text on a job; after an error the job is unchanged. A thickness replaces a gauge and the other way
+// round, and another metal brings its own coating.
 //
 // The error is *mistake.Error, with what to type instead.
 func (c *Choice) Set(j *calc.Job, text string) error {
@@ -38,7 +38,7 @@ func (c *Choice) Set(j *calc.Job, text string) error {
 	return err
 }
 
-// number reads a number in Unit, within what a job takes of the choice.
+// number reads a number in Unit, within the range that a job accepts for this choice.
 func (c *Choice) number(text string) (float64, error) {
 	low, high, _, _ := calc.Span(c.Field())
 	if c.Kind == quantity.FieldFeed {
@@ -49,7 +49,7 @@ func (c *Choice) number(text string) (float64, error) {
 	return quantity.ReadWithin(c.Kind, text, low, high)
 }
 
-// Take puts a row's value on a job: Same leaves the choice open.
+// Take puts a row's value on a job. Same leaves the choice open.
 func (c *Choice) Take(j *calc.Job, id string) error {
 	if id == Same && c.Same != "" {
 		c.Clear(j)
@@ -58,7 +58,7 @@ func (c *Choice) Take(j *calc.Job, id string) error {
 	return c.Set(j, id)
 }
 
-// name puts an id on a job. A coating belongs to its sheet: another metal brings its own.
+// name puts an id on a job. The coating belongs to its sheet, so another metal brings its own.
 func (c *Choice) name(j *calc.Job, id string) {
 	at := c.id(j)
 	if coating, metal := strings.CutPrefix(c.Name, "metal"); metal && (id == "" || *at != id) {
@@ -71,7 +71,7 @@ func prices(j *calc.Job) []*calc.Opt {
 	return []*calc.Opt{&j.WirePrice, &j.GasPrice, &j.LabourRate, &j.SteelPrice}
 }
 
-// price reads a price and takes its currency; two currencies in one job cannot be added.
+// price reads a price and its currency. Two currencies in one job are refused, because they cannot be added.
 func price(j *calc.Job, of *Choice, text string) error {
 	o := of.At(j)
 	v, c, err := quantity.ParsePrice(of.Kind, text)
@@ -90,8 +90,8 @@ func price(j *calc.Job, of *Choice, text string) error {
 	return nil
 }
 
-// Turned is the job with a setting moved from a value, in Unit, to the next full step up (up > 0) or down. What nobody
-// typed is shown as finely as a dial is: the step begins at what is shown, or it would not be seen.
+// Turned is the job with a setting moved from a value, in Unit, to the next full step up (up > 0) or down. A value that
+// nobody typed is shown rounded as on a dial; the step starts at the rounded value, otherwise it might not be visible.
 func (c *Choice) Turned(j calc.Job, from float64, up int, sys quantity.System) calc.Job {
 	size := c.step[0]
 	if sys == quantity.Inch {

@@ -9,20 +9,20 @@ import (
 	"brazebooth/tables"
 )
 
-// Row is one value that a choice may have.
+// Row is one value of a choice.
 type Row struct {
-	ID    string // what Set takes for it
+	ID    string // the text that Set accepts for it
 	Name  string // as people say it
 	Fact  string // its one figure, short
-	Line  string // what it means, one plain sentence
-	Brief string // a few words of it for a narrow list, "" for none
-	More  string // what else there is to say of it
-	Also  string // lower-case words that it answers to besides name and line
+	Line  string // its meaning in one plain sentence
+	Brief string // Line in a few words for a narrow list, "" for none
+	More  string // further explanation
+	Also  string // lower-case words that also find it, beside name and line
 	Tip   string // a few words after the id on a command line, "" for none
-	said  string // the sentence where it is heard and not seen, "" for Line
+	said  string // Line as it is read out, "" to read out Line itself
 }
 
-// Said is the row's sentence where it is heard and not seen.
+// Said is the row's sentence as it is read out.
 func (r *Row) Said() string {
 	if r.said == "" {
 		return r.Line
@@ -30,31 +30,30 @@ func (r *Row) Said() string {
 	return r.said
 }
 
-// Same is the id of following the first member.
+// Same is the id of the row "as the first member".
 const Same = "same"
 
-// Present is what the values of a choice depend on: the present card. The zero Present is a command line's, which has
-// no card.
+// Present is what the values of a choice depend on: the present card. On a command line, which has no card, it is the
+// zero Present.
 type Present struct {
 	Card  *calc.Card
-	Job   calc.Job // that another choice would be put on
+	Job   calc.Job // another choice is tried on this job
 	Units quantity.System
 	Solve func(calc.Job) (calc.Card, error)
 }
 
-// values are what a choice may be.
+// values are the possible values of a choice.
 type values struct {
-	Find  func(string) (string, error)        // the id of a name; nil for sizes
-	Typed func(*Present, string) (Row, error) // the row of a size that was typed; nil where no size has a name
+	Find  func(string) (string, error)        // the id that a name stands for; nil for sizes
+	Typed func(*Present, string) (Row, error) // the row of a typed size; nil if the choice has no named sizes
 	About func(*Present) string               // what holds for all rows; nil for nothing
 
-	rows    func(*Present) []Row                 // nil for numbers of any size
-	reasons func(id string, p *Present) []Reason // nil where a row rests on nothing
-	sample  bool                                 // the rows are but a few of the sizes
+	rows    func(*Present) []Row                 // nil for a number of any size
+	reasons func(id string, p *Present) []Reason // nil if the rows need no reasons
+	sample  bool                                 // the rows are only examples: other sizes can be typed
 }
 
-// Rows are the values that the choice is usually given, following the first member before them; none for a number of
-// any size.
+// Rows are the usual values of the choice, with "as the first member" before them; none for a number of any size.
 func (c *Choice) Rows(p *Present) []Row {
 	rows := c.Standard(p)
 	if c.sample {
@@ -66,7 +65,7 @@ func (c *Choice) Rows(p *Present) []Row {
 	return rows
 }
 
-// Standard are the values that have names or are standard sizes; none where any size is as good.
+// Standard are the values that have names or are standard sizes; none if any size is as good as another.
 func (c *Choice) Standard(p *Present) []Row {
 	if c.rows == nil || c.sample {
 		return nil
@@ -74,10 +73,10 @@ func (c *Choice) Standard(p *Present) []Row {
 	return c.rows(p)
 }
 
-// Sized reports whether typing is a size rather than a name.
+// Sized reports whether a size is typed and not a name.
 func (c *Choice) Sized() bool { return c.Typed != nil }
 
-// Reasons are what a row rests on.
+// Reasons are the facts behind a row.
 func (c *Choice) Reasons(p *Present, id string) []Reason {
 	if c.reasons == nil {
 		return nil
@@ -85,7 +84,7 @@ func (c *Choice) Reasons(p *Present, id string) []Reason {
 	return c.reasons(id, p)
 }
 
-// Now is the id of the row that a card has.
+// Now is the id of the row that a card uses.
 func (c *Choice) Now(card *calc.Card) string {
 	switch {
 	case c.Same != "" && !c.Given(&card.Job):
@@ -115,10 +114,10 @@ func rowsOf[T any](all []T, row func(*T) Row) []Row {
 	return list
 }
 
-// Reason is one line of what a row rests on.
+// Reason is one fact behind a row.
 type Reason struct{ Label, Value, Source, Known string }
 
-// figure is the reason that a table's figure gives.
+// figure is a table's figure as a reason.
 func figure(label string, d tables.Datum, sys quantity.System) Reason {
 	if sys == quantity.Both {
 		sys = quantity.Metric

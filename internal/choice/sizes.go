@@ -51,8 +51,8 @@ func gaugeRow(n int, in float64, sys tables.GaugeSystem) Row {
 	return r
 }
 
-// typedSheet is a typed gauge or thickness. A gauge that the metal's system does not have is refused here, where it was
-// typed.
+// typedSheet is the row of a typed gauge or thickness. A gauge that the metal's system does not have is refused here,
+// next to where it was typed.
 func typedSheet(text string, sys tables.GaugeSystem) (Row, error) {
 	size, err := quantity.ParseSize(text)
 	if err != nil {
@@ -85,12 +85,13 @@ func sheetText(gauge int, mm calc.Opt, sys quantity.System) string {
 	return strconv.Itoa(gauge) + " ga"
 }
 
-// bothWays is a thickness in millimetres and in inches without the leading zero, as on a mill tag: people use either.
+// bothWays is a thickness in millimetres and in inches, because people use either. The inches have no leading zero, as
+// on a mill tag.
 func bothWays(in float64) string {
 	return fmt.Sprintf("%5.2f mm  %s in", in*quantity.MMPerInch, strings.TrimPrefix(fmt.Sprintf("%.4f", in), "0"))
 }
 
-// suits says where a sheet is not of a thickness that arc brazing suits.
+// suits warns of a sheet whose thickness does not suit arc brazing.
 func suits(mm float64) string {
 	switch {
 	case mm > tables.SheetThickest.V:
@@ -115,7 +116,7 @@ func sheetOf(sys tables.GaugeSystem) string {
 	return "copper-alloy sheet"
 }
 
-// gaugeReasons shows the trap: what the same number means in the four systems.
+// gaugeReasons shows what the same gauge number means in the four systems, a frequent mistake.
 func gaugeReasons(id string) []Reason {
 	n, err := strconv.Atoi(strings.TrimSuffix(id, "ga"))
 	if err != nil {
@@ -159,7 +160,7 @@ var wires = values{
 	},
 }
 
-// wireRow says between which currents a wire runs a steady short arc, and what it is sold on.
+// wireRow says between which currents a wire burns a steady short arc, and on which spools it is sold.
 func wireRow(id, name string, mm float64, spools string) Row {
 	parts := []string{fmt.Sprintf("%.3f mm", mm)}
 	arc, sold := calc.ArcRange(mm), ""
@@ -182,7 +183,7 @@ func wireID(mm float64) string {
 	return sizeID(mm)
 }
 
-// shownWire is the size as printed on the spool, or in the units of the card.
+// shownWire is the size as it is stamped on the spool, otherwise in the units of the card.
 func shownWire(c *calc.Card, sys quantity.System) string {
 	if w, ok := tables.WireNear(c.Used.Wire.V); ok {
 		return w.ID
@@ -190,7 +191,7 @@ func shownWire(c *calc.Card, sys quantity.System) string {
 	return quantity.Show(c.Used.Wire.V, "mm", sys)
 }
 
-// gaps are a few openings to pick from; any other is typed.
+// gaps are a few openings to pick from; any other can be typed.
 var gaps = values{sample: true,
 	rows: func(*Present) []Row {
 		return rowsOf([]float64{0, 0.5, 1, 1.5, 2, 2.5, 3}, func(mm *float64) Row { return gapRow(*mm) })

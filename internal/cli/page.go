@@ -17,8 +17,8 @@ type pageCommand struct {
 }
 
 var pageCommands = []pageCommand{
-	{"fit", "Should this be arc-brazed at all? A verdict, its reasons, what a shop does instead",
-		`Whether this job should be arc-brazed: suits, possible with care, choose another way, or stop; the reasons,
+	{"fit", "Should this be arc-brazed at all? The answer, its reasons, what a shop does instead",
+		`Whether this job should be arc-brazed: suitable, possible with care, choose another way, or stop; the reasons,
 heaviest first, each with its source; and for each "no" what a shop does instead. A stop is an answer: exit code 0.`,
 		"  brazebooth fit --metal galvanized --gauge 20ga --joint lap --use seal --hazard none"},
 	{"filler", "Every wire ranked for this pair of metals: what speaks for it, what rules it out",

@@ -2,18 +2,19 @@ package joint
 
 import "math"
 
-// Bead is the filler over the chord from toe to toe: a segment of a circle, or the crown of an edge joint.
+// Bead is the cross-section of the filler above the chord from toe to toe: a segment of a circle, or the crown of an
+// edge joint.
 type Bead struct {
 	of     *Shape
-	toe    Point // the first one
-	along  Point // toward the second one, a length of 1
+	toe    Point // the first toe
+	along  Point // unit vector toward the second toe
 	chord  float64
-	radius float64 // 0 is flat
+	radius float64 // of the surface's circle; 0 for a flat surface
 	centre float64 // how far the circle's centre lies below the chord
 	crown  *crown
 }
 
-// Bead is the bead, nil where there is none.
+// Bead returns the bead, or nil if the joint has none.
 func (s *Shape) Bead() *Bead {
 	f, w := s.sides(), s.wet()
 	a, b := f[0].from.plus(f[0].along, w[0]), f[1].from.plus(f[1].along, w[1])
@@ -33,8 +34,8 @@ func (s *Shape) Bead() *Bead {
 	return c
 }
 
-// Holds reports whether a place outside the members lies in the bead: in the corner under the chord, or in the segment
-// over it, which bulges out over the toes where its angle is over 90°.
+// Holds reports whether a point outside the members lies in the bead: in the corner below the chord, or in the segment
+// above it. The segment bulges out over the toes if its angle is over 90°.
 func (c *Bead) Holds(p Point) bool {
 	if c == nil {
 		return false
@@ -43,10 +44,11 @@ func (c *Bead) Holds(p Point) bool {
 		return c.crown.holds(p)
 	}
 	if c.of.Kind == Corner && p.X < 0 && p.Y < -c.of.Thick[0] {
-		return false // inside the corner, behind both members: the chord between far toes runs through it
+		return false // inside the corner, behind both members: a chord between far toes passes through this place
 	}
 	at := p.minus(c.toe)
-	h, u := at.Y*c.along.X-at.X*c.along.Y, at.dot(c.along)-c.chord/2 // over the chord, from its middle
+	// Height above the chord, and position along it from its middle.
+	h, u := at.Y*c.along.X-at.X*c.along.Y, at.dot(c.along)-c.chord/2
 	if h > 0 && c.radius > 0 && c.of.Phi > 0 {
 		return math.Hypot(u, h+c.centre) <= c.radius
 	}
@@ -60,7 +62,7 @@ func (c *Bead) Holds(p Point) bool {
 	return h <= surface && (h > 0 || c.of.pocket(p.X, p.Y))
 }
 
-// pocket is the room between the members that the bead fills under its chord.
+// pocket reports whether a point lies between the members, where the bead fills the space below its chord.
 func (s *Shape) pocket(x, y float64) bool {
 	switch s.Kind {
 	case Lap, Tee:

@@ -2,15 +2,16 @@ package joint
 
 import "math"
 
-// crown is the bead of an edge joint: it lies on both edges and runs down the outer faces. Over them, unfolded into one
-// face, its height is a parabola from toe to toe; around the corners it is as thick as it is at them.
+// crown is the bead of an edge joint: it covers both edges and runs down the outer faces. With these unfolded into one
+// face, its height is a parabola from toe to toe. Around the corners it keeps the height that it has at them.
 type crown struct {
 	of           *Shape
-	middle, half float64 // of what is wetted, along the face, from the middle of the gap
+	middle, half float64 // centre and half-width of the wetted part, along the unfolded face, from the middle of the gap
 	top          float64
 }
 
-// crown has the area of the segment over the chord, which runs through the sheets, without what they take of it.
+// crown gives the bead the area of the segment above the chord, minus the part of the segment that the sheets fill: the
+// chord runs through them.
 func (s *Shape) crown(chord float64) *crown {
 	sheets := s.Thick[0]*s.Wet[0] + s.Thick[1]*s.Wet[1] + s.Gap*(s.Wet[0]+s.Wet[1])/2
 	sin, cos := math.Sincos(s.Phi)
@@ -27,16 +28,17 @@ func (s *Shape) crown(chord float64) *crown {
 	return c
 }
 
-// outer is where the outer faces of an edge joint's sheets are.
+// outer returns the x positions of the outer faces of an edge joint's sheets.
 func (s *Shape) outer() (left, right float64) { return -s.Gap/2 - s.Thick[0], s.Gap/2 + s.Thick[1] }
 
-// share is which part of its greatest height the bead has at a place along the face; below zero is beyond its toes.
+// share is the bead's height at a place along the face as a share of its greatest height. It is negative beyond the
+// toes.
 func (c *crown) share(along float64) float64 {
 	u := (along - c.middle) / c.half
 	return 1 - u*u
 }
 
-// holds reports whether a place outside the members lies in the bead.
+// holds reports whether a point outside the members lies in the bead.
 func (c *crown) holds(p Point) bool {
 	if c == nil {
 		return false

@@ -1,13 +1,14 @@
-// Package joint is the cross-section of a joint and its bead, for whoever draws it: what lies where, and what a picture
-// of it has to hold. Lengths are mm, x to the right and y up from where the joint begins; angles are rad.
+// Package joint is the cross-section of a joint and its bead, for everything that draws it: which part lies where, and
+// which area a picture has to show. Lengths are mm, x to the right and y up from where the joint begins; angles are
+// rad.
 package joint
 
 import "math"
 
-// Kind is how the members lie.
+// Kind is how the members are placed against each other.
 type Kind uint8
 
-// The joints.
+// The kinds of joints.
 const (
 	Butt Kind = iota
 	Lap
@@ -18,40 +19,40 @@ const (
 	Kinds = iota
 )
 
-// KindOf finds a joint by its name; false and Butt for one without a cross-section of its own.
+// KindOf finds a joint by its name. It returns Butt and false for a joint that has no cross-section of its own.
 func KindOf(name string) (Kind, bool) {
 	k, ok := map[string]Kind{"butt": Butt, "lap": Lap, "tee": Tee, "corner": Corner, "overlay": Overlay,
 		"edge": Edge}[name]
 	return k, ok
 }
 
-// Shape is a joint's members and its bead. Index 0 is the first member: the upper one of a lap, the one that stands in
-// a tee, the only one of an overlay.
+// Shape is a joint's members and its bead. Index 0 is the first member: the upper sheet of a lap, the standing one of a
+// tee, the only one of an overlay.
 type Shape struct {
 	Kind  Kind
 	Thick [2]float64
 	Gap   float64    // between the members
-	Wet   [2]float64 // wetted width on each member; 0 has no bead
-	Phi   float64    // between the chord from toe to toe and the bead's surface; below zero is concave
-	// Backing is the thickness of a bar or strip behind a butt; 0 is none.
+	Wet   [2]float64 // wetted width on each member; without one there is no bead
+	Phi   float64    // angle between the chord from toe to toe and the bead's surface; negative is concave
+	// Backing is the thickness of a bar or strip behind a butt; 0 means none.
 	Backing float64
 }
 
-// Point is a place.
+// Point is a place in the cross-section.
 type Point struct{ X, Y float64 }
 
 func (p Point) minus(q Point) Point            { return Point{p.X - q.X, p.Y - q.Y} }
 func (p Point) plus(q Point, by float64) Point { return Point{p.X + by*q.X, p.Y + by*q.Y} }
 func (p Point) dot(q Point) float64            { return p.X*q.X + p.Y*q.Y }
 
-// side is a member's face as the bead sees it: where the joint begins on it, which way it runs from there, and the way
-// into the metal.
+// side is the face of a member that the bead lies on: where the joint begins on it, the direction in which it runs from
+// there, and the direction into the metal.
 type side struct {
 	from, along, in Point
-	on              bool // it runs on beyond the joint
+	on              bool // the member continues past the joint
 }
 
-// sides are the faces of both members. An overlay has its one face twice, with a toe on either side of the bead.
+// sides are the faces of both members. An overlay has its one face twice, one for the toe on each side of the bead.
 func (s *Shape) sides() [2]side {
 	left, right, up, down := Point{-1, 0}, Point{1, 0}, Point{0, 1}, Point{0, -1}
 	switch s.Kind {
@@ -78,8 +79,8 @@ func (s *Shape) wet() [2]float64 {
 	return s.Wet
 }
 
-// Member finds the member at a place: which one, how deep under the face that the bead sees, how far from the joint;
-// false where there is none.
+// Member finds the member at a point: its index, the depth under its face, and the distance along the face from the
+// joint. ok is false if no member is there.
 func (s *Shape) Member(p Point) (i int, depth, along float64, ok bool) {
 	for i, f := range s.sides() {
 		depth, along = p.minus(f.from).dot(f.in), p.minus(f.from).dot(f.along)
@@ -90,7 +91,8 @@ func (s *Shape) Member(p Point) (i int, depth, along float64, ok bool) {
 	return 0, 0, 0, false
 }
 
-// Film is the wetted width itself, so high: a toe runs out thinner than a dot, and its end would not be seen.
+// Film reports whether a point lies in a film of this height on the wetted width. Near its toes the bead is thinner
+// than a dot of a drawing, so that without the film the wetted width would look too short.
 func (s *Shape) Film(p Point, high float64) bool {
 	wet := s.wet()
 	for i, f := range s.sides() {
@@ -102,16 +104,16 @@ func (s *Shape) Film(p Point, high float64) bool {
 	return false
 }
 
-// Behind reports whether a place lies in what is behind a butt.
+// Behind reports whether a point lies in the backing of a butt.
 func (s *Shape) Behind(p Point) bool {
 	low := -max(s.Thick[0], s.Thick[1])
 	return s.Kind == Butt && p.Y < low && p.Y >= low-s.Backing
 }
 
-// Frame is what a picture shows.
+// Frame is the area that a picture shows.
 type Frame struct{ Left, Right, Low, Top float64 }
 
-// Frame is a frame that holds the bead and so much of each member along it.
+// Frame returns an area that holds the bead and the given length of each member beside it.
 func (s *Shape) Frame(reach func(member int) float64) Frame {
 	head, t := max(s.Wet[0], s.Wet[1], 1)*0.8, s.Thick
 	switch s.Kind {

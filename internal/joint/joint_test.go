@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// The fuller a bead, the more of the drawing it takes; a hollow one stays below the chord from toe to toe.
+// The larger the bead's angle, the larger its area; a concave bead stays below the chord from toe to toe.
 func TestBeadGrows(t *testing.T) {
 	dots := func(phi float64) (n int) {
 		s := Shape{Kind: Tee, Thick: [2]float64{1.5, 2}, Wet: [2]float64{4, 4}, Phi: phi}
@@ -28,7 +28,8 @@ func TestBeadGrows(t *testing.T) {
 	}
 }
 
-// At the toes begins the metal: a step into it is in the member, one out of it in none, and the frame shows both.
+// The metal begins at the toes: a step into the metal is in the member, a step out is in none, and the frame shows
+// both.
 func TestToesLieOnTheMembers(t *testing.T) {
 	for kind := range Kind(Kinds) {
 		s := Shape{Kind: kind, Thick: [2]float64{1.2, 2}, Gap: 0.4, Wet: [2]float64{3, 2.5}, Phi: 0.4}
@@ -52,7 +53,7 @@ func TestToesLieOnTheMembers(t *testing.T) {
 	}
 }
 
-// Only behind a butt there is something, as thick as it is said to be.
+// Only a butt has a backing, and it is as thick as given.
 func TestBehind(t *testing.T) {
 	s := Shape{Thick: [2]float64{1, 2}, Gap: 1, Backing: 1.5}
 	for y, want := range map[float64]bool{-1.9: false, -2.1: true, -3.4: true, -3.6: false} {
@@ -74,7 +75,7 @@ func TestKindOf(t *testing.T) {
 	}
 }
 
-// area counts what a bead fills outside the members, mm2, in dots of 0.03 by 0.03 mm.
+// area measures the bead outside the members, mm2, in dots of 0.03 by 0.03 mm.
 func area(s *Shape) float64 {
 	const dot = 0.03
 	n, c := 0, s.Bead()
@@ -89,7 +90,7 @@ func area(s *Shape) float64 {
 	return float64(n) * dot * dot
 }
 
-// The bead on the edges of two sheets has the area that its angle stands for, whatever they are thick, and lies in the
+// The bead of an edge joint has the area that belongs to its angle, for any thickness of the sheets, and lies in the
 // frame.
 func TestEdgeHasItsArea(t *testing.T) {
 	for _, s := range []Shape{
@@ -112,7 +113,7 @@ func TestEdgeHasItsArea(t *testing.T) {
 	}
 }
 
-// A bead of more than 90° bulges out over its toes: the segment of a circle is there whole.
+// A bead of more than 90° bulges out over its toes: the whole segment of the circle is drawn.
 func TestBulge(t *testing.T) {
 	s := Shape{Kind: Overlay, Thick: [2]float64{2}, Wet: [2]float64{1.5}}
 	for _, s.Phi = range []float64{0.3, 1.2, 2, 2.5} {
@@ -124,7 +125,7 @@ func TestBulge(t *testing.T) {
 	}
 }
 
-// A corner's bead lies outside the corner, however far its toes reach.
+// The bead of a corner lies outside the corner, however far its toes reach.
 func TestCornerIsEmptyInside(t *testing.T) {
 	for _, wet := range []float64{0.5, 2, 5, 9} {
 		for _, phi := range []float64{-0.3, 0, 0.6, 1.9} {

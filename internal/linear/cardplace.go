@@ -11,7 +11,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// cardPlace is where the card was read out and anything may be asked of it.
+// cardPlace is the place after the card was read out, where every question about it can be asked.
 type cardPlace struct{ fresh bool }
 
 func (cardPlace) name(*talk) string { return "card" }
@@ -27,13 +27,13 @@ func (cardPlace) back(t *talk) {
 	t.goTo(&question{step: len(path), choice: path[len(path)-1]})
 }
 
-// command is one word that the card understands.
+// command is a word that can be typed at the card.
 type command struct {
 	name, usage string
 	do          func(t *talk, rest string)
 }
 
-// commands are listed in the order of help; a function, because some of them read the list.
+// commands are listed in the order of help. It is a function because some commands read this list themselves.
 func commands() []command {
 	return []command{
 		{"card", "the whole card again", func(t *talk, _ string) { t.read() }},
@@ -90,7 +90,7 @@ func (cardPlace) hear(t *talk, line string) {
 	}
 }
 
-// askFor asks for one choice by itself, with its list where that is wanted.
+// askFor asks for one choice by itself, and lists its answers if that is asked for.
 func (t *talk) askFor(c *choice.Choice, how string) {
 	q := &question{choice: c}
 	t.goTo(q)
@@ -99,7 +99,7 @@ func (t *talk) askFor(c *choice.Choice, how string) {
 	}
 }
 
-// choiceNamed finds the choice that a line begins with, by a name of one or two words, and what follows it.
+// choiceNamed finds the choice that a line begins with, by a name of one or two words, and the rest of the line.
 func (t *talk) choiceNamed(line string) (*choice.Choice, string) {
 	one, rest := cutWord(strings.Replace(line, "=", " ", 1))
 	two, after := cutWord(rest)
@@ -109,10 +109,10 @@ func (t *talk) choiceNamed(line string) (*choice.Choice, string) {
 	return choice.Called(one), rest
 }
 
-// unknown refuses a word and offers those that come near it.
+// unknown refuses a word and names similar ones.
 func (t *talk) unknown(word string) {
 	if _, err := quantity.Read(quantity.FieldNumber, word); err == nil {
-		t.refuse("a number alone says nothing here", "type what it is for, as feed 6.2 or travel 8")
+		t.refuse("a number alone is not enough here", "type what it is for, as feed 6.2 or travel 8")
 		return
 	}
 	var names []string
@@ -148,18 +148,18 @@ func (cardPlace) help(t *talk) {
 		choices = append(choices, choice.OnCard()[i].Name)
 	}
 	t.voice.show("Pages beside the card: " + strings.Join(pages, ", ") + ".")
-	t.voice.show("To change a choice type its name and what it is to be, as feed 6.2 or joint tee; " +
+	t.voice.show("To change a choice, type its name and its new value, such as feed 6.2 or joint tee; " +
 		"the name alone asks. They are " + strings.Join(choices, ", ") + ", and what each page asks for.")
-	t.voice.show("help and a name tells of one. words and a word is the glossary. back, again, units, quit.")
+	t.voice.show("help and a name explains one of them, words and a word looks in the glossary. back, again, units, quit.")
 }
 
-// example puts the shop's example on the card.
+// example puts the shop's example job on the card.
 func (t *talk) example() {
 	if !t.begin(t.o.Example) {
 		return
 	}
 	if t.o.Title != "" {
-		t.voice.say(first(t.o.Title), ".")
+		t.voice.say(capital(t.o.Title), ".")
 	}
 	t.goTo(cardPlace{fresh: true})
 }

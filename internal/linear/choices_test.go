@@ -8,7 +8,7 @@ import (
 	"brazebooth/internal/choice"
 )
 
-// Line by line every choice can be asked about by its name.
+// Every choice can be asked about by its name.
 func TestQuestionsAreTheChoices(t *testing.T) {
 	var in strings.Builder
 	for _, c := range choice.All() {

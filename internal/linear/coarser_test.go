@@ -7,7 +7,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// A map that is drawn coarser is read out as such; so is what was not tried.
+// The talk says if a map was computed on a coarser grid, and if a remedy was not tried.
 func TestCoarserMapIsReadOut(t *testing.T) {
 	if !deep.Run() {
 		t.Skip("a map that takes long: BRAZEBOOTH_DEEP=1 draws it")

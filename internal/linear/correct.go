@@ -74,7 +74,7 @@ func (p seenPlace) hear(t *talk, line string) {
 	t.advise(&page)
 }
 
-// advise reads out the one change, and asks whether it goes on the card.
+// advise reads out the one change to make, and asks whether to put it on the card.
 func (t *talk) advise(page *advice.Page) {
 	c := page.Correction
 	t.page = page
@@ -91,7 +91,7 @@ func (t *talk) advise(page *advice.Page) {
 	}})
 }
 
-// sights turns numbers and names with commas into the ids of what a bead shows.
+// sights turns numbers and names, separated by commas, into the ids of what a bead shows.
 func sights(line string) (string, error) {
 	var ids []string
 	for _, part := range strings.FieldsFunc(strings.ToLower(line), func(r rune) bool { return r == ',' || r == ';' }) {
@@ -111,7 +111,8 @@ func sights(line string) (string, error) {
 	return correct.SeenIDs(strings.Join(ids, ","))
 }
 
-// sightNamed finds a sight by its number, its id, the beginning of its name or what people say; "" for none.
+// sightNamed finds a sight by its number, its id, the beginning of its name or what people call it; "" if there is
+// none.
 func sightNamed(text string) string {
 	list := tables.Sights
 	if n, err := strconv.Atoi(text); err == nil {

@@ -9,7 +9,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// keepDial keeps what a dial of the power source gives at a position, and puts what its readings teach on the card.
+// keepDial saves what the power source delivers at a position of one of its dials, and puts what its readings teach on
+// the card.
 func (t *talk) keepDial(rest string) {
 	if t.taught == "" {
 		t.refuse("a dial of which power source?", "type power-source and its name; brazebooth book source enters one")
@@ -26,7 +27,7 @@ func (t *talk) keepDial(rest string) {
 	}
 }
 
-// dialRead reads "feed 4.2 5.1 m/min" or "volts 3 15.1": which dial, where it stands, what it gives.
+// dialRead reads "feed 4.2 5.1 m/min" or "volts 3 15.1": which dial, its position, what the power source delivers.
 func dialRead(text string) (r calc.Reading, err error) {
 	name, rest := cutWord(text)
 	at, gives := cutWord(rest)

@@ -18,7 +18,7 @@ func TestLongLine(t *testing.T) {
 	}
 }
 
-// A talk ends with its context while it waits for a line that never comes.
+// A talk that waits for a line ends when its context ends.
 func TestTalkEndsWithItsContext(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	in, _ := io.Pipe()
@@ -36,7 +36,7 @@ type broken struct{}
 
 func (broken) Write([]byte) (int, error) { return 0, io.ErrClosedPipe }
 
-func TestTalkEndsWhereNobodyHears(t *testing.T) {
+func TestTalkEndsWhenOutputFails(t *testing.T) {
 	if err := Run(context.Background(), Options{}, strings.NewReader(strings.Repeat("help\n", 100)),
 		broken{}); !errors.Is(err, io.ErrClosedPipe) {
 		t.Errorf("%v", err)

@@ -9,10 +9,10 @@ import (
 	"brazebooth/internal/report"
 )
 
-// figure is a figure in a sentence: "Wire feed 6.35 metres per minute, good between 5.9 and 6.8, suggested." What is
-// added stands behind the value, before the remark.
+// figure is a figure as a sentence: "Wire feed 6.35 metres per minute, good between 5.9 and 6.8, suggested." The text
+// added comes after the value, before the remark.
 func figure(r *report.Row, added string) string {
-	text := first(label(r.Figure.Name)) + " " + value(r)
+	text := capital(label(r.Figure.Name)) + " " + value(r)
 	for _, a := range [...]string{added, r.Long} {
 		if a != "" {
 			text += ", " + a
@@ -21,16 +21,16 @@ func figure(r *report.Row, added string) string {
 	return text + "."
 }
 
-// setting is a figure of the card in a sentence, with whose it is.
+// setting is a figure of the card as a sentence that also says whether it was given, assumed or suggested.
 func (t *talk) setting(f *calc.Figure) string { return figure(t.row(f), origin(&t.card, f.Name)) }
 
-// row is a figure of the card.
+// row is the row of a card's figure.
 func (t *talk) row(f *calc.Figure) *report.Row {
 	r := report.RowOf(&t.card, f, report.OfCard, t.units)
 	return &r
 }
 
-// value is a figure's number and band, in both systems where both are wanted.
+// value is a figure's number and band; in both systems if both were asked for.
 func value(r *report.Row) string {
 	text := valueIn(&r.Value, r.Range)
 	if r.Other.Number != "" {
@@ -39,7 +39,7 @@ func value(r *report.Row) string {
 	return text
 }
 
-// between is how a band is read out by what it means.
+// between is how a band is read out, by its meaning.
 var between = [...]string{", between ", ", good between ", ", usual between ", ", works between ",
 	", between "}
 
@@ -51,8 +51,8 @@ func valueIn(v *report.Value, of report.Meaning) string {
 	return text
 }
 
-// label is a figure's plain name. A member's number is put into words, or it would sound like the figure's value, and
-// a label with a unit in it gives way to the whole name.
+// label is a figure's plain name. A member's number is put into words, otherwise it would sound like the figure's
+// value. A label that contains a unit is replaced by the full name.
 func label(name string) string {
 	text := calc.FigureLabel(name)
 	if strings.Contains(text, "/") {
@@ -66,7 +66,7 @@ func label(name string) string {
 	return text
 }
 
-// origin says whose a setting is, "" for a figure that follows from others.
+// origin says whether a setting was given, assumed or suggested; "" for a figure that follows from others.
 func origin(card *calc.Card, figure string) string {
 	c := choice.SettingOf(figure)
 	switch {

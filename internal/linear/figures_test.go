@@ -13,7 +13,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// jobs are the lines that lead to a card, and the same job.
+// jobs are the lines that lead to a card, and the job that they describe.
 var jobs = []struct {
 	lines []string
 	job   calc.Job
@@ -38,7 +38,7 @@ var jobs = []struct {
 var saidFigure = regexp.MustCompile(`^([A-Z][a-z -]*?) (minus )?(\d*\.?\d+)( [a-zA-Z ]+)?` +
 	`(, (?:good )?between (minus )?(\d*\.?\d+) and (minus )?(\d*\.?\d+))?`)
 
-// number is a heard number.
+// number is a number as it was read out.
 func number(t *testing.T, minus, digits string) float64 {
 	t.Helper()
 	v, err := strconv.ParseFloat(digits, 64)
@@ -61,7 +61,7 @@ func alike(printed string, got, want float64) bool {
 	return got-want <= half*1.001 && want-got <= half*1.001
 }
 
-// Every figure of a card is read out, with the number and the band that the command gives for that job.
+// Every figure of a card is read out, with the number and the band that the command prints for that job.
 func TestEveryFigureAsTheCommandGivesIt(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
@@ -86,7 +86,7 @@ func TestEveryFigureAsTheCommandGivesIt(t *testing.T) {
 			}
 			for i := range card.Figures {
 				f := &card.Figures[i]
-				if f.Name == "gun_angle" { // a note says it in words
+				if f.Name == "gun_angle" { // this figure is read out as a note, in words
 					continue
 				}
 				m := heard[strings.ToLower(label(f.Name))]
@@ -97,7 +97,7 @@ func TestEveryFigureAsTheCommandGivesIt(t *testing.T) {
 				v, sign := quantity.Convert(f.Value, f.Unit, sys)
 				lo, _ := quantity.Convert(f.Low, f.Unit, sys)
 				hi, _ := quantity.Convert(f.High, f.Unit, sys)
-				if quantity.Dialable(f.Name) { // as a hand can set it, good ends rounded to the inside
+				if quantity.Dialable(f.Name) { // rounded to the dial, the ends of a good band inwards
 					a, b, c := quantity.Dialed(f.Name, f.Value, f.Low, f.High, f.Unit, f.Suggested(), sys)
 					v, lo, hi = plainNumber(t, a), plainNumber(t, b), plainNumber(t, c)
 				}
@@ -173,7 +173,7 @@ func TestEveryUnitHasWords(t *testing.T) {
 	}
 }
 
-// Stops and cautions come before the figures, whole and all of them.
+// All stops and cautions are read out in full before the figures.
 func TestDangersComeFirst(t *testing.T) {
 	text, _ := talkOf(t, Options{}, "galv", "20ga", "", "", "hazard tank", "card")
 	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 20, Hazard: "tank"})

@@ -20,7 +20,7 @@ func (t *talk) readPage(page *advice.Entry) {
 	t.tell(report.Page(&p, choice.Open(&t.job, page.Asks(t.card.Used.Joint)))...)
 }
 
-// readTimed reads out on, off and step of a timed arc on this joint.
+// readTimed reads out on time, off time and step of a timed arc on this joint.
 func (t *talk) readTimed(string) {
 	s, err := calc.SolveTimed(t.ctx, t.job, nil)
 	if err != nil {
@@ -47,7 +47,7 @@ func (t *talk) readWindow(string) {
 	t.tell(report.Window(&m, given)...)
 }
 
-// tell reads out a finding to somebody who has heard the card.
+// tell reads out a finding to a user who has heard the card already.
 func (t *talk) tell(blocks ...report.Block) {
 	t.say(blocks, report.Options{Units: t.units, Heard: true, Beside: true})
 }
@@ -61,16 +61,17 @@ func (t *talk) say(blocks []report.Block, o report.Options) {
 
 // leads are the words before a line of each kind.
 var leads = map[report.Kind]string{
-	report.Stop: "Stop! ", report.Caution: "Caution: ", report.Note: "Note: ", report.VerdictIs: "Verdict: ",
-	report.Instead: "Instead: ", report.Change: "Change: ", report.For: "For it: ", report.Against: "Against it: ",
+	report.Stop: "Stop! ", report.Caution: "Caution: ", report.Note: "Note: ",
+	report.FitVerdict: capital(report.FitLabel) + ": ",
+	report.Instead:    "Instead: ", report.Change: "Change: ", report.For: "For it: ", report.Against: "Against it: ",
 }
 
-// line reads out one line. Pictures are for the eye, and the sources of reasons are told when they are asked for.
+// line reads out one line. Pictures are left out, and the sources of reasons are read only when the user asks for them.
 func (t *talk) line(l *report.Line) {
 	switch l.Kind {
 	case report.Gap, report.Picture, report.Source, report.Formula, report.PutIn, report.LeansOn:
 	case report.Subject:
-		t.voice.say(sentence(first(l.Lead)), " ", sentence(first(l.Text)))
+		t.voice.say(sentence(capital(l.Lead)), " ", sentence(capital(l.Text)))
 	case report.Rank:
 		t.voice.say(fmt.Sprintf("%d: ", l.N), sentence(l.Text))
 	case report.FigureRow:
@@ -80,16 +81,16 @@ func (t *talk) line(l *report.Line) {
 		}
 		t.voice.say(figure(l.Row, assumed))
 	case report.Reason:
-		t.voice.say(sentence(first(l.Text)), " Known: ", calc.KnownWords(l.Known), ".")
-	case report.Change, report.VerdictIs, report.Instead, report.For, report.Against:
+		t.voice.say(sentence(capital(l.Text)), " Known: ", calc.KnownWords(l.Known), ".")
+	case report.Change, report.FitVerdict, report.Instead, report.For, report.Against:
 		t.voice.say(leads[l.Kind], sentence(l.Text))
 	case report.MayGive:
 		t.voice.show("You may also give: " + l.Text + ".")
-	case report.Edge, report.Limit, report.Remedy, report.Turns, report.Setting:
-		t.voice.say(first(l.Lead), ": ", sentence(l.Text))
+	case report.CardVerdict, report.Edge, report.Limit, report.Remedy, report.Turns, report.Setting:
+		t.voice.say(capital(l.Lead), ": ", sentence(l.Text))
 	case report.Assume:
-		t.voice.say(first(choiceWords(l.Lead)), " ", l.Value, ": ", sentence(l.Text))
+		t.voice.say(capital(choiceWords(l.Lead)), " ", l.Value, ": ", sentence(l.Text))
 	default:
-		t.voice.say(leads[l.Kind], sentence(first(l.Text)))
+		t.voice.say(leads[l.Kind], sentence(capital(l.Text)))
 	}
 }

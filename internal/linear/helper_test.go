@@ -13,16 +13,16 @@ import (
 	"brazebooth/calc"
 )
 
-// desk is a booth's desk in a test: what was typed stands in the transcript as a terminal would show it.
+// desk plays the user in a test: typed text is put into the transcript as a terminal would show it.
 type desk struct {
 	bytes.Buffer
 	lines   []string
 	typed   int
-	prompts int      // lines that were waited for with a prompt
-	before  []string // the last line before each wait
+	prompts int      // lines that were read after a prompt
+	before  []string // the last line before each read
 }
 
-// Read gives one line, and only when it is waited for.
+// Read returns one line at a time, as a terminal does.
 func (d *desk) Read(p []byte) (int, error) {
 	text := d.String()
 	last := text[strings.LastIndexByte(text, '\n')+1:]
@@ -39,7 +39,7 @@ func (d *desk) Read(p []byte) (int, error) {
 	return copy(p, line), nil
 }
 
-// talkOf runs a talk with these lines and returns what was said. Typed lines must be short enough for one read.
+// talkOf runs a talk with these lines and returns its output. Each line must be short enough for one read.
 func talkOf(t testing.TB, o Options, lines ...string) (string, *desk) {
 	t.Helper()
 	d := &desk{lines: lines}
@@ -52,7 +52,7 @@ func talkOf(t testing.TB, o Options, lines ...string) (string, *desk) {
 	return d.String(), d
 }
 
-// odd is the first character that is neither a letter nor printable ASCII nor a line's end, -1 for none.
+// odd is the first character that is neither a letter nor printable ASCII nor a line break, -1 if there is none.
 func odd(text string) rune {
 	for _, r := range text {
 		if r != '\n' && (r < ' ' || r > '~') && !unicode.IsLetter(r) && !unicode.IsMark(r) {
@@ -62,7 +62,7 @@ func odd(text string) rune {
 	return -1
 }
 
-// shelf is a book in a test.
+// shelf is a book for tests.
 type shelf struct {
 	names []string
 	jobs  []calc.Job

@@ -11,7 +11,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// withBook is a command that needs the book; where there is none it says so.
+// withBook is a command that needs the book. Without a book it says so.
 func withBook(do func(t *talk, rest string)) func(*talk, string) {
 	return func(t *talk, rest string) {
 		if t.o.Book == nil {
@@ -22,24 +22,24 @@ func withBook(do func(t *talk, rest string)) func(*talk, string) {
 	}
 }
 
-// isKept says what was kept, or why nothing was.
+// isKept reads out what was saved, or why nothing was.
 func (t *talk) isKept(said string, err error) bool {
 	if err != nil {
 		t.fault("not kept: ", err)
 		return false
 	}
-	t.voice.show(sentence(first(plain.Line(said, 300))))
+	t.voice.show(sentence(capital(plain.Line(said, 300))))
 	return true
 }
 
-// keep keeps the card under a name.
+// keep saves the card under a name.
 func (t *talk) keep(name string) {
 	if t.isKept(t.o.Book.Keep(t.ctx, name, &t.card)) {
 		t.kept = t.job
 	}
 }
 
-// keepBead keeps the last test bead that was told of, once.
+// keepBead saves the last test bead that was described, once.
 func (t *talk) keepBead(how string) {
 	n := len(t.tries)
 	switch how = strings.ToLower(how); {
@@ -48,16 +48,16 @@ func (t *talk) keepBead(how string) {
 	case t.bead == n:
 		t.refuse("this bead is kept already", "lay the next one, then type correct")
 	case how != "" && how != practice.BeadAcceptable:
-		t.refuse("a bead is not kept as "+quoted(how), "type keep-bead, or keep-bead acceptable")
+		t.refuse("a bead cannot be kept as "+quoted(how), "type keep-bead, or keep-bead acceptable")
 	case t.isKept(t.o.Book.Trial(t.ctx, t.tries[n-1].Job, t.tries[n-1].Seen, how, t.taught)):
 		t.bead = n
 	}
 }
 
-// most is how many kept cards are read out at once.
+// most is how many saved cards are read out at once.
 const most = 9
 
-// find lists kept cards by the beginnings of words.
+// find lists saved cards by the beginnings of words.
 func (t *talk) find(text string) {
 	if t.look(text) {
 		t.listFound()
@@ -76,7 +76,7 @@ func (t *talk) look(text string) bool {
 
 func (t *talk) listFound() {
 	if len(t.found) == 0 {
-		t.voice.say("No kept card answers to that.")
+		t.voice.say("No kept card matches that.")
 		return
 	}
 	for i, e := range t.found[:min(len(t.found), most)] {
@@ -84,12 +84,12 @@ func (t *talk) listFound() {
 		t.voice.line(name + t.voice.marked(spell(sentence(e.Line))))
 	}
 	if n := len(t.found); n > most {
-		t.voice.show(fmt.Sprintf("%d more: find and more of the name narrows the list.", n-most))
+		t.voice.show(fmt.Sprintf("%d more: type find and more of the name to narrow the list.", n-most))
 	}
-	t.voice.show("open and a number takes one.")
+	t.voice.show("Type open and a number to open one.")
 }
 
-// open takes a kept card, by its number in the list or by its name.
+// open opens a saved card, by its number in the list or by its name.
 func (t *talk) open(which string) {
 	n, err := strconv.Atoi(which)
 	last := len(t.found)
@@ -112,7 +112,7 @@ func (t *talk) open(which string) {
 	}
 }
 
-// take puts a kept card in the place of the present one, and asks where that would be lost.
+// take replaces the present card by a saved one. If changes would be lost, it asks first.
 func (t *talk) take(e Entry) {
 	if t.job != (calc.Job{}) && t.job != t.kept && t.job != t.o.Example {
 		question := "The present card is not kept. Open " + e.Name + " in its place?"
@@ -135,7 +135,7 @@ func (t *talk) load(e Entry) {
 	}
 }
 
-// recall narrows the card by what a power source taught.
+// recall puts what was learned about a power source on the card.
 func (t *talk) recall(source string) {
 	if source == "" {
 		t.refuse("which power source?", "type power-source and its name")
@@ -150,7 +150,7 @@ func (t *talk) recall(source string) {
 	t.taught = source
 }
 
-// pull keeps a piece of the card's job that was pulled until it broke.
+// pull saves a test piece of the card's job that was pulled until it broke.
 func (t *talk) pull(what string) {
 	load, broke := cutWord(what)
 	kN, err := quantity.Read(quantity.FieldForce, load)

@@ -10,7 +10,7 @@ import (
 	"brazebooth/calc"
 )
 
-// A test bead that was told of is kept once, as what it looks or as acceptable.
+// A described test bead is saved once, judged by what it shows, or as acceptable.
 func TestKeepBead(t *testing.T) {
 	s := &shelf{}
 	got, _ := talkOf(t, Options{Book: s}, "steel", "18", "", "dip", "feed 5.5", "travel 10", "keep-bead",
@@ -32,7 +32,7 @@ func TestKeepBead(t *testing.T) {
 	}
 }
 
-// What a dial gives is kept with its power source; what is not a reading is refused with what to type.
+// A dial reading is saved with its power source. Text that is no reading is refused with what to type.
 func TestKeepDial(t *testing.T) {
 	s := &shelf{}
 	got, _ := talkOf(t, Options{Book: s}, "steel", "18", "", "dip", "dial feed 4.2 5.1", "power-source booth 1",
@@ -54,8 +54,7 @@ func TestKeepDial(t *testing.T) {
 	}
 }
 
-// With a decimal comma every number that is read out has it, in both systems of units; more than the mark does not
-// change.
+// With a decimal comma, every number that is read out has it, in both systems of units, and nothing else changes.
 func TestCommaIsReadOut(t *testing.T) {
 	lines := []string{"galv", "18", "", "dip", "feed 5.5", "travel 10", "results", "why feed", "map", "strength",
 		"units inch", "card", "results"}

@@ -12,47 +12,48 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Keeper is the shop's book as the answers need it. Its texts are safe for a terminal.
+// Keeper is the part of the shop's book that a talk needs. Its texts are safe for a terminal.
 type Keeper interface {
 	// Keep saves a card under a name and says where.
 	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
-	// Trial keeps a test bead: what it shows, what it is judged ("" for what it shows), at which power source (""
-	// where none was named).
+	// Trial saves a test bead: what it shows, the verdict ("" to judge by what it shows), and the power source ("" if
+	// none was named).
 	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
-	// Pull keeps a test piece that was pulled until it broke: its load, kN, and where it broke (sheet, bronze or bond).
+	// Pull saves a test piece that was pulled until it broke: its load, kN, and where it broke (sheet, bronze or bond).
 	Pull(ctx context.Context, job calc.Job, force float64, broke, source string) (said string, err error)
-	// Find lists kept cards by the beginnings of words, newest first.
+	// Find lists saved cards by the beginnings of words, newest first.
 	Find(ctx context.Context, text string) ([]Entry, error)
-	// Load is the job of a kept card.
+	// Load returns the job of a saved card.
 	Load(ctx context.Context, id string) (calc.Job, error)
 	// Recall returns the job with what a power source's readings and verdicts taught.
 	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
-	// Measure keeps a reading of a power source, with the travel (mm/s) where it was timed, and returns the job with
-	// what its readings taught. An error means that nothing was kept.
+	// Measure saves a reading of a power source, with the travel (mm/s) if it was timed, and returns the job with what
+	// its readings taught. After an error nothing was saved.
 	Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (
 		taught calc.Job, said string, err error)
 }
 
-// Entry is one kept card: an alias, so that a Keeper need not import this package.
+// Entry is one saved card. It is an alias, so that a Keeper need not import this package.
 type Entry = struct{ ID, Kind, Name, At, Line string }
 
-// Options are what the talk is given.
+// Options are the settings of a talk.
 type Options struct {
 	Units   quantity.System // "": metric
 	Comma   bool            // numbers are read out with a decimal comma
-	Book    Keeper          // nil: nothing is kept
-	Example calc.Job        // what "example" puts on the card
-	Title   string          // what the example is
+	Book    Keeper          // nil: nothing can be saved
+	Example calc.Job        // the job that "example" puts on the card
+	Title   string          // the name of the example
 }
 
-// answer is how a job gets its card. Tests ask for the same few cards in every talk and have each computed once.
+// answer finds the card of a job. Tests ask for the same few cards in every talk and replace answer to compute each
+// once.
 var answer = calc.Answer
 
-// longestLine is more than any answer needs, in bytes as they come.
+// longestLine is longer than any answer needs to be, in bytes as read.
 const longestLine = 400
 
-// Run asks and answers until in ends, until somebody quits, or until the context does. All three end without an error;
-// an error means that writing failed.
+// Run asks and answers until the input ends, the user quits, or the context ends. All three end without an error; an
+// error means that writing failed.
 func Run(ctx context.Context, o Options, in io.Reader, out io.Writer) error {
 	t := newTalk(ctx, o, out)
 	lines := bufio.NewReaderSize(crew.Reader(ctx, in), longestLine)

@@ -10,7 +10,7 @@ import (
 // atOnce is how many rows are read out at once: nobody remembers more.
 const atOnce = 6
 
-// list reads out the first answers, or those that hold a word.
+// list reads out the first answers, or those that contain a word.
 func (q *question) list(t *talk, word string) {
 	q.rows, q.next = t.rows(q.choice), 0
 	if word != "" {
@@ -27,13 +27,13 @@ func (q *question) list(t *talk, word string) {
 		q.more(t)
 	case word != "":
 		q.rows = nil
-		t.refuse("no answer holds "+quoted(word), "? alone lists them all")
+		t.refuse("no answer contains "+quoted(word), "? alone lists them all")
 	default:
-		t.voice.show(sentence(first(q.choice.Help())))
+		t.voice.show(sentence(capital(q.choice.Help())))
 	}
 }
 
-// more reads out the next few.
+// more reads out the next few answers.
 func (q *question) more(t *talk) {
 	if q.next >= len(q.rows) {
 		t.refuse("there are no more", "? begins again")
@@ -45,7 +45,7 @@ func (q *question) more(t *talk) {
 		if q.choice.Sized() {
 			n = "row " + n
 		}
-		t.voice.say(n, q.rows[i].ID, ". ", sentence(first(q.rows[i].Said())))
+		t.voice.say(n, q.rows[i].ID, ". ", sentence(capital(q.rows[i].Said())))
 	}
 	q.next = to
 	if left := len(q.rows) - to; left > 0 {

@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// vocabulary is what a hand may type, right or wrong; what takes long to answer comes rarely.
+// vocabulary is text that a user may type, right or wrong. Text that takes long to answer comes rarely.
 func vocabulary() *rapid.Generator[string] {
 	known := []string{"", "?", "more", "back", "card", "again", "help", "units", "words", "words throat", "new",
 		"example", "results", "cautions",
@@ -28,7 +28,7 @@ func vocabulary() *rapid.Generator[string] {
 }
 
 // Whatever is typed: no panic, a prompt before every line or an end, and nothing but letters, printable ASCII and line
-// ends.
+// breaks.
 func TestAnythingTyped(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		lines := rapid.SliceOfN(vocabulary(), 0, 12).Draw(r, "lines")
@@ -55,7 +55,7 @@ func TestAnythingTyped(t *testing.T) {
 	})
 }
 
-// echoless is a desk whose typed lines do not stand among what is said.
+// echoless is a desk that keeps typed lines out of the transcript.
 type echoless struct {
 	desk *desk
 }

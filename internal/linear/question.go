@@ -13,10 +13,10 @@ func (t *talk) path() []*choice.Choice { return choice.Path(&t.job) }
 
 // question asks for one choice of the job.
 type question struct {
-	step   int // on the path, from 1; 0 for one that was asked from the card
+	step   int // on the path, from 1; 0 for a question that was asked at the card
 	choice *choice.Choice
-	rows   []choice.Row // what was listed last
-	next   int          // row from which "more" goes on
+	rows   []choice.Row // the rows that were listed last
+	next   int          // the row at which "more" continues
 }
 
 func (q *question) name(*talk) string { return q.choice.Words() }
@@ -24,7 +24,7 @@ func (q *question) name(*talk) string { return q.choice.Words() }
 func (q *question) enter(t *talk) {
 	lead := q.choice.Ask
 	if lead == "" {
-		lead = sentence(first(usage(q.choice)))
+		lead = sentence(capital(usage(q.choice)))
 	}
 	if q.step > 0 {
 		lead = fmt.Sprintf("Step %d of %d. %s", q.step, len(t.path()), lead)
@@ -50,7 +50,7 @@ func (q *question) hear(t *talk, line string) {
 	word, rest := cutWord(line)
 	switch low := strings.ToLower(line); {
 	case line == "":
-		t.voice.say(first(q.name(t)), ": ", t.now(q.choice), ".")
+		t.voice.say(capital(q.name(t)), ": ", t.now(q.choice), ".")
 		q.on(t)
 	case word == "?":
 		q.list(t, rest)
@@ -74,7 +74,7 @@ func (q *question) on(t *talk) {
 	t.goTo(cardPlace{fresh: q.step > 0})
 }
 
-// take reads an answer: a row's number, or what the choice itself understands.
+// take reads an answer: a row's number, or text that the choice itself understands.
 func (q *question) take(t *talk, line string) {
 	text, ok := q.numbered(t, line)
 	if !ok {
@@ -95,11 +95,11 @@ func (q *question) take(t *talk, line string) {
 		return
 	}
 	t.job, t.card, t.told = job, card, nil
-	t.voice.say(first(q.name(t)), ": ", t.now(q.choice), ".")
+	t.voice.say(capital(q.name(t)), ": ", t.now(q.choice), ".")
 	q.on(t)
 }
 
-// numbered turns a row's number into what the row stands for.
+// numbered replaces a row's number by the row's id.
 func (q *question) numbered(t *talk, line string) (string, bool) {
 	digits, isRow := strings.CutPrefix(strings.ToLower(line), "row ")
 	n, err := strconv.Atoi(strings.TrimSpace(digits))
@@ -112,7 +112,7 @@ func (q *question) numbered(t *talk, line string) (string, bool) {
 		return line, true
 	case n >= 1 && n <= len(rows):
 		return rows[n-1].ID, true
-	case !isRow && n > len(rows): // 304 is a metal
+	case !isRow && n > len(rows): // 304 is a metal, not a row's number
 		return line, true
 	}
 	t.refuse(fmt.Sprintf("there is no row %d", n), fmt.Sprintf("type a number from 1 to %d, or ? for the list",
@@ -120,7 +120,7 @@ func (q *question) numbered(t *talk, line string) (string, bool) {
 	return "", false
 }
 
-// with is the job with a choice on it, and its card.
+// with is the job with a choice added, and its card.
 func (t *talk) with(c *choice.Choice, text string) (calc.Job, calc.Card, error) {
 	job := t.job
 	if err := c.Set(&job, text); err != nil {
@@ -131,12 +131,12 @@ func (t *talk) with(c *choice.Choice, text string) (calc.Job, calc.Card, error) 
 }
 
 func (q *question) help(t *talk) {
-	t.voice.show(sentence(first(usage(q.choice))))
-	t.voice.show("? lists the answers, ? and a word those that hold it, more the next ones; answer by name, by number " +
-		"or by size.")
+	t.voice.show(sentence(capital(usage(q.choice))))
+	t.voice.show("? lists the answers, ? and a word those that contain it, more the next ones; answer by name, by " +
+		"number or by size.")
 	if q.choice.Sized() && len(t.rows(q.choice)) > 0 {
-		t.voice.show("A bare number is a size here; row 3 is the third row.")
+		t.voice.show("A number alone is a size here; row 3 is the third row.")
 	}
-	t.voice.show("Enter alone leaves it as it is said. card goes to the card at once, example fills in a real job.")
+	t.voice.show("Enter alone keeps what was read out. card goes to the card at once, example fills in a real job.")
 	t.voice.show("back, again, units, words and a word, quit.")
 }

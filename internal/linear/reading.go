@@ -10,8 +10,8 @@ import (
 	"brazebooth/internal/report"
 )
 
-// read reads the whole card out: what it is for, what stops or endangers, then the settings, what the heat comes to,
-// and what was assumed. Everything else is one word away.
+// read reads the card out: what it is for, stops and dangers, then the settings, the heat, and what was assumed.
+// Everything else can be asked for with one word.
 func (t *talk) read() {
 	t.say([]report.Block{report.Head{Card: &t.card}}, report.Options{Units: t.units, Heard: true})
 	t.dangers(func(*calc.Warning) bool { return true })
@@ -20,7 +20,7 @@ func (t *talk) read() {
 	}
 	t.tell(report.Notes{List: t.card.Notes})
 	t.voice.say(heat(&t.card))
-	for i := range t.card.Warnings { // what is worth knowing and no danger
+	for i := range t.card.Warnings { // worth knowing, but no danger
 		if w := &t.card.Warnings[i]; w.Severity == calc.Info && w.Code != "test-bead" {
 			t.danger(w)
 		}
@@ -36,10 +36,10 @@ func (t *talk) read() {
 		"help tells what else.", len(t.results())))
 }
 
-// choiceWords are a field's name in words.
+// choiceWords is a field's name in words.
 func choiceWords(field string) string { return strings.ReplaceAll(field, "_", " ") }
 
-// dangers reads out every stop, the test bead, and the cautions that are wanted; it returns how many were left out.
+// dangers reads out every stop, the test bead, and the wanted cautions. It returns how many cautions were left out.
 func (t *talk) dangers(wanted func(*calc.Warning) bool) (left int) {
 	for _, severity := range [...]calc.Severity{calc.Stop, calc.Info, calc.Caution} {
 		for i := range t.card.Warnings {
@@ -60,7 +60,7 @@ func (t *talk) dangers(wanted func(*calc.Warning) bool) (left int) {
 	return left
 }
 
-// danger reads out one warning by its weight; the test bead needs no word before it.
+// danger reads out one warning with a word for its severity; the advice to lay a test bead needs no such word.
 func (t *talk) danger(w *calc.Warning) {
 	if w.Code == "test-bead" {
 		t.voice.say(sentence(t.inUnits(w.Text)))
@@ -69,7 +69,7 @@ func (t *talk) danger(w *calc.Warning) {
 	t.tell(report.Cautions{List: []calc.Warning{*w}})
 }
 
-// settings are the settings, each in a sentence.
+// settings are the settings, each as a sentence.
 func (t *talk) settings() (list []string) {
 	for i := range t.card.Figures {
 		if f := &t.card.Figures[i]; choice.SettingOf(f.Name) != nil {
@@ -79,7 +79,7 @@ func (t *talk) settings() (list []string) {
 	return list
 }
 
-// results are the figures that follow from the settings. The gun's angle stands among the notes.
+// results are the figures that follow from the settings. The gun angle is read out among the notes.
 func (t *talk) results() []calc.Figure {
 	return slices.DeleteFunc(slices.Clone(t.card.Figures), func(f calc.Figure) bool {
 		return choice.SettingOf(f.Name) != nil || f.Name == "gun_angle"
@@ -90,7 +90,7 @@ func (t *talk) readResults(string) {
 	t.tell(report.Figures{Card: &t.card, List: t.results()}, report.Edges{Card: &t.card})
 }
 
-// heat is the verdict and the nearest edge.
+// heat says in a sentence how the heat is, and which edges are not met or which edge is nearest.
 func heat(c *calc.Card) string {
 	switch {
 	case c.Stopped():
@@ -99,7 +99,7 @@ func heat(c *calc.Card) string {
 		return "No verdict on the heat is computed for this job: judge it on a test bead."
 	}
 	zone := c.Zone
-	if c.Verdict() == "marginal" { // the screens say so too
+	if c.Verdict() == "marginal" { // as on the screens
 		zone = "marginal"
 	}
 	var missed []string

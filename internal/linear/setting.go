@@ -11,7 +11,7 @@ import (
 	"brazebooth/tables"
 )
 
-// change puts a choice on the job, where that has a card, and says what changed.
+// change puts a choice on the job, if the result has a card, and says what changed.
 func (t *talk) change(c *choice.Choice, text string) bool {
 	job, card, err := t.with(c, text)
 	if err != nil {
@@ -22,8 +22,8 @@ func (t *talk) change(c *choice.Choice, text string) bool {
 	return true
 }
 
-// changed makes another job the present one. It says first what was changed, then every stop, the cautions that are
-// new, and the settings that moved.
+// changed replaces the present job. It says first what was changed, then every stop, the new cautions, and the settings
+// that moved.
 func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choice) {
 	before, heatBefore := t.settings(), heat(&t.card)
 	if job.Metal != t.job.Metal || job.Joint != t.job.Joint { // a new card
@@ -40,7 +40,7 @@ func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choi
 	case own != "":
 		t.voice.say(own)
 	case c != nil:
-		t.voice.say(first(c.Words()), ": ", t.now(c), ".")
+		t.voice.say(capital(c.Words()), ": ", t.now(c), ".")
 	default:
 		t.voice.say(what)
 	}
@@ -58,7 +58,8 @@ func (t *talk) changed(job calc.Job, card calc.Card, what string, c *choice.Choi
 	}
 }
 
-// settingFigure is the figure that a choice sets; false where it is not a setting, or the card has none.
+// settingFigure is the figure that a choice sets. It returns false if the choice is no setting, or the card has no such
+// figure.
 func (t *talk) settingFigure(c *choice.Choice) (calc.Figure, bool) {
 	if c == nil || choice.SettingOf(c.Figure) != c {
 		return calc.Figure{}, false
@@ -66,7 +67,7 @@ func (t *talk) settingFigure(c *choice.Choice) (calc.Figure, bool) {
 	return t.card.Figure(c.Figure)
 }
 
-// now is a choice as the card has it, and whose it is.
+// now is a choice's value on the card, and whether it was given, assumed or suggested.
 func (t *talk) now(c *choice.Choice) string {
 	if f, ok := t.settingFigure(c); ok {
 		return value(t.row(&f)) + ", " + origin(&t.card, f.Name)
@@ -81,7 +82,7 @@ func (t *talk) now(c *choice.Choice) string {
 	return text
 }
 
-// chosen is a choice's own text, "" where nothing is chosen and nothing assumed.
+// chosen is the text of a choice's value, "" if it is neither chosen nor assumed.
 func (t *talk) chosen(c *choice.Choice) string {
 	switch {
 	case c.Name == "backing" && !c.Applies(&t.card):
@@ -96,7 +97,7 @@ func (t *talk) chosen(c *choice.Choice) string {
 		return t.sheet(0)
 	case c.Kind == quantity.FieldWire:
 		mm := t.card.Used.Wire.V
-		if w, ok := tables.WireNear(mm); !ok || w.Inch == 0 { // a spool's 0.9mm would be read letter by letter
+		if w, ok := tables.WireNear(mm); !ok || w.Inch == 0 { // a spool's "0.9mm" would be read letter by letter
 			return quantity.Show(mm, "mm", quantity.Metric)
 		}
 		return report.WireText(mm)
@@ -116,13 +117,13 @@ func (t *talk) sheet(i int) string {
 	return fmt.Sprintf("%d ga, %s", m.Gauge, size)
 }
 
-// rows are the answers of a choice that a question lists, none for a number of any size.
+// rows are the answers to a choice that a question lists, none for a number of any size.
 func (t *talk) rows(c *choice.Choice) []choice.Row {
 	solve := func(job calc.Job) (calc.Card, error) { return answer(t.ctx, job, nil) }
 	return c.Standard(&choice.Present{Card: &t.card, Job: t.job, Units: t.units, Solve: solve})
 }
 
-// reset leaves a choice open again, or every setting where none is named.
+// reset leaves a choice open again; without a name, every setting.
 func (t *talk) reset(name string) {
 	job := t.job
 	if name == "" {
@@ -141,13 +142,13 @@ func (t *talk) reset(name string) {
 	}
 	c.Clear(&job)
 	if job == t.job {
-		t.voice.say(first(c.Name), " is open already: ", t.now(c), ".")
+		t.voice.say(capital(c.Name), " is open already: ", t.now(c), ".")
 		return
 	}
-	t.swap(job, first(c.Name)+" is open again.")
+	t.swap(job, capital(c.Name)+" is open again.")
 }
 
-// swap makes a job the present one if it has a card.
+// swap replaces the present job if the new one has a card.
 func (t *talk) swap(job calc.Job, said string) {
 	card, err := answer(t.ctx, job, nil)
 	if err != nil {

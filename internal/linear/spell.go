@@ -9,7 +9,7 @@ import (
 	"brazebooth/calc"
 )
 
-// signs are characters of the project's texts that a screen reader skips or stumbles on, and the words for them.
+// signs are the characters in this program's texts that screen readers skip or misread, with words for them.
 var signs = strings.NewReplacer(
 	" – ", ", ", "–", " to ", " — ", ", ", "—", ", ", "−", " minus ", "×", " times ", "·", " times ", "÷", " over ",
 	"²", " squared", "³", " cubed", "⁵", " to the power 5", "√", "the square root of ",
@@ -21,27 +21,27 @@ var signs = strings.NewReplacer(
 
 var minus = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(^|[\s(])-([\d.])`) })
 
-// spell is a text as it is read out: units and signs in words.
+// spell is a text as it is read out, with units and symbols in words.
 func spell(text string) string {
 	text = signs.Replace(unitsSpelled(text))
 	text = minus().ReplaceAllString(text, "${1}minus $2")
 	return safe(tidy(text))
 }
 
-// literal is a text that names what to type: only what could not be typed is changed.
+// literal is a text that names something to type: only characters that cannot be typed are replaced.
 func literal(text string) string {
 	return safe(strings.NewReplacer("°C", "C", "°F", "F", "–", "-", "−", "-", "…", "...", "“", `"`, "”", `"`, "’",
 		"'").Replace(text))
 }
 
-// tidy leaves one blank where several came together, and none before a comma.
+// tidy reduces several blanks to one, and leaves none before a comma.
 func tidy(text string) string {
 	text = strings.Join(strings.Fields(text), " ")
 	return strings.NewReplacer(" ,", ",", " ;", ";", " )", ")", "( ", "(").Replace(text)
 }
 
-// safe leaves letters, their marks and the printable ASCII; anything else is a question mark, so that nothing is
-// dropped in silence.
+// safe keeps letters, their marks and printable ASCII. Everything else becomes a question mark, so that nothing is
+// dropped silently.
 func safe(text string) string {
 	return strings.Map(func(r rune) rune {
 		if r >= ' ' && r <= '~' || r > '~' && r != unicode.ReplacementChar &&
@@ -59,18 +59,18 @@ var operators = strings.NewReplacer(" + ", " plus ", " − ", " minus ", "/", " 
 // formula is a formula as it is read out.
 func formula(text string) string { return spell(operators.Replace(text)) }
 
-// numbers are a formula with its numbers and their units in words.
+// numbers is a formula with its numbers filled in and their units in words.
 func numbers(b *calc.Basis) string { return formula(b.Filled(inUnit)) }
 
-// first turns the first letter of a sentence into a capital.
-func first(s string) string {
+// capital capitalizes the first letter.
+func capital(s string) string {
 	for i, r := range s {
 		return string(unicode.ToUpper(r)) + s[i+len(string(r)):]
 	}
 	return s
 }
 
-// sentence ends a text with a full stop, unless it has an end.
+// sentence ends a text with a full stop, unless it ends with a mark already.
 func sentence(s string) string {
 	s = strings.TrimSpace(s)
 	if s == "" || strings.ContainsRune(".?!:", rune(s[len(s)-1])) {

@@ -50,7 +50,7 @@ func TestFormula(t *testing.T) {
 	}
 }
 
-// Every text that the program may say has words for each of its signs.
+// Every text that the program may print has words for each of its symbols.
 func TestEveryTextIsSpelled(t *testing.T) {
 	var texts []string
 	for _, w := range tables.Warnings {
@@ -88,8 +88,8 @@ func TestEveryTextIsSpelled(t *testing.T) {
 	}
 }
 
-// What is read out can be typed back.
-func TestWhatIsSaidCanBeTyped(t *testing.T) {
+// Values that are read out can be typed back.
+func TestSpokenValuesCanBeTyped(t *testing.T) {
 	for i := range choice.OnCard() {
 		f := &choice.OnCard()[i]
 		if f.Unit == "" {

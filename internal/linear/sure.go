@@ -2,7 +2,7 @@ package linear
 
 import "strings"
 
-// sure asks before something is done, and goes back to the card.
+// sure asks for a confirmation, and then goes back to the card.
 type sure struct {
 	question string
 	yes      func()

@@ -13,34 +13,34 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// talk is one person's questions and answers.
+// talk is one user's questions and answers.
 type talk struct {
 	ctx   context.Context
 	voice *voice
 	o     Options
 	units quantity.System
 
-	job    calc.Job // what was chosen; the rest is assumed
+	job    calc.Job // the choices made so far; everything else is assumed
 	card   calc.Card
-	before []past        // what changes were made from, for undo
-	kept   calc.Job      // as it lies in the book
+	before []past        // the jobs before each change, for undo
+	kept   calc.Job      // as it was last saved in the book
 	told   []string      // codes of the cautions that were read out for this job
-	page   *advice.Page  // the page that was read last
-	found  []Entry       // what was found last
+	page   *advice.Page  // the page that was read out last
+	found  []Entry       // the saved cards that were found last
 	tries  []correct.Try // test beads, oldest first
-	bead   int           // how many of them there were when one was kept last, 0 for none
-	taught string        // power source whose readings the card has
-	at     place         // where it stands
+	bead   int           // how many beads there were when the last one was saved, 0 for none
+	taught string        // power source whose readings are on the card
+	at     place         // where the talk is
 	over   bool
 }
 
-// past is a job as it was, and the power source that had taught it.
+// past is an earlier job, and the power source whose readings it had.
 type past struct {
 	job    calc.Job
 	taught string
 }
 
-// place is where a talk stands: what its prompt is called, and what a line means there.
+// place is a state of the talk: the name in its prompt, and how it handles a line.
 type place interface {
 	name(t *talk) string
 	hear(t *talk, line string)
@@ -62,17 +62,18 @@ func (t *talk) greet() {
 	t.voice.show("A question mark lists the answers. help, back and quit work everywhere.")
 }
 
-// start asks the questions of the path.
+// start asks the questions that lead to a card.
 func (t *talk) start(job calc.Job) {
 	switch {
 	case t.begin(job):
 		t.goTo(&question{step: 1, choice: t.path()[0]})
-	case t.at == nil: // told to end before the first question
+	case t.at == nil: // the context ended before the first question
 		t.leave()
 	}
 }
 
-// begin makes another job the present one, with nothing told or tried of it yet; false where it has no card.
+// begin replaces the present job and forgets everything that was read out or tried for the old one. It returns false if
+// the job has no card.
 func (t *talk) begin(job calc.Job) bool {
 	card, err := answer(t.ctx, job, nil)
 	if err != nil {
@@ -83,7 +84,7 @@ func (t *talk) begin(job calc.Job) bool {
 	return true
 }
 
-// goTo moves to another place, which may have something to say on entering.
+// goTo moves to another place, which may read something out when it is entered.
 func (t *talk) goTo(p place) {
 	t.at = p
 	if q, ok := p.(interface{ enter(*talk) }); ok {
@@ -91,7 +92,7 @@ func (t *talk) goTo(p place) {
 	}
 }
 
-// hear acts on a line: what means the same everywhere first.
+// hear handles a line: first the words that mean the same everywhere.
 func (t *talk) hear(line string) {
 	word, rest := cutWord(line)
 	switch strings.ToLower(word) {
@@ -117,17 +118,17 @@ func (t *talk) leave() {
 	t.over = true
 }
 
-// refuse says what is wrong and what to type instead. The talk stays where it is.
+// refuse says what is wrong and what to type instead. The talk stays at its place.
 func (t *talk) refuse(what, hint string) {
-	t.voice.say(sentence(first(t.inUnits(what))))
+	t.voice.say(sentence(capital(t.inUnits(what))))
 	if hint != "" {
-		t.voice.show(sentence(first(t.inUnits(hint))))
+		t.voice.show(sentence(capital(t.inUnits(hint))))
 	}
 }
 
-// fault says what was not done because of an error, and what to type instead where the error knows.
+// fault reads out an error, and what to type instead if the error knows it. what says what was not done.
 func (t *talk) fault(what string, err error) {
-	if t.ctx.Err() != nil { // it is told to end
+	if t.ctx.Err() != nil { // the talk is ending
 		return
 	}
 	hint := ""
@@ -137,10 +138,10 @@ func (t *talk) fault(what string, err error) {
 	t.refuse(what+plain.Line(err.Error(), 300), hint)
 }
 
-// inUnits is a sentence in the units that are read out.
+// inUnits is a sentence in the user's units.
 func (t *talk) inUnits(text string) string { return quantity.Sentence(text, t.units) }
 
-// setUnits changes the units, to the next ones where none are named.
+// setUnits changes the units; without a name, to the next ones.
 func (t *talk) setUnits(name string) {
 	sys, ok := quantity.FindSystem(name)
 	switch {
@@ -154,11 +155,11 @@ func (t *talk) setUnits(name string) {
 	t.voice.say("Units: ", string(t.units), ".")
 }
 
-// cutWord is the first word of a line and what follows it.
+// cutWord splits a line after its first word.
 func cutWord(line string) (word, rest string) {
 	word, rest, _ = strings.Cut(line, " ")
 	return word, strings.TrimSpace(rest)
 }
 
-// quoted repeats what was typed, short.
+// quoted repeats typed text, shortened.
 func quoted(s string) string { return `"` + plain.Line(s, 40) + `"` }

@@ -15,7 +15,7 @@ import (
 
 var update = flag.Bool("update", false, "rewrite the transcripts by what is said now")
 
-// transcripts are whole talks; what was typed stands behind its prompt, as a terminal shows it.
+// transcripts are whole talks. Typed text stands after its prompt, as on a terminal.
 var transcripts = []struct {
 	name  string
 	o     Options
@@ -75,13 +75,13 @@ func TestTranscripts(t *testing.T) {
 			t.Fatal(err)
 		}
 		if got != string(want) {
-			t.Errorf("%s is another talk now; look, and go test ./internal/linear -update. It begins to differ at\n%s",
-				x.name, differs(got, string(want)))
+			t.Errorf("%s differs from the recorded talk; look at it, then go test ./internal/linear -update. "+
+				"The first difference:\n%s", x.name, differs(got, string(want)))
 		}
 	}
 }
 
-// differs is the first line that is not the same.
+// differs is the first line that differs.
 func differs(got, want string) string {
 	a, b := strings.Split(got, "\n"), strings.Split(want, "\n")
 	for i := range a {

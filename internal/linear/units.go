@@ -7,15 +7,16 @@ import (
 	"sync"
 )
 
-// unit is one unit as it stands on a card or in a text, and as it is read out.
+// unit is a unit as written on a card or in a text, and as it is read out.
 type unit struct{ sign, one, many string }
 
-// units are the base units and a few compounds with a name of their own. Squares, cubes and quotients of them need no
-// row.
+// units are the base units and a few compound units with a name of their own. Squares, cubes and quotients of these
+// need no row.
 var units = [...]unit{
 	{"mm", "millimetre", "millimetres"}, {"cm", "centimetre", "centimetres"}, {"m", "metre", "metres"},
 	{"in", "inch", "inches"}, {"ft", "foot", "feet"}, {"µm", "micrometre", "micrometres"},
-	{"s", "second", "seconds"}, {"ms", "millisecond", "milliseconds"}, {"min", "minute", "minutes"}, {"h", "hour", "hours"}, {"r", "turn", "turns"},
+	{"s", "second", "seconds"}, {"ms", "millisecond", "milliseconds"}, {"min", "minute", "minutes"},
+	{"h", "hour", "hours"}, {"r", "turn", "turns"},
 	{"mg", "milligram", "milligrams"}, {"g", "gram", "grams"}, {"kg", "kilogram", "kilograms"},
 	{"oz", "ounce", "ounces"}, {"lb", "pound", "pounds"}, {"a kg", "a kilogram", "a kilogram"}, {"a lb", "a pound",
 		"a pound"},
@@ -45,16 +46,16 @@ func inUnit(number, sign string) string {
 	if rest, ok := strings.CutPrefix(number, "-"); ok {
 		number = "minus " + rest
 	}
-	if sign == "" || sign == "shade" { // a filter's number has its name before it
+	if sign == "" || sign == "shade" { // the number of a filter follows the word "shade"
 		return number
 	}
 	return number + " " + unitWord(sign, number == "1")
 }
 
-// powers are squares and cubes: the sign, the digit typed for it, and the word before the unit's name.
+// powers are squares and cubes: the symbol, the digit typed for it, and the word before the unit's name.
 var powers = [...][3]string{{"²", "2", "square "}, {"³", "3", "cubic "}}
 
-// unitWord is a unit in words; one that has none stays as it is.
+// unitWord is a unit in words. A unit without words stays as it is.
 func unitWord(sign string, one bool) string {
 	if words := unitName(sign, one); words != "" {
 		return words
@@ -79,7 +80,7 @@ func unitName(sign string, one bool) string {
 		return ""
 	}
 	for _, p := range powers {
-		if strings.Contains(sign, p[1]) { // mm3K as mm³K
+		if strings.Contains(sign, p[1]) { // mm3K is mm³K
 			return unitName(strings.Replace(sign, p[1], p[0], 1), one)
 		}
 		if base, ok := strings.CutSuffix(sign, p[0]); ok && unitName(base, one) != "" {
@@ -89,7 +90,7 @@ func unitName(sign string, one bool) string {
 	return ""
 }
 
-// unitPattern finds a unit behind its number; a longer sign is tried before one that it begins with.
+// unitPattern finds a unit after its number. A longer symbol is tried before a shorter one that it begins with.
 var unitPattern = sync.OnceValue(func() *regexp.Regexp {
 	signs := []string{"in/min", "in²", "in³"}
 	for i := range units {
@@ -99,14 +100,14 @@ var unitPattern = sync.OnceValue(func() *regexp.Regexp {
 	}
 	slices.SortFunc(signs, func(a, b string) int { return len(b) - len(a) })
 	all := strings.Join(signs, "|")
-	// Behind a whole number "in" counts as inches only where nothing of a sentence follows: "72 in 100" is no length.
-	// Behind a decimal or a fraction it does before a word too: ".5 in nozzle".
+	// After a whole number, "in" means inches only if no word follows: "72 in 100" is no length. After a decimal or a
+	// fraction it also does before a word: ".5 in nozzle".
 	return regexp.MustCompile(`(\d) ?(?:((?:r/min|(?:` + all + `)[²³23]?(?:/(?:1000 ft|in|(?:` + all + `)[²³23]?))?))` +
 		`($|[^\pL\pN/²³°·])|(in)($|[),;:.]| \())|([./]\d+) in( \pL)`)
 })
 
-// unitsSpelled puts words for the units that stand behind a number and a blank. Behind a number without a blank they
-// are something to type, as 16ga, and stay; only signs that nobody types are spelled there too.
+// unitsSpelled replaces the units after a number and a blank by words. A unit right after its number, such as 16ga, is
+// something to type and stays; only symbols that nobody types are replaced there too.
 func unitsSpelled(text string) string {
 	return unitPattern().ReplaceAllStringFunc(text, func(s string) string {
 		m := unitPattern().FindStringSubmatch(s)

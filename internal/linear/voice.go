@@ -9,16 +9,16 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// width is where lines are broken between words: a dumb terminal breaks them inside one.
+// width is where lines are broken between words. A simple terminal would break them inside a word.
 const width = 78
 
-// voice writes what is said: whole lines, and a prompt without a line break.
+// voice writes the output: whole lines, and a prompt without a line break.
 type voice struct {
 	out   *bufio.Writer
 	below io.Writer
 	comma bool     // numbers have a decimal comma
 	said  []string // since the last prompt
-	last  []string // the answer before
+	last  []string // the answer before that
 	err   error
 }
 
@@ -29,10 +29,10 @@ func newVoice(out io.Writer, comma bool) *voice {
 // say reads out a sentence.
 func (v *voice) say(parts ...string) { v.line(v.marked(spell(strings.Join(parts, "")))) }
 
-// cite reads out what a document is called: its 3.2 stays as it is printed.
+// cite reads out the name of a document: its section 3.2 keeps its point.
 func (v *voice) cite(parts ...string) { v.line(spell(strings.Join(parts, ""))) }
 
-// marked gives the numbers of a text the decimal mark that is wanted.
+// marked writes the numbers of a text with the decimal mark that the user chose.
 func (v *voice) marked(text string) string {
 	if v.comma {
 		return quantity.Comma(text)
@@ -40,7 +40,7 @@ func (v *voice) marked(text string) string {
 	return text
 }
 
-// show says what may be typed, as it is typed.
+// show prints text that can be typed, as it is typed.
 func (v *voice) show(parts ...string) { v.line(literal(strings.Join(parts, ""))) }
 
 func (v *voice) line(text string) {
@@ -48,7 +48,7 @@ func (v *voice) line(text string) {
 	v.write(strings.Join(plain.Wrap(text, width), "\n") + "\n")
 }
 
-// again says the last answer once more.
+// again repeats the last answer.
 func (v *voice) again() {
 	for _, l := range v.last {
 		v.line(l)
@@ -64,10 +64,10 @@ func (v *voice) prompt(name string) {
 	v.flush()
 }
 
-// write leaves it to flush to say what went wrong: the buffer remembers it.
+// write reports no error: the buffer remembers it, and flush returns it.
 func (v *voice) write(s string) { _, _ = v.out.WriteString(s) }
 
-// flush sends what was said, through a buffer below as well.
+// flush sends the output, also through a buffer below this one.
 func (v *voice) flush() {
 	err := v.out.Flush()
 	if f, ok := v.below.(interface{ Flush() error }); ok && err == nil {

@@ -11,7 +11,7 @@ import (
 	"brazebooth/internal/choice"
 )
 
-// why tells where a figure, a note or a choice comes from.
+// why says where a figure, a note or a choice comes from.
 func (t *talk) why(name string) {
 	if name == "" {
 		t.refuse("why what?", "type why feed, why current, why joint")
@@ -28,7 +28,7 @@ func (t *talk) why(name string) {
 	}
 	for _, n := range t.card.Notes {
 		if plainName(n.Name) == key {
-			t.voice.say(first(n.Name), ": ", sentence(t.inUnits(n.Text)))
+			t.voice.say(capital(n.Name), ": ", sentence(t.inUnits(n.Text)))
 			t.source(n.Source, n.Known)
 			return
 		}
@@ -42,22 +42,23 @@ func (t *talk) why(name string) {
 			"words "+literal(quoted(name))+" asks the glossary")
 }
 
-// whyPage reads out the sources of the page that was read last.
+// whyPage reads out the sources of the page that was read out last.
 func (t *talk) whyPage(p *advice.Page) {
 	for _, r := range p.Reasons {
-		t.voice.say(sentence(first(t.inUnits(r.Text))))
+		t.voice.say(sentence(capital(t.inUnits(r.Text))))
 		t.source(r.Source, r.Known)
 	}
 }
 
 func (t *talk) whyChoice(c *choice.Choice) {
-	t.voice.say(first(c.Words()), ": ", t.now(c), ".")
+	t.voice.say(capital(c.Words()), ": ", t.now(c), ".")
 	if why := c.Assumed(&t.card); why != "" {
 		t.voice.say("It was not given: ", sentence(t.inUnits(why)))
 	}
 }
 
-// figureNamed finds a figure of the card, or of the page that was read last, by any of its names; nil for none.
+// figureNamed finds a figure of the card, or of the page that was read out last, by any of its names; nil if there is
+// none.
 func (t *talk) figureNamed(name string) *calc.Figure {
 	key := plainName(name)
 	if c, rest := t.choiceNamed(name); c != nil && rest == "" && c.Figure != "" {
@@ -78,12 +79,12 @@ func (t *talk) figureNamed(name string) *calc.Figure {
 	return nil
 }
 
-// plainName is a name in small letters, with blanks between its words.
+// plainName is a name in lower case, with blanks between its words.
 func plainName(s string) string {
 	return strings.Join(strings.Fields(strings.NewReplacer("-", " ", "_", " ").Replace(strings.ToLower(s))), " ")
 }
 
-// reason reads out a figure's formula, numbers, source and what it leans on.
+// reason reads out a figure's formula, numbers, source and the inputs that move it most.
 func (t *talk) reason(f *calc.Figure) {
 	t.voice.say(t.setting(f))
 	b := &f.Basis
@@ -99,7 +100,7 @@ func (t *talk) reason(f *calc.Figure) {
 		t.voice.say("Assumed: ", sentence(t.inUnits(c.Assumed(&t.card))))
 	}
 	t.source(b.Source, b.Known)
-	t.leanings(b)
+	t.topInputs(b)
 }
 
 func (t *talk) source(from, known string) {
@@ -110,13 +111,13 @@ func (t *talk) source(from, known string) {
 	t.voice.cite(sentence(text))
 }
 
-// leanings reads out the inputs that move a figure most.
-func (t *talk) leanings(b *calc.Basis) {
+// topInputs reads out the inputs that move a figure most.
+func (t *talk) topInputs(b *calc.Basis) {
 	list := b.Telling()
 	if len(list) == 0 {
 		return
 	}
-	t.voice.say("It leans on, the most telling first:")
+	t.voice.say("It depends on these, the strongest first:")
 	for _, in := range list {
 		text := in.Name + ", " + inUnit(fmt.Sprintf("%.4g", in.Value), in.Unit)
 		if in.Assumed {

@@ -8,7 +8,7 @@ import (
 	"brazebooth/tables"
 )
 
-// words reads out an entry of the glossary, or the list of them.
+// words reads out an entry of the glossary, or the list of entries.
 func (t *talk) words(word string) {
 	if word == "" {
 		var list []string
@@ -23,7 +23,7 @@ func (t *talk) words(word string) {
 		t.refuse("there is no word "+quoted(word), "words alone lists them all")
 		return
 	}
-	t.voice.say(first(w.Word), ". ", sentence(t.inUnits(w.Says)))
+	t.voice.say(capital(w.Word), ". ", sentence(t.inUnits(w.Says)))
 	if w.Unit != "" {
 		t.voice.say("In ", unitList(w.Unit), ".")
 	}
@@ -46,7 +46,7 @@ func unitList(text string) string {
 	return strings.Join(parts, " or ")
 }
 
-// helpOn tells what may be typed where the talk stands, or of one word.
+// helpOn says what can be typed at this place, or explains one word.
 func (t *talk) helpOn(word string) {
 	if word == "" {
 		t.at.help(t)
@@ -69,11 +69,11 @@ func (t *talk) helpOn(word string) {
 	if c, rest := t.choiceNamed(word); c != nil && rest == "" {
 		t.voice.show(sentence(c.Name + ": " + usage(c)))
 	} else if !isPage {
-		t.refuse("no help on "+quoted(word), "help alone tells what may be typed; words and a word is the glossary")
+		t.refuse("no help on "+quoted(word), "help alone says what may be typed; words and a word looks in the glossary")
 	}
 }
 
-// usage is a choice's help without what belongs to the commands.
+// usage is a choice's help without the parts that only concern the commands.
 func usage(c *choice.Choice) string {
 	text, _, _ := strings.Cut(c.Help(), " (see tables")
 	return text

@@ -11,20 +11,20 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 )
 
-// Field is values over two rising axes, x outer, as a plotter's grid. NaN is where there is none.
+// Field is values over two rising axes, x outer, as a plotter's grid. A missing value is NaN.
 type Field struct {
 	Xs, Ys []float64
 	Zs     []float64
 }
 
-// Dims, X, Y and Z are a plotter's.
+// Dims, X, Y and Z implement the plotter's grid.
 func (f *Field) Dims() (c, r int)   { return len(f.Xs), len(f.Ys) }
 func (f *Field) X(c int) float64    { return f.Xs[c] }
 func (f *Field) Y(r int) float64    { return f.Ys[r] }
 func (f *Field) Z(c, r int) float64 { return f.Zs[c*len(f.Ys)+r] }
 
-// even is the field at even steps of both axes, as a plotter's image wants it; between the field's own points, whose
-// axes rise in equal ratios, it is interpolated.
+// even is the field on evenly spaced axes, which the plotter's image needs. The field's own axes rise in equal ratios;
+// between its points it is interpolated.
 func (f *Field) even(nx, ny int) *Field {
 	g := &Field{Xs: steps(f.Xs, nx), Ys: steps(f.Ys, ny), Zs: make([]float64, nx*ny)}
 	for c, vx := range g.Xs {
@@ -46,20 +46,21 @@ func steps(axis []float64, n int) []float64 {
 	return list
 }
 
-// within is the point of an axis at or below a value, and the share of the way to the next.
+// within returns the last point of an axis that is not above a value, and which share of the way to the next point the
+// value lies at.
 func within(axis []float64, v float64) (i int, share float64) {
 	x := math.Log(v/axis[0]) / math.Log(axis[len(axis)-1]/axis[0]) * float64(len(axis)-1)
 	i = max(0, min(int(x), len(axis)-2))
 	return i, x - float64(i)
 }
 
-// fills are the samples that stand for rising values, from white on: they differ in lightness, which a printer without
-// colour and every eye tell apart.
+// fills are the colours of the bands of rising values, from white on. They differ in lightness, which every eye and a
+// printer without colour can tell apart.
 type fills []color.Color
 
 func (f fills) Colors() []color.Color { return f }
 
-// Fill is the field in fills: one more of them than there are levels. Levels rise.
+// Fill draws the field in fills. There is one fill more than there are levels; the levels rise.
 func Fill(f *Field, levels []float64, list []color.Color) plot.Plotter {
 	const nx, ny = 720, 400
 	g := f.even(nx, ny)
@@ -75,11 +76,11 @@ func Fill(f *Field, levels []float64, list []color.Color) plot.Plotter {
 	return filled{h}
 }
 
-// filled is a map of fills. The plot asks it how far each of its places reaches, to leave room at its sides.
+// filled is a map of fills. The plot asks it how far each of its places reaches, to leave margins.
 type filled struct{ *plotter.HeatMap }
 
-// GlyphBoxes are the places along the middle row and the middle column. The others reach no further, and there are a
-// quarter of a million of them, asked for twice a drawing: most of a picture's time went there.
+// GlyphBoxes returns only the places along the middle row and the middle column. The others reach no further, and there
+// are a quarter of a million of them, asked for twice per drawing: this took most of the time of a picture.
 func (f filled) GlyphBoxes(p *plot.Plot) []plot.GlyphBox {
 	nx, ny := f.GridXYZ.Dims()
 	boxes := make([]plot.GlyphBox, 0, nx+ny)
@@ -96,7 +97,7 @@ func (f filled) GlyphBoxes(p *plot.Plot) []plot.GlyphBox {
 	return boxes
 }
 
-// Edge is the line along which a field is zero, and the places that it passes.
+// Edge is the line along which a field is zero, and the points that the line passes through.
 func Edge(f *Field, style draw.LineStyle) (*plotter.Contour, []XY) {
 	whole := f.filled()
 	c := plotter.NewContour(whole, []float64{0}, nil)
@@ -115,7 +116,7 @@ func Edge(f *Field, style draw.LineStyle) (*plotter.Contour, []XY) {
 	return c, places
 }
 
-// crossing is where the field is zero between two of its points.
+// crossing is where the field is zero between two neighbouring points.
 func (f *Field) crossing(i, j, i2, j2 int) (XY, bool) {
 	a, b := f.Z(i, j), f.Z(i2, j2)
 	if a >= 0 == (b >= 0) {
@@ -126,8 +127,8 @@ func (f *Field) crossing(i, j, i2, j2 int) (XY, bool) {
 	return XY{between(f.Xs[i], f.Xs[i2]), between(f.Ys[j], f.Ys[j2])}, true
 }
 
-// filled is the field with what is missing taken from the nearest neighbours that are there, so that no line ends in
-// a jump. A field without any value is zero.
+// filled is the field with its missing values taken from the nearest neighbours, so that no line ends in a jump. A
+// field without any value becomes zero.
 func (f *Field) filled() *Field {
 	g := &Field{f.Xs, f.Ys, slices.Clone(f.Zs)}
 	for missing := true; missing; {
@@ -153,10 +154,10 @@ func (f *Field) filled() *Field {
 	return g
 }
 
-// Dashes are the patterns of lines, as many as can be told apart.
+// Dashes are the dash patterns of lines. There are no more because more could not be told apart.
 var Dashes = [][]vg.Length{nil, {16, 5}, {5, 5}, {18, 5, 4, 5}, {2, 4}, {10, 4, 2, 4, 2, 4}, {24, 8}, {8, 3}}
 
-// Stroke is how the n. line of a picture is drawn.
+// Stroke is the style of line number n of a picture.
 func Stroke(n int, width vg.Length) draw.LineStyle {
 	return draw.LineStyle{Color: Ink, Width: width, Dashes: Dashes[n%len(Dashes)]}
 }

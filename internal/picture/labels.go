@@ -9,23 +9,23 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 )
 
-// Labels writes names where there is room for them: each at the one of its places that lies furthest from what is
-// taken. It is added to a plot last.
+// Labels writes names where there is room for them, each at the place of its list that lies furthest from everything
+// already taken. Labels is added to a plot last.
 type Labels struct {
 	List  []Label
-	Taken []XY // points, in the plot's units, that nothing covers
+	Taken []XY // points that no label may cover, in the plot's units
 }
 
 // XY is a place in a plot's units.
 type XY struct{ X, Y float64 }
 
-// Label is a name and where it may stand: its middle lies at one of the places. One without room is left out.
+// Label is a name and the places where its middle may lie. A label without room is left out.
 type Label struct {
 	Text   string
 	Size   vg.Length
 	Bold   bool
 	Bare   bool // without a white box behind it
-	Beside bool // next to a place, not on it
+	Beside bool // next to its place, not on it
 	Places []XY
 }
 
@@ -53,7 +53,7 @@ func (l *Labels) Plot(c draw.Canvas, p *plot.Plot) {
 		}
 		if !label.Bare {
 			c.SetColor(color.White)
-			low := label.Size / 8 // letters hang a little below their middle
+			low := label.Size / 8 // letters reach a little below their middle
 			c.Fill(vg.Rectangle{Min: vg.Point{X: best.Min.X, Y: best.Min.Y - low},
 				Max: vg.Point{X: best.Max.X, Y: best.Max.Y - low}}.Path())
 		}
@@ -62,7 +62,7 @@ func (l *Labels) Plot(c draw.Canvas, p *plot.Plot) {
 	}
 }
 
-// points are where the middle of a label of a size may lie on the paper.
+// points are the places on the paper where the middle of a label of this size may lie.
 func (l *Label) points(toX, toY func(float64) vg.Length, wide, high vg.Length) (list []vg.Point) {
 	for _, place := range l.Places {
 		at := vg.Point{X: toX(place.X), Y: toY(place.Y)}
@@ -77,7 +77,7 @@ func (l *Label) points(toX, toY func(float64) vg.Length, wide, high vg.Length) (
 	return list
 }
 
-// mark is the half-width of a mark with some room.
+// mark is half the width of a mark, with some room around it.
 const mark = 1.3 * Small
 
 func around(at vg.Point, wide, high vg.Length) vg.Rectangle {
@@ -85,8 +85,8 @@ func around(at vg.Point, wide, high vg.Length) vg.Rectangle {
 		Max: vg.Point{X: at.X + wide/2, Y: at.Y + high/2}}
 }
 
-// freeAbout is how far a box lies inside a frame and from all that is taken, at most a few letters; 0 or less where it
-// does not.
+// freeAbout is the distance of a box to the frame around it and to everything taken, at most a few letters. It is 0 or
+// less if the box does not fit.
 func freeAbout(box, frame vg.Rectangle, taken []vg.Rectangle) vg.Length {
 	free := min(box.Min.X-frame.Min.X, frame.Max.X-box.Max.X, box.Min.Y-frame.Min.Y, frame.Max.Y-box.Max.Y, 3*Far)
 	for _, t := range taken {

@@ -8,8 +8,8 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 )
 
-// Ring and Diamond are marks of settings: a ring around what lies in it, and a filled diamond. Both have a white rim,
-// so that they stand out on lines and fills.
+// Ring and Diamond are marks of settings: a ring around a place, and a filled diamond. Both have a white rim, so that
+// they can be seen on lines and fills.
 type (
 	Ring    struct{}
 	Diamond struct{}

@@ -1,8 +1,9 @@
-// Package picture is how this program's pictures look: one drawing by gonum's plot, written as PNG or SVG. It says how
-// large letters are, which lines and fills there are, and where a label finds room; what is drawn, the rooms above say.
+// Package picture is the common style of this program's pictures. Each is one drawing by gonum's plot, written as PNG
+// or SVG. The package sets the sizes of letters, the lines and fills, and where a label finds room; its callers decide
+// what is drawn.
 //
-// The ground is white, and nothing rests on colour: fills differ in lightness, lines in their dashes, and both have
-// their names beside them.
+// The background is white, and no meaning rests on colour alone: fills differ in lightness, lines in their dashes, and
+// both have their names beside them.
 package picture
 
 import (
@@ -20,26 +21,26 @@ import (
 	"gonum.org/v1/plot/vg/vgsvg"
 )
 
-// Sizes of letters on a sheet of Wide by High, in points. A capital is 0.72 of its letter's size: one of Far is 10 mm
-// high, which is read at two metres; one of Near at one metre; one of Small in the hand.
+// Sizes of letters, in points, on a sheet of Wide by High. A capital is 0.72 of its letter's size: a letter of Far is
+// 10 mm high and can be read at two metres, one of Near at one metre, one of Small in the hand.
 const (
 	Far   vg.Length = 42
 	Near  vg.Length = 20
 	Small vg.Length = 14
 )
 
-// Wide and High are an A4 sheet on its side.
+// Wide and High are an A4 sheet in landscape.
 const (
 	Wide = 297 * vg.Millimeter
 	High = 210 * vg.Millimeter
 )
 
 const (
-	edge     vg.Length = 16 // around the whole, points
+	edge     vg.Length = 16 // margin around the whole picture, points
 	axisName vg.Length = 28
 )
 
-// Ink is the colour of letters and lines, Grey that of what stands behind them.
+// Ink is the colour of letters and lines, Grey the colour of what lies behind them.
 var (
 	Ink  = color.Gray{0x10}
 	Grey = color.Gray{0xd0}
@@ -48,22 +49,22 @@ var (
 // Picture is a plot with words above and below it.
 type Picture struct {
 	*plot.Plot
-	Head, Foot []Line // from above
-	Keys       []Key  // of fills and lines, in one line above the foot
+	Head, Foot []Line // from top to bottom
+	Keys       []Key  // of fills and lines, in one row above the foot
 
-	upward string // the name of the axis that goes up; it stands above it, level, and so is read from afar
+	upward string // name of the vertical axis, written level above it, so that it can be read from afar
 
-	Say func(string) string // how words are written, where not as they stand: with a decimal comma
+	Say func(string) string // changes how words are written, for example with a decimal comma; nil: as they are
 }
 
-// Line is a line of words.
+// Line is a line of text.
 type Line struct {
 	Text string
 	Size vg.Length
 	Bold bool
 }
 
-// Key is what a fill or a line stands for; words alone without either.
+// Key explains a fill or a line. Without either it is only words.
 type Key struct {
 	Text string
 	Fill color.Color
@@ -86,7 +87,7 @@ func New(x, y string) *Picture {
 	return p
 }
 
-// Style is how words of a size are written.
+// Style is how text of this size is written.
 func Style(size vg.Length, bold bool) text.Style {
 	f := plot.DefaultFont
 	f.Variant, f.Size = "Sans", size
@@ -96,7 +97,7 @@ func Style(size vg.Length, bold bool) text.Style {
 	return text.Style{Color: Ink, Font: f, Handler: plot.DefaultTextHandler}
 }
 
-// PNG is the picture in so many dots per inch.
+// PNG is the picture at this resolution, in dots per inch.
 func (p *Picture) PNG(dpi int) ([]byte, error) {
 	c := vgimg.NewWith(vgimg.UseWH(Wide, High), vgimg.UseDPI(dpi))
 	p.draw(draw.New(c))
@@ -105,8 +106,8 @@ func (p *Picture) PNG(dpi int) ([]byte, error) {
 	return out.Bytes(), err
 }
 
-// SVG is the picture in lines and letters. Its font is not in the file; each text says how long it is, so that it fits
-// in any other plain font too.
+// SVG is the picture as lines and text. Its font is not in the file, so each text carries its length and fits in any
+// other plain font too.
 func (p *Picture) SVG() ([]byte, error) {
 	c := &measured{Canvas: vgsvg.New(Wide, High)}
 	p.draw(draw.New(c))
@@ -114,7 +115,7 @@ func (p *Picture) SVG() ([]byte, error) {
 	if _, err := c.WriteTo(&out); err != nil {
 		return nil, err
 	}
-	// The library calls its images of PNG "jpg", which not every reader forgives.
+	// The library labels its PNG images "jpg", which not every reader accepts.
 	b := bytes.ReplaceAll(out.Bytes(), []byte("data:image/jpg;"), []byte("data:image/png;"))
 	parts := bytes.Split(b, []byte("<text "))
 	if len(parts) != len(c.lengths)+1 {
@@ -128,7 +129,7 @@ func (p *Picture) SVG() ([]byte, error) {
 		[]byte("font-family:Liberation Sans,Arial,Helvetica,sans-serif;")), nil
 }
 
-// measured remembers how long each text on a canvas is.
+// measured remembers the length of each text on a canvas.
 type measured struct {
 	*vgsvg.Canvas
 	lengths []vg.Length
@@ -169,7 +170,8 @@ func (p *Picture) draw(c draw.Canvas) {
 
 func lineHigh(size vg.Length) vg.Length { return 1.25 * size }
 
-// write writes a line below a height, and returns where the next begins. A line that is too long is written smaller.
+// write writes a line below a height and returns where the next line begins. A line that is too long is written
+// smaller.
 func (p *Picture) write(c *draw.Canvas, l Line, top vg.Length) vg.Length {
 	s := Style(l.Size, l.Bold)
 	l.Text = p.Say(l.Text)
@@ -180,7 +182,7 @@ func (p *Picture) write(c *draw.Canvas, l Line, top vg.Length) vg.Length {
 	return top - lineHigh(l.Size)
 }
 
-// keys are a line of samples of fills and lines with their words.
+// keys draws a row of samples of fills and lines with their words.
 func (p *Picture) keys(c *draw.Canvas, top vg.Length) {
 	const wide, space = 40, 5
 	s := Style(Near*0.9, false)

@@ -14,8 +14,8 @@ import (
 	"gonum.org/v1/plot/vg/vgimg"
 )
 
-// ratios is a field over axes of equal ratios from 1 to 10: the product of its place, so that it is 10 on the diagonal
-// from the lower right to the upper left.
+// ratios is a field over two axes of equal ratios from 1 to 10. Its value is the product of both, so that it is 10 on
+// the diagonal from the lower right to the upper left.
 func ratios(n int) *Field {
 	f := &Field{}
 	for i := range n {
@@ -30,8 +30,8 @@ func ratios(n int) *Field {
 	return f
 }
 
-// A fill and an edge lie where their field says, on axes that are not even: half the plot is filled, and the line runs
-// along the border.
+// A fill and an edge lie where their field says, on axes that are not even: half of the plot is filled, and the line
+// runs along the border.
 func TestFillAndEdgeLieWhereTheirFieldIs(t *testing.T) {
 	f := ratios(13)
 	p := New("x", "y")
@@ -53,12 +53,12 @@ func TestFillAndEdgeLieWhereTheirFieldIs(t *testing.T) {
 	box := img.Bounds()
 	for x := box.Min.X; x < box.Max.X; x++ {
 		for y := box.Min.Y; y < box.Max.Y; y++ {
-			if is(x, y) && is(x+1, y) && is(x, y+1) { // a letter's rim has such a grey only here and there
+			if is(x, y) && is(x+1, y) && is(x, y+1) { // the rim of a letter has such a grey only here and there
 				grey, filled = grey+1, filled.Union(image.Rect(x, y, x+1, y+1))
 			}
 		}
 	}
-	// The filled triangle reaches every side of the plot, so that what lies around it is the plot.
+	// The filled triangle reaches every side of the plot, so that its bounds are those of the plot.
 	if share := float64(grey) / float64(filled.Dx()*filled.Dy()); share < 0.47 || share > 0.52 || filled.Dx() < 300 {
 		t.Errorf("%.2f of the plot, %v, is filled, want half", share, filled)
 	}
@@ -72,7 +72,7 @@ func TestFillAndEdgeLieWhereTheirFieldIs(t *testing.T) {
 	}
 }
 
-// What is missing in a field makes no edge of its own.
+// Missing values in a field make no edge of their own.
 func TestMissingValuesMakeNoEdge(t *testing.T) {
 	f := ratios(9)
 	for k := range f.Zs {
@@ -94,7 +94,7 @@ func TestMissingValuesMakeNoEdge(t *testing.T) {
 	}
 }
 
-// Labels lie inside the plot and on nothing else; one without room is left out.
+// Labels lie inside the plot and cover nothing; a label without room is left out.
 func TestLabelsKeepApart(t *testing.T) {
 	p := New("x", "y")
 	Ratios(&p.X, 1, 10)
@@ -124,7 +124,7 @@ func TestLabelsKeepApart(t *testing.T) {
 	}
 }
 
-// Numbers on axes are round, have room, and are written as the picture says.
+// Numbers on axes are round, have enough room, and are written as the picture's Say asks.
 func TestTicks(t *testing.T) {
 	p := New("x", "y")
 	for _, c := range [][2]float64{{1, 10}, {2.3, 13}, {80, 450}, {0.004, 0.2}} {
@@ -155,7 +155,7 @@ func TestTicks(t *testing.T) {
 	}
 }
 
-// A line that is too long for the sheet is written smaller, and each fill has another lightness.
+// A line that is too long for the sheet is written smaller, and every fill has a lightness of its own.
 func TestLongLinesFit(t *testing.T) {
 	p := New("x", "y")
 	c := draw.New(vgimg.New(Wide, High))

@@ -7,7 +7,7 @@ import (
 	"gonum.org/v1/plot"
 )
 
-// Ratios makes an axis logarithmic from one value to another, both above zero, with a few round numbers on it.
+// Ratios makes an axis logarithmic between two values, both above zero, with a few round numbers on it.
 func Ratios(a *plot.Axis, low, high float64) {
 	a.Min, a.Max, a.Scale = low, high, plot.LogScale{}
 	var list []plot.Tick
@@ -25,7 +25,7 @@ func Ratios(a *plot.Axis, low, high float64) {
 	a.Tick.Marker = plot.ConstantTicks(list)
 }
 
-// number is a round number as people write it: no power of ten up to millions.
+// number writes a round number as people do: without a power of ten up to millions.
 func number(v float64) string {
 	if v >= 1000 && v < 1e7 {
 		return strconv.FormatFloat(v, 'f', 0, 64)
@@ -33,12 +33,12 @@ func number(v float64) string {
 	return strconv.FormatFloat(v, 'g', 3, 64)
 }
 
-// apart reports whether a number has room after the one before it: an eighth of the axis.
+// apart reports whether a number has enough room after the one before it: an eighth of the axis.
 func apart(list []plot.Tick, v, span float64) bool {
 	return len(list) == 0 || math.Log(v/list[len(list)-1].Value) > math.Log(span)/8
 }
 
-// Steps makes an axis even from one value to another, with a number at each step.
+// Steps makes an axis linear between two values, with a number at each step.
 func Steps(a *plot.Axis, low, high, step float64) {
 	a.Min, a.Max = low, high
 	var list []plot.Tick
@@ -48,7 +48,7 @@ func Steps(a *plot.Axis, low, high, step float64) {
 	a.Tick.Marker = plot.ConstantTicks(list)
 }
 
-// Round is the nearest of 1, 2 and 5 times a power of ten that is not below a step.
+// Round returns the smallest of 1, 2 and 5 times a power of ten that is not below step.
 func Round(step float64) float64 {
 	ten := math.Pow(10, math.Floor(math.Log10(step)))
 	for _, n := range [...]float64{1, 2, 5} {
@@ -59,7 +59,7 @@ func Round(step float64) float64 {
 	return 10 * ten
 }
 
-// said is a ticker whose numbers are written another way.
+// said is a ticker whose numbers are written in another way.
 type said struct {
 	plot.Ticker
 	say func(string) string

@@ -2,9 +2,9 @@ package quantity
 
 import "strings"
 
-// Comma writes the decimal points of a text's numbers as commas: "4.23 m/min, .31–.71 in" becomes "4,23 m/min,
-// ,31–,71 in". The text keeps its length. What only looks like a number stays: a version or a section (0.1.0), a name
-// with digits (M2.5), a wire as its spool is stamped (.035).
+// Comma writes the decimal points of a text's numbers as commas: "4.23 m/min, .31–.71 in" becomes "4,23 m/min, ,31–,71
+// in". The text keeps its length. These only look like numbers and stay as they are: a version or a section (0.1.0), a
+// name with digits (M2.5), a wire size as stamped on its spool (.035).
 func Comma(text string) string {
 	if strings.IndexByte(text, '.') < 0 {
 		return text
@@ -30,8 +30,8 @@ func Comma(text string) string {
 	return string(out)
 }
 
-// begins reports whether a number begins at i: with a digit, or with a point that a digit follows and no point
-// precedes.
+// begins reports whether a number begins at i: with a digit, or with a point that has a digit after it and no point
+// before it.
 func begins(text string, i int) bool {
 	if figure(text[i]) {
 		return true
@@ -42,7 +42,7 @@ func begins(text string, i int) bool {
 // spools are the usual wire diameters as stamped on spools, inches.
 const spools = " .020 .025 .030 .035 .040 .045 .052 "
 
-// stamped reports whether a number is a wire as its spool is stamped; an end of a range is not a wire.
+// stamped reports whether a number is a wire size as stamped on a spool. The end of a range is no wire size.
 func stamped(text string, from, to int) bool {
 	return strings.Contains(spools, " "+text[from:to]+" ") && !strings.HasSuffix(text[:from], "–") &&
 		!strings.HasPrefix(text[to:], "–")
@@ -50,7 +50,7 @@ func stamped(text string, from, to int) bool {
 
 func figure(c byte) bool { return '0' <= c && c <= '9' }
 
-// named reports whether a number is part of a name: a letter, a point or an underscore stands right before it.
+// named reports whether a number is part of a name: right before it stands a letter, a point or an underscore.
 func named(text string, from, to int) bool {
 	if from > 0 {
 		if c := text[from-1]; letter(c) || c == '_' || c == '.' {

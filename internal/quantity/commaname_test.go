@@ -2,7 +2,7 @@ package quantity
 
 import "testing"
 
-// A letter, a point or an underscore before a number makes it part of a name; no other sign does.
+// A letter, a point or an underscore before a number makes it part of a name; no other character does.
 func TestCommaKnowsLetters(t *testing.T) {
 	for in, want := range map[string]string{
 		"A1.5 Z1.5 a1.5 z1.5 _1.5": "A1.5 Z1.5 a1.5 z1.5 _1.5", "@1.5 [1.5] `1.5` {1.5}": "@1,5 [1,5] `1,5` {1,5}",

@@ -1,7 +1,7 @@
 package quantity
 
-// Counted is the unit in which a person counts a time of so many seconds or hours, and how many of it are one of the
-// given unit: minutes from three of them to two hours. Other units stay.
+// Counted returns the unit in which people count such a time, and how many of it make one of the given unit. Seconds
+// and hours become minutes from 3 minutes to 2 hours. Other units stay.
 func Counted(v float64, unit string) (each float64, to string) {
 	switch {
 	case unit == "s" && v >= 7200:

@@ -6,16 +6,16 @@ import (
 	"strings"
 )
 
-// dial is how finely a hand can set something: the step, in the unit that a card shows, with the decimals that tell
-// one step from the next; bare leaves out zeros at their end, where a scale has none.
+// dial is how finely something can be set by hand: the step, in the unit that a card shows, and the decimals that tell
+// one step from the next. bare drops trailing zeros, for scales that have none.
 type dial struct {
 	step     float64
 	decimals int
 	bare     bool
 }
 
-// dials are the settings that a hand makes, by the figure of a card, in metric and in inch units. What a dial, a timer
-// or a rule in a shop shows is common practice, no source.
+// dials are the settings that are made by hand, by their figure on the card, in metric and in inch units. The
+// resolution of a dial, a timer or a rule in a shop is common practice, no source.
 var dials = map[string][2]dial{
 	"wire_feed": {{0.1, 1, false}, {1, 0, false}},
 	"volts":     {{0.1, 1, false}, {0.1, 1, false}},
@@ -33,13 +33,13 @@ var dials = map[string][2]dial{
 	"pulse_frequency": {{1, 0, true}, {1, 0, true}},
 }
 
-// Dialable reports whether a figure of a card is a setting that a hand makes.
+// Dialable reports whether a card's figure is a setting that is made by hand.
 func Dialable(figure string) bool { _, ok := dials[figure]; return ok }
 
-// Dialed prints a setting without its unit as finely as a hand can set it, and the ends of its band; figure is its name
-// on a card, v, low and high are in a card's unit. What somebody typed stands as it was typed. Where the band is the
-// good one, its ends are rounded to the inside and the value with them, so that whatever is shown as good is good; a
-// band that is narrower than a step has more digits, but for times: no timer has them.
+// Dialed prints a setting and the ends of its band, without the unit, as finely as it can be set by hand. figure is its
+// name on a card; v, low and high are in a card's unit. A typed value stays as it was typed. If the band is the good
+// one, its ends are rounded inwards and the value with them, so that every value shown as good is good. A band narrower
+// than a step gets more digits, except for times: no timer has them.
 func Dialed(figure string, v, low, high float64, unit string, good bool, sys System) (value, from, to string) {
 	w := look(unit)
 	d := dials[figure][0]
@@ -62,7 +62,7 @@ func Dialed(figure string, v, low, high float64, unit string, good bool, sys Sys
 		at, a, b = d.inside(x, lo, hi, false)
 	}
 	value, from, to = d.show(&w, at, sys), d.show(&w, a, sys), d.show(&w, b, sys)
-	d.bare = false // a value and its range have the same decimals
+	d.bare = false // a value and the ends of its range have the same decimals
 	point := strings.Contains(from, ".")
 	if point != strings.Contains(to, ".") || point != strings.Contains(value, ".") {
 		value, from, to = d.show(&w, at, sys), d.show(&w, a, sys), d.show(&w, b, sys)
@@ -70,7 +70,8 @@ func Dialed(figure string, v, low, high float64, unit string, good bool, sys Sys
 	return value, from, to
 }
 
-// OnDial is a setting that nobody typed, as it is shown: rounded to a step of its dial. In and out in a card's unit.
+// OnDial rounds a setting that nobody typed to a step of its dial, as it is shown. Argument and result are in a card's
+// unit.
 func OnDial(figure string, v float64, unit string, sys System) float64 {
 	w := look(unit)
 	pair, ok := dials[figure]
@@ -84,20 +85,20 @@ func OnDial(figure string, v float64, unit string, sys System) float64 {
 	return (math.Round(x/pair[1].step)*pair[1].step - w.inch.zero) * w.inch.den / w.inch.num
 }
 
-// ShowDialed prints a setting with its unit, in both systems where sys is Both.
+// ShowDialed prints a setting with its unit; in both systems if sys is Both.
 func ShowDialed(figure string, v float64, unit string, sys System) string {
 	if w := look(unit); sys == Both && w.inch != nil {
 		text, _, _ := Dialed(figure, v, v, v, unit, false, Metric)
-		return join(text, w.metric) + " (" + ShowDialed(figure, Said(text, v), unit, Inch) + ")"
+		return join(text, w.metric) + " (" + ShowDialed(figure, ShownValue(text, v), unit, Inch) + ")"
 	}
 	text, _, _ := Dialed(figure, v, v, v, unit, false, sys)
 	return join(text, Label(unit, sys))
 }
 
-// inside rounds a value and the ends of its band to steps. A good band shrinks, and its value stays in it; it is empty,
-// a over b, where no step lies in it.
+// inside rounds a value and the ends of its band to steps. A good band shrinks, and its value stays inside. If no step
+// lies in the band, a is greater than b.
 func (d dial) inside(x, low, high float64, good bool) (at, a, b float64) {
-	const same = 1e-6 // of a step: an end that is a step stays one
+	const same = 1e-6 // in steps: an end this near to a step lies on it
 	steps := func(v float64, round func(float64) float64) float64 { return round(v/d.step) * d.step }
 	at = steps(x, math.Round)
 	if !good {
@@ -111,8 +112,8 @@ func (d dial) inside(x, low, high float64, good bool) (at, a, b float64) {
 	return at, a, b
 }
 
-// typed prints a value without a band: as it was typed where it has few decimals, else to a step. A value that has
-// fewer decimals in the other system was typed there.
+// typed prints a value without a band: as it was typed if it has few decimals, otherwise rounded to a step. A value
+// with fewer decimals in the other system was typed in that system.
 func (d dial) typed(w *view, v float64, unit string, sys System) string {
 	const sure, most = 2, 4
 	x, _ := Convert(v, unit, sys)
@@ -128,7 +129,7 @@ func (d dial) typed(w *view, v float64, unit string, sys System) string {
 	return d.show(w, math.Round(x/d.step)*d.step, sys)
 }
 
-// decimalsOf is how many decimals a value has, one more than most where it has more.
+// decimalsOf is how many decimals a value has; most+1 if it has more than most.
 func decimalsOf(x float64, most int) int {
 	for n := range most + 1 {
 		p := math.Pow(10, float64(n))
@@ -139,7 +140,7 @@ func decimalsOf(x float64, most int) int {
 	return most + 1
 }
 
-// show prints a value; a value under its own step has the digits that it needs.
+// show prints a value. A value smaller than a step gets the digits that it needs.
 func (d dial) show(w *view, x float64, sys System) string {
 	text := w.number(x, d.decimals, sys)
 	if d.bare && strings.Contains(text, ".") {

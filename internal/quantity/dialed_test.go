@@ -9,12 +9,12 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// units are those of the figures that a hand sets.
+// units are the units of the figures that are set by hand.
 var units = map[string]string{"wire_feed": "m/min", "volts": "V", "travel": "mm/s", "arc_on": "s", "arc_off": "s",
-	"spot_step": "mm", "stickout": "mm", "gas_flow": "L/min", "root_opening": "mm", "tack_pitch": "mm", "shaft_speed": "r/min",
-	"pulse_time": "ms", "pulse_frequency": "Hz"}
+	"spot_step": "mm", "stickout": "mm", "gas_flow": "L/min", "root_opening": "mm", "tack_pitch": "mm",
+	"shaft_speed": "r/min", "pulse_time": "ms", "pulse_frequency": "Hz"}
 
-// What stands on a dial, a timer, a flow meter or a rule: worked out by hand.
+// What a dial, a timer, a flow meter or a rule shows, worked out by hand.
 func TestDialed(t *testing.T) {
 	for _, x := range []struct {
 		figure       string
@@ -61,8 +61,8 @@ func TestDialed(t *testing.T) {
 	}
 }
 
-// Whatever is shown as good is good, the value stands between the ends that are shown, and no more digits than a dial
-// has are shown but where the band is narrower than its step.
+// Every value shown as good is good, the value lies between the shown ends, and no more digits are shown than a dial
+// has, unless the band is narrower than its step.
 func TestDialedOverTheWholeRange(t *testing.T) {
 	chance := deep.Rand(t)
 	for range 2000 {
@@ -78,7 +78,7 @@ func TestDialedOverTheWholeRange(t *testing.T) {
 				if x < a || x > b {
 					t.Fatalf("%s %g of %g to %g, %s: %s beyond %s–%s", figure, v, low, high, sys, text, from, to)
 				}
-				shown := d.step / 2 // what rounding to the decimals of a step that is no decimal moves
+				shown := d.step / 2 // how far rounding to decimals moves a step that is no decimal number
 				if d.step*math.Pow(10, float64(d.decimals)) == math.Round(d.step*math.Pow(10, float64(d.decimals))) {
 					shown = 1e-6
 				}
@@ -93,7 +93,7 @@ func TestDialedOverTheWholeRange(t *testing.T) {
 	}
 }
 
-// What is typed with up to three decimals stands as it was typed.
+// A value that is typed with up to three decimals stays as it was typed.
 func TestTypedStaysAsTyped(t *testing.T) {
 	chance := deep.Rand(t)
 	for range 2000 {
@@ -109,7 +109,7 @@ func TestTypedStaysAsTyped(t *testing.T) {
 	}
 }
 
-// What nobody typed is as fine as the dial, in both systems: hardly one in a thousand happens to look typed.
+// A computed value is rounded to the dial in both systems. By chance about one in a thousand looks typed.
 func TestComputedIsAsFineAsTheDial(t *testing.T) {
 	chance := deep.Rand(t)
 	const tries = 2000

@@ -10,8 +10,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// exactUnits are the units that are exact by definition, typed as NIST SP 811 appendix B.8 and B.9
-// print them ("1 in = 25.4 mm"), as a product over a product in the base unit.
+// exactUnits are the units that are exact by definition, as NIST SP 811 appendix B.8 and B.9 print them ("1 in = 25.4
+// mm"), each as a quotient of two products, in the base unit.
 var exactUnits = []struct{ parser, unit, over, under string }{
 	{"length", "in", "25.4", "1"}, {"length", "ft", "304.8", "1"}, {"length", "mil", "0.0254", "1"},
 	{"length", "um", "0.001", "1"},
@@ -23,8 +23,8 @@ var exactUnits = []struct{ parser, unit, over, under string }{
 	{"price", "/lb", "1", "0.45359237"}, {"duration", "ms", "0.001", "1"}, {"duration", "h", "3600", "1"},
 }
 
-// Conversions against exact rational arithmetic. Typed number, factor, product and quotient round once
-// each: two units in the last place are all that may differ.
+// Conversions against exact rational arithmetic. The typed number, the factor, the product and the quotient are each
+// rounded once, so the results may differ by two units in the last place.
 func TestConversionsAreExact(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		u := rapid.SampledFrom(exactUnits).Draw(r, "unit")
@@ -47,8 +47,8 @@ func TestConversionsAreExact(t *testing.T) {
 	})
 }
 
-// Fahrenheit, NIST SP 811 B.8: t/°C = (t/°F − 32)/1.8. The subtraction leaves the typed number's
-// rounding, so the fixed points must come out to the last bit and the rest to that rounding.
+// Fahrenheit, NIST SP 811 B.8: t/°C = (t/°F − 32)/1.8. The subtraction keeps the rounding error of the typed number, so
+// the fixed points must be right to the last bit, and other values to that error.
 func TestFahrenheitIsExact(t *testing.T) {
 	for text, want := range map[string]float64{"32F": 0, "212F": 100, "-40F": -40, "1832F": 1000, "50F": 10,
 		"23F": -5} {
@@ -64,11 +64,11 @@ func TestFahrenheitIsExact(t *testing.T) {
 	}
 }
 
-// Factors that are not exact, as NIST SP 811 appendix B.8 prints them; half the last printed digit.
+// Factors that are not exact, as NIST SP 811 appendix B.8 prints them. The tolerance is half the last printed digit.
 func TestConvertAgainstPrintedFactors(t *testing.T) {
 	for _, c := range []struct {
 		unit, label string
-		inMetric    float64 // the card's unit in one of the other system's
+		inMetric    float64 // how many of the card's units make one of the other system's
 		half        float64
 	}{
 		{"kN", "lbf", 4.448222e-3, 5e-10},                  // pound-force, N
@@ -76,7 +76,7 @@ func TestConvertAgainstPrintedFactors(t *testing.T) {
 		{"g", "oz", 2.834952e1, 5e-6},                      // ounce (avoirdupois), kg
 		{"g/h", "oz/h", 2.834952e1, 5e-6},                  // the same an hour
 		{"g/m2", "oz/ft²", 3.051517e2, 5e-5},               // ounce (avoirdupois) per square foot, kg/m2
-		{"g/m", "lb/1000 ft", 1.488164, 5e-7},              // pound per foot, kg/m: a thousandth of it, in g
+		{"g/m", "lb/1000 ft", 1.488164, 5e-7},              // pound per foot, kg/m: a thousandth of that, in g
 		{"g/min", "lb/h", 1.259979e-4 * 60e3, 5e-11 * 6e4}, // pound per hour, kg/s
 		{"L", "ft³", 2.831685e1, 5e-6},                     // cubic foot, m3
 		{"m3/h", "cfm", 4.719474e-4 * 3600, 5e-11 * 3600},  // cubic foot per minute, m3/s
@@ -91,7 +91,7 @@ func TestConvertAgainstPrintedFactors(t *testing.T) {
 		{"m3", "ft³", 2.831685e-2, 5e-9},
 		{"m3/min", "cfm", 2.831685e-2, 5e-9},
 		{"J/mm", "kJ/in", 39.37008, 5e-6},  // 1000 over the inch, 25.4 mm exact
-		{"per kg", "a lb", 2.204623, 5e-7}, // the pound, 0.453 592 37 kg exact, turned over
+		{"per kg", "a lb", 2.204623, 5e-7}, // reciprocal of the pound, 0.453 592 37 kg exact
 		{"K", "°F", 1 / 1.8, 1e-15},        // degree Fahrenheit as an interval, exact
 	} {
 		one, label := Convert(1, c.unit, Inch)
@@ -114,8 +114,8 @@ func ratio(s string) *big.Rat {
 
 func ulp(v float64) float64 { return math.Nextafter(math.Abs(v), math.Inf(1)) - math.Abs(v) }
 
-// Where a band has no width the value alone says how many decimals it is worth.
-func TestABandWithoutWidthGoesByItsValue(t *testing.T) {
+// The value alone decides the decimals of a band without width.
+func TestBandWithoutWidth(t *testing.T) {
 	for v, want := range map[float64]string{0.45: "0.45", 0.125: "0.125", 3: "3"} {
 		if got, _ := Band(v, v, v, "mm", Metric); got != want {
 			t.Errorf("%v is shown as %s, want %s", v, got, want)

@@ -1,9 +1,9 @@
 package quantity
 
-// Field is one kind of box that a user types into.
+// Field is one kind of input that a user types.
 type Field int
 
-// The fields; the zero Field is a box for names.
+// The fields. The zero Field is for names.
 const (
 	FieldSize Field = iota + 1
 	FieldWire
@@ -30,27 +30,27 @@ const (
 	fields
 )
 
-// spec is how one field is read.
+// spec describes how one field is read.
 type spec struct {
 	what      string // in messages
 	units     []unit
 	bare      bare
-	low, high float64 // the sane range in the base unit, both ends included
-	shown     string  // the unit in which messages give the range, "" for none
-	signed    bool    // may be negative
+	low, high float64 // the accepted range in the base unit, ends included
+	shown     string  // the unit in which messages name the range, "" for none
+	signed    bool    // negative numbers are allowed
 	hint      string  // what may be typed
-	rule      string  // how a bare number is read
+	rule      string  // how a number without a unit is read
 }
 
-// bare is how a number without a unit is read: in one unit below a limit, in another from the limit up.
-// A bare fraction has a unit of its own: only inches are written as fractions.
+// bare is how a number without a unit is read: in one unit below a limit, in another from the limit up. A fraction
+// without a unit has a unit of its own, because only inches are written as fractions.
 type bare struct {
 	limit       float64
 	under, from string
-	fraction    string // "": refused
+	fraction    string // "" if a fraction is refused
 }
 
-// specs is data only, so that it costs nothing when the program starts.
+// specs is pure data, so that it costs no time when the program starts.
 var specs = [fields]spec{
 	FieldSize: {what: "a thickness", units: lengths, bare: bare{0.25, "in", "mm", "in"}, low: 0.05, high: 150,
 		shown: "mm", hint: "type 16ga, .060 or 1.5mm",
@@ -102,7 +102,7 @@ var specs = [fields]spec{
 	FieldNumber: {what: "a number", low: 0, high: 1e9, hint: "type 12 or 1.5", rule: "a number without a unit"},
 }
 
-// Rule says in one short line how a bare number in the field is read; "" for a field of names.
+// Rule says in one short line how the field reads a number without a unit; "" for a field of names.
 func Rule(f Field) string {
 	if f <= 0 || f >= fields {
 		return ""

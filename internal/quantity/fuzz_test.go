@@ -10,7 +10,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// parser is one parser with its field, its value as a plain number.
+// parser is one parser with its field; its result is a plain number.
 type parser struct {
 	field Field
 	parse func(string) (float64, error)
@@ -20,7 +20,7 @@ func of(f Field) parser {
 	return parser{f, func(s string) (float64, error) { return Read(f, s) }}
 }
 
-// parsers are all of them, for the tests that hold for each. A gauge counts as its number.
+// parsers are all parsers, for the tests that hold for each of them. A gauge counts as its number.
 var parsers = map[string]parser{
 	"size": {FieldSize, func(s string) (float64, error) {
 		v, err := ParseSize(s)
@@ -57,8 +57,8 @@ var parsers = map[string]parser{
 	"number":      of(FieldNumber),
 }
 
-// fuzz holds a parser against whatever is typed: no panic; what is accepted is in the field's range;
-// what is refused says so in words that are safe to print, with what to type instead.
+// fuzz checks a parser on any text: it does not panic, an accepted value is in the field's range, and a refusal gives
+// its reason and what to type instead, in text that is safe to print.
 func fuzz(f *testing.F, name string) {
 	p := parsers[name]
 	sp := specs[p.field]

@@ -6,15 +6,15 @@ import (
 	"strings"
 )
 
-// limitNear is how far from the limit a rounded one may lie.
+// limitNear is how much a rounded limit may differ from the true one, as a share.
 const limitNear = 0.02
 
-// Limits is the range of a refusal, its unit as a card has it: "from 0.4 to 2.4 mm (.016 to .094 in)". The numbers of
-// the inch system are rounded inwards, so that each of them is taken when it is typed.
+// Limits names the range in an error, its unit as a card has it: "from 0.4 to 2.4 mm (.016 to .094 in)". The inch
+// numbers are rounded inwards, so that each of them is accepted when it is typed.
 func Limits(low, high float64, unit string) string {
 	w := look(unit)
 	text := "from " + short(low) + " to " + join(short(high), w.metric)
-	if w.inch == nil || strings.HasPrefix(w.metric, "a ") { // a price has a unit of its own currency
+	if w.inch == nil || strings.HasPrefix(w.metric, "a ") { // a price has its own currency
 		return text
 	}
 	from, _ := Convert(low, unit, Inch)
@@ -22,7 +22,7 @@ func Limits(low, high float64, unit string) string {
 	return text + " (" + w.limit(from, math.Ceil) + " to " + w.limit(to, math.Floor) + " " + w.inch.label + ")"
 }
 
-// limit is a number of the inch system in the fewest digits that leave it near enough, rounded by ceil or floor.
+// limit is a number of the inch system in the fewest digits that are near enough. round is ceil or floor.
 func (w *view) limit(v float64, round func(float64) float64) string {
 	if v == 0 {
 		return "0"
@@ -31,7 +31,7 @@ func (w *view) limit(v float64, round func(float64) float64) string {
 	for decimals := -power; ; decimals++ {
 		step := math.Pow10(-decimals)
 		n := v / step
-		if whole := math.Round(n); math.Abs(n-whole) < 1e-9 { // a limit that is round as it stands
+		if whole := math.Round(n); math.Abs(n-whole) < 1e-9 { // a limit that is already round
 			n = whole
 		}
 		if r := round(n) * step; math.Abs(r-v) <= limitNear*math.Abs(v) {

@@ -9,9 +9,9 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// Exact factors: NIST SP 811 Appendix B (inch 25.4 mm, pound 0.453 592 37 kg, pound-force
-// 4.448 221 615 260 5 N, cubic foot 28.316 846 592 L).
-func TestWhatHandsType(t *testing.T) {
+// Exact factors: NIST SP 811 Appendix B (inch 25.4 mm, pound 0.453 592 37 kg, pound-force 4.448 221 615 260 5 N, cubic
+// foot 28.316 846 592 L).
+func TestTypedQuantities(t *testing.T) {
 	check := func(text string, got float64, err error, want float64) {
 		t.Helper()
 		if err != nil || !(math.Abs(got-want) <= 1e-12*math.Abs(want)) {
@@ -108,7 +108,7 @@ func TestPrices(t *testing.T) {
 	}
 }
 
-// Each price and each time per length takes the units that a bill, a payslip or a watch has, and no others.
+// Each price and each time per length accepts the units of a bill, a payslip or a watch, and no others.
 func TestUnitsOfCosts(t *testing.T) {
 	for _, x := range []struct {
 		field Field
@@ -176,7 +176,7 @@ func TestNonsenseIsRefusedWithWhatToType(t *testing.T) {
 	}
 }
 
-// A comma before three digits marks decimals or thousands; the range tells which, or the text is refused.
+// A comma before three digits marks decimals or thousands. The range decides which; if it cannot, the text is refused.
 func TestCommaBeforeThreeDigits(t *testing.T) {
 	for text, p := range map[string]struct {
 		parser string
@@ -198,7 +198,7 @@ func TestCommaBeforeThreeDigits(t *testing.T) {
 	}
 }
 
-// Each rule holds on both sides of its limit.
+// Each rule for numbers without a unit holds on both sides of its limit.
 func TestBareNumbers(t *testing.T) {
 	for _, c := range []struct {
 		parser, bare, same string
@@ -221,7 +221,7 @@ func TestBareNumbers(t *testing.T) {
 	}
 }
 
-// The ends of a range are inside it, whatever the unit that they are typed in.
+// The ends of a range belong to it, in whatever unit they are typed.
 func TestEndsOfRanges(t *testing.T) {
 	for text, parser := range map[string]string{"0.3 m/min": "feed", "40 m/min": "feed", "300 mm/min": "feed",
 		"0.4mm": "wire", "2.4mm": "wire", "50µm": "size",

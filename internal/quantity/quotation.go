@@ -5,14 +5,14 @@ import (
 	"unicode/utf8"
 )
 
-// part is a piece of a text, by its bytes.
+// part is a part of a text, in bytes.
 type part struct{ from, to int }
 
-// closings are the quotes that end what another one begins.
+// closings are the closing quotes of each opening quote.
 var closings = map[rune]rune{'"': '"', '\'': '\'', '“': '”', '‘': '’', '„': '“', '«': '»'}
 
-// quotations are the parts of a text between a pair of quotes: they repeat what somebody typed or named. A quote behind
-// a letter or a digit begins none: it is an apostrophe or an inch mark.
+// quotations are the parts of a text between a pair of quotes: they repeat what somebody typed or named. A quote after
+// a letter or a digit opens no quotation: it is an apostrophe or an inch mark.
 func quotations(text string) (list []part) {
 	before := ' '
 	for at := 0; at < len(text); {
@@ -30,8 +30,8 @@ func quotations(text string) (list []part) {
 	return list
 }
 
-// quotedLength is how far it is to the closing quote; -1 where there is none. One before a letter or a digit is an
-// apostrophe, a straight one behind a backslash belongs to what is quoted.
+// quotedLength is the distance to the closing quote, -1 if there is none. A quote before a letter or a digit is an
+// apostrophe. A straight quote after a backslash belongs to the quoted text.
 func quotedLength(text string, closing rune) int {
 	escaped := false
 	for at := 0; at < len(text); {

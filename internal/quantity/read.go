@@ -16,8 +16,8 @@ const (
 	lastGauge  = 30
 )
 
-// ParseSize reads a sheet thickness: a gauge 7 to 30, or a length from 0.05 to 150 mm. A bare whole
-// number from 7 up is a gauge, so 44 is refused as no gauge and 44mm is taken.
+// ParseSize reads a sheet thickness: a gauge from 7 to 30, or a length from 0.05 to 150 mm. A whole number without a
+// unit is a gauge from 7 up, so 44 is refused as a gauge that does not exist, and 44mm is accepted.
 func ParseSize(text string) (Size, error) {
 	sp := &specs[FieldSize]
 	s, err := scan(sp, text)
@@ -39,7 +39,7 @@ func ParseSize(text string) (Size, error) {
 	return Size{MM: v}, err
 }
 
-// isGauge knows the spellings of a sheet gauge; the British wire gauge (swg) is not one.
+// isGauge knows the spellings of a sheet gauge. The British wire gauge (swg) is not a sheet gauge.
 func isGauge(unit string) bool {
 	switch unit {
 	case "ga", "gauge", "gage", "g", "msg", "gsg":
@@ -48,12 +48,12 @@ func isGauge(unit string) bool {
 	return false
 }
 
-// IsPrice reports a field that takes a currency.
+// IsPrice reports whether a field takes a currency.
 func (f Field) IsPrice() bool { return f == FieldPrice || f == FieldGasPrice || f == FieldRate }
 
-// ParsePrice reads a price with its currency sign or code, before or after the number: "$12/lb", "25 EUR/kg", "45
-// EUR/h". The price is in the field's base unit: per kg, per m3 of gas, per hour. The currency comes back in upper
-// case, "" where none was typed.
+// ParsePrice reads a price with its currency sign or code before or after the number: "$12/lb", "25 EUR/kg", "45
+// EUR/h". The price is in the field's base unit: per kg, per m3 of gas, per hour. The currency is returned in upper
+// case, "" if none was typed.
 func ParsePrice(f Field, text string) (price float64, currency string, err error) {
 	sp := &specs[f]
 	s, err := scan(sp, text)
@@ -74,22 +74,22 @@ func ParsePrice(f Field, text string) (price float64, currency string, err error
 	return price, currency, err
 }
 
-// Read reads a field that is one number, in its base unit: a feed is mm/s. A size and a price are more than one number
-// and have parsers of their own. A travel may also be typed as the seconds that a length takes: "16s/100mm". A gas
-// flow without a unit is L/min, also for users of cfh: 25 would fit both, so cfh must be typed.
+// Read reads a field that is one number and returns it in the base unit: a feed is in mm/s. Sizes and prices are more
+// than one number and have parsers of their own. A travel may also be typed as the seconds for a length: "16s/100mm". A
+// gas flow without a unit is L/min, also for users of cfh: 25 would be possible in both, so cfh must be typed.
 func Read(f Field, text string) (float64, error) { return specs[f].number(f, text) }
 
-// ReadWithin is Read with limits of their own, in the field's base unit: most fields serve several choices.
+// ReadWithin is Read with other limits, in the field's base unit, because most fields serve several choices.
 func ReadWithin(f Field, text string, low, high float64) (float64, error) {
 	sp := specs[f]
 	sp.low, sp.high = low, high
-	if sp.shown == "m" && high < 1e4 { // a bead's size is said in mm, a seam's in m
+	if sp.shown == "m" && high < 1e4 { // a bead's size is named in mm, a seam's in m
 		sp.shown = "mm"
 	}
 	return sp.number(f, text)
 }
 
-// number is a text that is one number.
+// number reads a text that is one number.
 func (sp *spec) number(f Field, text string) (float64, error) {
 	if f == FieldTravel {
 		if seconds, along, ok := counted(text); ok {
@@ -106,8 +106,8 @@ func (sp *spec) number(f Field, text string) (float64, error) {
 	return sp.convert(s, text)
 }
 
-// counted splits text of the form "16 s / 100 mm" at its stroke, which has a letter before it and a digit or a
-// point after it; "6 mm/s" and "3/32" do not.
+// counted splits text of the form "16 s / 100 mm" at its slash, which has a letter before it and a digit or a point
+// after it. This excludes "6 mm/s" and "3/32".
 func counted(text string) (seconds, along string, ok bool) {
 	if len(text) > longest {
 		return "", "", false
@@ -125,7 +125,7 @@ func counted(text string) (seconds, along string, ok bool) {
 	return "", "", false
 }
 
-// pace is a length over a time, mm/s. A time of zero gives a speed that is out of every range.
+// pace is a length divided by a time, mm/s. A time of zero gives a speed that is outside every range.
 func (sp *spec) pace(text, seconds, along string) (float64, error) {
 	t, err := Read(FieldDuration, seconds)
 	if err != nil {
@@ -141,8 +141,8 @@ func (sp *spec) pace(text, seconds, along string) (float64, error) {
 	return l / t, nil
 }
 
-// convert applies the unit and the range. Where a comma may mark thousands as well as decimals, the
-// range decides; where it cannot, the text is refused.
+// convert applies the unit and the range. If a comma can mark thousands as well as decimals, the range decides; if it
+// cannot, the text is refused.
 func (sp *spec) convert(s scanned, text string) (float64, error) {
 	v, ok := sp.base(s, s.v)
 	if !ok {
@@ -163,7 +163,7 @@ func (sp *spec) convert(s scanned, text string) (float64, error) {
 	return v, nil
 }
 
-// base returns v in the base unit; ok is false for a unit that the field does not know.
+// base returns v in the base unit. ok is false if the field does not know the unit.
 func (sp *spec) base(s scanned, v float64) (float64, bool) {
 	name := s.unit
 	if name == "" {
@@ -205,7 +205,7 @@ func (sp *spec) twoWays(s scanned, text string) error {
 
 func exactly(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
-// echo repeats typed text in a message, made safe and short.
+// echo repeats typed text in a message, made safe to print and short.
 func echo(text string) string {
 	quote := `"`
 	if strings.Contains(text, quote) { // an inch sign

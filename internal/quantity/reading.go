@@ -4,10 +4,10 @@ import (
 	"strings"
 )
 
-// likely has, for each field in which a bare number may be meant in another unit, the sizes that are likely, in the
-// base unit. Where a field reads bare numbers in one unit only, other is the unit that a user of inches may have
-// meant, metric the one that a user of metric units may have: a seam of 12 and a load of 2000 are likely to be inches
-// and newtons.
+// likely is the range of likely sizes, in the base unit, of each field in which a number without a unit may be meant in
+// another unit. If a field reads such numbers in one unit only, other is the unit that a user of inches may mean, and
+// metric the unit that a user of metric units may mean: a seam of 12 and a load of 2000 are probably inches and
+// newtons.
 var likely = [fields]struct {
 	low, high     float64
 	other, metric string
@@ -25,15 +25,15 @@ var likely = [fields]struct {
 	FieldMass:        {low: 0.01, high: 1e5, other: "lb"},
 }
 
-// A whole number from here up may be meant as a gauge; numbers under the first gauge are read as a length.
+// A whole number from here up may be meant as a gauge. Numbers below the first gauge are read as a length.
 const thickGauge = 3
 
-// A feed of two digits that is read as inches a minute may be one in metres that lost its point: 63 for 6.3.
+// A feed of two digits that is read as inches a minute may be metres with the point forgotten: 63 for 6.3.
 const slipped = 100
 
-// Reading says how a number without a unit was read, where another reading would be as likely: "0.2 read as inches:
-// 5.08 mm; for millimetres type 0.2mm". It is "" where there is nothing to say. A field that reads a bare number in
-// one unit only says so only to users who are shown inches, of a load and a length to all.
+// Reading says how a number without a unit was read, if another reading would be as likely: "0.2 read as inches: 5.08
+// mm; for millimetres type 0.2mm". Otherwise it is "". For a field with only one unit for such numbers it speaks only
+// to users who see inches, for a load and a length to all.
 func Reading(f Field, text string, sys System) string {
 	if f <= 0 || f >= fields {
 		return ""
@@ -50,12 +50,12 @@ func Reading(f Field, text string, sys System) string {
 	if !ok || !sp.holds(v) {
 		return ""
 	}
-	typed := strings.TrimSpace(text) // marks and digits only, otherwise it would not be a number
+	typed := strings.TrimSpace(text) // only digits and marks: anything else would not be a number
 	if len(typed) > 12 {
 		typed = exactly(s.v)
 	}
-	is, other := sp.read(f, s.v, sys)
-	said := typed + " read as " + unitWord(sp.units, is) + sp.worth(is, v)
+	is, other := sp.readAs(f, s.v, sys)
+	said := typed + " read as " + unitWord(sp.units, is) + sp.inShownUnit(is, v)
 	if f == FieldSize && s.whole && s.v >= thickGauge {
 		return said + "; gauges begin at " + exactly(firstGauge)
 	}
@@ -68,8 +68,8 @@ func Reading(f Field, text string, sys System) string {
 	return ""
 }
 
-// read is the unit in which a bare number is read, and the one in which it may be meant, "" for none.
-func (sp *spec) read(f Field, v float64, sys System) (is, other string) {
+// readAs returns the unit in which a number without a unit is read, and the unit in which it may be meant, "" for none.
+func (sp *spec) readAs(f Field, v float64, sys System) (is, other string) {
 	switch {
 	case sp.bare.limit == 0 && sys == Metric:
 		return sp.bare.from, likely[f].metric
@@ -81,8 +81,9 @@ func (sp *spec) read(f Field, v float64, sys System) (is, other string) {
 	return sp.bare.from, sp.bare.under
 }
 
-// worth is the number in the unit in which messages give the range; "" where it was read in that or in the base unit.
-func (sp *spec) worth(is string, v float64) string {
+// inShownUnit is the number in the unit in which messages name the range; "" if it was read in that unit or in the base
+// unit.
+func (sp *spec) inShownUnit(is string, v float64) string {
 	u, from := spelled(sp.units, sp.shown), spelled(sp.units, is)
 	if u == from || from == &sp.units[0] {
 		return ""
@@ -90,7 +91,7 @@ func (sp *spec) worth(is string, v float64) string {
 	return ": " + short(u.fromBase(v)) + " " + u.symbol
 }
 
-// asTyped is a unit as it is typed after a number: its symbol where that is a spelling of it too.
+// asTyped is a unit as it is typed after a number: its symbol, if that can be typed.
 func asTyped(units []unit, name string) string {
 	if symbol := spelled(units, name).symbol; strings.ToLower(symbol) == name {
 		return symbol

@@ -2,7 +2,8 @@ package quantity
 
 import "testing"
 
-// For a bare number that could mean something else Reading says how it was read and what to type instead; else nothing.
+// If a number without a unit could mean something else, Reading says how it was read and what to type instead;
+// otherwise it is "".
 func TestReading(t *testing.T) {
 	for _, x := range []struct {
 		field Field
@@ -69,7 +70,7 @@ func TestReading(t *testing.T) {
 	}
 }
 
-// Reading speaks as long as the other unit's reading is a likely size, and not beyond.
+// Reading speaks while the other unit gives a likely size, and not beyond.
 func TestReadingKnowsWhatIsLikely(t *testing.T) {
 	for f, x := range map[Field]struct{ said, silent []string }{
 		FieldSize:        {[]string{"0.2", "0.255"}, []string{"0.19", "0.256"}},       // 0.2 to 6.5 mm
@@ -94,7 +95,7 @@ func TestReadingKnowsWhatIsLikely(t *testing.T) {
 			}
 		}
 	}
-	// twelve signs, thirteen
+	// 12 characters, 13 characters
 	for text, typed := range map[string]string{"0.2000000000": "0.2000000000", "0.20000000000": "0.2"} {
 		if got, want := Reading(FieldSize, text, Inch), typed+" read as inches: 5.08 mm; for millimetres type "+typed+
 			"mm"; got != want {
@@ -103,7 +104,7 @@ func TestReadingKnowsWhatIsLikely(t *testing.T) {
 	}
 }
 
-// What Reading says to type is read in the other unit, and Reading says nothing about it.
+// The text that Reading says to type is read in the other unit, and Reading has nothing to say about that.
 func TestReadingIsTypedBack(t *testing.T) {
 	for _, x := range []struct {
 		field Field

@@ -47,8 +47,8 @@ func TestEachRefusalSaysWhy(t *testing.T) {
 	}
 }
 
-// Beside an error the value is zero, so that nobody computes with it.
-func TestNothingComesWithAnError(t *testing.T) {
+// With an error the value is zero, so that nobody computes with it.
+func TestValueIsZeroWithAnError(t *testing.T) {
 	for _, text := range append(seeds, "12 parsecs", "1/0", "44ga", "#99", "9999999", "-9999999", "1,500", "50,000 psi",
 		"25 ???/kg", "16s/x", "xs/16mm", "0s/0mm") {
 		for name, p := range parsers {
@@ -59,7 +59,7 @@ func TestNothingComesWithAnError(t *testing.T) {
 	}
 }
 
-func TestWhatElseHandsType(t *testing.T) {
+func TestOtherTypedQuantities(t *testing.T) {
 	for _, c := range []struct {
 		parser, text string
 		want         float64
@@ -84,7 +84,7 @@ func TestWhatElseHandsType(t *testing.T) {
 	}
 }
 
-// A bare whole number from 7 up is a gauge, and only a whole one.
+// A number without a unit is a gauge only if it is whole and at least 7.
 func TestBareGauges(t *testing.T) {
 	for text, want := range map[string]Size{"6": {MM: 6}, "7": {Gauge: 7}, "30": {Gauge: 30}, "007": {Gauge: 7},
 		"19": {Gauge: 19}, "20": {Gauge: 20}, "7.0": {MM: 7}, "7,5": {MM: 7.5}, "30.5": {MM: 30.5},
@@ -95,7 +95,7 @@ func TestBareGauges(t *testing.T) {
 	}
 }
 
-// A text of 160 bytes that folds to 40 is read; a text one byte longer is refused unread.
+// A text of 160 bytes that folds to 40 is read. One byte more, and it is refused unread.
 func TestLongestText(t *testing.T) {
 	pad := func(before, after string, n int) string {
 		return before + strings.Repeat(" ", n-len(before)-len(after)) + after
@@ -118,7 +118,7 @@ func TestLongestText(t *testing.T) {
 	}
 }
 
-// A message repeats no more than 24 columns of what was typed.
+// A message repeats at most 24 columns of the typed text.
 func TestMessageRepeatsTheBeginning(t *testing.T) {
 	for text, want := range map[string]string{
 		"12 aaaaaaaaaaaaaaaaaaaaa":  `a length "12 aaaaaaaaaaaaaaaaaaaaa" has a unit that does not fit`,
@@ -131,7 +131,7 @@ func TestMessageRepeatsTheBeginning(t *testing.T) {
 }
 
 // Every unit converts there and back.
-func TestUnitsTurnBack(t *testing.T) {
+func TestUnitsConvertBack(t *testing.T) {
 	for _, sp := range specs {
 		for _, u := range sp.units {
 			for _, v := range []float64{-40, 0, 0.5, 1, 212} {
@@ -151,7 +151,7 @@ func TestRuleOfNoField(t *testing.T) {
 	}
 }
 
-// One to three digits may stand before the thousands; where both readings are in range the text is refused.
+// The thousands may have one to three digits before them. If both readings are in range, the text is refused.
 func TestThousandsByTheirDigits(t *testing.T) {
 	for _, text := range []string{"1,500", "12,500", "100,500"} {
 		if v, err := Read(FieldNumber, text); err == nil || !strings.HasSuffix(err.Error(), "can be read in two ways") {

@@ -5,9 +5,8 @@ import (
 	"testing"
 )
 
-// showRows has for each of a card's units a round value with its text in the metric system, and a value that is round
-// in the inch system by the factor that NIST SP 811 appendix B.8 prints, with its text. A round value shows the
-// fewest decimals.
+// showRows has, for each of a card's units, a round metric value with its text, and a value that is round in the inch
+// system by the factor that NIST SP 811 appendix B.8 prints, with its text. A round value shows the fewest decimals.
 var showRows = []struct {
 	unit       string
 	v          float64
@@ -84,8 +83,8 @@ func TestEveryUnitInBothSystems(t *testing.T) {
 	}
 }
 
-// Within a part in 500, with no more digits than that takes. 200.4004 is 1/500.5 of itself from 200; a percentage has
-// no decimals.
+// A shown value is within one part in 500, in no more digits than that takes. 200.4004 differs from 200 by 1/500.5 of
+// itself. A percentage has no decimals.
 func TestFewestDecimals(t *testing.T) {
 	for _, c := range []struct {
 		v    float64

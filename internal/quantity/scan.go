@@ -8,23 +8,23 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// scanned is typed text taken apart: a number and what is around it.
+// scanned is typed text split into a number and the text around it.
 type scanned struct {
 	v         float64
-	thousands float64 // the number if its comma marks thousands: "1,500"; 0 where it cannot
-	unit      string  // lower case, without blanks; "" for a bare number
+	thousands float64 // the number if its comma marks thousands ("1,500"); 0 if it cannot
+	unit      string  // lower case, without blanks; "" for a number without a unit
 	fraction  bool    // typed as 3/32 or 1-1/4
 	whole     bool    // typed as digits only
-	before    string  // a currency sign or # that stood before the number
+	before    string  // a currency sign or # before the number
 }
 
-// A text of more bytes than this, folded or as typed, is nonsense or hostile.
+// A text of more bytes than this, as typed or after folding, is nonsense or an attack.
 const (
 	most    = 40
 	longest = 4 * most
 )
 
-// scan takes text apart, or says what is wrong with it.
+// scan splits text, or says what is wrong with it.
 func scan(sp *spec, text string) (scanned, error) {
 	var out scanned
 	s := ""
@@ -53,7 +53,7 @@ func scan(sp *spec, text string) (scanned, error) {
 	return out, nil
 }
 
-// number reads the number at the start of s and takes what follows as the unit.
+// number reads the number at the start of s and takes the rest as the unit.
 func (out *scanned) number(s string) bool {
 	grouped := grouping(s)
 	s = pointed(s)
@@ -72,19 +72,19 @@ func (out *scanned) number(s string) bool {
 	return true
 }
 
-// unitText brings a unit to one spelling: no blanks, a stroke for "per".
+// unitText brings a unit to one spelling: no blanks, a slash for "per".
 func unitText(s string) string {
 	return strings.ReplaceAll(strings.ReplaceAll(s, " per ", "/"), " ", "")
 }
 
-// hasPower reports whether a unit's only digits are the 2 or 3 of a square or cube: ft3/h.
+// hasPower reports whether the only digit of a unit is the 2 or 3 of a square or cube: ft3/h.
 func hasPower(s string) bool {
 	i := strings.IndexAny(s, "0123456789,")
 	return i > 0 && letter(s[i-1]) && (s[i] == '2' || s[i] == '3') && !strings.ContainsAny(s[i+1:], "0123456789,")
 }
 
-// grouping reports whether a number's only comma may mark thousands: one to three digits before it, the
-// first not 0, and exactly three after it.
+// grouping reports whether a number's only comma may mark thousands: one to three digits before it, the first not 0,
+// and exactly three after it.
 func grouping(s string) bool {
 	s = marks(s)
 	comma := strings.IndexByte(s, ',')
@@ -94,7 +94,7 @@ func grouping(s string) bool {
 	return len(s) == comma+4 && strings.Count(s, ",") == 1
 }
 
-// pointed writes a decimal comma as a point, where it is the only mark.
+// pointed writes a decimal comma as a point, if it is the only mark.
 func pointed(s string) string {
 	if n := marks(s); strings.Count(n, ",") == 1 && !strings.Contains(n, ".") {
 		return strings.Replace(s, ",", ".", 1)
@@ -102,11 +102,11 @@ func pointed(s string) string {
 	return s
 }
 
-// marks is the run of digits, points and commas at the start: a point in the unit ("in.") is not among them.
+// marks are the digits, points and commas at the start of s. The point of a unit ("in.") does not belong to them.
 func marks(s string) string { return s[:len(s)-len(strings.TrimLeft(s, ".,0123456789"))] }
 
-// numberLength returns how many bytes at the start of s are a number: digits with a point, a fraction,
-// or a whole number and a fraction joined by a hyphen or a blank.
+// numberLength returns how many bytes at the start of s are a number: digits with a point, a fraction, or a whole
+// number and a fraction joined by a hyphen or a blank.
 func numberLength(s string) int {
 	whole := span(s, 0)
 	if whole < len(s) && (s[whole] == '-' || s[whole] == ' ') {
@@ -118,7 +118,7 @@ func numberLength(s string) int {
 	return under(s, whole)
 }
 
-// under returns the end of a stroke and its divisor that begin at i, or i where none do.
+// under returns the end of a slash and its divisor that begin at i, or i if there are none.
 func under(s string, i int) int {
 	if i < len(s) && s[i] == '/' {
 		if end := span(s, i+1); end > i+1 {
@@ -128,7 +128,7 @@ func under(s string, i int) int {
 	return i
 }
 
-// span returns the end of the run of digits and points from i.
+// span returns the end of the digits and points from i.
 func span(s string, i int) int {
 	for i < len(s) && (s[i] >= '0' && s[i] <= '9' || s[i] == '.') {
 		i++
@@ -162,15 +162,15 @@ func digits(s string) (float64, bool) {
 	return decimal(s)
 }
 
-// decimal reads a run of digits and points. ParseFloat sees nothing else: no exponent, no "Inf".
+// decimal reads digits and points. It keeps exponents and "Inf" away from ParseFloat.
 func decimal(s string) (float64, bool) {
 	v, err := strconv.ParseFloat(s, 64)
 	return v, err == nil
 }
 
-// folds brings the spellings that mean the same to one. A sign that could join two runs of digits into another number
-// is never dropped: a degree sign becomes letters, a vulgar fraction stands between blanks, and a power counts only
-// after its unit.
+// folds replaces spellings that mean the same by one of them. A character is never dropped if that could join two
+// numbers into another one: a degree sign becomes letters, a vulgar fraction gets blanks around it, and a power counts
+// only after its unit.
 var folds = strings.NewReplacer(
 	"″", `"`, "”", `"`, "“", `"`, "′′", `"`, "''", `"`, "′", "'", "’", "'",
 	"°", "deg", "º", "deg", "℃", "degc", "℉", "degf", "№", "#",
@@ -179,7 +179,7 @@ var folds = strings.NewReplacer(
 	"⁄", "/", "∕", "/", "−", "-", "–", "-", "‐", "-", "‑", "-",
 )
 
-// fold brings text to one spelling: lower case, single blanks, ASCII signs.
+// fold brings text to one spelling: lower case, single blanks, ASCII characters.
 func fold(text string) string {
 	return strings.Join(strings.Fields(folds.Replace(strings.ToLower(text))), " ")
 }

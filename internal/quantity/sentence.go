@@ -11,13 +11,13 @@ import (
 )
 
 // Sentences are written in metric units: a number or a range, one blank, the unit ("2 mm", "1 to 2 mm", "900 °C (880 to
-// 920)"). Where the trade has a number of its own in the other system, the sentence says both ("11 m (35 ft)"). What a
-// person types as it stands has no blank ("1.5mm"), and what somebody typed or named stands between quotes. A length
-// before the word wire is the name of its size.
+// 920)"). If the trade has its own number in the other system, the sentence gives both ("11 m (35 ft)"). A value to be
+// typed has no blank ("1.5mm"), and text that somebody typed or named stands between quotes. A length before the word
+// wire is the name of its size.
 
-// Sentence is a sentence in the units of a system. In the metric system it stays as it is written. In the inch system
-// each metric quantity becomes the roundest number that the metric one may mean, and of a quantity that is said in both
-// the inch one is kept; both systems have the inch number in parentheses.
+// Sentence returns a sentence in the units of a system. In the metric system it stays as it is written. In the inch
+// system each metric quantity becomes the roundest number within its rounding; where a sentence gives both systems, the
+// inch number is kept. With Both the inch number follows in parentheses.
 func Sentence(text string, sys System) string {
 	if !strings.ContainsAny(text, "0123456789") || sys != Inch && sys != Both {
 		return text
@@ -37,8 +37,8 @@ func Sentence(text string, sys System) string {
 	return out.String() + text[done:]
 }
 
-// The groups of the pattern: the numbers with their unit, and behind them in parentheses the same in another unit or
-// the band in this one.
+// The groups of the pattern: the numbers and their unit, and after them in parentheses the same quantity in another
+// unit or the band in this one.
 const (
 	numbers = 2 * (iota + 1)
 	label
@@ -64,7 +64,7 @@ var quantities = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(` + list + `) ` + unit + `(?: \((` + other + `)(?: ` + unit + `)?\))?`)
 })
 
-// matched is a quantity where it stands in its text.
+// matched is a quantity found in a text.
 type matched struct {
 	text string
 	at   []int
@@ -77,14 +77,15 @@ func (m *matched) group(n int) string {
 	return m.text[m.at[n]:m.at[n+1]]
 }
 
-// whole reports whether the quantity is no part of a name ("50 L 200 bar"), a longer unit or something to type.
+// whole reports whether the quantity stands alone: it is not part of a name ("50 L 200 bar") or of a longer unit, and
+// not something to type.
 func (m *matched) whole() bool {
 	if next, ok := strings.CutPrefix(m.text[m.at[1]:], " "); ok && next != "" && '0' <= next[0] && next[0] <= '9' {
 		return false
 	}
 	before, _ := utf8.DecodeLastRuneInString(m.text[:m.at[0]])
 	after, _ := utf8.DecodeRuneInString(m.text[m.at[1]:])
-	if name, ok := strings.CutPrefix(m.text[m.at[1]:], "."); ok { // of a file: "2 mm.pdf"
+	if name, ok := strings.CutPrefix(m.text[m.at[1]:], "."); ok { // of a file name: "2 mm.pdf"
 		r, _ := utf8.DecodeRuneInString(name)
 		if inWord(r) {
 			return false
@@ -105,7 +106,7 @@ func (m *matched) in(sys System) string {
 			Sentence(m.text[m.at[again]:m.at[otherLabel+1]], sys) + ")"
 	case m.at[otherLabel] >= 0:
 		return m.either(sys, metric)
-	case !metric || strings.Contains(m.group(numbers), "/"): // nobody writes a fraction of a metric unit
+	case !metric || strings.Contains(m.group(numbers), "/"): // metric quantities are never written as fractions
 		return m.group(0)
 	case sys == Inch:
 		return m.converted(&w)
@@ -113,14 +114,15 @@ func (m *matched) in(sys System) string {
 	return m.both(&w)
 }
 
-// sameQuantity reports two labels of which one is the other's in the inch system. An inch label may have two rows.
+// sameQuantity reports whether two labels are the metric and the inch unit of one quantity. Two rows can have the same
+// inch label.
 func sameQuantity(a, b string) bool {
 	return slices.ContainsFunc(views[:], func(w view) bool {
 		return w.inch != nil && (w.metric == a && w.inch.label == b || w.metric == b && w.inch.label == a)
 	})
 }
 
-// both is a metric quantity with the one of the inch system behind it, then its band in the same way.
+// both is a metric quantity followed by the inch one, then its band in the same way.
 func (m *matched) both(w *view) string {
 	said := func(list string) string {
 		return list + " " + w.metric + " (" + eachNumber(strings.TrimPrefix(list, "between "), w) + " " +
@@ -133,7 +135,8 @@ func (m *matched) both(w *view) string {
 	return text
 }
 
-// either is what a system shows of a quantity that is said in both; metric tells which of them is first.
+// either is what a system shows of a quantity that the sentence gives in both. metric means that the metric one comes
+// first.
 func (m *matched) either(sys System, metric bool) string {
 	switch {
 	case sys == Both:
@@ -144,7 +147,7 @@ func (m *matched) either(sys System, metric bool) string {
 	return m.text[m.at[numbers]:m.at[label+1]]
 }
 
-// converted is the quantity in the inch system, its band behind it.
+// converted is the quantity in the inch system, followed by its band.
 func (m *matched) converted(w *view) string {
 	text := eachNumber(m.group(numbers), w) + " " + w.inch.label
 	if band := m.group(again); band != "" {
@@ -153,8 +156,8 @@ func (m *matched) converted(w *view) string {
 	return text
 }
 
-// viewOf is the row of a unit as it stands in a sentence; metric tells which of its two names it is. A row without a
-// name stands for none.
+// viewOf finds the row of a unit as written in a sentence; metric means that the name is the metric one. It returns an
+// empty row for an unknown name.
 func viewOf(name string) (w view, metric bool) {
 	for _, w := range views {
 		if w.inch != nil && (w.metric == name || w.inch.label == name) {
@@ -166,14 +169,14 @@ func viewOf(name string) (w view, metric bool) {
 
 var oneNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`-?(?:\d+(?:\.\d+)?|\.\d+)`) })
 
-// eachNumber is a list of metric numbers with each of them in the inch system.
+// eachNumber converts each number of a metric list to the inch system.
 func eachNumber(list string, w *view) string {
 	return oneNumber().ReplaceAllStringFunc(list, w.roundest)
 }
 
-// roundest is the number of the inch system with the fewest digits among those that a metric one may mean: nearer than
-// half of its last digit, and than a fiftieth. Zeros at the end of a number, or one 5, are taken as round; of a
-// temperature, which may be a hundred only in this scale, no more than one zero.
+// roundest is the inch number with the fewest digits that differs from the metric one by less than half of its last
+// digit and less than a fiftieth. Zeros at the end of a number, or one 5, are taken as rounded. For a temperature at
+// most one zero is, because it may be a round hundred only in this scale.
 func (w *view) roundest(metric string) string {
 	const near = 0.02
 	v, err := strconv.ParseFloat(metric, 64)

@@ -42,7 +42,7 @@ func TestSentence(t *testing.T) {
 	}
 }
 
-// Of what is said in both systems the inch system keeps its own; the others keep both.
+// If a sentence gives a quantity in both systems, the inch system shows only its own; the other systems show both.
 func TestSentenceSaidInBoth(t *testing.T) {
 	for both, want := range map[string]string{
 		"within 11 m (35 ft), both sides":             "within 35 ft, both sides",
@@ -59,7 +59,7 @@ func TestSentenceSaidInBoth(t *testing.T) {
 	}
 }
 
-// Two quantities are not one said twice: each is converted.
+// Two different quantities are not one quantity in two systems: each is converted.
 func TestSentenceOfTwoQuantities(t *testing.T) {
 	for metric, want := range map[string][2]string{
 		"2 mm (600 °C) tacked":        {".08 in (1110 °F) tacked", "2 mm (.08 in) (600 °C (1110 °F)) tacked"},
@@ -79,7 +79,7 @@ func TestSentenceOfTwoQuantities(t *testing.T) {
 	}
 }
 
-// Names and what is to be typed stay as they stand.
+// Names and texts to be typed stay as they are.
 func TestSentenceLeavesNames(t *testing.T) {
 	for _, text := range []string{"type 1.5mm or .060", "0.8, 1.0 or 1.2 mm wire", "50 L 200 bar bottles", "5 mg/m³",
 		"2 m/g", "in 72 of 100", "72 in 100", `"5 mm" is not a number`, "15 minutes", "shade 11", "200 A at 17.5 V", "45°",
@@ -94,7 +94,7 @@ func TestSentenceLeavesNames(t *testing.T) {
 	}
 }
 
-// An apostrophe and an inch mark begin no quotation, and what stands behind one is a sentence again.
+// An apostrophe or an inch mark opens no quotation, and the text after it is converted.
 func TestSentenceAroundQuotes(t *testing.T) {
 	for text, want := range map[string]string{
 		"the sheet's edge, 2 mm, isn't cut":  "the sheet's edge, .08 in, isn't cut",
@@ -110,7 +110,7 @@ func TestSentenceAroundQuotes(t *testing.T) {
 
 func TestTyped(t *testing.T) {
 	for _, x := range [...][5]string{
-		{"stickout", "12mm", "mm", ".47in", "12mm (.47in)"}, // to a thirty-second
+		{"stickout", "12mm", "mm", ".47in", "12mm (.47in)"}, // in thirty-seconds of an inch
 		{"preheat", "80C", "C", "176F", "80C (176F)"},
 		{"aim", "-0.4mm", "mm", "-.01575in", "-0.4mm (-.01575in)"},
 		{"length", "1000mm", "mm", "39.37in", "1000mm (39.37in)"},
@@ -130,7 +130,7 @@ func TestTyped(t *testing.T) {
 	}
 }
 
-// What is typed back in inches is the same setting: to the digit that was shown.
+// A value that is typed back in inches is the same setting, to the last digit shown.
 func TestTypedBack(t *testing.T) {
 	for c := -40; c <= 700; c++ {
 		text := strconv.Itoa(c)
@@ -150,7 +150,7 @@ func TestTypedBack(t *testing.T) {
 
 var digitRun = regexp.MustCompile(`\d+`)
 
-// Nothing panics; metric sentences stay, both systems lose no number, and nothing is converted twice.
+// Nothing panics, metric sentences stay as they are, Both loses no number, and nothing is converted twice.
 func FuzzSentence(f *testing.F) {
 	for _, s := range []string{"1 to 2 mm", "900 °C (880 to 920)", "11 m (35 ft)", "1/16 in (1.6 mm)", "0 mm", ". mm",
 		"9 °C (9)", "2 mm (600 °C)", "between 1 and 2 mm", "2 by 3 mm", `"2 mm" and 2 mm`, "'2 mm", "12 mm (10 mm)",

@@ -10,8 +10,8 @@ import (
 type view struct {
 	unit   string // as it stands in a card: ASCII
 	metric string // on screen
-	least  int    // fewest decimals of a value without a band
-	inch   *other // nil where it is the same
+	least  int    // the fewest decimals of a value without a band
+	inch   *other // nil if the unit is the same there
 }
 
 // other is a unit of the inch system: v·num/den + zero.
@@ -73,7 +73,7 @@ var views = [...]view{
 	{"um", "µm", 0, nil},
 }
 
-// look finds a unit's row; an unknown unit is printed as it is.
+// look finds a unit's row. An unknown unit is printed as it is.
 func look(unit string) view {
 	for i := range views {
 		if views[i].unit == unit {
@@ -83,10 +83,10 @@ func look(unit string) view {
 	return view{unit: unit, metric: unit}
 }
 
-// inches reports whether the system prints this unit as one of the inch system.
+// inches reports whether the system prints this unit as an inch unit.
 func (w *view) inches(sys System) bool { return sys == Inch && w.inch != nil }
 
-// Lead is the system that leads where both are shown.
+// Lead is the system that comes first when both are shown.
 func (s System) Lead() System {
 	if s == Both {
 		return Metric
@@ -94,7 +94,7 @@ func (s System) Lead() System {
 	return s
 }
 
-// Label is a card's unit as the system's users write it. Both counts as metric: a label names one unit.
+// Label is a card's unit as users of the system write it. Both counts as metric, because a label names one unit.
 func Label(unit string, sys System) string {
 	w := look(unit)
 	if w.inches(sys) {
@@ -112,8 +112,8 @@ func Convert(v float64, unit string, sys System) (float64, string) {
 	return v, w.metric
 }
 
-// Show prints a value with its unit, in both systems where sys is Both: "6.35 m/min (250 in/min)". The
-// value has the decimals that keep it within a part in 500.
+// Show prints a value with its unit, in both systems if sys is Both: "6.35 m/min (250 in/min)". It has as many decimals
+// as keep it within one part in 500.
 func Show(v float64, unit string, sys System) string {
 	w := look(unit)
 	if sys == Both && w.inch != nil {
@@ -123,23 +123,24 @@ func Show(v float64, unit string, sys System) string {
 	return join(w.number(x, w.decimals(x, sys), sys), label)
 }
 
-// Said is the value, in a card's unit, that a rounded metric number says: where both systems are shown the inch number
-// is converted from it, so that the two agree as they stand. It is v where the text is no number.
-func Said(text string, v float64) float64 {
+// ShownValue is the value, in a card's unit, that a rounded metric number shows. When both systems are shown, the inch
+// number is converted from it, so that the two shown numbers agree. It is v if the text is no number.
+func ShownValue(text string, v float64) float64 {
 	if x, err := strconv.ParseFloat(text, 64); err == nil {
 		return x
 	}
 	return v
 }
 
-// A length that no rule in a shop can tell from zero, and the least that is printed of one that may be more than zero.
+// The shortest length that a rule in a shop can tell from zero, and the smallest printed end of a band that is not
+// zero.
 const (
 	nothingMM = 5e-4
 	leastMM   = 1e-3
 	leastInch = 1e-4
 )
 
-// Band prints a value and its band without the unit, as Ends does, the band as one text.
+// Band prints a value and its band without the unit, like Ends, with the band as one text.
 func Band(v, low, high float64, unit string, sys System) (value, band string) {
 	value, from, to := Ends(v, low, high, unit, sys)
 	return value, Interval(from, to)
@@ -154,7 +155,7 @@ func Interval(from, to string) string {
 }
 
 // Ends prints a value and the two ends of its band without the unit, with the decimals that the band allows: two
-// significant figures of its half-width. Where low equals high the value alone decides.
+// significant figures of its half-width. If low equals high, the value alone decides.
 func Ends(v, low, high float64, unit string, sys System) (value, from, to string) {
 	w := look(unit)
 	x, _ := Convert(v, unit, sys)
@@ -171,18 +172,18 @@ func Ends(v, low, high float64, unit string, sys System) (value, from, to string
 	d := w.decimals(x, sys)
 	if half := (hi - lo) / 2; half > 0 && !math.IsInf(half, 0) {
 		d = w.most(x, max(0, min(6, 1-int(math.Floor(math.Log10(half))))), sys)
-		if most, ok := read[w.unit]; ok && 2*half >= most.step(&w, sys) && (w.unit != "mm" || math.Abs(x) >=
-			few*most.step(&w, sys)) {
+		if most, ok := measured[w.unit]; ok && 2*half >= most.step(&w, sys) && (w.unit != "mm" || math.Abs(x) >=
+			fewSteps*most.step(&w, sys)) {
 			d = min(d, most.of(&w, sys))
 		}
 	}
 	return w.number(x, d, sys), w.number(lo, d, sys), w.number(hi, d, sys)
 }
 
-// decimals are the fewest, from the unit's least, that keep v within a part in 500.
+// decimals is the smallest number of decimals, at least the unit's own, that keeps v within one part in 500.
 func (w *view) decimals(v float64, sys System) int {
 	if w.unit == "%" {
-		return 0 // nothing here is known to a tenth of a per cent
+		return 0 // no percentage is known to a tenth
 	}
 	d := w.least
 	if w.inches(sys) {
@@ -197,7 +198,7 @@ func (w *view) decimals(v float64, sys System) int {
 	return w.most(v, d, sys)
 }
 
-// number prints v; inch sizes under one have no zero before the point, as they are stamped on spools.
+// number prints v. Inch sizes under one have no zero before the point, as stamped on spools.
 func (w *view) number(v float64, decimals int, sys System) string {
 	switch a := math.Abs(v); {
 	case a == 0:
@@ -216,7 +217,7 @@ func (w *view) number(v float64, decimals int, sys System) string {
 	return s
 }
 
-// noZero leaves out the zero before the point.
+// noZero drops the zero before the point.
 func noZero(s string) string {
 	if sign, rest, ok := strings.Cut(s, "0."); ok && (sign == "" || sign == "-") {
 		return sign + "." + rest

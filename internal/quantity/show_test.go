@@ -38,7 +38,7 @@ func TestShow(t *testing.T) {
 	}
 }
 
-// A person counts a long time in minutes, then in hours, and a part of an hour in minutes.
+// A long time is counted in minutes, then in hours, and a part of an hour in minutes.
 func TestCounted(t *testing.T) {
 	for _, c := range []struct {
 		v    float64
@@ -66,7 +66,7 @@ func TestBand(t *testing.T) {
 		{96.53, 82.9, 111.8, "A", Metric, "97", "83–112"},
 		{15.25, 13.93, 16.6, "V", Metric, "15.2", "13.9–16.6"},
 		{6.35, 6.35, 6.35, "m/min", Inch, "250", "250–250"},
-		{60.7, 54.7, 66.7, "%", Metric, "61", "55–67"}, // as the sentence beside it says it
+		{60.7, 54.7, 66.7, "%", Metric, "61", "55–67"}, // the same as the sentence beside it
 		{1.039, 0.989, 1.089, "mm", Metric, "1.04", "0.99–1.09"}, {1.039, 1.037, 1.041, "mm", Metric, "1.0390",
 			"1.0370–1.0410"},
 		{0.213, 0.096, 0.497, "s", Metric, "0.21", "0.10–0.50"},
@@ -91,7 +91,7 @@ func TestBand(t *testing.T) {
 	}
 }
 
-// Where both systems are shown, the inches are those of the metric number as it stands.
+// When both systems are shown, the inches are converted from the metric number as printed.
 func TestBothAgree(t *testing.T) {
 	for mm := 1000.0; mm < 15000; mm += 37 {
 		text := ShowDialed("wire_feed", mm/1000, "m/min", Both)
@@ -105,13 +105,13 @@ func TestBothAgree(t *testing.T) {
 	}
 }
 
-// What is shown can be typed back, to the digits shown.
+// Every shown value can be typed back, to the digits shown.
 func TestShownCanBeTypedBack(t *testing.T) {
 	ranges := map[string]struct {
 		unit      string
 		scale     float64 // base unit of the parser over the card's unit
 		low, high float64
-		zero      float64 // what a part in 500 counts from
+		zero      float64 // the parts in 500 are counted from here
 	}{
 		"feed": {"m/min", 1000.0 / 60, 0.4, 39, 0}, "travel": {"mm/s", 1, 0.4, 59, 0}, "length": {"mm", 1, 0.1, 1e4, 0},
 		"flow":  {"L/min", 1, 1.1, 59, 0},
@@ -134,7 +134,7 @@ func TestShownCanBeTypedBack(t *testing.T) {
 	}
 }
 
-// The seconds that a welder counts along 100 mm, or along 4 in, can be typed back.
+// The seconds for 100 mm or for 4 in, as a welder counts them, can be typed back.
 func TestSecondsAlong(t *testing.T) {
 	for text, want := range map[string]float64{"12.5s/100mm": 8, "12.7s/4in": 8} {
 		if v, err := Read(FieldTravel, text); err != nil || math.Abs(float64(v)-want) > 1e-12 {
@@ -143,7 +143,7 @@ func TestSecondsAlong(t *testing.T) {
 	}
 }
 
-// A value and its band have the same number of decimals, and each is within half a step of what is printed.
+// A value and its band have the same number of decimals, and each is within half a step of its printed number.
 func TestBandDecimals(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		unit := rapid.SampledFrom([]string{"m/min", "mm/s", "A", "V", "mm", "C", "g/min", "J/mm", "mm2", "L/min",
@@ -171,9 +171,9 @@ func decimals(s string) int {
 	return len(after)
 }
 
-// Case and blanks mean nothing, in any parser.
+// No parser minds upper case, lower case or blanks.
 func TestCaseAndBlanksMeanNothing(t *testing.T) {
-	typed := map[string][]string{ // number and unit apart, since a blank belongs only between them
+	typed := map[string][]string{ // "|" parts number and unit: blanks may only stand between them
 		"size": {"16|ga", "18|gauge", ".06|in", "1-1/4|inch"}, "wire": {".035|in", "0.9|mm", "3/32|\""},
 		"gap": {"1/16|in", "1.5|mm"}, "stickout": {"1/2|in", "12|mm"},
 		"length": {"1.5|m", "2|ft", "30|cm"}, "offset": {"-1|mm", "1/32|in"}, "feed": {"250|ipm", "250|in/min",

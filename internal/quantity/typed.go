@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// Typed is the value of a field as a person types it, the unit without a blank ("12mm", "80C"), in the units of a
-// system; both systems have the second in parentheses. unit is the field's own in a card, "" where it is no quantity.
-// What has no other unit, or was typed in another one, stays.
+// Typed is the value of a field as a person types it in a system's units, without a blank before the unit ("12mm",
+// "80C"); Both has the second value in parentheses. unit is the field's unit in a card, "" if the field is no quantity.
+// A value without another unit, or typed in another unit, stays as it is.
 func Typed(field, value, unit string, sys System) string {
 	text, ok := strings.CutSuffix(value, unit)
 	w := look(unit)
@@ -23,15 +23,15 @@ func Typed(field, value, unit string, sys System) string {
 	return other
 }
 
-// typedInch is the number that, typed in the unit of the inch system, is the same setting: to a step of its dial, or to
-// the last digit of the metric text.
+// typedInch is the inch number that gives the same setting when it is typed: to a step of its dial, or to the last
+// digit of the metric text.
 func (w *view) typedInch(field, text string, v float64) string {
 	if Dialable(field) {
 		number, _, _ := Dialed(field, v, v, v, w.unit, false, Inch)
 		return number
 	}
 	_, written, _ := strings.Cut(text, ".")
-	half := 0.49 * math.Pow10(-len(written)) // a tie may be read as the next
+	half := 0.49 * math.Pow10(-len(written)) // less than 0.5, because a tie may be rounded the other way
 	x, _ := Convert(v, w.unit, Inch)
 	decimals := w.decimals(x, Inch)
 	for ; decimals < 7; decimals++ {

@@ -8,13 +8,13 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// typedUnits has every unit of every field in every spelling, with its value in the base unit: the definitions of
-// NIST SP 811 appendix B.8, typed as printed (the SI's own prefixes; 1 h = 3600 s; 1 kip = 1000 lbf; 1 t weighs 1000
+// typedUnits has every unit of every field in every spelling, with its value in the base unit. The values are the
+// definitions of NIST SP 811 appendix B.8 as printed (with SI prefixes; 1 h = 3600 s; 1 kip = 1000 lbf; 1 t weighs 1000
 // kgf).
 var typedUnits = []struct {
 	parser string
 	want   float64
-	texts  string // separated by strokes
+	texts  string // separated by "|"
 }{
 	{"length", 300, "300 mm|300 millimeter|300 millimetre|300 millimeters|300 millimetres|300|30cm|0.3m|0.3 meter|0.3 " +
 		"metre|0.3 meters|0.3 metres|300000um|300000 micron|300000 microns|30 centimetre|30 centimetres|300000 " +
@@ -78,7 +78,7 @@ func TestEveryUnitInEverySpelling(t *testing.T) {
 	}
 }
 
-// The ranges as the parsers' comments give them: both ends are accepted, a hair beyond is not.
+// The ranges as the parsers' comments give them: both ends are accepted, a value just beyond is not.
 func TestEndsOfEveryRange(t *testing.T) {
 	for name, c := range map[string]struct{ in, out string }{
 		"size": {"0.05mm 150mm 7 30", "0.049mm 150.1mm"}, "wire": {"0.4 2.4", "0.39 2.41"}, "gap": {"0 25", "25.1"},

@@ -2,9 +2,8 @@ package quantity
 
 import "strings"
 
-// unit is one unit and its conversion to the field's base unit: (v + pre)·num/den. Numerator and
-// denominator are kept apart because both are exact where their quotient is not: 6.3 m/min is 105 mm/s
-// and not 104.999….
+// unit is one unit and its conversion to the field's base unit: (v + pre)·num/den. Numerator and denominator are
+// separate because both are exact even if their quotient is not: 6.3 m/min is 105 mm/s and not 104.999….
 type unit struct {
 	names    string // spellings, lower case and without blanks, separated by blanks
 	num, den float64
@@ -56,7 +55,7 @@ var (
 	amps  = []unit{{`a amp amps ampere amperes`, 1, 1, "A", 0}}
 	volts = []unit{{`v volt volts`, 1, 1, "V", 0}}
 
-	temperatures = []unit{ // a bare degree sign is read like a bare number
+	temperatures = []unit{ // a degree sign alone is read like no unit
 		{`c deg degc celsius degree degrees degreecelsius degreescelsius`, 1, 1, "°C", 0},
 		{`f degf fahrenheit degreefahrenheit degreesfahrenheit`, 5, 9, "°F", -32},
 		{`k kelvin`, 1, 1, "K", -iceKelvin},
@@ -112,8 +111,8 @@ var (
 // plainUnit is the unit of a number that has none.
 var plainUnit = unit{num: 1, den: 1}
 
-// spelled finds a unit by its folded spelling; nil where the field has no such unit. An empty
-// spelling is the unit of a field without units.
+// spelled finds a unit by its folded spelling, nil if the field has no such unit. The empty spelling is the unit of a
+// field without units.
 func spelled(units []unit, name string) *unit {
 	if name == "" {
 		return &plainUnit

@@ -1,6 +1,6 @@
 // Package report describes every finding once. A card, a page beside it, an operating window, the times of a timed arc,
-// a practice job, a kept record and a draft procedure are each a list of blocks. Text, Markdown, JSON, PDF, the
-// line-by-line voice and the screens turn the blocks into their medium: they decide how a thing looks, never what is
+// a practice job, a saved record and a draft procedure are each a list of blocks. Text, Markdown, JSON, PDF, the
+// line-by-line voice and the screens turn the blocks into their medium: they decide how something looks, never what is
 // said.
 package report
 
@@ -11,18 +11,18 @@ import (
 	"brazebooth/calc/advice"
 )
 
-// Block is one thing that a finding says. Most hold values; timed.go, window.go and practice.go have more of them.
+// Block is one part of a finding. Most blocks hold values; timed.go, window.go and practice.go have further ones.
 type Block interface {
-	// words are the block in words, the same for every medium. A picture is one line that names it.
+	// words returns the block in words, which are the same in every medium. A picture is one line that names it.
 	words(o Options) []Line
 }
 
-// Said are lines that are put into words by whoever makes them: only text is made of them, no picture and no JSON.
+// Said is a block of finished lines. It appears only as text, neither as a picture nor in JSON.
 type Said []Line
 
 func (s Said) words(Options) []Line { return s }
 
-// KeptHead are the first lines of a kept card; behind them stands what its job did not say.
+// KeptHead is the first lines of a saved card, followed by what its job left open.
 type KeptHead struct {
 	Said
 	Assumed []calc.Assumption
@@ -36,7 +36,7 @@ func (h KeptHead) words(o Options) []Line {
 		AsTyped: true})
 }
 
-// lines are a block that nobody reads the values of: how it is put into words is all there is.
+// lines is a block of which only the words are needed, not the values.
 type lines func(o Options) []Line
 
 func (f lines) words(o Options) []Line { return f(o) }
@@ -44,84 +44,84 @@ func (f lines) words(o Options) []Line { return f(o) }
 // Head says what a finding is for: members, joint, filler, wire, mode, gas and position.
 type Head struct {
 	Card     *calc.Card
-	WireOnly bool   // the finding concerns the wire alone
+	WireOnly bool   // the finding is about the wire alone
 	Title    string // what the finding is, "" for a settings card
 }
 
 // Stops are the warnings that stop a job. Every finding has them, and they come first.
 type Stops struct{ List []calc.Warning }
 
-// Chapter is a part of a finding: a page beside the card, or what stands under a title of its own.
+// Chapter is a part of a finding: a page beside the card, or a part with a title of its own.
 type Chapter struct {
 	Title  string // "" for a page that stands alone
-	Page   string // its name, "" for none
+	Page   string // the page's name, "" for none
 	Blocks []Block
 }
 
-// Verdict is whether a job should be brazed at all, and what a shop does instead.
-type Verdict struct {
-	Verdict string // advice.Suits ..., "" where the page gives none
+// Fit says whether a job should be arc-brazed at all, and what a shop does instead.
+type Fit struct {
+	Verdict string // advice.Suits ..., "" if the page gives none
 	Instead []string
 }
 
-// Correction is the one thing to change after a test bead, and why.
+// Correction is the one setting to change after a test bead, and why.
 type Correction struct{ *advice.Correction }
 
-// Ranking is every filler, the best first, with what speaks for it and against.
+// Ranking is all fillers, the best first, with the reasons for and against each.
 type Ranking struct {
 	List     []advice.Ranked
 	Currency string
-	Brief    bool // the first three in full, the others by name
+	Brief    bool // the first three in full, only the names of the others
 }
 
-// Figures is a table of figures with their bands. The gun's angle is said among the notes, in words.
+// Figures is a table of figures with their bands. The gun angle is left out, because the notes have it in words.
 type Figures struct {
-	Card *calc.Card // the card that they stand on or beside
+	Card *calc.Card // the card that the figures are on or belong to
 	List []calc.Figure
 	Of   Table
 }
 
-// Table says which table of figures it is.
+// Table says which kind of table of figures it is.
 type Table int
 
-// The tables: a card's own figures, a page's, the times of a timed arc, and a kept card's.
+// The tables: a card's own figures, a page's, the times of a timed arc, and a saved card's.
 const (
 	OfCard Table = iota
 	OfPage
 	OfTimed
-	OfKept // of a card as it was kept: without the remarks, which belong to a present card
+	OfKept // of a card as it was saved, without the remarks, which are about a present card
 )
 
-// Order is the turn in which each piece of a seam is laid, along the seam.
+// Order is the order in which the pieces of a seam are laid.
 type Order struct{ Turns []string }
 
-// Reasons are sentences with how each is known, those of one topic together.
+// Reasons are sentences, each with how it is known, grouped by topic.
 type Reasons struct{ List []advice.Reason }
 
-// Cautions are warnings that stop nothing.
+// Cautions are warnings that do not stop a job.
 type Cautions struct {
 	List   []calc.Warning
-	OnCard bool // the card says them too
+	OnCard bool // the card shows them too
 	Brief  bool // each in one sentence
 }
 
-// Edges are the borders of the operating window; with Zone the card's verdict stands over them.
+// Edges are the edges of the operating window. With Verdict the card's verdict is shown above them.
 type Edges struct {
-	Card *calc.Card
-	Zone bool
+	Card    *calc.Card
+	Verdict bool
 }
 
 // Section is the joint's cross-section: a picture, which text leaves out.
 type Section struct{ calc.Section }
 
-// Notes are settings that are words.
+// Notes are the settings that are words.
 type Notes struct{ List []calc.Note }
 
-// Assumed is what nobody gave. Screens mark each value itself.
+// Assumed is everything that a card assumed because it was not given. Screens mark each such value itself.
 type Assumed struct{ List []calc.Assumption }
 
-// Checks is what nobody gave, in the order of how much it moves the answer.
+// Checks are the assumed values, ordered by how much each moves the answer.
 type Checks struct{ List []calc.Check }
 
-// Open are choices that a page asks for and that were not given.
+// Open are the choices that a page asks for and that were not given.
 type Open struct{ Choices []string }

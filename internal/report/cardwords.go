@@ -18,7 +18,7 @@ func (f Figures) words(o Options) []Line {
 		row := RowOf(f.Card, &f.List[i], f.Of, o.Units)
 		list = append(list, Line{Kind: FigureRow, Row: &row})
 		if o.Why {
-			list = append(list, grounds(&f.List[i].Basis)...)
+			list = append(list, basisLines(&f.List[i].Basis)...)
 		}
 	}
 	if f.Of == OfPage {
@@ -29,8 +29,8 @@ func (f Figures) words(o Options) []Line {
 	return list
 }
 
-// grounds are how a figure came about: formula, numbers, source and what it leans on most.
-func grounds(b *calc.Basis) []Line {
+// basisLines show how a figure was computed: formula, numbers, source and the inputs that move it most.
+func basisLines(b *calc.Basis) []Line {
 	list := []Line{{Kind: Formula, Text: b.Plain()}}
 	if s := b.Substituted(); s != b.Plain() {
 		list = append(list, Line{Kind: PutIn, Text: s})
@@ -74,7 +74,7 @@ func (r Reasons) words(o Options) []Line {
 	return list
 }
 
-// whoDecides stands under the cautions of every answer except the card, which says it itself.
+// whoDecides ends the cautions of every answer except the card, which says it in a caution of its own.
 const whoDecides = "Local codes and licensed practice decide."
 
 func (c Cautions) words(Options) []Line {
@@ -102,11 +102,11 @@ func firstSentence(text string) string {
 
 func (e Edges) words(o Options) []Line {
 	var list []Line
-	if e.Zone {
+	if e.Verdict {
 		if z := e.Card.Zone; z == "" || z == "not-modelled" {
 			return nil
 		}
-		list = append(list, Line{Kind: Zone, Text: verdictText(e.Card)})
+		list = append(list, Line{Kind: CardVerdict, Lead: "verdict", Text: verdictText(e.Card)})
 	}
 	under := len(list)
 	for i := range e.Card.Edges {
@@ -120,7 +120,7 @@ func (e Edges) words(o Options) []Line {
 	return list
 }
 
-// edgeWords say whether an edge is met, and by how much; loud where nothing has a colour.
+// edgeWords say whether an edge is met, and by how much; in capitals (loud) in a medium without colour.
 func edgeWords(e *calc.Edge, loud bool) string {
 	met := "met"
 	switch {
@@ -132,7 +132,7 @@ func edgeWords(e *calc.Edge, loud bool) string {
 	return met + ", " + EdgeFar(e)
 }
 
-// EdgeFar is how far an edge is.
+// EdgeFar says how far away an edge is.
 func EdgeFar(e *calc.Edge) string {
 	if e.Margin >= 999 {
 		return "far away"
@@ -140,14 +140,14 @@ func EdgeFar(e *calc.Edge) string {
 	return fmt.Sprintf("%.0f %% of feed or travel away", e.Margin)
 }
 
-// verdictText is the verdict with its chance, and where the heat is good but the setting is not, why.
+// verdictText is the verdict with its chance. If the heat is good but the setting is not, it says why.
 func verdictText(card *calc.Card) string {
 	v := card.Verdict()
 	chance, judged := card.Figure("chance")
 	switch e := card.NearestEdge(); {
 	case v == "outside" && card.TooHotParts() != "":
 		v += ": the heat is good, the preheat is not"
-	case v == "outside" && e != nil: // a kept card has no edges
+	case v == "outside" && e != nil: // a saved card has no edges
 		v += ": the heat is good, " + e.Name + " is not met"
 	case v == "stop":
 		return v + ": not to be done, whatever the heat"
@@ -201,14 +201,14 @@ func (p Open) words(Options) []Line {
 	return []Line{{Kind: MayGive, Text: strings.Join(p.Choices, ", ")}}
 }
 
-// Typed is the value of a job's field as a person types it, in the units of a system. What is no number of a job, such
-// as a metal's name, has no other units.
+// Typed is the value of a job's field as a person types it, in the units of a system. Values that are no numbers, such
+// as a metal's name, are the same in all units.
 func Typed(field, value string, sys quantity.System) string {
 	_, _, unit, _ := calc.Span(field)
 	return quantity.Typed(field, value, unit, sys)
 }
 
-// AssumedText lists what nobody chose.
+// AssumedText lists the assumed values.
 func AssumedText(list []calc.Assumption, sys quantity.System) string {
 	var said []string
 	for _, a := range list {

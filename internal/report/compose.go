@@ -8,37 +8,37 @@ import (
 	"brazebooth/tables"
 )
 
-// Card is what a card says, in its order.
+// Card is everything on a card, in its order.
 func Card(c *calc.Card) []Block {
 	list := []Block{Head{Card: c}, stopsOf(c)}
 	return append(append(list, cardBody(c)...), cautionsOf(c), Assumed{c.Assumed})
 }
 
-// cardBody is what only the card says.
+// cardBody is the part that only the card shows.
 func cardBody(c *calc.Card) []Block {
 	return []Block{Figures{Card: c, List: c.Figures}, Edges{c, true}, Notes{c.Notes}, Section{c.Section}}
 }
 
-// Kept is what a card says as it was kept.
+// Kept is a card as it was saved.
 func Kept(c *calc.Card) []Block {
 	return []Block{stopsOf(c), Figures{c, c.Figures, OfKept}, Edges{c, true}, cautionsOf(c)}
 }
 
-// Wire is what the card of a wire alone says.
+// Wire is the card of a wire alone.
 func Wire(c *calc.Card) []Block {
 	return []Block{Head{Card: c, WireOnly: true}, Figures{Card: c, List: c.Figures}, cautionsOf(c)}
 }
 
-// Page is what a page beside the card says; open are the choices that it asks for and that were not given.
+// Page is a page beside the card. open are the choices that it asks for and that were not given.
 func Page(p *advice.Page, open []string) []Block {
 	return []Block{Head{Card: &p.Card, Title: "Page " + p.Name}, stopsOf(&p.Card),
 		Chapter{Page: p.Name, Blocks: body(p, false)}, Cautions{dangers(&p.Card, p.Warnings), true, true},
 		Assumed{p.Card.Assumed}, Open{open}}
 }
 
-// body is what only the page says; brief where it stands among all the others.
+// body is the part that only this page shows; brief for a page among all the others.
 func body(p *advice.Page, brief bool) []Block {
-	return []Block{Verdict{p.Verdict, p.Instead}, Correction{p.Correction},
+	return []Block{Fit{p.Verdict, p.Instead}, Correction{p.Correction},
 		Ranking{p.Ranking, p.Card.Used.Currency, brief}, Figures{&p.Card, p.Figures, OfPage},
 		Order{p.Order}, Reasons{p.Reasons}, Cautions{List: p.Warnings}}
 }
@@ -61,12 +61,11 @@ func Whole(c *calc.Card, pages []advice.Page) []Block {
 			Blocks: []Block{Checks{calc.CheckFirst(c)}}})
 }
 
-// cautionsFirst is a page in the order for a listener: the verdict and the one change, then cautions, then figures and
-// reasons.
+// cautionsFirst orders a page for a listener: its answer and the one change, then cautions, then figures and reasons.
 func cautionsFirst(list []Block) []Block {
 	turn := func(b Block) int {
 		switch b.(type) {
-		case Verdict, Correction:
+		case Fit, Correction:
 			return 0
 		case Cautions:
 			return 1
@@ -78,13 +77,13 @@ func cautionsFirst(list []Block) []Block {
 
 func stopsOf(c *calc.Card) Stops { return Stops{calc.Stops(c.Warnings)} }
 
-// cautionsOf are a card's warnings that stop nothing.
+// cautionsOf are a card's warnings that do not stop the job.
 func cautionsOf(c *calc.Card) Cautions {
 	stop := func(w calc.Warning) bool { return w.Severity == calc.Stop }
 	return Cautions{List: slices.DeleteFunc(slices.Clone(c.Warnings), stop)}
 }
 
-// ChapterOf is the chapter that a page belongs to.
+// ChapterOf is the chapter that a page belongs to, "" for an unknown page.
 func ChapterOf(name string) advice.Chapter {
 	p, ok := advice.EntryByName(name)
 	if !ok {
@@ -93,8 +92,8 @@ func ChapterOf(name string) advice.Chapter {
 	return p.Chapter
 }
 
-// dangers are the card's cautions about what hurts a person at the arc, without those in said. A stopped job has none:
-// it has its stops.
+// dangers are the card's cautions about injuries at the arc, without those in said. A stopped job has none, because its
+// stops say more.
 func dangers(card *calc.Card, said []calc.Warning) []calc.Warning {
 	if card.Stopped() {
 		return nil

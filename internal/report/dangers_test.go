@@ -9,14 +9,14 @@ import (
 	"brazebooth/calc/advice"
 )
 
-// No page goes without the fume, the eyes and the fire, in text and in JSON; a stopped one has its stops.
+// Every page names fume, eyes and fire, in text and in JSON; the page of a stopped job has its stops.
 func TestEveryPageNamesTheDangers(t *testing.T) {
 	for joint, metal := range map[string]string{"lap": "galvanized", "tee": "galvanized", "overlay": "mild-steel"} {
 		job := calc.Job{Metal: metal, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(5), Travel: calc.Some(8),
 			Length: calc.Some(100)}
 		warm, zinc := 0, 1
 		switch joint {
-		case "tee": // warmed, with its zinc on
+		case "tee": // preheated, with the zinc still on
 			job.Preheat, warm = calc.Some(200), 1
 		case "overlay":
 			zinc = 0
@@ -31,7 +31,7 @@ func TestEveryPageNamesTheDangers(t *testing.T) {
 			}
 			part, err := p.Answer(t.Context(), &card)
 			if err != nil {
-				continue // not for this joint
+				continue // this joint has no such page
 			}
 			text := strings.Join(strings.Fields(Text(Page(&part, nil), Options{})), " ")
 			for _, want := range []string{"head out of the plume", "Eyes: shade", "fire watch 60 min", whoDecides} {

@@ -12,8 +12,8 @@ import (
 	"brazebooth/calc/practice"
 )
 
-// documented is a block that makes the whole document. A window, a timed arc and a practice job have JSON of their own:
-// docs/window-schema.json, docs/gap-schema.json and docs/practice-schema.json describe it.
+// documented is a block that makes the whole document. A window, a timed arc and a practice job have their own JSON,
+// described in docs/window-schema.json, docs/gap-schema.json and docs/practice-schema.json.
 type documented interface{ document(s stamp) any }
 
 // windowDocument is an operating window as JSON.
@@ -24,19 +24,19 @@ type windowDocument struct {
 		Feed   []float64 `json:"wire_feed"` // m/min
 		Travel []float64 `json:"travel"`    // mm/s
 	} `json:"axes"`
-	Zones      []string        `json:"zones"`   // feed outer
+	Zones      []string        `json:"zones"`   // one row of travels for each feed
 	Margins    []float64       `json:"margins"` // %
 	Coarser    bool            `json:"coarser,omitempty"`
 	Suggestion calc.Suggestion `json:"suggestion"`
 	Given      *givenSetting   `json:"given,omitempty"`
 	Good       bool            `json:"good"`
-	Edges      []edge          `json:"edges"` // at the suggestion
+	Edges      []edge          `json:"edges"` // of the suggestion
 	Unjudged   []calc.Unjudged `json:"not_judged,omitempty"`
 	calc.Chance
 	Remedies []calc.Remedy `json:"remedies"`
 }
 
-// givenSetting is a setting that was asked about, as JSON.
+// givenSetting is the setting that was asked about, as JSON.
 type givenSetting struct {
 	Feed     float64         `json:"wire_feed"` // m/min
 	Travel   float64         `json:"travel"`    // mm/s
@@ -61,7 +61,7 @@ func (g Grid) document(s stamp) any {
 	return d
 }
 
-// timedDocument is a timed arc's answer as JSON.
+// timedDocument is the answer for a timed arc, as JSON.
 type timedDocument struct {
 	stamp
 	Job      calc.Job          `json:"job"`
@@ -84,7 +84,7 @@ func (b Beat) document(s stamp) any {
 		OrEmpty(b.Limits), b.Count, b.Seam, b.Wider, OrEmpty(b.Remedies), OrEmpty(b.Card.Warnings)}
 }
 
-// TraceCSV writes the heat trace of a timed arc, one line a moment: time in s, arc 1 or 0, temperatures in C.
+// TraceCSV writes the heat trace of a timed arc, one line for each moment: time in s, arc 1 or 0, temperatures in C.
 func TraceCSV(s *calc.Timed) ([]byte, error) {
 	var out bytes.Buffer
 	rows := [][]string{{"time_s", "arc", "root_edge_C", "centre_C", "back_face_C"}}
@@ -115,14 +115,14 @@ type practiceDocument struct {
 }
 
 type practiceBead struct {
-	Setting calc.Job       `json:"setting"` // only what a hand sets
+	Setting calc.Job       `json:"setting"` // only the settings that are made by hand
 	Verdict string         `json:"verdict"`
 	Seen    []string       `json:"seen"`
 	Meter   []figure       `json:"meter"`
 	Section *calc.Section  `json:"section,omitempty"`
-	Unmet   []string       `json:"unmet,omitempty"` // of a job that is over
+	Unmet   []string       `json:"unmet,omitempty"` // only of a job that is over
 	Change  *advice.Change `json:"change,omitempty"`
-	Do      string         `json:"do,omitempty"` // where no setting was to be changed
+	Do      string         `json:"do,omitempty"` // if no setting was to be changed
 	Why     string         `json:"why,omitempty"`
 }
 
@@ -142,14 +142,14 @@ type hidden struct {
 
 type moved struct {
 	Card  figure             `json:"card"`
-	Alone map[string]float64 `json:"alone"` // with one hidden value alone; 0 where the bead has none
+	Alone map[string]float64 `json:"alone"` // with one hidden value alone; 0 if the bead has no such figure
 	True  float64            `json:"true"`
 }
 
 func (p *Practice) document(s stamp) any {
 	d := practiceDocument{stamp: s, Level: p.Job.Level, Seed: p.Job.Seed, Work: p.Job.Work, Job: p.Job.Start,
 		Beads: each(p.Beads, beadOf), Warnings: []calc.Warning{practice.Caution}}
-	if p.Run == nil { // which edges a bead misses is told of a job that is over
+	if p.Run == nil { // missed edges are shown only when the job is over
 		for i := range d.Beads {
 			d.Beads[i].Unmet = nil
 		}

@@ -9,7 +9,7 @@ import (
 )
 
 // A drawing of the joint in characters, to scale: a column is half as wide as a row is high. Members are / and \, the
-// bead is o, a bar or strip behind a butt =; on a coated member's surface X marks boiled and z melted zinc.
+// bead is o, a bar or strip behind a butt is =. On the surface of a coated member X marks boiled and z melted zinc.
 const (
 	inkFirst   = '/'
 	inkSecond  = '\\'
@@ -20,7 +20,8 @@ const (
 	inkAir     = ' '
 )
 
-// drawn is a cross-section and what a drawing of it holds: the bead, the burnt zinc and a little of the members beyond.
+// drawn is a cross-section and the area that a drawing shows: the bead, the burnt zinc and a little of the members
+// beside them.
 type drawn struct {
 	*calc.Section
 	shape joint.Shape
@@ -32,13 +33,13 @@ func newDrawn(s *calc.Section) drawn {
 	kind, _ := joint.KindOf(s.Joint)
 	shape := joint.Shape{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Backing: s.Backing}
 	if kind == joint.Lap || kind == joint.Tee {
-		shape.Gap = 0 // these are drawn closed
+		shape.Gap = 0 // these joints are drawn closed
 	}
 	return drawn{s, shape, shape.Bead(),
 		shape.Frame(func(i int) float64 { return max(s.Wet[i], s.Melted[i], s.MeltedBack[i]) + 2 })}
 }
 
-// at is the ink of a place; what became of the zinc is as thick as coat, mm.
+// at is the character at a place. The zinc's state is drawn as thick as coat, mm.
 func (d *drawn) at(p joint.Point, coat float64) byte {
 	if i, depth, along, ok := d.shape.Member(p); ok {
 		return d.surface(i, depth, along, coat)
@@ -52,8 +53,8 @@ func (d *drawn) at(p joint.Point, coat float64) byte {
 	return inkAir
 }
 
-// Drawing returns lines of at most w columns, at most h of them, and the millimetres that a column stands
-// for; nothing where the joint is not modelled.
+// Drawing returns at most h lines of at most w columns, and how many millimetres a column is wide. It returns no lines
+// if the joint is not modelled.
 func Drawing(s *calc.Section, w, h int) (lines []string, perColumn float64) {
 	if !s.Drawn || w < 20 || h < 4 {
 		return nil, 0
@@ -74,7 +75,7 @@ func Drawing(s *calc.Section, w, h int) (lines []string, perColumn float64) {
 	return lines, perColumn
 }
 
-// surface draws a point of a member: its own ink, or near its face what became of its zinc.
+// surface is the character at a point of a member: the state of its zinc near its face, otherwise the member's own.
 func (d *drawn) surface(i int, depth, along, coat float64) byte {
 	boiled, melted, back := d.Boiled[i], d.Melted[i], depth > d.Thick[i]/2
 	if back {

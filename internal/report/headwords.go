@@ -41,7 +41,7 @@ func memberText(card *calc.Card, i int, o Options) string {
 	return m.Metal.ID + " " + size + coat
 }
 
-// WireText names a wire as its spool does, with its diameter.
+// WireText names a wire as it is printed on its spool, with its diameter.
 func WireText(mm float64) string {
 	w, ok := tables.WireNear(mm)
 	switch {

@@ -19,7 +19,7 @@ import (
 // Paper is the size of a page.
 type Paper string
 
-// The papers.
+// The paper sizes.
 const (
 	A4     Paper = "A4"
 	Letter Paper = "Letter"
@@ -30,14 +30,14 @@ const (
 	ptPerMM = 72 / 25.4
 )
 
-// ink is a page being printed.
+// ink is a PDF while it is printed.
 type ink struct {
-	f    *fpdf.Fpdf
-	w, h float64 // mm, between the side edges and of the whole page
-	y    float64 // next free line
-	font *sfnt.Font
-	buf  sfnt.Buffer
-	gone []rune // characters that the font does not have
+	f       *fpdf.Fpdf
+	w, h    float64 // mm: width between the margins, height of the whole page
+	y       float64 // where the next line begins
+	font    *sfnt.Font
+	buf     sfnt.Buffer
+	missing []rune // characters that the font does not have
 
 	comma bool // in numbers
 }
@@ -67,7 +67,7 @@ func (k *ink) bytes() ([]byte, error) {
 	return out.Bytes(), err
 }
 
-// safe replaces and remembers the characters that the font does not have.
+// safe replaces the characters that the font does not have, and remembers them.
 func (k *ink) safe(s string) string {
 	if k.comma {
 		s = quantity.Comma(s)
@@ -76,14 +76,14 @@ func (k *ink) safe(s string) string {
 		if g, err := k.font.GlyphIndex(&k.buf, r); err == nil && g != 0 {
 			return r
 		}
-		if !slices.Contains(k.gone, r) {
-			k.gone = append(k.gone, r)
+		if !slices.Contains(k.missing, r) {
+			k.missing = append(k.missing, r)
 		}
 		return '?'
 	}, plain.Line(s, 2000))
 }
 
-// text writes at a place, its baseline at y, and returns how wide it is, mm.
+// text writes at a place, with its baseline at y, and returns its width, mm.
 func (k *ink) text(x, y, points float64, style, s string) float64 {
 	if s = k.safe(s); s == "" {
 		return 0
@@ -93,7 +93,7 @@ func (k *ink) text(x, y, points float64, style, s string) float64 {
 	return k.f.GetStringWidth(s)
 }
 
-// para writes a text across the page, and moves on.
+// para writes text across the page and moves down.
 func (k *ink) para(points float64, style, s string) {
 	k.f.SetFont("go", style, points)
 	for _, l := range k.f.SplitText(k.safe(s), k.w) {
@@ -102,16 +102,16 @@ func (k *ink) para(points float64, style, s string) {
 	}
 }
 
-// own is a paragraph of somebody's own words: they stand as they were written.
-func (k *ink) own(points float64, style, s string) {
+// verbatim is a paragraph of a user's own words, which stay as they were written.
+func (k *ink) verbatim(points float64, style, s string) {
 	comma := k.comma
 	k.comma = false
 	k.para(points, style, s)
 	k.comma = comma
 }
 
-// high is how high paragraphs stand, mm.
-func (k *ink) high(list []string, points float64) float64 {
+// height is the height of paragraphs, mm.
+func (k *ink) height(list []string, points float64) float64 {
 	lines := 0
 	k.f.SetFont("go", "", points)
 	for _, s := range list {
@@ -129,19 +129,19 @@ func (k *ink) rule() {
 	k.y++
 }
 
-// mapImage is the name of the map's picture in a PDF; both sheets show the same one.
+// mapImage is the name of the map's picture in a PDF; both pages show the same picture.
 const (
 	mapImage = "map"
 	mapDPI   = 150
 )
 
-// put puts the map's picture on the page, w wide, and returns where its lower edge lies.
+// put draws the map's picture on the page, w wide, and returns the height of its lower edge.
 func (k *ink) put(x, y, w float64) (low float64) {
 	k.f.ImageOptions(mapImage, x, y, w, 0, false, fpdf.ImageOptions{ImageType: "png"}, 0, "")
 	return y + w*float64(picture.High/picture.Wide)
 }
 
-// smallMap is the map in the hand; it returns where its lower edge lies.
+// smallMap is the map to be read in the hand. It returns the height of its lower edge.
 func (k *ink) smallMap(m *Map) (low float64) {
 	low = k.put(edgeMM, k.y+1, 88)
 	if words := m.CoarserWords(); words != "" {
@@ -151,7 +151,7 @@ func (k *ink) smallMap(m *Map) (low float64) {
 	return low + 1
 }
 
-// mapSheet is the map on a sheet on its side, to be read from two metres.
+// mapSheet is the map on a page in landscape, to be read from two metres.
 func (k *ink) mapSheet(p *Wall, paper Paper) {
 	const margin, foot = 7, 5
 	k.f.AddPageFormat("L", k.f.GetPageSizeStr(string(paper)))

@@ -12,13 +12,13 @@ import (
 // Schema is the version of the JSON that docs/schema.json describes.
 const Schema = 1
 
-// stamp heads every document.
+// stamp begins every document.
 type stamp struct {
 	Schema  int    `json:"schema"`
 	Version string `json:"version"`
 }
 
-// document is a card as JSON. What does not apply is absent or empty, never zero.
+// document is a card as JSON. Values that do not apply are absent or empty, never zero.
 type document struct {
 	stamp
 	Job      calc.Job          `json:"job"`
@@ -52,7 +52,7 @@ type basis struct {
 	Known       string       `json:"known"`
 }
 
-// JSON writes a finding as one JSON document and a line break.
+// JSON writes a finding as one JSON document with a line break at its end.
 func JSON(blocks []Block, version string) ([]byte, error) {
 	for _, b := range blocks {
 		if whole, ok := b.(documented); ok {
@@ -62,7 +62,7 @@ func JSON(blocks []Block, version string) ([]byte, error) {
 	return Encode(documentOf(blocks, version))
 }
 
-// JSONLine is a card as JSON on one line, behind the input that it answers, which is JSON on one line too.
+// JSONLine is a card as JSON on one line, together with the input that it answers, which is also JSON on one line.
 func JSONLine(card *calc.Card, version string, input []byte) ([]byte, error) {
 	return encode(struct {
 		Input json.RawMessage `json:"input"`
@@ -77,8 +77,8 @@ func documentOf(blocks []Block, version string) *document {
 	return d
 }
 
-// take puts blocks into the document. What is a page's own stands in a section of its name, and a page that stands
-// alone has its figures and cautions at the top.
+// take puts blocks into the document. A page's own content goes into a section of its name. A page that stands alone
+// also has its figures and cautions at the top level.
 func (d *document) take(blocks []Block) {
 	for _, b := range blocks {
 		switch b := b.(type) {
@@ -118,10 +118,10 @@ func (d *document) chapter(c *Chapter) {
 	d.Sections[c.Page] = s
 }
 
-// section is a page under sections.
+// section is a page in "sections".
 type section struct {
 	Verdict  string          `json:"verdict,omitempty"`
-	Figures  []figure        `json:"figures,omitempty"` // of a page among others; a page's alone stand at the top
+	Figures  []figure        `json:"figures,omitempty"` // of a page among others; else at the top level
 	Reasons  []advice.Reason `json:"reasons"`
 	Warnings []calc.Warning  `json:"warnings,omitempty"` // of a page among others
 	Instead  *[]string       `json:"instead,omitempty"`
@@ -133,7 +133,7 @@ type section struct {
 func sectionOf(blocks []Block) (s section) {
 	for _, b := range blocks {
 		switch b := b.(type) {
-		case Verdict:
+		case Fit:
 			s.Verdict = b.Verdict
 			if b.Verdict != "" || len(b.Instead) > 0 {
 				list := OrEmpty(b.Instead)
@@ -173,7 +173,7 @@ func figureOf(f *calc.Figure) figure { return figure{f, basisOf(&f.Basis)} }
 
 func edgeOf(e *calc.Edge) edge { return edge{e, basisOf(&e.Basis)} }
 
-// Encode writes a value as every document is written: indented, safe for a terminal, with a line break at its end.
+// Encode writes a value in the form of every document: indented, safe for a terminal, with a line break at its end.
 func Encode(v any) ([]byte, error) { return encode(v, "  ") }
 
 func encode(v any, indent string) ([]byte, error) {
@@ -185,7 +185,7 @@ func encode(v any, indent string) ([]byte, error) {
 	return plain.JSON(out.Bytes()), err
 }
 
-// OrEmpty keeps null out of the JSON.
+// OrEmpty replaces nil by an empty list, which keeps null out of the JSON.
 func OrEmpty[T any](list []T) []T {
 	if list == nil {
 		return []T{}

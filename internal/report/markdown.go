@@ -32,19 +32,19 @@ func (m *marker) line(format string, args ...any) {
 	m.WriteString(text + "\n")
 }
 
-// clean escapes the characters that Markdown would obey.
+// clean escapes the characters that have a meaning in Markdown.
 func clean(s string) string {
 	return strings.NewReplacer("|", "\\|", "*", "\\*", "_", "\\_", "<", "&lt;", "`", "\\`").Replace(s)
 }
 
-// markdownMarks are what stands before a line of each kind.
+// markdownMarks are written before a line of each kind.
 var markdownMarks = map[Kind]string{
 	Stop: "- **STOP** ", Caution: "- **CAUTION** ", Note: "- **INFO** ", Instead: "- instead: ",
 	Change: "**Change**: ", For: "   - for: ", Against: "   - against: ",
-	Reason: "- ", Zone: "Zone: ", MayGive: "You may also give: ",
+	Reason: "- ", MayGive: "You may also give: ",
 }
 
-// put writes one line of a list. The subject is the heading, on one line.
+// put writes one line of a list. The subject is the heading and stays on one line.
 func (m *marker) put(lines []Line, i int) {
 	l, text := &lines[i], clean(lines[i].Text)
 	switch l.Kind {
@@ -62,8 +62,10 @@ func (m *marker) put(lines []Line, i int) {
 		m.line("%s", text)
 	case Title:
 		m.line("## %s\n", l.Text)
-	case VerdictIs:
-		m.line("**Verdict: %s**\n", l.Text)
+	case FitVerdict:
+		m.line("**%s: %s**\n", capital(FitLabel), l.Text)
+	case CardVerdict:
+		m.line("%s: %s", capital(l.Lead), text)
 	case Rank:
 		m.line("%d. %s", l.N, text)
 	case FigureRow:
@@ -82,7 +84,7 @@ func (m *marker) put(lines []Line, i int) {
 			from += "; " + clean(l.Source)
 		}
 		m.line("- %s (%s)", text, from)
-	case Topic, RestsOn, Formula, PutIn, Source, LeansOn: // reasons name their topic, tables how each figure is known
+	case Topic, RestsOn, Formula, PutIn, Source, LeansOn: // in the reasons and the tables already
 	case Picture:
 	case Edge, Setting, Assume, CheckFirst, Limit, Remedy, Named, Form, Field, Bead, OfBead:
 		if lead := strings.TrimSpace(l.Lead + " " + l.Value); lead != "" {
@@ -99,7 +101,7 @@ func (m *marker) put(lines []Line, i int) {
 }
 
 func (m *marker) figure(r *Row) {
-	whole := func(string) int { return 0 } // a cell has room for anything
+	whole := func(string) int { return 0 } // a cell has room for everything
 	band := joined(r.Value.Band(), strings.TrimSpace(r.Other.String()), r.Beside(0, whole))
 	m.line("| %s | %s | %s | %s |", r.Label, r.Value, clean(band), clean(r.Figure.Basis.Known))
 }

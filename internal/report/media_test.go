@@ -15,7 +15,7 @@ import (
 	"brazebooth/tables"
 )
 
-// someMediaJobs are the same for all tests here: to find what a job's pages say takes long.
+// someMediaJobs are shared by all tests here, because computing a job's pages takes long.
 var someMediaJobs deep.Known[string, []calc.Job]
 
 // mediaJobs is a sample of jobs over metals, joints and modes.
@@ -68,7 +68,7 @@ func found(t *testing.T, job calc.Job) (map[string][]Block, error) {
 	return all, nil
 }
 
-// says are the texts that a line must leave in a medium.
+// says are the texts of a line that a medium must show.
 func says(l *Line) []string {
 	switch {
 	case l.Kind == Topic:
@@ -85,7 +85,7 @@ func says(l *Line) []string {
 
 func flat(s string) string { return strings.Join(strings.Fields(s), " ") }
 
-// Every number with its unit and its band, and every sentence, stands in text and in Markdown.
+// Every number with its unit and its band, and every sentence, appears in text and in Markdown.
 func TestEveryBlockIsInEveryMedium(t *testing.T) {
 	for _, job := range mediaJobs(t) {
 		for name, blocks := range findings(t, job) {
@@ -93,7 +93,7 @@ func TestEveryBlockIsInEveryMedium(t *testing.T) {
 				o := Options{Units: sys, loud: true}
 				text, md := flat(Text(blocks, o)), flat(Markdown(blocks, o))
 				for _, l := range Words(blocks, o) {
-					if l.Kind == RestsOn { // text says it under what is assumed
+					if l.Kind == RestsOn { // text shows it under what is assumed
 						continue
 					}
 					for _, want := range says(&l) {
@@ -110,7 +110,7 @@ func TestEveryBlockIsInEveryMedium(t *testing.T) {
 	}
 }
 
-// So it is of a practice job that is over: each bead, what the booth hid and what that moved.
+// The same holds for a practice job that is over: each bead, what the booth hid, and what that changed.
 func TestPracticeIsInEveryMedium(t *testing.T) {
 	blocks, o := practiceOf(t, 2, true).Blocks(), Options{loud: true}
 	text, md := flat(Text(blocks, o)), flat(Markdown(blocks, o))
@@ -123,7 +123,7 @@ func TestPracticeIsInEveryMedium(t *testing.T) {
 	}
 }
 
-// The JSON of a finding has every figure, reason and caution of its blocks, and no other.
+// The JSON of a finding has all figures, reasons and cautions of its blocks, and no others.
 func TestJSONHasTheBlocksAndNoMore(t *testing.T) {
 	for _, job := range mediaJobs(t) {
 		for name, blocks := range findings(t, job) {
@@ -173,11 +173,11 @@ func valuesOf(blocks []Block) (figures []string, reasons []advice.Reason, warnin
 	return figures, reasons, warnings
 }
 
-// marks are the words that the text has of its own.
-var marks = regexp.MustCompile(`STOP|CAUTION|INFO|Verdict:|instead:|zone|You may also give:`)
+// marks are the words that text adds to the blocks.
+var marks = regexp.MustCompile(`STOP|CAUTION|INFO|Arc brazing:|instead:|You may also give:`)
 
-// What text says beside its marks is what the blocks say: with that taken out no word is left.
-func TestTextSaysNothingOfItsOwn(t *testing.T) {
+// Text adds nothing but its marks: without the blocks' words and the marks, no word is left.
+func TestTextAddsNothing(t *testing.T) {
 	for _, job := range mediaJobs(t) {
 		for name, blocks := range findings(t, job) {
 			o := Options{loud: true}

@@ -29,8 +29,8 @@ var pageJobs = []calc.Job{
 	{Metal: "mild-steel", Gauge: 16, Joint: "plug", Feed: calc.Some(6), Count: calc.Some(4)},
 }
 
-// Every page of every job keeps the schema as JSON, 80 columns as text, and whole figures as Markdown.
-func TestPagesKeepTheirForms(t *testing.T) {
+// Every page of every job follows the schema as JSON, stays in 80 columns as text, and has whole figures as Markdown.
+func TestPagesInEveryMedium(t *testing.T) {
 	schema := loadSchema(t, "schema.json")
 	for _, j := range deep.Of(t, pageJobs, 2) {
 		card, err := calc.Solve(j)
@@ -45,7 +45,7 @@ func TestPagesKeepTheirForms(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%s %s: %s", j.Metal, j.Joint, fault)
 		}
 		for i := range parts {
@@ -53,7 +53,7 @@ func TestPagesKeepTheirForms(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			for _, fault := range held(t, schema, b) {
+			for _, fault := range faults(t, schema, b) {
 				t.Errorf("%s of %s: %s", parts[i].Name, j.Metal, fault)
 			}
 		}
@@ -80,14 +80,14 @@ func TestPagesKeepTheirForms(t *testing.T) {
 	}
 }
 
-// A correction keeps the schema, with and without a change, and says the change in words.
-func TestCorrectionKeepsItsForms(t *testing.T) {
+// A correction follows the schema, with and without a change, and names the change in words.
+func TestCorrectionInEveryMedium(t *testing.T) {
 	schema := loadSchema(t, "schema.json")
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}
 	for _, s := range tables.Sights {
 		p, err := correct.Next(context.Background(), []correct.Try{{Job: job, Seen: s.ID}})
 		if mistake.Of(err) != nil {
-			continue // a look that this job cannot have
+			continue // this job cannot show such a bead
 		}
 		if err != nil {
 			t.Fatal(err)
@@ -96,7 +96,7 @@ func TestCorrectionKeepsItsForms(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%s: %s", s.ID, fault)
 		}
 		text := Text(Page(&p, nil), Options{Units: quantity.Metric})

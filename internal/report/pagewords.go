@@ -9,10 +9,10 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-func (v Verdict) words(Options) []Line {
+func (v Fit) words(Options) []Line {
 	var list []Line
 	if v.Verdict != "" {
-		list = append(list, Line{Kind: VerdictIs, Lead: v.Verdict, Text: verdictWords(v.Verdict)})
+		list = append(list, Line{Kind: FitVerdict, Lead: v.Verdict, Text: fitWords(v.Verdict)})
 	}
 	for _, x := range v.Instead {
 		list = append(list, Line{Kind: Instead, Text: x})
@@ -20,10 +20,10 @@ func (v Verdict) words(Options) []Line {
 	return list
 }
 
-func verdictWords(v string) string {
+func fitWords(v string) string {
 	switch v {
 	case advice.Suits:
-		return "suits"
+		return "suitable"
 	case advice.WithCare:
 		return "possible with care"
 	case advice.AnotherWay:
@@ -43,7 +43,7 @@ func (c Correction) words(o Options) []Line {
 	return append(list, Line{Text: c.Why})
 }
 
-// CorrectionText is the one thing to change after a bead: a setting, or what is done in its place; "" for nothing.
+// CorrectionText is the one change after a test bead: a setting, or something else to do; "" for nothing.
 func CorrectionText(c *advice.Change, do string, sys quantity.System) string {
 	if c == nil {
 		return quantity.Sentence(do, sys)
@@ -83,7 +83,7 @@ func (r Ranking) words(o Options) []Line {
 	return list
 }
 
-// rank is one filler with what speaks for it and against.
+// rank is one filler with the reasons for and against it.
 func (r *Ranking) rank(i int, sys quantity.System) []Line {
 	f := &r.List[i]
 	parts := []string{f.Colour, fmt.Sprintf("%.0f MPa", f.Tensile)}

@@ -41,7 +41,7 @@ func (w *writer) picture(b Block, o *Options) {
 	}
 }
 
-// ZoneMark is the character that stands for a zone in a window, so that no meaning rests on colour.
+// ZoneMark is the character for a zone of a window, so that no meaning rests on colour.
 func ZoneMark(zone string) byte {
 	if mark, ok := map[string]byte{"good": '+', "cold": '.', "hot": 'x', "burn-through": '#'}[zone]; ok {
 		return mark
@@ -49,7 +49,7 @@ func ZoneMark(zone string) byte {
 	return '?'
 }
 
-// PointMark is the mark of one point: a good point that another edge rules out is marked by a comma.
+// PointMark is the mark of one point. A good point at which another edge is not met is marked by a comma.
 func PointMark(m *calc.Window, i, j int) byte {
 	k := i*len(m.Travels) + j
 	if m.Zones[k] == "good" && m.Margins[k] < 0 {
@@ -58,7 +58,8 @@ func PointMark(m *calc.Window, i, j int) byte {
 	return ZoneMark(m.Zones[k])
 }
 
-// grid draws a window: columns of wire feed, rows of travel, the fastest on top, S the suggestion.
+// grid draws a window: a column for each wire feed, a row for each travel with the fastest at the top, S for the
+// suggestion.
 func (w *writer) grid(m *calc.Window, given *calc.Card, sys quantity.System) {
 	si, sj := m.At(m.Suggestion.Feed, m.Suggestion.Travel)
 	gi, gj, on := givenPoint(m, given)
@@ -96,7 +97,7 @@ func (w *writer) grid(m *calc.Window, given *calc.Card, sys quantity.System) {
 	w.line(", good heat, but another edge is not met: joint filled, arc, zinc, hand speed")
 }
 
-// axisPoint is a feed or a travel of a window, as finely as a hand can set it.
+// axisPoint is a feed or a travel of a window, rounded as it can be set by hand.
 func axisPoint(v float64, unit string, sys quantity.System) string {
 	figure := "travel"
 	if unit == "m/min" {

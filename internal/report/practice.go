@@ -10,20 +10,19 @@ import (
 	"brazebooth/tables"
 )
 
-// Practice is a practice job as it stands: what was laid, and, once it is over, what the program would have done and
-// why.
+// Practice is a practice job: the beads laid so far and, once it is over, what the program would have done and why.
 type Practice struct {
 	Job      *practice.Booth
-	Card     *calc.Card // of the start, by the program's own heat
+	Card     *calc.Card // of the start, computed by the program without the booth's hidden values
 	Beads    []practice.Bead
 	Run      *practice.Run      // nil while the job is open
-	Revealed *practice.Revealed // the same
+	Revealed *practice.Revealed // nil while the job is open
 }
 
 // Sketch is a test bead's cross-section: a picture.
 type Sketch struct{ *practice.Bead }
 
-// Blocks are what a practice job says.
+// Blocks are everything that a practice job shows.
 func (p *Practice) Blocks() []Block {
 	list := []Block{p, lines(p.beads), Sketch{p.last()}}
 	if p.Run != nil {
@@ -45,7 +44,7 @@ func (p *Practice) words(o Options) []Line {
 	}
 }
 
-// PracticeWork is what a practice job is laid on, in a line.
+// PracticeWork describes in a line the work that a practice job is laid on.
 func PracticeWork(card *calc.Card, sys quantity.System) string {
 	o := Options{Units: sys}
 	text := memberText(card, 0, o) + " " + jointText(card, o)
@@ -59,7 +58,7 @@ func PracticeWork(card *calc.Card, sys quantity.System) string {
 	return text
 }
 
-// beads are the test beads that a hand laid.
+// beads are the test beads that the user laid.
 func (p *Practice) beads(o Options) (list []Line) {
 	for i := range p.Beads {
 		list = append(list, beadLines(i+1, &p.Beads[i], o, p.Run != nil)...)
@@ -67,7 +66,7 @@ func (p *Practice) beads(o Options) (list []Line) {
 	return list
 }
 
-// beadLines are how a bead was laid and what it shows; over adds the edges that it missed.
+// beadLines say how a bead was laid and what it shows; with over, also which edges it missed.
 func beadLines(n int, b *practice.Bead, o Options, over bool) []Line {
 	list := []Line{{Kind: Bead, Lead: fmt.Sprint(n), Text: SettingText(&b.Job, o.Units)},
 		{Kind: OfBead, Text: LookText(b)}}
@@ -77,7 +76,7 @@ func beadLines(n int, b *practice.Bead, o Options, over bool) []Line {
 	return append(list, Line{Kind: OfBead, Text: "meter: " + MeterText(b)})
 }
 
-// SettingText is the settings that a hand makes, in a line.
+// SettingText is the settings made by hand, in a line.
 func SettingText(j *calc.Job, sys quantity.System) string {
 	var parts []string
 	add := func(label, figure, unit string, o calc.Opt) {
@@ -109,7 +108,7 @@ func LookText(b *practice.Bead) string {
 	return b.Verdict + ": " + SeenText(b.Seen)
 }
 
-// SeenText is what a bead shows, from the ids of its sights with commas to their names.
+// SeenText is the names of what a bead shows, from its ids separated by commas.
 func SeenText(seen string) string {
 	var words []string
 	for _, id := range strings.Split(seen, ",") {
@@ -130,8 +129,8 @@ func MeterText(b *practice.Bead) string {
 	return strings.Join(parts, ", ")
 }
 
-// BeadDrawing is the bead's cross-section to scale, and mm a column; where there is none, because the arc was timed,
-// the bead bridges nothing or the heat is beyond the model, the drawings of what is seen, and 0.
+// BeadDrawing is the bead's cross-section to scale, and the mm of a column. A bead has none if the arc was timed, if it
+// bridges nothing, or if its heat is beyond the model; then BeadDrawing returns sketches of what it shows, and 0.
 func BeadDrawing(b *practice.Bead, width, height int) (lines []string, perColumn float64) {
 	if b.Section.Wet[0] > 0 && b.Section.Wet[1] > 0 {
 		if lines, perColumn = Drawing(&b.Section, width, height); lines != nil {
@@ -146,7 +145,7 @@ func BeadDrawing(b *practice.Bead, width, height int) (lines []string, perColumn
 	return lines, 0
 }
 
-// SketchText stands under the drawing of a sight, where the bead itself has none.
+// SketchText is shown under a sketch, which is used for a bead without a drawing of its own.
 const SketchText = "a sketch of the sight on a lap, not your bead to scale"
 
 func (s Sketch) words(Options) []Line { return []Line{{Kind: Picture, Of: s}} }
@@ -155,7 +154,7 @@ func (p *Practice) tally(Options) []Line {
 	return []Line{{Text: PracticeTally(len(p.Beads), p.last().Verdict, p.Run)}}
 }
 
-// PracticeTally sets a hand's beads beside the program's.
+// PracticeTally compares the number of the user's beads with the program's.
 func PracticeTally(beads int, verdict string, run *practice.Run) string {
 	own := fmt.Sprintf("Your bead %d is %s. The program's own corrections ", beads, verdict)
 	if run.Good {
@@ -164,7 +163,7 @@ func PracticeTally(beads int, verdict string, run *practice.Run) string {
 	return own + fmt.Sprintf("reached no good bead in %s. %s", quantity.Count(len(run.Steps), "bead"), run.Why)
 }
 
-// par is the program's own row of beads, with a setting that is good in this booth.
+// par is the program's own series of beads, with a setting that is good in this booth.
 func (p *Practice) par(o Options) []Line {
 	list := []Line{{Kind: Heading, Text: "The program's own beads, from the same start:"}}
 	for i := range p.Run.Steps {
@@ -184,14 +183,14 @@ func (p *Practice) hidden(o Options) []Line {
 	for i := range p.Revealed.Hidden {
 		h := &p.Revealed.Hidden[i]
 		value, band := quantity.Band(h.Value, h.Low, h.High, h.Unit,
-			o.Units.Lead()) // ValueOf would round an efficiency as a count
+			o.Units.Lead()) // ValueOf would round an efficiency to a whole number
 		list = append(list, Line{Kind: Hid, Cells: []any{calc.FigureLabel(h.Name), value, band,
 			TrueValue(&h.Figure, h.True, o.Units), quantity.Label(h.Unit, o.Units.Lead())}})
 	}
 	return list
 }
 
-// moved is how that moved the last bead.
+// moved is how the hidden values changed the last bead.
 func (p *Practice) moved(o Options) []Line {
 	list := []Line{
 		{Text: "How it moved your last bead, each alone and all together:"},
@@ -209,8 +208,8 @@ func (p *Practice) moved(o Options) []Line {
 	return list
 }
 
-// TrueValue is what a figure really is, in its unit and with the digits that tell it from the card's; "-" where the
-// bead has none.
+// TrueValue is a figure's true value, in its unit and with enough digits to tell it from the card's; "-" if the bead
+// has none.
 func TrueValue(f *calc.Figure, v float64, sys quantity.System) string {
 	if !(v > 0) {
 		return "-"

@@ -28,7 +28,7 @@ func practiceOf(t *testing.T, level int, over bool) *Practice {
 	return &p
 }
 
-// practiceLevels are those that tests of forms look at: the first and the third, which others ask for too, or all.
+// practiceLevels are the levels in tests of forms: the first and the third, which other tests use too, or all.
 func practiceLevels() []int {
 	if deep.Run() {
 		return []int{1, 2, 3, 4, 5}
@@ -74,19 +74,19 @@ func TestPracticeJSONKeepsItsSchema(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			for _, fault := range held(t, schema, b) {
+			for _, fault := range faults(t, schema, b) {
 				t.Errorf("level %d, over %v: %s", level, over, fault)
 			}
 		}
 	}
 	for _, bad := range []string{`{}`, `{"schema":1,"beads":[{"verdict":"fine"}]}`} {
-		if len(held(t, schema, []byte(bad))) == 0 {
+		if len(faults(t, schema, []byte(bad))) == 0 {
 			t.Errorf("%s passes", bad)
 		}
 	}
 }
 
-// A job that is open tells nothing of its truth: neither the values nor the edges that a bead misses.
+// An open job reveals nothing: neither the hidden values nor the edges that a bead misses.
 func TestPracticeKeepsItsSecret(t *testing.T) {
 	open := practiceOf(t, 3, false)
 	text := Text(open.Blocks(), Options{Units: quantity.Metric})
@@ -108,7 +108,7 @@ func TestPracticeKeepsItsSecret(t *testing.T) {
 	}
 }
 
-// The text fits a page and the numbers of the JSON are those of the beads.
+// The text fits a page, and the numbers of the JSON are those of the beads.
 func TestPracticeText(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
@@ -134,7 +134,7 @@ func TestPracticeText(t *testing.T) {
 	}
 }
 
-// A bead without a section is drawn by what it shows.
+// A bead without a cross-section is drawn as a sketch of what it shows.
 func TestBeadDrawing(t *testing.T) {
 	p := practiceOf(t, 2, false)
 	if lines, scale := BeadDrawing(&p.Beads[1], 60, 12); len(lines) == 0 || !(scale > 0) ||

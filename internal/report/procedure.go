@@ -9,32 +9,32 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Procedure is a draft of a brazing procedure specification with its qualification record: what a qualified person
+// Procedure is a draft of a brazing procedure specification with its qualification record, which a qualified person
 // checks, completes and signs.
 type Procedure struct {
 	Name, Number string
-	Card         *calc.Card // as it was kept, with the table rows of its job
+	Card         *calc.Card // as it was saved, with the table rows of its job
 	Trials       []ProcedureTrial
-	Ranges       []Range // that somebody typed as qualified
+	Ranges       []Range // the qualified ranges, as they were typed
 	Foot         string
 }
 
-// ProcedureTrial is one bead of the record.
+// ProcedureTrial is one test bead of the record.
 type ProcedureTrial struct{ At, Who, Laid, Verdict, Seen, Peel, Lot, Note string }
 
-// Range is a qualified range of one variable, in the unit of the figure of that name.
+// Range is the qualified range of one variable, in the unit of the figure of that name.
 type Range struct {
 	Name      string
 	Low, High float64
 }
 
-// toFill stands for an unknown field, short for an unknown word of a sentence.
+// toFill stands in an empty field, short in a gap within a sentence.
 const (
 	toFill = "____________________ (to be filled in)"
 	short  = "________"
 )
 
-// Blocks are what the draft says. For a stopped job there is none, and it says why.
+// Blocks are the draft in words. A stopped job has no draft, and the blocks say why.
 func (p *Procedure) Blocks() []Block {
 	if p.Card.Stopped() {
 		var list Said
@@ -60,7 +60,7 @@ func (p *Procedure) Blocks() []Block {
 		Said{{Text: p.Foot}})
 }
 
-// outside are the variables that leave their qualified range, each as a sentence.
+// outside has a sentence for each variable that is outside its qualified range.
 func (p *Procedure) outside() (list Said) {
 	for _, r := range p.Ranges {
 		v, unit, ok := p.value(r.Name)
@@ -76,7 +76,7 @@ func (p *Procedure) outside() (list Said) {
 	return list
 }
 
-// value is a variable by its name: a figure, or the thickness of either member.
+// value is a variable by its name: a figure, the thickness of either member, the preheat or the gap.
 func (p *Procedure) value(name string) (v float64, unit string, ok bool) {
 	s, u := &p.Card.Setup, &p.Card.Used
 	switch name {
@@ -93,7 +93,7 @@ func (p *Procedure) value(name string) (v float64, unit string, ok bool) {
 	return f.Value, f.Unit, ok
 }
 
-// form is a field of the draft, to be filled in where nothing is known.
+// form is a field of the draft, left to be filled in if nothing is known.
 func form(name, value string) Line { return Line{Kind: Form, Lead: name, Text: cmp.Or(value, toFill)} }
 
 func (p *Procedure) specification() Said {
@@ -140,7 +140,7 @@ func (p *Procedure) metal(i int) Line {
 		fmt.Sprintf("%s, %.4g mm, %s; grade and heat: %s", m.Metal.Name, m.Thickness, coat, short))
 }
 
-// figure is a figure with its band; "" where there is none.
+// figure is a figure with its band; "" if there is none.
 func (p *Procedure) figure(name string) string {
 	f, ok := p.Card.Figure(name)
 	if !ok {

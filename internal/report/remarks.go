@@ -7,7 +7,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// remarks are those that are always the same, long and short.
+// remarks are the remarks that are always the same, each in a long and a short form.
 var remarks = map[string][2]string{
 	"stickout":              {"tip to arc, not to the work", "tip to arc"},
 	"first_spot_on":         {"cold sheet", "cold sheet"},
@@ -33,7 +33,7 @@ var remarks = map[string][2]string{
 	"pulse_power":             {"of volts times amps as meters show", "of volts times amps"},
 }
 
-// nozzle is the bore that a gas flow is for.
+// nozzle is the nozzle bore that a gas flow is for.
 func nozzle(card *calc.Card, f *calc.Figure, sys quantity.System) string {
 	if card.Job.Flow.Set || len(f.Basis.Inputs) == 0 {
 		return ""
@@ -46,7 +46,7 @@ func nozzle(card *calc.Card, f *calc.Figure, sys quantity.System) string {
 	return text
 }
 
-// Pace is a travel as seconds for a length that a hand can count along, "" for none.
+// Pace is a travel as the seconds for a length that can be counted by hand, "" for none.
 func Pace(mms float64, sys quantity.System) string {
 	switch {
 	case !(mms > 0):

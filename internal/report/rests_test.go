@@ -8,9 +8,8 @@ import (
 	"brazebooth/calc/advice"
 )
 
-// unsaidJobs have between them every page with a figure that goes by the seam's length or by the hands' share of the
-// time.
-func unsaidJobs() []calc.Job {
+// assumingJobs together have every page with a figure that depends on the seam's length or on the operating factor.
+func assumingJobs() []calc.Job {
 	priced := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8),
 		WirePrice: calc.Some(40), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3),
 		ZincRepair: calc.Some(2),
@@ -24,13 +23,13 @@ func unsaidJobs() []calc.Job {
 	return []calc.Job{priced, iron, over}
 }
 
-// A figure that moves with a length or a share that nobody gave is known to do so, and no other is.
-func TestFiguresThatRestOnWhatNobodyGave(t *testing.T) {
+// A figure that changes with a length or an operating factor that nobody gave is marked so, and no other figure is.
+func TestFiguresThatDependOnAssumptions(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every page again for each input")
 	}
 	moved := map[string]map[string]bool{"length": {}, "operating": {}}
-	for _, job := range unsaidJobs() {
+	for _, job := range assumingJobs() {
 		before := pagesOf(t, job)
 		for field, given := range map[string]func(*calc.Job){
 			"length":    func(j *calc.Job) { j.Length = calc.Some(611) },
@@ -76,7 +75,7 @@ func pagesOf(t *testing.T, job calc.Job) map[string]calc.Figure {
 		}
 		p, err := page.Answer(t.Context(), &card)
 		if err != nil {
-			continue // the job lacks what the page needs
+			continue // the job lacks something that this page needs
 		}
 		for _, f := range p.Figures {
 			all[page.Name+"/"+f.Name] = f

@@ -9,11 +9,11 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Value is a number with its band as it is shown in one system of units.
+// Value is a number with its band as shown in one system of units.
 type Value struct{ Number, Low, High, Unit string }
 
-// ValueOf is a figure's value. A setting is as fine as a hand can set it, a count has no decimals; a value without a
-// band has no ends.
+// ValueOf is a figure's value. A setting is rounded as it can be set by hand, a count has no decimals, and a value
+// without a band has no ends.
 func ValueOf(f *calc.Figure, sys quantity.System) Value {
 	if each, unit := quantity.Counted(f.Value, f.Unit); each != 1 {
 		f = &calc.Figure{Name: f.Name, Value: f.Value * each, Low: f.Low * each, High: f.High * each, Unit: unit}
@@ -33,7 +33,7 @@ func ValueOf(f *calc.Figure, sys quantity.System) Value {
 	return v
 }
 
-// String is number and unit in one.
+// String is the number with its unit.
 func (v Value) String() string {
 	if v.Unit == "" {
 		return v.Number
@@ -49,11 +49,11 @@ func (v Value) Band() string {
 	return quantity.Interval(v.Low, v.High)
 }
 
-// Meaning is what a figure's band means.
+// Meaning is the meaning of a figure's band.
 type Meaning int
 
-// The bands: the interval of an uncertain figure, what the hand may choose, what is usual and was not judged, and where
-// a time works, and what comes nearest where nothing is good.
+// The meanings: the interval of an uncertain figure; the good range of a setting; the usual range of a setting that was
+// not judged; the range in which a time works; and the range nearest to good if nothing is good.
 const (
 	Interval Meaning = iota
 	GoodBetween
@@ -62,19 +62,20 @@ const (
 	Miss
 )
 
-// Row is a figure as it is shown. Other is the same in inches where both systems are shown and differ, else empty.
+// Row is a figure as it is shown. Other is the same figure in inches if both systems are shown and differ, otherwise
+// empty.
 type Row struct {
 	Figure       *calc.Figure
 	Of           Table
 	Label        string
 	Value, Other Value
 	Range        Meaning
-	Long, Short  string // what a hand must know beside it; the short form is for little room and may be empty
+	Long, Short  string // a remark that the user must know; Short is for little room and may be empty
 	Assumed      bool   // nobody gave it
-	Rests        bool   // it depends on what nobody gave
+	Rests        bool   // it depends on something that nobody gave
 }
 
-// RowOf is a figure of a table.
+// RowOf is a figure as a row of a table.
 func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	r := Row{Figure: f, Of: of, Label: calc.FigureLabel(f.Name), Value: ValueOf(f, sys)}
 	if of == OfKept {
@@ -82,8 +83,8 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	}
 	if sys == quantity.Both && quantity.Label(f.Unit, quantity.Inch) != quantity.Label(f.Unit, quantity.Metric) {
 		said := *f
-		if f.Low != f.High || quantity.Dialable(f.Name) { // else it has digits enough
-			said.Value = quantity.Said(r.Value.Number, f.Value)
+		if f.Low != f.High || quantity.Dialable(f.Name) { // otherwise the value has enough digits
+			said.Value = quantity.ShownValue(r.Value.Number, f.Value)
 		}
 		if f.Low == f.High {
 			said.Low, said.High = said.Value, said.Value
@@ -102,7 +103,7 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	}
 	r.Assumed = card.AssumedWhy(f.Name) != "" || f.Name == "seam_length" && !card.Job.Length.Set
 	r.Rests = of == OfPage && slices.ContainsFunc(restsOn[f.Name],
-		func(field string) bool { return unsaid(card, field) })
+		func(field string) bool { return notGiven(card, field) })
 	r.Long, r.Short = remark(card, f, sys)
 	if r.Range == Working {
 		r.Short = r.Range.Words()
@@ -110,12 +111,12 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 	return r
 }
 
-// Words say what a row's band is, "" for an interval.
+// Words name the meaning of a row's band, "" for an interval.
 func (r Meaning) Words() string {
 	return [...]string{"", "good between", "usual; not judged", "working range", "nearest miss, not good"}[r]
 }
 
-// Remark says what a row's band is and what a hand must know beside it; the short form may be empty.
+// Remark is the meaning of a row's band together with its remark. The short form may be empty.
 func (r *Row) Remark() (long, short string) {
 	band := r.Range.Words()
 	switch {
@@ -127,8 +128,8 @@ func (r *Row) Remark() (long, short string) {
 	return joined(band, r.Long), r.Short
 }
 
-// Beside is the remark that fits into so much room, behind a word for what nobody gave. Where not even the short one
-// fits, only that word is left.
+// Beside is the remark that fits into this room, after the word "assumed" for a value that nobody gave. If not even the
+// short form fits, only that word is left.
 func (r *Row) Beside(room int, width func(string) int) string {
 	long, short := r.Remark()
 	assumed := ""
@@ -143,12 +144,12 @@ func (r *Row) Beside(room int, width func(string) int) string {
 	return assumed
 }
 
-// joined are the parts that are there, with semicolons.
+// joined joins the parts that are not empty, with semicolons.
 func joined(parts ...string) string {
 	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), "; ")
 }
 
-// remark is what a hand must know beside a figure: long, and short for little room.
+// remark is what the user must know about a figure; short is for little room.
 func remark(card *calc.Card, f *calc.Figure, sys quantity.System) (long, short string) {
 	name, _ := strings.CutSuffix(f.Name, "_2")
 	switch name {
@@ -160,7 +161,7 @@ func remark(card *calc.Card, f *calc.Figure, sys quantity.System) (long, short s
 			gap := quantity.Show(card.Used.Gap.V, "mm", sys.Lead())
 			long, short = "for a gap of "+gap, "gap "+gap
 		}
-		if name == "arc_off" { // the row above says it
+		if name == "arc_off" { // the row above shows it
 			short = ""
 		}
 		return long, short
@@ -174,7 +175,7 @@ func remark(card *calc.Card, f *calc.Figure, sys quantity.System) (long, short s
 	return quantity.Sentence(r[0], sys), quantity.Sentence(r[1], sys.Lead())
 }
 
-// restsOn are the choices that a page's figures depend on, besides those of the card itself.
+// restsOn are the choices that a page's figures depend on, apart from those of the card itself.
 var restsOn = map[string][]string{
 	"seam_length": {"length"}, "throat_capacity": {"length"}, "bond_capacity": {"length"}, "sheet_capacity": {"length"},
 	"allowable_load": {"length"}, "arc_time": {"length"}, "wire_used": {"length"}, "gas_used": {"length"},
@@ -186,17 +187,17 @@ var restsOn = map[string][]string{
 	"tacks": {"length"}, "seam_pieces": {"length"}, "layer_temperature": {"length"}, "interpass_hold": {"length"},
 }
 
-// unsaid reports a choice that nobody gave, so that a page assumed it.
-func unsaid(card *calc.Card, field string) bool {
+// notGiven reports whether nobody gave a choice, so that a page assumed it.
+func notGiven(card *calc.Card, field string) bool {
 	return card.AssumedWhy(field) != "" || field == "length" && !card.Used.Length.Set
 }
 
-// assumedLine says which assumed choices the figures with a ~ depend on; "" for none.
+// assumedLine names the assumed choices that the figures with a ~ depend on; "" for none.
 func assumedLine(f *Figures, sys quantity.System) string {
 	var list []string
 	for _, field := range [...]string{"length", "operating"} {
 		rests := func(x calc.Figure) bool { return slices.Contains(restsOn[x.Name], field) }
-		if !unsaid(f.Card, field) || !slices.ContainsFunc(f.List, rests) {
+		if !notGiven(f.Card, field) || !slices.ContainsFunc(f.List, rests) {
 			continue
 		}
 		text := field
@@ -210,5 +211,5 @@ func assumedLine(f *Figures, sys quantity.System) string {
 	if len(list) == 0 {
 		return ""
 	}
-	return "goes by what nobody gave: " + strings.Join(list, ", ")
+	return "depends on what nobody gave: " + strings.Join(list, ", ")
 }

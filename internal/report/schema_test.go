@@ -13,8 +13,8 @@ import (
 	"brazebooth/tables"
 )
 
-// checker holds a document against the keywords that docs/schema.json uses, and fails on a keyword that
-// it does not know: a rule that nobody checks is no rule.
+// checker checks a document against the keywords that docs/schema.json uses. It fails on a keyword that it does not
+// know, because otherwise nobody would check that rule.
 type checker struct {
 	defs   map[string]any
 	faults []string
@@ -119,7 +119,7 @@ func loadSchema(t *testing.T, name string) map[string]any {
 	return schema
 }
 
-func held(t *testing.T, schema map[string]any, document []byte) []string {
+func faults(t *testing.T, schema map[string]any, document []byte) []string {
 	t.Helper()
 	var v any
 	if err := json.Unmarshal(document, &v); err != nil {
@@ -150,7 +150,7 @@ func TestJSONKeepsItsSchema(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%+v: %v", j, err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%+v: %s", j, fault)
 		}
 	}
@@ -162,13 +162,13 @@ func TestCheckerFindsFaults(t *testing.T) {
 	for _, bad := range []string{`{}`, `{"schema":2}`, `[]`, `{"schema":1,"zone":"warm","extra":1}`,
 		`{"schema":1,"version":"x","job":{"gauge":1.5},"used":{},"assumed":[],"figures":[{"name":"Bad Name"}],` +
 			`"settings":[],"warnings":[],"edges":[],"zone":"","sections":{}}`} {
-		if len(held(t, schema, []byte(bad))) == 0 {
+		if len(faults(t, schema, []byte(bad))) == 0 {
 			t.Errorf("%s passes", bad)
 		}
 	}
 }
 
-// A reader of the JSON can feed "used" back and get the same card.
+// A reader of the JSON can feed "used" back and gets the same card.
 func TestJobRoundTrips(t *testing.T) {
 	card, err := calc.Solve(calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Feed: calc.Some(6.35)})
 	if err != nil {

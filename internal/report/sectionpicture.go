@@ -16,18 +16,18 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Joint is a card's cross-section for a picture: the members, the bead and the zinc, to scale.
+// Joint is a card's cross-section as a picture: the members, the bead and the zinc, to scale.
 type Joint struct {
 	*calc.Card
 	Units quantity.System
 	Comma bool // in numbers, instead of the point
 }
 
-// SVG and PNG are its picture, which only a section that is drawn has. PNG has so many dots per inch of an A4 sheet.
+// SVG and PNG return the picture, which needs a section that is drawn. PNG takes the dots per inch of an A4 sheet.
 func (j Joint) SVG() ([]byte, error)        { return j.picture().SVG() }
 func (j Joint) PNG(dpi int) ([]byte, error) { return j.picture().PNG(dpi) }
 
-// What fills a picture's parts: each as light as no other, so that it is told apart without colour.
+// The fills of the parts. Each has a lightness of its own, so that they can be told apart without colour.
 var sectionFills = map[byte]struct {
 	fill color.Color
 	name string
@@ -44,9 +44,9 @@ func (j Joint) picture() *picture.Picture {
 	p.Head = []picture.Line{{Text: PracticeWork(j.Card, j.Units), Size: picture.Near},
 		{Text: verdictText(j.Card), Size: picture.Far, Bold: true}}
 	d := newDrawn(&j.Section)
-	held := d.held()
+	parts := d.parts()
 	for _, ink := range [...]byte{inkFirst, inkSecond, inkBead, inkBacking, inkBoiled, inkMelted} {
-		if held[ink] {
+		if parts[ink] {
 			p.Keys = append(p.Keys, picture.Key{Fill: sectionFills[ink].fill, Text: sectionFills[ink].name})
 		}
 	}
@@ -61,7 +61,7 @@ func (j Joint) picture() *picture.Picture {
 	return p
 }
 
-// newPicture is an empty picture with the names of its axes, its numbers with a comma or a point.
+// newPicture is an empty picture with the names of its axes; its numbers have a comma or a point.
 func newPicture(x, y string, comma bool) *picture.Picture {
 	p := picture.New(x, y)
 	if comma {
@@ -70,21 +70,21 @@ func newPicture(x, y string, comma bool) *picture.Picture {
 	return p
 }
 
-// held are the inks of a drawing.
-func (d *drawn) held() map[byte]bool {
+// parts are the parts that a drawing contains.
+func (d *drawn) parts() map[byte]bool {
 	const dots = 200
-	held, f := map[byte]bool{}, d.frame
+	parts, f := map[byte]bool{}, d.frame
 	cell := max(f.Right-f.Left, f.Top-f.Low) / dots
 	for x := f.Left + cell/2; x < f.Right; x += cell {
 		for y := f.Low + cell/2; y < f.Top; y += cell {
-			held[d.at(joint.Point{X: x, Y: y}, 2*cell)] = true
+			parts[d.at(joint.Point{X: x, Y: y}, 2*cell)] = true
 		}
 	}
-	return held
+	return parts
 }
 
-// toScale draws a cross-section as large as its sheet allows, as wide to a millimetre as high, and a bar that says how
-// long a millimetre is.
+// toScale draws a cross-section as large as its sheet allows, with the same scale both ways, and a bar that shows a
+// length.
 type toScale struct {
 	drawn
 	units quantity.System
@@ -93,7 +93,7 @@ type toScale struct {
 // dotsPerPoint is fine enough for a sheet in the hand.
 const dotsPerPoint = 2
 
-// Plot draws it; the plot's own axes are not used.
+// Plot draws the cross-section. The plot's own axes are not used.
 func (s *toScale) Plot(c draw.Canvas, _ *plot.Plot) {
 	const bar = 1.6 * picture.Near // below the joint
 	f, room := s.frame, vg.Point{X: c.Max.X - c.Min.X, Y: c.Max.Y - c.Min.Y - bar}
@@ -103,7 +103,7 @@ func (s *toScale) Plot(c draw.Canvas, _ *plot.Plot) {
 	img := image.NewRGBA(image.Rect(0, 0, int(math.Ceil(float64(w)*dotsPerPoint)),
 		int(math.Ceil(float64(h)*dotsPerPoint))))
 	cell := 1 / (float64(perMM) * dotsPerPoint)
-	// What became of a coat is drawn as thick as a line, however thin the coat is.
+	// The state of the zinc is drawn as thick as a line, however thin the coating is.
 	coat := 2.5 / float64(perMM)
 	for y := range img.Rect.Dy() {
 		for x := range img.Rect.Dx() {
@@ -117,7 +117,7 @@ func (s *toScale) Plot(c draw.Canvas, _ *plot.Plot) {
 	s.bar(&c, perMM)
 }
 
-// bar is a length in the leading units, about a fifth of the joint.
+// bar draws a length in the leading units, about a fifth of the joint.
 func (s *toScale) bar(c *draw.Canvas, perMM vg.Length) {
 	long, unit := picture.Round((s.frame.Right-s.frame.Left)/5), "mm"
 	text := quantity.Show(long, unit, s.units.Lead())

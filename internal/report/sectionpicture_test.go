@@ -10,7 +10,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// The picture shows what the drawing in characters shows: each part of each joint, and nothing that is not there.
+// The picture shows the same as the drawing in characters: each part of each joint, and no part that the joint does not
+// have.
 func TestJointPictureShowsEveryPart(t *testing.T) {
 	for _, j := range []calc.Job{
 		{Metal: "galvanized", Gauge: 18, Joint: "lap"},

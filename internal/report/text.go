@@ -10,23 +10,23 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Options say how a finding is put into words.
+// Options control how a finding is put into words.
 type Options struct {
 	Units quantity.System
 	Comma bool // a decimal comma instead of the point
 	Why   bool // the reason under each figure
-	Heard bool // it is read out: cautions come before figures, and ranges in the place of a picture
-	// Beside: the card is at hand. What it says itself is left out: subject, cautions of every arc, what is assumed.
+	Heard bool // it is read out: cautions come before figures, and ranges replace pictures
+	// Beside leaves out what the card beside it shows: subject, cautions of every arc, what is assumed.
 	Beside bool
-	Width  int // of a line of text, in columns; 0: the usual one
+	Width  int // of a line of text, in columns; 0: 80
 
-	loud bool // the medium has no colour: what is not met stands in capitals
+	loud bool // the medium has no colour: edges that are not met are written in capitals
 }
 
-// width is the widest line where no other width is asked for.
+// width is the width of a line if Options name none.
 const width = 80
 
-// Text writes a finding as plain text of at most so many columns.
+// Text writes a finding as plain text of at most Width columns.
 func Text(blocks []Block, o Options) string {
 	o.loud = true
 	w := writer{Options: o}
@@ -40,7 +40,7 @@ func Text(blocks []Block, o Options) string {
 type writer struct {
 	strings.Builder
 	Options
-	unit int // width of the unit's column in the table at hand
+	unit int // width of the unit's column in the present table
 }
 
 func (w *writer) wide() int { return cmp.Or(w.Width, width) }
@@ -53,7 +53,7 @@ func (w *writer) line(format string, args ...any) {
 	w.WriteString(text + "\n")
 }
 
-// para writes text behind a mark, wrapped and indented under itself.
+// para writes text after a mark, wrapped and indented by the width of the mark.
 func (w *writer) para(mark, text string) {
 	for _, line := range plain.Wrap(text, w.wide()-plain.Width(mark)) {
 		w.line("%s%s", mark, line)
@@ -61,23 +61,23 @@ func (w *writer) para(mark, text string) {
 	}
 }
 
-// cite is para for the name of a document, whose section 4.5 keeps its point.
+// cite is para for the name of a document: its section 4.5 keeps its point with a decimal comma.
 func (w *writer) cite(mark, text string) { w.WriteString(Wrapped(mark, text)) }
 
-// Wrapped is text behind a mark in lines of at most 80 columns.
+// Wrapped is text after a mark in lines of at most 80 columns.
 func Wrapped(mark, text string) string {
 	var w writer
 	w.para(mark, text)
 	return w.String()
 }
 
-// textMarks are what stands before a line of each kind, with room for its lead where it has one.
+// textMarks are written before a line of each kind, with room for its lead if it has one.
 var textMarks = map[Kind]string{
 	Stop: "STOP  ", Caution: "CAUTION  ", Note: "INFO  ", Alert: "ALERT  ", Draft: "DRAFT  ",
-	VerdictIs: "Verdict: ", Instead: "  instead: ", Change: "CHANGE  ", MayGive: "You may also give: ",
+	FitVerdict: capital(FitLabel) + ": ", Instead: "  instead: ", Change: "CHANGE  ", MayGive: "You may also give: ",
 	For: "       + ", Against: "       - ", Reason: "- ",
 	Formula: "      ", PutIn: "      = ", LeansOn: "      leans on: ",
-	Edge: "  %-18s ", Limit: "  %-19s ", Remedy: "  %-28s ", Setting: "  %-13s ", Zone: "  zone%s          ",
+	Edge: "  %-18s ", Limit: "  %-19s ", Remedy: "  %-28s ", Setting: "  %-13s ", CardVerdict: "  %-13s ",
 	Form: "  %-26s ", Field: "  %-18s ", Item: "  ", Named: "%s: ", Bead: "bead %s  ", OfBead: "        %s",
 	Hid: "  %-22s  %6s %-12s  %6s %s", Moves: "  %-16s%6s %-12s %7s %9s %9s %6s %s",
 }
@@ -111,7 +111,7 @@ func (w *writer) put(lines []Line, i int) {
 		w.line(mark, l.Cells...)
 	case Source:
 		from, known := "      source: ", " ("+l.Known+")"
-		if l.Lead != "" { // of a reason, which says itself in short how it is known
+		if l.Lead != "" { // the source of a reason, which already says in short how it is known
 			from = "    source: "
 			if !strings.HasPrefix(l.Known, "memory") {
 				known = ""
@@ -123,21 +123,21 @@ func (w *writer) put(lines []Line, i int) {
 	case Turns:
 		w.para("", capital(l.Lead)+":")
 		w.para("  ", l.Text)
-	case RestsOn: // stands under Assumed
+	case RestsOn: // shown under Assumed
 	case For, Against, Reason:
 		w.para(mark, l.Text+" ("+calc.KnownShort(l.Known)+")")
 	case Picture:
 		w.picture(l.Of, &w.Options)
 	case Assume, CheckFirst:
 		w.para(fmt.Sprintf("  %-26s ", fmt.Sprintf("%-12s %s", l.Lead, l.Value)), l.Text)
-	case Edge, Setting, Zone, Limit, Remedy, Form, Field, Named, Bead, OfBead:
+	case Edge, Setting, CardVerdict, Limit, Remedy, Form, Field, Named, Bead, OfBead:
 		w.para(strings.Repeat(" ", 2*l.N)+fmt.Sprintf(mark, l.Lead), l.Text)
 	default:
 		w.para(mark, l.Text)
 	}
 }
 
-// subject is what a finding is for, under its own name.
+// subject is what a finding is for, after its name.
 func subject(l *Line) string {
 	if l.Lead != "" {
 		return l.Lead + ": " + l.Text
@@ -145,12 +145,12 @@ func subject(l *Line) string {
 	return l.Text
 }
 
-// inTable reports the kinds of lines that a table of figures consists of.
+// inTable reports whether lines of this kind belong to a table of figures.
 func inTable(k Kind) bool {
 	return k == FigureRow || k == Formula || k == PutIn || k == Source || k == LeansOn
 }
 
-// unitColumn is as wide as the longest unit of a table needs it: "lb/1000 ft" is longer than any metric one.
+// unitColumn is the width of the longest unit in a table: "lb/1000 ft" is longer than any metric one.
 func unitColumn(lines []Line) int {
 	n := 7
 	for i := range lines {
@@ -164,7 +164,7 @@ func unitColumn(lines []Line) int {
 	return n
 }
 
-// labelColumn is how wide the names of each table stand.
+// labelColumn is the width of the names in each table.
 var labelColumn = [...]int{OfCard: 13, OfPage: 17, OfTimed: 14, OfKept: 13}
 
 func (w *writer) figure(r *Row) {
@@ -178,5 +178,5 @@ func (w *writer) figure(r *Row) {
 	w.line("%s", text+beside)
 }
 
-// capital begins a text with a capital letter; its first letter is ASCII.
+// capital capitalizes the first letter of a text, which must be ASCII.
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

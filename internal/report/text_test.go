@@ -27,8 +27,8 @@ func TestTextStaysIn80Columns(t *testing.T) {
 	}
 }
 
-// The figures stand in columns whatever their units are: each band begins where the others do.
-func TestColumnsStand(t *testing.T) {
+// The figures stand in columns in all units: all bands begin in the same column.
+func TestBandsBeginInOneColumn(t *testing.T) {
 	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 16, Length: calc.Some(300), WirePrice: calc.Some(20),
 		Count: calc.Some(3)})
 	if err != nil {
@@ -62,7 +62,7 @@ func TestColumnsStand(t *testing.T) {
 // figureLine is a name, a number, a unit and a range, with blanks between them.
 var figureLine = regexp.MustCompile(`^  [a-z0-9 ]+ +[-0-9.]+ [^ –]*( ft)? +[-0-9.]+–[-0-9.]+`)
 
-// With a decimal comma no figure keeps its point in any system of units; a wire's stamp does.
+// With a decimal comma no figure keeps its point, in any system of units; a wire size as stamped on its spool does.
 func TestCommaInEverySystem(t *testing.T) {
 	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 16, Length: calc.Some(300)})
 	if err != nil {
@@ -79,7 +79,7 @@ func TestCommaInEverySystem(t *testing.T) {
 	}
 }
 
-// What a spool is stamped with stays as it is stamped.
+// A wire size stays as it is stamped on its spool.
 func TestCommaLeavesStamps(t *testing.T) {
 	for _, w := range tables.Wires {
 		if w.Inch > 0 && quantity.Comma("wire "+w.ID+" in") != "wire "+w.ID+" in" {
@@ -140,7 +140,7 @@ func BenchmarkJSON(b *testing.B) {
 	}
 }
 
-// A welder counts seconds along 100 mm, or along 4 in of 25.4 mm.
+// A welder counts seconds for 100 mm, or for 4 in of 25.4 mm.
 func TestPace(t *testing.T) {
 	for sys, want := range map[quantity.System]string{quantity.Metric: "12.5 s for 100 mm",
 		quantity.Inch: "12.7 s for 4 in", quantity.Both: "12.5 s for 100 mm (4 in)"} {

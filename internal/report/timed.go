@@ -11,25 +11,25 @@ import (
 // Beat is one beat of on and off: a picture.
 type Beat struct{ *calc.Timed }
 
-// Limits are what ends each range.
+// Limits say what limits each range.
 type Limits struct{ List []calc.RangeLimit }
 
-// Wider is how the ranges move when the gap is a quarter wider.
+// Wider says how the ranges move if the gap is a quarter wider.
 type Wider struct{ *calc.Wider }
 
 // Trace is the heat of the last beats: a picture.
 type Trace struct{ *calc.Timed }
 
-// Remedies are what was tried where nothing is good.
+// Remedies are the changes that were tried because nothing is good.
 type Remedies struct {
 	List   []calc.Remedy
-	Rhythm bool // for a rhythm of a timed arc; else for a good zone of the window
+	Rhythm bool // they are about the rhythm of a timed arc, otherwise about a good zone of the window
 }
 
-// Decides says who decides, under an answer that is not a card.
+// Decides says that local codes decide, after an answer that is not a card.
 type Decides struct{}
 
-// Timed is what the times of a timed arc say.
+// Timed is everything that a timed arc's answer shows.
 func Timed(s *calc.Timed) []Block {
 	var list []calc.Figure
 	var own, everyArcs []calc.Warning

@@ -24,7 +24,8 @@ func timedOf(t *testing.T, j calc.Job) calc.Timed {
 	return s
 }
 
-// timedJobs have a rhythm and have none; in the whole also a closed joint and a metal that must be warm throughout.
+// timedJobs are jobs with and without a rhythm. The full list also has a closed joint and a metal that must be warm
+// throughout.
 func timedJobs() []calc.Job {
 	list := []calc.Job{{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2)},
 		{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(5)}}
@@ -43,7 +44,7 @@ func TestTimedJSONKeepsItsSchema(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%s: %s", j.Metal, fault)
 		}
 	}
@@ -62,7 +63,8 @@ func TestTimedTextStaysIn80Columns(t *testing.T) {
 	}
 }
 
-// The trace as a table: time rises, the arc is 0 or 1, and the back of the edge is never hotter than its mean.
+// The trace as a table: time rises, the arc is 0 or 1, and the back of the edge is never hotter than the average of the
+// edge.
 func TestTraceCSV(t *testing.T) {
 	s := timedOf(t, timedJobs()[0])
 	b, err := TraceCSV(&s)
@@ -88,7 +90,7 @@ func TestTraceCSV(t *testing.T) {
 	}
 }
 
-// The heat's picture is whole, and the lines and limits that it shows are named in it, in either decimal mark.
+// The picture of the heat is complete, and its lines and limits are named in it, with either decimal mark.
 func TestHeatPicture(t *testing.T) {
 	for n, j := range timedJobs() {
 		s := timedOf(t, j)
@@ -104,7 +106,7 @@ func TestHeatPicture(t *testing.T) {
 	}
 }
 
-// The plot has its lines where its labels say, and the bar under it as long as the arc burned.
+// The plot has its lines where its labels say, and the bar below it is as long as the arc burned.
 func TestTracePlot(t *testing.T) {
 	s := timedOf(t, timedJobs()[0])
 	for _, size := range [][2]int{{80, 12}, {60, 8}, {40, 6}} {

@@ -10,8 +10,8 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// beatBar is how many of w cells the arc burns for in one beat of on and off; all is 0 where there is no beat, or no
-// room.
+// beatBar returns how many of w cells are one beat of on and off, and for how many of these the arc burns. all is 0 if
+// there is no beat or no room.
 func beatBar(s *calc.Timed, w int) (on, all int) {
 	burns, _ := s.Card.Figure("arc_on")
 	rests, _ := s.Card.Figure("arc_off")
@@ -22,7 +22,7 @@ func beatBar(s *calc.Timed, w int) (on, all int) {
 	return max(1, min(w-1, int(math.Round(burns.Value/total*float64(w))))), w
 }
 
-// LastBeats cuts a trace to its last two and a bit beats; nil where there is none.
+// LastBeats cuts a trace to a little more than its last two beats; nil if there are none.
 func LastBeats(s *calc.Timed) []calc.HeatPoint {
 	if len(s.Trace) == 0 {
 		return nil
@@ -39,11 +39,11 @@ type traceGrid struct {
 	low, high float64
 }
 
-// plotLeft is the room for the names.
+// plotLeft is the room for the names, in columns.
 const plotLeft = 16
 
-// tracePlot draws the last beats in characters: e root edge, c puddle's middle, * both; lines at the filler's
-// solidus and liquidus and the base metal's solidus, and under it when the arc burned.
+// tracePlot draws the last beats in characters: e the root edge, c the puddle's middle, * both. There are lines at the
+// filler's solidus and liquidus and at the base metal's solidus, and below the plot a bar while the arc burns.
 func tracePlot(s *calc.Timed, w, h int, sys quantity.System) []string {
 	w -= plotLeft
 	if len(s.Trace) < 2 || w < 20 || h < 6 {
@@ -102,7 +102,7 @@ func (p *traceGrid) put(x int, t float64, mark rune) {
 	p.rows[r][x] = mark
 }
 
-// label names the temperature that a row stands for, in the units of a system.
+// label names the temperature of a row, in the units of a system.
 func (p *traceGrid) label(r int, s *calc.Timed, sys quantity.System) string {
 	for i, t := range [...]float64{s.BaseSolidus, s.Liquidus, s.Solidus, p.high, p.low} {
 		if r == p.row(t) {
@@ -113,7 +113,7 @@ func (p *traceGrid) label(r int, s *calc.Timed, sys quantity.System) string {
 	return ""
 }
 
-// at is the trace at a time.
+// at is the trace at a moment.
 func at(points []calc.HeatPoint, t float64) calc.HeatPoint {
 	for i, b := range points[1:] {
 		if a := points[i]; b.Time >= t {

@@ -15,19 +15,19 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Heat is a timed arc's heat trace for a picture.
+// Heat is a timed arc's heat trace as a picture.
 type Heat struct {
 	*calc.Timed
-	Units quantity.System // in which it is drawn; both are drawn in the leading one
+	Units quantity.System // the units to draw in; Both is drawn in the leading system
 	Comma bool            // in numbers, instead of the point
 }
 
-// SVG and PNG are its picture. PNG has so many dots per inch of an A4 sheet.
+// SVG and PNG return the picture. PNG takes the dots per inch of an A4 sheet.
 func (h Heat) SVG() ([]byte, error)        { return h.picture().SVG() }
 func (h Heat) PNG(dpi int) ([]byte, error) { return h.picture().PNG(dpi) }
 
-// picture is the whole trace: root edge, puddle's middle and back face, the temperatures that decide, and grey bands
-// where the arc burns.
+// picture is the whole trace: root edge, puddle's middle and back face, the temperatures that decide, and a grey band
+// for each time that the arc burns.
 func (h Heat) picture() *picture.Picture {
 	p := newPicture("time, s", "temperature, "+quantity.Label("C", h.Units.Lead()), h.Comma)
 	p.Head = []picture.Line{{Text: PracticeWork(&h.Card, h.Units), Size: picture.Near},
@@ -44,13 +44,13 @@ func (h Heat) picture() *picture.Picture {
 	return p
 }
 
-// deg is a temperature, °C, in the units of the picture.
+// deg converts a temperature, °C, to the units of the picture.
 func (h Heat) deg(celsius float64) float64 {
 	v, _ := quantity.Convert(celsius, "C", h.Units.Lead())
 	return v
 }
 
-// rhythm is on, off and step in a line, or why there is none.
+// rhythm is on time, off time and step in a line, or why there is none.
 func rhythm(s *calc.Timed, sys quantity.System) string {
 	on, ok := s.Card.Figure("arc_on")
 	off, _ := s.Card.Figure("arc_off")
@@ -62,7 +62,7 @@ func rhythm(s *calc.Timed, sys quantity.System) string {
 		quantity.ShowDialed("spot_step", step.Value, "mm", sys))
 }
 
-// drawn puts bands, limits and traces on the picture.
+// drawn adds bands, limits and traces to the picture.
 func (h Heat) drawn(p *picture.Picture) {
 	low, high := h.Solidus-200, h.BaseSolidus+80
 	for _, q := range h.Trace {
@@ -71,7 +71,7 @@ func (h Heat) drawn(p *picture.Picture) {
 	low, high = h.deg(low), h.deg(high)
 	low, high = math.Floor(low/100)*100, math.Ceil(high/100)*100
 	last := h.Trace[len(h.Trace)-1].Time
-	right := last * 1.2 // room for the limits' names
+	right := last * 1.2 // room for the names of the limits
 	picture.Steps(&p.X, 0, right, picture.Round(right/7))
 	picture.Steps(&p.Y, low, high, picture.Round((high-low)/4))
 	p.Add(h.burns(low, high)...)
@@ -97,12 +97,12 @@ func (h Heat) drawn(p *picture.Picture) {
 	p.Add(&labels)
 }
 
-// line is a plotter's line of points that are known to be numbers.
+// line is a plotter's line of points that cannot be NaN.
 func line(list plotter.XYs, style draw.LineStyle) *plotter.Line {
 	return &plotter.Line{XYs: list, LineStyle: style}
 }
 
-// burns are the bands over which the arc burns.
+// burns are the bands for the times that the arc burns.
 func (h Heat) burns(low, high float64) (list []plot.Plotter) {
 	for i := 1; i < len(h.Trace); i++ {
 		if !h.Trace[i].On {

@@ -12,7 +12,7 @@ import (
 	"brazebooth/tables"
 )
 
-// unitJobs make the pages speak of what they do not say of an ordinary job: of openings, preheat, zinc that is warmed,
+// unitJobs make the pages mention quantities that an ordinary job does not have: openings, preheat, warmed zinc,
 // passes, plugs, loads, a small part, gas, a carriage.
 var unitJobs = []calc.Job{
 	{Metal: "galvanized", Gauge: 18, Joint: "lap", Preheat: calc.Some(150), Gap: calc.Some(1), Flow: calc.Some(30)},
@@ -34,25 +34,25 @@ var unitJobs = []calc.Job{
 		ShaftDia: calc.Some(40)},
 }
 
-// Metric quantities and those of the inch system, as a sentence may have them. A blank stands before the unit.
+// Metric and inch quantities as they may appear in a sentence, with a blank before the unit.
 var (
 	metricWords = regexp.MustCompile(`\d (?:mm|m|mm/s|m/min|m/s|°C|C|K|kg|g|g/m|L|L/min|m³|m³/h|mm²|mm³|MPa|kN|N|bar|` +
 		`J/mm)(?:[ .,;:)]|$)`)
 	inchWords = regexp.MustCompile(`\d (?:in|in/min|ft|ft/min|°F|lb|oz|lbf|ksi|cfh|cfm|ft³|in²|kJ/in)(?:[.,;:)]|$)`)
-	// names of what is sold: a wire, a bottle, a spool.
+	// soldAs are names of things that are sold: a wire, a bottle, a spool.
 	soldAs = regexp.MustCompile(`\d(?: mm| in)? wire|wire of [\d./]+ (?:mm|in)|[\d.]+ in spools|` +
 		`\d+ (?:L \d+ bar|ft3) bottles \([\d.]+ (?:m|ft)³\)`)
-	// saidInBoth are quantities that the trade says in both systems, which stay in the metric one.
+	// saidInBoth are quantities that the trade gives in both systems. They stay in the metric system too.
 	saidInBoth = regexp.MustCompile(`\d \S+ \([\d./]+(?: to [\d./]+)? \S+\)`)
 	// bare is a number without a unit where a quantity may stand.
 	bare = regexp.MustCompile(`(?:about|from|at|under|over|lays|liquid at|place of|hold to) \d+(?:\.\d+)?` +
 		`(?:[,;:)]|\.?$|\. | (?:grey|it|or more|lets) )`)
-	// counted are numbers that count.
+	// counted are numbers that count something.
 	counted = regexp.MustCompile(`\d+ (?:in|of) 100|puddle, never under \d+|shade \d+|over \d+ %|` +
 		`about \d+ (?:beads?|spots|minutes|pieces)`)
 )
 
-// Sentences have their quantities in the units of the reader, on every page, and none lost its unit.
+// On every page, the sentences have their quantities in the reader's units, and no quantity lost its unit.
 func TestSentencesAreInTheReadersUnits(t *testing.T) {
 	saw := map[quantity.System]int{}
 	check := func(blocks []Block, of string) {

@@ -15,19 +15,19 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Wall is a page to hang at the booth: what stands on it.
+// Wall is the content of a page to hang on the wall of a booth.
 type Wall struct {
 	Name  string
-	Job   string     // metal, joint, wire in a line
+	Job   string     // metal, joint and wire in a line
 	Card  *calc.Card // its figures, notes, warnings and verdict
 	Map   *Map       // nil: no picture
 	Note  string
-	Foot  string // where it comes from: id, date, version
+	Foot  string // where the page comes from: id, date, version
 	When  time.Time
 	Comma bool // in numbers, instead of the point
 }
 
-// WallOf is a live card as a page for the wall.
+// WallOf is a present card as a page for the wall.
 func WallOf(card *calc.Card, name string, sys quantity.System) Wall {
 	var job []string
 	for _, l := range (Head{Card: card}).words(Options{Units: sys}) {
@@ -36,7 +36,7 @@ func WallOf(card *calc.Card, name string, sys quantity.System) Wall {
 	return Wall{Name: name, Job: strings.Join(job, "; "), Card: card}
 }
 
-// wallWords are what a page says, sorted by where it stands.
+// wallWords are the texts of a page, by their place on it.
 type wallWords struct {
 	rows                      map[string]*Row
 	stops, settings, cautions []string
@@ -62,8 +62,8 @@ func (p *Wall) words(sys quantity.System) wallWords {
 	return say
 }
 
-// WallPDF prints a page for a black-and-white printer, its settings readable from two metres. It returns the characters
-// that its font does not have and that were replaced by a question mark.
+// WallPDF prints a page for a black-and-white printer. Its settings can be read from two metres. It also returns the
+// characters that its font does not have, which are replaced by question marks.
 func WallPDF(p *Wall, paper Paper, sys quantity.System) (pdf []byte, replaced []rune, err error) {
 	k, err := newInk(paper, p.When)
 	if err != nil {
@@ -76,10 +76,10 @@ func WallPDF(p *Wall, paper Paper, sys quantity.System) (pdf []byte, replaced []
 		return nil, nil, err
 	}
 	pdf, err = k.bytes()
-	return pdf, k.gone, err
+	return pdf, k.missing, err
 }
 
-// pages are the first page, what goes on behind it, and the map on a sheet of its own.
+// pages prints the first page, the pages that continue it, and the map on a page of its own.
 func (k *ink) pages(p *Wall, say *wallWords, paper Paper, sys quantity.System) error {
 	if p.Map != nil {
 		m := *p.Map
@@ -99,11 +99,11 @@ func (k *ink) pages(p *Wall, say *wallWords, paper Paper, sys quantity.System) e
 	return k.f.Error()
 }
 
-// stopped is the whole page of a job that is not to be done: the stop in the largest letters, no setting, no signature.
+// stopped is the whole page of a job that must not be done: the stop in the largest letters, no setting, no signature.
 func (k *ink) stopped(p *Wall, stops []string) {
 	k.para(90, "B", "STOP")
 	k.y += 6
-	k.own(20, "B", p.Name)
+	k.verbatim(20, "B", p.Name)
 	k.para(10, "", p.Job)
 	k.rule()
 	for _, s := range stops {
@@ -113,18 +113,18 @@ func (k *ink) stopped(p *Wall, stops []string) {
 	k.text(edgeMM, k.h-edgeMM-8, 8, "", p.Foot)
 }
 
-// noteCells is how much of a note stands on the first page; a longer one is repeated in full on a later page.
+// noteCells is how much of a note fits on the first page. A longer note is repeated in full on a later page.
 const noteCells = 280
 
-// first is the first page; it returns the cautions that it has no room for.
+// first prints the first page and returns the cautions that did not fit.
 func (k *ink) first(p *Wall, say *wallWords) (rest []string) {
-	k.own(22, "B", p.Name)
+	k.verbatim(22, "B", p.Name)
 	k.para(10, "", p.Job)
 	if say.assumed != "" {
 		k.para(9, "", "Assumed, nobody chose it: "+say.assumed)
 	}
 	if p.Note != "" {
-		k.own(10, "", "Note: "+plain.Line(p.Note, noteCells))
+		k.verbatim(10, "", "Note: "+plain.Line(p.Note, noteCells))
 	}
 	k.rule()
 	k.bigFigures(say)
@@ -136,10 +136,10 @@ func (k *ink) first(p *Wall, say *wallWords) (rest []string) {
 	return k.cautions(say.cautions)
 }
 
-// wallFigures are the settings that a hand reads from two metres away, in their order.
+// wallFigures are the settings that are read from two metres away, in their order.
 var wallFigures = [...]string{"wire_feed", "volts", "travel", "arc_on", "arc_off", "spot_step", "gas_flow", "stickout"}
 
-// bigFigures are the settings, two in a row, their digits some 12 mm high.
+// bigFigures are the settings, two in a row, with digits about 12 mm high.
 func (k *ink) bigFigures(say *wallWords) {
 	const high = 25.0
 	n := 0
@@ -162,11 +162,11 @@ func (k *ink) bigFigures(say *wallWords) {
 	k.rule()
 }
 
-// wallResults stand beside the map.
+// wallResults are shown beside the map.
 var wallResults = [...]string{"current", "net_heat", "bead_width", "wetting_angle", "base_peak_temperature", "throat",
 	"zinc_boiled_halfwidth", "margin"}
 
-// middle is the map with what else follows from the settings beside it.
+// middle prints the map with the other results beside it.
 func (k *ink) middle(p *Wall, say *wallWords) {
 	left, y, low := edgeMM, k.y+5, k.y
 	if p.Map != nil {
@@ -182,48 +182,48 @@ func (k *ink) middle(p *Wall, say *wallWords) {
 		}
 	}
 	if verdict := p.Card.Verdict(); verdict != "" {
-		k.text(left, y, 10, "B", "zone: "+verdict)
+		k.text(left, y, 10, "B", "verdict: "+verdict)
 		y += 5.2
 	}
 	k.y = max(y, low)
 	k.rule()
 }
 
-// leastPoints are the smallest letters for a caution that hangs on a wall.
+// leastPoints is the smallest size of letters for a caution on a wall.
 const leastPoints = 6.5
 
-// signed is where the line for the signature lies, from the lower edge.
+// signed is the height of the line for the signature above the lower edge.
 const signed = edgeMM + 18
 
-// cautions are every caution in the largest letters in which all of them fit; what does not fit in the smallest is
-// returned, for another page.
+// cautions prints the cautions in the largest letters in which all of them fit. It returns those that do not fit in the
+// smallest letters, for another page.
 func (k *ink) cautions(list []string) (rest []string) {
 	room := k.h - signed - k.y
 	points := 9.5
-	for ; points > leastPoints && k.high(list, points) > room; points -= 0.5 {
+	for ; points > leastPoints && k.height(list, points) > room; points -= 0.5 {
 	}
-	if k.high(list, points) > room {
-		room -= lineHigh(points) // says that there is more
+	if k.height(list, points) > room {
+		room -= lineHigh(points) // for the line that says that there are more
 	}
-	for len(list) > 0 && k.high(list[:1], points) <= room {
-		room -= k.high(list[:1], points)
+	for len(list) > 0 && k.height(list[:1], points) <= room {
+		room -= k.height(list[:1], points)
 		k.para(points, "", list[0])
 		list = list[1:]
 	}
 	if len(list) > 0 {
-		k.para(points, "B", fmt.Sprintf("The cautions go on behind (%d): hang every page.", len(list)))
+		k.para(points, "B", fmt.Sprintf("More cautions on the next pages (%d): hang every page.", len(list)))
 	}
 	return list
 }
 
-// more prints further pages with the cautions that the first has no room for.
+// more prints further pages with the cautions that did not fit on the first.
 func (k *ink) more(p *Wall, list []string) {
 	const points = 11
 	if plain.Width(p.Note) > noteCells {
 		list = append(slices.Clone(list), "NOTE  "+p.Note)
 	}
 	for i := range list {
-		if i == 0 || k.y+k.high(list[i:i+1], points) > k.h-edgeMM-10 {
+		if i == 0 || k.y+k.height(list[i:i+1], points) > k.h-edgeMM-10 {
 			k.f.AddPage()
 			k.y = edgeMM
 			k.para(18, "B", p.Name+": continued")

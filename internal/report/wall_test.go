@@ -32,7 +32,7 @@ func wall(t *testing.T, j calc.Job, name string) Wall {
 	return p
 }
 
-// A page has one sheet and one for its map, the same bytes each time, and its text can be read out of it again.
+// A page is one sheet and another for its map. It has the same bytes each time, and its text can be read back.
 func TestWallPDF(t *testing.T) {
 	for name, j := range map[string]calc.Job{
 		"Tank lid, Gärtnerei αβ планка": {Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)},
@@ -62,7 +62,7 @@ func TestWallPDF(t *testing.T) {
 			if n := pagesIn(a); n != sheets {
 				t.Errorf("%s on %s: %d pages, want %d", name, paper, n, sheets)
 			}
-			var assumed []string // a page on a wall says what nobody chose
+			var assumed []string // the page names everything that was assumed
 			if len(stopTexts(&p)) == 0 && len(p.Card.Assumed) > 0 {
 				assumed = append(assumed, "Assumed, nobody chose it: ", AssumedText(p.Card.Assumed[:1], quantity.Metric))
 			}
@@ -73,7 +73,7 @@ func TestWallPDF(t *testing.T) {
 
 func pagesIn(pdf []byte) int { return bytes.Count(pdf, []byte("/Type /Page\n")) }
 
-// Cautions that do not fit above the signature go on to further pages; none is lost, and none lies over the signature.
+// Cautions that do not fit above the signature go to further pages. None is lost, and none covers the signature.
 func TestWallGoesOn(t *testing.T) {
 	p := wall(t, calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)}, "many")
 	m := p.Map
@@ -99,7 +99,7 @@ func TestWallGoesOn(t *testing.T) {
 	readBack(t, pdf, &p, "caution number 0,", "caution number 39,", "4 in", "in/min")
 }
 
-// readBack reads the page's text with another program, where it is there.
+// readBack reads the page's text with another program, if that is installed.
 func readBack(t *testing.T, pdf []byte, p *Wall, also ...string) {
 	t.Helper()
 	tool, err := exec.LookPath("pdftotext")
@@ -137,7 +137,7 @@ func stopTexts(p *Wall) []string {
 	return list
 }
 
-// Letters that there are not are replaced and reported, and no control sequence gets in.
+// Characters that the font does not have are replaced and reported, and no control sequence gets in.
 func TestWallReplaces(t *testing.T) {
 	p := wall(t, calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8)}, "焊 a\x1b[31mb")
 	pdf, gone, err := WallPDF(&p, A4, quantity.Metric)

@@ -8,13 +8,14 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Grid is an operating window, every wire feed and travel: a picture, and in words what is good from where to where.
+// Grid is an operating window over every wire feed and travel: a picture, and in words the ranges that are good.
 type Grid struct {
 	*calc.Window
 	Given *calc.Card // of the setting that was asked about, nil for none
 }
 
-// Window is what an operating window says; given is the card of the setting that was asked about, nil for none.
+// Window is everything that an operating window shows. given is the card of the setting that was asked about, nil for
+// none.
 func Window(m *calc.Window, given *calc.Card) []Block {
 	g := Grid{m, given}
 	list := []Block{Head{Card: &m.Card, Title: "Window"}, stopsOf(&m.Card), g}
@@ -36,7 +37,7 @@ func (g Grid) words(o Options) []Line {
 	return list
 }
 
-// given says of the setting that was asked about where it lies.
+// given says where the setting that was asked about lies.
 func (g Grid) given(o Options) []Line {
 	marked := " (marked " + string(givenMark) + ")"
 	if o.Heard {
@@ -45,7 +46,7 @@ func (g Grid) given(o Options) []Line {
 	return []Line{{Text: g.asked(marked, o) + "."}}
 }
 
-// asked is the setting that was asked about with its verdict; where says how the map shows one that lies on it.
+// asked is the setting that was asked about with its verdict. where says how the map marks it, if it lies on the map.
 func (g Grid) asked(where string, o Options) string {
 	if _, _, on := givenPoint(g.Window, g.Given); !on {
 		where = " (beyond this map)"
@@ -54,7 +55,7 @@ func (g Grid) asked(where string, o Options) string {
 	return whatGiven(&g.Given.Job) + ": " + setting(u.Feed.V, u.Travel.V, o) + where + ": " + verdictText(g.Given)
 }
 
-// suggested is the suggested setting with how sure it is.
+// suggested is the suggested setting with its chance.
 func (g Grid) suggested(o Options) []Line {
 	at := setting(g.Suggestion.Feed, g.Suggestion.Travel, o)
 	lead := "Suggested: "
@@ -72,7 +73,8 @@ func (g Grid) suggested(o Options) []Line {
 		lead, at, g.Chance.Good, missed)}}
 }
 
-// setting is a wire feed, m/min, and a travel, mm/s. Units tell a reader which is which; a listener hears their names.
+// setting is a wire feed, m/min, and a travel, mm/s. A reader can tell them by their units; a listener hears their
+// names.
 func setting(feed, travel float64, o Options) string {
 	words := "%s at %s"
 	if o.Heard {
@@ -82,7 +84,7 @@ func setting(feed, travel float64, o Options) string {
 		quantity.ShowDialed("travel", travel, "mm/s", o.Units))
 }
 
-// whatGiven says which of feed and travel were given and which the card adds.
+// whatGiven says which of feed and travel were given and which one the card adds.
 func whatGiven(j *calc.Job) string {
 	switch {
 	case j.Travel.Set && (j.Feed.Set || j.Amps.Set):
@@ -95,10 +97,11 @@ func whatGiven(j *calc.Job) string {
 	return "Current as given, with the travel that the card suggests"
 }
 
-// givenMark stands in a window where the setting lies that was asked about.
+// givenMark marks the setting that was asked about in a window.
 const givenMark = 'G'
 
-// givenPoint is the window's point nearest to a setting that was asked about; false for none, and for one beyond it.
+// givenPoint is the window's point nearest to the setting that was asked about. on is false if there is no such
+// setting, or if it lies outside the window.
 func givenPoint(m *calc.Window, given *calc.Card) (i, j int, on bool) {
 	if given == nil || !given.Used.Feed.Set || !given.Used.Travel.Set {
 		return 0, 0, false
@@ -107,13 +110,13 @@ func givenPoint(m *calc.Window, given *calc.Card) (i, j int, on bool) {
 	return i, j, within(m.Feeds, i, given.Used.Feed.V) && within(m.Travels, j, given.Used.Travel.V)
 }
 
-// within reports whether a value is no further from a point of an axis than its neighbours are.
+// within reports whether a value is no further from a point of an axis than the point's neighbours.
 func within(axis []float64, i int, v float64) bool {
 	step := math.Log(axis[1] / axis[0])
 	return math.Abs(math.Log(v/axis[i])) <= step
 }
 
-// ranges say for the suggested feed between which travels everything is met, and for a few travels between which feeds.
+// ranges say between which travels everything is met at the suggested feed, and between which feeds at a few travels.
 func (g *Grid) ranges(o Options) []Line {
 	var list []Line
 	si, sj := g.At(g.Suggestion.Feed, g.Suggestion.Travel)
@@ -144,7 +147,7 @@ func (g *Grid) good(i, j int) bool {
 	return g.Margins[k] >= 0 && g.Zones[k] == "good"
 }
 
-// run is the stretch of good points around one; it is empty, from above to, where that point is not good.
+// run is the range of good points around a point. It is empty, with from above to, if that point is not good.
 func run(n, at int, good func(int) bool) (from, to int) {
 	if !good(at) {
 		return at, at - 1
@@ -156,10 +159,11 @@ func run(n, at int, good func(int) bool) (from, to int) {
 	return from, to
 }
 
-// between is a stretch of the window's points. Where it reaches the window's end, nothing beyond was computed.
+// between is a range of the window's points. If it reaches the end of the window, it says that nothing beyond was
+// computed.
 func between(points []float64, low, high int, unit string, sys quantity.System) string {
 	text := about(points[low], unit, sys)
-	if sys != quantity.Both { // the unit is said once
+	if sys != quantity.Both { // the unit is written once
 		text = axisPoint(points[low], unit, sys)
 	}
 	if low == 0 {
@@ -175,7 +179,7 @@ func between(points []float64, low, high int, unit string, sys quantity.System) 
 // about is a point of a window with its unit.
 func about(v float64, unit string, sys quantity.System) string {
 	if sys == quantity.Both {
-		said := quantity.Said(axisPoint(v, unit, quantity.Metric), v)
+		said := quantity.ShownValue(axisPoint(v, unit, quantity.Metric), v)
 		return about(v, unit, quantity.Metric) + " (" + about(said, unit, quantity.Inch) + ")"
 	}
 	return axisPoint(v, unit, sys) + " " + quantity.Label(unit, sys)

@@ -35,13 +35,13 @@ func TestWindowJSONKeepsItsSchema(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%s: %s", j.Metal, fault)
 		}
 	}
 }
 
-// A setting that was asked about is marked where it lies, with its own zone and margins, in every form of the map.
+// The setting that was asked about is marked at its place, with its own zone and margins, in every form of the map.
 func TestWindowMarksWhatWasGiven(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 20}
 	m := coarse(t, job)
@@ -80,7 +80,7 @@ func TestWindowMarksWhatWasGiven(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Errorf("%s: %s", c.says, fault)
 		}
 		var doc struct{ Given *givenSetting }
@@ -116,7 +116,7 @@ func TestWindowTextStaysIn80Columns(t *testing.T) {
 	}
 }
 
-// The pictures of maps are whole, and say what they suggest, what each edge and zone is, and in which units.
+// The pictures of maps are complete, and name the suggestion, each edge and zone, and their units.
 func TestWindowPictures(t *testing.T) {
 	for _, c := range []struct {
 		job   calc.Job
@@ -135,7 +135,7 @@ func TestWindowPictures(t *testing.T) {
 	}
 }
 
-// whole holds a picture to be a whole file of each kind, as large as its sheet, that says some words.
+// whole checks that a picture is a complete file of each format, as large as its sheet, and contains some words.
 func whole(t *testing.T, name string, asPNG func(int) ([]byte, error), asSVG func() ([]byte, error), says ...string) {
 	t.Helper()
 	b, err := asPNG(30)

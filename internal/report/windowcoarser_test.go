@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// A map that is drawn coarser says so in every form, in the same words; any other map says nothing of it.
+// A map on a coarser grid says so in every form, in the same words; no other map mentions it.
 func TestCoarserMapsSaySo(t *testing.T) {
 	schema := loadSchema(t, "window-schema.json")
 	m := coarse(t, calc.Job{Metal: "galvanized", Gauge: 20})
@@ -31,7 +31,7 @@ func TestCoarserMapsSaySo(t *testing.T) {
 		if err != nil || bytes.Contains(b, []byte(`"coarser": true`)) != coarser {
 			t.Errorf("coarser %v, %v: %.400s", coarser, err, b)
 		}
-		for _, fault := range held(t, schema, b) {
+		for _, fault := range faults(t, schema, b) {
 			t.Error(fault)
 		}
 		pdf, _, err := WallPDF(&Wall{Name: "seam", Card: &m.Card, Map: p}, Letter, quantity.Metric)
@@ -44,7 +44,7 @@ func TestCoarserMapsSaySo(t *testing.T) {
 	}
 }
 
-// What was not tried, since it would take long, is not called a thing that the model cannot do.
+// A remedy that was not tried because that would take long is not called something that the model cannot do.
 func TestLateRemediesSaySo(t *testing.T) {
 	r := calc.Remedy{Change: "pulsed", Late: true}
 	for _, text := range []string{(&Remedies{}).text(&r), (&Remedies{Rhythm: true}).text(&r)} {

@@ -15,7 +15,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Map is an operating window with its chart and, where a setting was asked about, that setting's card, for a picture.
+// Map is an operating window with its chart, as a picture. Given is the card of the setting that was asked about.
 type Map struct {
 	*calc.Window
 	Chart *calc.Chart
@@ -24,15 +24,15 @@ type Map struct {
 	Comma bool // in numbers, instead of the point
 }
 
-// SVG and PNG are the picture of a map. PNG has so many dots per inch of an A4 sheet.
+// SVG and PNG return the picture. PNG takes the dots per inch of an A4 sheet.
 func (m *Map) SVG() ([]byte, error)        { return m.picture().SVG() }
 func (m *Map) PNG(dpi int) ([]byte, error) { return m.picture().PNG(dpi) }
 
 // PictureDPI is enough for a screen, and for a sheet that is read from afar.
 const PictureDPI = 150
 
-// chanceLevels and chanceFills are the steps of the chance, %, and what fills them: lightness falls with the chance,
-// and letters in ink are read on each.
+// chanceLevels are steps of the chance, %, and chanceFills their fills. The lightness falls with the chance, and dark
+// letters can be read on every fill.
 var (
 	chanceLevels = []float64{10, 50, 80}
 	chanceFills  = []color.Color{color.Gray{0xff}, color.RGBA{0xdd, 0xee, 0xec, 255}, color.RGBA{0xa6, 0xd5, 0xd0, 255},
@@ -78,13 +78,13 @@ func (m *Map) in(v float64, unit string) float64 {
 	return v
 }
 
-// marks are the suggestion, a ring, and the setting that was asked about, a diamond.
+// marks are a ring for the suggestion and a diamond for the setting that was asked about.
 func (m *Map) marks(labels *picture.Labels) (list []plot.Plotter) {
 	mark := func(feed, travel float64, name string, shape draw.GlyphDrawer, size vg.Length) {
 		at := plotter.XY{X: m.in(feed, "m/min"), Y: m.in(travel, "mm/s")}
 		s, err := plotter.NewScatter(plotter.XYs{at})
 		if err != nil {
-			return // a setting beyond what a picture can show
+			return // a setting outside the picture
 		}
 		s.Shape, s.Radius, s.Color = shape, size, picture.Ink
 		list = append(list, s)
@@ -103,11 +103,11 @@ func (m *Map) marks(labels *picture.Labels) (list []plot.Plotter) {
 	return list
 }
 
-// zoneNames are the words that stand in the zones.
+// zoneNames are the words that are written into the zones.
 var zoneNames = [...]struct{ zone, name string }{{"good", "GOOD"}, {"cold", "COLD"}, {"hot", "TOO HOT"},
 	{"burn-through", "BURNS THROUGH"}}
 
-// zones are those words, as large as their zone has room for.
+// zones are these words, each as large as its zone allows.
 func (m *Map) zones() (list []picture.Label) {
 	for _, z := range zoneNames {
 		in := func(i, j int) bool {
@@ -124,9 +124,9 @@ func (m *Map) zones() (list []picture.Label) {
 	return list
 }
 
-// roomFor are the places of a zone around which a word of a size lies wholly in it, and deepest.
+// roomFor are the places deepest inside a zone at which a word of this size lies wholly in the zone.
 func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (places []picture.XY) {
-	const wide, high = 730, 320 // about what the axes leave of the sheet, points
+	const wide, high = 730, 320 // about the area that the axes leave on the sheet, points
 	nx, ny := len(m.Feeds), len(m.Travels)
 	w := int(float64(picture.Style(size, true).Width(word))/wide*float64(nx)/2) + 1
 	h := int(float64(size)/high*float64(ny)/2) + 1
@@ -156,7 +156,7 @@ func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (plac
 	}
 }
 
-// words are above the map what it is of and what it suggests, and below it what its fills mean.
+// words writes above the map what it is about and what it suggests, and below it the meaning of the fills.
 func (m *Map) words(p *picture.Picture) {
 	o := Options{Units: m.Units}
 	at := setting(m.Suggestion.Feed, m.Suggestion.Travel, o)

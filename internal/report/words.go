@@ -5,22 +5,22 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// Line is one thing said, in words that are the same in every medium.
+// Line is one thing to say, in words that are the same in every medium.
 type Line struct {
 	Kind          Kind
-	Lead          string // what it is about, before the text: a topic, a note's name, an edge, what is assumed
-	Value         string // what is assumed for it
+	Lead          string // what the text is about: a topic, a note's name, an edge, what is assumed
+	Value         string // the assumed value
 	Text          string
-	Cells         []any // texts of a row of a table
+	Cells         []any // the texts of a row of a table
 	Known, Source string
 	Row           *Row  // of a figure
 	Of            Block // of a picture
-	N             int   // of a rank, from 1; of an edge 1 where it stands under a zone
+	N             int   // rank of a filler, from 1; 1 for an edge that is shown under the verdict
 	Bad           bool  // an edge is not met, a filler is ruled out
-	AsTyped       bool  // it repeats what somebody typed, which keeps its units
+	AsTyped       bool  // it repeats typed text, which keeps its units
 }
 
-// Kind is what a line is. Each medium has a sign of its own for each.
+// Kind is the kind of a line. Each medium marks each kind in its own way.
 type Kind int
 
 // The kinds of lines.
@@ -32,7 +32,7 @@ const (
 	Stop
 	Caution
 	Note
-	VerdictIs
+	FitVerdict // of the fit page; Lead is the advice package's word for it
 	Instead
 	Change
 	Rank
@@ -47,7 +47,7 @@ const (
 	Turns
 	Topic
 	Reason
-	Zone
+	CardVerdict
 	Edge
 	Setting // a note
 	Assume
@@ -58,7 +58,7 @@ const (
 	Limit
 	Remedy
 	Picture
-	Verbatim // stands as it is, with its blanks
+	Verbatim // stays as it is, with its blanks
 	Item     // of a list
 	Named    // Lead is its name
 	Draft
@@ -66,12 +66,16 @@ const (
 	Form   // a field of a form
 	Field  // of a record
 	Bead   // how a test bead was laid; Lead is its number
-	OfBead // what else is told of it
-	Hid    // a row of what a booth hid, in cells
-	Moves  // a row of what that moved, in cells
+	OfBead // further facts about it
+	Hid    // a row of the values that a booth hid, in cells
+	Moves  // a row of what those values changed, in cells
 )
 
-// Words are blocks in words, their sentences in the reader's units. Between two blocks that say something stands a Gap.
+// FitLabel stands before the fit page's answer, which may share a sheet with the card's verdict on the setting.
+const FitLabel = "arc brazing"
+
+// Words are blocks in words, their sentences in the reader's units. There is a Gap between two blocks that are not
+// empty.
 func Words(blocks []Block, o Options) []Line {
 	list := said(blocks, o)
 	for i := range list {
@@ -83,8 +87,8 @@ func Words(blocks []Block, o Options) []Line {
 	return list
 }
 
-// asComputed reports the kinds of lines that keep their units: what a job is for, with the names of sheet and wire, and
-// how a figure was computed, in metric units with the names of its sources.
+// asComputed reports whether lines of this kind keep their units: what a job is for, with the names of sheet and wire,
+// and how a figure was computed, in metric units with the names of its sources.
 func asComputed(k Kind) bool {
 	switch k {
 	case Subject, Formula, PutIn, Source, LeansOn, Verbatim, Form:
@@ -111,7 +115,7 @@ func said(blocks []Block, o Options) []Line {
 	return list
 }
 
-// onCard reports a block that the card has itself.
+// onCard reports whether the card shows this block itself.
 func onCard(b Block) bool {
 	switch b := b.(type) {
 	case Head, Assumed, Decides:

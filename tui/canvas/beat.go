@@ -2,23 +2,23 @@ package canvas
 
 import "strings"
 
-// Beat is one turn of a timed arc: how long it burns and how long it rests, filling the whole width.
+// Beat is one cycle of a timed arc, drawn over the whole width: how long the arc burns and how long it rests.
 type Beat struct {
 	On, Off         float64 // s
 	OnText, OffText string  // "ARC ON  0.32 s"
 	Playing         bool
-	At              float64 // where the playing stands, 0 to 1 of the beat
-	Note            string  // at the right, where there is room: the spot, that it plays slower than the arc
+	At              float64 // the present position of the playback, 0 to 1 of the beat
+	Note            string  // at the right, if there is room: the spot, or that it plays slower than the arc
 }
 
-// Burns reports whether the arc burns where the playing stands.
+// Burns reports whether the arc burns at the present position.
 func (b Beat) Burns() bool { return b.Playing && b.At*(b.On+b.Off) < b.On }
 
-// cells are how many columns of a width the arc burns for.
+// cells are how many columns of a width stand for the burning arc.
 func (b Beat) cells(w int) int { return max(1, min(w-2, int(b.On/(b.On+b.Off)*float64(w)+0.5))) }
 
-// Draw sets the beat into a width and one or more lines: the part with the arc and the rest, a column apart. While it
-// plays, what has passed is lit; otherwise all of the part with the arc is.
+// Draw draws the beat: the part with the arc and the part without, a column apart. While it plays, the elapsed part is
+// lit; otherwise the whole part with the arc is.
 func (b Beat) Draw(th *Theme, w, h int) Block {
 	if w < 12 || h < 1 || !(b.On > 0) || !(b.Off >= 0) || b.On+b.Off > 1e9 {
 		return nil
@@ -40,7 +40,7 @@ func (b Beat) fill(c *Cells, th *Theme) {
 	b.part(c, th, on+1, w-on-1, rest, b.OffText, b.Note)
 }
 
-// part is one of the two parts: lit up to a column, its words on the first line.
+// part draws one of the two parts, lit up to a column, with its words on the first line.
 func (b Beat) part(c *Cells, th *Theme, x, w, lit int, text, note string) {
 	dark := Text.On(ChipGround)
 	for y := range c.H {
@@ -65,7 +65,7 @@ func (b Beat) part(c *Cells, th *Theme, x, w, lit int, text, note string) {
 	}
 }
 
-// unlit is what fills a place that is not lit, on a terminal that has no ground for it.
+// unlit is the character for a place that is not lit, on a terminal without background colours.
 func (b Beat) unlit(th *Theme, lit bool) string {
 	if !lit && th.plain(Own.On(ChipGround)) {
 		return "·"
@@ -73,14 +73,14 @@ func (b Beat) unlit(th *Theme, lit bool) string {
 	return ""
 }
 
-// Lamp is one word for a hand that looks up for a moment: a whole place that is lit or dark, with a note under the
+// Lamp is one word for a welder who looks up for a moment: a whole area that is lit or dark, with a note below the
 // word.
 type Lamp struct {
 	Word, Note string
 	Lit        bool
 }
 
-// Draw fills a width and some lines; the word is as large as they allow.
+// Draw fills the area. The word is as large as possible.
 func (l Lamp) Draw(th *Theme, w, h int) Block {
 	if w < 4 || h < 1 {
 		return nil

@@ -6,8 +6,7 @@ import (
 	"github.com/charmbracelet/colorprofile"
 )
 
-// What a part costs when something in it changed. The parts of a card, together, are to stay below 200 µs at 80
-// columns.
+// The time that a part costs when it has changed. All parts of a card together should stay below 200 µs at 80 columns.
 func BenchmarkParts(b *testing.B) {
 	th := themesToTry()["full"]
 	for _, w := range []int{80, 120} {

@@ -5,25 +5,25 @@ import (
 	"sync"
 )
 
-// Size is how large big letters are: lines high, and columns wide for a digit. A cell is about twice as high as wide.
-// The zero Size is ordinary text. Tight letters stand half a column apart.
+// Size is the size of big letters: lines high, and columns wide for a digit. A cell is about twice as high as wide. The
+// zero Size is ordinary text. Tight letters are half a column apart.
 type Size struct {
 	Lines, Columns int
 	Tight          bool
 }
 
-// The small sizes: names in the booth and digits below 60 columns; digits and verdict at 60 to 110 columns.
+// The small sizes: for names in the booth view and digits below 60 columns; for digits and the verdict at 60 to 110
+// columns.
 var (
 	SizeM = Size{Lines: 3, Columns: 3}
 	SizeL = Size{Lines: 3, Columns: 4}
 )
 
-// leastLines and mostLines are the lines that big letters have.
+// leastLines and mostLines limit the height of big letters.
 const leastLines, mostLines = 3, 16
 
-// Fit is the largest size at which a text fits into some columns and lines; false where none does. Higher letters come
-// first, of equal height the wider ones. A text that stands for all that a place may show, like "88.88", keeps the size
-// the same whatever stands there.
+// Fit is the largest size at which a text fits; false if it fits at none. Higher letters are preferred, then wider
+// ones. Given the widest text that a place may show, such as "88.88", the size does not change with the text.
 func Fit(text string, w, h int) (Size, bool) {
 	if !Drawable(text) {
 		return Size{}, false
@@ -41,7 +41,7 @@ func Fit(text string, w, h int) (Size, bool) {
 	return Size{}, false
 }
 
-// Drawable reports whether every character of a text can be written big.
+// Drawable reports whether every character of a text can be drawn big.
 func Drawable(text string) bool {
 	for _, r := range text {
 		if _, ok := glyphs[r]; !ok {
@@ -51,8 +51,7 @@ func Drawable(text string) bool {
 	return text != ""
 }
 
-// pen is what a size is written with. A stroke is a sixth of the height, as near as whole dots come to it, and leaves
-// the holes of an 8 open.
+// pen is the pen for a size. A stroke is about a sixth of the height, in whole dots, and leaves the holes of an 8 open.
 func (s Size) pen() pen {
 	high := max(1, int(math.Round(float64(2*s.Lines)/6)))
 	wide := max(2, min(int(math.Round(float64(4*s.Lines)/6)), 2*s.Columns/3))
@@ -66,7 +65,7 @@ func (s Size) gap() int {
 	return max(2, 2*(s.Lines/4))
 }
 
-// dotsOf is how many dots wide a character is: whole columns, since a coarse terminal has nothing finer.
+// dotsOf is the width of a character in dots. It is in whole columns, because a coarse terminal has nothing finer.
 func (s Size) dotsOf(g glyph) int {
 	if g.wide == 0 {
 		return (s.pen().wide + 1) / 2 * 2
@@ -84,7 +83,7 @@ func (s Size) dotWidth(text string) int {
 	return max(0, n-s.gap())
 }
 
-// Width is how many columns a text takes; of ordinary text its own.
+// Width is how many columns a text takes.
 func (s Size) Width(text string) int {
 	if s.Lines == 0 {
 		return width(text)
@@ -92,14 +91,14 @@ func (s Size) Width(text string) int {
 	return (s.dotWidth(text) + 1) / 2
 }
 
-// shape is a character in a size. A coarse one is made of columns, not of their halves.
+// shape is a character in a size. A coarse one is drawn in whole columns instead of halves.
 type shape struct {
 	r              rune
 	lines, columns int
 	coarse         bool
 }
 
-var shapes sync.Map // of shape to letter: written once, for all sessions
+var shapes sync.Map // of shape to letter: computed once for all sessions
 
 func (s Size) shape(r rune, coarse bool) letter {
 	k := shape{r, s.Lines, s.Columns, coarse}
@@ -115,9 +114,9 @@ func (s Size) shape(r rune, coarse bool) letter {
 	return l.(letter)
 }
 
-// put writes a text with its upper left corner at a cell, or half a line below that: on a ground, letters have half a
-// line above and below. A text that cannot be written big is written small on the middle line: one with other
-// characters, and tight letters on a coarse terminal, where they would touch.
+// put draws a text with its upper left corner at a cell, or half a line lower: on a coloured background, letters keep
+// half a line free above and below. A text that cannot be drawn big is written small on the middle line. So are tight
+// letters on a coarse terminal, where they would touch.
 func (s Size) put(c *Cells, x, y int, k Ink, text string, half, coarse bool) {
 	if s.Lines == 0 || coarse && s.Tight || !Drawable(text) {
 		c.Put(x, y+s.Lines/2, k, text)
@@ -145,16 +144,17 @@ func BigText(th *Theme, s Size, k Ink, text string) Block {
 	return c.Lines(th)
 }
 
-// glyph is how a big letter is written: paths apart by ";", each a row of points. A point is two digits, across and
-// down, from 0 to 4 between the middles of the outermost strokes; "o" behind it rounds the corner, or both ends of a
-// line; "z" at the end closes the path. A path that begins with "f" is an area between the edges of the letter's box,
-// one that begins with "e" is rubbed out.
+// glyph describes how a big letter is drawn: paths separated by ";", each a list of points. A point is two digits,
+// across and down, from 0 to 4 between the middles of the outermost strokes. An "o" after it rounds the corner, or both
+// ends of a line; "z" at the end closes the path. A path that begins with "f" is an area between the edges of the
+// letter's box; one that begins with "e" is erased.
 type glyph struct {
 	paths string
-	wide  float64 // in widths of a digit; 0 is a stroke's width
+	wide  float64 // in widths of a digit; 0 is the width of a stroke
 }
 
-// glyphs are what can be written big: the figures with both decimal signs, capitals, and the signs of the states.
+// glyphs are the characters that can be drawn big: digits with both decimal marks, capitals, and the signs of the
+// states.
 var glyphs = map[rune]glyph{
 	'0': {"00o 40o 44o 04oz", 1},
 	'1': {"11o 20o; 20 24; 04 44", 1},

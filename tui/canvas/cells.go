@@ -8,16 +8,16 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// Line is a line with its styles, and how many columns it takes.
+// Line is a line with its styles, and its width in columns.
 type Line struct {
 	Text  string
 	Width int
 }
 
-// Block is lines below each other.
+// Block is lines from top to bottom.
 type Block []Line
 
-// String is the lines with line ends between them.
+// String is the lines joined by line breaks.
 func (b Block) String() string {
 	n := len(b)
 	for _, l := range b {
@@ -34,8 +34,8 @@ func (b Block) String() string {
 	return s.String()
 }
 
-// cell is one place: what stands there, in which ink, and which dots that shows. A blank has no text; behind a wide
-// character stands follower.
+// cell is one place: its text, its ink, and the dots that the text shows. A blank has no text. The cell to the right of
+// a wide character contains follower.
 type cell struct {
 	text string
 	ink  Ink
@@ -44,7 +44,7 @@ type cell struct {
 
 const follower = "\x00"
 
-// Cells is a field of cells to draw on. What lies beyond its edges is not drawn.
+// Cells is a grid of cells to draw on. Drawing beyond its edges has no effect.
 type Cells struct {
 	W, H int
 	list []cell
@@ -52,7 +52,7 @@ type Cells struct {
 
 var pool = sync.Pool{New: func() any { return new(Cells) }}
 
-// NewCells returns an empty field. Lines gives it back: it must not be used after that.
+// NewCells returns an empty grid. It must not be used after Lines, which puts it back into a pool.
 func NewCells(w, h int) *Cells {
 	c := pool.Get().(*Cells)
 	c.W, c.H = max(0, w), max(0, h)
@@ -73,7 +73,7 @@ func (c *Cells) at(x, y int) *cell {
 	return &c.list[y*c.W+x]
 }
 
-// Set puts one character, which must be a column wide.
+// Set puts one character, which must be one column wide.
 func (c *Cells) Set(x, y int, k Ink, text string) {
 	if p := c.at(x, y); p != nil {
 		c.free(x, y)
@@ -81,7 +81,7 @@ func (c *Cells) Set(x, y int, k Ink, text string) {
 	}
 }
 
-// free blanks what is left of a wide character when a part of it goes.
+// free blanks the rest of a wide character when a part of it is overwritten.
 func (c *Cells) free(x, y int) {
 	for i := x; c.at(i, y) != nil && c.at(i, y).text == follower; i-- {
 		c.at(i, y).text = ""
@@ -94,7 +94,7 @@ func (c *Cells) free(x, y int) {
 	}
 }
 
-// Fill gives a rectangle an ink and blanks it.
+// Fill blanks a rectangle and gives it an ink.
 func (c *Cells) Fill(x, y, w, h int, k Ink) {
 	for j := max(0, y); j < min(c.H, y+h); j++ {
 		for i := max(0, x); i < min(c.W, x+w); i++ {
@@ -103,7 +103,7 @@ func (c *Cells) Fill(x, y, w, h int, k Ink) {
 	}
 }
 
-// Put writes a text and returns the column behind it. It stops before the character that does not fit.
+// Put writes a text and returns the column after it. It stops before the first character that does not fit.
 func (c *Cells) Put(x, y int, k Ink, text string) int {
 	for text != "" {
 		char, w := first(text)
@@ -129,7 +129,7 @@ func (c *Cells) Put(x, y int, k Ink, text string) int {
 	return x
 }
 
-// putFree writes a text where it has room and stands free of what its line holds already.
+// putFree writes a text if there is room for it and it touches nothing else on its line.
 func (c *Cells) putFree(x, y int, k Ink, text string) {
 	for i := x - 1; i <= x+width(text); i++ {
 		if p := c.at(i, y); p != nil && p.text != "" {
@@ -141,12 +141,12 @@ func (c *Cells) putFree(x, y int, k Ink, text string) {
 	}
 }
 
-// PutCut writes a text into some columns; what is missing shows as an ellipsis.
+// PutCut writes a text into some columns, and ends it with an ellipsis if it is too long.
 func (c *Cells) PutCut(x, y int, k Ink, text string, room int) int {
 	return c.Put(x, y, k, cut(text, min(room, c.W-x)))
 }
 
-// Lines are the field's lines without the blanks at their ends, and the end of its use.
+// Lines returns the grid as lines without trailing blanks. After this the grid must not be used.
 func (c *Cells) Lines(th *Theme) Block {
 	defer pool.Put(c)
 	b := make(Block, c.H)
@@ -167,7 +167,7 @@ func (c *Cells) Lines(th *Theme) Block {
 	return b
 }
 
-// row appends a row of cells: one sequence for each run of an ink.
+// row appends a row of cells, with one escape sequence for each run of equal ink.
 func (th *Theme) row(to []byte, row []cell) []byte {
 	now, style := Plain, ansi.Style(nil)
 	for i := range row {

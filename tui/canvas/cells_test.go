@@ -9,7 +9,7 @@ import (
 	"github.com/charmbracelet/colorprofile"
 )
 
-// A wide character takes its columns, and none of it is left when a part of it is overwritten.
+// A wide character takes its columns, and nothing of it is left when a part of it is overwritten.
 func TestWideCharacters(t *testing.T) {
 	th := themesToTry()["none"]
 	for _, x := range []struct {
@@ -20,7 +20,7 @@ func TestWideCharacters(t *testing.T) {
 		{1, "x", " x接"},
 		{0, "x", "x 接"},
 		{3, "x", "溶 x"},
-		{9, "溶", "溶接"}, // one column is left for two
+		{9, "溶", "溶接"}, // one column is left for a character of two
 		{8, "溶", "溶接    溶"},
 		{4, "e\u0301x", "溶接e\u0301x"},
 		{4, "a\x07b", "溶接ab"},
@@ -34,7 +34,7 @@ func TestWideCharacters(t *testing.T) {
 	}
 }
 
-// A line carries one sequence for each run of an ink, and ends plain.
+// A line has one escape sequence for each run of equal ink, and ends without one.
 func TestRunsOfInk(t *testing.T) {
 	th := themesToTry()["full"]
 	c := NewCells(20, 2)
@@ -51,7 +51,7 @@ func TestRunsOfInk(t *testing.T) {
 	}
 }
 
-// Fields come from a pool: one must not show what another one held.
+// Grids come from a pool: a grid must not show the content of an earlier one.
 func TestCellsAreEmpty(t *testing.T) {
 	th := themesToTry()["none"]
 	for _, w := range []int{30, 10, 20, 30} {
@@ -91,7 +91,7 @@ func TestWrap(t *testing.T) {
 	}
 }
 
-// All sessions of a kind of terminal share a theme; without colours nothing but bold and reverse is sent.
+// All sessions with the same kind of terminal share a theme. Without colours only bold and reverse are sent.
 func TestThemes(t *testing.T) {
 	a := ThemeOf(ThemeAuto, true, colorprofile.TrueColor, false)
 	if a != ThemeOf(ThemeDark, true, colorprofile.ANSI256, false) {
@@ -144,10 +144,10 @@ func (c counted) Draw(th *Theme, w, h int) Block {
 	return c.Strip.Draw(th, w, h)
 }
 
-// What did not change is not drawn again; what did, is.
-func TestKept(t *testing.T) {
+// An unchanged part is not drawn again; a changed one is.
+func TestCached(t *testing.T) {
 	th, other := themesToTry()["full"], themesToTry()["none"]
-	var k Kept[counted]
+	var k Cached[counted]
 	times := 0
 	d := counted{tryStrip, &times}
 	k.Draw(d, th, 80, 4)
@@ -163,7 +163,7 @@ func TestKept(t *testing.T) {
 	if times != 5 || got.String() != d.Strip.Draw(other, 81, 5).String() {
 		t.Errorf("drawn %d times", times)
 	}
-	var dials Kept[Dials]
+	var dials Cached[Dials]
 	first := dials.Draw(tryDials, th, 80, 7)
 	if again := dials.Draw(append(Dials(nil), tryDials...), th, 80, 7); &again[0] != &first[0] {
 		t.Error("dials that look the same are drawn again")

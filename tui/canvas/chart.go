@@ -4,28 +4,28 @@ import "math"
 
 // Axis is an axis of a chart.
 type Axis struct {
-	Name      string  // with its unit, or the unit alone
-	Low, High float64 // its ends: found from what is drawn
+	Name      string  // with its unit, or only the unit
+	Low, High float64 // its ends, computed from the drawn values
 }
 
-// Trace is a row of points joined by a line.
+// Trace is points joined by a line.
 type Trace struct {
 	Name   string
-	X, Y   []float64 // X rising
-	Dotted bool      // the second line of a chart: told from the first without colour
+	X, Y   []float64 // X rises
+	Dotted bool      // the second line of a chart, so that the two can be told apart without colour
 }
 
-// Limit is a value that is not to be passed, drawn across the chart with its name.
+// Limit is a value that should not be passed, drawn across the chart with its name.
 type Limit struct {
 	Name  string
 	At    float64
 	State State
 }
 
-// Stretch is a part of the X axis in which something goes on.
+// Stretch is a part of the X axis in which something happens.
 type Stretch struct{ From, To float64 }
 
-// Chart is traces over an axis: heat over time.
+// Chart shows traces over an axis: heat over time.
 type Chart struct {
 	X, Y   Axis
 	Traces []Trace
@@ -35,19 +35,19 @@ type Chart struct {
 	Comma  bool // a decimal comma at the axes
 }
 
-// chartDrawing is a chart on its way to cells.
+// chartDrawing is a chart while it is drawn.
 type chartDrawing struct {
 	*Chart
 	c      *Cells
-	left   int // columns before the field
-	w, h   int // of the field, in cells
+	left   int // columns to the left of the plot
+	w, h   int // of the plot, in cells
 	x, y   Axis
 	dots   *dots
-	limits []Ink // of each line: of the last limit in it, whose ink the others take
-	legend bool  // beside the field
+	limits []Ink // of each line: of the last limit on it, whose ink the others take over
+	legend bool  // to the right of the plot
 }
 
-// Draw sets the chart into a width and some lines; nothing where the field would have fewer than 16 columns or 3 lines.
+// Draw draws the chart. It draws nothing if the plot would have fewer than 16 columns or 3 lines.
 func (ch *Chart) Draw(th *Theme, w, h int) Block {
 	d := chartDrawing{Chart: ch, dots: braille}
 	if th.coarse {
@@ -62,7 +62,7 @@ func (ch *Chart) Draw(th *Theme, w, h int) Block {
 	for i := range d.Limits {
 		d.limit(&d.Limits[i])
 	}
-	for _, dotted := range [...]bool{true, false} { // where they meet, the whole line keeps its ink
+	for _, dotted := range [...]bool{true, false} { // solid last: where both meet, the solid line keeps its ink
 		for i := range d.Traces {
 			if d.Traces[i].Dotted == dotted {
 				d.trace(&d.Traces[i])
@@ -74,7 +74,7 @@ func (ch *Chart) Draw(th *Theme, w, h int) Block {
 	return d.c.Lines(th)
 }
 
-// lay shares out the room: numbers to the left, names to the right where there is room for them, numbers below.
+// lay divides the room: numbers to the left and below, names to the right if they fit.
 func (d *chartDrawing) lay(w, h int) bool {
 	d.h = h - 1
 	if len(d.On) > 0 {
@@ -108,7 +108,7 @@ func (d *chartDrawing) lay(w, h int) bool {
 
 func (d *chartDrawing) ticksY() []tick { return evenTicks(d.y, d.h, 3, d.Comma) }
 
-// ranges settles the ends of the axes; false where there is nothing to draw.
+// ranges finds the ends of the axes; false if there is nothing to draw.
 func (d *chartDrawing) ranges() bool {
 	d.x, d.y = Axis{d.X.Name, math.Inf(1), math.Inf(-1)}, Axis{d.Y.Name, math.Inf(1), math.Inf(-1)}
 	for t := range d.Traces {
@@ -132,7 +132,7 @@ func (d *chartDrawing) ranges() bool {
 
 func (t *Trace) points() int { return min(len(t.X), len(t.Y)) }
 
-// at is a point of a trace; false for one that cannot be drawn.
+// at is a point of a trace; false if it cannot be drawn.
 func (t *Trace) at(i int) (x, y float64, ok bool) {
 	sum := t.X[i] + t.Y[i]
 	return t.X[i], t.Y[i], !math.IsNaN(sum) && !math.IsInf(sum, 0)
@@ -140,7 +140,7 @@ func (t *Trace) at(i int) (x, y float64, ok bool) {
 
 func (a *Axis) take(v float64) { a.Low, a.High = min(a.Low, v), max(a.High, v) }
 
-// settle adds a share of the length at both ends, and some length to an axis that has none.
+// settle extends an axis by a share of its length at both ends, and gives a length to an axis that has none.
 func (a *Axis) settle(share float64) {
 	by := share * (a.High - a.Low)
 	if a.High == a.Low {

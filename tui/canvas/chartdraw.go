@@ -2,30 +2,32 @@ package canvas
 
 import "math"
 
-// wide and high are the field in dots.
+// wide and high are the size of the plot in dots.
 func (d *chartDrawing) wide() int { return d.w * d.dots.wide }
 func (d *chartDrawing) high() int { return d.h * d.dots.high }
 
-// column and row are the dots of a value, from the left and from the top. They may lie outside the field, but not so
-// far that a line to them would take many steps.
+// column and row are the dot of a value, from the left and from the top. They may lie outside the plot, but not so far
+// that a line to them would take many steps.
 func (d *chartDrawing) column(v float64) int {
-	return held(math.Floor((v-d.x.Low)/(d.x.High-d.x.Low)*float64(d.wide()-1)*(1+1e-12)), d.wide())
+	return nearField(math.Floor((v-d.x.Low)/(d.x.High-d.x.Low)*float64(d.wide()-1)*(1+1e-12)), d.wide())
 }
 
 func (d *chartDrawing) row(v float64) int {
-	return held(math.Round((d.y.High-v)/(d.y.High-d.y.Low)*float64(d.high()-1)), d.high())
+	return nearField(math.Round((d.y.High-v)/(d.y.High-d.y.Low)*float64(d.high()-1)), d.high())
 }
 
-func held(dot float64, field int) int { return int(max(-4*float64(field), min(4*float64(field), dot))) }
+func nearField(dot float64, field int) int {
+	return int(max(-4*float64(field), min(4*float64(field), dot)))
+}
 
-// put sets a dot of the field. What is drawn later gives the cell its ink.
+// put sets a dot of the plot. The last one drawn in a cell decides its ink.
 func (d *chartDrawing) put(x, y int, k Ink) {
 	if x >= 0 && y >= 0 && x < d.wide() && y < d.high() {
 		d.c.dot(d.dots, d.left*d.dots.wide+x, y, k)
 	}
 }
 
-// trace draws the lines from point to point of a trace. A dotted one leaves out two of four dots.
+// trace draws a trace from point to point. A dotted one leaves out two of every four dots.
 func (d *chartDrawing) trace(t *Trace) {
 	k := Text.Ink()
 	if t.Dotted {
@@ -47,7 +49,7 @@ func (d *chartDrawing) trace(t *Trace) {
 		across, down := to[0]-last[0], to[1]-last[1]
 		steps := max(across, -across, down, -down)
 		if !joined {
-			steps = 1 // the point alone
+			steps = 1 // only the point
 		}
 		for s := 1; s <= steps; s++ {
 			if n++; t.Dotted && n%4 >= 2 {
@@ -69,9 +71,9 @@ func (d *chartDrawing) limit(l *Limit) {
 	}
 }
 
-// axes draw the numbers of both axes and the line beside the field.
+// axes draws the numbers of both axes and the line of the left one.
 func (d *chartDrawing) axes() {
-	upright(d.c, d.left, d.h, d.ticksY())
+	yAxis(d.c, d.left, d.h, d.ticksY())
 	y := d.c.H - 1
 	if width(d.y.Name) < d.left {
 		d.c.Put(d.left-1-width(d.y.Name), y, Quiet.Ink(), d.y.Name)
@@ -80,10 +82,10 @@ func (d *chartDrawing) axes() {
 	if unit > d.left+8 {
 		d.c.Put(unit, y, Quiet.Ink(), d.x.Name)
 	}
-	level(d.c, d.left, y, d.left, evenTicks(d.x, d.w, 10, d.Comma))
+	xNumbers(d.c, d.left, y, d.left, evenTicks(d.x, d.w, 10, d.Comma))
 }
 
-// names write what the lines are: beside the field, or on it over a limit where there is no room beside.
+// names writes what the lines are: beside the plot, or above a limit's line if there is no room beside.
 func (d *chartDrawing) names() {
 	taken := make([]bool, d.c.H)
 	x := d.left + d.w + 1
@@ -120,7 +122,7 @@ func (d *chartDrawing) names() {
 	}
 }
 
-// over writes a limit's name on the field above its line, or below it, whole or not at all.
+// over writes a limit's name above its line or below it, in full or not at all.
 func (d *chartDrawing) over(l *Limit, y int, taken []bool) {
 	for _, at := range [...]int{y - 1, y + 1} {
 		if from := d.left + d.w - width(l.Name); at >= 0 && at < d.h && !taken[at] && from > d.left {
@@ -131,7 +133,7 @@ func (d *chartDrawing) over(l *Limit, y int, taken []bool) {
 	}
 }
 
-// freeLine is the free line nearest to one, which it takes; -1 where none is.
+// freeLine takes the free line nearest to y; -1 if there is none.
 func freeLine(taken []bool, y, h int) int {
 	for away := range h {
 		for _, at := range [...]int{y + away, y - away} {
@@ -144,7 +146,7 @@ func freeLine(taken []bool, y, h int) int {
 	return -1
 }
 
-// stretches show below the field when the arc burns.
+// stretches shows below the plot when the arc burns.
 func (d *chartDrawing) stretches() {
 	if len(d.On) == 0 {
 		return

@@ -1,22 +1,21 @@
 package canvas
 
-// Chip is a choice: what was chosen, and whether the program assumed it.
+// Chip is a choice: its value, and whether the program assumed it.
 type Chip struct {
 	Name    string // of the choice: metal, gauge
 	Value   string
 	Assumed bool
 }
 
-// Chips is the row of choices. They stand in pages, so that a chip keeps its place while the cursor moves in its
-// page; ‹ and › say that there are more.
+// Chips is the row of choices. They are divided into pages, so that a chip keeps its place while the cursor moves
+// within a page; ‹ and › show that there are more.
 type Chips struct {
 	List   []Chip
 	Cursor int    // the chip under the cursor, -1 for none
-	Hint   string // under that chip: what keys change it to
+	Hint   string // below that chip: the keys that change it, and to what
 }
 
-// Draw sets the row into a width and 1 to 3 lines: the values; from 2 lines on the hint below them; from 3 on the names
-// above.
+// Draw draws the row in 1 to 3 lines: the values; with 2 lines also the hint below them; with 3 also the names above.
 func (l Chips) Draw(th *Theme, w, h int) Block {
 	page := l.page(w, h >= 3)
 	if len(page) == 0 || h < 1 {
@@ -46,7 +45,7 @@ func (l Chips) Draw(th *Theme, w, h int) Block {
 	return c.Lines(th)
 }
 
-// text is the value as it is shown: ~ marks what was assumed.
+// text is the value as it is shown: ~ marks an assumed value.
 func (c Chip) text() string {
 	if c.Assumed {
 		return "~" + c.Value
@@ -54,7 +53,7 @@ func (c Chip) text() string {
 	return c.Value
 }
 
-// wide is how many columns a chip takes; under its name at least as many as that.
+// wide is how many columns a chip takes, at least the width of its name if that is shown.
 func (l Chips) wide(i int, named bool) int {
 	n := width(l.List[i].text())
 	if named {
@@ -73,11 +72,11 @@ func (l Chips) ink(i int) Ink {
 	return Text.On(ChipGround) | Bold
 }
 
-// placed is where a chip stands.
+// placed is a chip and its position.
 type placed struct{ i, x, wide int }
 
-// page is the page in which the cursor's chip stands, the first where there is none; nothing where there is no room for
-// chips. Before its first chip stands ‹ on every page but the first, and behind its last one has › to have room.
+// page is the page with the cursor's chip, or the first page without a cursor. It is empty if there is no room for
+// chips. Every page but the first begins with ‹, and a page that is not the last keeps room for › at its end.
 func (l Chips) page(w int, named bool) (page []placed) {
 	if w < 12 {
 		return nil
@@ -100,7 +99,7 @@ func (l Chips) page(w int, named bool) (page []placed) {
 	return page
 }
 
-// At is the chip at a column of the row, -1 for none: where a mouse clicked.
+// At is the chip at a column of the row, -1 for none: for a mouse click.
 func (l Chips) At(column, w, h int) int {
 	for _, p := range l.page(w, h >= 3) {
 		if column >= p.x && column < min(p.x+p.wide, w) {

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// rgb is a colour as a screen is told it, each part from 0 to 255.
+// rgb is a colour as it is sent to a screen, each part from 0 to 255.
 type rgb [3]float64
 
 func hexColour(t *testing.T, s string) rgb {
@@ -18,8 +18,8 @@ func hexColour(t *testing.T, s string) rgb {
 	return rgb{float64(n >> 16), float64(n >> 8 & 255), float64(n & 255)}
 }
 
-// indexed is a colour of the 256 from 16 on: a cube of six steps a side, then 24 greys. From memory of xterm's palette,
-// confidence high.
+// indexed is a colour of the 256-colour palette, from 16 up: a cube of six steps a side, then 24 greys. From memory of
+// xterm's palette, confidence high.
 func indexed(t *testing.T, s string) rgb {
 	t.Helper()
 	n, err := strconv.Atoi(s)
@@ -40,7 +40,7 @@ func indexed(t *testing.T, s string) rgb {
 	return rgb{step(n / 36), step(n / 6 % 6), step(n % 6)}
 }
 
-// linear undoes the coding of sRGB: IEC 61966-2-1.
+// linear removes the gamma of sRGB: IEC 61966-2-1.
 func (c rgb) linear() [3]float64 {
 	var out [3]float64
 	for i, v := range c {
@@ -64,9 +64,9 @@ func contrast(a, b rgb) float64 {
 	return (math.Max(x, y) + 0.05) / (math.Min(x, y) + 0.05)
 }
 
-// vision is what is left of a linear colour. The three deficiencies: Machado, Oliveira and Fernandes, "A
-// Physiologically-based Model for Simulation of Color Vision Deficiency", IEEE TVCG 15 (2009), severity 1.0; from
-// memory, confidence high, each row adds up to 1 as it must.
+// vision converts a linear colour to what an eye sees of it. The three deficiencies: Machado, Oliveira and Fernandes,
+// "A Physiologically-based Model for Simulation of Color Vision Deficiency", IEEE TVCG 15 (2009), severity 1.0; from
+// memory, confidence high. Each row adds up to 1 as it must.
 var vision = map[string][3][3]float64{
 	"normal":       {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}},
 	"protanopia":   {{0.152286, 1.052583, -0.204868}, {0.114503, 0.786281, 0.099216}, {-0.003882, -0.048116, 1.051998}},
@@ -74,7 +74,7 @@ var vision = map[string][3][3]float64{
 	"tritanopia":   {{1.255528, -0.076749, -0.178779}, {-0.078411, 0.930809, 0.147602}, {0.004733, 0.691367, 0.303900}},
 }
 
-// seen is a colour in CIE L*a*b* under D65 after what an eye leaves of it.
+// seen is a colour as an eye sees it, in CIE L*a*b* under D65.
 func seen(c rgb, m [3][3]float64) [3]float64 {
 	l := c.linear()
 	var left [3]float64
@@ -119,9 +119,9 @@ func deltaE(p, q [3]float64) float64 {
 	return math.Sqrt(dl*dl + dc*dc + dh*dh + rot*dc*dh)
 }
 
-// The measure of colours itself against a pair of the test data that Sharma, Wu and Dalal printed with CIEDE2000
-// (Color Research and Application 30, 2005), and against what it must give: black on white is 21 to 1, and white
-// stays white for any eye. From memory, confidence high.
+// The measures of colours against a pair of the test data that Sharma, Wu and Dalal printed with CIEDE2000 (Color
+// Research and Application 30, 2005), and against known results: black on white is 21 to 1, and white stays white for
+// any eye. From memory, confidence high.
 func TestColourMeasures(t *testing.T) {
 	if got := deltaE([3]float64{50, 2.6772, -79.7751}, [3]float64{50, 0, -82.7485}); math.Abs(got-2.0425) > 5e-5 {
 		t.Errorf("the pair is %.4f apart, want 2.0425", got)

@@ -1,23 +1,23 @@
 package canvas
 
-// Dial is a figure that a hand sets: its name over big digits, the range under them.
+// Dial is a figure that is set by hand: its name above big digits, its range below them.
 type Dial struct {
-	Name, Short string // Short where Name does not fit; "" is Name
+	Name, Short string // Short is used if Name does not fit; "" means Name
 	Unit        string
 	Number      string
-	Widest      string // the widest that may stand here: a size changes only with the terminal; "" is Number
+	Widest      string // the widest number that it may show, which decides the size of digits; "" means Number
 	Also        string // the same value in the other system of units
 	Bar         Bar
-	Span        string // the span in words, without what it means: "3.12–4.77"
-	Yours       bool   // a hand set it
+	Span        string // the span in words, without its meaning: "3.12–4.77"
+	Yours       bool   // the user set it
 	Cursor      bool
-	Loud        bool // its name in big letters too: read from two metres
-	Lit         bool // its digits in the colour of the verdict
+	Loud        bool // its name is in big letters too, to be read from two metres
+	Lit         bool // its digits have the colour of the verdict
 	State       State
-	hushed      bool // loud, but beside one whose name has no room for big letters
+	smallName   bool // loud, but beside a dial whose name does not fit in big letters
 }
 
-// Draw sets a dial into a width and some lines: name, digits, bar and words from 6 lines on, fewer of them below.
+// Draw draws a dial: name, digits, bar and words with 6 lines or more, fewer of them with less.
 func (d Dial) Draw(th *Theme, w, h int) Block {
 	if size, ok := d.size(w, h); ok {
 		c := NewCells(w, min(h, d.lines(size, h)))
@@ -27,7 +27,7 @@ func (d Dial) Draw(th *Theme, w, h int) Block {
 	return nil
 }
 
-// inset is the room before a loud dial: the cursor is a bar there.
+// inset is the room to the left of a loud dial, where the cursor is drawn as a bar.
 func (d Dial) inset() int {
 	if d.Loud {
 		return 2
@@ -35,15 +35,15 @@ func (d Dial) inset() int {
 	return 0
 }
 
-// nameLines are the lines of the name.
+// nameLines is how many lines the name takes.
 func (d Dial) nameLines(w, h int) int {
-	if _, ok := d.bigName(w); ok && d.Loud && !d.hushed && h >= 9 {
+	if _, ok := d.bigName(w); ok && d.Loud && !d.smallName && h >= 9 {
 		return SizeM.Lines
 	}
 	return 1
 }
 
-// bigName is the name in big letters, or its short form where that fits; false where neither does.
+// bigName is the name in big letters, or the short name if only that fits; false if neither does.
 func (d Dial) bigName(w int) (string, bool) {
 	for _, name := range [...]string{d.Name, d.Short} {
 		if _, ok := Fit(name, w-d.inset(), SizeM.Lines); ok {
@@ -53,8 +53,8 @@ func (d Dial) bigName(w int) (string, bool) {
 	return d.Name, false
 }
 
-// besides is how many lines name, bar and, where there is room for them, words take.
-func (d Dial) besides(w, h int) int {
+// otherLines is how many lines the name, the bar and, if there is room, the words take.
+func (d Dial) otherLines(w, h int) int {
 	n := d.nameLines(w, h) + 1
 	if h >= n+SizeM.Lines+1 && !d.Loud {
 		n++
@@ -62,27 +62,27 @@ func (d Dial) besides(w, h int) int {
 	return n
 }
 
-// size is the size of the digits: the zero Size, ordinary text, where there is no room for big ones; false where
-// there is no room at all.
+// size is the size of the digits: the zero Size, ordinary text, if big ones do not fit; false if there is no room at
+// all.
 func (d Dial) size(w, h int) (Size, bool) {
 	if w < 8 || h < 1 {
 		return Size{}, false
 	}
-	room := h - d.besides(w, h)
+	room := h - d.otherLines(w, h)
 	w -= d.inset()
 	if room > SizeM.Lines { // half a line above and below
 		room--
 	}
 	widest := d.widest()
 	size, _ := Fit(widest, w, room)
-	// Two figures that stand hardly further apart than their digits would read as one.
+	// Two figures that are hardly further apart than their digits would be read as one number.
 	if more := max(size.Columns-SizeL.Columns, 3*size.gap()/2-dialGap); size.Columns > SizeL.Columns {
 		size, _ = Fit(widest, w-more, room)
 	}
 	return size, true
 }
 
-// widest is the widest number that stands here.
+// widest is the widest number that the dial may show.
 func (d Dial) widest() string {
 	if width(d.Widest) < width(d.Number) {
 		return d.Number
@@ -90,7 +90,7 @@ func (d Dial) widest() string {
 	return d.Widest
 }
 
-// lines are what the dial takes of h lines.
+// lines is how many of h lines the dial uses.
 func (d Dial) lines(size Size, h int) int {
 	if size.Lines == 0 {
 		return min(h, 3)
@@ -104,8 +104,8 @@ func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 		d.putSmall(c, x, y, w, h)
 		return
 	}
-	names, besides := d.nameLines(w, h), d.besides(w, h)
-	half := h-besides > size.Lines
+	names, others := d.nameLines(w, h), d.otherLines(w, h)
+	half := h-others > size.Lines
 	if d.Loud {
 		for i := 0; d.Cursor && i < h; i++ {
 			c.Set(x, y+i, Accent.Ink(), "▌")
@@ -119,19 +119,19 @@ func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 		y++
 	}
 	bar := w
-	if !named && d.Loud { // the unit stands behind the bar then
+	if !named && d.Loud { // the unit goes after the bar then
 		bar -= width(d.Unit) + 1
 		c.PutCut(x+bar+1, y, Quiet.Ink(), d.Unit, w)
 	}
 	b := d.Bar
-	b.under = !half
+	b.nearDigits = !half
 	b.draw(c, x, y, bar)
-	if besides > names+1 {
+	if others > names+1 {
 		d.putSpan(c, x, y+1, w)
 	}
 }
 
-// ink is that of the digits.
+// ink is the ink of the digits.
 func (d Dial) ink() Ink {
 	switch {
 	case d.Bar.Off:
@@ -142,7 +142,7 @@ func (d Dial) ink() Ink {
 	return Text.Ink()
 }
 
-// nameInk is that of a name: under the cursor the accent's, as text or as ground.
+// nameInk is the ink of the name. Under the cursor it is the accent, as text or as background.
 func (d Dial) nameInk(cursor Ink) Ink {
 	if d.Cursor {
 		return cursor
@@ -150,7 +150,7 @@ func (d Dial) nameInk(cursor Ink) Ink {
 	return Quiet.Ink()
 }
 
-// label is the name, or its short form where that fits better.
+// label is the name, or the short name if that fits better.
 func (d Dial) label(w int) string {
 	if d.Short != "" && width(d.Name) > w {
 		return d.Short
@@ -158,8 +158,8 @@ func (d Dial) label(w int) string {
 	return d.Name
 }
 
-// putName writes name and unit; what is under the cursor stands on the accent, a loud name beside a bar of it. It
-// reports whether the unit had room.
+// putName writes name and unit. Under the cursor the background is the accent; a loud name has a bar of it on its left.
+// putName reports whether there was room for the unit.
 func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) (unit bool) {
 	if lines > 1 {
 		return d.putLoud(c, th, x, y, w)
@@ -180,7 +180,7 @@ func (d Dial) putName(c *Cells, th *Theme, x, y, w, lines int) (unit bool) {
 	return unit
 }
 
-// putLoud writes the name in big letters, the unit behind it where there is room.
+// putLoud writes the name in big letters, with the unit after it if there is room.
 func (d Dial) putLoud(c *Cells, th *Theme, x, y, w int) (unit bool) {
 	name, _ := d.bigName(w + d.inset())
 	size, ok := Fit(name, w-1-width(d.Unit), SizeM.Lines)
@@ -195,7 +195,7 @@ func (d Dial) putLoud(c *Cells, th *Theme, x, y, w int) (unit bool) {
 	return unit
 }
 
-// putSpan writes the span in words: as many of them as there is room for.
+// putSpan writes as many words of the span as there is room for.
 func (d Dial) putSpan(c *Cells, x, y, w int) {
 	for _, words := range d.spanWords() {
 		if width(words) <= w {
@@ -205,7 +205,7 @@ func (d Dial) putSpan(c *Cells, x, y, w int) {
 	}
 }
 
-// putSmall writes the dial in text: name, number and unit, bar and words below.
+// putSmall writes the dial as text: name, number and unit, with bar and words below.
 func (d Dial) putSmall(c *Cells, x, y, w, h int) {
 	number := d.Number + " " + d.Unit
 	name := d.label(w - width(number) - 1)

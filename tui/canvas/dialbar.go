@@ -2,10 +2,10 @@ package canvas
 
 import "math"
 
-// SpanKind is what a dial's span means.
+// SpanKind is the meaning of a dial's span.
 type SpanKind uint8
 
-// The kinds: no span is known; every value in it is good; the right value likely lies in it.
+// The kinds: no span is known; every value in the span is good; the right value is probably in the span.
 const (
 	NoSpan SpanKind = iota
 	GoodSpan
@@ -14,17 +14,17 @@ const (
 
 // Bar is a value on its range.
 type Bar struct {
-	Low, High float64 // the ends of the track
-	Value     float64
-	Span      [2]float64
-	Kind      SpanKind
-	Off       bool // grey: nothing is to be dialled
-	Empty     bool // the value is still to come: the track alone
-	under     bool // right under digits
+	Low, High  float64 // the ends of the track
+	Value      float64
+	Span       [2]float64
+	Kind       SpanKind
+	Off        bool // grey, because nothing should be set
+	Empty      bool // only the track: the value is not known yet
+	nearDigits bool // right below digits
 }
 
-// draw sets the bar on a line. Track, span and value differ in height, so that no colour is needed; a value beyond
-// the track shows as an arrow at its end.
+// draw draws the bar on a line. Track, span and value differ in height, so that no colour is needed. A value beyond the
+// track is an arrow at its end.
 func (b Bar) draw(c *Cells, x, y, w int) {
 	if w < 4 || !(b.High > b.Low) || math.IsNaN(b.Value) {
 		return
@@ -39,7 +39,7 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 		}
 	}
 	for i := range w {
-		k, text := b.ink(), "_" // of one byte: a bar is sent anew with most keys
+		k, text := b.ink(), "_" // of one byte, because most keys change a bar, which is then sent again
 		if i >= from && i <= to {
 			k, text = b.spanInk(), "▄"
 		}
@@ -57,22 +57,22 @@ func (b Bar) draw(c *Cells, x, y, w int) {
 	}
 	k := b.spanInk()
 	if b.beyond() {
-		k = b.ink() // not that of the verdict, or a verdict that turns would send every bar anew
+		k = b.ink() // not the verdict's, otherwise every bar would be sent again when the verdict changes
 	}
 	c.Set(x+min(at, w-1), y, k, mark)
 }
 
-// ink is that of the track and of the span in words: the terminal's own, which costs no bytes to switch on, since most
-// keys send them anew. It is grey where nothing is to be dialled, and where the value would read as a stroke of the
-// digit above it.
+// ink is the ink of the track and of the words of the span: the terminal's own colour, because most keys cause these to
+// be sent again and switching on a colour costs bytes. It is grey if nothing should be set, or if the value would look
+// like a stroke of the digit above.
 func (b Bar) ink() Ink {
-	if b.Off || b.under {
+	if b.Off || b.nearDigits {
 		return Quiet.Ink()
 	}
 	return Text.Ink()
 }
 
-// spanInk: a good span is green whatever the verdict is; a likely one has no colour, since it promises nothing.
+// spanInk makes a good span green, whatever the verdict is. A likely span has no colour, because it promises nothing.
 func (b Bar) spanInk() Ink {
 	if b.Kind == GoodSpan && !b.Off {
 		return Good.Ink()
@@ -80,10 +80,10 @@ func (b Bar) spanInk() Ink {
 	return b.ink()
 }
 
-// beyond reports a value outside its good span.
+// beyond reports whether the value is outside its good span.
 func (b Bar) beyond() bool { return b.Kind == GoodSpan && (b.Value < b.Span[0] || b.Value > b.Span[1]) }
 
-// spanWords say the span, the longest first.
+// spanWords are the forms of the span in words, the longest first.
 func (d Dial) spanWords() []string {
 	full := d.Span
 	switch d.Bar.Kind {
@@ -100,7 +100,7 @@ func (d Dial) spanWords() []string {
 	case d.Span == "":
 		return []string{"yours"}
 	}
-	if d.Bar.Kind == GoodSpan { // never a range alone beside "yours": it would read as what the hand set
+	if d.Bar.Kind == GoodSpan { // a range alone beside "yours" would be read as the range that the user set
 		short := "✓ " + d.Span
 		if d.Bar.beyond() {
 			short = "→ " + d.Span

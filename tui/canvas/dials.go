@@ -2,25 +2,23 @@ package canvas
 
 import "slices"
 
-// Dials stand beside each other, all with digits of one size, or below each other where the terminal is too narrow
-// for that.
+// Dials are drawn beside each other, all with digits of one size, or below each other if the terminal is too narrow.
 type Dials []Dial
 
-// dialGap is the room between two dials; below 60 columns a thin rule stands in it.
+// dialGap is the room between two dials. Below 60 columns it contains a thin rule.
 const dialGap = 2
 
-// ruledWidth is the width below which a rule parts dials.
+// ruledWidth is the width below which a rule separates dials.
 const ruledWidth = 56
 
-// Draw sets the dials into a width and some lines. Where big digits do not fit beside each other, each dial has a
-// row: big digits with name, span and bar beside them if there are three lines for each, else one line. Nothing where
-// there is no line for each.
+// Draw draws the dials. If big digits do not fit beside each other, each dial gets a row: with three lines each, big
+// digits with name, span and bar beside them; otherwise one line. Without a line for each dial it draws nothing.
 func (l Dials) Draw(th *Theme, w, h int) Block {
 	if len(l) == 0 || h < 1 || w < 20 {
 		return nil
 	}
 	each := (w+dialGap)/len(l) - dialGap
-	l = l.hush(each)
+	l = l.smallNames(each)
 	if size, ok := l.size(each, h, w < ruledWidth); ok && (size.Lines > 0 || h < len(l) && each >= 12) {
 		return l.beside(th, w, h, each, size)
 	}
@@ -30,13 +28,13 @@ func (l Dials) Draw(th *Theme, w, h int) Block {
 	return l.rows(th, w, min(3, h/len(l)))
 }
 
-// hush takes the big letters from every name where one has no room for them.
-func (l Dials) hush(each int) Dials {
+// smallNames makes all names small if one of them does not fit in big letters.
+func (l Dials) smallNames(each int) Dials {
 	for _, d := range l {
 		if _, ok := d.bigName(each); d.Loud && !ok {
 			quiet := slices.Clone(l)
 			for i := range quiet {
-				quiet[i].hushed = true
+				quiet[i].smallName = true
 			}
 			return quiet
 		}
@@ -59,7 +57,7 @@ func (l Dials) beside(th *Theme, w, h, each int, size Size) Block {
 	return c.Lines(th)
 }
 
-// size is the largest that every dial has room for; ruled where a rule stands between them.
+// size is the largest size that fits every dial; ruled means that rules separate the dials.
 func (l Dials) size(w, h int, ruled bool) (Size, bool) {
 	var least Size
 	for i := range l {
@@ -67,7 +65,7 @@ func (l Dials) size(w, h int, ruled bool) (Size, bool) {
 		if !ok {
 			return Size{}, false
 		}
-		// Figures as wide as their place would read as one number with those beside them.
+		// Figures as wide as their place would be read as one number with the figures beside them.
 		if !ruled && s.Lines > 0 && s.Width(l[i].widest()) > w-1 {
 			s, _ = l[i].size(w-1, h)
 		}
@@ -78,7 +76,7 @@ func (l Dials) size(w, h int, ruled bool) (Size, bool) {
 	return least, true
 }
 
-// rows draws the dials below each other, each on as many lines.
+// rows draws the dials below each other, each on this many lines.
 func (l Dials) rows(th *Theme, w, lines int) Block {
 	name, digits := 0, 0
 	for i := range l {
@@ -96,7 +94,7 @@ func (l Dials) rows(th *Theme, w, lines int) Block {
 	return c.Lines(th)
 }
 
-// row is a dial on one line: name, figure, unit, and its bar where there is room.
+// row is a dial on one line: name, figure, unit, and its bar if there is room.
 func (d Dial) row(c *Cells, y, name, digits int) {
 	c.PutCut(0, y, d.nameInk(OnAccent.On(Accent)), d.label(c.W/3), name)
 	x := c.PutCut(name+1+max(0, digits-width(d.Number)), y, d.ink()|Bold, d.Number, c.W)
@@ -108,7 +106,7 @@ func (d Dial) row(c *Cells, y, name, digits int) {
 	}
 }
 
-// tall is a dial on three lines: big digits, and beside them name, span and bar.
+// tall is a dial on three lines: big digits, with name, span and bar beside them.
 func (d Dial) tall(c *Cells, th *Theme, y int) {
 	size, ok := Fit(d.widest(), c.W/2, SizeM.Lines)
 	x := size.Width(d.widest()) + 2

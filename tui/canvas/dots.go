@@ -1,21 +1,20 @@
 package canvas
 
-// dots are how a cell is divided, and the character for each set of its dots: bit n stands for the nth of them, row by
-// row.
+// dots is a division of a cell, with the character for each set of its dots: bit n stands for dot n, row by row.
 type dots struct {
 	wide, high int
 	signs      []string
 }
 
-// What cells are divided into. A coarse terminal has halves only.
+// The divisions of a cell. A coarse terminal has only halves.
 var (
 	quadrants = &dots{2, 2, []string{"", "▘", "▝", "▀", "▖", "▌", "▞", "▛", "▗", "▚", "▐", "▜", "▄", "▙", "▟", "█"}}
 	halves    = &dots{1, 2, []string{"", "▀", "▄", "█"}}
 	braille   = &dots{2, 4, brailles()}
 )
 
-// brailles are the 256 characters of braille. In the character set the lowest row comes last, each column by itself
-// before it.
+// brailles are the 256 characters of braille. Their code counts the dots of the upper three rows by columns, then those
+// of the lowest row.
 func brailles() []string {
 	list := make([]string, 256)
 	for mask := range list {
@@ -30,7 +29,7 @@ func brailles() []string {
 	return list
 }
 
-// dot sets one dot, counted from the field's upper left corner, beside the others of its cell, which takes the ink.
+// dot adds one dot to its cell and gives the cell the ink. x and y count dots from the grid's upper left corner.
 func (c *Cells) dot(d *dots, x, y int, k Ink) {
 	if x < 0 || y < 0 {
 		return
@@ -43,7 +42,7 @@ func (c *Cells) dot(d *dots, x, y int, k Ink) {
 	}
 }
 
-// stripes are diagonal bands as on a barrier: a stop without words.
+// stripes are diagonal bands as on a barrier: they say stop without words.
 func (c *Cells) stripes(x, y, w, h int, k Ink) {
 	for down := range 2 * h {
 		for across := range 2 * w {
@@ -54,7 +53,8 @@ func (c *Cells) stripes(x, y, w, h int, k Ink) {
 	}
 }
 
-// bar is half a line high, to half a column: a share of a width, never nothing where the share is something.
+// bar shows a share of a width, half a line high and exact to half a column. It shows something for every share above
+// zero.
 func (c *Cells) bar(th *Theme, x, y, w int, share float64, k Ink) {
 	if w < 1 || !(share > 0) {
 		return

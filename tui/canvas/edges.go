@@ -7,20 +7,20 @@ import (
 	"slices"
 )
 
-// Edge is a limit and how far away it is.
+// Edge is an edge of the operating window and how far away it is.
 type Edge struct {
 	Name     string
-	Margin   float64 // %; below zero it is missed
-	Unjudged bool    // it means nothing at this setting
+	Margin   float64 // %; negative if the edge is not met
+	Unjudged bool    // it is not judged at this setting
 }
 
-// Edges are the limits of a setting, shown nearest first, at the end those it is not judged by.
+// Edges are the edges of a setting. The nearest are shown first, the unjudged ones last.
 type Edges []Edge
 
-// fullBar is the margin, %, at which a bar is full: beyond it an edge is no matter.
+// fullBar is the margin, %, at which a bar is full. A larger margin is no concern.
 const fullBar = 50
 
-// Draw sets the edges into a width and some lines: sign, name, bar, per cent.
+// Draw draws the edges: sign, name, bar, per cent.
 func (l Edges) Draw(th *Theme, w, h int) Block {
 	const numbers = 6
 	if w < 20 || h < 1 || len(l) == 0 {
@@ -68,7 +68,7 @@ func (e *Edge) order() float64 {
 	return e.Margin
 }
 
-// Share is a bar of its own, half a line high: how much of a whole something is.
+// Share is a single bar, half a line high, that shows a share of a whole.
 func Share(th *Theme, k Ink, w int, share float64) Line {
 	if w < 1 {
 		return Line{}

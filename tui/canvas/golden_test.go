@@ -8,7 +8,7 @@ import (
 	"github.com/charmbracelet/x/exp/golden"
 )
 
-// drawn is a part by its name, and the lines it is given at a width.
+// drawn is a part, its name, and how many lines it gets at a width.
 type drawn struct {
 	name  string
 	lines int
@@ -44,8 +44,8 @@ func allParts(w int) []drawn {
 	return list
 }
 
-// Every part at the widths of the screens, with colours left out of the picture and without any.
-// After a change that is meant: go test ./tui/canvas -update, and look at the difference.
+// Every part at the widths of the screens, once with its colours removed afterwards and once drawn without any. After
+// an intended change: go test ./tui/canvas -update, and look at the difference.
 func TestGolden(t *testing.T) {
 	for name, th := range themesToTry() {
 		for _, w := range []int{32, 40, 60, 80, 120, 200} {
@@ -60,7 +60,7 @@ func TestGolden(t *testing.T) {
 	}
 }
 
-// Everything that can be written big, in each size.
+// Every character that can be drawn big, in each size.
 func TestGoldenLetters(t *testing.T) {
 	th := themesToTry()["none"]
 	var s strings.Builder
@@ -73,7 +73,7 @@ func TestGoldenLetters(t *testing.T) {
 	golden.RequireEqual(t, s.String())
 }
 
-// What a test bead may show, small and large.
+// Everything that a test bead may show, small and large.
 func TestGoldenSights(t *testing.T) {
 	for _, name := range []string{"full", "none"} {
 		t.Run(name, func(t *testing.T) {

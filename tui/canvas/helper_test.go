@@ -52,7 +52,7 @@ var (
 		Note: "spot 7 of 30"}
 )
 
-// tryBooth are the dials as a booth shows them: with loud names, in the colour of the verdict.
+// tryBooth are the dials of the booth view: with big names, in the colour of the verdict.
 func tryBooth() Dials {
 	list := append(Dials(nil), tryDials...)
 	for i := range list {
@@ -77,7 +77,7 @@ func tryJoints() []Joint {
 	return list
 }
 
-// tryMap is a map whose lands are bands of one heat.
+// tryMap is a map whose lands are bands of equal heat.
 func tryMap() *Map {
 	m := &Map{NameX: "wire feed, m/min", NameY: "travel, mm/s", At: [2]float64{3.82, 6.5}, TextX: "3.82", TextY: "6.5",
 		Suggested: [2]float64{3.6, 5.8}}
@@ -135,8 +135,8 @@ func tryChart() *Chart {
 	return ch
 }
 
-// seenBlock is a block without its styles; it fails where a line does not take the columns that it says, or more than
-// it may.
+// seenBlock is a block without its styles. It fails if a line does not have the width that it claims, or is wider than
+// allowed.
 func seenBlock(t *testing.T, what string, b Block, w, h int) string {
 	t.Helper()
 	if len(b) > max(0, h) {

@@ -6,8 +6,7 @@ import (
 	"brazebooth/internal/joint"
 )
 
-// Scale is how many millimetres a column of the drawing stands for in a width and some lines; 0 where there is none.
-// A line stands for twice as much.
+// Scale is how many millimetres one column of the drawing is wide; 0 if there is no drawing. A line is twice as high.
 func (s *Joint) Scale(w, h int) float64 {
 	if w < 12 || h < 3 || !s.sane() {
 		return 0
@@ -17,24 +16,24 @@ func (s *Joint) Scale(w, h int) float64 {
 	if s.Kind != joint.Overlay {
 		thin = min(thin, s.Thick[1])
 	}
-	// Close enough for the thinner member to be two dots, as long as the bead is seen whole.
+	// Large enough for the thinner member to be two dots thick, as long as the whole bead is visible.
 	return max(s.Least, fit(s.closeUp()), min(fit(s.whole()), thin/2))
 }
 
-// Draw sets the joint to scale into a width and some lines, standing on the last one, in the middle.
+// Draw draws the joint to scale, in the middle, with its lower edge on the last line.
 func (s Joint) Draw(th *Theme, w, h int) Block {
 	scale := s.Scale(w, h)
 	if scale == 0 {
 		return nil
 	}
 	shown := s
-	for i := range shown.Thick { // a foil is a dot thick, or it would not be seen
+	for i := range shown.Thick { // a foil is drawn one dot thick, otherwise it could not be seen
 		shown.Thick[i] = max(shown.Thick[i], scale)
 	}
 	shown.steady(scale)
 	f := shown.shownIn(float64(w)*scale, float64(h)*2*scale)
-	// The first member ends on an edge between columns, the joint lies on one between dots: half a dot would be much of
-	// a thin sheet and of a gap, and a half of a column that differs from the other costs bytes.
+	// The first member ends between two columns, and the joint lies between two dots: half a dot would be a large part
+	// of a thin sheet or of a gap, and a column with two different halves costs bytes.
 	end := 0.0
 	if s.Kind == joint.Butt || s.Kind == joint.Edge {
 		end = -s.Gap / 2
@@ -50,8 +49,8 @@ func (s Joint) Draw(th *Theme, w, h int) Block {
 	return c.Lines(th)
 }
 
-// steady rounds the widths along the members to columns and the bead's angle to tenths of a radian, about a dot of its
-// height: a picture that a tenth of a millimetre changes would be sent anew with nearly every key.
+// steady rounds the widths along the members to columns, and the bead's angle to tenths of a radian, about a dot of its
+// height. Otherwise a tenth of a millimetre would change the picture, and it would be sent again with nearly every key.
 func (s *Joint) steady(scale float64) {
 	s.Phi = math.Round(s.Phi*10) / 10
 	for i := range s.Wet {
@@ -63,7 +62,8 @@ func (s *Joint) steady(scale float64) {
 	}
 }
 
-// shownIn is what a picture of so many mm shows: the close-up, and of what lies around it as much as there is room for.
+// shownIn is the area that a picture of this size, in mm, shows: the close-up, and as much around it as there is room
+// for.
 func (s *Joint) shownIn(wide, high float64) joint.Frame {
 	f, all := s.closeUp(), s.whole()
 	f.Left, f.Right = widen(f.Left, f.Right, all.Left, all.Right, wide)
@@ -71,7 +71,7 @@ func (s *Joint) shownIn(wide, high float64) joint.Frame {
 	return f
 }
 
-// widen moves two ends out to others, evenly, until they are so far apart.
+// widen moves two ends apart evenly, toward their outer limits, until there is this much room between them.
 func widen(low, high, lowest, highest, room float64) (float64, float64) {
 	spare := max(0, room-(high-low))
 	down := min(low-lowest, spare/2)
@@ -80,15 +80,15 @@ func widen(low, high, lowest, highest, room float64) (float64, float64) {
 	return low - max(0, down), high + max(0, up)
 }
 
-// Joint is a joint's cross-section with what became of its zinc, mm from the joint outward on each member; 0 without
+// Joint is a joint's cross-section and the state of its zinc, in mm from the joint outward on each member; 0 without
 // zinc.
 type Joint struct {
 	joint.Shape
-	Melted     [2]float64 // on the bead's face
+	Melted     [2]float64 // on the face with the bead
 	Boiled     [2]float64
 	MeltedBack [2]float64 // on the other face
 	BoiledBack [2]float64
-	Least      float64 // what a column stands for at least: the greater scale of two drawings beside each other
+	Least      float64 // the least width of a column in mm: the larger one of two drawings beside each other
 }
 
 func (s *Joint) sane() bool {
@@ -100,15 +100,15 @@ func (s *Joint) sane() bool {
 	return s.Kind < joint.Kinds && members && s.Gap >= 0 && !math.IsNaN(sum) && !math.IsInf(sum, 0)
 }
 
-// whole is a frame that holds the bead, the burnt zinc and a little of the members beyond.
+// whole is the area with the bead, the burnt zinc and a little of the members beside it.
 func (s *Joint) whole() joint.Frame {
 	return s.Frame(func(i int) float64 { return max(s.Wet[i], s.Melted[i], s.MeltedBack[i]) + 2 })
 }
 
-// closeUp is a frame that holds the bead.
+// closeUp is the area with the bead.
 func (s *Joint) closeUp() joint.Frame { return s.Frame(func(i int) float64 { return s.Wet[i] + 0.8 }) }
 
-// at is what stands at a place; a dot is so many mm wide and high.
+// at is the part at a place. dot is the size of a dot in mm.
 func (s *Joint) at(bead *joint.Bead, p joint.Point, dot float64) part {
 	if i, depth, along, ok := s.Member(p); ok {
 		return s.surface(i, depth, along, dot)
@@ -122,13 +122,13 @@ func (s *Joint) at(bead *joint.Bead, p joint.Point, dot float64) part {
 	return partAir
 }
 
-// surface is a member, or on its outermost dot what became of its zinc.
+// surface is a member, or the state of its zinc on its outermost dot.
 func (s *Joint) surface(i int, depth, along, dot float64) part {
 	boiled, melted, back := s.Boiled[i], s.Melted[i], depth > s.Thick[i]/2
 	if back {
 		boiled, melted, depth = s.BoiledBack[i], s.MeltedBack[i], s.Thick[i]-depth
 	}
-	thin := s.Thick[i] < 2.5*dot && s.MeltedBack[i] > 0 // its two faces would hide the metal between them
+	thin := s.Thick[i] < 2.5*dot && s.MeltedBack[i] > 0 // zinc on both faces would hide the metal between them
 	if depth <= dot && (back || along > s.Wet[i] && !thin) {
 		switch {
 		case along < boiled:

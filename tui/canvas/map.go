@@ -5,10 +5,10 @@ import (
 	"slices"
 )
 
-// Land is what a point of the map means.
+// Land is the meaning of a point of the map.
 type Land uint8
 
-// The lands. Good has three steps of margin, the widest last; LandNone is not drawn.
+// The lands. Good has three steps of margin, the last with the largest margin. LandNone is not drawn.
 const (
 	LandNone Land = iota
 	LandCold
@@ -40,37 +40,38 @@ func (l Land) on(r Role) Ink {
 	return r.On(l.ground())
 }
 
-// words are written on the land itself.
+// words is the ink for words on the land itself.
 func (l Land) words() Ink { return l.on(landOn+Role(l)) | Bold }
 
-// Map is what every point of two settings does. Values are in the units of its axes; both axes are logarithmic.
+// Map shows what every combination of two settings does. Values are in the units of its axes. Both axes are
+// logarithmic.
 type Map struct {
-	X, Y         []float64 // rising: of the columns, of the rows from below
+	X, Y         []float64 // rising: the columns, and the rows from the bottom up
 	Lands        []Land    // of each point, X outer, Y inner
 	NameX, NameY string    // of the axes, with their units
 	At           [2]float64
-	TextX, TextY string     // of At, as they stand at the axes; "" shows no cross-hair
+	TextX, TextY string     // the values of At as written at the axes; "" shows no cross-hair
 	Suggested    [2]float64 // the suggestion
 	Comma        bool       // a decimal comma at the axes
 	Stale        bool       // of an earlier job: drawn in signs, in quiet text
 }
 
-// mapDrawing is a map on its way to cells.
+// mapDrawing is a map while it is drawn.
 type mapDrawing struct {
 	*Map
 	c            *Cells
 	th           *Theme
-	left         int // columns before the field
+	left         int // columns to the left of the field
 	w, h         int // of the field
 	low, high    [2]float64
 	atX, atY     int // cell of the setting
-	bestX, bestY int // and of the suggestion
+	bestX, bestY int // cell of the suggestion
 	shown        []Land
 	crossed      bool
 }
 
-// Draw sets the map into a width and some lines: the field, its axes with round numbers, their names where there is
-// room. Nothing under 24 columns or 6 lines.
+// Draw draws the map: the field, its axes with round numbers, and their names if there is room. It draws nothing below
+// 24 columns or 6 lines.
 func (m *Map) Draw(th *Theme, w, h int) Block {
 	if w < 24 || h < 6 || !m.sane() {
 		return nil
@@ -107,8 +108,8 @@ func (m *Map) sane() bool {
 	return rise && slices.Max(m.Lands) < lands
 }
 
-// labelWidth is the room for the numbers beside the field: for the longest that a setting may have, or the whole field
-// would move as it goes from 9.9 to 10.57.
+// labelWidth is the room for the numbers beside the field. It fits the longest number that a setting may have,
+// otherwise the whole field would move when the setting changes from 9.9 to 10.57.
 func (d *mapDrawing) labelWidth(h int) int {
 	n := max(5, width(d.TextY))
 	for _, t := range d.ticksY(h) {
@@ -135,7 +136,7 @@ func nearest(list []float64, at float64) int {
 	return i
 }
 
-// field draws the lands in half-blocks, or in signs where there is no colour.
+// field draws the lands in half-blocks, or in signs on a terminal without colour.
 func (d *mapDrawing) field() {
 	columns := make([]int, d.w)
 	for x := range columns {

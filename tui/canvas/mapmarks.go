@@ -2,10 +2,10 @@ package canvas
 
 import "strings"
 
-// axes draw the two axes with their numbers; the setting's own numbers stand before the round ones.
+// axes draws the two axes with their numbers. The setting's own numbers replace round ones that they would touch.
 func (d *mapDrawing) axes() {
 	k, own := Rule.Ink(), Accent.Ink()|Bold
-	upright(d.c, d.left, d.h, d.ticksY(d.h))
+	yAxis(d.c, d.left, d.h, d.ticksY(d.h))
 	d.c.Set(d.left-1, d.h, k, "└")
 	for x := range d.w {
 		d.c.Set(d.left+x, d.h, k, "─")
@@ -19,12 +19,12 @@ func (d *mapDrawing) axes() {
 		d.c.Put(d.left-1-width(d.TextY), d.atY, own, d.TextY)
 		d.c.Set(d.left-1, d.atY, own, "▸")
 		d.c.Set(d.left+d.atX, d.h, own, "▲")
-		d.c.Put(under(d.c, d.left+d.atX, d.TextX), d.h+1, own, d.TextX)
+		d.c.Put(centred(d.c, d.left+d.atX, d.TextX), d.h+1, own, d.TextX)
 	}
-	level(d.c, d.left, d.h+1, 0, numbers)
+	xNumbers(d.c, d.left, d.h+1, 0, numbers)
 }
 
-// names are the names of the axes, whole or not at all.
+// names writes the names of the axes, in full or not at all.
 func (d *mapDrawing) names(y int) {
 	x := d.left
 	if text := d.NameX + " →"; x+width(text) <= d.c.W {
@@ -35,7 +35,7 @@ func (d *mapDrawing) names(y int) {
 	}
 }
 
-// cross is the suggestion, and the setting with lines to both axes.
+// cross draws the suggestion, and the setting with lines to both axes.
 func (d *mapDrawing) cross() {
 	put := func(x, y int, bold Ink, sign string) {
 		d.c.Set(d.left+x, y, d.ink(x, y, landOn+Role(d.shown[y*d.w+x]))|bold, sign)
@@ -65,8 +65,8 @@ func (d *mapDrawing) labels() {
 	}
 }
 
-// label writes a land's word into the roomiest of its lines, one that the cross-hair leaves free. Of equal ones that
-// in the middle of the land is taken.
+// label writes a land's name into the line of the land that has the most room and is not on the cross-hair. Of lines
+// with equal room it takes the one nearest the middle of the land.
 func (d *mapDrawing) label(l Land, word string) bool {
 	top, low, best, bestX, bestY := d.h, 0, -1, 0, 0
 	for y := range d.h {
@@ -98,7 +98,7 @@ func (d *mapDrawing) label(l Land, word string) bool {
 	return true
 }
 
-// run is the longest stretch of a land in a line that nothing is drawn on.
+// run is the longest part of a line that lies in a land and has nothing drawn on it.
 func (d *mapDrawing) run(l Land, y int) (from, n int) {
 	for x := 0; x < d.w; x++ {
 		end := x
@@ -113,8 +113,8 @@ func (d *mapDrawing) run(l Land, y int) (from, n int) {
 	return from, n
 }
 
-// free reports whether a cell belongs to a land and is not under the cross-hair or the suggestion. The steps of good
-// are one land.
+// free reports whether a cell belongs to a land and is not covered by the cross-hair or the suggestion. The three steps
+// of good count as one land.
 func (d *mapDrawing) free(l Land, x, y int) bool {
 	at := d.shown[y*d.w+x]
 	if at != l && !(l == LandGood3 && at >= LandGood1) {
@@ -126,7 +126,7 @@ func (d *mapDrawing) free(l Land, x, y int) bool {
 	return y != d.bestY || x != d.bestX
 }
 
-// Legend says what the signs of a map are, in a width; nothing where colours and words on the map say it.
+// Legend explains the signs of a map. It is empty if colours and words on the map explain them.
 func Legend(th *Theme, w int) Block {
 	if th.ground || w < 12 {
 		return nil

@@ -1,11 +1,11 @@
 package canvas
 
-// spelling is a colour among the 240 fixed ones of 256, and among sixteen; "" is none. All-colour terminals get the
-// fixed ones too: they show them the same, a run is up to ten bytes shorter, and one palette is tested instead of
-// two. Colours 16 to 21 are not used, since common colour schemes put others there.
+// spelling is a colour: one of the 240 fixed colours of the 256, and one of the sixteen; "" is none. Terminals with all
+// colours also get the fixed ones: these look the same there, a run of ink is up to ten bytes shorter, and only one
+// palette has to be tested. Colours 16 to 21 are not used, because common colour schemes redefine them.
 type spelling struct{ indexed, ansi string }
 
-// The palettes: two themes on two kinds of ground.
+// The palettes: two themes, each for dark and for light backgrounds.
 const (
 	onDark = iota
 	onLight
@@ -17,11 +17,11 @@ const (
 // tone is a role's colour in each palette.
 type tone [palettes]spelling
 
-// Black and white as text on grounds.
+// Black and white as text on backgrounds.
 const black, white = "16", "231"
 
-// tones are the colours of the roles. Their contrast and how far they are apart for colour-deficient eyes is held by
-// palette_test.go.
+// tones are the colours of the roles. palette_test.go checks their contrast, and how far apart they are for
+// colour-deficient eyes.
 var tones = func() (t [roles]tone) {
 	t[Text] = tone{contrastOnDark: {white, "15"}, contrastOnLight: {black, "0"}}
 	t[Quiet] = tone{{"248", ""}, {"240", ""}, {"254", "15"}, {"236", "0"}}
@@ -35,17 +35,17 @@ var tones = func() (t [roles]tone) {
 	for l, c := range landTones {
 		t[landInk+Role(l)], t[landOn+Role(l)] = c.ground, c.on
 	}
-	t[Cold.ground()][onDark].indexed = "69" // bluer than what small letters can be
+	t[Cold.ground()][onDark].indexed = "69" // bluer than small letters can be
 	for p, c := range partTones {
 		t[partInk+Role(p)] = c
 	}
 	return t
 }()
 
-// pair is a colour of sixteen on dark and on light.
+// pair is one of the sixteen colours for dark and one for light backgrounds.
 type pair [2]string
 
-// lit is a state whose colour as text is also its ground; on is what is written there in sixteen colours.
+// lit is a state whose colour as text is also its background. on is the colour of the text on it, with sixteen colours.
 func lit(ink tone, ground, on pair) stateTone {
 	s := stateTone{ink: ink, ground: ink, on: tone{{black, on[0]}, {white, on[1]}, {black, on[0]}, {white, on[1]}}}
 	for i := range s.ground {
@@ -58,7 +58,7 @@ type stateTone struct{ ink, ground, on tone }
 
 var stateTones = [states]stateTone{
 	Good: lit(tone{{"79", "10"}, {"23", ""}, {"40", "10"}, {"23", "0"}}, pair{"2", "2"}, pair{"0", "0"}),
-	Marginal: { // GOOD's colour, on a ground that is nearly none
+	Marginal: { // the colour of GOOD, on a background that can hardly be seen
 		ink:    tone{{"79", "10"}, {"23", ""}, {"40", "10"}, {"23", "0"}},
 		ground: tone{{"238", "0"}, {"252", "0"}, {"234", "0"}, {"252", "0"}},
 		on:     tone{{"79", "10"}, {"23", "10"}, {"40", "10"}, {black, "10"}},
@@ -71,7 +71,8 @@ var stateTones = [states]stateTone{
 	Stop:      lit(tone{{"203", "9"}, {"88", "1"}, {"217", "15"}, {"124", "0"}}, pair{"1", "1"}, pair{"15", "15"}),
 }
 
-// landTones: dark lands carry white words, light ones black. Margin shows as more light on dark, as more ink on light.
+// landTones: dark lands have white words, light lands black ones. More margin is lighter on dark backgrounds and darker
+// on light ones.
 var landTones = [lands]struct{ ground, on tone }{
 	LandCold:    landTone(spelling{"24", "4"}, spelling{"147", "14"}, spelling{white, "15"}, spelling{black, "0"}),
 	LandHot:     landTone(spelling{"94", "3"}, spelling{"229", "11"}, spelling{white, "0"}, spelling{black, "0"}),
@@ -82,7 +83,7 @@ var landTones = [lands]struct{ ground, on tone }{
 	LandGood3:   landTone(spelling{"79", "10"}, spelling{"29", "2"}, spelling{black, "0"}, spelling{white, "0"}),
 }
 
-// landTone is a land on dark and on light and the words on it, in both themes the same.
+// landTone is a land on dark and on light backgrounds, with the words on it, the same in both themes.
 func landTone(dark, light, wordsDark, wordsLight spelling) struct{ ground, on tone } {
 	return struct{ ground, on tone }{tone{dark, light, dark, light}, tone{wordsDark, wordsLight, wordsDark, wordsLight}}
 }

@@ -5,9 +5,10 @@ import (
 	"testing"
 )
 
-// The grounds of terminals: black and white, and what stands near them in common colour schemes (common practice, no
-// source). On lighter ones (#2b303b) and yellower ones (#fdf6e3) the blue, the red and the bronze fall to 4.3 to 1:
-// what could be read there is not told apart by colour-deficient eyes. The contrast themes are for those.
+// The backgrounds of terminals: black and white, and similar ones in common colour schemes (common practice, no
+// source). On lighter ones (#2b303b) and yellower ones (#fdf6e3) the contrast of the blue, the red and the bronze falls
+// to 4.3 to 1: colours with enough contrast there could not be told apart by colour-deficient eyes. The contrast themes
+// are for these backgrounds.
 var grounds = [palettes][]string{
 	onDark:          {"#000000", "#121212", "#1e1e1e", "#282828", "#002b36", "#300a24"},
 	onLight:         {"#ffffff", "#fafafa"},
@@ -18,8 +19,7 @@ var grounds = [palettes][]string{
 // need is the contrast that a palette's texts must have.
 var need = [palettes]float64{4.5, 4.5, 7, 7}
 
-// The first sixteen colours as terminals show them where nobody changed them: VGA text mode and xterm. From memory,
-// confidence high.
+// The first sixteen colours as terminals show them by default: VGA text mode and xterm. From memory, confidence high.
 var (
 	vga16 = []string{"#000000", "#aa0000", "#00aa00", "#aa5500", "#0000aa", "#aa00aa", "#00aaaa", "#aaaaaa",
 		"#555555", "#ff5555", "#55ff55", "#ffff55", "#5555ff", "#ff55ff", "#55ffff", "#ffffff"}
@@ -29,7 +29,7 @@ var (
 
 var paletteNames = [palettes]string{"dark", "light", "contrast on dark", "contrast on light"}
 
-// texts are the roles that are written in on the terminal's own ground.
+// texts are the roles for text on the terminal's own background.
 func texts() []Role {
 	list := []Role{Text, Quiet, Accent}
 	for s := range State(states) {
@@ -38,7 +38,7 @@ func texts() []Role {
 	return list
 }
 
-// onGrounds are the roles that are written in on a ground, and that ground.
+// onGrounds are the roles for text on a coloured background, each with that background.
 func onGrounds() (list [][2]Role) {
 	list = [][2]Role{{OnAccent, Accent}, {Text, ChipGround}, {Quiet, ChipGround}}
 	for s := range State(states) {
@@ -50,7 +50,7 @@ func onGrounds() (list [][2]Role) {
 	return list
 }
 
-// own is a usual text colour of a terminal where a role has none.
+// own is a usual text colour of terminals, for roles without a colour.
 func own(t *testing.T, s string, palette int) rgb {
 	if s == "" {
 		return hexColour(t, [...]string{"#d0d0d0", "#303030", "#d0d0d0", "#303030"}[palette])
@@ -75,7 +75,7 @@ func TestTextsCanBeRead(t *testing.T) {
 			text, ground := tones[on[0]][p].indexed, tones[on[1]][p].indexed
 			least := need[p]
 			if on[1] >= landInk && on[1] < landOn {
-				least = 4.5 // words on the map, which the legend and the list of edges say too
+				least = 4.5 // words on the map, which the legend and the list of edges repeat
 			}
 			if got := contrast(own(t, text, p), own(t, ground, p)); got < least {
 				t.Errorf("%s, roles %v: %s on %s is %.2f to 1", paletteNames[p], on, text, ground, got)
@@ -84,8 +84,8 @@ func TestTextsCanBeRead(t *testing.T) {
 	}
 }
 
-// In sixteen colours the palette is the terminal's: with the two usual ones every text can be read on its black or
-// white, and what stands on a ground on that.
+// In sixteen colours the palette is the terminal's. With the two usual ones, every text can be read on black or white,
+// and every text on a coloured background on that.
 func TestTextsCanBeReadInSixteen(t *testing.T) {
 	for p := range palettes {
 		for _, usual := range [][]string{vga16, xterm16} {
@@ -106,7 +106,8 @@ func TestTextsCanBeReadInSixteen(t *testing.T) {
 				if text == "" || ground == "" {
 					continue
 				}
-				if got := contrast(at(text), at(ground)); got < 3.9 { // brown and grey of the two palettes differ most
+				// The worst case is brown and grey, in which the two palettes differ most.
+				if got := contrast(at(text), at(ground)); got < 3.9 {
 					t.Errorf("%s, roles %v: %s on %s is %.2f to 1", paletteNames[p], on, text, ground, got)
 				}
 			}
@@ -114,8 +115,8 @@ func TestTextsCanBeReadInSixteen(t *testing.T) {
 	}
 }
 
-// apart fails where two of some roles come nearer than a distance for any eye, CIEDE2000: 1 can just be told side by
-// side.
+// apart fails if two of these roles are closer than this CIEDE2000 distance for any eye. A distance of 1 can just be
+// told apart side by side.
 func apart(t *testing.T, palette int, what string, list []Role, least float64) {
 	t.Helper()
 	for eye, m := range vision {
@@ -131,8 +132,8 @@ func apart(t *testing.T, palette int, what string, list []Role, least float64) {
 	}
 }
 
-// No two states and no two lands run together for any eye. The steps of good are one land and differ in lightness
-// only; so does the grey of what is not judged from the colours of what is.
+// No two states and no two lands look alike for any eye. The steps of good are one land and differ only in lightness;
+// so do the grey of unjudged states and the colours of judged ones.
 func TestColoursStayApart(t *testing.T) {
 	colourful := [...]State{Good, Cold, Hot, Burns, Outside}
 	for p := range palettes {
@@ -157,8 +158,8 @@ func TestColoursStayApart(t *testing.T) {
 	}
 }
 
-// A state is never a colour alone: each has a sign and a word of its own, and the sign can be drawn.
-func TestStatesSayThemselves(t *testing.T) {
+// A state is never shown by colour alone: each has its own sign and word, and the sign can be drawn big.
+func TestStatesNeedNoColour(t *testing.T) {
 	signs, words := map[string]bool{}, map[string]bool{}
 	for s := range State(states) {
 		if width(s.Sign()) != 1 || !Drawable(s.Sign()) || !Drawable(s.Word()) || !Drawable(s.Short()) {

@@ -20,11 +20,11 @@ const (
 	partWire
 	partMelted // zinc
 	partBoiled // zinc
-	partHole   // like air, but shown even where it is small
+	partHole   // like air, but visible even if it is small
 	parts      = iota
 )
 
-// textures stand for the parts where there is no colour.
+// textures are the characters for the parts on a terminal without colour.
 var textures = [parts]string{
 	partBacking: "=", partFirst: "▒", partSecond: "░", partTip: "▓", partBluing: "≈", partBead: "█", partWire: "║",
 	partMelted: "·", partBoiled: "x",
@@ -32,7 +32,7 @@ var textures = [parts]string{
 
 func (p part) role() Role { return partInk + Role(p) }
 
-// rank says which part of a cell is kept first: a thin part that tells something comes before a large one.
+// rank says which part of a cell is kept first: a thin but important part comes before a large one.
 func (p part) rank() int {
 	switch {
 	case p >= partMelted:
@@ -44,8 +44,8 @@ func (p part) rank() int {
 }
 
 // picture draws a function over a rectangle of cells: at gives the part at a place, in columns from the left and in
-// lines from the top. With colours a cell holds four dots of two colours, or two where there are no quadrants;
-// without, one texture.
+// lines from the top. With colours a cell shows four dots in two colours, or two dots on a terminal without quadrants;
+// without colours it shows one texture.
 func (c *Cells) picture(th *Theme, x, y, w, h int, at func(column, line float64) part) {
 	for line := range h {
 		for column := range w {
@@ -66,9 +66,9 @@ func (c *Cells) picture(th *Theme, x, y, w, h int, at func(column, line float64)
 	}
 }
 
-// texture is the part that stands for a cell where there is no colour: the most frequent one. Where two are as
-// frequent, zinc comes before sheet and sheet before bead, so that a thin sheet under a bead is seen. What was melted
-// and what boiled are both zinc.
+// texture is the part that a cell shows without colour: the most frequent one. Of equally frequent ones, zinc comes
+// before sheet and sheet before bead, so that a thin sheet below a bead stays visible. Melted and boiled zinc are
+// counted together.
 func texture(four [4]part) part {
 	zinc := func(p part) bool { return p == partMelted || p == partBoiled }
 	weight := func(p part) (n int) {
@@ -93,8 +93,8 @@ func texture(four [4]part) part {
 	return slices.MaxFunc(four[:], func(p, q part) int { return weight(p) - weight(q) })
 }
 
-// colours draws the four dots of a cell, two colours at most. An outline comes before what lies in it: where a dot of a
-// cell is empty, the rest of it has one colour.
+// colours draws the four dots of a cell in at most two colours. An outline is more important than the parts inside it:
+// if a dot of a cell is empty, the others have one colour.
 func (c *Cells) colours(x, y int, four [4]part) {
 	for i, p := range four {
 		if p == partHole {
@@ -105,7 +105,7 @@ func (c *Cells) colours(x, y int, four [4]part) {
 	mask := 0
 	for i, p := range four {
 		third := p != partAir && p != a && p != b
-		beside := b != partAir && four[i^1] == a // or a dot of the other part would stand alone in its row
+		beside := b != partAir && four[i^1] == a // otherwise a dot of the other part would be alone in its row
 		if p == a || third && (beside || nearer(p, a, b == partAir)) {
 			mask |= 1 << i
 		}
@@ -119,14 +119,15 @@ func (c *Cells) colours(x, y int, four [4]part) {
 	}
 }
 
-// nearer reports whether a third part, for which a cell has no colour left, takes that of the first one. In a full
+// nearer reports whether a third part, for which a cell has no colour left, gets the colour of the first one. In a full
 // cell it does if both have the same rank. At an outline it does unless its rank is higher; then it is left out.
 func nearer(p, first part, outline bool) bool {
 	return p.rank() == first.rank() || outline && p.rank() < first.rank()
 }
 
-// topTwo are the two parts that a cell shows: in a full one that of the highest rank and, of the others, the most
-// frequent one; at an outline, where a dot is empty, the most frequent one and air. a is air where the cell is empty.
+// topTwo are the two parts that a cell shows. In a full cell these are the part of the highest rank and the most
+// frequent of the others; at an outline, where a dot is empty, the most frequent part and air. In an empty cell a is
+// air.
 func topTwo(four [4]part) (a, b part) {
 	best := func(but part, byRank int) (most part) {
 		weight := 0

@@ -11,7 +11,7 @@ import (
 	"brazebooth/tables"
 )
 
-// In every size no two figures look the same, all are as wide, and 0 and 8 are the same from left and right.
+// In every size no two digits look the same, all have the same width, and 0 and 8 are symmetric.
 func TestFiguresDiffer(t *testing.T) {
 	for _, coarse := range []bool{false, true} {
 		for _, s := range []Size{SizeM, SizeL, {Lines: 4, Columns: 4}, {Lines: 4, Columns: 5}, {Lines: 5, Columns: 7},
@@ -39,7 +39,7 @@ func TestFiguresDiffer(t *testing.T) {
 	}
 }
 
-// Letters that are close in shape differ in every size.
+// Letters of similar shape differ in every size.
 func TestLettersDiffer(t *testing.T) {
 	for _, s := range []Size{SizeM, SizeL, {Lines: 4, Columns: 5}, {Lines: 10, Columns: 13}} {
 		looks := map[string]rune{}
@@ -53,7 +53,7 @@ func TestLettersDiffer(t *testing.T) {
 	}
 }
 
-// The size of a dial follows from the terminal and from what may stand there, not from what stands there.
+// The size of a dial depends on the terminal and on the widest number, not on the present number.
 func TestDigitsKeepTheirSize(t *testing.T) {
 	th := themesToTry()["none"]
 	lines := func(number string) (filled []int) {
@@ -74,7 +74,7 @@ func TestDigitsKeepTheirSize(t *testing.T) {
 	}
 }
 
-// Big digits stand in their column, and a figure that cannot be big is written whole.
+// Big digits are drawn in their column, and a figure that cannot be drawn big is written in full.
 func TestDialsShowTheirFigures(t *testing.T) {
 	th := themesToTry()["none"]
 	for n := 1; n <= 5; n++ {
@@ -103,7 +103,7 @@ func TestDialsShowTheirFigures(t *testing.T) {
 	}
 }
 
-// A value, its span and the track differ in height; beyond the track the value is an arrow.
+// A value, its span and the track differ in height. A value beyond the track is an arrow.
 func TestBar(t *testing.T) {
 	th := themesToTry()["none"]
 	for _, x := range []struct {
@@ -127,7 +127,7 @@ func TestBar(t *testing.T) {
 	}
 }
 
-// Every chip can be reached; the one under the cursor is always seen, and a click finds the chip that stands there.
+// Every chip can be reached, the chip under the cursor is always visible, and a click finds the chip at its column.
 func TestChipsScroll(t *testing.T) {
 	th := themesToTry()["none"]
 	for _, w := range []int{32, 40, 60, 80} {
@@ -149,7 +149,7 @@ func TestChipsScroll(t *testing.T) {
 	}
 }
 
-// The reason of a stop is never cut where there are lines for it.
+// The reason of a stop is never shortened if there are enough lines for it.
 func TestStopIsWhole(t *testing.T) {
 	th := themesToTry()["none"]
 	s := tryStop
@@ -197,7 +197,7 @@ func TestTicks(t *testing.T) {
 	}
 }
 
-// A joint is to scale: its sheets are as thick as they are in the same measure as the bead is wide.
+// A joint is to scale: the thickness of its sheets has the same scale as the width of the bead.
 func TestJointIsToScale(t *testing.T) {
 	j := Joint{Shape: joint.Shape{Kind: joint.Overlay, Thick: [2]float64{4, 0}, Wet: [2]float64{3, 3}, Phi: 0.5}}
 	const w, h = 60, 12
@@ -222,7 +222,7 @@ func TestJointIsToScale(t *testing.T) {
 	}
 }
 
-// Everything that a test bead may show has its drawing, and no two look the same, with colours or without.
+// Everything that a test bead may show has a drawing, and no two look the same, with colours or without.
 func TestSightsAreDrawn(t *testing.T) {
 	for name, th := range themesToTry() {
 		looks := map[string]string{}
@@ -243,7 +243,7 @@ func TestSightsAreDrawn(t *testing.T) {
 }
 
 // Without a rule between them, big figures have at least three columns between them.
-func TestFiguresBesideStandApart(t *testing.T) {
+func TestBigFiguresKeepApart(t *testing.T) {
 	for n := 2; n <= 5; n++ {
 		list := append(append(Dials{}, tryDials...), tryDials[:2]...)[:n]
 		for w := ruledWidth; w <= 220; w++ {

@@ -7,8 +7,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// What a span means is said as long as there is room for it; the span itself is never cut, and goes where only "yours"
-// has room: the bar shows it.
+// The meaning of a span is written as long as there is room for it. The span itself is never cut. If there is room only
+// for "yours", the span is left out, because the bar shows it.
 func TestSpanWords(t *testing.T) {
 	th := themesToTry()["none"]
 	for _, x := range []struct {
@@ -46,7 +46,8 @@ func TestSpanWords(t *testing.T) {
 	}
 }
 
-// A third part in a cell takes the colour beside it: a dot of the part below would stand alone between two others.
+// A third part in a cell gets the colour of the dot beside it, otherwise a dot of the part below would be alone between
+// two others.
 func TestThirdPartOfACell(t *testing.T) {
 	th := themesToTry()["full"]
 	c := NewCells(1, 1)
@@ -57,8 +58,8 @@ func TestThirdPartOfACell(t *testing.T) {
 	}
 }
 
-// A job that is stopped has grey dials; a value within its good span has the span's colour, one beyond it the
-// terminal's own, whatever the verdict is.
+// A stopped job has grey dials. A value within its good span has the span's colour, a value outside it the terminal's
+// own colour, whatever the verdict is.
 func TestDialColours(t *testing.T) {
 	th := themesToTry()["full"]
 	good, hot := th.style(Good.Ink()).String(), th.style(Hot.Ink()).String()
@@ -91,13 +92,13 @@ func TestDialColours(t *testing.T) {
 	}
 }
 
-// The bar of a beat is lit as far as the beat has come, and says whether the arc burns.
+// The bar of a beat is lit up to the present position, and says whether the arc burns.
 func TestBeat(t *testing.T) {
 	th := themesToTry()["none"]
 	for _, x := range []struct {
 		at    float64
 		burns bool
-		want  string // █ stands for what is lit
+		want  string // █ is a lit cell
 	}{
 		{0, true, "......................."},
 		{0.25, true, "█████.................."},

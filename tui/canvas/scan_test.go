@@ -10,7 +10,7 @@ import (
 	"brazebooth/internal/joint"
 )
 
-// sightIDs are the drawings by name.
+// sightIDs are the ids of the drawings.
 func sightIDs() []string {
 	var ids []string
 	for id := range sights {
@@ -20,8 +20,8 @@ func sightIDs() []string {
 	return ids
 }
 
-// wild are parts with texts and numbers as nobody should give them: wide and combining characters, long words,
-// NaN and infinities.
+// wild are parts with texts and numbers that no caller should give them: wide and combining characters, long words, NaN
+// and infinities.
 func wild() []drawn {
 	nan, inf := math.NaN(), math.Inf(1)
 	long := "溶接部の隙間 e\u0301toile 👨‍👩‍👧 Donaudampfschifffahrtsgesellschaftskapitän"
@@ -74,7 +74,7 @@ func wildChart(long string) *Chart {
 			{Name: long, X: []float64{0, 1, 2, 3, inf}, Y: []float64{0, nan, 1e300, -1e300}}}}
 }
 
-// However wide and high, no part draws past its edges, and each line takes the columns that it says.
+// In every size, no part draws beyond its edges, and each line has the width that it claims.
 func TestEverySize(t *testing.T) {
 	parts := append(allParts(80), wild()...)
 	parts = append(parts, drawn{"legend", 0, func(th *Theme, w, h int) Block {
@@ -84,7 +84,7 @@ func TestEverySize(t *testing.T) {
 	for _, id := range deep.Of(t, sightIDs(), 4) {
 		parts = append(parts, drawn{id, 0, func(th *Theme, w, h int) Block { return DrawSight(th, id, w, h) }})
 	}
-	step := 7 // coprime to the number of heights: a sample meets them all
+	step := 7 // coprime to the number of heights, so that a sample still meets all heights
 	if deep.Run() {
 		step = 1
 	}
@@ -93,7 +93,8 @@ func TestEverySize(t *testing.T) {
 	for name, th := range themesToTry() {
 		for _, p := range parts {
 			for w := n%step - 1; w <= 220; w += step {
-				h := heights[n%len(heights)] // each width in turn with another height: all pairs would take a minute
+				// Each width with another height in turn, because all pairs would take a minute.
+				h := heights[n%len(heights)]
 				n++
 				seenBlock(t, fmt.Sprintf("%s, %s", name, p.name), p.draw(th, w, h), w, h)
 			}
@@ -101,7 +102,7 @@ func TestEverySize(t *testing.T) {
 	}
 }
 
-// From 32 columns on every part has room in the lines that its screen gives it.
+// From 32 columns on, every part fits into the lines that its screen gives it.
 func TestNothingIsMissingFrom32(t *testing.T) {
 	th := themesToTry()["full"]
 	for w := 32; w <= 220; w++ {
@@ -113,8 +114,8 @@ func TestNothingIsMissingFrom32(t *testing.T) {
 	}
 }
 
-// Below that a part gives nothing rather than a piece.
-func TestNothingRatherThanNonsense(t *testing.T) {
+// Below that, a part draws nothing instead of a piece of itself.
+func TestWithoutRoomNothingIsDrawn(t *testing.T) {
 	th := themesToTry()["full"]
 	sight := drawn{"sight", 0, func(th *Theme, w, h int) Block { return DrawSight(th, "good", w, h) }}
 	for _, p := range append(allParts(80), sight) {

@@ -16,7 +16,7 @@ import (
 //	go test -c -o /tmp/canvas ./tui/canvas
 //	SHOW="card 80 24 dark full" /tmp/canvas -test.run TestShow
 //
-// What is shown is one of pictures below; then columns, lines, a theme, and full, 16 or none colours.
+// SHOW is one of the pictures below, then columns, lines, a theme, and full, 16 or none for the colours.
 func TestShow(t *testing.T) {
 	arg := strings.Fields(os.Getenv("SHOW"))
 	if len(arg) != 5 {
@@ -33,7 +33,7 @@ func TestShow(t *testing.T) {
 	}
 	th := ThemeOf(Kind(arg[3]), arg[3] != "light", depth, os.Getenv("COARSE") != "")
 	fmt.Print("\x1b[2J\x1b[H" + strings.ReplaceAll(pictures[arg[0]](th, w, h).String(), "\n", "\r\n"))
-	time.Sleep(time.Hour) // the picture stays until somebody ends it
+	time.Sleep(time.Hour) // the picture stays until somebody ends the program
 }
 
 var pictures = map[string]func(th *Theme, w, h int) Block{
@@ -92,7 +92,7 @@ func showCard(th *Theme, w, h int) Block {
 	return append(b, tryBeat.Draw(th, w, 2)...)
 }
 
-// beside sets a block to the right of another one, from a column on. The left one must be no wider than that.
+// beside puts a block to the right of another one, starting at a column. The left block must not be wider than that.
 func (b Block) beside(column int, right Block) Block {
 	out := make(Block, max(len(b), len(right)))
 	copy(out, b)

@@ -13,22 +13,22 @@ const (
 	disc                       // middle, half width, half height
 	dome                       // the upper half of a disc
 	wire                       // a line from one end to the other, 1.1 wide
-	crack                      // the same, 0.9 wide
-	slope                      // a triangle: under the line from one end to the other, which must be lower
+	crack                      // like wire, but 0.9 wide
+	slope                      // a triangle below the line from one end to the other, which must be lower
 )
 
-// mark is one outline of a drawing, at some places.
+// mark is one outline, drawn at some places.
 type mark struct {
 	kind shapeKind
 	part part
 	at   places
 }
 
-// places are counted in columns from the left and in halves of a line from the top, so that both are as long; the
-// drawing is sightWide by sightHigh of them.
+// places are counted in columns from the left and in half lines from the top, so that both units have the same length.
+// A drawing is sightWide by sightHigh of them.
 type places [][4]float64
 
-// The size of a drawing of what a bead shows, in its own measure.
+// The size of a drawing of a test bead, in its own units.
 const sightWide, sightHigh = 18.0, 8.0
 
 func (m *mark) covers(x, y float64) bool {
@@ -55,14 +55,14 @@ func (k shapeKind) covers(at [4]float64, x, y float64) bool {
 	return x >= a && x < c && y >= b && y < d
 }
 
-// DrawSight draws what a test bead may show, by its id in tables.Sights: the joint from the side or from above.
-// Nothing for an id without a drawing, or under 12 columns or 3 lines.
+// DrawSight draws what a test bead may show, by its id in tables.Sights: the joint from the side or from above. It
+// draws nothing for an unknown id, or below 12 columns or 3 lines.
 func DrawSight(th *Theme, id string, w, h int) Block {
 	list := sights[id]
 	if list == nil || w < 12 || h < 3 {
 		return nil
 	}
-	scale := min(float64(w)/sightWide, float64(2*h)/sightHigh) // columns for one of its own
+	scale := min(float64(w)/sightWide, float64(2*h)/sightHigh) // columns for one unit of the drawing
 	c := NewCells(w, h)
 	columns, lines := min(w, int(sightWide*scale+0.5)), min(h, int(sightHigh*scale/2+0.5))
 	c.picture(th, 0, h-lines, columns, lines, func(column, line float64) part {
@@ -78,7 +78,7 @@ func DrawSight(th *Theme, id string, w, h int) Block {
 }
 
 // Parts that many drawings share: a sheet lapped onto another one, seen from the side; a bead along two sheets, seen
-// from above. What comes later lies over what came before.
+// from above. Later marks cover earlier ones.
 var (
 	upper = mark{rectangle, partFirst, places{{0, 4, 8, 6}}}
 	lower = mark{rectangle, partSecond, places{{0, 6, 18, 8}}}

@@ -27,7 +27,7 @@ var stateWords = [states]struct{ sign, word, short string }{
 	Stop:      {"■", "STOP", "STOP"},
 }
 
-// known is the state itself; a number outside the list counts as NotJudged.
+// known is the state itself; an unknown number counts as NotJudged.
 func (s State) known() State {
 	if s >= states {
 		return NotJudged
@@ -35,13 +35,13 @@ func (s State) known() State {
 	return s
 }
 
-// Sign is the state's sign, one column wide. Big draws it too.
+// Sign is the state's sign, one column wide, which can also be drawn big.
 func (s State) Sign() string { return stateWords[s.known()].sign }
 
 // Word is the state in capitals.
 func (s State) Word() string { return stateWords[s.known()].word }
 
-// Short is Word where there is little room.
+// Short is Word for little room.
 func (s State) Short() string { return stateWords[s.known()].short }
 
 // Ink is the state's colour as text.
@@ -50,5 +50,5 @@ func (s State) Ink() Ink { return s.role().Ink() }
 func (s State) role() Role   { return stateInk + Role(s.known()) }
 func (s State) ground() Role { return stateGround + Role(s.known()) }
 
-// onGround is text on the state's ground.
+// onGround is text on the state's background.
 func (s State) onGround() Ink { return (stateOn + Role(s.known())).On(s.ground()) }

@@ -5,29 +5,29 @@ import (
 	"strings"
 )
 
-// Strip is the verdict over the whole width, always on top, seen from afar like a lamp.
+// Strip shows the verdict over the whole width at the top of the screen, visible from afar like a lamp.
 type Strip struct {
 	State  State
-	Word   string // in place of the state's own
-	Chance string // how many beads in 100 are good, "" where that is not computed
-	Reason string // the one reason
-	Brief  string // the reason where there is little room; "" is Reason
+	Word   string // replaces the state's own word
+	Chance string // how many beads in 100 are good, "" if that is not computed
+	Reason string // the most important reason
+	Brief  string // the reason for little room; "" means Reason
 	Do     string // what to do about it
-	Status string // at the lower right, where there is room: whose job, which units
+	Status string // at the lower right, if there is room: whose job it is, which units
 }
 
-// look is one way to set a strip's big word, and what is said beside it.
+// look is one way to arrange a strip's big word and the lines beside it.
 type look struct {
 	size  Size
 	word  string
 	sign  bool
-	x     int      // of the lines
+	x     int      // where the lines begin
 	lines []string // the reason and what to do
-	bold  int      // how many of them are the reason
+	bold  int      // how many of the lines are the reason
 }
 
-// Draw sets the strip into h lines: with big letters from 4 lines on, small on fewer. The largest letters are taken
-// that leave room for the reason and what to do; a reason is never shortened for the sake of large letters.
+// Draw draws the strip on h lines: with big letters from 4 lines on, small with fewer. It uses the largest letters that
+// leave room for the reason and what to do. A reason is never shortened to get larger letters.
 func (s Strip) Draw(th *Theme, w, h int) Block {
 	if w < 20 || h < 1 {
 		return nil
@@ -40,7 +40,7 @@ func (s Strip) Draw(th *Theme, w, h int) Block {
 	return c.Lines(th)
 }
 
-// Whole reports whether reason and what to do stand whole on a strip of a width and some lines.
+// Whole reports whether a strip of this size has room for the whole reason and what to do.
 func (s Strip) Whole(w, h int) bool {
 	if s.laid(w, h).lines != nil {
 		return true
@@ -53,7 +53,7 @@ func (s Strip) Whole(w, h int) bool {
 	return len(rest) < h
 }
 
-// laid is the look read from furthest away that leaves room for all that is said; without lines where none does.
+// laid is the arrangement with the largest letters that has room for all lines. It has no lines if there is none.
 func (s Strip) laid(w, h int) look {
 	for _, l := range s.looks(h - 1) {
 		l.x = margin(w) + l.size.Width(l.word) + 3
@@ -73,7 +73,7 @@ func (s Strip) laid(w, h int) look {
 	return look{}
 }
 
-// large draws a strip with big letters, or reports that there is no room.
+// large draws a strip with big letters, or returns false if there is no room.
 func (s Strip) large(c *Cells, th *Theme) bool {
 	l, k := s.laid(c.W, c.H), s.State.onGround()
 	if l.lines == nil {
@@ -87,7 +87,7 @@ func (s Strip) large(c *Cells, th *Theme) bool {
 	return true
 }
 
-// looks are the ways to set the word into some lines, the one read from furthest away first.
+// looks are the ways to arrange the word on some lines, the one that can be read from furthest away first.
 func (s Strip) looks(lines int) (list []look) {
 	if lines < SizeM.Lines {
 		return nil
@@ -116,7 +116,7 @@ func (s Strip) beside(c *Cells, l look) {
 		ink := k
 		if i < l.bold {
 			ink |= Bold
-			c.Fill(l.x, y+i, c.W-l.x, 1, ink) // as bold as the text, so that nothing is switched back behind it
+			c.Fill(l.x, y+i, c.W-l.x, 1, ink) // blanks in bold too, so that no ink is switched back between the texts
 		}
 		c.Put(l.x, y+i, ink, text)
 	}
@@ -136,7 +136,7 @@ func (s Strip) beside(c *Cells, l look) {
 // stripesWide is the room that a wide strip keeps for its hazard stripes.
 const stripesWide = 8
 
-// small writes a strip without big letters: sign, word, reason and what to do, over all the lines there are.
+// small writes a strip without big letters: sign, word, reason and what to do, over all lines.
 func (s Strip) small(c *Cells) {
 	k, m, gap := s.State.onGround(), margin(c.W), margin(c.W)+1
 	x, word := c.Put(m, 0, k, s.State.Sign()+" "), s.word()
@@ -150,7 +150,7 @@ func (s Strip) small(c *Cells) {
 	}
 	room := c.W - m - x
 	if less := room - width(s.Status) - 2; s.Chance != "" && s.Status != "" && width(s.brief()) <= less {
-		room = less // whose job it is comes before the words around the chance
+		room = less // the status is more important than the words around the chance
 	}
 	reason := s.reason(room)
 	x = c.PutCut(x, 0, k, reason, c.W-m-x)
@@ -165,7 +165,7 @@ func (s Strip) small(c *Cells) {
 	}
 }
 
-// paragraph is reason and what to do, from a column on beside the word and over the whole width below it.
+// paragraph is the reason and what to do: the first line beside the word, the rest over the whole width below it.
 func (s Strip) paragraph(w, x int) (first string, rest []string) {
 	text := strings.TrimSuffix(s.full(), ".")
 	if s.Do != "" {
@@ -178,7 +178,7 @@ func (s Strip) paragraph(w, x int) (first string, rest []string) {
 	return lines[0], Wrap(strings.TrimSpace(strings.TrimPrefix(text, lines[0])), w-2*margin(w))
 }
 
-// below writes them.
+// below writes this paragraph.
 func (s Strip) below(c *Cells, x int) {
 	k, m := s.State.onGround(), margin(c.W)
 	first, rest := s.paragraph(c.W, x)
@@ -193,7 +193,7 @@ func (s Strip) below(c *Cells, x int) {
 	}
 }
 
-// margin is the room left at either side of a strip.
+// margin is the room left at both sides of a strip.
 func margin(w int) int {
 	if w < 60 {
 		return 1
@@ -209,8 +209,8 @@ func (s Strip) full() string {
 	return s.Chance + " good; " + s.Reason
 }
 
-// reason is the chance and the reason in some columns: in brief where there is little room, the chance alone where
-// there is less.
+// reason is the chance and the reason in some columns: brief if there is little room, and the chance alone if there is
+// less.
 func (s Strip) reason(room int) (form string) {
 	for _, f := range [...]string{s.full(), s.brief(), s.Chance} {
 		if form == "" || f != "" && width(form) > room {

@@ -6,16 +6,16 @@ import (
 	"strings"
 )
 
-// pen writes letters: how many dots it is wide and high, how many dots beside each other are as one, and the box to
-// write in. Places in the box are complex numbers, counted in widths of the pen from its upper left corner.
+// pen draws letters. It has its width and height in dots, how many dots beside each other are drawn as one (fold), and
+// the box to draw in. Places in the box are complex numbers, counted in widths of the pen from the upper left corner.
 type pen struct {
 	wide, high, fold int
 	box              complex128
 	pieces           []piece // of the letter so far
 }
 
-// piece is an area with corners, or a straight way of the pen. An open end and a sharp corner are square, which takes
-// half a pen more; a piece of a rounded corner is round. What is rubbed out takes away what lies under it.
+// piece is a polygon or a straight stroke of the pen. An open end and a sharp corner are square and reach half a pen
+// further; a piece of a rounded corner has round ends. An erasing piece (rub) removes what was drawn below it.
 type piece struct {
 	area                        []complex128
 	from, to                    complex128
@@ -23,13 +23,13 @@ type piece struct {
 	rub                         bool
 }
 
-// letter is which of its dots a letter inks, row by row.
+// letter says which of its dots are inked, row by row.
 type letter struct {
 	w    int
 	list []bool
 }
 
-// write writes a glyph into dots.
+// write draws a glyph as dots.
 func (p pen) write(paths string, w, h int) letter {
 	for path := range strings.SplitSeq(paths, ";") {
 		p.path(strings.Fields(path))
@@ -69,8 +69,8 @@ func (p *pen) path(words []string) {
 	}
 }
 
-// place is where a point lies: on the middle line of a stroke that lies in the box, or on the edge of the box. Middle
-// lines across fall on whole dots, so that a letter is as sharp in its middle as at its edges.
+// place is the position of a point: on the middle line of a stroke inside the box, or on the edge of the box.
+// Horizontal middle lines lie on whole dots, so that a letter is as sharp in its middle as at its edges.
 func (p *pen) place(word string, edge bool) complex128 {
 	x, y := float64(word[0]-'0')/4, float64(word[1]-'0')/4
 	if edge {
@@ -79,7 +79,7 @@ func (p *pen) place(word string, edge bool) complex128 {
 	return complex(onDots(x*(real(p.box)-1), p.wide)+0.5, onDots(y*(imag(p.box)-1), p.high)+0.5)
 }
 
-// onDots rounds down to whole dots, upward in the letter: an upper half that is smaller looks right.
+// onDots rounds down to whole dots, which is upward in the letter: a smaller upper half looks right.
 func onDots(v float64, dot int) float64 { return math.Floor(v*float64(dot)+1e-9) / float64(dot) }
 
 func (p *pen) line(points []complex128, round []bool, closed bool) {
@@ -104,7 +104,7 @@ func (p *pen) line(points []complex128, round []bool, closed bool) {
 	}
 }
 
-// rounding is where the rounding of a corner ends on the piece to another point.
+// rounding is the place at which the rounding of a corner ends, on the piece from the corner to another point.
 func rounding(corner, to complex128) complex128 {
 	if corner == to {
 		return corner
@@ -113,7 +113,7 @@ func rounding(corner, to complex128) complex128 {
 	return corner + (to-corner)*complex(min(1, length/2)/length, 0)
 }
 
-// bend is a rounded corner: a parabola from one point to another by the corner.
+// bend is a rounded corner: a parabola between two points around the corner.
 func (p *pen) bend(from, by, to complex128) {
 	const pieces = 6
 	at := from
@@ -136,7 +136,7 @@ func (s *piece) covers(p complex128) bool {
 	if length == 0 {
 		return math.Abs(real(p-s.from)) <= half && math.Abs(imag(p-s.from)) <= half
 	}
-	turned := (p - s.from) * cmplx.Conj(way) / complex(length, 0) // the way runs to the right
+	turned := (p - s.from) * cmplx.Conj(way) / complex(length, 0) // turned so that the piece points to the right
 	along, aside := real(turned), math.Abs(imag(turned))
 	if s.round {
 		return math.Hypot(aside, max(0, -along, along-length)) <= half

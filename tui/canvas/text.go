@@ -10,7 +10,7 @@ import (
 
 func width(s string) int { return plain.Width(s) }
 
-// cut shortens a text to some columns; what is missing shows as an ellipsis.
+// cut shortens a text to some columns, and ends it with an ellipsis if something is missing.
 func cut(s string, room int) string {
 	if room <= 0 {
 		return ""
@@ -18,7 +18,7 @@ func cut(s string, room int) string {
 	return plain.Cut(s, room)
 }
 
-// first is a text's first character, with what is combined with it, and its columns.
+// first is a text's first character, with the characters combined with it, and its width in columns.
 func first(s string) (char string, columns int) {
 	if s[0] < 0x80 && (len(s) == 1 || s[1] < 0x80) {
 		if s[0] < ' ' || s[0] == 0x7f {
@@ -29,7 +29,7 @@ func first(s string) (char string, columns int) {
 	return ansi.FirstGraphemeCluster(s, ansi.WcWidth)
 }
 
-// Wrap breaks a text at blanks into lines of at most room cells; a word longer than a line is broken anywhere, so that
+// Wrap breaks a text at blanks into lines of at most room cells. A word longer than a line is broken anywhere, so that
 // nothing is lost.
 func Wrap(s string, room int) []string {
 	var words []string

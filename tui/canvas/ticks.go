@@ -7,10 +7,10 @@ import (
 	"strings"
 )
 
-// enough numbers on an axis need none of the least round ones besides.
+// enough is the number of ticks with which an axis needs none of the least round numbers.
 const enough = 5
 
-// tick is a round number on an axis, and where it stands: cells from the axis' low end.
+// tick is a round number on an axis, and its position in cells from the axis' low end.
 type tick struct {
 	text string
 	at   int
@@ -20,8 +20,8 @@ type tick struct {
 var round = [...][]float64{{1}, {2, 5}, {3, 4, 6, 8, 1.5}, {1.2, 2.5, 7, 9, 3.5, 4.5},
 	{1.1, 1.3, 1.4, 1.6, 1.8, 2.2, 2.8, 5.5, 6.5}}
 
-// logTicks are round numbers on a logarithmic axis from low to high of some cells, the roundest that have room. room is
-// how many cells a text keeps free around its middle.
+// logTicks are round numbers on a logarithmic axis of some cells, the roundest that have room. room is how many cells a
+// text keeps free around its middle.
 func logTicks(low, high float64, cells int, comma bool, room func(text string) int) (list []tick) {
 	if !(low > 0) || !(high > low) || math.IsInf(high, 0) || cells < 2 {
 		return nil
@@ -46,7 +46,7 @@ func logTicks(low, high float64, cells int, comma bool, room func(text string) i
 	return list
 }
 
-// share is the cell of a value on a logarithmic axis, held to its ends.
+// share is the cell of a value on a logarithmic axis, limited to its ends.
 func share(v, low, high float64, cells int) int {
 	if !(v > low) {
 		return 0
@@ -54,7 +54,7 @@ func share(v, low, high float64, cells int) int {
 	return int(min(float64(cells-1), math.Log(v/low)/math.Log(high/low)*float64(cells)))
 }
 
-// evenTicks are round numbers at even steps on an axis of some cells, about every so many cells one.
+// evenTicks are round numbers at even steps on an axis of some cells, with one tick about every so many cells.
 func evenTicks(a Axis, cells, every int, comma bool) []tick {
 	low, high := a.Low, a.High
 	if !(high > low) || math.IsInf(high-low, 0) || cells < 2 {
@@ -71,7 +71,7 @@ func evenTicks(a Axis, cells, every int, comma bool) []tick {
 	return list
 }
 
-// roundStep is the next of 1, 2, 2.5 and 5 times a power of ten.
+// roundStep is the next larger of 1, 2, 2.5 and 5 times a power of ten.
 func roundStep(v float64) float64 {
 	e := math.Pow10(int(math.Floor(math.Log10(v))))
 	for _, m := range [...]float64{1, 2, 2.5, 5} {
@@ -82,7 +82,7 @@ func roundStep(v float64) float64 {
 	return 10 * e
 }
 
-// number is a figure without zeros that say nothing.
+// number is a figure without needless zeros.
 func number(v float64, comma bool) string { return decimal(strconv.FormatFloat(v, 'g', 6, 64), comma) }
 
 func decimal(text string, comma bool) string {
@@ -92,8 +92,8 @@ func decimal(text string, comma bool) string {
 	return text
 }
 
-// upright draws the axis at the left of a field of some lines: its line, and its numbers before it.
-func upright(c *Cells, left, lines int, numbers []tick) {
+// yAxis draws the axis at the left of a field: its line, and its numbers before it.
+func yAxis(c *Cells, left, lines int, numbers []tick) {
 	for y := range lines {
 		c.Set(left-1, y, Rule.Ink(), "│")
 	}
@@ -104,14 +104,14 @@ func upright(c *Cells, left, lines int, numbers []tick) {
 	}
 }
 
-// level writes the numbers of the axis under a field, none of them before a column, as far as they stand free.
-func level(c *Cells, left, y, first int, numbers []tick) {
+// xNumbers writes the numbers of the axis below a field, not before a first column, leaving out those that would touch.
+func xNumbers(c *Cells, left, y, first int, numbers []tick) {
 	for _, t := range numbers {
-		c.putFree(max(first, under(c, left+t.at, t.text)), y, Quiet.Ink(), t.text)
+		c.putFree(max(first, centred(c, left+t.at, t.text)), y, Quiet.Ink(), t.text)
 	}
 }
 
-// under is where a text begins whose middle stands in a column.
-func under(c *Cells, x int, text string) int {
+// centred is the first column of a text whose middle is in column x.
+func centred(c *Cells, x int, text string) int {
 	return max(0, min(x-(width(text)-1)/2, c.W-width(text)))
 }
