@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/thinsheet"
+	"brazebooth/internal/keep"
 	"brazebooth/tables"
 )
 
@@ -35,7 +36,7 @@ func (t *TimedTrial) Ends(ctx context.Context) (TimedEnds, bool) {
 // that computes. Those of off do not depend on the off given. They are kept for a while.
 func TimedEndsOf(ctx context.Context, job Job) (TimedEnds, error) {
 	job.Mode, job.Travel, job.ArcOff = "timed", Opt{}, Opt{}
-	return keptEnds.answer(ctx, job, nil, func(ctx context.Context, _ func(float64)) (TimedEnds, error) {
+	return keptEnds.Answer(ctx, job, nil, func(ctx context.Context, _ func(float64)) (TimedEnds, error) {
 		own := &effort{ctx: ctx}
 		g, err := bestTimed(own, job)
 		if err == nil {
@@ -51,7 +52,7 @@ func TimedEndsOf(ctx context.Context, job Job) (TimedEnds, error) {
 	})
 }
 
-var keptEnds = keep[Job, TimedEnds]{most: 64}
+var keptEnds = keep.Answers[Job, TimedEnds]{Most: 64}
 
 // etaPart is one standard deviation of the arc's efficiency, as a share of it.
 func (b *board) etaPart() float64 {

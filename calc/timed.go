@@ -9,6 +9,7 @@ import (
 
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/crew"
+	"brazebooth/internal/keep"
 	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
@@ -71,12 +72,12 @@ const wider = 1.25
 // leaves nothing running. Answers are kept.
 func SolveTimed(ctx context.Context, job Job, progress func(done float64)) (Timed, error) {
 	job.Mode = "timed"
-	return keptTimed.answer(ctx, job, progress, func(ctx context.Context, progress func(float64)) (Timed, error) {
+	return keptTimed.Answer(ctx, job, progress, func(ctx context.Context, progress func(float64)) (Timed, error) {
 		return solveTimed(ctx, job, progress)
 	})
 }
 
-var keptTimed = keep[Job, Timed]{most: 128}
+var keptTimed = keep.Answers[Job, Timed]{Most: 128}
 
 func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
 	e := &effort{ctx: ctx}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"brazebooth/internal/keep"
 	"brazebooth/internal/mistake"
 )
 
@@ -64,7 +65,7 @@ var (
 // the share done, from one goroutine at a time. Once the context is cancelled it stops with the context's error and
 // leaves nothing running. Windows are kept: the same job is answered at once.
 func WindowOf(ctx context.Context, job Job, size WindowSize, progress func(done float64)) (Window, error) {
-	return kept.answer(ctx, windowKey{job, size}, progress,
+	return kept.Answer(ctx, windowKey{job, size}, progress,
 		func(ctx context.Context, progress func(float64)) (Window, error) {
 			return window(ctx, job, size, progress)
 		})
@@ -163,4 +164,4 @@ type windowKey struct {
 	size WindowSize
 }
 
-var kept = keep[windowKey, Window]{most: 128}
+var kept = keep.Answers[windowKey, Window]{Most: 128}

@@ -1,4 +1,4 @@
-package calc
+package keep
 
 import (
 	"context"
@@ -8,12 +8,11 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// keep holds the answers asked for last, by what was asked. All sessions share it: who asks for what is being
-// computed already waits for that computation, which is given up only when nobody waits any more.
-type keep[K comparable, V any] struct {
-	most    int
+// Answers holds the answers that were asked for last. The zero value keeps none.
+type Answers[K comparable, V any] struct {
+	Most    int // how many are kept
 	mu      sync.Mutex
-	order   []K // least recently asked first
+	order   []K // the key that was asked for longest ago comes first
 	list    map[K]V
 	flights map[K]*flight[V]
 }
@@ -25,12 +24,15 @@ type flight[V any] struct {
 	err   error
 	fault error // what the computation panicked with
 	stop  context.CancelFunc
-	told  []*func(float64) // one for each who waits: whom to tell how far it is
+	told  []*func(float64) // the progress function of each caller who waits
 	tell  sync.Mutex
 }
 
-// answer returns what is kept, what another caller is computing, or what compute finds.
-func (k *keep[K, V]) answer(ctx context.Context, key K, progress func(float64),
+// Answer returns the answer that is kept for a key, or waits for compute to find it: for the computation that another
+// caller has started, or for a new one. compute gets a context of its own, which is cancelled when nobody waits any
+// more, and reports the share done, 0 to 1, to every caller's progress, which may be nil. Errors are those of compute,
+// or ctx's once it is cancelled; they are not kept. A panic of compute becomes a panic in each caller.
+func (k *Answers[K, V]) Answer(ctx context.Context, key K, progress func(float64),
 	compute func(context.Context, func(float64)) (V, error)) (V, error) {
 	if v, ok := k.get(key); ok {
 		return v, ctx.Err()
@@ -38,7 +40,7 @@ func (k *keep[K, V]) answer(ctx context.Context, key K, progress func(float64),
 	if progress == nil {
 		progress = func(float64) {}
 	}
-	f := k.board(key, &progress, compute)
+	f := k.join(key, &progress, compute)
 	select {
 	case <-f.done:
 	case <-ctx.Done():
@@ -52,12 +54,12 @@ func (k *keep[K, V]) answer(ctx context.Context, key K, progress func(float64),
 	return f.v, f.err
 }
 
-// board joins the flight of a key, or starts it.
-func (k *keep[K, V]) board(key K, progress *func(float64),
+// join adds a caller to the computation of a key, or starts one.
+func (k *Answers[K, V]) join(key K, progress *func(float64),
 	compute func(context.Context, func(float64)) (V, error)) *flight[V] {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	if v, ok := k.list[key]; ok { // it landed since
+	if v, ok := k.list[key]; ok { // it has ended since
 		f := &flight[V]{done: make(chan struct{}), v: v}
 		close(f.done)
 		return f
@@ -78,7 +80,7 @@ func (k *keep[K, V]) board(key K, progress *func(float64),
 	return f
 }
 
-func (k *keep[K, V]) fly(ctx context.Context, key K, f *flight[V],
+func (k *Answers[K, V]) fly(ctx context.Context, key K, f *flight[V],
 	compute func(context.Context, func(float64)) (V, error)) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -89,8 +91,8 @@ func (k *keep[K, V]) fly(ctx context.Context, key K, f *flight[V],
 	f.v, f.err = compute(ctx, f.progress)
 }
 
-// land keeps a finished answer and releases those who waited.
-func (k *keep[K, V]) land(key K, f *flight[V]) {
+// land keeps a finished answer and releases the callers who wait.
+func (k *Answers[K, V]) land(key K, f *flight[V]) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	if k.flights[key] == f {
@@ -103,15 +105,15 @@ func (k *keep[K, V]) land(key K, f *flight[V]) {
 	close(f.done)
 }
 
-// leave takes a caller off a flight; the last one stops it and waits until nothing of it runs.
-func (k *keep[K, V]) leave(key K, f *flight[V], progress *func(float64)) {
+// leave takes a caller off a computation. The last one stops it and waits until it has ended.
+func (k *Answers[K, V]) leave(key K, f *flight[V], progress *func(float64)) {
 	k.mu.Lock()
 	f.tell.Lock()
 	f.told = slices.DeleteFunc(f.told, func(p *func(float64)) bool { return p == progress })
 	last := len(f.told) == 0
 	f.tell.Unlock()
 	if last && k.flights[key] == f {
-		delete(k.flights, key) // who asks from now on starts a new one
+		delete(k.flights, key) // a later caller starts a new one
 		f.stop()
 	}
 	k.mu.Unlock()
@@ -128,7 +130,7 @@ func (f *flight[V]) progress(done float64) {
 	}
 }
 
-func (k *keep[K, V]) get(key K) (V, bool) {
+func (k *Answers[K, V]) get(key K) (V, bool) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	v, ok := k.list[key]
@@ -139,20 +141,20 @@ func (k *keep[K, V]) get(key K) (V, bool) {
 }
 
 // put is called with the lock held.
-func (k *keep[K, V]) put(key K, v V) {
+func (k *Answers[K, V]) put(key K, v V) {
 	if k.list == nil {
 		k.list = map[K]V{}
 	}
 	k.list[key] = v
 	k.touch(key)
-	if len(k.order) > k.most {
+	if len(k.order) > k.Most {
 		delete(k.list, k.order[0])
 		k.order = slices.Delete(k.order, 0, 1)
 	}
 }
 
 // touch moves a key to the end of the order.
-func (k *keep[K, V]) touch(key K) {
+func (k *Answers[K, V]) touch(key K) {
 	if i := slices.Index(k.order, key); i >= 0 {
 		k.order = slices.Delete(k.order, i, i+1)
 	}

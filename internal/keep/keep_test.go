@@ -1,4 +1,4 @@
-package calc
+package keep
 
 import (
 	"context"
@@ -11,13 +11,13 @@ import (
 )
 
 func TestKeepComputesOnceForAllWhoAsk(t *testing.T) {
-	k := keep[int, string]{most: 4}
+	k := Answers[int, string]{Most: 4}
 	var runs atomic.Int32
 	var wg sync.WaitGroup
 	gate := make(chan struct{})
 	for range 20 {
 		wg.Go(func() {
-			v, err := k.answer(context.Background(), 1, nil, func(context.Context, func(float64)) (string, error) {
+			v, err := k.Answer(context.Background(), 1, nil, func(context.Context, func(float64)) (string, error) {
 				runs.Add(1)
 				<-gate
 				return "one", nil
@@ -37,7 +37,7 @@ func TestKeepComputesOnceForAllWhoAsk(t *testing.T) {
 // A caller who leaves does not take the answer from those who stay.
 func TestKeepGivesUpOnlyWhenNobodyWaits(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
-		k := keep[int, string]{most: 4}
+		k := Answers[int, string]{Most: 4}
 		gate := make(chan struct{})
 		var stopped atomic.Bool
 		compute := func(ctx context.Context, _ func(float64)) (string, error) {
@@ -53,8 +53,8 @@ func TestKeepGivesUpOnlyWhenNobodyWaits(t *testing.T) {
 		second, leaveToo := context.WithCancel(t.Context())
 		var errs [2]error
 		var wg sync.WaitGroup
-		wg.Go(func() { _, errs[0] = k.answer(first, 1, nil, compute) })
-		wg.Go(func() { _, errs[1] = k.answer(second, 1, nil, compute) })
+		wg.Go(func() { _, errs[0] = k.Answer(first, 1, nil, compute) })
+		wg.Go(func() { _, errs[1] = k.Answer(second, 1, nil, compute) })
 		synctest.Wait()
 		leave()
 		synctest.Wait()
@@ -64,28 +64,27 @@ func TestKeepGivesUpOnlyWhenNobodyWaits(t *testing.T) {
 		leaveToo()
 		wg.Wait()
 		if !stopped.Load() {
-			t.Error("nobody waits and it goes on")
+			t.Error("nobody waits and the computation goes on")
 		}
 		for _, err := range errs {
 			if !errors.Is(err, context.Canceled) {
-				t.Errorf("who left was told %v", err)
+				t.Errorf("a caller who left was told %v", err)
 			}
 		}
 		close(gate)
-		if v, err := k.answer(t.Context(), 1, nil, compute); v != "one" || err != nil {
+		if v, err := k.Answer(t.Context(), 1, nil, compute); v != "one" || err != nil {
 			t.Errorf("asked again: %q, %v", v, err)
 		}
 	})
 }
 
 func TestKeepForgetsWhatWasWantedLongestAgo(t *testing.T) {
-	k := keep[int, int]{most: 2}
+	k := Answers[int, int]{Most: 2}
 	runs := 0
 	ask := func(key int) {
-		_, _ = k.answer(t.Context(), key, nil, func(context.Context, func(float64)) (int, error) {
+		_, _ = k.Answer(t.Context(), key, nil, func(context.Context, func(float64)) (int, error) {
 			runs++
-			return key,
-				nil
+			return key, nil
 		})
 	}
 	for _, key := range []int{1, 2, 1, 3, 1} { // 2 leaves, not 1
@@ -100,29 +99,29 @@ func TestKeepForgetsWhatWasWantedLongestAgo(t *testing.T) {
 }
 
 func TestKeepPanicsWhereSomebodyCanCatchIt(t *testing.T) {
-	k := keep[int, int]{most: 2}
+	k := Answers[int, int]{Most: 2}
 	for range 2 { // a panic is not kept: it is tried again
 		func() {
 			defer func() {
-				if err, ok := recover().(error); !ok || !strings.HasPrefix(err.Error(), "burnt") {
+				if err, ok := recover().(error); !ok || !strings.HasPrefix(err.Error(), "broken") {
 					t.Errorf("recovered %v", err)
 				}
 			}()
-			_, _ = k.answer(t.Context(), 1, nil, func(context.Context, func(float64)) (int, error) { panic("burnt") })
-			t.Error("it came back")
+			_, _ = k.Answer(t.Context(), 1, nil, func(context.Context, func(float64)) (int, error) { panic("broken") })
+			t.Error("the call returned")
 		}()
 	}
 }
 
 func TestKeepTellsEveryWaiterHowFarItIs(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
-		k := keep[int, int]{most: 2}
+		k := Answers[int, int]{Most: 2}
 		gate := make(chan struct{})
 		var wg sync.WaitGroup
 		var told [3]float64
 		for i := range told {
 			wg.Go(func() {
-				_, _ = k.answer(t.Context(), 1, func(done float64) { told[i] = done }, func(_ context.Context,
+				_, _ = k.Answer(t.Context(), 1, func(done float64) { told[i] = done }, func(_ context.Context,
 					progress func(float64)) (int, error) {
 					<-gate
 					progress(0.5)
