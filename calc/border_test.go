@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/limit"
 	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
@@ -206,10 +207,10 @@ func bridging(t *testing.T, j Job) float64 {
 		return math.NaN()
 	}
 	l, ok := p.Limits(0)
-	if !ok || l.unjudged(lBridges) != "" {
+	if !ok || l.Unjudged(limit.Bridges) != "" {
 		return math.NaN()
 	}
-	return l[lBridges]
+	return l[limit.Bridges]
 }
 
 // A member that gets barely too cold for its toe does not make a gap easier to bridge: thin sheet that stands on thick

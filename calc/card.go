@@ -1,8 +1,10 @@
 package calc
 
 import (
-	"brazebooth/tables"
 	"math"
+
+	"brazebooth/calc/limit"
+	"brazebooth/tables"
 )
 
 // Card is what was found for a Job. Every number on it carries its 95 % interval and its basis, so that a screen, a
@@ -216,7 +218,8 @@ func Stops(list []Warning) []Warning {
 }
 
 // zoneEdge is the edge after which a zone other than good is named.
-var zoneEdge = map[string]string{"cold": edgeNames[lWets], "hot": edgeNames[lSolid], "burn-through": edgeNames[lBurn]}
+var zoneEdge = map[string]string{"cold": limit.Wets.Edge(), "hot": limit.Solid.Edge(),
+	"burn-through": limit.Burn.Edge()}
 
 // NearestEdge is the edge to show where only one can be shown: the one that the zone is named for; else the nearest
 // of those not met; else the nearest of all. Nil where none is modelled.

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"brazebooth/calc/limit"
 	"brazebooth/calc/suggest"
 	"brazebooth/tables"
 )
@@ -13,7 +14,7 @@ type Chance struct {
 	Missed  string  `json:"missed"`      // the edge that is missed most often, "" with none
 	Spoiler string  `json:"spoiler"`     // the input that this edge depends on most, "" with none
 
-	missed limit
+	missed limit.Limit
 	shares []Input // how often each edge is met, %
 }
 
@@ -32,30 +33,16 @@ func (c *Chance) Words() string {
 // the order of Limits.weigh.
 type weighs struct {
 	heat  float64
-	edges [weighedEdges]float64
+	edges [limit.Weighed]float64
 }
-
-// weighedEdges is how many edges a chance counts beside the hand's.
-const weighedEdges = 8
-
-// weigh lists what a chance counts: the base's two edges count as one, the nearer.
-func (l *Limits) weigh(into []float64) {
-	list := [weighedEdges]float64{l[lWets], min(l[lSolid], l[lBurn]), l[lFilled], l[lFloor], l[lSpray], l[lZinc],
-		l[lBridges], l[lStays]}
-	for i, m := range list {
-		into[i] = max(-furthest, min(furthest, m))
-	}
-}
-
-// furthest is the margin, a logarithm, beyond which one more or less changes nothing.
-const furthest = 3
 
 // weights are the doubts at a setting. Those of the heat and the current are the card's own bands, so that what a
 // booth measured makes a chance surer.
 func weights(s *spread, m *margins) weighs {
 	amps := s.doubt(oAmps)
-	return weighs{s.doubt(oNet), [weighedEdges]float64{tables.WetsDoubt.V, tables.SolidDoubt.V, m.liquid.doubt(lFilled),
-		amps, amps, tables.ZincDoubt.V, m.liquid.doubt(lBridges), m.liquid.doubt(lStays)}}
+	return weighs{s.doubt(oNet), [limit.Weighed]float64{tables.WetsDoubt.V, tables.SolidDoubt.V,
+		m.liquid.doubt(limit.Filled),
+		amps, amps, tables.ZincDoubt.V, m.liquid.doubt(limit.Bridges), m.liquid.doubt(limit.Stays)}}
 }
 
 // doubt is an output's standard deviation as that of a logarithm.
@@ -69,35 +56,36 @@ const leastDoubt = 0.01
 
 // chanceOf is the chance with the limits at the three heats, at a travel in mm/s, by the function that the suggestion
 // is found with, and the edge that is missed most often.
-func chanceOf(l *[3]Limits, w *weighs, m *margins, travel float64) Chance {
+func chanceOf(l *[3]limit.All, w *weighs, m *margins, travel float64) Chance {
 	var at [3][]float64
 	for k := range at {
-		at[k] = make([]float64, weighedEdges)
-		l[k].weigh(at[k])
+		at[k] = make([]float64, limit.Weighed)
+		l[k].Weigh(at[k])
 	}
 	hand := suggest.Range{Low: m.slow, High: m.fast}
 	c := Chance{Good: 100 * suggest.Chance(at, w.edges[:], hand, travel)}
-	solid := lSolid
-	if l[1][lBurn] < l[1][lSolid] {
-		solid = lBurn
+	solid := limit.Solid
+	if l[1][limit.Burn] < l[1][limit.Solid] {
+		solid = limit.Burn
 	}
 	least := rarelyMissed
-	note := func(edge limit, met float64) {
-		if l[1].unjudged(edge) != "" {
+	note := func(edge limit.Limit, met float64) {
+		if l[1].Unjudged(edge) != "" {
 			return
 		}
 		if met < 1-1e-6 {
-			c.shares = append(c.shares, Derived("", "“"+edgeNames[edge]+"” met", 100*met, "%"))
+			c.shares = append(c.shares, Derived("", "“"+edge.Edge()+"” met", 100*met, "%"))
 		}
 		if met < least {
-			c.Missed, c.missed, least = edgeNames[edge], edge, met
+			c.Missed, c.missed, least = edge.Edge(), edge, met
 		}
 	}
-	for i, edge := range [weighedEdges]limit{lWets, solid, lFilled, lFloor, lSpray, lZinc, lBridges, lStays} {
+	for i, edge := range [limit.Weighed]limit.Limit{limit.Wets, solid, limit.Filled, limit.Floor, limit.Spray,
+		limit.Zinc, limit.Bridges, limit.Stays} {
 		alone := [3][]float64{at[0][i : i+1], at[1][i : i+1], at[2][i : i+1]}
 		note(edge, math.Exp(suggest.LogChance(alone, w.edges[i:i+1])))
 	}
-	note(lSlow, suggest.Chance([3][]float64{}, nil, hand, travel))
+	note(limit.Slow, suggest.Chance([3][]float64{}, nil, hand, travel))
 	return c
 }
 
@@ -122,9 +110,9 @@ func (c *Chance) figure() Figure {
 }
 
 // missedFigures are the figures that the edges compare.
-var missedFigures = map[limit]string{lWets: "wetting_angle", lSolid: "base_peak_temperature",
-	lBurn: "base_peak_temperature", lFilled: "bead_area", lFloor: "current", lSpray: "current",
-	lZinc: "zinc_boiled_halfwidth"}
+var missedFigures = map[limit.Limit]string{limit.Wets: "wetting_angle", limit.Solid: "base_peak_temperature",
+	limit.Burn: "base_peak_temperature", limit.Filled: "bead_area", limit.Floor: "current", limit.Spray: "current",
+	limit.Zinc: "zinc_boiled_halfwidth"}
 
 // spoil finds the input that moves the figure of the missed edge most. What a model leaves out, a factor of 1, is none
 // that a shop could know better.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"brazebooth/calc/limit"
 	"brazebooth/internal/deep"
 )
 
@@ -57,11 +58,11 @@ func TestChanceDrawsAllThatMovesALimit(t *testing.T) {
 		_, c, b := atSuggestion(t, j)
 		m := newMargins(b, c)
 		drawn := b.varied(c)
-		at := func(b *board) Limits {
+		at := func(b *board) limit.All {
 			h := b.heatField(c)
 			s, err := h.at(b.inputs[inFeed], b.inputs[inTravel], true)
 			if err != nil {
-				return Limits{}
+				return limit.All{}
 			}
 			return m.logs(&s)
 		}

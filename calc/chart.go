@@ -4,6 +4,8 @@ import (
 	"context"
 	"math"
 
+	"brazebooth/calc/limit"
+	"brazebooth/calc/limit/grid"
 	"brazebooth/calc/suggest"
 	"brazebooth/internal/crew"
 )
@@ -25,9 +27,11 @@ type ChartEdge struct {
 }
 
 // pastEdge says what happens past each limit.
-var pastEdge = [limitCount]string{lWets: "cold", lSolid: "too hot", lBurn: "burns through", lFilled: "not filled",
-	lBridges: "gap stays open", lStays: "drips", lFloor: "arc stubs", lSpray: "arc sprays", lZinc: "zinc burnt wide",
-	lSlow: "too slow for a hand", lFast: "too fast for a hand"}
+var pastEdge = [limit.Count]string{
+	limit.Wets: "cold", limit.Solid: "too hot", limit.Burn: "burns through", limit.Filled: "not filled",
+	limit.Bridges: "gap stays open", limit.Stays: "drips", limit.Floor: "arc stubs", limit.Spray: "arc sprays",
+	limit.Zinc: "zinc burnt wide", limit.Slow: "too slow for a hand", limit.Fast: "too fast for a hand",
+}
 
 // ChartOf computes the chart of a window: its edges at the window's own number of points, and the chance by the same
 // function as the card's. What a hotter and a colder arc do to the limits is computed at every third point and
@@ -41,9 +45,8 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 		return Chart{}, err
 	}
 	h, m := b.heatField(card), newMargins(b, card)
-	d := drawing{e: e, field: &h, margins: &m}
-	d.layOut(b, WindowSize{len(w.Feeds), len(w.Travels)})
-	for ; d.step > 1; d.wantBetween() {
+	d := b.draws(e, &h, &m, WindowSize{len(w.Feeds), len(w.Travels)})
+	for ; d.Step > 1; d.Halve() {
 		if err := d.sweep(nil); err != nil {
 			return Chart{}, err
 		}
@@ -55,7 +58,7 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	if err != nil {
 		return Chart{}, err
 	}
-	at := heats{grid: &d.grid, weights: weights, margins: &m}
+	at := heats{grid: &d.Limits, weights: weights, margins: &m}
 	if err := at.sweep(ctx, &h); err != nil {
 		return Chart{}, err
 	}
@@ -64,32 +67,32 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 
 // chartOf reads the fields from the grids.
 func chartOf(at *heats) Chart {
-	feeds, travels := at.grid.feeds, at.grid.travels
-	n := feeds.n * travels.n
-	c := Chart{Feeds: feeds.points(0.06), Travels: travels.points(1), Chance: make([]float64, n)}
-	var fields [limitCount][]float64
-	var crossed [limitCount][2]bool // limits that are met somewhere, and somewhere not
+	feeds, travels := at.grid.Feeds, at.grid.Travels
+	n := feeds.N * travels.N
+	c := Chart{Feeds: feeds.Points(0.06), Travels: travels.Points(1), Chance: make([]float64, n)}
+	var fields [limit.Count][]float64
+	var crossed [limit.Count][2]bool // limits that are met somewhere, and somewhere not
 	for l := range fields {
 		fields[l] = make([]float64, n)
 	}
 	for k := range n {
-		i, j := k/travels.n, k%travels.n
-		here := &at.grid.logs[k]
+		i, j := k/travels.N, k%travels.N
+		here := &at.grid.Points[k]
 		for l := range fields {
-			if fields[l][k] = here[l]; *here == hopeless || here.unjudged(limit(l)) != "" {
+			if fields[l][k] = here[l]; *here == limit.Hopeless || here.Unjudged(limit.Limit(l)) != "" {
 				fields[l][k] = math.NaN()
 				continue
 			}
 			crossed[l][0] = crossed[l][0] || here[l] >= 0
 			crossed[l][1] = crossed[l][1] || here[l] < 0
 		}
-		if *here != hopeless {
+		if *here != limit.Hopeless {
 			c.Chance[k] = at.chance(here, float64(i), float64(j))
 		}
 	}
 	for l := range fields {
 		if crossed[l] == [2]bool{true, true} {
-			c.Edges = append(c.Edges, ChartEdge{edgeNames[l], pastEdge[l], fields[l]})
+			c.Edges = append(c.Edges, ChartEdge{limit.Limit(l).Edge(), pastEdge[l], fields[l]})
 		}
 	}
 	return c
@@ -97,8 +100,8 @@ func chartOf(at *heats) Chart {
 
 // heats are a grid's limits and, on coarser grids, what a colder and a hotter arc add to them.
 type heats struct {
-	grid    *limitGrid
-	shifts  [2]limitGrid // colder, hotter
+	grid    *grid.Limits
+	shifts  [2]grid.Limits // colder, hotter
 	weights weighs
 	margins *margins
 }
@@ -108,16 +111,18 @@ const every = 3
 
 // sweep computes the shifts, on all processors.
 func (a *heats) sweep(ctx context.Context, h *heatField) error {
-	coarser := func(x axis) axis { return axis{x.low, x.high, max(2, (x.n+every-1)/every)} }
+	coarser := func(x grid.Axis) grid.Axis {
+		return grid.Axis{Low: x.Low, High: x.High, N: max(2, (x.N+every-1)/every)}
+	}
 	factors := suggest.Factors(a.weights.heat)
 	var wg crew.Crew
 	for k, factor := range [2]float64{factors[0], factors[2]} {
-		a.shifts[k] = newLimitGrid(coarser(a.grid.feeds), coarser(a.grid.travels))
+		a.shifts[k] = grid.New(coarser(a.grid.Feeds), coarser(a.grid.Travels))
 		g := &a.shifts[k]
-		for i := range g.feeds.n {
+		for i := range g.Feeds.N {
 			wg.Go(func() {
 				limited(ctx, func() {
-					for j := range g.travels.n {
+					for j := range g.Travels.N {
 						a.shift(h, g, i, j, factor)
 					}
 				})
@@ -129,8 +134,8 @@ func (a *heats) sweep(ctx context.Context, h *heatField) error {
 }
 
 // shift computes what a factor on the heat adds to the limits at a point; nothing where the model reaches neither.
-func (a *heats) shift(h *heatField, g *limitGrid, i, j int, factor float64) {
-	feed, travel := g.feeds.at(float64(i)), g.travels.at(float64(j))
+func (a *heats) shift(h *heatField, g *grid.Limits, i, j int, factor float64) {
+	feed, travel := g.Feeds.At(float64(i)), g.Travels.At(float64(j))
 	zinc := a.margins.zinc > 0
 	from, err := h.limits(a.margins, feed, travel, 1, zinc)
 	if err != nil {
@@ -138,24 +143,25 @@ func (a *heats) shift(h *heatField, g *limitGrid, i, j int, factor float64) {
 	}
 	to, err := h.limits(a.margins, feed, travel, factor, zinc)
 	if err != nil {
-		to = hopeless
+		to = limit.Hopeless
 	}
 	for l := range to {
-		if from[l] < far {
-			g.logs[i*g.travels.n+j][l] = to[l] - from[l]
+		if from[l] < limit.Far {
+			g.Points[i*g.Travels.N+j][l] = to[l] - from[l]
 		}
 	}
 }
 
 // chance is that every edge is met, %, at grid coordinates where the limits are known.
-func (a *heats) chance(here *Limits, x, y float64) float64 {
-	three := [3]Limits{*here, *here, *here}
+func (a *heats) chance(here *limit.All, x, y float64) float64 {
+	three := [3]limit.All{*here, *here, *here}
 	for k := range a.shifts {
 		g := &a.shifts[k]
-		by := g.between(x*part(g.feeds.n-1, 0, a.grid.feeds.n-1), y*part(g.travels.n-1, 0, a.grid.travels.n-1))
+		by := g.Between(x*grid.Part(g.Feeds.N-1, 0, a.grid.Feeds.N-1),
+			y*grid.Part(g.Travels.N-1, 0, a.grid.Travels.N-1))
 		for l := range by {
 			three[2*k][l] += by[l]
 		}
 	}
-	return chanceOf(&three, &a.weights, a.margins, a.grid.travels.at(y)).Good
+	return chanceOf(&three, &a.weights, a.margins, a.grid.Travels.At(y)).Good
 }

@@ -20,11 +20,11 @@
 //
 // The cross-section costs too much for that. sectionvariants.go solves it again with the heat at both ends, with a
 // softer toe and with each member thinner; everything else that moves a figure follows from the heat. For the margins,
-// edges.go follows each limit to both sides of feed and travel.
+// margins.go follows each limit to both sides of feed and travel.
 //
 // # How a verdict comes about
 //
-// heatstate.go runs the cross-section (calc/section) at a feed and a travel; edges.go turns the result into limits:
+// heatstate.go runs the cross-section (calc/section) at a feed and a travel; margins.go turns the result into limits:
 // logarithms of a ratio, zero on the edge and positive inside. chance.go turns the limits at three heats into the
 // chance that all are met, a figure by which Card.Verdict tells good from marginal. suggest gives package suggest the
 // same limits and takes the place that it finds; WindowOf takes it too. windowdraw.go draws the full window about it,

@@ -173,28 +173,6 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 	}
 }
 
-// Every second point of a grid keeps its limits, on axes that go as far as those points do.
-func TestEverySecondPoint(t *testing.T) {
-	whole := gridOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return 10*i + j }})
-	half := whole
-	half.everySecond()
-	if half.feeds.n != 3 || half.travels.n != 2 || len(half.logs) != 6 {
-		t.Fatalf("%+v by %+v, %d points", half.feeds, half.travels, len(half.logs))
-	}
-	for i := range 3 {
-		for j := range 2 {
-			if got, want := half.logs[i*2+j][lWets], float64(20*i+2*j); got != want {
-				t.Errorf("%d, %d is %g, was %g", i, j, got, want)
-			}
-			if f, v := half.feeds.at(float64(i))-whole.feeds.at(float64(2*i)),
-				half.travels.at(float64(j))-whole.travels.at(float64(2*j)); f > 1e-9 || f < -1e-9 || v > 1e-9 ||
-				v < -1e-9 {
-				t.Errorf("%d, %d has moved", i, j)
-			}
-		}
-	}
-}
-
 // leaving is a context whose caller leaves at the n-th look at it, and how often it was looked at after that.
 type leaving struct {
 	context.Context

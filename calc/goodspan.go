@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"brazebooth/calc/limit"
 	"brazebooth/internal/crew"
 )
 
@@ -64,5 +65,5 @@ func goodAlong(at, low, high float64, worst func(float64) float64) GoodSpan {
 			return GoodSpan{}
 		}
 	}
-	return GoodSpan{lastMet(from, here, low, worst), lastMet(from, here, high, worst)}
+	return GoodSpan{limit.LastMet(from, here, low, worst), limit.LastMet(from, here, high, worst)}
 }

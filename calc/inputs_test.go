@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
 
@@ -66,7 +67,7 @@ func TestWettingEdgeShowsTheCardsAngle(t *testing.T) {
 		t.Fatalf("%+v", c.Edges)
 	}
 	for _, e := range c.Edges {
-		if e.Name == edgeNames[lWets] {
+		if e.Name == limit.Wets.Edge() {
 			if in := e.Basis.Inputs; math.Abs(in[1].Value-angle.Value) > 1e-9 ||
 				math.Abs(in[0].Value-tables.ColdAngleFillet.V) > 1e-9 {
 				t.Errorf("%+v beside an angle of %g", in, angle.Value)

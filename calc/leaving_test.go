@@ -1,13 +1,14 @@
 package calc_test
 
 import (
+	"context"
+	"errors"
+	"testing"
+
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
 	"brazebooth/calc/practice"
-	"context"
-	"errors"
-	"testing"
 )
 
 // In every answer that takes long the caller is looked at often, and only a few times after leaving.

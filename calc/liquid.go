@@ -1,10 +1,12 @@
 package calc
 
 import (
+	"strings"
+
 	"brazebooth/calc/hang"
+	"brazebooth/calc/limit"
 	"brazebooth/calc/section"
 	"brazebooth/tables"
-	"strings"
 )
 
 // liquid is what the liquid filler asks of a setting: it must bridge the gap and stay where it was laid.
@@ -57,7 +59,7 @@ func (l *liquid) at(s *heatState) hang.Joint {
 // this job. They go on past the borders of what Limits.unjudged tells: a bead that is good in spite of a burnt or a
 // cold state as computed has other heat, and what it bridges then is near what is found at the border.
 func (l *liquid) edges(s *heatState) (bridges, stays float64) {
-	bridges, stays = far, far
+	bridges, stays = limit.Far, limit.Far
 	if !l.gap && !l.position {
 		return bridges, stays
 	}
@@ -110,13 +112,13 @@ func clause(why string) string {
 }
 
 // doubt is how far the logarithm of filling, bridging or staying may be off, as one standard deviation.
-func (l *liquid) doubt(at limit) float64 {
+func (l *liquid) doubt(at limit.Limit) float64 {
 	j := l.joint
 	list, _ := hang.Edges(&j)
 	switch {
-	case at == lFilled:
+	case at == limit.Filled:
 		return list[2].Doubt
-	case at == lStays:
+	case at == limit.Stays:
 		return list[3].Doubt
 	case j.Kind == "butt":
 		return list[0].Doubt

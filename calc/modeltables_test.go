@@ -6,11 +6,13 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/limit"
+	"brazebooth/calc/limit/grid"
 	"brazebooth/internal/deep"
 )
 
 // inGrid calls use with the limits and the bead, mm2, of each of many settings of a job.
-func inGrid(t *testing.T, job Job, use func(l *Limits, bead float64)) {
+func inGrid(t *testing.T, job Job, use func(l *limit.All, bead float64)) {
 	t.Helper()
 	var c Card
 	if err := resolve(job, &c); err != nil {
@@ -20,10 +22,10 @@ func inGrid(t *testing.T, job Job, use func(l *Limits, bead float64)) {
 	b.effort = &effort{ctx: t.Context()}
 	m, h := newMargins(b, &c), b.heatField(&c)
 	low, high := b.steadyFeeds(&m)
-	feeds, travels := axis{low, high, 20}, axis{m.slow, m.fast, 16}
-	for i := range feeds.n {
-		for k := range travels.n {
-			s, err := h.at(feeds.at(float64(i)), travels.at(float64(k)), false)
+	feeds, travels := grid.Axis{Low: low, High: high, N: 20}, grid.Axis{Low: m.slow, High: m.fast, N: 16}
+	for i := range feeds.N {
+		for k := range travels.N {
+			s, err := h.at(feeds.At(float64(i)), travels.At(float64(k)), false)
 			if err != nil {
 				continue
 			}
@@ -40,10 +42,10 @@ const nearly = 0.03
 func widestBridged(t *testing.T, thick, wire float64, position string) float64 {
 	bridged := func(gap float64) (yes bool) {
 		inGrid(t, Job{Metal: "mild-steel", Thickness: Some(thick), Joint: "butt", Gap: Some(gap), Wire: Some(wire),
-			Position: position}, func(l *Limits, _ float64) {
-			ok := l[lBridges] >= 0
+			Position: position}, func(l *limit.All, _ float64) {
+			ok := l[limit.Bridges] >= 0
 			for i, v := range l {
-				ok = ok && (v >= -nearly || limit(i) == lBridges)
+				ok = ok && (v >= -nearly || limit.Limit(i) == limit.Bridges)
 			}
 			yes = yes || ok
 		})
@@ -64,10 +66,10 @@ func widestBridged(t *testing.T, thick, wire float64, position string) float64 {
 // largestThatStays is the largest bead of a grid that meets every edge, mm2; 0 for none.
 func largestThatStays(t *testing.T, joint, position string, thick float64) (largest float64) {
 	inGrid(t, Job{Metal: "mild-steel", Thickness: Some(thick), Joint: joint, Position: position},
-		func(l *Limits, bead float64) {
-			ok := l[lStays] >= 0
+		func(l *limit.All, bead float64) {
+			ok := l[limit.Stays] >= 0
 			for i, v := range l {
-				ok = ok && (v >= -nearly || limit(i) == lStays)
+				ok = ok && (v >= -nearly || limit.Limit(i) == limit.Stays)
 			}
 			if ok {
 				largest = max(largest, bead)

@@ -56,21 +56,3 @@ func TestEdgesThatRuleEachOtherOutOppose(t *testing.T) {
 		t.Error("no card of the sample names two edges")
 	}
 }
-
-// The opposing edge is named even where another of the same want is further from being met, and none where all agree.
-func TestWorstNamesAnOpposingEdge(t *testing.T) {
-	var v verdict
-	for i := range v.d {
-		v.d[i] = 50
-	}
-	v.d[lSolid], v.d[lBurn], v.d[lWets] = -40, -30, 5
-	if a, b := v.worst(); a != "“base stays solid”" || b != "“wets”" {
-		t.Errorf("%s and %s", a, b)
-	}
-	for _, i := range [...]limit{lSolid, lBurn, lZinc, lStays, lSlow, lSpray} { // nothing that wants more is near
-		v.d[i] = -10
-	}
-	if a, b := v.worst(); a == "" || b != "“wets”" {
-		t.Errorf("%s and %s", a, b)
-	}
-}

@@ -84,24 +84,16 @@ func (w *warnings) seamEnds(v *verdict) {
 	e := &v.ends
 	where, severity := "here the start", Info
 	switch {
-	case e.start.worst() < 0 && e.end.worst() < 0:
+	case e.start.Worst() < 0 && e.end.Worst() < 0:
 		where = "neither is good"
 	case e.atEnd():
 		where = "here the end"
 	}
-	from, to := e.start.verdict(), e.end.verdict()
+	from, to := e.start.Verdict(), e.end.Verdict()
 	if from != to {
 		severity = Caution
 	}
 	w.tell("part-warms", severity, basis, "The part warms while this seam is laid: its end is about %.0f K hotter "+
 		"than its start. The start is %s, the end %s; the card judges by the worse of each edge: %s.", e.rise, from, to,
 		where)
-}
-
-// verdict is the zone, or what else is not met.
-func (l *Limits) verdict() string {
-	if zone := l.Zone(); zone != "good" || l.worst() >= 0 {
-		return zone
-	}
-	return "outside"
 }

@@ -3,6 +3,8 @@ package calc
 import (
 	"math"
 
+	"brazebooth/calc/limit"
+	"brazebooth/calc/limit/grid"
 	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
@@ -50,7 +52,7 @@ func (b *board) newWarmth(card *Card) warmth {
 
 // at are the limits with the parts at a temperature, C, and something else altered; known is false where the model
 // does not reach.
-func (w *warmth) at(travel, start float64, alter func(*section.Input)) (l Limits, s heatState, known bool) {
+func (w *warmth) at(travel, start float64, alter func(*section.Input)) (l limit.All, s heatState, known bool) {
 	in, o, err := w.h.fed(w.feed, travel)
 	if err != nil {
 		return l, s, false
@@ -72,7 +74,7 @@ func (w *warmth) at(travel, start float64, alter func(*section.Input)) (l Limits
 func (w *warmth) least(travel, low, high float64, alter func(*section.Input)) float64 {
 	wets := func(start float64) bool {
 		l, _, known := w.at(travel, start, alter)
-		return !known || l[lWets] >= 0
+		return !known || l[limit.Wets] >= 0
 	}
 	if !wets(high) {
 		return math.NaN()
@@ -100,13 +102,13 @@ func (w *warmth) find() preheat {
 		fast = max(slow, min(fast, slow*o[oBead]/w.m.wanted.at(nil)))
 		p.amps = o[oAmps]
 	}
-	travels := axis{slow, fast, travelTries}
+	travels := grid.Axis{Low: slow, High: fast, N: travelTries}
 	if fast == slow {
-		travels.n = 1
+		travels.N = 1
 	}
 	top := w.top
-	for i := range travels.n {
-		v := travels.at(float64(i))
+	for i := range travels.N {
+		v := travels.At(float64(i))
 		t := w.least(v, w.room, top, nil)
 		if math.IsNaN(t) {
 			continue
@@ -136,10 +138,10 @@ func (w *warmth) weaker() preheat {
 	defer func() { w.feed = strongest }()
 	low, _ := w.h.b.steadyFeeds(&w.m)
 	const tries = 5
-	feeds := axis{low, strongest, tries}
+	feeds := grid.Axis{Low: low, High: strongest, N: tries}
 	p := preheat{least: math.NaN()}
 	for i := tries - 2; i >= 0 && math.IsNaN(p.least); i-- {
-		w.feed = feeds.at(float64(i))
+		w.feed = feeds.At(float64(i))
 		if p = w.find(); math.IsNaN(p.wets) {
 			break // weaker ones do not wet either
 		}
@@ -158,11 +160,11 @@ func (w *warmth) fed(travel float64) ([outs]float64, error) {
 func (w *warmth) others(travel, start float64) string {
 	l, _, known := w.at(travel, start, nil)
 	if !known {
-		return edgeNames[lBurn]
+		return limit.Burn.Edge()
 	}
-	for i, v := range l[:limitCount] {
-		if limit(i) != lWets && v < -1e-9 {
-			return edgeNames[i]
+	for i, v := range l[:limit.Count] {
+		if limit.Limit(i) != limit.Wets && v < -1e-9 {
+			return limit.Limit(i).Edge()
 		}
 	}
 	return ""

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/limit"
 	"brazebooth/internal/deep"
 )
 
@@ -114,7 +115,7 @@ func TestWhatACardSaysOfPreheatHolds(t *testing.T) {
 		w := warmthOf(t, c.Job)
 		for travel := w.m.slow; travel < w.m.fast; travel *= 1.2 {
 			l, s, known := w.at(travel, least-60, nil)
-			if known && l[lWets] >= 0 && s.o[oBead] >= w.m.wanted.at(nil) {
+			if known && l[limit.Wets] >= 0 && s.o[oBead] >= w.m.wanted.at(nil) {
 				t.Errorf("%v: wets at %.0f °C and %.1f mm/s, the card says %.0f °C", x, least-60, travel, least)
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"brazebooth/calc/limit"
 	"brazebooth/internal/crew"
 )
 
@@ -34,17 +35,17 @@ func (p *Probe) state(shift float64, zinc bool) (heatState, error) {
 }
 
 // Limits are those where the heat is exp(shift) times the computed one; false where the model does not reach.
-func (p *Probe) Limits(shift float64) (Limits, bool) {
+func (p *Probe) Limits(shift float64) (limit.All, bool) {
 	s, err := p.state(shift, false)
 	if err != nil {
-		return Limits{}, false
+		return limit.All{}, false
 	}
 	return p.margins.logs(&s), true
 }
 
 // LimitsOf are Limits at each of some shifts, computed side by side: somebody waits for them.
-func (p *Probe) LimitsOf(shifts []float64) (list []Limits, ok []bool) {
-	list, ok = make([]Limits, len(shifts)), make([]bool, len(shifts))
+func (p *Probe) LimitsOf(shifts []float64) (list []limit.All, ok []bool) {
+	list, ok = make([]limit.All, len(shifts)), make([]bool, len(shifts))
 	var wg crew.Crew
 	for i := range shifts {
 		own, board := *p, *p.b // a shift is laid on a board of its own
@@ -67,16 +68,16 @@ func (p *Probe) Inside(heat, shift float64) (float64, bool) {
 	l := p.margins.logs(&s)
 	switch {
 	case heat > 0 && s.bridged:
-		return l[lWets], true
+		return l[limit.Wets], true
 	case heat > 0: // it does not even reach both members: more heat comes first
-		return math.Log(s.o[oNet]) - far, true
+		return math.Log(s.o[oNet]) - limit.Far, true
 	}
-	return min(l[lSolid], l[lBurn]), true
+	return min(l[limit.Solid], l[limit.Burn]), true
 }
 
 // Simple are the limits beside those of heat: filled, gap bridged, metal stays up, arc steady, a hand's speed. All are
 // zero for a timed arc; false where feed, volts or travel are outside their formulas' range.
-func (p *Probe) Simple() (l Limits, ok bool) {
+func (p *Probe) Simple() (l limit.All, ok bool) {
 	if p.b.chain.timed {
 		return l, true
 	}
@@ -93,7 +94,7 @@ func (p *Probe) Simple() (l Limits, ok bool) {
 	if err != nil {
 		return l, false
 	}
-	l[lBridges], l[lStays] = m.liquid.edges(&s)
+	l[limit.Bridges], l[limit.Stays] = m.liquid.edges(&s)
 	m.simple(&o, &s, &l)
 	return l, true
 }
@@ -156,14 +157,6 @@ func UsualVolts(job *Job) (volts, band float64) {
 func VoltEnds(job *Job) (low, high float64) {
 	usual, band := UsualVolts(job)
 	return usual - voltReach*band, usual + voltReach*band
-}
-
-// Between interpolates between two limits, at the share f of the way from a to b.
-func Between(a, b *Limits, f float64) (l Limits) {
-	for i := range l {
-		l[i] = a[i]*(1-f) + b[i]*f
-	}
-	return l
 }
 
 // MemberHeat is what a card's own setting does to a member: the peak of its skin, where its metal begins to melt, C,

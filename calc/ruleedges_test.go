@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
 
@@ -44,22 +45,6 @@ func TestOnlyLearnedVoltageHoldsTheWiresErrors(t *testing.T) {
 	}
 }
 
-// The two edges that are furthest from met are named, the worse one first, and not one edge twice.
-func TestWorstTwoEdges(t *testing.T) {
-	var v verdict
-	for i := range v.d {
-		v.d[i] = 50
-	}
-	v.d[lFloor], v.d[lSpray], v.d[lWets] = -20, -30, -10
-	if a, b := v.worst(); a != "“arc steady”" || b != "“wets”" {
-		t.Errorf("%s and %s", a, b)
-	}
-	v.d[lWets], v.d[lSolid] = -40, -35
-	if a, b := v.worst(); a != "“wets”" || b != "“base stays solid”" {
-		t.Errorf("%s and %s", a, b)
-	}
-}
-
 // On and off times are at most ten seconds: so long is taken, a hair more is not.
 func TestLongestOnOff(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(LongestOnOff),
@@ -84,7 +69,7 @@ func TestOnlyJustGoodIsSaid(t *testing.T) {
 		for i := range v.d {
 			v.d[i] = 60
 		}
-		v.d[lFloor], v.logs[lFloor] = margin, margin
+		v.d[limit.Floor], v.logs[limit.Floor] = margin, margin
 		w := warnings{card: &Card{}}
 		if w.justGood(&v); (len(w.list) == 1) != want {
 			t.Errorf("%g %% away: %+v", margin, w.list)

@@ -8,6 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"brazebooth/calc/limit"
 	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
@@ -52,10 +53,11 @@ const (
 
 // formsOf are the limits that the model itself leaves something out of, and the hand, with how much.
 var formsOf = map[input]struct {
-	of    limit
+	of    limit.Limit
 	doubt tables.Datum
-}{drawnWidth: {lWets, tables.WetsDoubt}, drawnSlow: {lSlow, tables.SlowDoubt}, drawnFast: {lFast, tables.FastDoubt},
-	drawnBand: {lZinc, tables.ZincDoubt}}
+}{drawnWidth: {limit.Wets, tables.WetsDoubt}, drawnSlow: {limit.Slow, tables.SlowDoubt},
+	drawnFast: {limit.Fast, tables.FastDoubt},
+	drawnBand: {limit.Zinc, tables.ZincDoubt}}
 
 // variedNames are for the inputs whose name in a list differs from that in a sentence.
 var variedNames = map[input]string{inThick1: "first member's thickness", inThick2: "second member's thickness",
@@ -114,7 +116,7 @@ func (b *board) feels(card *Card, k input, v float64) bool {
 // sample is one point: its deviates and limits; where the model does not reach it is not known, and counts as not good.
 type sample struct {
 	z      []float64
-	limits Limits
+	limits limit.All
 	known  bool
 }
 
@@ -142,13 +144,13 @@ func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sam
 	if err != nil {
 		return sample{z: z}
 	}
-	for _, at := range [...]limit{lBridges, lStays} {
-		if limits[at] < far {
+	for _, at := range [...]limit.Limit{limit.Bridges, limit.Stays} {
+		if limits[at] < limit.Far {
 			limits[at] += held * m.liquid.doubt(at)
 		}
 	}
 	for i, in := range inputs {
-		if form, ok := formsOf[in.input]; ok && limits[form.of] < far {
+		if form, ok := formsOf[in.input]; ok && limits[form.of] < limit.Far {
 			limits[form.of] += form.doubt.V * z[i]
 		}
 	}

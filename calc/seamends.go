@@ -4,17 +4,18 @@ import (
 	"math"
 
 	"brazebooth/calc/formula"
+	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
 
 // ends are a setting's limits where the seam starts and where it ends: a part that warms up is hotter there.
 type ends struct {
-	start, end Limits
+	start, end limit.All
 	rise       float64 // K; 0 for a part that does not warm
 }
 
 // worse takes each limit from where it is worse.
-func (e *ends) worse() Limits {
+func (e *ends) worse() limit.All {
 	l := e.start
 	if e.rise > 0 {
 		for i := range l {
@@ -26,16 +27,8 @@ func (e *ends) worse() Limits {
 
 // atEnd reports whether the limit that counts is the one at the seam's end.
 func (e *ends) atEnd() bool {
-	start, end := e.start.worst(), e.end.worst()
+	start, end := e.start.Worst(), e.end.Worst()
 	return e.rise > 0 && end < start
-}
-
-func (l *Limits) worst() float64 {
-	least := math.Inf(1)
-	for _, v := range l {
-		least = min(least, v)
-	}
-	return least
 }
 
 // ends judges a state that was found at the seam's start, at a factor on the heat, at its end too.
@@ -68,15 +61,15 @@ func (h *heatField) ends(m *margins, s *heatState, factor float64, zinc bool) (e
 
 // limits are those of a setting where the heat is a factor times the computed one, of a part that warms up the worse of
 // its seam's start and end.
-func (h *heatField) limits(m *margins, feed, travel, factor float64, zinc bool) (Limits, error) {
+func (h *heatField) limits(m *margins, feed, travel, factor float64, zinc bool) (limit.All, error) {
 	in, o, err := h.fed(feed, travel)
 	if err != nil {
-		return Limits{}, err
+		return limit.All{}, err
 	}
 	in.Heat *= factor
 	s, err := h.solve(&in, &o, zinc)
 	if err != nil {
-		return Limits{}, err
+		return limit.All{}, err
 	}
 	e, err := h.ends(m, &s, factor, zinc)
 	return e.worse(), err

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"brazebooth/calc/formula"
+	"brazebooth/calc/limit"
 	"brazebooth/calc/section"
 	"brazebooth/calc/suggest"
 	"brazebooth/internal/crew"
@@ -16,15 +17,15 @@ import (
 // verdict is what the cross-section says about a card's setting.
 type verdict struct {
 	state    heatState
-	ends     ends                // of the seam
-	logs     Limits              // the worse of both
-	courses  [limitCount]courses // how each changes along feed and along travel
-	d        Limits              // change of feed or travel that reaches each limit, %; below zero where it is not met
+	ends     ends                       // of the seam
+	logs     limit.All                  // the worse of both
+	courses  [limit.Count]limit.Courses // how each changes along feed and along travel
+	d        limit.All                  // feed's or travel's change that reaches each limit, %; negative where not met
 	zone     string
 	why      string // for not-modelled
 	margins  margins
 	variants variants
-	beside   [2][2]Limits // a probe below and above, along feed and along travel
+	beside   limit.Beside // a probe below and above, along feed and along travel
 	chance   Chance
 	modelled bool
 }
@@ -45,7 +46,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	feed, travel := s.value[oFeed], s.value[oTravel]
 	var err error
 	var wg crew.Crew // somebody waits for this one too
-	for axis, by := range [2][2]float64{{probe, 0}, {0, probe}} {
+	for axis, by := range [2][2]float64{{limit.Probe, 0}, {0, limit.Probe}} {
 		for side, sign := range [2]float64{-1, 1} {
 			wg.Go(func() {
 				v.beside[axis][side] = m.beside(&h, feed*math.Exp(sign*by[0]), travel*math.Exp(sign*by[1]))
@@ -53,7 +54,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 		}
 	}
 	v.variants.look(&h, feed, travel, s, &wg)
-	var warmer [3]Limits
+	var warmer [3]limit.All
 	w := weights(s, m)
 	for k, factor := range suggest.Factors(w.heat) {
 		if factor != 1 {
@@ -70,7 +71,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 		return v, nil
 	case err != nil:
 		return v, err
-	case !bothWays(&v.beside), v.variants.hot == nil && v.variants.cold == nil:
+	case !v.beside.BothWays(), v.variants.hot == nil && v.variants.cold == nil:
 		return verdict{zone: "not-modelled", why: "this heat is at the border of what the cross-section can follow"},
 			nil
 	}
@@ -78,44 +79,14 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.variants.at = variant{v.state, h.in.Thick}
 	v.logs = v.ends.worse()
 	v.zone = v.logs.Zone()
-	v.courses, v.d = v.logs.along(&v.beside)
+	v.courses, v.d = v.logs.Along(&v.beside)
 	warmer[1] = v.logs
 	v.chance = chanceOf(&warmer, &w, m, travel)
 	return v, nil
 }
 
-// Limits are the logarithms of all limits at a state, and behind them how warm the colder member gets.
-type Limits [limitCount + 1]float64
-
-func (l *Limits) known() bool { return !math.IsNaN(l[0]) }
-
-// bothWays reports whether limits are known on at least one side along feed and along travel.
-func bothWays(beside *[2][2]Limits) bool {
-	for axis := range beside {
-		if !beside[axis][0].known() && !beside[axis][1].known() {
-			return false
-		}
-	}
-	return true
-}
-
-// along returns each limit's courses, from the limits a probe to each side, and the change in per cent that reaches it.
-func (l *Limits) along(beside *[2][2]Limits) (c [limitCount]courses, d Limits) {
-	for i := range limitCount {
-		here := l[i]
-		for axis := range c[i] {
-			c[i][axis] = courseOf(here, beside[axis][0][i], beside[axis][1][i])
-		}
-		d[i] = c[i].reach(here)
-		if l.unjudged(i) != "" {
-			d[i] = math.Inf(1)
-		}
-	}
-	return c, d
-}
-
 // beside are the limits at another feed and travel; NaN where the model does not reach.
-func (m *margins) beside(h *heatField, feed, travel float64) (l Limits) {
+func (m *margins) beside(h *heatField, feed, travel float64) (l limit.All) {
 	l, err := h.limits(m, feed, travel, 1, m.zinc > 0)
 	if err != nil {
 		for i := range l {
@@ -126,10 +97,10 @@ func (m *margins) beside(h *heatField, feed, travel float64) (l Limits) {
 }
 
 // warmer are the limits where the heat is a factor times the computed one; hopeless where the model does not reach.
-func (m *margins) warmer(h *heatField, feed, travel, factor float64) Limits {
+func (m *margins) warmer(h *heatField, feed, travel, factor float64) limit.All {
 	l, err := h.limits(m, feed, travel, factor, m.zinc > 0)
 	if err != nil {
-		return hopeless
+		return limit.Hopeless
 	}
 	return l
 }

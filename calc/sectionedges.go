@@ -1,6 +1,10 @@
 package calc
 
-import "math"
+import (
+	"math"
+
+	"brazebooth/calc/limit"
+)
 
 // edges lists the borders of the operating window, each once, with the smaller of its two limits.
 func (v *verdict) edges() []Edge {
@@ -8,12 +12,12 @@ func (v *verdict) edges() []Edge {
 		return nil
 	}
 	m := &v.margins
-	list := make([]Edge, 0, limitCount)
-	for i := range limitCount {
-		if v.logs[i] >= far || v.logs.unjudged(i) != "" {
+	list := make([]Edge, 0, limit.Count)
+	for i := range limit.Count {
+		if v.logs[i] >= limit.Far || v.logs.Unjudged(i) != "" {
 			continue
 		}
-		e := Edge{Name: edgeNames[i], Margin: within999(math.Abs(v.d[i])), Met: v.logs[i] >= 0, Basis: m.basis(i, v)}
+		e := Edge{Name: i.Edge(), Margin: within999(math.Abs(v.d[i])), Met: v.logs[i] >= 0, Basis: m.basis(i, v)}
 		if n := len(list); n > 0 && list[n-1].Name == e.Name {
 			if last := &list[n-1]; last.Met && (!e.Met || e.Margin < last.Margin) {
 				*last = e
@@ -27,62 +31,67 @@ func (v *verdict) edges() []Edge {
 
 // unjudged lists the edges that this setting is not judged by.
 func (v *verdict) unjudged() (list []Unjudged) {
-	for i := range limitCount {
-		if why := v.logs.unjudged(i); v.modelled && v.logs[i] < far && why != "" {
-			list = append(list, Unjudged{edgeNames[i], why})
+	for i := range limit.Count {
+		if why := v.logs.Unjudged(i); v.modelled && v.logs[i] < limit.Far && why != "" {
+			list = append(list, Unjudged{i.Edge(), why})
 		}
 	}
 	return list
 }
 
-// unjudged says why a limit means nothing at a state, "" where it does: liquid bridges and holds between members that
-// are there and wetted.
-func (l *Limits) unjudged(at limit) string {
-	switch {
-	case at != lBridges && at != lStays:
-	case l[lBurn] < 0:
-		return "the base melts through here, and nothing is left that the metal could hold to; try a setting that " +
-			"does not burn through"
-	case l[warm] < 0:
-		return "a member stays too cold to be wetted here, so that no metal holds to it; try a setting that wets"
-	}
-	return ""
+// limitSource says what each limit is and where it comes from.
+var limitSource = [limit.Count]struct{ formula, source string }{
+	limit.Wets: {"larger toe angle at most {limit}",
+		"ISO 5817 no. 505 level C, written for fusion welds (memory high)"},
+	limit.Solid: {"peak of each member's skin at most {limit}",
+		"low end of the base metal's solidus: brazing, not fusion"},
+	limit.Burn:   {"core over the width of the arc at most {limit}", "liquidus of the base metal"},
+	limit.Filled: {"bead area at least {limit}", "gap, leg or throat of the joint"},
+	limit.Bridges: {"what the liquid bridges over the gap at least {limit}",
+		"span, land, hold and sag of an open root, or the height of the metal over a gap; own computation, untested"},
+	limit.Stays: {"what hangs over the metal that is there at least {limit}",
+		"balance of surface tension, weight and the arc's push; own computation, untested"},
+	limit.Floor: {"current at least {limit}", "steady short arc by wire size; common practice, no source"},
+	limit.Spray: {"current at most {limit}", "AWS Welding Handbook, 8th ed. vol. 2, spray transition (memory high)"},
+	limit.Zinc:  {"zinc boiled half-width at most {limit}", "given"},
+	limit.Slow:  {"travel at least {limit}", "what a hand holds; common practice, no source"},
+	limit.Fast:  {"travel at most {limit}", "what a hand holds; common practice, no source"},
 }
 
 // basis is the basis of one limit: what it compares with what.
-func (m *margins) basis(i limit, v *verdict) Basis {
+func (m *margins) basis(i limit.Limit, v *verdict) Basis {
 	value, unit := 0.0, ""
 	has := ""
 	o := &v.state.o
 	now := 0.0
 	switch i {
-	case lWets:
+	case limit.Wets:
 		value, unit, has, now = m.cold*180/math.Pi, "deg", "larger toe angle", v.state.toes.Larger()*180/math.Pi
 		if !v.state.bridged || now > 180 {
 			now = 180
 		}
-	case lSolid:
+	case limit.Solid:
 		value, unit, has, now = m.solid[m.hotter(v)], "C", "peak of the skin", v.state.skin[m.hotter(v)]
-	case lBurn:
+	case limit.Burn:
 		value, unit, has, now = m.melt[m.hotter(v)], "C", "peak of the core", v.state.core[m.hotter(v)]
-	case lFilled:
+	case limit.Filled:
 		value, unit, has, now = m.wanted.at(&v.state), "mm2", "bead area", o[oBead]
-	case lBridges:
+	case limit.Bridges:
 		value, has, now = 1, "what it bridges over the gap", math.Exp(v.logs[i])
-	case lStays:
+	case limit.Stays:
 		value, has, now = 1, "what hangs over the metal that is there", math.Exp(v.logs[i])
-	case lFloor:
+	case limit.Floor:
 		value, unit, has, now = m.floor, "A", "current", o[oAmps]
-	case lSpray:
+	case limit.Spray:
 		value, unit, has, now = m.spray, "A", "current", o[oAmps]
-	case lZinc:
+	case limit.Zinc:
 		value, unit, has, now = m.zinc, "mm", "zinc boiled half-width", v.state.boiled[m.whitest(&v.state)]
-	case lSlow:
+	case limit.Slow:
 		value, unit, has, now = m.slow, "mm/s", "travel", o[oTravel]
-	case lFast:
+	case limit.Fast:
 		value, unit, has, now = m.fast, "mm/s", "travel", o[oTravel]
 	}
-	return OwnBasis(edgeSource[i].formula, edgeSource[i].source, In("limit", "limit", value, unit),
+	return OwnBasis(limitSource[i].formula, limitSource[i].source, In("limit", "limit", value, unit),
 		Derived("", has, now, unit))
 }
 
@@ -98,22 +107,22 @@ func (m *margins) hotter(v *verdict) int {
 // interval ends where the nearest edge lies with every edge's own figure at the low and at the high end of its
 // interval: another edge may be the nearest there.
 func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
-	at, d := nearest(&v.d)
+	at, d := limit.Nearest(&v.d)
 	if math.IsInf(d, 0) {
 		return Figure{}, false
 	}
-	var low, high Limits
-	for i := range limitCount {
-		if low[i], high[i] = v.d[i], v.d[i]; v.logs.unjudged(i) != "" {
+	var low, high limit.All
+	for i := range limit.Count {
+		if low[i], high[i] = v.d[i], v.d[i]; v.logs.Unjudged(i) != "" {
 			continue
 		}
 		down, up := v.uncertainty(i, list, b, s)
-		low[i], high[i] = v.courses[i].reach(v.logs[i]+down), v.courses[i].reach(v.logs[i]+up)
+		low[i], high[i] = v.courses[i].Reach(v.logs[i]+down), v.courses[i].Reach(v.logs[i]+up)
 	}
-	_, least := nearest(&low)
-	_, most := nearest(&high)
+	_, least := limit.Nearest(&low)
+	_, most := limit.Nearest(&high)
 	return Figure{"margin", within999(d), within999(least), within999(most), "%",
-			OwnBasis("smallest change of feed or travel that reaches the nearest edge: "+edgeNames[at], SectionSource)},
+			OwnBasis("smallest change of feed or travel that reaches the nearest edge: "+at.Edge(), SectionSource)},
 		true
 }
 
@@ -124,7 +133,7 @@ func within999(percent float64) float64 { return max(-999, min(999, percent)) }
 const flattest = 0.02 * 180 / math.Pi
 
 // uncertainty is how far a limit's logarithm moves down and up with the interval of the figure that it compares.
-func (v *verdict) uncertainty(at limit, list []Figure, b *board, s *spread) (down, up float64) {
+func (v *verdict) uncertainty(at limit.Limit, list []Figure, b *board, s *spread) (down, up float64) {
 	ratio := func(v, low, high float64) (float64, float64) { // a limit from above: more of the figure is nearer
 		if !(low > 0) || !(v > 0) {
 			return 0, 0
@@ -133,28 +142,28 @@ func (v *verdict) uncertainty(at limit, list []Figure, b *board, s *spread) (dow
 	}
 	start := b.inputs[inRoom]
 	switch at {
-	case lWets:
+	case limit.Wets:
 		if f, ok := FigureNamed(list, "wetting_angle"); ok {
 			return ratio(max(f.Value, flattest), max(f.Low, flattest), max(f.High, flattest))
 		}
-	case lSolid, lBurn:
+	case limit.Solid, limit.Burn:
 		if f, ok := FigureNamed(list, "base_peak_temperature"); ok {
 			return ratio(f.Value-start, f.Low-start, f.High-start)
 		}
-	case lZinc:
+	case limit.Zinc:
 		if f, ok := FigureNamed(list, "zinc_boiled_halfwidth"+[2]string{"", "_2"}[v.margins.whitest(&v.state)]); ok {
 			return ratio(f.Value, f.Low, f.High)
 		}
-	case lFilled:
+	case limit.Filled:
 		d, u := ratio(s.value[oBead], s.low[oBead], s.high[oBead])
 		return -u, -d
-	case lBridges, lStays:
+	case limit.Bridges, limit.Stays:
 		half := 1.96 * v.margins.liquid.doubt(at)
 		return -half, half
-	case lFloor:
+	case limit.Floor:
 		d, u := ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
 		return -u, -d
-	case lSpray:
+	case limit.Spray:
 		return ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
 	}
 	return 0, 0 // a travel is what the welder makes of it

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"brazebooth/calc/hang"
+	"brazebooth/calc/limit"
 	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
@@ -58,7 +59,7 @@ func (l *sectionList) liquid() {
 			l.list = append(l.list, NewFigure(name, unit, e.V, e.Low, e.High, OwnBasis(formula, source)))
 		}
 	}
-	if l.v.logs.unjudged(lBridges) != "" { // and so is staying
+	if l.v.logs.Unjudged(limit.Bridges) != "" { // and so is staying
 		return
 	}
 	h := l.b.heatField(l.card)

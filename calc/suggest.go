@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"brazebooth/calc/formula"
+	"brazebooth/calc/limit"
 	"brazebooth/calc/suggest"
 	"brazebooth/internal/crew"
 )
@@ -90,19 +91,19 @@ func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Poi
 	errs := make([]error, len(at))
 	one := func(i int) {
 		in, _, err := h.fed(at[i].Feed, at[i].Travel)
-		l := hopeless
+		l := limit.Hopeless
 		if err == nil {
 			into[i].Heat = in.Heat
 			if known, no := h.limits(m, at[i].Feed, at[i].Travel, at[i].Factor, m.zinc > 0); no == nil {
 				l = known
 				if m.liquid.position {
-					l.unbroken()
+					l.Unbroken()
 				}
 			} else {
 				err = no
 			}
 		}
-		l.weigh(into[i].Margins)
+		l.Weigh(into[i].Margins)
 		errs[i] = err
 	}
 	var wg crew.Crew
@@ -118,17 +119,6 @@ func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Poi
 		return err
 	}
 	return usable(errs, into)
-}
-
-// unbroken leads what hangs on to where the metal wets next to nothing, for which it is not judged: there it counts as
-// missed, by no more than it is just before. An edge that ended there would let the curves through the answers jump
-// from job to job.
-func (l *Limits) unbroken() {
-	const missed, hardly = -1, 0.05 // logarithms: over four doubts; of wetting a quarter of one
-	if l[lStays] >= far && l[lWets] < hardly {
-		l[lStays] = missed
-	}
-	l[lStays] = max(missed, l[lStays])
 }
 
 // atOnce is how many settings are computed side by side.

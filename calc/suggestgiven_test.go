@@ -61,7 +61,7 @@ func zoneOfOpen(t *testing.T, c *Card, feedGiven bool) (low, high float64) {
 		if !feedGiven {
 			feed, travel = x, c.Used.Travel.V
 		}
-		if l := m.beside(&h, feed, travel); !(l.worst() >= 0) {
+		if l := m.beside(&h, feed, travel); !(l.Worst() >= 0) {
 			from = 0
 			continue
 		}

@@ -3,6 +3,8 @@ package calc
 import (
 	"testing"
 
+	"brazebooth/calc/limit"
+	"brazebooth/calc/limit/grid"
 	"brazebooth/calc/suggest"
 	"brazebooth/internal/deep"
 )
@@ -17,16 +19,17 @@ func bestChance(t *testing.T, j Job) (best float64) {
 	b := newBoard(&card)
 	h, m := b.heatField(&card), newMargins(b, &card)
 	low, high := b.steadyFeeds(&m)
-	feeds, travels := axis{low * 0.95, high * 1.05, 14}, axis{m.slow * 1.02, m.fast * 0.98, 8}
-	for i := range feeds.n {
-		for k := range travels.n {
+	feeds := grid.Axis{Low: low * 0.95, High: high * 1.05, N: 14}
+	travels := grid.Axis{Low: m.slow * 1.02, High: m.fast * 0.98, N: 8}
+	for i := range feeds.N {
+		for k := range travels.N {
 			inputs, s := b.inputs, new(spread)
-			inputs[inFeed], inputs[inTravel] = feeds.at(float64(i)), travels.at(float64(k))
+			inputs[inFeed], inputs[inTravel] = feeds.At(float64(i)), travels.At(float64(k))
 			if err := b.chain.propagate(&inputs, &b.intervals, s); err != nil {
 				continue
 			}
 			w := weights(s, &m)
-			var l [3]Limits
+			var l [3]limit.All
 			for n, factor := range suggest.Factors(w.heat) {
 				l[n] = m.warmer(&h, inputs[inFeed], inputs[inTravel], factor)
 			}

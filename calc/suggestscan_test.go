@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/limit"
+	"brazebooth/calc/limit/grid"
 	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
@@ -23,32 +25,32 @@ func room(t *testing.T, j Job) float64 {
 	b := newBoard(&used)
 	h, m := b.heatField(&used), newMargins(b, &used)
 	low, high := b.steadyFeeds(&m)
-	c := newLimitGrid(axis{low, high, 12}, axis{m.slow, m.fast, 8})
+	c := grid.New(grid.Axis{Low: low, High: high, N: 12}, grid.Axis{Low: m.slow, High: m.fast, N: 8})
 	if j.Feed.Set || j.Amps.Set {
 		feed, err := b.givenFeed()
 		if err != nil {
 			t.Fatal(err)
 		}
-		c = newLimitGrid(axis{feed, feed, 1}, axis{m.slow, m.fast, 16})
+		c = grid.New(grid.Axis{Low: feed, High: feed, N: 1}, grid.Axis{Low: m.slow, High: m.fast, N: 16})
 	}
 	if j.Travel.Set {
-		c = newLimitGrid(axis{low, high, 16}, axis{j.Travel.V, j.Travel.V, 1})
+		c = grid.New(grid.Axis{Low: low, High: high, N: 16}, grid.Axis{Low: j.Travel.V, High: j.Travel.V, N: 1})
 	}
-	for i := range c.feeds.n {
-		for k := range c.travels.n {
-			c.put(&h, &m, i, k)
+	for i := range c.Feeds.N {
+		for k := range c.Travels.N {
+			c.Put(i, k, m.beside(&h, c.Feeds.At(float64(i)), c.Travels.At(float64(k))))
 		}
 	}
 	const perCell = 4
 	at := j
 	at.Amps = Opt{}
-	for i := range (c.feeds.n-1)*perCell + 1 {
-		for k := range (c.travels.n-1)*perCell + 1 {
+	for i := range (c.Feeds.N-1)*perCell + 1 {
+		for k := range (c.Travels.N-1)*perCell + 1 {
 			x, y := float64(i)/perCell, float64(k)/perCell
-			l := c.between(x, y)
-			f, g := c.slopes(x, y, 0.3)
-			if _, worst := nearest(reaches(&l, &f, &g)); worst > best {
-				best, at.Feed, at.Travel = worst, Some(c.feeds.at(x)*0.06), Some(c.travels.at(y))
+			l := c.Between(x, y)
+			f, g := c.Slopes(x, y, 0.3)
+			if _, worst := limit.Nearest(limit.Reaches(&l, &f, &g)); worst > best {
+				best, at.Feed, at.Travel = worst, Some(c.Feeds.At(x)*0.06), Some(c.Travels.At(y))
 			}
 		}
 	}

@@ -6,11 +6,12 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/limit"
 	"brazebooth/internal/deep"
 )
 
 // liquidNames are the edges that mean nothing between members that are burnt or not wetted.
-var liquidNames = []string{edgeNames[lBridges], edgeNames[lStays]}
+var liquidNames = []string{limit.Bridges.Edge(), limit.Stays.Edge()}
 
 // From far too cold to far into burn-through an edge of the liquid is either judged or listed with why not, in every
 // place that names edges; the chance does not jump where the one becomes the other.

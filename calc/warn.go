@@ -1,10 +1,9 @@
 package calc
 
 import (
-	"math"
-
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 

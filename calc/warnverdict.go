@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
 
@@ -97,7 +98,7 @@ func (w *warnings) position(v *verdict) {
 		return
 	}
 	w.say(u.Position)
-	if v.modelled && v.logs[lStays] < 0 && v.logs.unjudged(lStays) == "" {
+	if v.modelled && v.logs[limit.Stays] < 0 && v.logs.Unjudged(limit.Stays) == "" {
 		pool := ""
 		if e, ok := v.margins.liquid.longestPool(&v.state); ok {
 			pool = fmt.Sprintf(" Its puddle is about %.0f mm long; up to about %.0f mm (%.0f to %.0f) "+
@@ -114,7 +115,7 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 	if v.met() || sug.feed == 0 || !v.modelled {
 		return
 	}
-	first, second := v.worst()
+	first, second := v.opposed()
 	why := first + " and " + second + " rule each other out"
 	if second == "" {
 		why = first + " is the furthest from being met there"
@@ -124,13 +125,25 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 		"thickness: the window (map) says which of them opens a good zone.", tables.HandRepeats.V, why)
 }
 
+// opposed quotes the edge that is furthest from being met and the one that rules it out, "" for none.
+func (v *verdict) opposed() (first, second string) {
+	first, second = v.logs.Opposed(&v.d, &v.courses)
+	quoted := func(name string) string {
+		if name == "" {
+			return ""
+		}
+		return "“" + name + "”"
+	}
+	return quoted(first), quoted(second)
+}
+
 // justGood warns of a setting that meets every edge and is less likely good than not, or meets it by less than a hand
 // repeats: it is good on paper only.
 func (w *warnings) justGood(v *verdict) {
 	if !v.met() {
 		return
 	}
-	at, d := nearest(&v.d)
+	at, d := limit.Nearest(&v.d)
 	switch {
 	case v.chance.shown() < tables.MarginalUnder.V:
 		w.tell("marginal", Caution, OwnCalc, "Marginal: every edge is met as computed, and with what is not known "+
@@ -138,7 +151,7 @@ func (w *warnings) justGood(v *verdict) {
 			"it surer.", v.chance.Good, v.chance.Words())
 	case d < tables.HandRepeats.V:
 		w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” is %.0f %% of feed or travel "+
-			"away, less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", edgeNames[at],
+			"away, less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", at.Edge(),
 			d,
 			tables.HandRepeats.V)
 	}
@@ -171,11 +184,11 @@ func (w *warnings) gap(v *verdict) {
 	case !v.modelled && u.Gap.V > tables.SteadyGap.V:
 		w.tell("gap-not-judged", Caution, untested, "An opening of %.1f mm under an arc without pauses is not judged "+
 			"here. Try %s.", u.Gap.V, OverOpening(w.card))
-	case !v.modelled, v.logs.unjudged(lBridges) != "":
-	case v.logs[lBridges] < 0 && fillet:
+	case !v.modelled, v.logs.Unjudged(limit.Bridges) != "":
+	case v.logs[limit.Bridges] < 0 && fillet:
 		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. Closer "+
 			"fit-up, more metal or a slower travel.", u.Gap.V)
-	case v.logs[lBridges] < 0:
+	case v.logs[limit.Bridges] < 0:
 		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: "+
 			"the metal falls through or leaves a hole. Try %s: the window and fit compute them beside each other.",
 			u.Gap.V,

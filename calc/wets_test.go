@@ -3,6 +3,8 @@ package calc
 import (
 	"math"
 	"testing"
+
+	"brazebooth/calc/limit"
 )
 
 // The cold margin falls without a jump while a member stops being wetted: colder and colder corners and laps.
@@ -24,7 +26,7 @@ func TestWetsHasNoCliff(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			next := m.logs(&s)[lWets]
+			next := m.logs(&s)[limit.Wets]
 			if d := math.Abs(next - last); d > 0.09 && next > -0.8 { // nobody lays a bead that cold
 				t.Errorf("%s at %.3f of the heat: %.3f after %.3f, wet %.2f", joint, share, next, last, s.wet)
 			}
@@ -51,7 +53,7 @@ func TestWeldBraze(t *testing.T) {
 			said = said || w.Code == "weld-braze"
 		}
 		for _, e := range c.Edges {
-			edge = edge || e.Name == edgeNames[lSolid]
+			edge = edge || e.Name == limit.Solid.Edge()
 		}
 		if said != x.melts || edge == x.melts {
 			t.Errorf("%s %s: said %v, edge %v", x.metal, x.joint, said, edge)

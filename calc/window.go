@@ -4,6 +4,8 @@ import (
 	"context"
 	"math"
 
+	"brazebooth/calc/limit"
+	"brazebooth/calc/limit/grid"
 	"brazebooth/internal/keep"
 	"brazebooth/internal/mistake"
 )
@@ -138,23 +140,23 @@ func (w *survey) weigh(open Job) (err error) {
 }
 
 // describe turns the limits of every point into zone, margin and nearest edge.
-func (w *Window) describe(c *limitGrid) {
-	feeds, travels := c.feeds, c.travels
-	w.Feeds, w.Travels = feeds.points(0.06), travels.points(1)
+func (w *Window) describe(c *grid.Limits) {
+	feeds, travels := c.Feeds, c.Travels
+	w.Feeds, w.Travels = feeds.Points(0.06), travels.Points(1)
 	for i := range w.Feeds {
 		for j := range w.Travels {
-			k := i*travels.n + j
-			l := &c.logs[k]
-			if *l == hopeless {
+			k := i*travels.N + j
+			l := &c.Points[k]
+			if *l == limit.Hopeless {
 				w.Zones, w.Margins, w.Nearest = append(w.Zones, "not-modelled"), append(w.Margins, 0),
 					append(w.Nearest, "")
 				continue
 			}
-			f, g := c.slopes(float64(i), float64(j), 1)
-			edge, worst := nearest(reaches(l, &f, &g))
+			f, g := c.Slopes(float64(i), float64(j), 1)
+			edge, worst := limit.Nearest(limit.Reaches(l, &f, &g))
 			w.Zones = append(w.Zones, l.Zone())
-			w.Margins = append(w.Margins, math.Copysign(percent(worst), worst))
-			w.Nearest = append(w.Nearest, edgeNames[edge])
+			w.Margins = append(w.Margins, math.Copysign(limit.Percent(worst), worst))
+			w.Nearest = append(w.Nearest, edge.Edge())
 		}
 	}
 }

@@ -3,10 +3,10 @@ package calc
 import (
 	"fmt"
 	"runtime"
-	"slices"
 	"sync"
 	"sync/atomic"
 
+	"brazebooth/calc/limit/grid"
 	"brazebooth/internal/crew"
 )
 
@@ -30,27 +30,26 @@ func (w *Window) CoarserWords() string {
 // the last round it is known what is left to compute; where that is too much the window keeps every second point only.
 func (w *survey) draw(b *board, card *Card, size WindowSize, progress func(float64)) error {
 	h, lm := b.heatField(card), newMargins(b, card)
-	d := drawing{e: w.effort, field: &h, margins: &lm}
 	budget := w.room(card)
 	for size.large() && w.effort.each()*int64(size.Feeds*size.Travels/4) > budget {
 		size, w.Coarser = size.half(), true
 	}
-	d.layOut(b, size)
+	d := b.draws(w.effort, &h, &lm, size)
 	before, done := w.effort.work.Load(), 0
-	for ; d.step > 1; d.wantBetween() {
-		done += d.wantedCount()
-		if err := d.sweep(share(progress, 0.4/float64(d.step), 0.8/float64(d.step))); err != nil {
+	for ; d.Step > 1; d.Halve() {
+		done += d.Wanted()
+		if err := d.sweep(share(progress, 0.4/float64(d.Step), 0.8/float64(d.Step))); err != nil {
 			return err
 		}
 	}
 	spent := w.effort.work.Load() - before
-	if size.large() && spent+spent/int64(done)*int64(d.wantedCount()) > budget {
+	if size.large() && spent+spent/int64(done)*int64(d.Wanted()) > budget {
 		w.Coarser = true
-		d.grid.everySecond()
+		d.EverySecond()
 	} else if err := d.sweep(share(progress, 0.4, 1)); err != nil {
 		return err
 	}
-	w.describe(&d.grid)
+	w.describe(&d.Limits)
 	return nil
 }
 
@@ -72,59 +71,18 @@ func (s WindowSize) half() WindowSize { return WindowSize{(s.Feeds + 1) / 2, (s.
 
 // drawing is the grid of a job being computed.
 type drawing struct {
+	grid.Drawing
 	e       *effort
 	field   *heatField
 	margins *margins
-	grid    limitGrid
-	step    int    // between the points of this round along each axis
-	known   []bool // computed or interpolated before this round
-	wanted  []bool // the points that the next sweep computes
 }
 
-// layOut makes the grid, empty, and wants the points of the first round.
-func (d *drawing) layOut(b *board, size WindowSize) {
-	m := d.margins
+// draws is a drawing of a job at so many points, all of them still to be computed: a little more than the feeds and
+// travels that arc and hand hold.
+func (b *board) draws(e *effort, h *heatField, m *margins, size WindowSize) drawing {
 	low, high := b.steadyFeeds(m)
-	d.grid = newLimitGrid(axis{low * 0.8, high * 1.15, size.Feeds}, axis{m.slow * 0.75, m.fast * 1.25, size.Travels})
-	if d.step = 2; d.grid.fine() {
-		d.step = 4
-	}
-	d.known, d.wanted = make([]bool, len(d.grid.logs)), make([]bool, len(d.grid.logs))
-	for k := range d.wanted {
-		d.wanted[k] = d.grid.on(k, d.step)
-	}
-}
-
-// on reports whether a point lies on every so many-th of both axes, or on their last.
-func (c *limitGrid) on(k, step int) bool {
-	i, j := k/c.travels.n, k%c.travels.n
-	return (i%step == 0 || i == c.feeds.n-1) && (j%step == 0 || j == c.travels.n-1)
-}
-
-// wantBetween goes on to points half as far apart: it interpolates what is smooth between the known ones and wants the
-// others.
-func (d *drawing) wantBetween() {
-	c, wide := &d.grid, d.step
-	d.step /= 2
-	for k, computed := range d.wanted {
-		d.known[k] = d.known[k] || computed
-	}
-	first := slices.Clone(d.known)
-	for k := range first {
-		d.wanted[k] = !first[k] && c.on(k, d.step)
-		if d.wanted[k] && c.fill(first, k/c.travels.n, k%c.travels.n, wide) {
-			d.known[k], d.wanted[k] = true, false
-		}
-	}
-}
-
-func (d *drawing) wantedCount() (n int) {
-	for _, want := range d.wanted {
-		if want {
-			n++
-		}
-	}
-	return n
+	return drawing{grid.Draw(grid.Axis{Low: low * 0.8, High: high * 1.15, N: size.Feeds},
+		grid.Axis{Low: m.slow * 0.75, High: m.fast * 1.25, N: size.Travels}), e, h, m}
 }
 
 // sweep computes the points that are wanted, rows of one feed in parallel on all processors.
@@ -132,7 +90,7 @@ func (d *drawing) sweep(progress func(float64)) error {
 	var wg crew.Crew
 	var next atomic.Int64
 	var mu sync.Mutex
-	done, rows, ctx := 0, d.grid.feeds.n, d.e.ctx
+	done, rows, ctx := 0, d.Feeds.N, d.e.ctx
 	take := func() int { return int(next.Add(1)) - 1 }
 	for range cap(limiter) {
 		wg.Go(func() {
@@ -152,14 +110,13 @@ func (d *drawing) sweep(progress func(float64)) error {
 
 // row computes the wanted points of one feed.
 func (d *drawing) row(i int) {
-	c := &d.grid
-	for j := range c.travels.n {
+	for j := range d.Travels.N {
 		if d.e.over() != nil {
 			return
 		}
-		if d.wanted[i*c.travels.n+j] {
+		if d.Wants(i, j) {
 			runtime.Gosched() // let a key that somebody pressed go first
-			c.put(d.field, d.margins, i, j)
+			d.Put(i, j, d.margins.beside(d.field, d.Feeds.At(float64(i)), d.Travels.At(float64(j))))
 		}
 	}
 }
@@ -170,20 +127,4 @@ func share(progress func(float64), from, to float64) func(float64) {
 		return nil
 	}
 	return func(done float64) { progress(from + (to-from)*done) }
-}
-
-// everySecond leaves every second point of the grid both ways.
-func (c *limitGrid) everySecond() {
-	old := *c
-	*c = newLimitGrid(old.feeds.everySecond(), old.travels.everySecond())
-	for i := range c.feeds.n {
-		for j := range c.travels.n {
-			c.logs[i*c.travels.n+j] = old.logs[2*i*old.travels.n+2*j]
-		}
-	}
-}
-
-func (a axis) everySecond() axis {
-	n := (a.n + 1) / 2
-	return axis{a.low, a.at(float64(2 * (n - 1))), n}
 }
