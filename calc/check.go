@@ -91,7 +91,7 @@ func Span(name string) (low, high float64, unit string, ok bool) {
 
 // checkNumbers refuses a number with which no card can be computed.
 func checkNumbers(j *Job) error {
-	if err := j.Rhythm.check(); err != nil {
+	if err := j.Rhythm.Check(); err != nil {
 		return err
 	}
 	for _, s := range spans(j) {

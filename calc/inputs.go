@@ -122,10 +122,10 @@ func (b *board) setArc(card *Card) {
 		b.within(inEta, u.Eta.V, 2*u.EtaSigma.Or(tables.EtaSigma.V))
 	}
 	b.fromTable(inSpread, tables.ArcWidth)
-	if r := &u.Rhythm; r.set() {
-		b.within(inSpread, r.Spread, 2*r.Spread*math.Sqrt(r.cov(1, 1)))
+	if r := &u.Rhythm; r.Set() {
+		b.within(inSpread, r.Spread, 2*r.Spread*math.Sqrt(r.CovOf(1, 1)))
 		eta := b.inputs[inEta] * r.Power
-		b.within(inEta, eta, 2*eta*math.Sqrt(r.cov(2, 2)))
+		b.within(inEta, eta, 2*eta*math.Sqrt(r.CovOf(2, 2)))
 	}
 	b.fromTable(inReinforce, tables.Reinforcement)
 	b.fromTable(inZoneForm, tables.ZincBandForm)

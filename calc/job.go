@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"brazebooth/calc/formula"
+	"brazebooth/calc/learned"
 )
 
 // Opt is a number that may be left out of a Job.
@@ -107,15 +108,15 @@ type Job struct {
 	LearnedFor string `json:"learned_for,omitzero"`
 
 	// What the dials of the booth's power source give, by its readings.
-	FeedDial  Dial `json:"feed_dial,omitzero"`  // m/min
-	VoltsDial Dial `json:"volts_dial,omitzero"` // V
+	FeedDial  learned.Dial `json:"feed_dial,omitzero"`  // m/min
+	VoltsDial learned.Dial `json:"volts_dial,omitzero"` // V
 	// What the shop's own pulled pieces of this joint taught (all or none).
 	Pulled      Opt    `json:"pulled,omitzero"`       // how many
 	PulledMean  Opt    `json:"pulled_mean,omitzero"`  // mean of ln(load over length), N/mm
 	PulledSigma Opt    `json:"pulled_sigma,omitzero"` // its standard deviation
 	PulledFor   string `json:"pulled_for,omitzero"`   // the pieces' joint, by PulledKey; of others they teach nothing
 	// Rhythm is what trials of a timed arc taught; it is left out where the job has another filler or wire.
-	Rhythm Rhythm `json:"rhythm,omitzero"`
+	Rhythm learned.Rhythm `json:"rhythm,omitzero"`
 
 	ZincLimit   Opt    `json:"zinc_limit,omitzero"`   // widest zinc-boiled half-width accepted, mm
 	ServiceTemp Opt    `json:"service_temp,omitzero"` // C

@@ -22,7 +22,7 @@ func judged(job Job) bool {
 // timedReaches reports whether a timed arc is judged over a card's joint and opening.
 func timedReaches(card *Card) bool {
 	spread := tables.ArcWidth.V
-	if r := &card.Used.Rhythm; r.set() {
+	if r := &card.Used.Rhythm; r.Set() {
 		spread = r.Spread
 	}
 	return OutsideTimed(card) == "" && card.Used.Gap.V <= 2*spread

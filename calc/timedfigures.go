@@ -102,8 +102,8 @@ func (g *timedRun) ends(add addFigure) {
 	t, b := &g.times, &g.times.OnOff
 	weak, strong := g.board.readPower(&g.card)
 	banded := func(name, formula string, v float64, end int, form, steep tables.Datum) {
-		if r := &g.card.Used.Rhythm; r.set() {
-			two := 2 * r.doubt(end)
+		if r := &g.card.Used.Rhythm; r.Set() {
+			two := 2 * r.Doubt(end)
 			add(name, "s", formula, v, v*math.Exp(-two), v*math.Exp(two), Derived("", "trials that narrowed it",
 				float64(r.Trials), ""))
 			return
@@ -166,7 +166,7 @@ func (g *timedRun) inputs() []Input {
 
 // assumed is an input that is assumed until trials taught it.
 func (g *timedRun) assumed(name string, v float64, unit string) Input {
-	if g.card.Used.Rhythm.set() {
+	if g.card.Used.Rhythm.Set() {
 		return Derived("", name+", by trials", v, unit)
 	}
 	return Assumed("", name, v, unit)

@@ -26,7 +26,9 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 		FixedOn: card.Job.ArcOn.V, FixedOff: card.Job.ArcOff.V, FixedStep: card.Job.SpotStep.V,
 	}
 	r.LongestOn, r.Longest = max(r.LongestOn, 1.01*r.FixedOn), max(r.Longest, 1.01*r.FixedOff)
-	card.Used.Rhythm.taught(&r)
+	if taught := &card.Used.Rhythm; taught.Set() {
+		r.Stir = taught.Stir
+	}
 	r.Surface = !throughJoint(card.Used.Joint)
 	r.Section = k[inGap] * MinCore(card.Setup.Joined()) * (1 + k[inReinforce])
 	b.fan(card, &r.Input)

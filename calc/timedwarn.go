@@ -69,7 +69,7 @@ func (g *timedRun) sentence() string {
 	if list := g.strained(); len(list) > 0 {
 		return list[0].Text
 	}
-	if r := &g.card.Used.Rhythm; r.set() {
+	if r := &g.card.Used.Rhythm; r.Set() {
 		return "By this computation and " + quantity.Count(r.Trials, "trial") + " of this booth one timer setting " +
 			"keeps the rhythm. Try it on scrap with the same gap."
 	}
@@ -81,7 +81,7 @@ func (g *timedRun) sentence() string {
 func (g *timedRun) warn(card *Card, s *Timed) {
 	var list []Warning
 	switch r := &g.card.Used.Rhythm; {
-	case g.times.OnOff.On > 0 && r.set():
+	case g.times.OnOff.On > 0 && r.Set():
 		list = append(list, Warning{"timed-learned", Info, fmt.Sprintf("On and off times are narrowed by %s of this "+
 			"booth with this wire: stirring %.1f, arc's spread %.2f mm, power %.2f of what is computed.",
 			quantity.Count(r.Trials, "trial"), r.Stir, r.Spread, r.Power), timedSource})

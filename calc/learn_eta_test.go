@@ -4,17 +4,10 @@ import (
 	"math"
 	"testing"
 
+	"brazebooth/calc/learned"
 	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
-
-// Without a verdict the posterior is the prior: 0.84 ± 0.025.
-func TestEtaPrior(t *testing.T) {
-	e := LearnEta(nil)
-	if math.Abs(e.Mean-0.84) > 1e-9 || math.Abs(e.Sigma-0.025) > 2e-4 { // cut off at four deviations
-		t.Errorf("%+v", e)
-	}
-}
 
 // Cold beads lower the efficiency and hot ones raise it, where the window would not have them. Good beads in the
 // middle teach next to nothing; many of them narrow it, but never below what the section's own uncertainty leaves.
@@ -24,7 +17,7 @@ func TestEtaFollowsVerdicts(t *testing.T) {
 	}
 	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "lap"})
 	job := c.Used
-	repeat := func(heat string, n int) Efficiency {
+	repeat := func(heat string, n int) learned.Efficiency {
 		list := make([]Verdict, n)
 		for i := range list {
 			list[i] = Verdict{job, heat}
@@ -78,22 +71,12 @@ func TestEtaCovers(t *testing.T) {
 	}
 }
 
-// A look of faults that have nothing to do with heat is no verdict.
-func TestVerdictOf(t *testing.T) {
-	for _, x := range [][3]string{{"", "good", "good"}, {"rolled-edge", "bad", "cold"}, {"burn-through", "bad",
-		"hot"}, {"pores", "bad", ""}, {"", "bad", ""}, {"crack,crater", "acceptable", ""}} {
-		if got := VerdictOf(x[0], x[1]); got != x[2] {
-			t.Errorf("%v: %q", x, got)
-		}
-	}
-}
-
 // The card uses a learned efficiency.
 func TestLearnedEtaOnTheCard(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 18, Feed: Some(5.5), Travel: Some(9)}
 	a, _ := card(t, job).Figure("net_heat")
-	e := Efficiency{Mean: 0.80, Sigma: 0.02, Used: 3}
-	e.Put(&job)
+	e := learned.Efficiency{Mean: 0.80, Sigma: 0.02, Used: 3}
+	job.TakeEfficiency(&e)
 	b, _ := card(t, job).Figure("net_heat")
 	if math.Abs(b.Value/a.Value-0.80/0.84) > 1e-9 {
 		t.Errorf("net heat %g, was %g", b.Value, a.Value)

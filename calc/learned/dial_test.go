@@ -1,4 +1,4 @@
-package calc
+package learned
 
 import (
 	"math"
@@ -48,7 +48,7 @@ func TestDialBandsCover(t *testing.T) {
 			for i := range c.n {
 				list = append(list, b.read(1+8*float64(i)/float64(c.n-1)))
 			}
-			d, _, err := LearnDial(list)
+			d, _, err := FitDial(list)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -87,7 +87,7 @@ func TestDialBandsCover(t *testing.T) {
 // By hand: (2, 3.0), (4, 5.1), (6, 7.2), (8, 8.9) has the mean (5, 6.05), Sxx 20, Sxy 19.8, slope 0.99; the residuals
 // −0.08, 0.04, 0.16, −0.12 − their squares add up to 0.048.
 func TestDialByHand(t *testing.T) {
-	d, _, err := LearnDial([]DialReading{{At: 2, Gives: 3}, {At: 4, Gives: 5.1}, {At: 6, Gives: 7.2}, {At: 8,
+	d, _, err := FitDial([]DialReading{{At: 2, Gives: 3}, {At: 4, Gives: 5.1}, {At: 6, Gives: 7.2}, {At: 8,
 		Gives: 8.9}})
 	if err != nil {
 		t.Fatal(err)
@@ -118,7 +118,7 @@ func TestDialThereAndBack(t *testing.T) {
 				list[i].At = 20 - list[i].At
 			}
 		}
-		d, _, err := LearnDial(list)
+		d, _, err := FitDial(list)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -155,84 +155,26 @@ func TestDialOddAndFew(t *testing.T) {
 	for i := range 7 {
 		list = append(list, b.read(1+float64(i)))
 	}
-	straight, flagged, err := LearnDial(list)
+	straight, flagged, err := FitDial(list)
 	if err != nil || len(flagged) > 0 {
 		t.Fatal(flagged, err)
 	}
 	odd := append(slices.Clone(list), DialReading{At: 4.2, Gives: 9})
-	if d, flagged, err := LearnDial(odd); err != nil || !slices.Equal(flagged, []int{7}) || d != straight {
+	if d, flagged, err := FitDial(odd); err != nil || !slices.Equal(flagged, []int{7}) || d != straight {
 		t.Errorf("%+v, %v, %v", d, flagged, err)
 	}
 	odd[7].Confirmed = true
-	if d, flagged, err := LearnDial(odd); err != nil || len(flagged) > 0 || d.N != 8 {
+	if d, flagged, err := FitDial(odd); err != nil || len(flagged) > 0 || d.N != 8 {
 		t.Errorf("%+v, %v, %v", d, flagged, err)
 	}
 	for want, few := range map[string][]DialReading{
 		"3 more positions": nil, "2 more positions": {{At: 1, Gives: 2}, {At: 1, Gives: 2.1}, {At: 1, Gives: 2.1}},
 		"one more position": {{At: 1, Gives: 2}, {At: 3, Gives: 4}, {At: 3, Gives: 4.1}},
 	} {
-		_, _, err := LearnDial(few)
+		_, _, err := FitDial(few)
 		if m := mistake.Of(err); m == nil || !strings.Contains(m.Hint, want) {
 			t.Errorf("%v gives %v", few, err)
 		}
-	}
-}
-
-// Over every feed: inside what was read the card says where the dial stands, rising with the feed, its band about it;
-// outside it says why not. The card's other figures stay what they are.
-func TestDialsOnTheCard(t *testing.T) {
-	var list, volts []DialReading
-	b := booth{zero: 1, slope: 1, sigma: 0.05, r: rand.New(rand.NewPCG(23, 1))}
-	for i := range 6 {
-		list = append(list, b.read(2+float64(i)))
-		volts = append(volts, DialReading{At: float64(i), Gives: 12 + 1.5*float64(i)})
-	}
-	feed, _, err := LearnDial(list)
-	if err != nil {
-		t.Fatal(err)
-	}
-	trim, _, err := LearnDial(volts)
-	if err != nil {
-		t.Fatal(err)
-	}
-	last := 0.0
-	every := 0.25
-	if !deep.Run() {
-		every = 0.5 + deep.Rand(t).Float64()
-	}
-	for f := 2.0; f < 10; f += every {
-		j := Job{Metal: "mild-steel", Gauge: 18, Feed: Some(f), Volts: Some(15), Travel: Some(8)}
-		plain := card(t, j)
-		j.FeedDial, j.VoltsDial = feed, trim
-		with := card(t, j)
-		g, ok := with.Figure("feed_dial")
-		inside := f >= feed.Y+feed.Slope*(feed.Least-feed.X) && f <= feed.Y+feed.Slope*(feed.Most-feed.X)
-		if ok != inside || ok == with.Warned("dial") {
-			t.Errorf("%g m/min: shown %v, inside %v, said %v", f, ok, inside, with.Warned("dial"))
-		}
-		if ok && !(g.Value > last && g.Low < g.Value && g.Value < g.High) {
-			t.Errorf("%g m/min: dial %g, %g to %g after %g", f, g.Value, g.Low, g.High, last)
-		}
-		if ok {
-			last = g.Value
-		}
-		if v, ok := with.Figure("volts_dial"); !ok || math.Abs(v.Value-2) > 1e-9 {
-			t.Errorf("15 V stands at %g", v.Value)
-		}
-		for _, p := range plain.Figures {
-			if w, _ := with.Figure(p.Name); w.Value != p.Value || w.Low != p.Low || w.High != p.High {
-				t.Errorf("%s is %g beside dials and was %g", p.Name, w.Value, p.Value)
-			}
-		}
-		j.Mode = "pulsed"
-		if c := card(t, j); c.Used.VoltsDial.Known() || !c.Used.FeedDial.Known() {
-			t.Error("volts of a dip arc stand for a pulsed one")
-		}
-	}
-	j := Job{FeedDial: feed}
-	j.FeedDial.Sigma = -1
-	if _, err := Solve(j); mistake.Of(err) == nil {
-		t.Error("a line with a deviation below nothing is taken")
 	}
 }
 
@@ -253,7 +195,7 @@ func TestBentDialsAreCovered(t *testing.T) {
 			for i := range 6 {
 				list = append(list, read(1+8*float64(i)/5))
 			}
-			d, _, err := LearnDial(list)
+			d, _, err := FitDial(list)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -1,4 +1,4 @@
-package calc
+package learned
 
 import (
 	"math"
@@ -9,22 +9,22 @@ import (
 )
 
 // Rhythm is what trials of a timed arc taught of a booth with a filler and a wire: a normal distribution of the
-// logarithms of stirring, spread and power. They move the same ends, so that trials narrow what they do together and
-// each alone hardly: the covariances say so.
+// logarithms of stirring, spread and power. The three move the same ends of on and off, so that trials narrow what they
+// do together, and each alone hardly: the covariances say so.
 type Rhythm struct {
 	Stir   float64    `json:"stir"`   // how much more heat liquid filler carries
 	Spread float64    `json:"spread"` // of arc and filler, sigma, mm
 	Power  float64    `json:"power"`  // into the work, over what the job's current, volts and efficiency give
 	Cov    [6]float64 `json:"cov"`    // of the logarithms: lower triangle, row by row
 	Trials int        `json:"trials"`
-	For    string     `json:"for"` // filler and wire, by LearnedKey
+	For    string     `json:"for"` // filler and wire
 }
 
-// set reports whether anything was learned.
-func (r *Rhythm) set() bool { return r.Trials > 0 }
+// Set reports whether anything was learned.
+func (r *Rhythm) Set() bool { return r.Trials > 0 }
 
-// cov is the covariance of two of the three logarithms.
-func (r *Rhythm) cov(i, k int) float64 {
+// CovOf is the covariance of two of the three logarithms.
+func (r *Rhythm) CovOf(i, k int) float64 {
 	if i < k {
 		i, k = k, i
 	}
@@ -34,33 +34,32 @@ func (r *Rhythm) cov(i, k int) float64 {
 // Ends95 are the 95 % intervals of stirring, spread (mm) and power, each alone.
 func (r *Rhythm) Ends95() (low, high [3]float64) {
 	for i, v := range [...]float64{r.Stir, r.Spread, r.Power} {
-		two := 2 * math.Sqrt(r.cov(i, i))
+		two := 2 * math.Sqrt(r.CovOf(i, i))
 		low[i], high[i] = v*math.Exp(-two), v*math.Exp(two)
 	}
 	return low, high
 }
 
-// slopes are how steeply the logarithm of each end moves with those of stirring, spread and power: shortest and longest
-// on, shortest and longest off.
+// slopes are how steeply the logarithm of an end, in the order of Ends, moves with those of stirring, spread and power.
 func slopes(end int) [3]float64 {
 	return [3]float64{tables.SlopesOfStirring[end].V, tables.SlopesOfSpread[end].V, tables.SlopesOfPower[end].V}
 }
 
-// doubt is one standard deviation of the logarithm of an end: what the trials left open, and what the three do not
-// explain.
-func (r *Rhythm) doubt(end int) float64 {
+// Doubt is one standard deviation of the logarithm of an end, in the order of Ends: what the trials left open, and what
+// the three do not explain.
+func (r *Rhythm) Doubt(end int) float64 {
 	s := slopes(end)
 	sum := tables.RhythmDoubt.V * tables.RhythmDoubt.V
 	for i := range s {
 		for k := range s {
-			sum += s[i] * s[k] * r.cov(i, k)
+			sum += s[i] * s[k] * r.CovOf(i, k)
 		}
 	}
 	return math.Sqrt(sum)
 }
 
-// check refuses what no trials can have taught.
-func (r *Rhythm) check() error {
+// Check refuses what no trials can have taught.
+func (r *Rhythm) Check() error {
 	if *r == (Rhythm{}) {
 		return nil
 	}
@@ -77,12 +76,11 @@ func (r *Rhythm) check() error {
 	} {
 		if !(c.v >= c.low && c.v <= c.high) {
 			return mistake.In("rhythm", "its "+c.name+" of "+strconv.FormatFloat(c.v, 'g', 4, 64)+" was taught by no "+
-				"trial",
-				"leave rhythm out; trials in the book teach it")
+				"trial", "leave rhythm out; trials in the book teach it")
 		}
 	}
 	for end := range 4 {
-		if d := r.doubt(end); math.IsNaN(d) || d > 5 {
+		if d := r.Doubt(end); math.IsNaN(d) || d > 5 {
 			return mistake.In("rhythm", "its covariances are none", "leave rhythm out; trials in the book teach it")
 		}
 	}
