@@ -131,7 +131,7 @@ func writeNumbers(t *testing.T, put putter, job calc.Job) {
 	writeFigures(put, "card", c.Figures)
 	writeWarnings(put, "card", c.Warnings)
 	put("card notes", "", fmt.Sprintf("%+v", c.Notes))
-	for i, a := range calc.CheckFirst(&c) {
+	for i, a := range advice.CheckFirst(&c) {
 		put("card assumed "+a.Field, "", fmt.Sprintf("%s; no. %d, moves %s", a.Text(), i+1, digits4(a.Moves)))
 	}
 	pages, err := advice.Pages(t.Context(), &c, allPages())

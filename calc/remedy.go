@@ -2,6 +2,7 @@ package calc
 
 import (
 	"fmt"
+	"slices"
 
 	"brazebooth/internal/crew"
 	"brazebooth/tables"
@@ -143,6 +144,13 @@ func candidates(job *Job, card *Card) []candidate {
 		}})
 	}
 	return list
+}
+
+// OtherWires are the usual sizes for sheet beside a wire of so many millimetres.
+func OtherWires(wire float64) []tables.Wire {
+	return slices.DeleteFunc(slices.Clone(tables.Wires), func(w tables.Wire) bool {
+		return w.Diameter.V == wire || !slices.Contains([]string{".030", ".035", ".045"}, w.ID)
+	})
 }
 
 // heavyTries are warmer parts, unless zinc is on them, and for plate a thicker wire.

@@ -1,4 +1,4 @@
-package calc
+package advice
 
 import (
 	"cmp"
@@ -6,10 +6,11 @@ import (
 	"math"
 	"slices"
 
+	"brazebooth/calc"
 	"brazebooth/tables"
 )
 
-// Check is something that was assumed, with what would change if it were otherwise.
+// Check is an assumption of a card, and the figure that another value would move most.
 type Check struct {
 	Field  string  `json:"field"`
 	Value  string  `json:"value"`
@@ -20,11 +21,11 @@ type Check struct {
 }
 
 // CheckFirst lists what a card assumes, strongest first: each assumption is changed in turn, with feed and travel
-// kept, and the figure that moves most is named. What changes nothing here comes last.
-func CheckFirst(card *Card) []Check {
+// kept, and the figure that moves most is named. Assumptions that move no figure come last.
+func CheckFirst(card *calc.Card) []Check {
 	base := card.Used
 	if f, ok := card.Figure("wire_feed"); ok {
-		base.Feed, base.Amps = Some(f.Value), Opt{}
+		base.Feed, base.Amps = calc.Some(f.Value), calc.Opt{}
 	}
 	list := make([]Check, 0, len(card.Assumed))
 	for _, a := range card.Assumed {
@@ -32,7 +33,7 @@ func CheckFirst(card *Card) []Check {
 		for _, o := range otherwise(a.Field, card) {
 			j := base
 			o.alter(&j)
-			if with, err := Solve(j); err == nil {
+			if with, err := calc.Solve(j); err == nil {
 				c.compare(card, &with, o.change)
 			}
 		}
@@ -60,16 +61,16 @@ func (c *Check) Text() string {
 	}
 	const doubles = 100 // %
 	if c.Moves > doubles {
-		return fmt.Sprintf("%s; %s would make %s more than twice as large", c.Why, c.Other, FigureLabel(c.Figure))
+		return fmt.Sprintf("%s; %s would make %s more than twice as large", c.Why, c.Other, calc.FigureLabel(c.Figure))
 	}
-	return fmt.Sprintf("%s; %s would move %s by %.0f %%", c.Why, c.Other, FigureLabel(c.Figure), c.Moves)
+	return fmt.Sprintf("%s; %s would move %s by %.0f %%", c.Why, c.Other, calc.FigureLabel(c.Figure), c.Moves)
 }
 
 // watched are the figures by which an assumption is weighed; temperatures by their rise.
 var watched = [...]string{"current", "net_heat", "bead_width", "wetting_angle", "base_peak_temperature",
 	"zinc_boiled_halfwidth", "arc_on"}
 
-func (c *Check) compare(card, with *Card, other string) {
+func (c *Check) compare(card, with *calc.Card, other string) {
 	for _, name := range watched {
 		a, ok1 := card.Figure(name)
 		b, ok2 := with.Figure(name)
@@ -86,20 +87,26 @@ func (c *Check) compare(card, with *Card, other string) {
 	}
 }
 
+// otherJob changes a job in one way; change says in words how.
+type otherJob struct {
+	change string
+	alter  func(*calc.Job)
+}
+
 // otherwise is what a field might be instead: a step or a usual alternative away.
-func otherwise(field string, card *Card) []candidate {
+func otherwise(field string, card *calc.Card) []otherJob {
 	u := &card.Used
 	switch field {
 	case "gauge", "gauge2":
 		return otherGauge(field, u)
 	case "stickout":
-		return atEnds(tables.DefaultStickOut, " mm", func(j *Job) *Opt { return &j.StickOut })
+		return atEnds(tables.DefaultStickOut, " mm", func(j *calc.Job) *calc.Opt { return &j.StickOut })
 	case "preheat":
 		d := tables.RoomTemperature
 		if u.Preheat.V != d.V {
 			d = tables.IronPreheat
 		}
-		return atEnds(d, " °C", func(j *Job) *Opt { return &j.Preheat })
+		return atEnds(d, " °C", func(j *calc.Job) *calc.Opt { return &j.Preheat })
 	case "wire":
 		return otherWires(u.Wire.V)
 	case "filler":
@@ -107,35 +114,37 @@ func otherwise(field string, card *Card) []candidate {
 		if u.Filler == other {
 			other = "cusi3"
 		}
-		return []candidate{{other, func(j *Job) { j.Filler = other }}}
+		return []otherJob{{other, func(j *calc.Job) { j.Filler = other }}}
 	case "mode":
 		if u.Mode == "dip" {
-			return []candidate{{"pulsed", func(j *Job) { j.Mode = "pulsed" }}}
+			return []otherJob{{"pulsed", func(j *calc.Job) { j.Mode = "pulsed" }}}
 		}
 	case "coating":
-		return []candidate{{"G90", func(j *Job) { j.Coating, j.Coating2 = "G90", "" }}}
+		return []otherJob{{"G90", func(j *calc.Job) { j.Coating, j.Coating2 = "G90", "" }}}
 	case "joint":
-		return []candidate{{"a tee", func(j *Job) { j.Joint = "tee" }}, {"a butt", func(j *Job) { j.Joint = "butt" }}}
+		return []otherJob{{"a tee", func(j *calc.Job) { j.Joint = "tee" }},
+			{"a butt", func(j *calc.Job) { j.Joint = "butt" }}}
 	case "aim":
 		if by := tables.HandAim.V; u.Aim.V == 0 { // not judged
-			return []candidate{{Number(by) + " mm toward the first member", func(j *Job) { j.Aim = Some(-by) }},
-				{Number(by) + " mm toward the second member", func(j *Job) { j.Aim = Some(by) }}}
+			toward := calc.Number(by) + " mm toward the "
+			return []otherJob{{toward + "first member", func(j *calc.Job) { j.Aim = calc.Some(-by) }},
+				{toward + "second member", func(j *calc.Job) { j.Aim = calc.Some(by) }}}
 		}
-		return []candidate{{"the joint's own line", func(j *Job) { j.Aim = Some(0) }}}
+		return []otherJob{{"the joint's own line", func(j *calc.Job) { j.Aim = calc.Some(0) }}}
 	}
 	return nil
 }
 
 // atEnds are the two ends of what a number might be.
-func atEnds(d tables.Datum, unit string, of func(*Job) *Opt) (list []candidate) {
+func atEnds(d tables.Datum, unit string, of func(*calc.Job) *calc.Opt) (list []otherJob) {
 	for _, v := range [...]float64{d.Low, d.High} {
-		list = append(list, candidate{Number(v) + unit, func(j *Job) { *of(j) = Some(v) }})
+		list = append(list, otherJob{calc.Number(v) + unit, func(j *calc.Job) { *of(j) = calc.Some(v) }})
 	}
 	return list
 }
 
-func otherGauge(field string, u *Job) []candidate {
-	var list []candidate
+func otherGauge(field string, u *calc.Job) []otherJob {
+	var list []otherJob
 	for _, by := range [...]int{-1, 1} {
 		g := u.Gauge + by
 		if field == "gauge2" {
@@ -144,33 +153,27 @@ func otherGauge(field string, u *Job) []candidate {
 		if g < 8 || g > 30 || g == by {
 			continue
 		}
-		list = append(list, candidate{fmt.Sprintf("%d ga", g), func(j *Job) {
+		list = append(list, otherJob{fmt.Sprintf("%d ga", g), func(j *calc.Job) {
 			if field == "gauge2" {
-				j.Gauge2, j.Thickness2 = g, Opt{}
+				j.Gauge2, j.Thickness2 = g, calc.Opt{}
 				return
 			}
 			if j.Gauge2 == j.Gauge && !j.Thickness2.Set {
 				j.Gauge2 = g
 			}
-			j.Gauge, j.Thickness = g, Opt{}
+			j.Gauge, j.Thickness = g, calc.Opt{}
 		}})
 	}
 	return list
 }
 
-func otherWires(wire float64) []candidate {
-	var list []candidate
-	for _, w := range OtherWires(wire) {
-		if w.Diameter.V != defaultWire {
-			list = append(list, candidate{w.ID + " in", func(j *Job) { j.Wire = Some(w.Diameter.V) }})
+// otherWires are the usual sizes beside a wire of so many millimetres, without the one that is assumed.
+func otherWires(wire float64) []otherJob {
+	var list []otherJob
+	for _, w := range calc.OtherWires(wire) {
+		if w.ID != ".035" {
+			list = append(list, otherJob{w.ID + " in", func(j *calc.Job) { j.Wire = calc.Some(w.Diameter.V) }})
 		}
 	}
 	return list
-}
-
-// OtherWires are the usual sizes for sheet beside a wire of so many millimetres.
-func OtherWires(wire float64) []tables.Wire {
-	return slices.DeleteFunc(slices.Clone(tables.Wires), func(w tables.Wire) bool {
-		return w.Diameter.V == wire || !slices.Contains([]string{".030", ".035", ".045"}, w.ID)
-	})
 }

@@ -1,10 +1,14 @@
-package calc
+package advice
 
-import "testing"
+import (
+	"testing"
+
+	"brazebooth/calc"
+)
 
 // What is assumed is ordered by what it moves; a wrong wire moves more than a cool morning.
 func TestCheckFirst(t *testing.T) {
-	list := CheckFirst(card(t, Job{Feed: Some(5), Travel: Some(8)}))
+	list := CheckFirst(card(t, calc.Job{Feed: calc.Some(5), Travel: calc.Some(8)}))
 	at := map[string]int{}
 	for i, c := range list {
 		at[c.Field] = i
@@ -24,7 +28,7 @@ func TestCheckFirst(t *testing.T) {
 }
 
 // allGiven is a job in which everything is given.
-func allGiven(t *testing.T) Job {
+func allGiven(t *testing.T) calc.Job {
 	t.Helper()
-	return card(t, Job{Feed: Some(5), Travel: Some(8)}).Used
+	return card(t, calc.Job{Feed: calc.Some(5), Travel: calc.Some(8)}).Used
 }
