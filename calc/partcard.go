@@ -22,10 +22,10 @@ func (b *board) partFigures(card *Card, s *spread) []Figure {
 	type found struct{ rise, after, hold float64 }
 	at := func(heat, share float64) (f found, ok bool) {
 		q := p
-		q.perShare = share
-		rise, err := q.rise(heat*travel, travel)
-		after, err2 := q.after(heat*travel, travel)
-		return found{rise, after, q.hold(after)}, err == nil && err2 == nil
+		q.EdgeShare = share
+		rise, err := q.Rise(heat*travel, travel)
+		after, err2 := q.After(heat*travel, travel)
+		return found{rise, after, q.Hold(after)}, err == nil && err2 == nil
 	}
 	share := tables.StripShare
 	mid, ok := at(net, share.V)
@@ -44,17 +44,17 @@ func (b *board) partFigures(card *Card, s *spread) []Figure {
 		down := math.Hypot(of(&list[0])-v, of(&list[2])-v)
 		up := math.Hypot(of(&list[1])-v, of(&list[3])-v)
 		return NewFigure(name, unit, v, max(0, v-down), v+up, OwnBasis(formula, partSource,
-			Derived("", "net power", net*travel, "W"), In("", "seam", p.length, "mm"),
-			Derived("", "mass of the part", p.volume*p.density*1e-6, "kg"), In("", "free convection", tables.FreeConvection.V,
+			Derived("", "net power", net*travel, "W"), In("", "seam", p.Length, "mm"),
+			Derived("", "mass of the part", p.Volume*p.density*1e-6, "kg"), In("", "free convection", tables.FreeConvection.V,
 				"W/m2K")))
 	}
 	after := figure("next_start", "C", "the whole part when the seam is done and its heat has spread",
 		func(f *found) float64 { return f.after })
-	after.Low = max(after.Low, min(p.start, after.Value))
+	after.Low = max(after.Low, min(p.Start, after.Value))
 	figures := []Figure{figure("seam_rise", "K", "what the edges throw back or what the whole part takes up, the "+
 		"larger",
 		func(f *found) float64 { return f.rise }), after}
-	hold := figure("next_hold", "s", "until the part is down to "+Number(math.Round(p.coolest))+" °C",
+	hold := figure("next_hold", "s", "until the part is down to "+Number(math.Round(p.Coolest))+" °C",
 		func(f *found) float64 { return f.hold })
 	if hold.High > 0 { // else the next bead may follow at once
 		figures = append(figures, hold)
@@ -66,12 +66,12 @@ func (b *board) partFigures(card *Card, s *spread) []Figure {
 // less metal, and its heat has no place to go.
 func (b *board) heavierThanBead(card *Card, width float64) error {
 	p := newPart(b, card)
-	least := width * p.thick * p.length * p.density * 1e-6
+	least := width * p.Thick * p.Length * p.density * 1e-6
 	if !p.known || !card.Used.PartMass.Set || card.Used.PartMass.V >= least {
 		return nil
 	}
 	return mistake.In("part_mass", fmt.Sprintf("a strip of this sheet as wide as its bead (%.1f mm) and as long as "+
-		"the seam (%.0f mm) weighs %.2g kg already", width, p.length, least),
+		"the seam (%.0f mm) weighs %.2g kg already", width, p.Length, least),
 		fmt.Sprintf("type the mass of the whole part, at least %.2g kg, or a shorter seam", 1.05*least))
 }
 

@@ -42,7 +42,7 @@ func (h *heatField) ends(m *margins, s *heatState, factor float64, zinc bool) (e
 		return e, err
 	}
 	in.Heat *= factor
-	if e.rise, err = h.part.rise(in.Heat*in.Travel, in.Travel); err != nil || e.rise == 0 {
+	if e.rise, err = h.part.Rise(in.Heat*in.Travel, in.Travel); err != nil || e.rise == 0 {
 		return e, err
 	}
 	hot := *m
