@@ -9,7 +9,7 @@ import (
 // own is what each room may import of the project, besides itself. A room that is not listed is a
 // mistake: every room has its layer.
 var own = map[string][]string{
-	"brazebooth/internal/serve": {"internal/mistake", "internal/crew", "internal/newfile", "calc",
+	"brazebooth/internal/serve": {"internal/mistake", "internal/crew", "internal/newfile", "calc/effort",
 		"internal/plain", "internal/quantity", "tui"},
 	"brazebooth": {"internal/program"},
 	"brazebooth/internal/program": {"internal/serve", "internal/book", "internal/shop", "internal/linear", "tui",
@@ -29,11 +29,12 @@ var own = map[string][]string{
 	"brazebooth/calc/hang":          {"tables", "calc/formula"},
 	"brazebooth/calc/suggest":       {"tables", "calc/formula"},
 	"brazebooth/calc/formula":       {"tables"},
+	"brazebooth/calc/effort":        {"calc/thinsheet"},
 	"brazebooth/calc/learned":       {"internal/mistake", "tables", "calc/formula"},
 	"brazebooth/calc/limit":         {},
 	"brazebooth/calc/limit/grid":    {"calc/limit"},
 	"brazebooth/calc": {"internal/mistake", "tables", "calc/formula", "calc/section", "calc/hang",
-		"calc/learned", "calc/limit", "calc/limit/grid", "calc/suggest", "calc/thinsheet", "internal/quantity",
+		"calc/effort", "calc/learned", "calc/limit", "calc/limit/grid", "calc/suggest", "calc/thinsheet", "internal/quantity",
 		"internal/plain", "internal/crew", "internal/keep"},
 	"brazebooth/calc/advice": {"internal/mistake", "tables", "calc", "calc/formula", "calc/thinsheet",
 		"internal/crew"},
@@ -104,6 +105,7 @@ var forbidden = map[string][]string{
 	"brazebooth/calc/thinsheet":    {"os", "net", "time"},
 	"brazebooth/calc/hang":         {"os", "net", "time"},
 	"brazebooth/calc/suggest":      {"os", "net", "time"},
+	"brazebooth/calc/effort":       {"os", "net", "time"},
 	"brazebooth/calc/learned":      {"os", "net", "time"},
 	"brazebooth/calc/limit":        {"os", "net", "time"},
 	"brazebooth/calc/limit/grid":   {"os", "net", "time"},

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/limit"
 	"brazebooth/calc/limit/grid"
 	"brazebooth/calc/suggest"
@@ -39,7 +40,7 @@ var pastEdge = [limit.Count]string{
 func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	open := w.Job
 	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
-	e := &effort{ctx: ctx}
+	e := effort.New(ctx)
 	b, card, err := laidOut(e, open)
 	if err != nil {
 		return Chart{}, err
@@ -121,7 +122,7 @@ func (a *heats) sweep(ctx context.Context, h *heatField) error {
 		g := &a.shifts[k]
 		for i := range g.Feeds.N {
 			wg.Go(func() {
-				limited(ctx, func() {
+				effort.Limited(ctx, func() {
 					for j := range g.Travels.N {
 						a.shift(h, g, i, j, factor)
 					}

@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"brazebooth/calc/effort"
 	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 )
@@ -103,8 +104,8 @@ func TestAnyTimedArcIsBounded(t *testing.T) {
 			continue // not every job has a rhythm
 		}
 		most = max(most, s.work)
-		if s.work > 2*mostWork {
-			t.Errorf("job %d, %+v: %.1f million, at most %.1f", n, job, float64(s.work)/1e6, 2e-6*mostWork)
+		if s.work > 2*effort.Most {
+			t.Errorf("job %d, %+v: %.1f million, at most %.1f", n, job, float64(s.work)/1e6, 2e-6*effort.Most)
 		}
 	}
 	t.Logf("%d jobs, the most work %.1f million", len(jobs), float64(most)/1e6)
@@ -162,9 +163,11 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for range cap(limiter) - 1 { // the other places are taken
-		limiter <- struct{}{}
-		defer func() { <-limiter }()
+	for range effort.Places() - 1 { // the other places are taken
+		if err := effort.Acquire(t.Context()); err != nil {
+			t.Fatal(err)
+		}
+		defer effort.Release()
 	}
 	again, err := window(t.Context(), job, veryFine, nil)
 	if err != nil || !first.Coarser || !reflect.DeepEqual(first, again) {
@@ -193,16 +196,16 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 	job := Job{Metal: "mild-steel", Thickness: Some(0.5), Thickness2: Some(1.5), Joint: "butt", Gap: Some(0.5)}
 	given := job
 	given.Feed, given.Travel = Some(4), Some(8)
-	for name, answer := range map[string]func(e *effort) error{
-		"card": func(e *effort) error { _, err := solve(e, job); return err },
-		"remedies": func(e *effort) error {
+	for name, answer := range map[string]func(e *effort.Account) error{
+		"card": func(e *effort.Account) error { _, err := solve(e, job); return err },
+		"remedies": func(e *effort.Account) error {
 			c, err := Solve(given)
 			if err == nil {
 				_, err = remedies(e, 0, job, &c)
 			}
 			return err
 		},
-		"window": func(e *effort) error {
+		"window": func(e *effort.Account) error {
 			w := survey{effort: e}
 			var card Card
 			err := resolve(job, &card)
@@ -215,9 +218,9 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 		},
 	} {
 		for _, at := range []int64{0, 1, 7, 30, 80} {
-			e := &effort{ctx: &leaving{Context: context.Background(), At: at}}
-			if err := answer(e); !errors.Is(err, context.Canceled) || e.sections.Load() > at {
-				t.Errorf("%s, left at look %d: %v, %d sections", name, at, err, e.sections.Load())
+			e := effort.New(&leaving{Context: context.Background(), At: at})
+			if err := answer(e); !errors.Is(err, context.Canceled) || e.Sections() > at {
+				t.Errorf("%s, left at look %d: %v, %d sections", name, at, err, e.Sections())
 			}
 		}
 	}

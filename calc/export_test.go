@@ -1,13 +1,17 @@
 package calc
 
-import "context"
+import (
+	"context"
+
+	"brazebooth/calc/effort"
+)
 
 // What tests from outside look into.
 
 // AllRemedies tries everything, however long it takes.
 func AllRemedies(ctx context.Context, job Job, card *Card) ([]Remedy, error) {
-	e := &effort{ctx: ctx}
-	e.work.Store(-1e12)
+	e := effort.New(ctx)
+	e.Take(-1e12)
 	return remedies(e, 0, job, card)
 }
 

@@ -37,7 +37,7 @@ func GoodSpans(ctx context.Context, card *Card) (feed, travel GoodSpan, ok bool)
 	})
 	wg.Wait()
 	feed.Low, feed.High = feed.Low*0.06, feed.High*0.06
-	return feed, travel, p.b.effort.over() == nil
+	return feed, travel, p.b.effort.Over() == nil
 }
 
 // goodAlong is the span of a setting about a value, or else about the best value between two ends, in which worst is

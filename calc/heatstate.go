@@ -114,7 +114,7 @@ func (h *heatField) fed(feed, travel float64) (in section.Input, o [outs]float64
 // solve finds the state of one section.
 func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (heatState, error) {
 	s, in := heatState{o: *o}, *from
-	if err := h.b.effort.over(); err != nil {
+	if err := h.b.effort.Over(); err != nil {
 		return s, err
 	}
 	if zinc && (h.b.chain.zinc[0] || h.b.chain.zinc[1]) {
@@ -126,7 +126,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 	if err != nil {
 		return s, err
 	}
-	h.b.effort.add(r.Work)
+	h.b.effort.AddSection(r.Work)
 	s.wet, s.skin, s.core = r.Wet, r.Skin, r.Core
 	for i := range 2 {
 		s.boiled[i] = r.Front[i].Reach(tables.ZincBoils.V)

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"brazebooth/calc/effort"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -12,7 +13,7 @@ type board struct {
 	chain     chain
 	inputs    [inputCount]float64
 	intervals [inputCount]interval
-	effort    *effort
+	effort    *effort.Account
 }
 
 // fromTable sets an input that a table row gives.
@@ -54,7 +55,7 @@ func newBoard(card *Card) *board {
 }
 
 // laidOut is a job completed and turned into numbers, whose work counts to an effort. Errors as Solve.
-func laidOut(e *effort, job Job) (*board, *Card, error) {
+func laidOut(e *effort.Account, job Job) (*board, *Card, error) {
 	card := new(Card)
 	if err := resolve(job, card); err != nil {
 		return nil, nil, err

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/learned"
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/keep"
@@ -31,7 +32,7 @@ func (t *TimedTrial) Ends(ctx context.Context) (learned.Ends, bool) {
 func TimedEndsOf(ctx context.Context, job Job) (learned.Ends, error) {
 	job.Mode, job.Travel, job.ArcOff = "timed", Opt{}, Opt{}
 	return keptEnds.Answer(ctx, job, nil, func(ctx context.Context, _ func(float64)) (learned.Ends, error) {
-		own := &effort{ctx: ctx}
+		own := effort.New(ctx)
 		g, err := bestTimed(own, job)
 		if err == nil {
 			err = g.goOn(own, (*thinsheet.Run).Settle, (*thinsheet.Run).Off)

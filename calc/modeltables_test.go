@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/limit"
 	"brazebooth/calc/limit/grid"
 	"brazebooth/internal/deep"
@@ -19,7 +20,7 @@ func inGrid(t *testing.T, job Job, use func(l *limit.All, bead float64)) {
 		t.Fatal(err)
 	}
 	b := newBoard(&c)
-	b.effort = &effort{ctx: t.Context()}
+	b.effort = effort.New(t.Context())
 	m, h := newMargins(b, &c), b.heatField(&c)
 	low, high := b.steadyFeeds(&m)
 	feeds, travels := grid.Axis{Low: low, High: high, N: 20}, grid.Axis{Low: m.slow, High: m.fast, N: 16}

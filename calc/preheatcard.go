@@ -21,7 +21,7 @@ type warmUp struct {
 
 // warmUp computes the least preheat where the setting does not wet, or where the parts were warmed.
 func (b *board) warmUp(card *Card, v *verdict) (u warmUp) {
-	if !v.modelled || b.effort.brief() || v.logs[limit.Wets] >= 0 && !(card.Job.Preheat.Set && b.warmed()) {
+	if !v.modelled || v.logs[limit.Wets] >= 0 && !(card.Job.Preheat.Set && b.warmed()) {
 		return u
 	}
 	w := b.newWarmth(card)

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/limit"
 	"brazebooth/internal/crew"
 )
@@ -19,7 +20,7 @@ type Probe struct {
 // ProbeOf lays out the heat flow of a job whose settings are all known, see Laid. Errors as Solve. Once ctx is
 // cancelled, what needs a section returns false or 0.
 func ProbeOf(ctx context.Context, job *Job) (*Probe, error) {
-	b, card, err := laidOut(&effort{ctx: ctx}, *job)
+	b, card, err := laidOut(effort.New(ctx), *job)
 	if err != nil {
 		return nil, err
 	}

@@ -62,7 +62,7 @@ func (p *Probe) reach(shift float64, temperatures []float64) (far [2][]float64, 
 	if in.Lowest <= in.Start {
 		return far, formula.Outside("temperature", in.Lowest, "the part starts hotter")
 	}
-	if err := p.b.effort.over(); err != nil {
+	if err := p.b.effort.Over(); err != nil {
 		return far, err
 	}
 	w := workspaces.Get().(*section.Workspace)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"brazebooth/calc/effort"
 	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
@@ -21,14 +22,14 @@ type Remedy struct {
 
 // remedies tries what a shop would try where no setting is good, each by computation and in parallel, as many as
 // there is work left for, and lists what the model cannot try. each is about what one remedy takes.
-func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
+func remedies(e *effort.Account, each int64, job Job, card *Card) ([]Remedy, error) {
 	tries := candidates(&job, card)
 	tried := make([]*Remedy, len(tries))
-	for from, before := 0, e.work.Load(); from < len(tries); {
+	for from, before := 0, e.Work(); from < len(tries); {
 		if from > 0 { // some cost more than the job itself
-			each = max(each, (e.work.Load()-before)/int64(from))
+			each = max(each, (e.Work()-before)/int64(from))
 		}
-		to := min(len(tries), from+int(min(sideBySide, max(0, mostWork-timedWork-e.work.Load())/max(1, each))))
+		to := min(len(tries), from+int(min(sideBySide, max(0, effort.Most-timedWork-e.Work())/max(1, each))))
 		if from == 0 { // two show what one costs
 			to = min(to, 2)
 		}
@@ -41,11 +42,11 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 		copy(tried[from:], tryAll(e, tries[from:to], job))
 		from = to
 	}
-	if err := e.over(); err != nil {
+	if err := e.Over(); err != nil {
 		return nil, err
 	}
 	list := append(judgedOnes(tried), timedInstead(e, job)...)
-	if err := e.over(); err != nil {
+	if err := e.Over(); err != nil {
 		return nil, err
 	}
 	if job.openRoot() {
@@ -58,11 +59,11 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 }
 
 // tryAll computes changes of a job beside each other; nil for one that is not judged.
-func tryAll(e *effort, tries []candidate, job Job) []*Remedy {
+func tryAll(e *effort.Account, tries []candidate, job Job) []*Remedy {
 	out := make([]*Remedy, len(tries))
 	var wg crew.Crew
 	for i := range tries {
-		wg.Go(func() { limited(e.ctx, func() { out[i] = tries[i].of(e, job) }) })
+		wg.Go(func() { effort.Limited(e.Context(), func() { out[i] = tries[i].of(e, job) }) })
 	}
 	wg.Wait()
 	return out
@@ -85,13 +86,13 @@ func ventable(card *Card) bool {
 }
 
 // timedWork is the work reserved for the timed arc, which is tried last.
-const timedWork int64 = mostWork / 4
+const timedWork int64 = effort.Most / 4
 
 // sideBySide is how many remedies are tried before the work they took is looked at.
 const sideBySide = 4
 
 // of is the remedy that the change gives for a job; nil where the job cannot be changed so, or nothing judges it then.
-func (c *candidate) of(e *effort, job Job) *Remedy {
+func (c *candidate) of(e *effort.Account, job Job) *Remedy {
 	c.alter(&job)
 	card, err := solve(e, job)
 	if err != nil || card.Zone == "not-modelled" {

@@ -5,6 +5,7 @@ import (
 	"context"
 	"slices"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
 	"brazebooth/tables"
 )
@@ -43,7 +44,7 @@ func (r *Remedy) weighed(card *Card) {
 
 // timedInstead is the remedy of a timed arc, as SolveTimed answers it: its margin is that of on, half of the way from
 // the shortest to the longest. None where no timed arc is judged.
-func timedInstead(e *effort, job Job) []Remedy {
+func timedInstead(e *effort.Account, job Job) []Remedy {
 	r := Remedy{Change: "timed arc (see gap)"}
 	job.Mode = "timed"
 	g, err := bestTimed(e, job)
@@ -81,7 +82,7 @@ func leastHeatFirst(list []Remedy) {
 
 // steadyWays are the ways over a timed job's open root without a timed arc: as it is, and with each backing. What hangs
 // on the arc's times is left open, as a window leaves it.
-func steadyWays(e *effort, job Job) []Remedy {
+func steadyWays(e *effort.Account, job Job) []Remedy {
 	var list []candidate
 	if job.openRoot() || job.backed() != "" {
 		list = append(list, candidate{"arc without pauses", func(*Job) {}})
@@ -104,10 +105,10 @@ func RootWays(ctx context.Context, job Job) ([]Remedy, error) {
 	if !job.openRoot() {
 		return nil, nil
 	}
-	e := &effort{ctx: ctx}
+	e := effort.New(ctx)
 	list := append(steadyWays(e, job), timedInstead(e, withoutTimes(job))...)
 	leastHeatFirst(list)
-	return list, e.over()
+	return list, e.Over()
 }
 
 // withoutTimes leaves open what a timed arc suggests by itself.

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
@@ -51,12 +52,12 @@ func TestLongestOnOff(t *testing.T) {
 		ArcOff: Some(1)}
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
-	if _, err := runTimed(&effort{ctx: ctx}, job); err != nil && strings.Contains(err.Error(),
+	if _, err := runTimed(effort.New(ctx), job); err != nil && strings.Contains(err.Error(),
 		"too long for a timed arc") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
 	job.ArcOn = Some(LongestOnOff + 0.001)
-	if _, err := runTimed(&effort{ctx: ctx}, job); err == nil || !strings.Contains(err.Error(),
+	if _, err := runTimed(effort.New(ctx), job); err == nil || !strings.Contains(err.Error(),
 		"too long for a timed arc") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
@@ -122,7 +123,7 @@ func TestASpotTakesTheCardsWire(t *testing.T) {
 // A timed arc is a remedy where it has a rhythm.
 func TestTimedRemedyOpens(t *testing.T) {
 	timed := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed"}
-	if r := tryTimed(&effort{ctx: t.Context()}, "timed arc", timed); !r.Opens || !(r.Margin > 0) {
+	if r := tryTimed(effort.New(t.Context()), "timed arc", timed); !r.Opens || !(r.Margin > 0) {
 		t.Errorf("%+v", r)
 	}
 }

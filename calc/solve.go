@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/formula"
 	"brazebooth/calc/section"
 	"brazebooth/internal/mistake"
@@ -18,19 +19,19 @@ func Solve(job Job) (Card, error) { return SolveContext(context.Background(), jo
 
 // SolveContext is Solve for a caller who may leave before the card is there: an odd job can take a few tenths of a
 // second. It stops with the context's error once that is cancelled.
-func SolveContext(ctx context.Context, job Job) (Card, error) { return solve(&effort{ctx: ctx}, job) }
+func SolveContext(ctx context.Context, job Job) (Card, error) { return solve(effort.New(ctx), job) }
 
 // solve is Solve, its work counted as part of an answer.
-func solve(e *effort, job Job) (Card, error) {
+func solve(e *effort.Account, job Job) (Card, error) {
 	card, err := compute(e, job)
-	if err := e.over(); err != nil {
+	if err := e.Over(); err != nil {
 		return Card{}, err
 	}
 	return card, err
 }
 
 // compute makes the card. Once nobody waits any more it hurries to its end, and its result is not used.
-func compute(e *effort, job Job) (Card, error) {
+func compute(e *effort.Account, job Job) (Card, error) {
 	b, card, err := laidOut(e, job)
 	if err != nil {
 		return Card{}, err

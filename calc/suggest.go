@@ -49,7 +49,7 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 	reached := false // later, places that the model does not reach are bad ones and no more
 	p.Field = func(at []suggest.Setting, into []suggest.Point) error {
 		err := h.weighed(&m, at, into)
-		if reached && b.effort.over() == nil {
+		if reached && b.effort.Over() == nil {
 			return nil
 		}
 		reached = true
@@ -109,13 +109,13 @@ func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Poi
 	var wg crew.Crew
 	for w := range atOnce {
 		wg.Go(func() {
-			for i := w; i < len(at) && h.b.effort.over() == nil; i += atOnce {
+			for i := w; i < len(at) && h.b.effort.Over() == nil; i += atOnce {
 				one(i)
 			}
 		})
 	}
 	wg.Wait()
-	if err := h.b.effort.over(); err != nil {
+	if err := h.b.effort.Over(); err != nil {
 		return err
 	}
 	return usable(errs, into)

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/crew"
 	"brazebooth/internal/keep"
@@ -80,7 +81,7 @@ func SolveTimed(ctx context.Context, job Job, progress func(done float64)) (Time
 var keptTimed = keep.Answers[Job, Timed]{Most: 128}
 
 func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
-	e := &effort{ctx: ctx}
+	e := effort.New(ctx)
 	tell := func(done float64) {
 		if progress != nil {
 			progress(done)
@@ -118,25 +119,23 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 	if !g.read() {
 		s.sameInterval("net_heat")
 	}
-	s.work = e.work.Load()
+	s.work = e.Work()
 	tell(1)
 	return s, nil
 }
 
 // follow goes on to the end of a run, and beside it computes what a wider gap does.
-func (g *timedRun) follow(e *effort, job Job) (wider *Wider, err error) {
+func (g *timedRun) follow(e *effort.Account, job Job) (wider *Wider, err error) {
 	if !g.found() {
 		return nil, nil
 	}
-	own := &effort{ctx: e.ctx} // so that what the one takes does not end the search of the other
-	before := e.work.Load()
-	own.work.Store(before)
+	own, before := e.Branch(), e.Work() // what the one takes does not end the search of the other
 	var errs [2]error
 	var wg crew.Crew
 	wg.Go(func() { wider, errs[0] = g.widen(own, job) })
 	errs[1] = g.goOn(e, (*thinsheet.Run).Rest)
 	wg.Wait()
-	e.work.Add(own.work.Load() - before)
+	e.Take(own.Work() - before)
 	return wider, cmp.Or(errs[1], errs[0])
 }
 
@@ -164,7 +163,7 @@ func (g *timedRun) rhythmic() bool {
 }
 
 // runTimed finds a job's range of on, which goOn goes on from.
-func runTimed(e *effort, job Job) (*timedRun, error) {
+func runTimed(e *effort.Account, job Job) (*timedRun, error) {
 	g := new(timedRun)
 	open := job
 	open.Travel, open.ArcOn, open.ArcOff, open.SpotStep = Opt{}, Opt{}, Opt{}, Opt{}
@@ -196,7 +195,7 @@ func runTimed(e *effort, job Job) (*timedRun, error) {
 	g.in = g.board.rhythm(&g.card, &g.o)
 	g.in.Stays = g.stays()
 	g.run = new(thinsheet.Run)
-	err = e.plane(g.run, func(n *thinsheet.Run) error { return n.Begin(&g.in, func() bool { return e.over() != nil }) })
+	err = e.Plane(g.run, func(n *thinsheet.Run) error { return n.Begin(&g.in, func() bool { return e.Over() != nil }) })
 	g.times = g.run.Times
 	if errors.Is(err, thinsheet.ErrRange) {
 		return nil, mistake.In("gap", "its heat is not followed here ("+err.Error()+")",
@@ -206,12 +205,12 @@ func runTimed(e *effort, job Job) (*timedRun, error) {
 }
 
 // goOn goes on from the range of on with steps of the plane's run, where it has an answer.
-func (g *timedRun) goOn(e *effort, steps ...func(*thinsheet.Run) error) error {
+func (g *timedRun) goOn(e *effort.Account, steps ...func(*thinsheet.Run) error) error {
 	if !g.found() {
 		return nil
 	}
 	for _, step := range steps {
-		if err := e.plane(g.run, step); err != nil {
+		if err := e.Plane(g.run, step); err != nil {
 			return err
 		}
 	}

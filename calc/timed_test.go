@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
@@ -43,7 +44,7 @@ func timedOf(t *testing.T, job Job) Timed {
 func rangeOfOn(t *testing.T, job Job) *timedRun {
 	t.Helper()
 	job.Mode = "timed"
-	g, err := runTimed(&effort{ctx: t.Context()}, job)
+	g, err := runTimed(effort.New(t.Context()), job)
 	if err != nil {
 		t.Fatalf("%+v: %v", job, err)
 	}
@@ -53,7 +54,7 @@ func rangeOfOn(t *testing.T, job Job) *timedRun {
 // wholeRun is the run behind a job's times, with both ends of on and off.
 func wholeRun(t *testing.T, job Job) *timedRun {
 	t.Helper()
-	e := &effort{ctx: t.Context()}
+	e := effort.New(t.Context())
 	g, err := bestTimed(e, job)
 	if err == nil {
 		err = g.goOn(e, (*thinsheet.Run).Settle, (*thinsheet.Run).Off)
@@ -273,12 +274,14 @@ func TestTimedIsContinuous(t *testing.T) {
 
 // With every place taken a caller who gives up does not wait.
 func TestTimedWaitsNoLongerThanAsked(t *testing.T) {
-	for range cap(limiter) {
-		limiter <- struct{}{}
+	for range effort.Places() {
+		if err := effort.Acquire(t.Context()); err != nil {
+			t.Fatal(err)
+		}
 	}
 	defer func() {
-		for range cap(limiter) {
-			release()
+		for range effort.Places() {
+			effort.Release()
 		}
 	}()
 	ctx, cancel := context.WithTimeout(context.Background(), 30*time.Millisecond)
@@ -368,7 +371,7 @@ func TestAClosedJointHasNoWiderGap(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a whole run of spots")
 	}
-	job, e := Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Mode: "timed", Gap: Some(0)}, &effort{ctx: t.Context()}
+	job, e := Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Mode: "timed", Gap: Some(0)}, effort.New(t.Context())
 	g, err := runTimed(e, job)
 	if err != nil {
 		t.Fatal(err)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/deep"
 	"brazebooth/tables"
@@ -20,7 +21,7 @@ func TestTimedIntervals(t *testing.T) {
 	}
 	for _, job := range deep.Of(t, jobs, 1) {
 		job.Mode = "timed"
-		g, err := bestTimed(&effort{ctx: t.Context()}, job)
+		g, err := bestTimed(effort.New(t.Context()), job)
 		if err != nil {
 			t.Fatal(err)
 		}

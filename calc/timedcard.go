@@ -3,12 +3,13 @@ package calc
 import (
 	"slices"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
 )
 
 // timedCard is the card of the job with its on and off times. Times put into a job as given would carry no interval,
 // so the run's figures replace the card's own.
-func (g *timedRun) timedCard(e *effort, job Job, s *Timed) (Card, error) {
+func (g *timedRun) timedCard(e *effort.Account, job Job, s *Timed) (Card, error) {
 	j := job
 	j.Feed, j.Amps = g.card.Used.Feed, job.Amps
 	if g.board.chain.ampsGiven {

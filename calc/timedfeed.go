@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
 	"brazebooth/tables"
 )
@@ -10,7 +11,7 @@ import (
 // bestTimed runs the job at its feed, or where that is open at the feed nearest to the middle of the arc's range with
 // which there is a rhythm that a hand repeats: an edge that is found, not the first of a few, so that the feed moves
 // evenly with sheet and gap. A job that takes very long is not tried at others. The run has its range of on.
-func bestTimed(e *effort, job Job) (*timedRun, error) {
+func bestTimed(e *effort.Account, job Job) (*timedRun, error) {
 	first, err := runTimed(e, job)
 	if err != nil || job.Feed.Set || job.Amps.Set || first.side() == 0 {
 		return first, err
@@ -19,7 +20,7 @@ func bestTimed(e *effort, job Job) (*timedRun, error) {
 }
 
 // better is the run at the nearest feed that will do, for a run whose feed will not; that run itself where none will.
-func (g *timedRun) better(e *effort, job Job) (*timedRun, error) {
+func (g *timedRun) better(e *effort.Account, job Job) (*timedRun, error) {
 	s := feedSearch{e: e, job: job, first: g, from: g.o[oFeed], dearest: g.work()}
 	m := newMargins(g.board, &g.card)
 	s.low, s.high = g.board.steadyFeeds(&m)
@@ -62,7 +63,7 @@ func (g *timedRun) forHand() float64 {
 
 // feedSearch looks for a feed, mm/s.
 type feedSearch struct {
-	e         *effort
+	e         *effort.Account
 	job       Job
 	first     *timedRun
 	from      float64
@@ -73,8 +74,8 @@ type feedSearch struct {
 
 // more reports whether there is work left for another run: the dearest so far tells what it may take.
 func (s *feedSearch) more() bool {
-	done := s.e.work.Load()
-	return done < mostWork && done+s.dearest < mostWork+timedWork
+	done := s.e.Work()
+	return done < effort.Most && done+s.dearest < effort.Most+timedWork
 }
 
 // nearest walks from the middle until the feed need not go on, then closes in on the edge between. nil where no feed of
@@ -139,7 +140,7 @@ func (g *timedRun) work() int64 {
 	if g.run == nil {
 		return 0
 	}
-	return g.run.Times.Work / planeWork
+	return effort.OfPlane(g.run.Times.Work)
 }
 
 // worse reports whether a run on the way leaves clearly less than the one before, so that no more of the way helps: the

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"brazebooth/calc/effort"
 	"brazebooth/internal/deep"
 )
 
@@ -17,7 +18,7 @@ func thorough(t *testing.T, first *timedRun, job Job) float64 {
 	side := func(feed float64) float64 {
 		j := job
 		j.Feed = Some(feed * 0.06)
-		g, err := runTimed(&effort{ctx: t.Context()}, j)
+		g, err := runTimed(effort.New(t.Context()), j)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -57,7 +58,7 @@ func TestFeedIsFoundAsIfByAllFeeds(t *testing.T) {
 	for n := 0; n < deep.Many(1, 40); {
 		job := Job{Metal: metals[r.IntN(3)], Thickness: Some(0.7 + 1.3*r.Float64()), Joint: "butt", Mode: "timed",
 			Gap: Some(0.2 + 2.3*r.Float64())}
-		first, err := runTimed(&effort{ctx: t.Context()}, job)
+		first, err := runTimed(effort.New(t.Context()), job)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -66,7 +67,7 @@ func TestFeedIsFoundAsIfByAllFeeds(t *testing.T) {
 		}
 		n++
 		want := thorough(t, first, job)
-		g, err := bestTimed(&effort{ctx: t.Context()}, job)
+		g, err := bestTimed(effort.New(t.Context()), job)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -88,11 +89,11 @@ func TestFeedSearchEndsWithinItsWork(t *testing.T) {
 		taken, dearest int64
 		more           bool
 	}{
-		{0, timedWork, true}, {mostWork - 1, timedWork, true}, {mostWork, 0, false},
-		{mostWork - 1, timedWork + 1, false}, {mostWork / 2, mostWork, false},
+		{0, timedWork, true}, {effort.Most - 1, timedWork, true}, {effort.Most, 0, false},
+		{effort.Most - 1, timedWork + 1, false}, {effort.Most / 2, effort.Most, false},
 	} {
-		s := feedSearch{e: &effort{ctx: t.Context()}, dearest: x.dearest}
-		s.e.work.Store(x.taken)
+		s := feedSearch{e: effort.New(t.Context()), dearest: x.dearest}
+		s.e.Take(x.taken)
 		if s.more() != x.more {
 			t.Errorf("%+v: %v", x, s.more())
 		}

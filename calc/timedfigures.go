@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
 	"brazebooth/tables"
 )
@@ -196,7 +197,7 @@ func (g *timedRun) limits(s *Timed) {
 }
 
 // widen computes the ranges of a gap a quarter wider, with less feed where this one would be too hot.
-func (g *timedRun) widen(e *effort, job Job) (*Wider, error) {
+func (g *timedRun) widen(e *effort.Account, job Job) (*Wider, error) {
 	if !(g.in.Gap > 0) {
 		return nil, nil
 	}
@@ -214,7 +215,7 @@ func (g *timedRun) widen(e *effort, job Job) (*Wider, error) {
 	if err == nil {
 		err = w.goOn(e, (*thinsheet.Run).Settle, (*thinsheet.Run).Off)
 	}
-	if over := e.over(); over != nil {
+	if over := e.Over(); over != nil {
 		return nil, over
 	}
 	if err != nil {

@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/crew"
 	"brazebooth/tables"
@@ -10,12 +11,12 @@ import (
 
 // timedRemedies tries what a shop would try where no rhythm is found, each by computation, and lists what the model
 // cannot try. Where finding none took very long nothing is tried.
-func timedRemedies(e *effort, card *Card, why thinsheet.Reason) ([]Remedy, error) {
+func timedRemedies(e *effort.Account, card *Card, why thinsheet.Reason) ([]Remedy, error) {
 	used := card.Used
 	list := timedCandidates(used, Applies("zinc", card), why)
 	out := make([]Remedy, len(list))
 	var wg crew.Crew
-	spent := e.work.Load() >= mostWork
+	spent := e.Work() >= effort.Most
 	for i, c := range list {
 		if spent {
 			out[i] = Remedy{Change: c.change, Late: true}
@@ -28,14 +29,14 @@ func timedRemedies(e *effort, card *Card, why thinsheet.Reason) ([]Remedy, error
 		})
 	}
 	wg.Wait()
-	if err := e.over(); err != nil {
+	if err := e.Over(); err != nil {
 		return nil, err
 	}
 	return out, nil
 }
 
 // tryTimed is the remedy of a change to a timed arc: its margin is that of on, from the shortest to the longest.
-func tryTimed(e *effort, change string, job Job) Remedy {
+func tryTimed(e *effort.Account, change string, job Job) Remedy {
 	r := Remedy{Change: change}
 	g, err := runTimed(e, job)
 	if r.Tried = err == nil && !g.unjudged(); r.Tried && g.rhythmic() && g.times.OnMin > 0 {

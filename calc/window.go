@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/limit"
 	"brazebooth/calc/limit/grid"
 	"brazebooth/internal/keep"
@@ -84,7 +85,7 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 	if job.Feed.Set && job.Amps.Set { // the volts were read at that feed
 		open.Volts = Opt{}
 	}
-	w := survey{Window: Window{Job: job}, effort: &effort{ctx: ctx}}
+	w := survey{Window: Window{Job: job}, effort: effort.New(ctx)}
 	b, card, err := laidOut(w.effort, open)
 	if err != nil {
 		return Window{}, err
@@ -99,14 +100,14 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 		return Window{}, err
 	}
 	err = w.weigh(open)
-	w.work = w.effort.work.Load()
+	w.work = w.effort.Work()
 	return w.Window, err
 }
 
 // survey is a window being computed.
 type survey struct {
 	Window
-	effort *effort
+	effort *effort.Account
 	search int64 // what looking for the suggestion took, in the effort's units
 }
 
@@ -116,7 +117,7 @@ func (w *survey) suggest(open Job) error {
 	if err != nil {
 		return err
 	}
-	w.search = w.effort.work.Load()
+	w.search = w.effort.Work()
 	at := open
 	at.Feed, at.Travel = found.Used.Feed, found.Used.Travel
 	if w.Card, err = solve(w.effort, at); err != nil {

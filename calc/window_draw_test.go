@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/limit"
 	"brazebooth/calc/limit/grid"
 	"brazebooth/internal/crew"
@@ -28,7 +29,7 @@ func TestDrawnMapIsTheFullMap(t *testing.T) {
 			t.Fatal(err)
 		}
 		b := newBoard(&card)
-		b.effort = &effort{ctx: t.Context()}
+		b.effort = effort.New(t.Context())
 		h, m := b.heatField(&card), newMargins(b, &card)
 		drawn, full := b.draws(b.effort, &h, &m, FullWindow), b.draws(b.effort, &h, &m, FullWindow)
 		var rows crew.Crew

@@ -6,12 +6,13 @@ import (
 	"sync"
 	"sync/atomic"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/limit/grid"
 	"brazebooth/internal/crew"
 )
 
 // leastDrawing is the work that drawing may take whatever else a job needs.
-const leastDrawing = mostWork / 4
+const leastDrawing = effort.Most / 4
 
 // smallest is the window that is never drawn coarser.
 var smallest = WindowSize{12, 6}
@@ -31,18 +32,18 @@ func (w *Window) CoarserWords() string {
 func (w *survey) draw(b *board, card *Card, size WindowSize, progress func(float64)) error {
 	h, lm := b.heatField(card), newMargins(b, card)
 	budget := w.room(card)
-	for size.large() && w.effort.each()*int64(size.Feeds*size.Travels/4) > budget {
+	for size.large() && w.effort.PerSection()*int64(size.Feeds*size.Travels/4) > budget {
 		size, w.Coarser = size.half(), true
 	}
 	d := b.draws(w.effort, &h, &lm, size)
-	before, done := w.effort.work.Load(), 0
+	before, done := w.effort.Work(), 0
 	for ; d.Step > 1; d.Halve() {
 		done += d.Wanted()
 		if err := d.sweep(share(progress, 0.4/float64(d.Step), 0.8/float64(d.Step))); err != nil {
 			return err
 		}
 	}
-	spent := w.effort.work.Load() - before
+	spent := w.effort.Work() - before
 	if size.large() && spent+spent/int64(done)*int64(d.Wanted()) > budget {
 		w.Coarser = true
 		d.EverySecond()
@@ -55,11 +56,11 @@ func (w *survey) draw(b *board, card *Card, size WindowSize, progress func(float
 
 // room is the work that drawing may take: what is left, less what the remedies will need.
 func (w *survey) room(card *Card) int64 {
-	needed := w.effort.work.Load()
+	needed := w.effort.Work()
 	if !w.Good {
 		needed += w.search*int64(len(candidates(&w.Job, card))) + timedWork
 	}
-	return max(leastDrawing, mostWork-needed)
+	return max(leastDrawing, effort.Most-needed)
 }
 
 // large reports whether a window of this size may be drawn coarser.
@@ -72,14 +73,14 @@ func (s WindowSize) half() WindowSize { return WindowSize{(s.Feeds + 1) / 2, (s.
 // drawing is the grid of a job being computed.
 type drawing struct {
 	grid.Drawing
-	e       *effort
+	e       *effort.Account
 	field   *heatField
 	margins *margins
 }
 
 // draws is a drawing of a job at so many points, all of them still to be computed: a little more than the feeds and
 // travels that arc and hand hold.
-func (b *board) draws(e *effort, h *heatField, m *margins, size WindowSize) drawing {
+func (b *board) draws(e *effort.Account, h *heatField, m *margins, size WindowSize) drawing {
 	low, high := b.steadyFeeds(m)
 	return drawing{grid.Draw(grid.Axis{Low: low * 0.8, High: high * 1.15, N: size.Feeds},
 		grid.Axis{Low: m.slow * 0.75, High: m.fast * 1.25, N: size.Travels}), e, h, m}
@@ -90,11 +91,11 @@ func (d *drawing) sweep(progress func(float64)) error {
 	var wg crew.Crew
 	var next atomic.Int64
 	var mu sync.Mutex
-	done, rows, ctx := 0, d.Feeds.N, d.e.ctx
+	done, rows, ctx := 0, d.Feeds.N, d.e.Context()
 	take := func() int { return int(next.Add(1)) - 1 }
-	for range cap(limiter) {
+	for range effort.Places() {
 		wg.Go(func() {
-			for r := take(); r < rows && limited(ctx, func() { d.row(r) }); r = take() {
+			for r := take(); r < rows && effort.Limited(ctx, func() { d.row(r) }); r = take() {
 				mu.Lock()
 				done++
 				if progress != nil && ctx.Err() == nil {
@@ -111,7 +112,7 @@ func (d *drawing) sweep(progress func(float64)) error {
 // row computes the wanted points of one feed.
 func (d *drawing) row(i int) {
 	for j := range d.Travels.N {
-		if d.e.over() != nil {
+		if d.e.Over() != nil {
 			return
 		}
 		if d.Wants(i, j) {
