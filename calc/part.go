@@ -1,7 +1,11 @@
 package calc
 
 import (
+	"fmt"
+	"math"
+
 	"brazebooth/calc/formula"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
@@ -43,4 +47,94 @@ func newPart(b *board, card *Card) wholePart {
 	}
 	p.Coolest = max(limit, p.Start)
 	return p
+}
+
+const partSource = "images of a moving line source in the edges of a strip, heat even through the whole part, free " +
+	"convection and radiation from its faces; own computation"
+
+// partFigures are what a seam does to a part that warms: by how much its end is hotter than its start, where the next
+// bead would start at once, and how long to wait before it.
+func (b *board) partFigures(card *Card, s *spread) []Figure {
+	p := newPart(b, card)
+	net, travel := s.value[oNet], s.value[oTravel]
+	if !p.known {
+		return nil
+	}
+	type found struct{ rise, after, hold float64 }
+	at := func(heat, share float64) (f found, ok bool) {
+		q := p
+		q.EdgeShare = share
+		rise, err := q.Rise(heat*travel, travel)
+		after, err2 := q.After(heat*travel, travel)
+		return found{rise, after, q.Hold(after)}, err == nil && err2 == nil
+	}
+	share := tables.StripShare
+	mid, ok := at(net, share.V)
+	var list [4]found
+	for i, x := range [4][2]float64{{s.low[oNet], share.V}, {s.high[oNet], share.V}, {net, share.Low},
+		{net, share.High}} {
+		var known bool
+		list[i], known = at(x[0], x[1])
+		ok = ok && known
+	}
+	if !ok {
+		return nil
+	}
+	figure := func(name, unit, formula string, of func(f *found) float64) Figure {
+		v := of(&mid)
+		down := math.Hypot(of(&list[0])-v, of(&list[2])-v)
+		up := math.Hypot(of(&list[1])-v, of(&list[3])-v)
+		return NewFigure(name, unit, v, max(0, v-down), v+up, OwnBasis(formula, partSource,
+			Derived("", "net power", net*travel, "W"), In("", "seam", p.Length, "mm"),
+			Derived("", "mass of the part", p.Volume*p.density*1e-6, "kg"), In("", "free convection", tables.FreeConvection.V,
+				"W/m2K")))
+	}
+	after := figure("next_start", "C", "the whole part when the seam is done and its heat has spread",
+		func(f *found) float64 { return f.after })
+	after.Low = max(after.Low, min(p.Start, after.Value))
+	figures := []Figure{figure("seam_rise", "K", "what the edges throw back or what the whole part takes up, the "+
+		"larger",
+		func(f *found) float64 { return f.rise }), after}
+	hold := figure("next_hold", "s", "until the part is down to "+Number(math.Round(p.Coolest))+" °C",
+		func(f *found) float64 { return f.hold })
+	if hold.High > 0 { // else the next bead may follow at once
+		figures = append(figures, hold)
+	}
+	return figures
+}
+
+// heavierThanBead refuses a part that weighs less than a strip as wide as its bead, width mm: no part has its seam on
+// less metal, and its heat has no place to go.
+func (b *board) heavierThanBead(card *Card, width float64) error {
+	p := newPart(b, card)
+	least := width * p.Thick * p.Length * p.density * 1e-6
+	if !p.known || !card.Used.PartMass.Set || card.Used.PartMass.V >= least {
+		return nil
+	}
+	return mistake.In("part_mass", fmt.Sprintf("a strip of this sheet as wide as its bead (%.1f mm) and as long as "+
+		"the seam (%.0f mm) weighs %.2g kg already", width, p.Length, least),
+		fmt.Sprintf("type the mass of the whole part, at least %.2g kg, or a shorter seam", 1.05*least))
+}
+
+// seamEnds says where a seam that warms its part was judged, and which end counts.
+func (w *warnings) seamEnds(v *verdict) {
+	if !v.modelled || !(v.ends.rise > 0) {
+		return
+	}
+	const basis = "cross-section at both ends of the seam, own computation"
+	e := &v.ends
+	where, severity := "here the start", Info
+	switch {
+	case e.start.Worst() < 0 && e.end.Worst() < 0:
+		where = "neither is good"
+	case e.atEnd():
+		where = "here the end"
+	}
+	from, to := e.start.Verdict(), e.end.Verdict()
+	if from != to {
+		severity = Caution
+	}
+	w.tell("part-warms", severity, basis, "The part warms while this seam is laid: its end is about %.0f K hotter "+
+		"than its start. The start is %s, the end %s; the card judges by the worse of each edge: %s.", e.rise, from, to,
+		where)
 }

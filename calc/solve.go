@@ -21,6 +21,16 @@ func Solve(job Job) (Card, error) { return SolveContext(context.Background(), jo
 // second. It stops with the context's error once that is cancelled.
 func SolveContext(ctx context.Context, job Job) (Card, error) { return solve(effort.New(ctx), job) }
 
+// Answer is the card of a job: by Solve, or by SolveTimed where the arc is timed. A timed arc takes up to seconds and
+// tells progress, from 0 to 1, if that is not nil. Errors as theirs, and the context's once it is cancelled.
+func Answer(ctx context.Context, job Job, progress func(done float64)) (Card, error) {
+	if job.Mode != "timed" {
+		return SolveContext(ctx, job)
+	}
+	s, err := SolveTimed(ctx, job, progress)
+	return s.Card, err
+}
+
 // solve is Solve, its work counted as part of an answer.
 func solve(e *effort.Account, job Job) (Card, error) {
 	card, err := compute(e, job)

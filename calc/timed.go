@@ -5,7 +5,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"slices"
 
 	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
@@ -240,9 +239,3 @@ func OutsideTimed(card *Card) thinsheet.Reason {
 	}
 	return ""
 }
-
-// MinCore is the thinnest member's thickness without coating, mm; maxCore the thickest's.
-func MinCore(members []Member) float64 { return slices.MinFunc(members, byCore).Core }
-func maxCore(members []Member) float64 { return slices.MaxFunc(members, byCore).Core }
-
-func byCore(a, b Member) int { return cmp.Compare(a.Core, b.Core) }

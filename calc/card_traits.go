@@ -66,3 +66,9 @@ func usualFiller(s *Setup, use string) string {
 	}
 	return "cusi3"
 }
+
+// MinCore is the thinnest member's thickness without coating, mm; maxCore the thickest's.
+func MinCore(members []Member) float64 { return slices.MinFunc(members, byCore).Core }
+func maxCore(members []Member) float64 { return slices.MaxFunc(members, byCore).Core }
+
+func byCore(a, b Member) int { return cmp.Compare(a.Core, b.Core) }

@@ -4,52 +4,11 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
-
-// warmParts is what the texts below ask for; where zinc is on the parts it is stripped instead.
-const warmParts = "warm the parts"
-
-// reasonOf says what a reason means for this card.
-func reasonOf(r thinsheet.Reason, card *Card) string {
-	text := reasonText[r]
-	if text == "" {
-		return openReason(r, card)
-	}
-	if !Applies("zinc", card) {
-		return text
-	}
-	return strings.ReplaceAll(strings.ReplaceAll(text, warmParts+", then keep these times", StripZinc(card)), warmParts,
-		StripZinc(card))
-}
-
-// reasonText says what each reason means to a welder.
-var reasonText = map[thinsheet.Reason]string{
-	thinsheet.EdgeCold:     "shorter, and a root edge is not wetted through",
-	thinsheet.JointCold:    "shorter, and the filler does not wet the joint's line",
-	thinsheet.EdgeMelts:    "longer melts the base metal at the root edge",
-	thinsheet.Patience:     "longer is too slow for a rhythm; the edge would still bear it",
-	thinsheet.CentreLiquid: "shorter, and the arc strikes into a puddle that is all liquid and can fall through",
-	thinsheet.Frozen:       "longer, and the puddle is frozen before the next spot",
-	thinsheet.NextCold:     "longer, and the next spot no longer wets both edges",
-	thinsheet.StepFill:     "further apart leaves the gap unfilled",
-	thinsheet.StepOverlap:  "further apart no longer overlaps the last puddle by half",
-	thinsheet.NeverWets: "The root edges never reach the filler's liquidus at this setting: more wire feed, or " +
-		warmParts + ".",
-	thinsheet.MeltsFirst: "The root edge melts on top before its back is wet: less wire feed, or thinner sheet.",
-	thinsheet.TooHot: "Too hot for timed arc: the edge melts before a hand or a timer can let go. Less wire " +
-		"feed or a thinner wire.",
-	thinsheet.TwoSettings: "No one timer setting: the cold first spot needs longer than a warm one bears. Hold the " +
-		"first spot longer, or " + warmParts + ", then keep these times.",
-	thinsheet.NoCycle: "The cycle did not settle within fourteen spots: take these times as a start only.",
-	roundHole:         "Not judged, because a plug is round and the plane's model has no hole in it; try it on scrap.",
-	openFillet: "Not judged, because an open root is modelled between edges that face each other (butt, corner); " +
-		"try this joint closed.",
-}
 
 // sentence says what prevents a rhythm, or that the times are the project's own.
 func (g *timedRun) sentence() string {
