@@ -9,7 +9,7 @@ import (
 
 // What a mode brings to a board: its volts, the share of its wire that is laid, and its pulses.
 
-// voltsOf is a mode's factor on the load line and the half-width of the volts' 95 % interval about it, V.
+// voltsOf is a mode's factor on the load line, and the half-width of the volts' 95 % interval about it, V.
 func voltsOf(mode string) (factor, band float64) {
 	if mode == "pulsed" {
 		return tables.PulsedVoltFactor.V, tables.PulsedVoltBand.V
@@ -25,8 +25,8 @@ func Deposition(mode string) tables.Datum {
 	return tables.DepositionDip
 }
 
-// PulseDetach is what throws one drop from a wire of so many millimetres: its row scaled from the row's own wire, with
-// the square of the spray transition and the drop's own period.
+// PulseDetach is the peak squared times time that throws one drop from a wire, mm: its row scaled from the row's own
+// wire with the square of the spray transition and the drop's period.
 func PulseDetach(wire float64) tables.Datum {
 	d := tables.PulseDetach
 	transition, _ := formula.SprayTransition(wire) // no job has a wire outside its range
@@ -35,7 +35,7 @@ func PulseDetach(wire float64) tables.Datum {
 	return d
 }
 
-// PulsePeak is the peak of a card's pulses, A; false where its arc has none.
+// PulsePeak is the peak current of a card's pulses, A; false where its arc has no pulses.
 func PulsePeak(card *Card) (float64, bool) {
 	if f, ok := card.Figure("effective_current"); ok {
 		for _, in := range f.Basis.Inputs {

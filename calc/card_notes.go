@@ -9,7 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-// SmoothFlow is the gas that the nozzle carries without drawing air in, L/min; the usual bore's where none was given.
+// SmoothFlow is the most gas that the nozzle carries without drawing air in, L/min; by the usual bore where none was
+// given.
 func SmoothFlow(j *Job, g *tables.Gas) float64 {
 	most, err := formula.LaminarFlow(j.NozzleBore.Or(tables.UsualBore.V), g.Density.V, tables.ArgonViscosity.V,
 		tables.LaminarReynolds.V)
@@ -19,7 +20,7 @@ func SmoothFlow(j *Job, g *tables.Gas) float64 {
 	return most
 }
 
-// usualGas is the flow that is suggested: the usual one, its high end no more than the nozzle carries.
+// usualGas is the suggested flow: the usual one, but no more than the nozzle carries.
 func usualGas(j *Job, g *tables.Gas) Figure {
 	f := RowFigure("gas_flow", g.Flow, "usual for "+g.Name)
 	most := SmoothFlow(j, g)
@@ -34,7 +35,7 @@ func usualGas(j *Job, g *tables.Gas) Figure {
 	return f
 }
 
-// notes are the settings that are words: polarity, gun angle, inductance.
+// notes are the settings that are words, not numbers: polarity, gun angle, inductance.
 func notes(card *Card, s *spread) []Note {
 	list := make([]Note, 0, 5)
 	for _, code := range [...]string{"polarity", "gun-angle", inductance(card, s)} {
@@ -52,7 +53,7 @@ func notes(card *Card, s *spread) []Note {
 	return list
 }
 
-// held is how the gun is held and moved out of the flat position: the note on its angle, and one on the technique.
+// held is how the gun is held and moved out of the flat position: the note on its angle, and a note on the technique.
 func held(card *Card, n Note) []Note {
 	h, ok := tables.Holds.ByID(card.Used.Position)
 	if !ok {
@@ -62,7 +63,7 @@ func held(card *Card, n Note) []Note {
 	return []Note{n, {"technique", Technique(card), h.Lean.Source, string(h.Lean.Known)}}
 }
 
-// Technique is where the gun points across a card's seam and how it is moved, in sentences.
+// Technique says where the gun points across a card's seam and how it is moved.
 func Technique(card *Card) string {
 	h, _ := tables.Holds.ByID(card.Used.Position)
 	return strings.TrimSpace(tables.AimOn(card.Used.Joint, card.Used.Position) + " " + h.Move)

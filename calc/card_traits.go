@@ -17,7 +17,7 @@ func AluminiumWire(filler string) bool {
 	return filler == "cual8" || filler == "cual10fe" || filler == "cual9ni5" || filler == "cumn13al8"
 }
 
-// Applies reports whether the place, use or metal that a rule is for is this job's.
+// Applies reports whether a rule is for this job; on is the place, use or metal that the rule is for.
 func Applies(on string, card *Card) bool {
 	if on == card.Used.Use || on == "overlay" && card.Setup.One {
 		return true
@@ -31,7 +31,8 @@ func Applies(on string, card *Card) bool {
 	return false
 }
 
-// RuledOut reports whether a rule of the trade, or what melts first, excludes a filler on a card's metals.
+// RuledOut reports whether a rule of the trade, or the metal that melts first, excludes a filler on the metals of a
+// card.
 func RuledOut(f *tables.Filler, card *Card) bool {
 	for _, rule := range tables.FillerRules {
 		if rule.Filler == f.ID && rule.Out && Applies(rule.On, card) {
@@ -49,7 +50,7 @@ func MeltsFirst(card *Card) tables.Metal {
 	}).Metal
 }
 
-// usualFiller is the trade's first choice for the pair; the reasons are practice rows of tables/.
+// usualFiller is the trade's first choice for a pair of metals; the reasons are practice rows of tables.
 func usualFiller(s *Setup, use string) string {
 	if s.One || use == "wear" || use == "bearing" { // an overlay, or a surface that rubs
 		return "cual8"

@@ -7,7 +7,7 @@ import (
 	"brazebooth/tables"
 )
 
-// input is an input quantity in the sense of the GUM, a number that a card's figures rest on: a setting, a size, a
+// input is an input quantity in the sense of the GUM: a number that figures rest on. It is a setting, a size, a
 // property, or what a model leaves out.
 type input int
 
@@ -20,7 +20,7 @@ const (
 	inHLiq                    // J/g
 	inRhoE                    // ohm mm
 	inPhi                     // V
-	inForm                    // factor 1: what the energy balance itself leaves out
+	inForm                    // a factor about 1: what the energy balance leaves out
 	inDeposit                 // deposition efficiency
 	inVolts                   // V, where given
 	inVoltBias                // V: what the mode's load line leaves out
@@ -38,16 +38,16 @@ const (
 	inLoss      // W/m2K each side
 	inGap       // mm
 	inBarDry    // W/m2K, from dry sheet into a copper bar
-	inBarWet    // and from liquid filler
+	inBarWet    // W/m2K, from liquid filler into it
 	inToe       // C, where the last liquid filler freezes
 	inLiquidus  // C
 	inSpread    // mm, the arc's sigma
 	inOn        // s
 	inOff       // s
 	inStep      // mm
-	inReinforce // r in the fill of an open root
-	inZoneForm  // factor 1: what the closed forms leave out of a zinc band
-	inTimedForm // factor 1: what the line source leaves out of on and off times
+	inReinforce // metal above an open root over metal in it
+	inZoneForm  // a factor about 1: what the closed forms leave out of a zinc band
+	inTimedForm // a factor about 1: what the line source leaves out of on and off times
 	inDetach    // A2s: what throws one drop from this wire
 	inArcSlope  // V/A: rise of the arc's volts with current
 	inputCount
@@ -92,7 +92,8 @@ const (
 	outs
 )
 
-// chain is which formulas apply to one job, without its numbers. It is small, copied freely and allocates nothing.
+// chain tells which formulas apply to one job, without its numbers. It is small, is copied freely and allocates
+// nothing.
 type chain struct {
 	joint                                          string
 	arms                                           [2]float64 // heat paths in each member
@@ -100,21 +101,21 @@ type chain struct {
 	timesGiven                                     [3]bool // on, off, step
 	travelGiven                                    bool
 	plug                                           bool
-	backed                                         bool // by a bar or strip, which no closed form knows
+	backed                                         bool // by a bar or strip, which the closed forms leave out
 	// Of a pulsed arc: the spray transition, A, and the least peak squared times time that throws a drop, A2s.
 	transition, shortest float64
 	zinc                 [2]bool
-	arcOnly              bool // what the heat does to the sheet is not asked
-	// What was learned with a wire includes the errors of its diameter, density and resistivity: the current is then
-	// computed from their nominal figures. All zero where nothing was learned.
+	arcOnly              bool // the caller does not need what the heat does to the sheet
+	// What was learned with a wire includes the errors of its diameter, density and resistivity, so the current is then
+	// computed from their nominal figures. All are zero where nothing was learned.
 	learned struct{ wire, density, hLiq, rhoE float64 }
 	known   knownWidths // while intervals are propagated, else nil
-	// scale nudges one computed number, to find how another depends on it; all 1 otherwise.
+	// scale nudges one computed number, to find how another depends on it; else all are 1.
 	scale [outs]float64
 }
 
-// eval computes every output from the inputs. Outputs that do not apply stay NaN, which no caller shows: a figure is
-// built only where its spec says that it applies.
+// eval computes every output from the inputs. Outputs that do not apply stay NaN and are never shown: a figure is built
+// only where its spec applies.
 func (c *chain) eval(k *[inputCount]float64, o *[outs]float64) error {
 	if err := c.electric(k, o); err != nil {
 		return err
@@ -132,7 +133,7 @@ func (c *chain) eval(k *[inputCount]float64, o *[outs]float64) error {
 
 func (c *chain) set(o *[outs]float64, i out, v float64) { o[i] = v * c.scale[i] }
 
-// electric is the wire and the arc: feed, current, volts, deposit. All other outputs become NaN.
+// electric computes wire and arc: feed, current, volts, deposit. All other outputs become NaN.
 func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) (err error) {
 	for i := range o {
 		o[i] = math.NaN()
@@ -170,10 +171,9 @@ func (c *chain) electric(k *[inputCount]float64, o *[outs]float64) (err error) {
 	return c.pulse(k, o)
 }
 
-// pulse is a pulsed arc's waveform and what it does to the power: mean volts times mean amps leave out that both are
-// high at the same time. The source of the measured efficiency names no pulsed arc, and without pulses the product of
-// the means is the true power: the efficiency is taken of the true power, so that the gain counts beside it and not
-// twice.
+// pulse computes a pulsed arc's waveform and its true power, which mean volts times mean amps leave too low, since both
+// are high at the same time. The source of the measured efficiency names no pulsed arc, and without pulses the product
+// of the means is the true power. So the efficiency is taken of the true power, and the gain counts once.
 func (c *chain) pulse(k *[inputCount]float64, o *[outs]float64) (err error) {
 	if !c.pulsed {
 		return nil
@@ -192,7 +192,7 @@ func (c *chain) pulse(k *[inputCount]float64, o *[outs]float64) (err error) {
 	return err
 }
 
-// heat is the travelling arc: heat per length, bead, and the bands beside it.
+// heat computes a travelling arc: heat per length, bead, and the bands beside it.
 func (c *chain) heat(k *[inputCount]float64, o *[outs]float64) error {
 	if err := c.lineHeat(k, o); err != nil || c.arcOnly {
 		return err
@@ -201,13 +201,13 @@ func (c *chain) heat(k *[inputCount]float64, o *[outs]float64) error {
 		return err
 	}
 	var err error
-	if c.ferritic && !c.backed && k[inRoom] < formula.CoolsTo { // a part that starts hotter never gets there
+	if c.ferritic && !c.backed && k[inRoom] < formula.CoolsTo { // a part that starts hotter does not cool so far
 		o[oCooling], err = c.cooling(k, o)
 	}
 	return err
 }
 
-// lineHeat is the heat and the metal that a millimetre of seam gets.
+// lineHeat computes the heat and the metal per millimetre of seam.
 func (c *chain) lineHeat(k *[inputCount]float64, o *[outs]float64) error {
 	duty := 1.0
 	if c.timed {

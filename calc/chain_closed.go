@@ -20,13 +20,13 @@ func Paths(joint string) [2]float64 {
 	return [2]float64{1, 1} // butt, corner, edge
 }
 
-// Draws is how much heat a sheet leads away beside others: thickness, mm, times thermal effusivity.
+// Draws is how much heat a sheet leads away, for comparison with others: thickness, mm, times thermal effusivity.
 func Draws(thick, conductivity, capacity float64) float64 {
 	return thick * math.Sqrt(conductivity*capacity)
 }
 
-// pathHeat returns the heat that a plate with two sides must get so that one side gets what one path of the member
-// gets: paths draw heat as b = t·√(k·ρc), the effusivity of a sheet.
+// pathHeat returns, for each member, the heat that a plate with two sides must get so that one side gets what one path
+// of the member gets. Paths draw heat as b = t·√(k·ρc), the effusivity of a sheet.
 func (c *chain) pathHeat(net float64, k *[inputCount]float64) (h1, h2 float64) {
 	b1 := Draws(k[inThick1], k[inConduct1], k[inHeatCap1])
 	b2 := Draws(k[inThick2], k[inConduct2], k[inHeatCap2])
@@ -37,7 +37,7 @@ func (c *chain) pathHeat(net float64, k *[inputCount]float64) (h1, h2 float64) {
 	return 2 * net * b1 / sum, 2 * net * b2 / sum
 }
 
-// bands computes the half-widths of what the sheet reached: wetted, zinc boiled, zinc melted.
+// bands computes the half-widths within which the sheet was wetted, its zinc boiled or its zinc melted.
 func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 	h1, h2 := c.pathHeat(o[oNet], k)
 	isotherms := [...]struct {
@@ -71,11 +71,11 @@ func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 	return nil
 }
 
-// knownWidths are half-widths that were computed, by their arguments: members are often alike, and most of what is
-// changed while intervals are propagated does not move every band.
+// knownWidths are half-widths that were computed, by their arguments: members are often alike, and most changes while
+// intervals are propagated do not move every band.
 type knownWidths map[[7]float64]float64
 
-// halfWidth is formula.MovingHalfWidth of its seven arguments, kept where there is a place for it.
+// halfWidth is formula.MovingHalfWidth of its seven arguments, remembered unless the map is nil.
 func (n knownWidths) halfWidth(x [7]float64) (float64, error) {
 	if w, ok := n[x]; ok {
 		return w, nil
@@ -104,7 +104,8 @@ func (c *chain) width(k *[inputCount]float64, w1, w2 float64) float64 {
 	return w1 + w2 + k[inGap]
 }
 
-// cooling is t8/5 of the joint, s. The standard's factors are for equal sheets; unequal ones count by their mean path.
+// cooling is t8/5 of the joint, s. The standard's factors are for equal sheets; unequal sheets count by their mean
+// path.
 func (c *chain) cooling(k *[inputCount]float64, o *[outs]float64) (float64, error) {
 	return formula.CoolingTime(o[oNet], c.meanPath(k), k[inRoom], c.joint)
 }

@@ -2,10 +2,10 @@ package calc
 
 import "math"
 
-// interval is an input's 95 % coverage interval and whether its value was assumed.
+// interval is the 95 % coverage interval of an input, and whether its value was assumed.
 type interval struct {
 	low, high float64
-	assumed   bool // not given by the user and not a table's figure
+	assumed   bool // neither given by the user nor from a table
 }
 
 // spread is each output's value, interval, and sensitivity to each input and to each other output.
@@ -15,9 +15,9 @@ type spread struct {
 	byOut            [outs][outs]float64       // % of the value, for the other output increased by half its interval
 }
 
-// propagate runs the chain at the inputs' values and once at each end of each input's interval. It adds the changes
-// by root-sum-square, each side for itself and in logarithms, so that a quantity that cannot be negative keeps an
-// interval that is not. Inputs are independent; each 95 % end moves the result to its own 95 % end.
+// propagate runs the chain at the inputs' values and once at each end of each input's interval. It adds the changes by
+// root-sum-square, each side for itself and in logarithms, so that the interval of a quantity that cannot be negative
+// is not negative either. Inputs are independent; each 95 % end moves the result to its own 95 % end.
 func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interval, s *spread) error {
 	c.known = knownWidths{}
 	defer func() { c.known = nil }()
@@ -63,16 +63,16 @@ func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interva
 	return c.sensitivities(k, s)
 }
 
-// spread is what the board's chain makes of its inputs and their intervals.
+// spread runs the board's chain over its inputs and their intervals.
 func (b *board) spread() (*spread, error) {
 	s := new(spread)
 	return s, b.chain.propagate(&b.inputs, &b.intervals, s)
 }
 
-// Sides adds changes of a figure, one at a time, by root-sum-square, each side for itself.
+// Sides adds changes of a figure by root-sum-square, each side for itself.
 type Sides struct{ Down, Up float64 }
 
-// Add takes one change in; what is no number makes the upper side none.
+// Add adds one change; a NaN makes the upper side NaN.
 func (s *Sides) Add(d float64) {
 	if d < 0 {
 		s.Down = math.Hypot(s.Down, d)
@@ -81,7 +81,7 @@ func (s *Sides) Add(d float64) {
 	}
 }
 
-// nudge is the relative step of sensitivities: small against every interval, large against round-off.
+// nudge is the relative step of sensitivities: small beside every interval, large beside round-off.
 const nudge = 1e-3
 
 // sensitivities finds how each output depends on the outputs that other formulas take in.

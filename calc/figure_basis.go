@@ -14,7 +14,7 @@ func OwnBasis(formula, source string, inputs ...Input) Basis {
 	return Basis{Formula: formula, Inputs: inputs, Source: source, Known: OwnCalc}
 }
 
-// RowBasis is the basis of a figure that a row of tables gives.
+// RowBasis is the basis of a figure from a row of tables.
 func RowBasis(formula string, o tables.Origin, inputs ...Input) Basis {
 	return Basis{Formula: formula, Inputs: inputs, Source: o.Source, Known: string(o.Known)}
 }
@@ -24,7 +24,7 @@ func NewFigure(name, unit string, v, low, high float64, b Basis) Figure {
 	return Figure{name, v, low, high, unit, b}
 }
 
-// As is the figure as an input of another one.
+// As turns the figure into an input of another figure.
 func (f *Figure) As(symbol string) Input {
 	return Derived(symbol, FigureLabel(f.Name), f.Value, f.Unit)
 }
@@ -44,13 +44,13 @@ func Assumed(symbol, name string, v float64, unit string) Input {
 	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit, Assumed: true}
 }
 
-// symbols are how formula symbols are shown that are typed in plain letters.
+// symbols are formula symbols that are typed in plain letters and shown in others.
 var symbols = map[string]string{"rho_e": "ρe", "rhoc": "ρc", "rho": "ρ", "eta_d": "ηd", "eta": "η", "phi": "φ",
 	"sigma": "σ",
 	"pi":    "π", "v_w": "vw", "H_liq": "Hliq", "T_toe": "Ttoe", "T_liq": "Tliq", "T_sol": "Tsol", "t_on": "ton",
 	"t_off": "toff"}
 
-// written replaces whole symbols by their shown form; letters inside a word are no symbol.
+// written replaces whole symbols by their shown form; letters inside a word are left alone.
 func written(s string) string {
 	letter := func(c byte) bool { return c == '_' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
 	var out strings.Builder
@@ -74,10 +74,10 @@ func written(s string) string {
 	return out.String()
 }
 
-// unbraced is made once: building a replacer is slow, and a card has a hundred formulas.
+// unbraced is built once: building a replacer is slow, and a card has a hundred formulas.
 var unbraced = strings.NewReplacer("{", "", "}", "")
 
-// Plain is the formula as a reader sees it: symbols without their braces.
+// Plain is the formula for a reader: without the braces about its symbols.
 func (b *Basis) Plain() string {
 	return written(unbraced.Replace(b.Formula))
 }
@@ -93,7 +93,7 @@ func (b *Basis) Substituted() string {
 	})
 }
 
-// Filled is the formula with what put makes of each input's number and unit ("" for none) in the place of its symbol.
+// Filled is the formula with each symbol replaced by what put makes of its number and unit ("" for none).
 func (b *Basis) Filled(put func(number, unit string) string) string {
 	var out strings.Builder
 	rest := b.Formula
@@ -115,7 +115,7 @@ func (b *Basis) put(symbol string, put func(number, unit string) string) string 
 			continue
 		}
 		v := strconv.FormatFloat(in.Value, 'g', 4, 64)
-		if a := math.Abs(in.Value); a >= 9999.5 && a < 1e7 { // four figures would be written with a power of ten
+		if a := math.Abs(in.Value); a >= 9999.5 && a < 1e7 { // else four figures would need a power of ten
 			v = strconv.FormatFloat(in.Value, 'f', 0, 64)
 		}
 		if in.Unit == "1" {
@@ -126,13 +126,13 @@ func (b *Basis) put(symbol string, put func(number, unit string) string) string 
 	return written(symbol)
 }
 
-// Warned reports whether the card carries the warning of that code.
+// Warned reports whether the card has a warning with that code.
 func (c *Card) Warned(code string) bool {
 	return slices.ContainsFunc(c.Warnings, func(w Warning) bool { return w.Code == code })
 }
 
-// Telling are the inputs that move a figure by half a per cent or more, the strongest first. What was computed on the
-// card is left out: its own inputs are in the list.
+// Telling are the inputs that move a figure by half a per cent or more, the strongest first. Inputs that were computed
+// on the card are left out, since their own inputs are in the list.
 func (b *Basis) Telling() []Input {
 	list := slices.DeleteFunc(slices.Clone(b.Inputs),
 		func(in Input) bool { return in.Derived || math.Abs(in.Sensitivity) < 0.5 })
@@ -140,7 +140,7 @@ func (b *Basis) Telling() []Input {
 	return list
 }
 
-// AssumedWhy is the reason given for the assumption of a field of the job, by its JSON name; "" for what was chosen.
+// AssumedWhy is the reason for the assumption of a field, by its JSON name; "" for a field that was chosen.
 func (c *Card) AssumedWhy(field string) string {
 	for i := range c.Assumed {
 		if c.Assumed[i].Field == field {

@@ -6,7 +6,7 @@ import (
 	"slices"
 )
 
-// term is one symbol of a figure's formula: an input, or another output where input is noInput.
+// term is one symbol of a figure's formula: an input, or another output if input is noInput.
 type term struct {
 	symbol, name, unit string
 	input              input
@@ -18,12 +18,12 @@ const (
 	noOut   out   = -1
 )
 
-// of is an input under its symbol in a formula.
+// of is an input by its symbol in a formula.
 func of(symbol string, k input) term {
 	return term{symbol, inputNames[k].name, inputNames[k].unit, k, noOut}
 }
 
-// from is another output under its symbol.
+// from is another output by its symbol in a formula.
 func from(symbol, name, unit string, o out) term { return term{symbol, name, unit, noInput, o} }
 
 // figureSpec says how an output is shown and what its basis is.
@@ -74,7 +74,7 @@ var (
 	tToe    = of("T_toe", inToe)
 )
 
-// build makes the figure of one spec from the propagation, or reports that it does not apply.
+// build makes the figure of a spec from the propagation; false where it does not apply to the job.
 func (spec *figureSpec) build(s *spread, k *[inputCount]float64, intervals *[inputCount]interval) (Figure, bool) {
 	v := s.value[spec.out]
 	if math.IsNaN(v) || math.IsInf(v, 0) {
@@ -86,7 +86,7 @@ func (spec *figureSpec) build(s *spread, k *[inputCount]float64, intervals *[inp
 	return f, true
 }
 
-// inputs lists the formula's symbols and then every other input that moves the figure by 0.5 % or more.
+// inputs lists the formula's symbols, and then every other input that moves the figure by 0.5 % or more.
 func (spec *figureSpec) inputs(s *spread, k *[inputCount]float64, intervals *[inputCount]interval) []Input {
 	var rest [inputCount]input
 	n := 0
@@ -118,7 +118,7 @@ func (spec *figureSpec) inputs(s *spread, k *[inputCount]float64, intervals *[in
 	return list
 }
 
-// inputOf is an input with how far it moves a figure, per cent.
+// inputOf is an input with how far it moves a figure, %.
 func inputOf(i input, k *[inputCount]float64, intervals *[inputCount]interval, moved float64) Input {
 	return Input{Name: inputNames[i].name, Unit: inputNames[i].unit, Value: k[i], Assumed: intervals[i].assumed,
 		Sensitivity: moved}
@@ -130,7 +130,7 @@ func (spec *figureSpec) has(i input) bool {
 	return slices.ContainsFunc(spec.terms, func(t term) bool { return t.input == i })
 }
 
-// inputNames names each input for the list of what a figure rests on.
+// inputNames names each input in the list of what a figure rests on.
 var inputNames = [inputCount]struct{ name, unit string }{
 	inWire: {"wire diameter", "mm"}, inFeed: {"wire feed", "mm/s"}, inAmps: {"current", "A"},
 	inStick: {"stick-out, tip to arc", "mm"}, inDensity: {"filler density", "g/cm3"},
@@ -158,5 +158,5 @@ var inputNames = [inputCount]struct{ name, unit string }{
 	inArcSlope:  {"rise of the arc's volts with current", "V/A"},
 }
 
-// ArcShare is the name of the share of the time, of 1, that a timed arc is on.
+// ArcShare names the share of the time, 0 to 1, that a timed arc is on.
 const ArcShare = "share of the time that the arc is on"

@@ -8,7 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// The figures of a card in the order a welder needs them. Those whose output does not apply to the job are left out.
+// The figures of a card, in the order in which a welder needs them. Figures whose output does not apply to the job are
+// left out.
 
 var settingSpecs = [...]figureSpec{
 	{"wire_feed", oFeedMin, "m/min", "given", nil, "user", "given"},
@@ -95,7 +96,7 @@ const (
 var travelByStep = figureSpec{"travel", oTravel, "mm/s", "{step}/({t_on} + {t_off})", []term{tStep, tOn, tOff},
 	"definition: the mean speed along the seam", OwnCalc}
 
-// byLength are the outputs by length of seam: those of a timed arc count the share of the time with the arc on.
+// byLength are the outputs per length of seam: for a timed arc they count the share of the time with the arc on.
 var byLength = []out{oArcEnergy, oHeatInput, oNet, oMassPerSeam, oBead}
 
 // pulsedSources replace the sources of a steady arc's energies: a pulsed arc's power is the mean of volts times amps
@@ -107,14 +108,14 @@ var pulsedSources = map[out]string{
 		"arc, so that it is taken of the true power, which pulses raise",
 }
 
-// times is a spec whose formula has one more factor before the travel that it is divided by.
+// times is a spec whose formula has one more factor before the division by travel.
 func (spec figureSpec) times(factor string, t term) *figureSpec {
 	spec.formula = strings.Replace(spec.formula, "/{v}", factor+"/{v}", 1)
 	spec.terms = slices.Insert(slices.Clone(spec.terms), len(spec.terms)-1, t)
 	return &spec
 }
 
-// readingSpec is the feed of a job that gives a current.
+// readingSpec is for the feed of a job that gives a current.
 var readingSpec = figureSpec{"wire_feed", oFeedMin, "m/min",
 	"60·({I}·{phi} + {I}²·R)/(pi/4·{d}²·{rho}·{H_liq}), R = {rho_e}·{L}/(pi/4·{d}²)",
 	[]term{of("I", inAmps), tPhi, tWire, tRho, tHLiq, tRhoE, tStick},
@@ -134,7 +135,7 @@ var (
 // cappedVolts is the load line beyond the current from which it is flat.
 const cappedVolts = "{m}·{f}·min(44, 14 + 0.05·{I})"
 
-// figure builds a spec's figure with the formula that this job's chain used.
+// figure builds the figure of a spec with the formula that this job's chain used.
 func (b *board) figure(spec *figureSpec, s *spread) (Figure, bool) {
 	spec = b.specOf(spec)
 	f, ok := spec.build(s, &b.inputs, &b.intervals)
@@ -150,7 +151,7 @@ func (b *board) figure(spec *figureSpec, s *spread) (Figure, bool) {
 	return f, ok
 }
 
-// specOf is the spec that this job uses in place of the general one.
+// specOf is the spec that this job uses instead of the general one.
 func (b *board) specOf(spec *figureSpec) *figureSpec {
 	c := &b.chain
 	switch {

@@ -7,9 +7,9 @@ import (
 	"brazebooth/tables"
 )
 
-// aim points the arc, where the job leaves that open, at the joint or toward the member that carries more heat away,
-// the more the more unequal they are. Nearly equal ones hardly move it: half of the whole way belongs to the ratio from
-// which a welder aims off.
+// aim points the arc, where the job leaves that open, at the joint or toward the member that carries more heat away.
+// The more unequal the two are, the further: members that are nearly equal hardly move it, and half of the whole way is
+// reached at the ratio from which a welder aims off.
 func (r *resolution) aim() error {
 	u, m := &r.used, &r.card.Setup.Members
 	if u.Aim.Set {
@@ -42,10 +42,10 @@ func carries(m *Member) float64 {
 	return Draws(m.Core, m.Metal.Conductivity.V, m.Metal.HeatCapacity.V)
 }
 
-// aimKnown reports whether two members' aim follows from the heat that they carry away: those of one metal, and steels
-// and irons beside each other. Copper and its alloys carry more heat away and melt sooner, so that the heat asks for an
-// arc on them and their melting for one beside them. The cross-section's chances favour the second by far, and no test
-// on such a pair stands behind them.
+// aimKnown reports whether the aim between two members follows from the heat that they carry away. It does for two
+// members of one metal, and for steels and irons beside each other. Copper and its alloys carry more heat away and also
+// melt sooner: the heat asks for an arc on them, their melting for one beside them. The chances by the cross-section
+// favour the second by far, but no test on such a pair supports them.
 func aimKnown(m *[2]Member) bool {
 	ferrous := func(f tables.Family) bool {
 		return f == tables.Steel || f == tables.Stainless || f == tables.CastIron
@@ -69,8 +69,9 @@ func aimWhy(m *[2]Member) string {
 	return "toward the " + to.Metal.Name + ", which carries more heat away"
 }
 
-// aimOff is how far toward the second member the arc points, mm, given how much heat each carries away. A lap's upper
-// member is its edge, which melts away where the arc comes nearer: however thick it is, the arc stays at the joint.
+// aimOff is how far toward the second member the arc points, mm, by the heat that each carries away. The upper member
+// of a lap is its edge, which melts away where the arc comes nearer: the arc stays at the joint, however thick the
+// upper sheet is.
 func aimOff(joint string, first, second float64) float64 {
 	most := tables.AimOff.V
 	x := math.Log(second/first) / math.Log(tables.UnequalFrom.V)

@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// span is what a number of a Job may be; outside it the Job is refused, not clamped.
+// span is the range of a number of a Job; a number outside it is refused, not clamped.
 type span struct {
 	field     string
 	opt       Opt
@@ -17,11 +17,11 @@ type span struct {
 	unit      string
 }
 
-// thinnest is the least thickness of a sheet, and of the steel in a coated one, mm.
+// thinnest is the least thickness of a sheet, and of the steel under a coating, mm.
 const thinnest = 0.05
 
-// spans lists every number of a job with the range that can be computed. That is wider than the range that makes
-// sense: sense is a matter for warnings.
+// spans lists every number of a job with the range that can be computed. It is wider than the range that makes sense,
+// which warnings look after.
 func spans(j *Job) [51]span {
 	return [...]span{
 		{"thickness", j.Thickness, thinnest, 150, "mm"},
@@ -78,8 +78,8 @@ func spans(j *Job) [51]span {
 	}
 }
 
-// Span is the range that a number of a Job may have, by its JSON name, and its unit ("" for none); ok is false for a
-// name that is no number of a Job.
+// Span is the range of a number of a Job, by its JSON name, and its unit ("" for none); ok is false where no number has
+// that name.
 func Span(name string) (low, high float64, unit string, ok bool) {
 	for _, s := range spans(&Job{}) {
 		if s.field == name {
@@ -110,7 +110,7 @@ func checkNumbers(j *Job) error {
 // Number prints v in as few digits as hold it, at most six.
 func Number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 
-// spelt is Number without an exponent, for a number as large as a user may have typed.
+// spelt is Number without an exponent, for a large number that a user typed.
 func spelt(v float64) string {
 	if a := math.Abs(v); a >= 1e6 && a < 1e15 {
 		return strconv.FormatFloat(v, 'f', 0, 64)
@@ -118,7 +118,7 @@ func spelt(v float64) string {
 	return Number(v)
 }
 
-// row looks a row of tables up by its id; where none has it, the error names the nearest.
+// row finds a row of tables by its id; if there is none, the error names the nearest.
 func row[T any](field, id string, byID func(string) (T, bool), find func(string) (T, error)) (T, error) {
 	found, ok := byID(id)
 	if ok {

@@ -9,13 +9,14 @@ import (
 	"brazebooth/tables"
 )
 
-// TypedWords are the words of a list as a user types it, with commas, blanks or semicolons, in lower case.
+// TypedWords are the words of a list as a user types it, separated by commas, blanks or semicolons, in lower case.
 func TypedWords(text string) []string {
 	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return strings.ContainsRune(", ;", r) })
 }
 
-// HazardIDs turns the words a user may type for hazards into the ids of tables/, sorted, each once. "none" alone says
-// that the questions were asked and no hazard applies. The error of an unknown word names what may be typed.
+// HazardIDs turns the words that a user may type for hazards into the ids of tables, sorted, each once. "none" alone
+// says that the questions were asked and no hazard applies. The error for an unknown word names the words that may be
+// typed.
 func HazardIDs(text string) (string, error) {
 	more := map[string][]string{"used-container": {"tank"}, "drum": {"tank"}, "barrel": {"tank"}, "fuel": {"tank"},
 		"oil": {"tank"}, "used": {"tank"}, "container": {"tank"},

@@ -8,7 +8,7 @@ import (
 	"brazebooth/calc/formula"
 )
 
-// labels are the figures whose plain name is not simply their JSON name with blanks.
+// labels are the plain names of figures that differ from the JSON name with blanks.
 var labels = map[string]string{
 	"gas_flow":                "gas",
 	"stickout":                "stick-out",
@@ -41,7 +41,8 @@ var labels = map[string]string{
 	"softened_halfwidth":      "softened",
 }
 
-// FigureLabel is the plain name of a figure by its JSON name; a member's name ends in its number.
+// FigureLabel is the plain name of a figure by its JSON name; the name of a member's figure ends in the member's
+// number.
 func FigureLabel(name string) string {
 	first, end := name, ""
 	for _, member := range [...]string{"1", "2"} {
@@ -55,7 +56,7 @@ func FigureLabel(name string) string {
 	return strings.ReplaceAll(first, "_", " ") + end
 }
 
-// knownWords say how a figure is known: in plain words, and in a word or two.
+// knownWords say how a figure is known: in plain words, and in one or two words.
 var knownWords = map[string][2]string{
 	"read":                       {"read in the document named", "read"},
 	"memory high":                {"from memory of the document named, confidence high", "from memory"},
@@ -71,10 +72,10 @@ var knownWords = map[string][2]string{
 // KnownWords says in plain words how a figure is known.
 func KnownWords(known string) string { return cmp.Or(knownWords[known][0], known) }
 
-// KnownShort says the same in a word or two; what tells the source beside it has the rest.
+// KnownShort says the same in one or two words, for a place that also shows the source.
 func KnownShort(known string) string { return cmp.Or(knownWords[known][1], known) }
 
-// ArcRange says between which currents a wire of mm runs a steady short arc, "" where neither end is known.
+// ArcRange says between which currents a wire (mm) runs a steady short arc, "" where neither end is known.
 func ArcRange(mm float64) string {
 	var parts []string
 	if floor, err := formula.DipFloor(mm); err == nil {
@@ -86,7 +87,7 @@ func ArcRange(mm float64) string {
 	return strings.Join(parts, ", ")
 }
 
-// NameAndNote is a table row's full name and its note, without the name twice.
+// NameAndNote is the full name and the note of a table row, without saying the name twice.
 func NameAndNote(name, note string) string {
 	switch {
 	case note == "":
