@@ -16,7 +16,7 @@ type board struct {
 	effort    *effort.Account
 }
 
-// fromTable sets an input that a table row gives.
+// fromTable sets an input to a row of tables.
 func (b *board) fromTable(i input, d tables.Datum) {
 	b.inputs[i] = d.V
 	b.intervals[i] = interval{d.Low, d.High, false}
@@ -34,7 +34,7 @@ func (b *board) assume(i input, v, low, high float64) {
 	b.intervals[i] = interval{low, high, true}
 }
 
-// within sets an input with an interval that reaches as far to both sides.
+// within sets an input with an interval that reaches equally far to both sides.
 func (b *board) within(i input, v, half float64) {
 	b.inputs[i] = v
 	b.intervals[i] = interval{v - half, v + half, false}
@@ -54,7 +54,7 @@ func newBoard(card *Card) *board {
 	return b
 }
 
-// laidOut is a job completed and turned into numbers, whose work counts to an effort. Errors as Solve.
+// laidOut completes a job and turns it into numbers; its work counts on the account, which may be nil. Errors as Solve.
 func laidOut(e *effort.Account, job Job) (*board, *Card, error) {
 	card := new(Card)
 	if err := resolve(job, card); err != nil {
@@ -78,7 +78,7 @@ func (b *board) chooseFormulas(card *Card) {
 	c.voltsGiven = u.Volts.Set
 	c.travelGiven = u.Travel.Set
 	c.timesGiven = [3]bool{u.ArcOn.Set, u.ArcOff.Set, u.SpotStep.Set}
-	c.ferritic = true // the standard knows no heat that goes into copper, iron or stainless
+	c.ferritic = true // the standard for cooling times is for ferritic steel alone
 	for i, m := range card.Setup.Joined() {
 		c.zinc[i] = m.Coating.Zinc
 		c.ferritic = c.ferritic && m.Metal.Family == tables.Steel
@@ -106,7 +106,7 @@ func (b *board) setFiller(card *Card) {
 	b.intervals[inWire] = interval{low, high, false}
 }
 
-// wireTolerance is the interval of the diameter of wire sold under a nominal size, mm.
+// wireTolerance is the interval of the diameter, mm, of wire that is sold under a nominal size.
 func wireTolerance(mm float64) (low, high float64) {
 	if w, ok := tables.WireNear(mm); ok {
 		return mm + w.Diameter.Low - w.Diameter.V, mm + w.Diameter.High - w.Diameter.V
@@ -141,7 +141,7 @@ func (b *board) setArc(card *Card) {
 	if u.VoltFactor.Set {
 		two := math.Hypot(2*u.VoltFactorSigma.Or(tables.VoltFactorSigma.V), tables.LearnedFloor.V)
 		b.within(inVoltFactor, u.VoltFactor.V, two)
-		b.exact(inVoltBias, 0) // what was learned replaces what is known of power sources in general
+		b.exact(inVoltBias, 0) // readings replace the doubt about power sources in general
 	}
 	form := tables.CurrentForm
 	stick := tables.DefaultStickOut
@@ -151,7 +151,7 @@ func (b *board) setArc(card *Card) {
 		form = tables.CurrentFormUnmeasured
 		b.assume(inStick, u.StickOut.V, stick.Low, stick.High)
 	}
-	if b.chain.learned.wire > 0 { // readings include what the balance leaves out
+	if b.chain.learned.wire > 0 { // readings include what the energy balance leaves out
 		floor := tables.LearnedFloor.V
 		form = tables.Datum{V: 1, Low: 1 - floor, High: 1 + floor, Unit: "1", Origin: tables.LearnedFloor.Origin}
 	}
@@ -197,13 +197,12 @@ func (b *board) setMembers(card *Card) {
 	}
 }
 
-// ofMember are the inputs of each member's own.
+// ofMember are the inputs of each member.
 var ofMember = [2]struct{ thick, conduct, capacity input }{
 	{inThick1, inConduct1, inHeatCap1}, {inThick2, inConduct2, inHeatCap2},
 }
 
-// tolerance is half of the 95 % interval of the metal's thickness, mm: a gauge's where bought by gauge, else a
-// calliper's.
+// tolerance is half of the 95 % interval of the metal's thickness, mm: of the gauge, or else of a calliper.
 func (m Member) tolerance() float64 {
 	half := tables.CalliperReading.V
 	if m.Gauge != 0 {

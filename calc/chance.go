@@ -18,7 +18,7 @@ type Chance struct {
 	shares []Input // how often each edge is met, %
 }
 
-// Words say what is missed most often and what moves it; "" where nothing is missed.
+// Words name the edge that is missed most often and what moves it; "" where none is missed.
 func (c *Chance) Words() string {
 	switch {
 	case c.Missed == "":
@@ -30,14 +30,14 @@ func (c *Chance) Words() string {
 }
 
 // weighs are the doubts that a chance is made of, as standard deviations of logarithms: the heat's, and each edge's in
-// the order of Limits.weigh.
+// the order of limit.All.Weigh.
 type weighs struct {
 	heat  float64
 	edges [limit.Weighed]float64
 }
 
-// weights are the doubts at a setting. Those of the heat and the current are the card's own bands, so that what a
-// booth measured makes a chance surer.
+// weights are the doubts at a setting. Those of heat and current are the card's own bands, so that readings of a booth
+// make a chance surer.
 func weights(s *spread, m *margins) weighs {
 	amps := s.doubt(oAmps)
 	return weighs{s.doubt(oNet), [limit.Weighed]float64{tables.WetsDoubt.V, tables.SolidDoubt.V,
@@ -51,11 +51,11 @@ func (s *spread) doubt(i out) float64 {
 	return max(leastDoubt, math.Log(s.high[i]/s.low[i])/deviations)
 }
 
-// leastDoubt is that of what a job gives as exact.
+// leastDoubt is the doubt of what a job gives as exact.
 const leastDoubt = 0.01
 
-// chanceOf is the chance with the limits at the three heats, at a travel in mm/s, by the function that the suggestion
-// is found with, and the edge that is missed most often.
+// chanceOf is the chance from the limits at three heats and a travel in mm/s, by the same function that finds the
+// suggestion, and the edge that is missed most often.
 func chanceOf(l *[3]limit.All, w *weighs, m *margins, travel float64) Chance {
 	var at [3][]float64
 	for k := range at {
@@ -89,16 +89,17 @@ func chanceOf(l *[3]limit.All, w *weighs, m *margins, travel float64) Chance {
 	return c
 }
 
-// rarelyMissed is the chance from which an edge is not worth a word.
+// rarelyMissed is the chance to meet an edge from which it is not mentioned.
 const rarelyMissed = 0.995
 
-// chanceError is how far three heats may be off a fine sum over all heats, in points of 100; a test holds them to it.
+// chanceError is the largest error of three heats against a fine sum over all heats, in points of 100; a test holds
+// them to it.
 const chanceError = 6
 
-// shown is the chance to the digit that a card shows, %; what is said of it goes by this one.
+// shown is the chance rounded as a card shows it, %; texts go by this value.
 func (c *Chance) shown() float64 { return math.Round(10*c.Good) / 10 }
 
-// figure is the chance as the card shows it.
+// figure is the chance as a figure of the card.
 func (c *Chance) figure() Figure {
 	what := "share of three heats, each edge with its own doubt, at which every edge is met"
 	if math.Abs(c.shown()-tables.MarginalUnder.V) <= chanceError {
@@ -114,8 +115,8 @@ var missedFigures = map[limit.Limit]string{limit.Wets: "wetting_angle", limit.So
 	limit.Burn: "base_peak_temperature", limit.Filled: "bead_area", limit.Floor: "current", limit.Spray: "current",
 	limit.Zinc: "zinc_boiled_halfwidth"}
 
-// spoil finds the input that moves the figure of the missed edge most. What a model leaves out, a factor of 1, is none
-// that a shop could know better.
+// spoil finds the input that moves the figure of the missed edge most. Factors of 1, which say what a model leaves out,
+// do not count: a shop cannot know them better.
 func (c *Chance) spoil(list []Figure) {
 	f, ok := FigureNamed(list, missedFigures[c.missed])
 	if c.Missed == "" || !ok {

@@ -9,27 +9,27 @@ import (
 	"brazebooth/tables"
 )
 
-// heatState is what one feed and travel do to the joint.
+// heatState is what a feed and a travel do to the joint.
 type heatState struct {
 	o          [outs]float64
 	wet        [2]float64 // wetted width of each member, mm
 	skin, core [2]float64 // peaks of each member, C
-	boiled     [2]float64 // zinc half-widths, mm; NaN beyond the grid
+	boiled     [2]float64 // half-widths of boiled and melted zinc, mm; NaN beyond the grid
 	melted     [2]float64
 	boiledBack [2]float64 // the same on the face away from the bead
 	meltedBack [2]float64
-	back       [2]float64 // where the back is as hot as the toe must be, mm
+	back       [2]float64 // half-width where the back is as hot as the toe must be, mm
 	molten     [2]float64 // of each member's edge, mm
 	pool       float64    // the puddle's length, mm
 	front      float64    // how far it reaches ahead of the arc, mm
 	toes       section.Toes
-	stood      section.Toes // of the bead that steepest is of
+	stood      section.Toes // the toes that steepest is taken from
 	bridged    bool         // the bead has a section: it wets both members, and one arc can span it
 	steepest   float64      // larger toe angle, rad, of a bead that wets each member by barelyWets at least
 	warmth     float64      // logarithm of the colder member's peak rise over the toe's
 }
 
-// workspaces are reused: one is larger than a card.
+// workspaces are reused: one takes more memory than a card.
 var workspaces = sync.Pool{New: func() any { return new(section.Workspace) }}
 
 // sectionModelled reports whether the cross-section model applies: an arc that travels and burns without pause, on a
@@ -42,7 +42,7 @@ var sectionJoints = map[string]section.Joint{
 	"edge":    section.ButtJoint, // two paths away from one line: folding a butt moves no heat
 }
 
-// sectionInput is the cross-section's input from the board; heat, bead and travel follow later.
+// sectionInput is the cross-section's input from the board, without heat, bead and travel.
 func (b *board) sectionInput(card *Card) section.Input {
 	f, k := &card.Setup.Filler, &b.inputs
 	in := section.Input{
@@ -70,7 +70,7 @@ func material(m *tables.Metal, conductivity, heatCapacity float64) section.Mater
 		Latent:   m.Latent.V * m.Density.V * 1e-3, Steel: m.Family == tables.Steel}
 }
 
-// heatField finds heat states of one job at any feed and travel.
+// heatField finds the heat states of one job at any feed and travel.
 type heatField struct {
 	b      *board
 	in     section.Input
@@ -82,7 +82,7 @@ type heatField struct {
 
 func (b *board) heatField(card *Card) heatField {
 	h := heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, newLiquid(b, card), newPart(b, card)}
-	if b.chain.ampsGiven { // whoever asks for a feed means it
+	if b.chain.ampsGiven { // else the amps would override the feed that is asked for
 		c := *b
 		c.chain.ampsGiven = false
 		h.b = &c
@@ -90,7 +90,7 @@ func (b *board) heatField(card *Card) heatField {
 	return h
 }
 
-// at finds the state at a feed and travel in mm/s; with zinc it follows the zinc's isotherms outward too.
+// at finds the state at a feed and travel, mm/s; with zinc it follows the isotherms of zinc outward too.
 func (h *heatField) at(feed, travel float64, zinc bool) (heatState, error) {
 	in, o, err := h.fed(feed, travel)
 	if err != nil {
@@ -99,7 +99,7 @@ func (h *heatField) at(feed, travel float64, zinc bool) (heatState, error) {
 	return h.solve(&in, &o, zinc)
 }
 
-// fed is the section's input at a feed and travel in mm/s, with the outputs of wire and arc there.
+// fed is the section's input at a feed and travel, mm/s, with the outputs of wire and arc there.
 func (h *heatField) fed(feed, travel float64) (in section.Input, o [outs]float64, err error) {
 	k := h.b.inputs
 	k[inFeed], k[inTravel] = feed, travel
@@ -111,7 +111,7 @@ func (h *heatField) fed(feed, travel float64) (in section.Input, o [outs]float64
 	return in, o, nil
 }
 
-// solve finds the state of one section.
+// solve finds the state of a section's input; o are the outputs of wire and arc.
 func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (heatState, error) {
 	s, in := heatState{o: *o}, *from
 	if err := h.b.effort.Over(); err != nil {
@@ -153,11 +153,11 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 	return s, nil
 }
 
-// barelyWets is the width that a member counts as wetted by when the bead's toe angle is judged, mm: with none there
-// is no bead, and a margin would jump where a member stops being wetted.
+// barelyWets is the least wetted width, mm, with which the toe angle of a bead is judged: without any width there is no
+// bead, and a margin would jump where a member stops being wetted.
 const barelyWets = 0.05
 
-// stand finds how the bead stands on its members.
+// stand finds the toe angles of the bead on its members.
 func (h *heatField) stand(s *heatState, in *section.Input) {
 	s.steepest = math.Pi
 	toes, err := h.toes(s.o[oBead], max(s.wet[0], barelyWets), max(s.wet[1], barelyWets))
@@ -170,7 +170,7 @@ func (h *heatField) stand(s *heatState, in *section.Input) {
 	s.warmth = math.Log((min(s.skin[0], s.skin[1]) - in.Start) / (in.Filler.Toe - in.Start))
 }
 
-// travelling computes wire, arc and heat of a travelling arc, without the closed forms of its bands.
+// travelling computes wire, arc and heat of a travelling arc, without the closed forms of the bands beside it.
 func (c *chain) travelling(k *[inputCount]float64, o *[outs]float64) error {
 	if err := c.electric(k, o); err != nil {
 		return err
@@ -178,7 +178,7 @@ func (c *chain) travelling(k *[inputCount]float64, o *[outs]float64) error {
 	return c.lineHeat(k, o)
 }
 
-// beadSection is the geometry of the joint's bead.
+// beadSection is the geometry of the joint's bead, from its area and wetted widths.
 func beadSection(card *Card) func(area, w1, w2 float64) (section.Toes, error) {
 	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
 	gap, want := card.Used.Gap.V, wantedOf(card)
@@ -201,7 +201,7 @@ func beadSection(card *Card) func(area, w1, w2 float64) (section.Toes, error) {
 	return func(a, w1, w2 float64) (section.Toes, error) { return section.Butt(a, w1, w2, gap, min(t1, t2)) }
 }
 
-// coldAngle is the toe angle above which the joint's bead counts as a cold lap, rad.
+// coldAngle is the toe angle, rad, above which the bead of a joint counts as a cold lap.
 func coldAngle(joint string) float64 {
 	switch joint {
 	case "lap", "tee", "corner":

@@ -9,27 +9,26 @@ import (
 	"brazebooth/tables"
 )
 
-// liquid is what the liquid filler asks of a setting: it must bridge the gap and stay where it was laid.
+// liquid is what a setting must do with the liquid filler: bridge the gap, and stay where it was laid.
 type liquid struct {
-	joint         hang.Joint // of the job; bead, widths and pool follow from a setting
-	gap, position bool       // which of the two are asked
+	joint         hang.Joint // of the job; bead, widths and pool come with a setting
+	gap, position bool       // which of the two the job asks for
 	filler        *tables.Filler
 	toe           float64    // C
 	solid         [2]float64 // C
 	members       int
 }
 
-// newLiquid lays out a job's liquid.
 func newLiquid(b *board, card *Card) liquid {
 	u := &card.Used
-	judged := u.Gap.V > 0 && u.Gap.V <= 2*tables.ArcWidth.V // beyond, no section is
+	judged := u.Gap.V > 0 && u.Gap.V <= 2*tables.ArcWidth.V // beyond it no section is computed
 	l := liquid{gap: judged && u.Joint != "overlay" && u.Joint != "plug" && u.Joint != "corner" &&
 		u.Joint != "edge",
 		position: u.Position != "" && u.Position != "flat",
 		filler:   &card.Setup.Filler, toe: b.inputs[inToe]}
 	l.joint = hang.Joint{Kind: Lies(card), Position: u.Position, Mode: u.Mode, Gap: u.Gap.V, Wire: b.inputs[inWire],
 		Backing: u.backed(), Leg: legWanted(card), Assumed: hang.Usual(u.Mode)}
-	if u.Joint == "edge" { // its bead hangs as one on a face does, by the chord from toe to toe
+	if u.Joint == "edge" { // its bead hangs like a bead on a face, by the chord from toe to toe
 		l.joint.Kind = "overlay"
 	}
 	l.joint.Liquid, _ = hang.LiquidOf(&card.Setup.Filler)
@@ -42,22 +41,23 @@ func newLiquid(b *board, card *Card) liquid {
 	return l
 }
 
-// at is the joint at a state.
+// at is the joint with the bead of a state.
 func (l *liquid) at(s *heatState) hang.Joint {
 	j, o := l.joint, &s.o
 	j.Bead, j.Amps, j.Deposition = o[oBead], o[oAmps], o[oBead]*o[oTravel]*l.filler.Density.V/1000
 	j.Wet, j.Back, j.Molten, j.Front, j.Pool = s.wet, s.back, s.molten, known(s.front), s.pool
 	j.Chord, j.Phi = s.stood.Chord, s.stood.Phi
 	j.Under = j.Bead - j.Chord*j.Chord/4*section.Segment(j.Phi)
-	if j.Kind == "corner" { // the bead wraps the edge: what its chord cuts off is steel, not metal that hangs
+	if j.Kind == "corner" { // the bead wraps the edge: its chord cuts off steel, not metal that hangs
 		j.Under = max(0, j.Under)
 	}
 	return j
 }
 
-// edges are the logarithms of bridging and staying at a state; far where they are not asked or nothing judges them for
-// this job. They go on past the borders of what Limits.unjudged tells: a bead that is good in spite of a burnt or a
-// cold state as computed has other heat, and what it bridges then is near what is found at the border.
+// edges are the logarithms of bridging and staying at a state; limit.Far where the job does not ask for them or nothing
+// judges them. They have values also where limit.All.Unjudged finds that they mean nothing: a bead that is good
+// although its state, as computed, is burnt or cold had other heat, and it then bridges about what is found at that
+// border.
 func (l *liquid) edges(s *heatState) (bridges, stays float64) {
 	bridges, stays = limit.Far, limit.Far
 	if !l.gap && !l.position {
@@ -65,7 +65,7 @@ func (l *liquid) edges(s *heatState) (bridges, stays float64) {
 	}
 	j := l.at(s)
 	list, err := hang.Edges(&j)
-	if err != nil { // a state that no joint has: far too hot or too cold
+	if err != nil { // a state that no joint can have: far too hot or too cold
 		list[0].Margin, list[1].Margin, list[3].Margin = -hang.Most, -hang.Most, -hang.Most
 	}
 	if l.gap {
@@ -81,7 +81,7 @@ func (l *liquid) edges(s *heatState) (bridges, stays float64) {
 	return bridges, stays
 }
 
-// notJudged says why bridging or staying is asked of the job and not judged, "" where it is.
+// notJudged says why bridging or staying is not judged though the job asks for it; "" else.
 func (l *liquid) notJudged() (bridges, stays string) {
 	if l.joint.Kind == "corner" && l.joint.Gap > tables.SteadyGap.V {
 		return "nothing here computes whether the metal bridges an open corner; close it", ""
@@ -106,12 +106,12 @@ func (l *liquid) notJudged() (bridges, stays string) {
 	return bridges, stays
 }
 
-// clause is the reason inside a sentence that says “not judged” itself.
+// clause is a reason for a sentence that already says “not judged”.
 func clause(why string) string {
 	return strings.TrimSuffix(strings.TrimPrefix(why, "Not judged, because "), ".")
 }
 
-// doubt is how far the logarithm of filling, bridging or staying may be off, as one standard deviation.
+// doubt is one standard deviation of the logarithm of filling, bridging or staying.
 func (l *liquid) doubt(at limit.Limit) float64 {
 	j := l.joint
 	list, _ := hang.Edges(&j)
@@ -126,7 +126,7 @@ func (l *liquid) doubt(at limit.Limit) float64 {
 	return list[1].Doubt
 }
 
-// reached is how far the bead spreads on the back and how much of each edge melts, mm, for the liquid's edges.
+// reached notes how far the bead spreads on the back and how much of each edge melts, mm.
 func (l *liquid) reached(s *heatState, r *section.Result) {
 	for i := range l.members {
 		s.back[i] = known(r.Back[i].Reach(l.toe))
@@ -135,16 +135,16 @@ func (l *liquid) reached(s *heatState, r *section.Result) {
 	s.pool, s.front = r.PoolLength, r.PoolFront
 }
 
-// through is how far ahead of the arc the sheet gets as hot as the toe in the mean over its thickness, mm: the puddle
-// in a root lies against the whole edge, and in thick sheet its skin alone is hot there. The exact moving source on a
-// plate like both sheets in the mean, without the heat that the filler keeps.
+// through is how far ahead of the arc the sheet gets as hot as the toe, mm, in the mean over its thickness: the puddle
+// in a root lies against the whole edge, and in thick sheet only the skin is hot there. It is computed by the exact
+// moving source on a plate like the mean of both sheets, without the heat that stays in the filler.
 func (l *liquid) through(in *section.Input) float64 {
 	m, thick := meanSheet(in)
 	return (&hang.Spot{Power: in.Travel * max(in.Heat-in.Bead*in.Filler.Enthalpy(), 0.02*in.Heat), K: m.K, RhoC: m.RhoC,
 		Thick: thick, Width: in.Sigma, Travel: in.Travel, Start: in.Start}).Front(l.toe)
 }
 
-// meanSheet is a plate that stands for both sheets, its properties those of brazing heat.
+// meanSheet is a plate like the mean of both sheets, with their properties at brazing heat.
 func meanSheet(in *section.Input) (m section.Material, thick float64) {
 	for i := range 2 {
 		k, rhoC := in.Base[i].K, in.Base[i].RhoC
@@ -156,10 +156,10 @@ func meanSheet(in *section.Input) (m section.Material, thick float64) {
 	return m, thick
 }
 
-// Steel on its way to brazing heat, means of the curves of EN 1993-1-2: W/mmK and J/mm3K.
+// Steel between room and brazing temperature, means of the curves of EN 1993-1-2: W/mmK and J/mm3K.
 const steelK, steelRhoC = 0.038, 0.0056
 
-// sag is the height of the root's bead under an open butt with its interval, mm; false where none is computed.
+// sag is the height of the root's bead under an open butt, mm; false where none is computed.
 func (l *liquid) sag(s *heatState) (hang.Estimate, bool) {
 	if !l.gap || l.joint.Kind != "butt" || l.joint.Backing != "" {
 		return hang.Estimate{}, false
@@ -169,8 +169,7 @@ func (l *liquid) sag(s *heatState) (hang.Estimate, bool) {
 	return e, err == nil
 }
 
-// largestBead is the largest bead that hangs in the job's position with its interval, mm2; false where none is
-// computed.
+// largestBead is the largest bead that hangs in the job's position, mm2; false where none is computed.
 func (l *liquid) largestBead(s *heatState) (hang.Estimate, bool) {
 	if !l.position {
 		return hang.Estimate{}, false
@@ -180,8 +179,7 @@ func (l *liquid) largestBead(s *heatState) (hang.Estimate, bool) {
 	return e, err == nil
 }
 
-// longestPool is the longest puddle that stays in a vertical position with its interval, mm; false where none is
-// computed.
+// longestPool is the longest puddle that stays in a vertical position, mm; false where none is computed.
 func (l *liquid) longestPool(s *heatState) (hang.Estimate, bool) {
 	if !l.position {
 		return hang.Estimate{}, false
@@ -191,8 +189,8 @@ func (l *liquid) longestPool(s *heatState) (hang.Estimate, bool) {
 	return e, err == nil
 }
 
-// bridgesUpTo is the largest gap that a setting bridges with its interval, mm; false where none is computed. Each gap
-// is a cross-section of its own.
+// bridgesUpTo is the largest gap that a setting bridges, mm; false where none is computed. Each gap takes a
+// cross-section of its own.
 func (h *heatField) bridgesUpTo(l *liquid, feed, travel float64) (hang.Estimate, bool) {
 	if !l.gap || l.joint.Kind != "butt" {
 		return hang.Estimate{}, false

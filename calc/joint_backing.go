@@ -16,8 +16,8 @@ const (
 	patchBehind = "patch"
 )
 
-// backing looks the backing up and leaves out what the joint does not have. A patch turns the butt into the lap of the
-// first member onto the patch, a piece of the same sheet.
+// backing looks the backing up and leaves it out where the joint has none. A patch turns the butt into the lap of the
+// first member on the patch, a piece of the same sheet.
 func (r *resolution) backing() error {
 	u := &r.used
 	if u.Backing == "" {
@@ -46,7 +46,7 @@ func (j *Job) backed() string {
 	return ""
 }
 
-// backingNotJudged says why no section is computed over a job's bar or strip, "" where one is.
+// backingNotJudged says why no section is computed over a job's bar or strip; "" else.
 func backingNotJudged(card *Card) string {
 	u, m := &card.Used, &card.Setup.Members
 	switch {
@@ -63,10 +63,10 @@ func backingNotJudged(card *Card) string {
 	return ""
 }
 
-// unlike is by how much two sheets' thickness may differ, relative, where they count as alike: a coating's.
+// unlike is the relative difference up to which two thicknesses count as alike: that of a coating.
 const unlike = 0.03
 
-// behind puts what lies behind the root into the section's input.
+// behind adds the bar or strip behind the root to the section's input.
 func (b *board) behind(in *section.Input, backing string) {
 	switch backing {
 	case copperBar:
@@ -79,7 +79,7 @@ func (b *board) behind(in *section.Input, backing string) {
 	}
 }
 
-// without is a section's input without what lies behind the root.
+// without is a section's input without its bar or strip.
 func without(in section.Input) section.Input {
 	in.Bar = section.Bar{}
 	if in.Joint == section.StripJoint {
@@ -88,8 +88,8 @@ func without(in section.Input) section.Input {
 	return in
 }
 
-// onStrip gives the second sheet of a butt on a strip what the first has, since they are alike. The second skin and
-// core stay the strip's own: it must be wetted, and must not melt, like a sheet.
+// onStrip gives the second sheet of a butt on a strip the values of the first, since the two are alike. The second skin
+// and core stay the strip's: it must be wetted and must not melt, like a sheet.
 func (s *heatState) onStrip() {
 	if s.wet[1] > 0 {
 		s.wet[1] = s.wet[0]
@@ -99,7 +99,7 @@ func (s *heatState) onStrip() {
 	}
 }
 
-// backing says what lies behind the root, and what that changes.
+// backing says what a bar, strip or patch behind the root changes.
 func (w *warnings) backing(v *verdict) {
 	u, asked := &w.card.Used, w.card.Job.Backing
 	switch backing := u.backed(); {
@@ -117,8 +117,8 @@ func (w *warnings) backing(v *verdict) {
 	}
 }
 
-// drawnBacking is how much of a bar or strip a picture shows, mm: a strip is as thick as the sheet, of a bar the face
-// that counts.
+// drawnBacking is how much of a bar or strip a picture shows, mm: a strip is as thick as the sheet; of a bar only the
+// face counts.
 func drawnBacking(backing string, sheet float64) float64 {
 	const face = 2
 	switch backing {
@@ -130,7 +130,7 @@ func drawnBacking(backing string, sheet float64) float64 {
 	return 0
 }
 
-// BackingOf is what lies behind a card's joint, as people call it; "" for nothing.
+// BackingOf names what lies behind a card's joint; "" for nothing.
 func BackingOf(card *Card) string {
 	if id := card.Used.Backing; id != noBacking {
 		return backingName(id)

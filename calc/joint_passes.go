@@ -8,11 +8,11 @@ import (
 	"brazebooth/tables"
 )
 
-// OneBead stands in the place of a formula where a joint is asked for no more than one bead lays well.
+// OneBead takes the place of a formula where a joint needs no more than one bead lays well.
 const OneBead = "one bead lays that much well"
 
-// passes is how many beads like this one the joint takes, where that is more than one at the smaller end of the bead's
-// interval: a bevelled butt in plate its groove, other joints the metal that they need.
+// passes is how many beads like this one the joint takes, where that is more than one with the smaller end of the
+// bead's interval: for a bevelled butt in plate its groove, for other joints the metal that they need.
 func (b *board) passes(card *Card, s *spread) (Figure, bool) {
 	if b.chain.plug || b.chain.timed {
 		return Figure{}, false
@@ -38,9 +38,8 @@ func Grooved(card *Card) bool {
 	return card.Used.Joint == "butt" && MinCore(card.Setup.Joined()) > tables.SheetThickest.V
 }
 
-// Lies is the joint by which a card's bead lies. Under an upper sheet of plate that is clearly higher than one bead
-// reaches a lap's bead lies in the corner, as a tee's does: the sheet's edge stands over the lower member and ends
-// above.
+// Lies is the joint that a card's bead is computed as. Under an upper sheet of plate that is clearly higher than one
+// bead, a lap's bead lies in the corner like a tee's: the sheet's edge stands above the lower member.
 func Lies(card *Card) string {
 	if t := card.Setup.Members[0].Core; card.Used.Joint == "lap" && t > tables.SheetThickest.V &&
 		t > cornerFrom*lapReach(card) {
@@ -49,10 +48,9 @@ func Lies(card *Card) string {
 	return card.Used.Joint
 }
 
-// cornerFrom is how much higher than a bead's leg the edge over it is where the bead is clear of it, so that the arc
-// can only point into the corner. A three-dimensional reference wets 5 and 6 mm of edge to the top, as a tee whose
-// standing member ends there does; between that and a lap, whose arc stands over the edge, the lower width jumps by a
-// third.
+// cornerFrom is how many times higher than a bead's leg the edge above it must be, so that the arc can only point into
+// the corner. A three-dimensional reference wets edges of 5 and 6 mm to the top, as a tee whose standing member ends
+// there does; between that and a lap, whose arc points at the edge, the lower width jumps by a third.
 const cornerFrom = 1.5
 
 // lapReach is how high an edge one bead of a lap covers, mm.
@@ -60,8 +58,8 @@ func lapReach(card *Card) float64 {
 	return min(legAsked(card, card.Setup.Members[0].Core), math.Sqrt(2*tables.OnePass.V)) + 1e-9
 }
 
-// buried says why the bead of a thick lap or corner is not judged, "" where it is: it lies under an edge that is hardly
-// higher, or deep between two, whose heat flow nothing here computes.
+// buried says why the bead of a thick lap, edge or corner is not judged, "" where it is: it lies under an edge that is
+// hardly higher, or deep between two edges, whose heat flow nothing here computes.
 func buried(card *Card) string {
 	m := card.Setup.Members
 	if t := m[0].Core; card.Used.Joint == "lap" && t > tables.SheetThickest.V && t > lapReach(card) &&
@@ -92,8 +90,8 @@ type Fill struct {
 	Low, High float64        // by how well the edges are prepared
 }
 
-// FillOf is the metal that a card's joint takes: the groove of a butt in plate, with the job's root opening or the
-// usual one; of every other joint what a fillet of the leg that was asked for, or as high as the thinner sheet, needs.
+// FillOf is the metal that a card's joint takes. For a butt in plate it is the groove, with the job's root opening or
+// the usual one; for other joints the fillet of the leg that was asked for, or one as high as the thinner sheet.
 func FillOf(card *Card) Fill {
 	t := MinCore(card.Setup.Joined())
 	if card.Used.Joint != "butt" || t < tables.GrooveLeast.V {
@@ -114,8 +112,8 @@ func FillOf(card *Card) Fill {
 	return f
 }
 
-// prepared is the section between which a groove comes out: opening, root face and angle each at the ends of how well
-// they are held, joined by root-sum-square.
+// prepared is the interval of a groove's section: opening, root face and angle each at the ends of how exactly they are
+// prepared, joined by root-sum-square.
 func prepared(g formula.Groove, vee bool) (low, high float64) {
 	mid := g.Area()
 	edge, angle := tables.GrooveEdgeHeld.V, tables.GrooveAngleHeld.V
@@ -134,7 +132,7 @@ func prepared(g formula.Groove, vee bool) (low, high float64) {
 	return mid - moved.Down, mid + moved.Up
 }
 
-// Passes is how many beads of an area, mm2, the joint takes: one where one is asked for no more than it lays.
+// Passes is how many beads of an area, mm2, the joint takes: one where it needs no more than one bead lays well.
 func (f *Fill) Passes(bead float64) float64 {
 	if f.Section <= tables.OnePass.V {
 		return 1

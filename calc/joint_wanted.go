@@ -14,17 +14,17 @@ type wanted struct {
 	thick      [2]float64
 	layer      float64
 	most       float64 // what one bead lays well, mm2
-	in, inMost float64 // how far metal runs into a gap where nothing is known of the heat, and at most, mm
+	in, inMost float64 // how far metal runs into a gap, mm: where no heat is known, and at most
 }
 
-// wantedOf is for the leg or throat that was asked for, or a fillet as high as the sheet that ends there, or the open
-// root filled.
+// wantedOf is the leg or throat that was asked for, or a fillet as high as the sheet that ends there, or a filled open
+// root.
 func wantedOf(card *Card) wanted {
 	u, m := &card.Used, &card.Setup.Members
 	w := wanted{joint: Lies(card), gap: u.Gap.V, leg: legWanted(card), thick: [2]float64{m[0].Core, m[1].Core},
-		layer: min(1, u.Layer.Or(1)), inMost: math.Inf(1)} // a higher layer is laid in several
+		layer: min(1, u.Layer.Or(1)), inMost: math.Inf(1)} // a higher layer takes several beads
 	w.most = tables.OnePass.V
-	if Grooved(card) { // it takes as many beads as it takes, each worth its pass
+	if Grooved(card) { // each of its beads is worth a pass
 		w.most = tables.GroovePass.V
 	}
 	if w.joint == "tee" && u.Joint != "lap" {
@@ -34,8 +34,8 @@ func wantedOf(card *Card) wanted {
 	return w
 }
 
-// legWanted is the leg of a lap's or tee's fillet over its gap, mm. A leg that was asked for is measured from the lower
-// member on, so that the gap takes its part of it; a throat is not.
+// legWanted is the leg of a lap's or tee's fillet above its gap, mm. A leg that was asked for is measured from the
+// lower member, so that the gap takes a part of it; a throat is not.
 func legWanted(card *Card) float64 {
 	m := &card.Setup.Members
 	if Lies(card) == "tee" {
@@ -44,7 +44,7 @@ func legWanted(card *Card) float64 {
 	return legAsked(card, m[0].Core)
 }
 
-// legAsked is the leg that follows from what was asked for, or else a usual one, mm.
+// legAsked is the leg by the leg or throat that was asked for, else the usual one, mm.
 func legAsked(card *Card, usual float64) float64 {
 	switch u := &card.Used; {
 	case u.Leg.Set:
@@ -55,7 +55,7 @@ func legAsked(card *Card, usual float64) float64 {
 	return usual
 }
 
-// area is the section of metal that the joint needs, mm2, where metal runs so far into the gap, mm.
+// area is the section of metal that the joint needs, mm2, where metal runs in millimetres into the gap.
 func (w *wanted) area(in float64) float64 {
 	t := min(w.thick[0], w.thick[1])
 	switch w.joint {
@@ -72,18 +72,18 @@ func (w *wanted) area(in float64) float64 {
 	return w.layer * 2 * w.layer
 }
 
-// bead is the section that one bead must lay, mm2: what the joint needs, or as much as one pass lays well.
+// bead is the section that one bead must lay, mm2: all that the joint needs, or as much as one pass lays well.
 func (w *wanted) bead(in float64) float64 { return min(w.area(in), w.most) }
 
-// creep is how far metal runs into the gap of a bead that wets so wide, mm.
+// creep is how far metal runs into the gap, mm, where the bead wets that wide.
 func (w *wanted) creep(wet [2]float64) float64 {
 	return min(tables.CreepsIn.V*min(wet[0], wet[1]), w.inMost)
 }
 
-// openFillet reports a lap or tee with a gap: what it needs depends on how wide the metal wets.
+// openFillet reports a lap or tee with a gap, whose need depends on how wide the metal wets.
 func (w *wanted) openFillet() bool { return w.gap > 0 && (w.joint == "lap" || w.joint == "tee") }
 
-// at is the bead that the joint needs at a state, mm2; the usual one where nothing is known of the heat.
+// at is the bead that the joint needs at a state, mm2; the usual one where s is nil.
 func (w *wanted) at(s *heatState) float64 {
 	if s == nil {
 		return w.bead(w.in)

@@ -8,7 +8,7 @@ import (
 	"brazebooth/tables"
 )
 
-// margins are the limits of one job.
+// margins are the borders that the limits of one job are measured from.
 type margins struct {
 	floor, spray float64 // A; 0 where unknown
 	slow, fast   float64 // mm/s
@@ -32,16 +32,16 @@ func newMargins(b *board, card *Card) margins {
 	m.coated = b.chain.zinc
 	for i, member := range card.Setup.Joined() {
 		m.solid[i], m.melt[i] = member.Metal.Solidus.V, member.Metal.Liquidus.V
-		// A lap's upper edge melts away where its face only melts: there the edge stays one.
+		// Where the face of a lap melts, its upper edge melts away: there "base stays solid" counts.
 		m.melts[i] = Lies(card) != "lap" && WeldBrazed(&member.Metal, &card.Setup.Filler, b.inputs[inToe])
 		m.members = i + 1
 	}
 	return m
 }
 
-// WeldBrazed reports whether a metal's skin melts wherever a filler wets it, though the filler melts first: copper and
-// grey iron begin to melt so little over the temperature at which the toe freezes, C, that no heat lies between. Parts
-// at 20 C; warm ones change it little.
+// WeldBrazed reports whether a metal's skin melts wherever a filler wets it, although the filler melts first: copper
+// and grey iron begin to melt so little above the temperature at which the toe freezes, C, that no heat lies between.
+// It is for parts at 20 C; warm parts change it little.
 func WeldBrazed(metal *tables.Metal, filler *tables.Filler, toe float64) bool {
 	const room = 20
 	return metal.Solidus.V > filler.Liquidus.V && (metal.Solidus.V-room)/(toe-room) < tables.WeldBraze.V
@@ -55,7 +55,7 @@ func SteadyRange(card *Card) (floor, spray float64) {
 	return floor, spray
 }
 
-// logs returns every limit's logarithm at a state.
+// logs returns every limit at a state.
 func (m *margins) logs(s *heatState) (l limit.All) {
 	for i := range l {
 		l[i] = limit.Far
@@ -83,7 +83,8 @@ func (m *margins) whitest(s *heatState) int {
 	return 0
 }
 
-// simple are the limits that need no heat flow, but for what a gap takes at a state; nil where none is known.
+// simple sets the limits that need no heat flow, except for the metal that a gap takes at a state; s is nil where no
+// state is known.
 func (m *margins) simple(o *[outs]float64, s *heatState, l *limit.All) {
 	l[limit.Filled] = math.Log(o[oBead] / m.wanted.at(s))
 	if m.floor > 0 {
@@ -96,8 +97,8 @@ func (m *margins) simple(o *[outs]float64, s *heatState, l *limit.All) {
 	l[limit.Fast] = math.Log(m.fast / o[oTravel])
 }
 
-// wets is the cold limit: how steep the bead stands, and whether both members get as hot as the toe must be; without
-// the second a wetted width that is about to vanish would decide alone. A flat bead has next to no toe angle.
+// wets is the limit of cold: how steep the bead stands, and whether both members get as hot as the toe must be. Without
+// the second, a wetted width that is about to vanish would decide alone. The angle of a flat bead counts as flattest.
 func (m *margins) wets(s *heatState) float64 {
 	return min(math.Log(m.cold/max(s.steepest, flattest*math.Pi/180)), s.warmth)
 }

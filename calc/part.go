@@ -9,7 +9,7 @@ import (
 	"brazebooth/tables"
 )
 
-// wholePart is the whole part, where its width or its mass was given: it warms up while its seam is laid.
+// wholePart is the whole part, known where its width or mass was given: it warms up while its seam is laid.
 type wholePart struct {
 	formula.Part
 	known   bool
@@ -52,7 +52,7 @@ func newPart(b *board, card *Card) wholePart {
 const partSource = "images of a moving line source in the edges of a strip, heat even through the whole part, free " +
 	"convection and radiation from its faces; own computation"
 
-// partFigures are what a seam does to a part that warms: by how much its end is hotter than its start, where the next
+// partFigures are what a seam does to a part that warms: by how much its end is hotter than its start, how hot the next
 // bead would start at once, and how long to wait before it.
 func (b *board) partFigures(card *Card, s *spread) []Figure {
 	p := newPart(b, card)
@@ -103,8 +103,7 @@ func (b *board) partFigures(card *Card, s *spread) []Figure {
 	return figures
 }
 
-// heavierThanBead refuses a part that weighs less than a strip as wide as its bead, width mm: no part has its seam on
-// less metal, and its heat has no place to go.
+// heavierThanBead refuses a part that weighs less than a strip as wide as its bead (width, mm) and as long as its seam.
 func (b *board) heavierThanBead(card *Card, width float64) error {
 	p := newPart(b, card)
 	least := width * p.Thick * p.Length * p.density * 1e-6
@@ -116,7 +115,7 @@ func (b *board) heavierThanBead(card *Card, width float64) error {
 		fmt.Sprintf("type the mass of the whole part, at least %.2g kg, or a shorter seam", 1.05*least))
 }
 
-// seamEnds says where a seam that warms its part was judged, and which end counts.
+// seamEnds says how a seam that warms its part was judged at both ends, and which end counts.
 func (w *warnings) seamEnds(v *verdict) {
 	if !v.modelled || !(v.ends.rise > 0) {
 		return

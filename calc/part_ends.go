@@ -8,13 +8,13 @@ import (
 	"brazebooth/tables"
 )
 
-// ends are a setting's limits where the seam starts and where it ends: a part that warms up is hotter there.
+// ends are the limits of a setting where the seam starts and where it ends: a part that warms up is hotter there.
 type ends struct {
 	start, end limit.All
 	rise       float64 // K; 0 for a part that does not warm
 }
 
-// worse takes each limit from where it is worse.
+// worse are the smaller of both limits, one by one.
 func (e *ends) worse() limit.All {
 	l := e.start
 	if e.rise > 0 {
@@ -31,7 +31,7 @@ func (e *ends) atEnd() bool {
 	return e.rise > 0 && end < start
 }
 
-// ends judges a state that was found at the seam's start, at a factor on the heat, at its end too.
+// ends adds the limits at the seam's end to a state that was found at its start; factor multiplies the heat.
 func (h *heatField) ends(m *margins, s *heatState, factor float64, zinc bool) (ends, error) {
 	e := ends{start: m.logs(s)}
 	if !h.part.known {
@@ -59,8 +59,8 @@ func (h *heatField) ends(m *margins, s *heatState, factor float64, zinc bool) (e
 	return e, nil
 }
 
-// limits are those of a setting where the heat is a factor times the computed one, of a part that warms up the worse of
-// its seam's start and end.
+// limits are those of a setting, feed and travel in mm/s, where the heat is a factor times the computed one; for a part
+// that warms up the worse of its seam's start and end.
 func (h *heatField) limits(m *margins, feed, travel, factor float64, zinc bool) (limit.All, error) {
 	in, o, err := h.fed(feed, travel)
 	if err != nil {
@@ -75,8 +75,8 @@ func (h *heatField) limits(m *margins, feed, travel, factor float64, zinc bool) 
 	return e.worse(), err
 }
 
-// coldStart says how long a seam stays colder than further on where it begins: in metal that carries the heat ahead of
-// the arc. Steel has its full heat after a few millimetres, which nobody needs to be told.
+// coldStart says how long a seam is colder at its beginning, in metal that carries the heat ahead of the arc. Steel has
+// its full heat after a few millimetres, which is not mentioned.
 func (w *warnings) coldStart(s *spread, v *verdict) {
 	if travel := s.value[oTravel]; v.modelled && travel > 0 {
 		long, member := 0.0, tables.Metal{}
@@ -97,5 +97,5 @@ func (w *warnings) coldStart(s *spread, v *verdict) {
 	}
 }
 
-// coldStartFrom is the shortest cold start that is said, mm.
+// coldStartFrom is the shortest cold start that is mentioned, mm.
 const coldStartFrom = 15

@@ -9,8 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-// warmUp is what a card says of warming its parts: the preheat that its own wire needs, and a thicker wire beside it
-// where that is much.
+// warmUp is what a card says of warming its parts: the preheat that its own wire needs, and a thicker wire where that
+// is much.
 type warmUp struct {
 	preheat
 	asked bool    // the card is cold, or its parts were warmed
@@ -19,7 +19,7 @@ type warmUp struct {
 	less  preheat // with a weaker arc, where the strongest wets and misses another edge
 }
 
-// warmUp computes the least preheat where the setting does not wet, or where the parts were warmed.
+// warmUp computes the least preheat where the setting does not wet or the parts were warmed.
 func (b *board) warmUp(card *Card, v *verdict) (u warmUp) {
 	if !v.modelled || v.logs[limit.Wets] >= 0 && !(card.Job.Preheat.Set && b.warmed()) {
 		return u
@@ -27,7 +27,7 @@ func (b *board) warmUp(card *Card, v *verdict) (u warmUp) {
 	w := b.newWarmth(card)
 	w.onlyNeeded = true
 	u.asked, u.preheat, u.less.least = true, w.find(), math.NaN()
-	if !u.needed() || Applies("zinc", card) { // no card says more then
+	if !u.needed() || Applies("zinc", card) { // the card then says no more
 		return u
 	}
 	w.band(&u.preheat, b)
@@ -44,7 +44,7 @@ func (b *board) warmUp(card *Card, v *verdict) (u warmUp) {
 func (b *board) warmed() bool { return b.inputs[inRoom] > tables.ChillOff.V }
 
 // thicker looks for the thinnest of the usual sizes with which a usual preheat is enough, else for the one that needs
-// least.
+// the least.
 func (u *warmUp) thicker(b *board, card *Card) {
 	for _, size := range [...]struct{ id, name string }{{".045", "1.2 mm (.045 in)"}, {"1/16", "1.6 mm (1/16 in)"}} {
 		wire, err := tables.FindWire(size.id)
@@ -67,9 +67,9 @@ func (u *warmUp) thicker(b *board, card *Card) {
 	}
 }
 
-// figures are the least preheat and how long the heat takes to come through the part and to spread beside the seam.
+// figures are the least preheat, and how long the heat takes through the part and beside the seam.
 func (u *warmUp) figures(b *board, card *Card) (list []Figure) {
-	if Applies("zinc", card) { // which is not warmed at all
+	if Applies("zinc", card) { // zinc is never warmed
 		return nil
 	}
 	if u.asked && u.needed() && !math.IsNaN(u.least) {
@@ -91,10 +91,10 @@ func (u *warmUp) figures(b *board, card *Card) (list []Figure) {
 	return list
 }
 
-// noticed is the shortest wait that is said, s.
+// noticed is the shortest time that is shown, s.
 const noticed = 0.5
 
-// soaks are how long heat takes through the member that takes longest, and along it as far as it is warmed.
+// soaks are how long heat takes through the slowest member, and along it over the width that is warmed.
 func soaks(card *Card) []Figure {
 	const source = "Carslaw and Jaeger 3.8, 14.10 (memory high): heat laid on one face has come to the far one but " +
 		"for 4 %"
@@ -121,9 +121,9 @@ func soaks(card *Card) []Figure {
 	return best[:]
 }
 
-// warmUp says how the parts are warmed until this filler wets, or that another process is wanted, in that order.
+// warmUp says how warm the parts must be until this filler wets, or that another process is needed.
 func (w *warnings) warmUp(u *warmUp) {
-	iron := Applies(string(tables.CastIron), w.card) // wants warmth, so that what forbids it is said
+	iron := Applies(string(tables.CastIron), w.card) // iron wants warmth: say what forbids it
 	if w.card.Used.Preheat.V > tables.ChillOff.V || u.asked && u.needed() || iron && Applies("zinc", w.card) {
 		w.say(PreheatNever)
 	}
@@ -164,7 +164,7 @@ func (w *warnings) warmUp(u *warmUp) {
 	}
 }
 
-// beside is the thicker wire with its preheat in words, "" where none is better.
+// beside names the thicker wire with its preheat, "" where it is no better.
 func (u *warmUp) beside() string {
 	switch {
 	case u.other == "" || !math.IsNaN(u.least) && u.then.least > u.least-tens(1):
@@ -175,5 +175,5 @@ func (u *warmUp) beside() string {
 	return fmt.Sprintf("%s wire at about %.0f A and preheat to %.0f °C", u.other, u.then.amps, tens(u.then.least))
 }
 
-// tens is a temperature rounded up as far as a thermometer on a hot part is read, C.
+// tens rounds a temperature, C, up to what a thermometer on a hot part can show.
 func tens(t float64) float64 { return 10 * math.Ceil(t/10) }
