@@ -14,7 +14,7 @@ import (
 const SectionSource = "cross-section of a moving arc: arms with skin and core, steel by EN 1993-1-2, filler arriving " +
 	"hot and melting over its range"
 
-// sectionList makes the figures of the section, each with an interval from its own effects.
+// sectionList makes the figures of the section, each with an interval from what moves it.
 type sectionList struct {
 	b    *board
 	card *Card
@@ -23,7 +23,7 @@ type sectionList struct {
 	list []Figure
 }
 
-// sectionFigures replaces the closed forms' figures by the section's and adds the rest of those.
+// sectionFigures replaces figures of the closed forms by the section's and adds those that only the section has.
 func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict) []Figure {
 	l := sectionList{b, card, s, v, list}
 	if v.state.bridged || max(v.state.wet[0], v.state.wet[1]) <= 0 {
@@ -49,7 +49,7 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 	return l.list
 }
 
-// liquid adds what the liquid bridges and holds, where the job asks for it.
+// liquid adds the figures of bridging and staying, where the job asks for them.
 func (l *sectionList) liquid() {
 	const bridges = "span, land, hold and sag of an open root, each gap with a cross-section of its own; untested"
 	const stays = "balance of surface tension and weight; untested"
@@ -59,7 +59,7 @@ func (l *sectionList) liquid() {
 			l.list = append(l.list, NewFigure(name, unit, e.V, e.Low, e.High, OwnBasis(formula, source)))
 		}
 	}
-	if l.v.logs.Unjudged(limit.Bridges) != "" { // and so is staying
+	if l.v.logs.Unjudged(limit.Bridges) != "" { // then staying is not judged either
 		return
 	}
 	h := l.b.heatField(l.card)
@@ -71,8 +71,8 @@ func (l *sectionList) liquid() {
 	put("largest_bead", "mm2", "largest bead that stays where it is laid, on this width", stays, e, ok)
 }
 
-// widthDoubt is the model's uncertainty of one member's wetted width: that of sheet, that of members over 4 mm, and
-// between 3 and 4 mm between the two, so that no interval jumps.
+// widthDoubt is the model's uncertainty of one member's wetted width: one value up to 3 mm, another from 4 mm on, and
+// interpolated between the two, so that no interval jumps.
 func (l *sectionList) widthDoubt() *tables.Datum {
 	d, thick := tables.SectionWidth, &tables.SectionWidthThick
 	share := max(0, min(1, maxCore(l.card.Setup.Joined())-tables.SheetThickest.V))
@@ -80,12 +80,12 @@ func (l *sectionList) widthDoubt() *tables.Datum {
 	return &d
 }
 
-// formOf is what a model leaves out of a width that it computes itself.
+// formOf is the effect of what a model leaves out of a width that it computes itself.
 func formOf(d *tables.Datum) effect { return effect{byModel, math.Log(d.Low), math.Log(d.High)} }
 
 func memberFigure(name string, member int) string { return name + [2]string{"_1", "_2"}[member] }
 
-// add appends a figure as it is read off the section, its interval from the section's effects and those that are given.
+// add appends a figure that is read off the section. Its interval comes from the section's own effects and from more.
 func (l *sectionList) add(name, unit, formula string, r reading, more ...effect) {
 	v := r.of(&l.v.variants.at)
 	var effects []effect
@@ -96,15 +96,16 @@ func (l *sectionList) add(name, unit, formula string, r reading, more ...effect)
 		if low, high = v*math.Exp(-down), v*math.Exp(up); r.difference {
 			low, high = v-down, v+up
 		}
-	} else if hot := l.v.variants.hot; hot != nil { // nothing here, but perhaps at the hot end
+	} else if hot := l.v.variants.hot; hot != nil { // zero here, but perhaps not at the hot end
 		high = r.of(hot)
 	}
 	l.list = append(l.list, Figure{name, v, low, high, unit,
 		OwnBasis(formula, SectionSource, l.inputs(effects, &r, v, formula)...)})
 }
 
-// byWidths are the effects of the model's uncertainty of the wetted widths on a reading that follows from both: of
-// both widths together, and, for what one member's uncertainty has beyond that, of one at the other's cost.
+// byWidths are the effects of the model's uncertainty of the wetted widths on a reading that follows from both: of both
+// widths together, and, for the part of one member's uncertainty that goes beyond that, of one width at the other's
+// cost.
 func (l *sectionList) byWidths(r *reading) []effect {
 	at, total, one := &l.v.variants.at, &tables.SectionTotal, l.widthDoubt()
 	list := []effect{{byModel, r.step(at, l.reshaped(total.Low, total.Low, 1)),
@@ -127,7 +128,7 @@ func (l *sectionList) byArea(r *reading) effect {
 		r.step(at, l.reshaped(1, 1, l.s.high[oBead]/v))}
 }
 
-// reshaped is the bead with its wetted widths and its area multiplied.
+// reshaped is the bead with its wetted widths and its area multiplied by factors.
 func (l *sectionList) reshaped(first, second, area float64) *variant {
 	x := l.v.variants.at
 	x.wet[0], x.wet[1] = x.wet[0]*first, x.wet[1]*second
@@ -136,7 +137,7 @@ func (l *sectionList) reshaped(first, second, area float64) *variant {
 	return &x
 }
 
-// width replaces the closed form's bead width by the section's; metal that does not wet both members has none.
+// width replaces the bead width of the closed form by the section's; metal that does not wet both members has none.
 func (l *sectionList) width() {
 	if !l.v.variants.at.bridged {
 		l.list = slices.DeleteFunc(l.list, func(f Figure) bool { return f.Name == "bead_width" })
@@ -151,7 +152,7 @@ func (l *sectionList) width() {
 		formOf(&tables.SectionTotal))
 	last := len(l.list) - 1
 	if cold := l.v.variants.cold; cold != nil && !cold.bridged { // the cold end wets one member only, or neither
-		toes, _ := beadSection(l.card)(cold.o[oBead], cold.wet[0], cold.wet[1]) // its chord is known without its angle
+		toes, _ := beadSection(l.card)(cold.o[oBead], cold.wet[0], cold.wet[1]) // the chord is known even if the angle is not
 		l.list[last].Low = min(l.list[last].Low, toes.Chord)
 	}
 	if at := slices.IndexFunc(l.list[:last], func(f Figure) bool { return f.Name == "bead_width" }); at >= 0 {
@@ -160,7 +161,7 @@ func (l *sectionList) width() {
 	}
 }
 
-// ofBead is a size that only a bead that wets both members has; NaN for others.
+// ofBead is a size of a bead that wets both members; NaN for others.
 func ofBead(x *variant, size float64) float64 {
 	if !x.bridged {
 		return math.NaN()
@@ -168,15 +169,15 @@ func ofBead(x *variant, size float64) float64 {
 	return size
 }
 
-// angles are those inside the bead at its toes. A bead that does not wet both members counts as upright, and so does
-// one that bulges over a member.
+// angles adds the angles inside the bead at its toes. A bead that does not wet both members, or that bulges over a
+// member, counts as upright.
 func (l *sectionList) angles() {
 	angle := func(name, formula string, of func(section.Toes) float64) {
 		r := reading{difference: true, of: func(x *variant) float64 {
 			if !x.bridged {
 				return 180
 			}
-			// Below zero more is wetted than the metal can cover: flat at the toes.
+			// Below zero the metal cannot cover what is wetted: flat at the toes.
 			return min(180, max(0, of(x.toes))*180/math.Pi)
 		}}
 		l.add(name, "deg", formula, r, append(l.byWidths(&r), l.byArea(&r))...)
@@ -192,7 +193,7 @@ func (l *sectionList) angles() {
 	}
 }
 
-// peak is the highest temperature of the hotter member's skin. What the model leaves out is a share of its rise.
+// peak adds the highest temperature of the hotter member's skin. What the model leaves out is a share of its rise.
 func (l *sectionList) peak() {
 	st, start := &l.v.state, l.b.inputs[inRoom]
 	through := len(l.card.Setup.Joined()) == 2 && st.skin[1] > st.skin[0] &&
@@ -219,8 +220,8 @@ func (l *sectionList) zinc() {
 	}
 }
 
-// reached replaces the closed form's half-width by the section's, with the closed form's relative interval, which
-// includes the uncertainty of zinc. A band that leaves the section's grid keeps the closed form.
+// reached replaces the half-width of the closed form by the section's, with the relative interval of the closed form,
+// which includes the uncertainty of zinc. A band that leaves the section's grid keeps the closed form.
 func reached(f *Figure, v float64) {
 	if !(v > 0) {
 		return

@@ -8,7 +8,7 @@ import (
 	"brazebooth/tables"
 )
 
-// throat is the least section of the bead that carries load, with the share of it that is safe to count.
+// throat adds the least section of the bead that carries load; its low edge is what is safe to count.
 func (l *sectionList) throat() {
 	joint := Lies(l.card)
 	formula := throatFormula[joint]
@@ -17,7 +17,7 @@ func (l *sectionList) throat() {
 	}
 	gap := l.card.Used.Gap.V
 	if Grooved(l.card) && MinCore(l.card.Setup.Joined()) > tables.GrooveMost.V {
-		return // nothing here plans such a groove
+		return // no groove so deep is planned here
 	}
 	if gap > 0 && joint != "butt" {
 		formula += "; over the gap it is measured from the lower edge of the member that ends there"
@@ -41,13 +41,13 @@ func (l *sectionList) throat() {
 	switch f := &l.list[last]; joint {
 	case "lap":
 		l.sheetLeg(last)
-	case "butt": // of more than the thinner sheet nothing is counted
+	case "butt": // never more than the thinner sheet
 		f.High = max(f.Value, min(f.High, MinCore(l.card.Setup.Joined())))
 	}
 }
 
-// sheetLeg lowers the low edge of a lap's throat to that of a fillet whose leg is no longer than the sheet is thick,
-// as codes for sheet count it: the cap over the sheet's edge may be ground off or fall short.
+// sheetLeg lowers the low edge of a lap's throat to that of a fillet whose leg is no longer than the sheet is thick, as
+// codes for sheet count it: the cap above the sheet's edge may be ground off or missing.
 func (l *sectionList) sheetLeg(at int) {
 	r := reading{of: func(x *variant) float64 {
 		leg := min(x.wet[1], x.thick[0])
@@ -70,7 +70,7 @@ var throatFormula = map[string]string{
 func throat(joint string, gap, grows float64, x *variant) float64 {
 	switch joint {
 	case "lap":
-		// What a gap takes of it is the share that it takes of a plain fillet's.
+		// A gap takes the share of it that it takes of a plain fillet.
 		leg, share := min(x.wet[1], x.thick[0]), 1.0
 		if gap > 0 && leg > 0 {
 			share = filletThroat(leg, leg, gap) / filletThroat(leg, leg, 0)
@@ -83,7 +83,7 @@ func throat(joint string, gap, grows float64, x *variant) float64 {
 	return buttThroat(gap, grows, x)
 }
 
-// filletThroat is hang's, 0 where one leg is nothing.
+// filletThroat is hang.Throat, 0 where a leg is 0.
 func filletThroat(z, w, gap float64) float64 {
 	a, err := hang.Throat(z, w, gap)
 	if err != nil {
@@ -92,9 +92,9 @@ func filletThroat(z, w, gap float64) float64 {
 	return a
 }
 
-// buttThroat is the height of bronze, mm, that a pull in the middle of a butt's sheets finds over the root line. The
-// base stays solid, so that a closed root holds none: the cap alone bridges it, off the pull's line. Into an opening
-// the bronze gets as far as tables.RootGrows says, where the back is hot enough for it to wet.
+// buttThroat is the height of bronze, mm, that carries a pull in the middle of a butt's sheets, over the root line. The
+// base stays solid, so that a closed root holds none: the cap alone bridges it, beside the pull's line. Bronze gets
+// into an opening as far as tables.RootGrows says, where the back is hot enough to be wetted.
 func buttThroat(gap, grows float64, x *variant) float64 {
 	t := min(x.thick[0], x.thick[1])
 	d := rootDepth(gap, grows, x)
@@ -103,12 +103,12 @@ func buttThroat(gap, grows float64, x *variant) float64 {
 	if !(h > 0) {
 		return 0
 	}
-	// From t − d to t + up its middle lies (t − d + up)/2 over the sheet's.
+	// It reaches from t − d to t + up: its middle lies (t − d + up)/2 over the sheet's.
 	return min(t, section.OffMiddle(h, (t-d+up)/2))
 }
 
-// rootDepth is how deep the bronze fills an opening, mm: a share 1 − e^(−gap/grows) of the thinner sheet, less where
-// the back is wetted by less than the sheet is thick.
+// rootDepth is how deep the bronze fills an opening, mm: the share 1 − e^(−gap/grows) of the thinner sheet, less where
+// the back is wetted over less than the sheet's thickness.
 func rootDepth(gap, grows float64, x *variant) float64 {
 	t := min(x.thick[0], x.thick[1])
 	if !(gap > 0) || !(t > 0) {

@@ -16,25 +16,26 @@ type variant struct {
 }
 
 // variants are the section at a setting with one thing changed at a time: the heat to both ends of its interval, the
-// temperature at which the toe freezes to the further end of its own, each member's thickness and its heat capacity.
+// temperature at which the toe freezes to the further end of its interval, each member's thickness and its heat
+// capacity.
 //
-// The conductivities, the losses from the faces and the members' temperature move a width or a rise by one or two per
-// cent each, which adds nothing to a root-sum-square of thirty, and are left out.
+// The conductivities, the losses from the faces and the members' temperature each move a width or a rise by one or two
+// per cent, which adds nothing to a root-sum-square of thirty, and are left out.
 type variants struct {
 	at        variant
 	hot, cold *variant // nil where the model does not reach
 	soft      *variant // nil where the toe's temperature is exact
-	loose     *variant // behind a bar: its contact at the low end
-	tight     *variant // and at the high end
-	bare      *variant // without bar or strip; no uncertainty, but what they change
+	loose     *variant // over a bar: its contact at the low end
+	tight     *variant // over a bar: its contact at the high end
+	bare      *variant // without bar or strip, to tell what they change
 	thin      [2]*variant
-	dense     [2]*variant // in the heat that it takes up
+	dense     [2]*variant // with less heat capacity
 }
 
-// thinner is the change of a member's thickness or heat capacity, logarithmic: about a sheet's tolerance.
+// thinner is the change of a member's thickness or heat capacity, a logarithm: about the tolerance of sheet.
 const thinner = -0.07
 
-// look solves the variants in parallel; the caller waits for the team.
+// look starts the variants in parallel; the caller waits for the team.
 func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *crew.Crew) {
 	in, o, err := h.fed(feed, travel)
 	if err != nil {
@@ -75,14 +76,14 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 	}
 }
 
-// reading is how a figure is read off a section. Its changes are differences where it may be near zero or is a
-// temperature, else logarithms, in which a quantity that cannot be negative keeps an interval that is not.
+// reading tells how a figure is read off a section. Changes of a figure that may be near zero, or of a temperature, are
+// differences; others are logarithms, so that the interval of a quantity that cannot be negative is not negative.
 type reading struct {
 	of         func(v *variant) float64
 	difference bool
 }
 
-// step is how far a reading changes from one section to another; NaN where the other is not known.
+// step is how far a reading changes from one section to another; NaN where the other is nil.
 func (r *reading) step(from, to *variant) float64 {
 	switch {
 	case to == nil:
@@ -99,7 +100,7 @@ type effect struct {
 	low, high float64
 }
 
-// What is no input of the board.
+// Effects that are no input of the board.
 const (
 	byModel input = -2 - iota
 	byHeat
@@ -107,7 +108,7 @@ const (
 	byAim
 )
 
-// effects lists what moves a reading beside the model's own uncertainty. Where the model follows the heat at one end
+// effects lists what moves a reading beside the model's own uncertainty. Where the model reaches the heat at one end
 // only, the other side is taken as its mirror image.
 func (e *variants) effects(r *reading, b *board) []effect {
 	cold, hot := r.step(&e.at, e.cold), r.step(&e.at, e.hot)
@@ -151,13 +152,13 @@ func join(list []effect) (down, up float64) {
 	return math.Sqrt(down), math.Sqrt(up)
 }
 
-// inputs are what a figure depends on: the toe's temperature where its formula names it, the heat that the section
-// got, and then whatever moves it by half a per cent or more, strongest first.
+// inputs are what a figure depends on: the toe's temperature where its formula names it, the section's heat, and then
+// everything that moves it by half a per cent or more, strongest first.
 func (l *sectionList) inputs(effects []effect, r *reading, v float64, formula string) []Input {
 	moves := func(step float64) float64 {
 		switch {
 		case r.difference && v == 0:
-			return 0 // there is no per cent of nothing
+			return 0 // no percentage of zero
 		case r.difference:
 			return 100 * step / v
 		}
@@ -199,7 +200,7 @@ func (l *sectionList) input(k input, moved float64) Input {
 	return inputOf(k, &l.b.inputs, &l.b.intervals, moved)
 }
 
-// throughHeat is what moves a figure by way of the heat; slope is the reading's step by the heat's logarithmic step.
+// throughHeat is what moves a figure by way of the heat; slope is the reading's step over the heat's logarithmic step.
 func (l *sectionList) throughHeat(slope float64, moves func(step float64) float64) []Input {
 	if math.IsInf(slope, 0) || math.IsNaN(slope) {
 		return nil
@@ -213,7 +214,7 @@ func (l *sectionList) throughHeat(slope float64, moves func(step float64) float6
 	return list
 }
 
-// telling is the larger side of an effect in per cent of the figure, signed for an increase of the input.
+// telling is the larger side of an effect, % of the figure, signed for an increase of the input.
 func telling(low, high float64, moves func(step float64) float64) float64 {
 	if math.Abs(low) > math.Abs(high) {
 		return -moves(low)
@@ -221,7 +222,7 @@ func telling(low, high float64, moves func(step float64) float64) float64 {
 	return moves(high)
 }
 
-// thin makes a member thinner, and with it the edge at which a lap's bead ends.
+// thin makes a member thinner, and so lowers the edge at which a lap's bead ends.
 func thin(in *section.Input, member int) {
 	in.Thick[member] *= math.Exp(thinner)
 	if in.High > 0 && member == 0 {

@@ -18,7 +18,7 @@ import (
 type verdict struct {
 	state    heatState
 	ends     ends                       // of the seam
-	logs     limit.All                  // the worse of both
+	logs     limit.All                  // the worse of both ends
 	courses  [limit.Count]limit.Courses // how each changes along feed and along travel
 	d        limit.All                  // feed's or travel's change that reaches each limit, %; negative where not met
 	zone     string
@@ -30,10 +30,11 @@ type verdict struct {
 	modelled bool
 }
 
-// met reports whether every edge is.
+// met reports whether every edge is met.
 func (v *verdict) met() bool { return v.modelled && slices.Min(v.logs[:]) >= 0 }
 
-// verdict computes the section at the setting, a little beside it, and with what its figures depend on changed.
+// verdict computes the section at the setting, a little beside it, and with each thing changed that its figures depend
+// on.
 func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	var v verdict
 	if why := b.notModelled(card); why != "" {
@@ -45,7 +46,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	h := b.heatField(card)
 	feed, travel := s.value[oFeed], s.value[oTravel]
 	var err error
-	var wg crew.Crew // somebody waits for this one too
+	var wg crew.Crew // somebody waits for the card
 	for axis, by := range [2][2]float64{{limit.Probe, 0}, {0, limit.Probe}} {
 		for side, sign := range [2]float64{-1, 1} {
 			wg.Go(func() {
@@ -85,7 +86,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	return v, nil
 }
 
-// beside are the limits at another feed and travel; NaN where the model does not reach.
+// beside are the limits at another feed and travel, mm/s; NaN where the model does not reach.
 func (m *margins) beside(h *heatField, feed, travel float64) (l limit.All) {
 	l, err := h.limits(m, feed, travel, 1, m.zinc > 0)
 	if err != nil {
@@ -96,7 +97,7 @@ func (m *margins) beside(h *heatField, feed, travel float64) (l limit.All) {
 	return l
 }
 
-// warmer are the limits where the heat is a factor times the computed one; hopeless where the model does not reach.
+// warmer are the limits where the heat is a factor times the computed one; Hopeless where the model does not reach.
 func (m *margins) warmer(h *heatField, feed, travel, factor float64) limit.All {
 	l, err := h.limits(m, feed, travel, factor, m.zinc > 0)
 	if err != nil {
@@ -115,8 +116,8 @@ func (b *board) notModelled(card *Card) string {
 	case card.Used.Gap.V > 2*tables.ArcWidth.V:
 		return "the gap is wider than the arc's own width, which finds little sheet to land on"
 	case maxCore(card.Setup.Joined()) > tables.SectionThickest.V && card.Used.Joint != "overlay":
-		// Beside a member of 60 mm the grid makes a peak up to 8 % higher than beside one of 25 mm, where it should
-		// fall.
+		// Next to a member of 60 mm the grid makes a peak up to 8 % higher than next to one of 25 mm, where it should
+		// be lower.
 		return fmt.Sprintf("members over %[1]g mm were held against nothing here; try %[1]g mm for a start, and a "+
 			"test bead on that thickness", tables.SectionThickest.V)
 	}
@@ -134,9 +135,9 @@ func (b *board) notModelled(card *Card) string {
 	return why
 }
 
-// edgeAngle is the angle between an edge joint's chord, which runs from face to face under the edges, and the bead's
-// surface, for a picture: the edges over the chord count with the bead. The angle that is judged is that of what is
-// wetted, unfolded.
+// edgeAngle is, for a picture, the angle between an edge joint's chord, which runs from face to face under the edges,
+// and the bead's surface: the edges above the chord count with the bead. The angle that is judged is another one: that
+// of the wetted width, unfolded.
 func edgeAngle(s *Section, bead float64) float64 {
 	across, down := s.Thick[0]+s.Thick[1]+s.Gap, s.Wet[0]-s.Wet[1]
 	over := bead + s.Thick[0]*s.Wet[0] + s.Thick[1]*s.Wet[1]
@@ -147,7 +148,7 @@ func edgeAngle(s *Section, bead float64) float64 {
 	return phi
 }
 
-// section is what a picture of the joint needs.
+// section is the cross-section for a picture of the joint.
 func (v *verdict) section(card *Card) Section {
 	if !v.modelled {
 		return Section{}
@@ -176,7 +177,7 @@ func (v *verdict) section(card *Card) Section {
 	return s
 }
 
-// known is v, or 0 where the grid did not reach.
+// known is v, or 0 for a NaN, where the grid did not reach.
 func known(v float64) float64 {
 	if math.IsNaN(v) {
 		return 0

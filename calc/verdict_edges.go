@@ -6,7 +6,7 @@ import (
 	"brazebooth/calc/limit"
 )
 
-// edges lists the borders of the operating window, each once, with the smaller of its two limits.
+// edges lists the edges of the window, each once, with the nearer of its limits.
 func (v *verdict) edges() []Edge {
 	if !v.modelled {
 		return nil
@@ -29,7 +29,7 @@ func (v *verdict) edges() []Edge {
 	return list
 }
 
-// unjudged lists the edges that this setting is not judged by.
+// unjudged lists the edges that this setting cannot be judged by.
 func (v *verdict) unjudged() (list []Unjudged) {
 	for i := range limit.Count {
 		if why := v.logs.Unjudged(i); v.modelled && v.logs[i] < limit.Far && why != "" {
@@ -58,7 +58,7 @@ var limitSource = [limit.Count]struct{ formula, source string }{
 	limit.Fast:  {"travel at most {limit}", "what a hand holds; common practice, no source"},
 }
 
-// basis is the basis of one limit: what it compares with what.
+// basis says what a limit compares with what.
 func (m *margins) basis(i limit.Limit, v *verdict) Basis {
 	value, unit := 0.0, ""
 	has := ""
@@ -95,7 +95,7 @@ func (m *margins) basis(i limit.Limit, v *verdict) Basis {
 		Derived("", has, now, unit))
 }
 
-// hotter is the member whose skin comes closer to its solidus.
+// hotter is the member whose skin is closer to its solidus.
 func (m *margins) hotter(v *verdict) int {
 	if m.members == 2 && v.state.skin[1]-m.solid[1] > v.state.skin[0]-m.solid[0] {
 		return 1
@@ -104,8 +104,8 @@ func (m *margins) hotter(v *verdict) int {
 }
 
 // margin is the change of feed or travel that reaches the nearest edge, %, below zero where that edge is not met. Its
-// interval ends where the nearest edge lies with every edge's own figure at the low and at the high end of its
-// interval: another edge may be the nearest there.
+// interval ends at the nearest edge where every edge's own figure is at the low, or at the high, end of its interval:
+// another edge may be the nearest there.
 func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
 	at, d := limit.Nearest(&v.d)
 	if math.IsInf(d, 0) {
@@ -126,15 +126,15 @@ func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
 		true
 }
 
-// within999 is a change in per cent, 999 where there is none or it is larger.
+// within999 limits a change, %, to ±999; an infinite one becomes 999.
 func within999(percent float64) float64 { return max(-999, min(999, percent)) }
 
 // flattest is the smallest toe angle that counts as one, degrees.
 const flattest = 0.02 * 180 / math.Pi
 
-// uncertainty is how far a limit's logarithm moves down and up with the interval of the figure that it compares.
+// uncertainty is how far a limit moves down and up with the interval of the figure that it compares.
 func (v *verdict) uncertainty(at limit.Limit, list []Figure, b *board, s *spread) (down, up float64) {
-	ratio := func(v, low, high float64) (float64, float64) { // a limit from above: more of the figure is nearer
+	ratio := func(v, low, high float64) (float64, float64) { // an upper limit: a larger figure is nearer
 		if !(low > 0) || !(v > 0) {
 			return 0, 0
 		}
@@ -166,5 +166,5 @@ func (v *verdict) uncertainty(at limit.Limit, list []Figure, b *board, s *spread
 	case limit.Spray:
 		return ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
 	}
-	return 0, 0 // a travel is what the welder makes of it
+	return 0, 0 // the welder sets the travel: no interval
 }

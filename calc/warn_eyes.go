@@ -6,7 +6,7 @@ import (
 	"brazebooth/tables"
 )
 
-// eyes gives the filter shade for the arc-on current, of a pulsed arc for its peak.
+// eyes gives the filter shade for the current while the arc is on, and for a pulsed arc for its peak.
 func (w *warnings) eyes(amps, peak float64) {
 	const basis = "29 CFR 1910.133(a)(5); ANSI Z49.1 shade guide as reproduced (read)"
 	if peak > amps { // NaN without pulses
@@ -27,8 +27,8 @@ func (w *warnings) eyes(amps, peak float64) {
 	}
 }
 
-// pulsedEyes gives the shade by the peak, which is what strikes the eyes. It is dark for the mean, so that one goes
-// lighter from there, as the guide allows, and never under the least for the peak.
+// pulsedEyes gives the shade for the peak, which is what strikes the eyes. It is dark for the mean, so the welder goes
+// lighter from there, as the guide allows, but never under the minimum for the peak.
 func (w *warnings) pulsedEyes(basis string, peak float64) {
 	row, ok := tables.ShadeFor(peak)
 	if !ok {

@@ -7,13 +7,13 @@ import (
 	"brazebooth/tables"
 )
 
-// High-strength sheet has its strength from a quench. Warm parts stay warm for minutes, which softens them where a
-// seam's seconds do not: so no answer tries or names a preheat over what such sheet bears.
+// High-strength sheet gets its strength from quenching. Warm parts stay warm for minutes, which softens the sheet where
+// the seconds of a seam do not. So no answer tries or names a preheat above what such sheet bears.
 
 // PreheatSoftens is the code of the warning against a preheat that softens hardened sheet.
 const PreheatSoftens = "preheat-softens"
 
-// HottestPreheat is the hottest that parts are warmed for the arc, C: less where a member is hardened sheet.
+// HottestPreheat is the hottest preheat of a card's parts, C: lower where a member is hardened sheet.
 func HottestPreheat(card *Card) float64 {
 	if Applies("high-strength", card) {
 		return min(tables.PreheatMost.V, tables.HardenedWarmest.V)
@@ -21,17 +21,17 @@ func HottestPreheat(card *Card) float64 {
 	return tables.PreheatMost.V
 }
 
-// Softened reports hardened sheet that the job warms over what it bears.
+// Softened reports hardened sheet that the job preheats above what it bears.
 func Softened(card *Card) bool {
 	return Applies("high-strength", card) && card.Used.Preheat.V > HottestPreheat(card)
 }
 
-// LessPreheat is what is done where a preheat softens the sheet.
+// LessPreheat is the advice where a preheat softens the sheet.
 func LessPreheat(card *Card) string {
 	return fmt.Sprintf("no more than %.0f °C of preheat, and ask again", HottestPreheat(card))
 }
 
-// NoHotter is how warm hardened sheet may be made, to end advice to warm it; "" for other parts.
+// NoHotter ends advice to warm hardened sheet with the limit; "" for other parts.
 func NoHotter(card *Card) string {
 	if !Applies("high-strength", card) {
 		return ""
@@ -39,7 +39,7 @@ func NoHotter(card *Card) string {
 	return fmt.Sprintf(" to no more than %.0f °C, since hotter softens the sheet", HottestPreheat(card))
 }
 
-// softens cautions a preheat that was given and that softens the sheet.
+// softens cautions a given preheat that softens the sheet.
 func (w *warnings) softens() {
 	if Softened(w.card) {
 		w.tell(PreheatSoftens, Caution, tables.HardenedWarmest.Source, "%.0f °C of preheat softens the sheet: "+
@@ -49,7 +49,7 @@ func (w *warnings) softens() {
 	}
 }
 
-// OtherProcess is what joins parts that no preheat makes this arc wet.
+// OtherProcess is how to join parts that this arc wets with no preheat.
 func OtherProcess(card *Card) string {
 	if Applies("high-strength", card) {
 		return "rivet or bolt it, or join it as its maker says: a torch or a furnace softens the sheet too"
@@ -57,5 +57,5 @@ func OtherProcess(card *Card) string {
 	return "braze it with a torch or in a furnace"
 }
 
-// mostWarm is the hottest preheat for a remedy, C: the wanted one or what the parts bear.
+// mostWarm is the preheat of a remedy, C: the wanted one, or the hottest that the parts bear.
 func mostWarm(card *Card, wanted float64) float64 { return math.Min(wanted, HottestPreheat(card)) }

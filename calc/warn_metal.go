@@ -6,7 +6,7 @@ import (
 	"brazebooth/tables"
 )
 
-// metals warns of what the base metals themselves rule out or make dangerous.
+// metals warns of base metals that rule something out or are dangerous.
 func (w *warnings) metals() {
 	stainless, zinc := Applies(string(tables.Stainless), w.card), Applies("zinc", w.card)
 	said := ""
@@ -31,7 +31,7 @@ func (w *warnings) metals() {
 	}
 }
 
-// MetalWarning is the code of the line that a metal brings, "" for none.
+// MetalWarning is the code of the warning that a metal brings, "" for none.
 func MetalWarning(m tables.Metal, f tables.Filler) string {
 	switch {
 	case m.Family == tables.BrassFam:

@@ -7,7 +7,7 @@ import (
 	"brazebooth/tables"
 )
 
-// refused stops what a table refuses, whatever the cross-section finds of it.
+// refused stops a job that a table refuses, whatever the cross-section finds.
 func (w *warnings) refused() {
 	s := &w.card.Setup
 	if s.Gas.Refused {
@@ -20,7 +20,7 @@ func (w *warnings) refused() {
 	}
 }
 
-// coats names each coating that is thicker than tests of arc brazing went, once.
+// coats names, once each, coatings thicker than those in tests of arc brazing.
 func (w *warnings) coats() {
 	said := ""
 	for _, m := range w.card.Setup.Joined() {
@@ -36,7 +36,7 @@ func (w *warnings) coats() {
 // HeavyCoat reports whether a coating's row asks to try it first.
 func HeavyCoat(c *tables.Coating) bool { return strings.Contains(c.Note, "try it first") }
 
-// given speaks up about what was given outside what its own page allows.
+// given cautions values that are outside what their own page allows.
 func (w *warnings) given() {
 	j, g := &w.card.Job, &w.card.Setup.Gas
 	if most := SmoothFlow(j, g); j.Flow.Set && j.Flow.V > most {
@@ -57,13 +57,13 @@ func (w *warnings) given() {
 	w.softens()
 }
 
-// WarmestService is the warmest service of a brazed joint as the trade says it, in round numbers of either unit.
+// WarmestService is the warmest service of a brazed joint as the trade says it, in round numbers of either unit system.
 func WarmestService() string {
 	limit := tables.ServiceLimit
 	return fmt.Sprintf("%.0f °C (%.0f °F)", limit.Low, limit.V*9/5+32)
 }
 
-// TooWarm says why a service temperature that was given is no job for a copper alloy; "" where it is one.
+// TooWarm says why a copper alloy cannot serve at the given temperature; "" where it can.
 func TooWarm(card *Card) string {
 	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
 	if !t.Set || t.V <= limit.V {
@@ -72,14 +72,14 @@ func TooWarm(card *Card) string {
 	return fmt.Sprintf("%.0f °C in service: above about %s a copper-alloy braze creeps and lets go", t.V, WarmestService())
 }
 
-// service cautions a joint that is to be too warm in service.
+// service cautions a joint that gets too warm in service.
 func (w *warnings) service() {
 	if why := TooWarm(w.card); why != "" {
 		w.tell("service-hot", Caution, tables.ServiceLimit.Source, "%s. Another way to join it: see the page fit.", why)
 	}
 }
 
-// givenPreheat compares a preheat that was given with the least of iron and the most between beads.
+// givenPreheat compares a given preheat with the least for iron and the most between beads.
 func (w *warnings) givenPreheat() {
 	j := &w.card.Job
 	if !j.Preheat.Set {

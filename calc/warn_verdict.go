@@ -8,7 +8,7 @@ import (
 	"brazebooth/tables"
 )
 
-// verdict says what the cross-section finds of the setting.
+// verdict says what the cross-section finds at the setting.
 func (w *warnings) verdict(v *verdict, up *warmUp) {
 	const basis = "cross-section model, own computation"
 	st := &v.state
@@ -37,7 +37,8 @@ func (w *warnings) verdict(v *verdict, up *warmUp) {
 	}
 }
 
-// warmer are the ways to wet cold members: none that the job has, and no preheat where none is enough.
+// warmer are the ways to wet cold members, without those that the job already uses, and without preheat where none is
+// enough.
 func (w *warnings) warmer(up *warmUp) []string {
 	ways := []string{"slower", "more wire feed"}
 	if w.card.Used.Mode != "pulsed" {
@@ -64,7 +65,7 @@ func (w *warnings) inCorner(v *verdict) {
 	}
 }
 
-// weldBraze says that an edge of the verdict is left out, and why, and what the section of an edge joint stands on.
+// weldBraze says which edge of the verdict is left out and why, and how the section of an edge joint is computed.
 func (w *warnings) weldBraze(v *verdict) {
 	if v.modelled && (v.margins.melts[0] || v.margins.melts[1]) {
 		w.say("weld-braze")
@@ -77,7 +78,7 @@ func (w *warnings) weldBraze(v *verdict) {
 	}
 }
 
-// iron says how hot a casting's skin gets, which the verdict leaves out, and reports whether it melts.
+// iron says how hot a casting's skin gets, which the verdict does not count, and reports whether it melts.
 func (w *warnings) iron(st *heatState) bool {
 	limit := tables.IronPeak
 	for i, m := range w.card.Setup.Joined() {
@@ -110,7 +111,7 @@ func (w *warnings) position(v *verdict) {
 	}
 }
 
-// setting says that the search found no good point, and which edges cross.
+// setting says that the search found no good setting, and which edges rule each other out.
 func (w *warnings) setting(sug *suggestion, v *verdict) {
 	if v.met() || sug.feed == 0 || !v.modelled {
 		return
@@ -125,7 +126,7 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 		"thickness: the window (map) says which of them opens a good zone.", tables.HandRepeats.V, why)
 }
 
-// opposed quotes the edge that is furthest from being met and the one that rules it out, "" for none.
+// opposed is limit.All.Opposed with the names in quotes.
 func (v *verdict) opposed() (first, second string) {
 	first, second = v.logs.Opposed(&v.d, &v.courses)
 	quoted := func(name string) string {
@@ -137,8 +138,8 @@ func (v *verdict) opposed() (first, second string) {
 	return quoted(first), quoted(second)
 }
 
-// justGood warns of a setting that meets every edge and is less likely good than not, or meets it by less than a hand
-// repeats: it is good on paper only.
+// justGood warns of a setting that meets every edge but is more likely bad than good, or is nearer to an edge than a
+// hand repeats.
 func (w *warnings) justGood(v *verdict) {
 	if !v.met() {
 		return
@@ -157,7 +158,7 @@ func (w *warnings) justGood(v *verdict) {
 	}
 }
 
-// root says that a bead bridges an opening and does not fill it, since “joint filled” counts metal, not where it lies.
+// root says that a bead bridges an opening and does not fill it: “joint filled” counts metal, wherever it lies.
 func (w *warnings) root(v *verdict) {
 	f, ok := w.card.Figure("throat")
 	t := MinCore(w.card.Setup.Joined())
@@ -172,7 +173,7 @@ func (w *warnings) root(v *verdict) {
 		"it carries %s of the sheet's %.1f mm. Cut a test piece before it bears load or has to hold water.", carries, t)
 }
 
-// untested is what every edge of the liquid is.
+// untested is the source of every edge of the liquid.
 const untested = "forces on liquid bronze, own computation, no test behind it"
 
 // gap says whether the metal bridges a gap, and warns of zinc between two sheets.
@@ -226,7 +227,7 @@ func (w *warnings) timed(s *spread) {
 	case u.Gap.V > 0:
 	case w.card.Job.Gap.Set || u.Joint == "plug" || u.Joint == "overlay":
 		w.say("timed-no-gap")
-	default: // nobody said that there is none
+	default: // nobody said that there is no gap
 		w.say("timed-closed")
 	}
 	if widest := 2 * tables.ArcWidth.V; u.Gap.V > widest {

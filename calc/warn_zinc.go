@@ -8,16 +8,16 @@ import (
 	"brazebooth/tables"
 )
 
-// Zinc is never warmed: it smokes, and from 420 °C on it runs. So where a member carries it no answer tries or names
-// warmer parts; what helps there begins with stripping it.
+// Zinc is never warmed: it smokes, and from 420 °C on it runs. So no answer tries or names warmer parts where a member
+// is coated with zinc; there the remedy begins with stripping it.
 
-// StripZinc is what is done where warmer parts would help, after the trade's rule: the zinc comes off first, and the
-// card is asked again for the bare sheet.
+// StripZinc is the advice where warmer parts would help, by the rule of the trade: strip the zinc first, and ask again
+// with the bare sheet.
 func StripZinc(card *Card) string {
 	return "strip the zinc back, give the sheet as bare (" + bareChoices(card) + ") and ask again"
 }
 
-// bareChoices are the choices that give the members with zinc as bare.
+// bareChoices are the choices that describe the members with zinc as bare.
 func bareChoices(card *Card) string {
 	var list []string
 	for i, m := range card.Setup.Joined() {
@@ -38,7 +38,7 @@ func WarmedZinc(card *Card) bool {
 	return Applies("zinc", card) && card.Used.Preheat.V > tables.ChillOff.V
 }
 
-// OrStrip is advice to warm the parts, as far as they bear it, or for parts with zinc on to strip it.
+// OrStrip is advice to warm the parts, as far as they bear it, or to strip the zinc where there is any.
 func OrStrip(card *Card, warm string) string {
 	if Applies("zinc", card) {
 		return StripZinc(card)
@@ -46,7 +46,7 @@ func OrStrip(card *Card, warm string) string {
 	return warm + NoHotter(card)
 }
 
-// WarmOverZinc is what a card and the page fit say against a preheat that the job has over zinc.
+// WarmOverZinc is the objection of a card and of the page fit to a preheat over zinc.
 func WarmOverZinc(card *Card) string {
 	return fmt.Sprintf("%.0f °C of preheat over zinc: zinc is never preheated", card.Used.Preheat.V)
 }
@@ -78,7 +78,7 @@ const ZincWarmed = "zinc-warmed"
 // PreheatNever is the code of the warning against warming zinc, paint and linings.
 const PreheatNever = "preheat-never"
 
-// solidZinc refuses parts so warm that their zinc is liquid before the arc burns.
+// solidZinc refuses parts so warm that their zinc is liquid before the arc is struck.
 func (r *resolution) solidZinc() error {
 	if !Applies("zinc", r.card) || r.used.Preheat.V < tables.ZincMelts.Low {
 		return nil
