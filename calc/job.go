@@ -54,12 +54,12 @@ func (o *Opt) UnmarshalJSON(b []byte) error {
 }
 
 // Job is what was chosen: everything that changes a figure on the Card. It is comparable and holds no references, so
-// that it can be a cache's key and a saved record. An empty string, a zero Gauge or an unset Opt means "not chosen":
-// Solve assumes a value and says so on the Card.
+// that it can be the key of a cache and a saved record. An empty string, a zero Gauge or an unset Opt means "not
+// chosen": Solve assumes a value and says so on the Card.
 type Job struct {
 	// First member: the standing sheet of a tee, the upper sheet of a lap, the part of an overlay.
 	Metal     string `json:"metal,omitzero"`
-	Gauge     int    `json:"gauge,omitzero"`     // 7 to 30 in the metal's own system; a Thickness goes before it
+	Gauge     int    `json:"gauge,omitzero"`     // 7 to 30 in the metal's own system; Thickness overrides it
 	Thickness Opt    `json:"thickness,omitzero"` // mm, as measured with its coating
 	Coating   string `json:"coating,omitzero"`   // tables id; "none"
 	// Second member; what is not chosen is taken from the first.
@@ -145,7 +145,7 @@ type Job struct {
 	Currency   string `json:"currency,omitzero"`
 }
 
-// Laid is a card's job with every setting fixed at the card's values, so that one can be changed alone.
+// Laid is a card's job with every setting fixed at the card's values, so that one of them can be changed alone.
 func Laid(card *Card) Job {
 	j := card.Used
 	for _, f := range [...]struct {

@@ -6,7 +6,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Reading is what was measured at a booth while the arc ran; what was not read is 0. Withdrawn ones are left out.
+// Reading is what was measured at a booth while the arc ran; 0 for what was not read. Withdrawn readings are left out
+// by the caller.
 type Reading struct {
 	Feed      float64 // m/min, from a timed pull
 	StickOut  float64 // mm, tip to arc
@@ -56,9 +57,9 @@ func meterOf(j *Job, f *tables.Filler) learned.Meter {
 		Volts: learned.Posterior{Mean: j.VoltFactor.Or(1), Sigma: j.VoltFactorSigma.Or(tables.VoltFactorSigma.V)}}
 }
 
-// learned says what the readings did to the intervals of current and volts.
+// learned says how readings changed the intervals of current and volts.
 func (w *warnings) learned(s *spread) {
-	n := w.card.Job.Readings // of the booth; this job's own are told where they are compared
+	n := w.card.Job.Readings // of the booth; a reading on this job has a warning of its own
 	if !n.Set {
 		return
 	}

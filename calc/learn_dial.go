@@ -78,7 +78,7 @@ func (w *warnings) dials() {
 		if _, shown := w.card.Figure(d.figure); shown {
 			continue
 		}
-		if _, _, _, err := d.dial.Where(d.dial.Y); err != nil { // even in the middle of what was read
+		if _, _, _, err := d.dial.Where(d.dial.Y); err != nil { // not even in the middle of the readings
 			w.tell("dial", Info, dialSource, "%s: not judged, because the %.0f readings scatter more than the dial "+
 				"moves them. Read it again at positions further apart.", FigureLabel(d.figure), d.dial.N)
 			continue

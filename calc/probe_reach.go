@@ -10,13 +10,14 @@ import (
 	"brazebooth/tables"
 )
 
-// Reach is how far from the joint's line the peak on a member's bead side passes a temperature, mm, with its 95 %
-// interval; zero where it never does. Cold and Hot are what the net heat alone makes of it at its ends.
+// Reach is the distance from the joint's line, mm, within which the peak on a member's bead side is above a
+// temperature, with its 95 % interval; zero where it never is. Cold and Hot are the distances by the ends of the net
+// heat's interval alone.
 type Reach struct{ V, Low, High, Cold, Hot float64 }
 
-// ReachOf is how far each member passes each of some temperatures, C, at a card's own setting. The interval joins that
-// of the net heat with what the section leaves out of a half-width. False where no section is computed, or where a
-// temperature is passed further out than the section follows it.
+// ReachOf is the reach of some temperatures, C, in each member at a card's own setting. The interval joins that of the
+// net heat with what the section leaves out of a half-width. False where no section is computed, or where a reach lies
+// outside its grid.
 func ReachOf(ctx context.Context, card *Card, temperatures ...float64) (list [2][]Reach, ok bool) {
 	job := Laid(card)
 	p, err := ProbeOf(ctx, &job)
@@ -49,7 +50,7 @@ func ReachOf(ctx context.Context, card *Card, temperatures ...float64) (list [2]
 	return list, true
 }
 
-// reach is how far each member passes each temperature, mm, where the heat is exp(shift) times the computed one.
+// reach is the reach of each temperature in each member, mm, where the heat is exp(shift) times the computed one.
 func (p *Probe) reach(shift float64, temperatures []float64) (far [2][]float64, err error) {
 	eta := p.b.inputs[inEta]
 	p.b.inputs[inEta] *= math.Exp(shift)

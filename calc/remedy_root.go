@@ -15,7 +15,8 @@ func (j *Job) openRoot() bool {
 	return j.Joint == "butt" && j.Gap.V > 0 && (j.Backing == "" || j.Backing == noBacking)
 }
 
-// backingTries are the backings worth trying for a butt: each over an open root, a copper bar behind a closed one.
+// backingTries are the backings worth trying for a butt: each of them over an open root, a copper bar behind a closed
+// one.
 func backingTries(job *Job) []candidate {
 	var list []candidate
 	for _, b := range tables.Backings {
@@ -32,8 +33,8 @@ func backingTries(job *Job) []candidate {
 	return list
 }
 
-// weighed gives a remedy over an open root the heat that a millimetre of the joint takes, J/mm: that of both beads of a
-// patch.
+// weighed notes, on a remedy over an open root, the heat that a millimetre of the joint takes, J/mm: for a patch that
+// of both beads.
 func (r *Remedy) weighed(card *Card) {
 	if f, ok := card.Figure("net_heat"); ok && r.Opens {
 		if r.Heat = f.Value; card.Used.Backing == patchBehind {
@@ -42,7 +43,7 @@ func (r *Remedy) weighed(card *Card) {
 	}
 }
 
-// timedInstead is the remedy of a timed arc, as SolveTimed answers it: its margin is that of on, half of the way from
+// timedInstead is the remedy of a timed arc, as SolveTimed answers it. Its margin is that of on: half of the way from
 // the shortest to the longest. None where no timed arc is judged.
 func timedInstead(e *effort.Account, job Job) []Remedy {
 	r := Remedy{Change: "timed arc (see gap)"}
@@ -67,7 +68,8 @@ func timedInstead(e *effort.Account, job Job) []Remedy {
 	return []Remedy{r}
 }
 
-// leastHeatFirst puts what opens first, the least heat before more; what did not, in the order in which it was tried.
+// leastHeatFirst puts remedies that open a zone first, those with the least heat before others. The rest stay in the
+// order in which they were tried.
 func leastHeatFirst(list []Remedy) {
 	slices.SortStableFunc(list, func(a, b Remedy) int {
 		switch {
@@ -80,8 +82,8 @@ func leastHeatFirst(list []Remedy) {
 	})
 }
 
-// steadyWays are the ways over a timed job's open root without a timed arc: as it is, and with each backing. What hangs
-// on the arc's times is left open, as a window leaves it.
+// steadyWays are the ways over a timed job's open root without a timed arc: as it is, and with each backing. Settings
+// that depend on the arc's times are left open, as a window leaves them.
 func steadyWays(e *effort.Account, job Job) []Remedy {
 	var list []candidate
 	if job.openRoot() || job.backed() != "" {
@@ -97,10 +99,9 @@ func steadyWays(e *effort.Account, job Job) []Remedy {
 	return found
 }
 
-// RootWays computes the ways over an open root beside each other: the arc without pauses as it is and over each
-// backing, and the timed arc; what works first, by the heat that it takes. None for a joint that is no open butt, and
-// none of the ways that nothing here judges.
-// Errors are the context's.
+// RootWays compares the ways over an open root: the arc without pauses as it is and over each backing, and the timed
+// arc. Ways that work come first, by the heat that they take; ways that nothing here judges are left out. There are
+// none for a joint that is no open butt. Errors are the context's.
 func RootWays(ctx context.Context, job Job) ([]Remedy, error) {
 	if !job.openRoot() {
 		return nil, nil
@@ -111,7 +112,7 @@ func RootWays(ctx context.Context, job Job) ([]Remedy, error) {
 	return list, e.Over()
 }
 
-// withoutTimes leaves open what a timed arc suggests by itself.
+// withoutTimes leaves open what the program suggests for a timed arc.
 func withoutTimes(job Job) Job {
 	job.Feed, job.Amps, job.Travel, job.ArcOn, job.ArcOff, job.SpotStep = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
 	return job

@@ -7,7 +7,8 @@ import (
 	"brazebooth/tables"
 )
 
-// judged reports whether a job can be completed and is judged: by the cross-section, a timed arc in the sheet's plane.
+// judged reports whether a job can be completed and judged: by the cross-section, or, a timed arc, in the sheet's
+// plane.
 func judged(job Job) bool {
 	var card Card
 	switch err := resolve(job, &card); {
@@ -28,7 +29,7 @@ func timedReaches(card *Card) bool {
 	return OutsideTimed(card) == "" && card.Used.Gap.V <= 2*spread
 }
 
-// either joins words as a sentence does: a, b or c.
+// either joins words into “a, b or c”.
 func either(words []string) string {
 	last := len(words) - 1
 	if last < 1 {
@@ -37,8 +38,8 @@ func either(words []string) string {
 	return strings.Join(words[:last], ", ") + " or " + words[last]
 }
 
-// advised are those of some changes that leave a card's job with one that is judged, in words. Every hint in which one
-// answer names another goes through it, so that none leads to a refusal.
+// advised are, in words, those changes that give a card's job one that is judged. Every hint in which an answer names
+// another goes through it, so that no hint leads to a refusal.
 func advised(card *Card, list ...candidate) (words []string) {
 	for _, c := range list {
 		job := card.Job
@@ -49,8 +50,8 @@ func advised(card *Card, list ...candidate) (words []string) {
 	return words
 }
 
-// overOpening are the ways over a card's opening that its job lacks and that something here judges: each backing, a
-// timed arc, the opening closed. A timed arc's times are found by page gap alone, so that the words do not promise any.
+// overOpening are the ways over a card's opening that its job does not use yet and that something here judges: each
+// backing, a timed arc, the opening closed. Only the page gap finds a timed arc's times, so the words promise none.
 func overOpening(card *Card) []string {
 	if !(card.Used.Gap.V > 0) {
 		return nil
@@ -67,8 +68,7 @@ func overOpening(card *Card) []string {
 	return append(words, advised(card, candidate{"the opening closed", closed})...)
 }
 
-// OverOpening says in a sentence's words what is left to do about an opening, "a smaller opening" where nothing is
-// judged here.
+// OverOpening joins the ways over an opening; “a smaller opening” where none is judged here.
 func OverOpening(card *Card) string {
 	if words := overOpening(card); len(words) > 0 {
 		return either(words)
@@ -76,10 +76,10 @@ func OverOpening(card *Card) string {
 	return "a smaller opening"
 }
 
-// closed closes a job's opening and takes away what lay behind it.
+// closed closes a job's opening and removes its backing.
 func closed(j *Job) { j.Gap, j.Backing = Some(0), "" }
 
-// orTry ends a reason with what is judged instead, a test piece where nothing is.
+// orTry ends a reason with the changes that are judged; with a test piece where none is.
 func orTry(card *Card, why string, list ...candidate) string {
 	words := advised(card, list...)
 	if len(words) == 0 {
@@ -88,7 +88,7 @@ func orTry(card *Card, why string, list ...candidate) string {
 	return why + "; try " + either(words)
 }
 
-// withoutBacking are the ways out where nothing judges what lies behind a root.
+// withoutBacking are the changes to try where nothing judges the backing of a root.
 func withoutBacking(card *Card) []candidate {
 	return []candidate{
 		{fmt.Sprintf("a root opening of %.1f mm", tables.StripGap.V), func(j *Job) { j.Gap = Some(tables.StripGap.V) }},
@@ -102,7 +102,7 @@ func withoutBacking(card *Card) []candidate {
 	}
 }
 
-// windowHint is what may be given instead of a job that has no window: none of it is what the job has.
+// windowHint says what to give instead for a job that has no window; it names nothing that the job has.
 func windowHint(card *Card) string {
 	u := &card.Used
 	if u.Joint != "plug" && u.Mode != "timed" && u.Gap.V > 0 {

@@ -2,11 +2,11 @@ package calc
 
 import "slices"
 
-// lengthSpec needs a wire and nothing else.
+// lengthSpec needs only a wire.
 var lengthSpec = figureSpec{"length_per_mass", oLengthPerMass, "m/kg", "1000/(pi/4·{d}²·{rho})", []term{tWire, tRho},
 	"definition", OwnCalc}
 
-// meltSpec needs its feed or current as well.
+// meltSpec needs a feed or current too.
 var meltSpec = figureSpec{"melt_rate", oMelt, "g/min", "0.06·pi/4·{d}²·{v_w}·{rho}", []term{tWire, tFeed, tRho},
 	"definition: all that melts, spatter included", OwnCalc}
 

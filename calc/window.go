@@ -11,14 +11,14 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// Window is the operating window of a job: what every feed and travel would do, whatever the job's own setting. It
-// shows what a single card cannot: how much room there is.
+// Window is the operating window of a job: what every feed and travel would do, whatever the job's own setting. Unlike
+// a card it shows how much room there is.
 type Window struct {
 	Job     Job
 	Feeds   []float64 // m/min, rising
 	Travels []float64 // mm/s, rising
 	Zones   []string  // feed outer, travel inner
-	Margins []float64 // %, to the nearest edge by feed or travel; below zero where one is not met
+	Margins []float64 // % of feed or travel to the nearest edge; below zero where it is not met
 	Nearest []string  // name of that edge
 
 	Good       bool       // the suggestion's verdict is good
@@ -26,14 +26,14 @@ type Window struct {
 	Card       Card       // the card at the suggestion
 
 	Chance   Chance
-	Remedies []Remedy // what was tried where the suggestion is not good
+	Remedies []Remedy // tried where the suggestion is not good
 
 	Coarser bool // fewer points than were asked for, since the job takes long to compute; see CoarserWords
 
-	work int64 // what it took, see effort
+	work int64 // units of effort that it took
 }
 
-// At returns the window's point nearest to a setting, in relative terms.
+// At returns the window's point nearest to a setting, by ratio.
 func (w *Window) At(feed, travel float64) (i, j int) {
 	return closest(w.Feeds, feed), closest(w.Travels, travel)
 }
@@ -104,11 +104,11 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 	return w.Window, err
 }
 
-// survey is a window being computed.
+// survey is a window while it is computed.
 type survey struct {
 	Window
 	effort *effort.Account
-	search int64 // what looking for the suggestion took, in the effort's units
+	search int64 // units of effort that the search for the suggestion took
 }
 
 // suggest puts the card's own suggestion on the window.
@@ -131,7 +131,7 @@ func (w *survey) suggest(open Job) error {
 	return nil
 }
 
-// weigh tells how likely the suggestion is good and, where it is not, finds what would open a zone.
+// weigh notes the chance of the suggestion and, where it is not good, finds what would open a zone.
 func (w *survey) weigh(open Job) (err error) {
 	w.Chance = w.Card.Chance
 	if !w.Good && !w.Card.Stopped() {

@@ -11,16 +11,15 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// Chart is an operating window as fields to draw: every edge and the chance at each feed and travel.
+// Chart is an operating window as fields to draw: every edge, and the chance, at each feed and travel.
 type Chart struct {
 	Feeds, Travels []float64 // m/min and mm/s, rising in equal ratios
 	Edges          []ChartEdge
-	Chance         []float64 // % that every edge is met, feed outer, travel inner; 0 where the model does not reach
+	Chance         []float64 // to meet every edge, %; feed outer, travel inner; 0 where the model does not reach
 }
 
 // ChartEdge is one edge of a chart: the logarithm of a ratio at each point, feed outer, zero on the edge and positive
-// on its good side. NaN where the model does not reach
-// and where the edge means nothing.
+// on its good side. NaN where the model does not reach and where the edge means nothing.
 type ChartEdge struct {
 	Name   string // as on the card
 	Beyond string // what happens past it, a word or two
@@ -34,9 +33,8 @@ var pastEdge = [limit.Count]string{
 	limit.Zinc: "zinc burnt wide", limit.Slow: "too slow for a hand", limit.Fast: "too fast for a hand",
 }
 
-// ChartOf computes the chart of a window: its edges at the window's own number of points, and the chance by the same
-// function as the card's. What a hotter and a colder arc do to the limits is computed at every third point and
-// interpolated between.
+// ChartOf computes the chart of a window: its edges at the window's own points, and the chance by the same function as
+// a card's. What a hotter and a colder arc do to the limits is computed at every third point and interpolated between.
 func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	open := w.Job
 	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
@@ -72,7 +70,7 @@ func chartOf(at *heats) Chart {
 	n := feeds.N * travels.N
 	c := Chart{Feeds: feeds.Points(0.06), Travels: travels.Points(1), Chance: make([]float64, n)}
 	var fields [limit.Count][]float64
-	var crossed [limit.Count][2]bool // limits that are met somewhere, and somewhere not
+	var crossed [limit.Count][2]bool // whether a limit is met somewhere, and missed somewhere
 	for l := range fields {
 		fields[l] = make([]float64, n)
 	}
@@ -107,10 +105,10 @@ type heats struct {
 	margins *margins
 }
 
-// every is how many points of the grid lie from one computed heat to the next.
+// every is the step, in points of the grid, between computed heats.
 const every = 3
 
-// sweep computes the shifts, on all processors.
+// sweep computes the shifts in parallel.
 func (a *heats) sweep(ctx context.Context, h *heatField) error {
 	coarser := func(x grid.Axis) grid.Axis {
 		return grid.Axis{Low: x.Low, High: x.High, N: max(2, (x.N+every-1)/every)}
@@ -134,7 +132,7 @@ func (a *heats) sweep(ctx context.Context, h *heatField) error {
 	return ctx.Err()
 }
 
-// shift computes what a factor on the heat adds to the limits at a point; nothing where the model reaches neither.
+// shift computes what a factor on the heat adds to the limits at a point; nothing where the model does not reach.
 func (a *heats) shift(h *heatField, g *grid.Limits, i, j int, factor float64) {
 	feed, travel := g.Feeds.At(float64(i)), g.Travels.At(float64(j))
 	zinc := a.margins.zinc > 0
@@ -153,7 +151,7 @@ func (a *heats) shift(h *heatField, g *grid.Limits, i, j int, factor float64) {
 	}
 }
 
-// chance is that every edge is met, %, at grid coordinates where the limits are known.
+// chance is the chance to meet every edge, %, at a place of the grid whose limits are here.
 func (a *heats) chance(here *limit.All, x, y float64) float64 {
 	three := [3]limit.All{*here, *here, *here}
 	for k := range a.shifts {

@@ -11,13 +11,13 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// leastDrawing is the work that drawing may take whatever else a job needs.
+// leastDrawing is the work that drawing may always take.
 const leastDrawing = effort.Most / 4
 
-// smallest is the window that is never drawn coarser.
+// smallest is the smallest window; it is never drawn coarser.
 var smallest = WindowSize{12, 6}
 
-// CoarserWords says that a window has fewer points than usual and why; "" where it has them all.
+// CoarserWords says why a window has fewer points than usual; "" where it has all of them.
 func (w *Window) CoarserWords() string {
 	if !w.Coarser {
 		return ""
@@ -26,9 +26,8 @@ func (w *Window) CoarserWords() string {
 		len(w.Travels))
 }
 
-// draw computes the points of a wide grid first, then those between, except where the limits about one are smooth and
-// none of them changes sign near it: there interpolation is enough. A fine window is halved twice, another once. Before
-// the last round it is known what is left to compute; where that is too much the window keeps every second point only.
+// draw computes the points of the window, in the rounds of grid.Drawing. Before the last round it is known how many
+// points are left; where they are too many, the window keeps every second point only.
 func (w *survey) draw(b *board, card *Card, size WindowSize, progress func(float64)) error {
 	h, lm := b.heatField(card), newMargins(b, card)
 	budget := w.room(card)
@@ -54,7 +53,7 @@ func (w *survey) draw(b *board, card *Card, size WindowSize, progress func(float
 	return nil
 }
 
-// room is the work that drawing may take: what is left, less what the remedies will need.
+// room is the work that drawing may take: the rest, without what the remedies will need.
 func (w *survey) room(card *Card) int64 {
 	needed := w.effort.Work()
 	if !w.Good {
@@ -70,7 +69,7 @@ func (s WindowSize) large() bool {
 
 func (s WindowSize) half() WindowSize { return WindowSize{(s.Feeds + 1) / 2, (s.Travels + 1) / 2} }
 
-// drawing is the grid of a job being computed.
+// drawing is a grid.Drawing of a job.
 type drawing struct {
 	grid.Drawing
 	e       *effort.Account
@@ -78,15 +77,14 @@ type drawing struct {
 	margins *margins
 }
 
-// draws is a drawing of a job at so many points, all of them still to be computed: a little more than the feeds and
-// travels that arc and hand hold.
+// draws begins a drawing of a job, over a little more than the feeds and travels that arc and hand hold.
 func (b *board) draws(e *effort.Account, h *heatField, m *margins, size WindowSize) drawing {
 	low, high := b.steadyFeeds(m)
 	return drawing{grid.Draw(grid.Axis{Low: low * 0.8, High: high * 1.15, N: size.Feeds},
 		grid.Axis{Low: m.slow * 0.75, High: m.fast * 1.25, N: size.Travels}), e, h, m}
 }
 
-// sweep computes the points that are wanted, rows of one feed in parallel on all processors.
+// sweep computes the points that this round wants, the rows of each feed in parallel.
 func (d *drawing) sweep(progress func(float64)) error {
 	var wg crew.Crew
 	var next atomic.Int64
@@ -116,13 +114,13 @@ func (d *drawing) row(i int) {
 			return
 		}
 		if d.Wants(i, j) {
-			runtime.Gosched() // let a key that somebody pressed go first
+			runtime.Gosched() // a pressed key goes first
 			d.Put(i, j, d.margins.beside(d.field, d.Feeds.At(float64(i)), d.Travels.At(float64(j))))
 		}
 	}
 }
 
-// share maps progress from 0 to 1 into a share of a whole, from one value to another; nil where nobody listens.
+// share maps progress from 0 to 1 into the part of the whole between two values; nil for nil.
 func share(progress func(float64), from, to float64) func(float64) {
 	if progress == nil {
 		return nil

@@ -9,14 +9,14 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// GoodSpan is how far a setting may go, all else as a card has it, while every edge is met; both ends are zero where no
-// value is good.
+// GoodSpan is the range of one setting, all else as on a card, in which every edge is met; both ends are zero where
+// there is none.
 type GoodSpan struct{ Low, High float64 }
 
-// GoodSpans are those of a card's wire feed, m/min, and travel, mm/s, also where a hand set them and where the card's
-// own place is not good: then the span says where to go. False where no section is computed.
+// GoodSpans are the spans of a card's wire feed, m/min, and travel, mm/s, also where a hand set them and where the
+// card's own setting is not good: then the span says where to go. False where no section is computed.
 func GoodSpans(ctx context.Context, card *Card) (feed, travel GoodSpan, ok bool) {
-	job := card.Used // not as laid: volts that nobody set go on following the feed
+	job := card.Used // not Laid: volts that nobody set must follow the feed
 	p, err := ProbeOf(ctx, &job)
 	if err != nil || p.b.notModelled(card) != "" {
 		return feed, travel, false
@@ -40,8 +40,8 @@ func GoodSpans(ctx context.Context, card *Card) (feed, travel GoodSpan, ok bool)
 	return feed, travel, p.b.effort.Over() == nil
 }
 
-// goodAlong is the span of a setting about a value, or else about the best value between two ends, in which worst is
-// not negative. A good span that is narrower than an eighth of the way from one end to the other may be missed.
+// goodAlong is the span of a setting about the value at, or else about the best value between low and high, in which
+// worst is not negative. A good span that is narrower than an eighth of the way between the two may be missed.
 func goodAlong(at, low, high float64, worst func(float64) float64) GoodSpan {
 	const samples = 8
 	from, here := at, worst(at)
@@ -54,7 +54,7 @@ func goodAlong(at, low, high float64, worst func(float64) float64) GoodSpan {
 				from, here, best = x, v, v
 			}
 		}
-		for near := step / 2; here < 0 && near > step/8; near /= 2 { // the best place may lie beside the sample
+		for near := step / 2; here < 0 && near > step/8; near /= 2 { // the best value may lie between samples
 			for _, x := range [...]float64{max(low, from*math.Exp(-near)), min(high, from*math.Exp(near))} {
 				if v := worst(x); v > here {
 					from, here = x, v
