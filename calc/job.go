@@ -68,7 +68,7 @@ type Job struct {
 	Thickness2 Opt    `json:"thickness2,omitzero"` // mm
 	Coating2   string `json:"coating2,omitzero"`
 
-	Joint    string `json:"joint,omitzero"`   // lap butt tee corner plug overlay
+	Joint    string `json:"joint,omitzero"`   // lap butt tee corner edge plug overlay
 	Gap      Opt    `json:"gap,omitzero"`     // root opening; of a lap or tee under the member that ends there, mm
 	Backing  string `json:"backing,omitzero"` // behind a butt: none copper-bar steel-strip patch
 	Filler   string `json:"filler,omitzero"`

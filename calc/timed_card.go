@@ -7,8 +7,8 @@ import (
 	"brazebooth/calc/thinsheet"
 )
 
-// timedCard is the card of the job with its on and off times. Times put into a job as given would carry no interval,
-// so the run's figures replace the card's own.
+// timedCard is the card of the job with its on and off times. Times that are put into a job count as given and would
+// carry no interval, so the run's figures replace the card's own.
 func (g *timedRun) timedCard(e *effort.Account, job Job, s *Timed) (Card, error) {
 	j := job
 	j.Feed, j.Amps = g.card.Used.Feed, job.Amps
@@ -47,7 +47,7 @@ func (g *timedRun) timedCard(e *effort.Account, job Job, s *Timed) (Card, error)
 	return card, nil
 }
 
-// unjudged reports whether nothing says if this joint has a rhythm.
+// unjudged reports whether nothing can say if this joint has a rhythm.
 func (g *timedRun) unjudged() bool {
 	switch g.times.Reason {
 	case thinsheet.WideGap, thinsheet.TooThick, onBacking, roundHole, openFillet:
@@ -56,7 +56,7 @@ func (g *timedRun) unjudged() bool {
 	return false
 }
 
-// usualFeed marks a feed that was left open as usual only, between those at which the arc burns steadily.
+// usualFeed marks a feed that was left open as merely usual, with the range in which the arc burns steadily.
 func (g *timedRun) usualFeed(card *Card) {
 	m := newMargins(g.board, card)
 	low, high := g.board.steadyFeeds(&m)
@@ -68,8 +68,8 @@ func (g *timedRun) usualFeed(card *Card) {
 	}
 }
 
-// sameInterval gives a figure of the run the relative interval of the same figure on the card, which accounts for
-// what moves volts and amps together.
+// sameInterval gives a figure of the run the relative interval of the same figure on the card, which accounts for what
+// moves volts and amps together.
 func (s *Timed) sameInterval(name string) {
 	f, ok := s.Card.Figure(name)
 	for i := range s.Figures {
@@ -91,13 +91,14 @@ func (s *Timed) zone(t *thinsheet.Times) string {
 	return "good"
 }
 
-// byOnOff are the figures that rest on the times of a timed arc.
+// byOnOff are the figures that follow from the times of a timed arc.
 var byOnOff = []string{"arc_on", "arc_off", "spot_step", "travel", "arc_energy", "heat_input", "net_heat", "bead_area",
 	"bead_width", "zinc_boiled_halfwidth", "zinc_boiled_halfwidth_2", "zinc_melted_halfwidth",
 	"zinc_melted_halfwidth_2",
 	"cooling_time"}
 
-// dropOnOff takes the times, and what rests on them, off a card without a rhythm: readers would believe an estimate.
+// dropOnOff removes the times, and figures that follow from them, from a card without a rhythm: readers would trust an
+// estimate.
 func (c *Card) dropOnOff() {
 	c.Figures = slices.DeleteFunc(slices.Clone(c.Figures),
 		func(f Figure) bool { return slices.Contains(byOnOff, f.Name) })

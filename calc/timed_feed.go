@@ -8,9 +8,10 @@ import (
 	"brazebooth/tables"
 )
 
-// bestTimed runs the job at its feed, or where that is open at the feed nearest to the middle of the arc's range with
-// which there is a rhythm that a hand repeats: an edge that is found, not the first of a few, so that the feed moves
-// evenly with sheet and gap. A job that takes very long is not tried at others. The run has its range of on.
+// bestTimed runs the job at its feed. Where feed is open it takes the feed nearest to the middle of the arc's range
+// with which there is a rhythm that a hand repeats. It searches for the exact feed, not the first of a few, so that the
+// feed changes evenly with sheet and gap. A job that takes very long is tried at one feed only. The run has its range
+// of on.
 func bestTimed(e *effort.Account, job Job) (*timedRun, error) {
 	first, err := runTimed(e, job)
 	if err != nil || job.Feed.Set || job.Amps.Set || first.side() == 0 {
@@ -19,7 +20,7 @@ func bestTimed(e *effort.Account, job Job) (*timedRun, error) {
 	return first.better(e, job)
 }
 
-// better is the run at the nearest feed that will do, for a run whose feed will not; that run itself where none will.
+// better is the run at the nearest feed that has a rhythm for a hand; g itself where no feed has one.
 func (g *timedRun) better(e *effort.Account, job Job) (*timedRun, error) {
 	s := feedSearch{e: e, job: job, first: g, from: g.o[oFeed], dearest: g.work()}
 	m := newMargins(g.board, &g.card)
@@ -28,7 +29,7 @@ func (g *timedRun) better(e *effort.Account, job Job) (*timedRun, error) {
 	switch {
 	case err != nil:
 		return nil, err
-	case found == nil && s.least != nil: // not even the least feed will do
+	case found == nil && s.least != nil: // not even the least feed has a rhythm
 		return s.least, nil
 	case found == nil:
 		return g, nil
@@ -36,7 +37,7 @@ func (g *timedRun) better(e *effort.Account, job Job) (*timedRun, error) {
 	return found, nil
 }
 
-// side is which way the feed must go: −1 less, 1 more, 0 where it need not or where no feed helps.
+// side is which way the feed must go: −1 less, 1 more, 0 where the feed is fine or no feed helps.
 func (g *timedRun) side() float64 {
 	switch r := g.times.Reason; {
 	case r == thinsheet.TooHot, r == thinsheet.MeltsFirst, r == thinsheet.Falls:
@@ -49,37 +50,37 @@ func (g *timedRun) side() float64 {
 	return 0
 }
 
-// quick is how far a suggested on lies over the shortest that every hand repeats, and how much of its range a puddle
-// that may fall leaves, as logarithms: the lesser of the two. Below zero less feed is better.
+// quick is the lesser of two logarithms: how far a suggested on is above the shortest that every hand repeats, and how
+// much of its range is left by a puddle that may fall. Below zero less feed is better.
 func (g *timedRun) quick() float64 {
 	const enough = 0.6 // of the range
 	return min(g.forHand(), math.Log(g.times.Kept/enough))
 }
 
-// forHand is the first of these two.
+// forHand is the first of the two.
 func (g *timedRun) forHand() float64 {
 	return math.Log(g.times.OnMin*g.times.OnMax)/2 - math.Log(tables.ShortestOn.High)
 }
 
-// feedSearch looks for a feed, mm/s.
+// feedSearch looks for a feed with a rhythm; feeds in mm/s.
 type feedSearch struct {
 	e         *effort.Account
 	job       Job
 	first     *timedRun
 	from      float64
 	low, high float64
-	least     *timedRun // with the least feed, where that is still too hot
-	dearest   int64     // what the longest run took, see effort
+	least     *timedRun // the run with the least feed, if that is still too hot
+	dearest   int64     // units of effort that the longest run took
 }
 
-// more reports whether there is work left for another run: the dearest so far tells what it may take.
+// more reports whether there is work left for another run as long as the longest so far.
 func (s *feedSearch) more() bool {
 	done := s.e.Work()
 	return done < effort.Most && done+s.dearest < effort.Most+timedWork
 }
 
-// nearest walks from the middle until the feed need not go on, then closes in on the edge between. nil where no feed of
-// the arc's range has a rhythm.
+// nearest goes from the middle until a feed has a rhythm, then closes in on the edge between. nil where no feed of the
+// arc's range has one.
 func (s *feedSearch) nearest() (*timedRun, error) {
 	way := s.first.side()
 	bad, badAt := s.first, s.from
@@ -95,10 +96,10 @@ func (s *feedSearch) nearest() (*timedRun, error) {
 		switch side := g.side(); {
 		case side == 0:
 			return s.edge(bad, g, badAt, at)
-		case side != way: // from too cold to too hot, or back: between both a narrow rhythm may lie
+		case side != way: // from too cold to too hot, or back: a narrow rhythm may lie between
 			return s.between(way, bad, badAt, at)
 		}
-		if at == s.low && g.rhythmic() { // quicker than every hand, with the least feed that the arc holds
+		if at == s.low && g.rhythmic() { // too quick for every hand even with the least feed that the arc holds
 			return g, nil
 		}
 		if at == s.low {
@@ -112,8 +113,8 @@ func (s *feedSearch) nearest() (*timedRun, error) {
 	return nil, nil
 }
 
-// next is the feed to try after one that will not do: where only on is too short for a hand, the one that gives the
-// hand its time, since on goes with a power of the feed; else a fifth on.
+// next is the feed to try after one without a rhythm. Where only on is too short for a hand it is the feed that gives
+// the hand its time, since on goes with a power of the feed; else a quarter more or a fifth less.
 func (g *timedRun) next(feed, way float64) float64 {
 	const power = 1.6
 	if short := g.quick(); way < 0 && g.times.Kept == 1 && short < 0 && short > -power*math.Ln2 {
@@ -135,7 +136,7 @@ func (s *feedSearch) at(feed float64) (*timedRun, error) {
 	return g, err
 }
 
-// work is what a run took in the plane, see effort.
+// work is the units of effort that the run took in the plane.
 func (g *timedRun) work() int64 {
 	if g.run == nil {
 		return 0
@@ -143,20 +144,20 @@ func (g *timedRun) work() int64 {
 	return effort.OfPlane(g.run.Times.Work)
 }
 
-// worse reports whether a run on the way leaves clearly less than the one before, so that no more of the way helps: the
-// puddle falls sooner the longer the arc must burn.
+// worse reports whether a run further on the way is clearly worse than the one before, so that going on does not help:
+// the puddle falls sooner the longer the arc must burn.
 func (g *timedRun) worse(before *timedRun) bool {
 	const clearly = 0.05
 	return g.times.Kept < 1 && g.quick() < before.quick()-clearly && !math.IsInf(g.quick(), 0)
 }
 
-// room is quick, or where that is less, how far the longest on lies over the shortest, as a logarithm.
+// room is quick, or, if that is less, how far the longest on is above the shortest, as a logarithm.
 func (g *timedRun) room() float64 {
 	return min(g.quick(), math.Log(g.times.OnMax/g.times.OnMin))
 }
 
-// edge closes in on where a feed that will not do begins to: straight in the logarithms where on decides, else by
-// halves.
+// edge closes in on the feed at which a rhythm begins, between one without and one with: by straight lines in the
+// logarithms where on decides, else by halves.
 func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (*timedRun, error) {
 	for n := 0; n < 7 && math.Abs(math.Log(goodAt/badAt)) > near && s.more(); n++ {
 		part := 0.5
@@ -165,7 +166,7 @@ func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (*timedRun
 				break
 			}
 			if n > 3 {
-				a, b = 1, near-1 // what bends too much for a straight line: by halves
+				a, b = 1, near-1 // bent too much for a straight line: by halves
 			}
 			part = min(max((a-near/2)/(a-b), 0.02), 0.98)
 		}
@@ -183,8 +184,7 @@ func (s *feedSearch) edge(bad, good *timedRun, badAt, goodAt float64) (*timedRun
 	return good, nil
 }
 
-// between looks for a rhythm between a feed that will not do and one that will not for the opposite reason, and then
-// for where it begins.
+// between looks for a rhythm between a feed that is too cold and one that is too hot, and then for where it begins.
 func (s *feedSearch) between(way float64, bad *timedRun, badAt, otherAt float64) (*timedRun, error) {
 	for math.Abs(math.Log(badAt/otherAt)) > narrowest && s.more() {
 		at := math.Sqrt(badAt * otherAt)
@@ -206,5 +206,5 @@ func (s *feedSearch) between(way float64, bad *timedRun, badAt, otherAt float64)
 	return nil, nil
 }
 
-// narrowest is the least part of the feed that a rhythm between two that will not do is looked for in, as a logarithm.
+// narrowest is the least distance of two feeds, a logarithm, between which a rhythm is looked for.
 const narrowest = 0.015

@@ -20,7 +20,7 @@ func (g *timedRun) fill(s *Timed) {
 			OwnBasis(formula, timedSource, append(in, g.inputs()...)...)})
 	}
 	setting := func(name, formula string, given bool, v, low, high float64, in ...Input) {
-		if given { // a setting that is given has no interval; the range has figures of its own
+		if given { // given settings have no interval; the range has its own figures
 			s.Figures = append(s.Figures, GivenFigure(name, v, "s"))
 			return
 		}
@@ -54,8 +54,8 @@ func (g *timedRun) fill(s *Timed) {
 	s.Trace = heatTrace(t.Trace)
 }
 
-// stepReason says where the step comes from: the fill of a spot of this volume, or the puddle, or, where the first
-// spots were limited by the one and the later ones by the other, between both.
+// stepReason says where the step comes from: the fill of a spot of this volume, or the puddle, or a mean of both where
+// the first limited some spots and the second others.
 func (g *timedRun) stepReason(volume float64) (formula string, in []Input) {
 	b, k := &g.times.OnOff, &g.board.inputs
 	switch fill := volume / g.in.Section; {
@@ -69,7 +69,7 @@ func (g *timedRun) stepReason(volume float64) (formula string, in []Input) {
 		In("r", "metal above the gap over metal in it", k[inReinforce], "")}
 }
 
-// heatTrace is a run's trace from its own start.
+// heatTrace is a run's trace with times from its own start.
 func heatTrace(points []thinsheet.Point) []HeatPoint {
 	list := make([]HeatPoint, len(points))
 	for i, p := range points {
@@ -78,8 +78,8 @@ func heatTrace(points []thinsheet.Point) []HeatPoint {
 	return list
 }
 
-// timer adds what a timer is set to that starts the wire and not the arc: until the arc burns the wire has to reach the
-// sheet.
+// timer adds the setting of a timer that starts the wire and not the arc: the wire must reach the sheet before the arc
+// burns.
 func (g *timedRun) timer(add addFigure) {
 	b, in := &g.times.OnOff, g.runIn()
 	r := Input{Symbol: "r", Name: "run-in of the wire until the arc burns", Value: in.V, Unit: "s",
@@ -95,10 +95,10 @@ func (g *timedRun) runIn() tables.Datum {
 	return tables.RunIn
 }
 
-// addFigure puts a figure of the run on the answer.
+// addFigure adds a figure of the run to the answer.
 type addFigure func(name, unit, formula string, value, low, high float64, in ...Input)
 
-// ends adds the ends of both ranges with their intervals: the model's own, joined with that of the arc's power.
+// ends adds the ends of both ranges, with the model's own interval joined with that of the arc's power.
 func (g *timedRun) ends(add addFigure) {
 	t, b := &g.times, &g.times.OnOff
 	weak, strong := g.board.readPower(&g.card)
@@ -129,7 +129,7 @@ func (g *timedRun) ends(add addFigure) {
 	}
 }
 
-// seam adds what the whole seam takes.
+// seam adds spots, time and heat of the whole seam.
 func (g *timedRun) seam(s *Timed, add addFigure) {
 	t, b := &g.times, &g.times.OnOff
 	s.Seam = g.card.Used.Length.Or(tables.SeamShown.V)
@@ -141,7 +141,7 @@ func (g *timedRun) seam(s *Timed, add addFigure) {
 		Derived("n", fmt.Sprintf("spots after it, for %.0f mm", s.Seam), float64(s.Count-1), "1"),
 		Derived("t_on", "arc on", b.On, "s"), Derived("t_off", "arc off", b.Off, "s"))
 	heat := g.in.Power * b.On / b.Step
-	low, high := heat, heat // of the card, which knows what moves volts and amps together
+	low, high := heat, heat // the card has the interval: it knows what moves volts and amps together
 	if g.read() {
 		weak, strong := g.board.readPower(&g.card)
 		eta := 2 * g.board.etaPart()
@@ -153,7 +153,7 @@ func (g *timedRun) seam(s *Timed, add addFigure) {
 		Derived("step", "spot step", b.Step, "mm"))
 }
 
-// inputs are what the times rest on, strongest first.
+// inputs are what the times depend on, strongest first.
 func (g *timedRun) inputs() []Input {
 	k := &g.board.inputs
 	return []Input{Derived("", "net power of the arc", g.in.Power, "W"),
@@ -165,7 +165,7 @@ func (g *timedRun) inputs() []Input {
 		Derived("", "first spot on cells of half the side, longer by", 100*g.times.Grid, "%")}
 }
 
-// assumed is an input that is assumed until trials taught it.
+// assumed is an input that counts as assumed until trials taught it.
 func (g *timedRun) assumed(name string, v float64, unit string) Input {
 	if g.card.Used.Rhythm.Set() {
 		return Derived("", name+", by trials", v, unit)
@@ -196,7 +196,7 @@ func (g *timedRun) limits(s *Timed) {
 	}
 }
 
-// widen computes the ranges of a gap a quarter wider, with less feed where this one would be too hot.
+// widen computes the ranges for a gap a quarter wider, with less feed where this feed would be too hot.
 func (g *timedRun) widen(e *effort.Account, job Job) (*Wider, error) {
 	if !(g.in.Gap > 0) {
 		return nil, nil

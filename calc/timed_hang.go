@@ -9,8 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-// stays is how far a cycle's puddle is from falling out of the joint, zero on the edge and positive inside; nil where
-// nothing is judged.
+// stays returns how far a cycle's puddle is from falling out of the joint, zero on the edge and positive inside; nil
+// where nothing is judged.
 func (g *timedRun) stays() func(*thinsheet.OnOff) float64 {
 	u := &g.card.Used
 	if !(u.Joint == "butt" && u.Gap.V > 0) && (u.Position == "flat" || u.Position == "") {
@@ -28,7 +28,7 @@ func (g *timedRun) stays() func(*thinsheet.OnOff) float64 {
 	}
 }
 
-// edgesOf are the edges of the puddle that a cycle leaves at the end of on.
+// edgesOf are the edges of the liquid for the puddle at the end of on.
 func (g *timedRun) edgesOf(l *liquid, c *thinsheet.OnOff) [2]hang.Edge {
 	j := l.joint
 	j.Bead = g.in.Feed * c.On / g.in.Filler.Density / c.Step
@@ -37,13 +37,13 @@ func (g *timedRun) edgesOf(l *liquid, c *thinsheet.OnOff) [2]hang.Edge {
 		j.Back = c.Wide
 	}
 	list, err := hang.SpotEdges(&j)
-	if err != nil { // a cycle that no joint has: others say what is wrong with it
+	if err != nil { // a cycle that no joint can have: other limits say what is wrong
 		return [2]hang.Edge{}
 	}
 	return list
 }
 
-// mayFall says how likely it is that the puddle stays, where that is in doubt, and what is not judged.
+// mayFall warns where it is in doubt whether the puddle stays, and says what is not judged.
 func (g *timedRun) mayFall() []Warning {
 	if g.in.Stays == nil || !(g.times.OnOff.On > 0) {
 		return nil

@@ -10,7 +10,7 @@ import (
 	"brazebooth/tables"
 )
 
-// rhythm is the input of the sheet's plane from the board's numbers and the outputs of wire and arc.
+// rhythm is the input of the sheet's plane, from the board's numbers and the outputs of wire and arc.
 func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 	f, k := &card.Setup.Filler, &b.inputs
 	feed := formula.WireArea(k[inWire]) * o[oFeed] * k[inDensity] * 1e-3 * k[inDeposit] // g/s
@@ -35,10 +35,10 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 	return r
 }
 
-// throughJoint reports whether the filler must come through to the back of a joint.
+// throughJoint reports whether the filler must come through to the back of the joint.
 func throughJoint(joint string) bool { return joint == "butt" || joint == "corner" }
 
-// fan lays the joint's members out as arms about its line.
+// fan adds the joint's members as arms about its line.
 func (b *board) fan(card *Card, in *thinsheet.Input) {
 	k := &b.inputs
 	aim := card.Used.Aim.V
@@ -68,11 +68,11 @@ func (b *board) fan(card *Card, in *thinsheet.Input) {
 	}
 	in.Arms = []thinsheet.Arm{arm(0, true, -aim), arm(1, true, aim)}
 	if through == 2 {
-		in.Arms = append(in.Arms, arm(1, false, 0)) // behind or under the first member: no arc on it
+		in.Arms = append(in.Arms, arm(1, false, 0)) // behind or under the first member, where no arc shines
 	}
 }
 
-// FillerTable is a filler as the plane's solver wants it, by constants.
+// FillerTable is a filler with constant properties, as the plane's solver needs it.
 func FillerTable(f *tables.Filler) thinsheet.Material {
 	return thinsheet.Plain(f.Density.V*1e-3, tables.SolidFillerConductivity.V, (f.HeatCold.V+f.HeatHot.V)/2, f.Latent.V,
 		f.Solidus.V, max(f.Liquidus.V, f.Solidus.V+1))
@@ -81,8 +81,8 @@ func FillerTable(f *tables.Filler) thinsheet.Material {
 // steelPoints are where the curves of EN 1993-1-2 are read, C; its peak at 735 is among them.
 var steelPoints = [...]float64{20, 200, 400, 550, 650, 700, 725, 735, 745, 770, 800, 900, 1200}
 
-// BaseTable is a base metal as the plane's solver wants it, of this conductivity, W/mmK, and heat capacity, J/mm3K:
-// steel with the curves of EN 1993-1-2 scaled to them, everything else by constants.
+// BaseTable is a base metal of a conductivity, W/mmK, and a heat capacity, J/mm3K, as the plane's solver needs it:
+// steel with the curves of EN 1993-1-2 scaled to them, other metals with constant properties.
 func BaseTable(m *tables.Metal, conductivity, heatCapacity float64) thinsheet.Material {
 	density, liquidus := m.Density.V*1e-3, max(m.Liquidus.V, m.Solidus.V+1)
 	if m.Family != tables.Steel {
@@ -101,11 +101,11 @@ func BaseTable(m *tables.Metal, conductivity, heatCapacity float64) thinsheet.Ma
 	return out
 }
 
-// read reports whether the current was read beside a wire feed.
+// read reports whether the current was read at a known wire feed.
 func (g *timedRun) read() bool { return g.card.Job.Feed.Set && g.card.Job.Amps.Set }
 
-// readPower is powerInterval where the job's own readings of a meter narrow it. The power counts with up to its fourth
-// power, so that a reading of both narrows the times more than anything else.
+// readPower is powerInterval, narrowed by the job's own readings of a meter. The times depend on up to the fourth power
+// of the power, so that reading both amps and volts narrows them more than anything else.
 func (b *board) readPower(card *Card) (low, high float64) {
 	low, high = b.powerInterval()
 	j := &card.Job
@@ -128,7 +128,7 @@ func (b *board) readPower(card *Card) (low, high float64) {
 func (b *board) powerInterval() (low, high float64) {
 	s, err := b.spread()
 	if err != nil || !(s.value[oAmps]*s.value[oVolts] > 0) {
-		return 0.7, 1.4 // never seen: the chain gave these values a moment ago
+		return 0.7, 1.4 // cannot happen: the chain gave these values a moment ago
 	}
 	part := func(edge *[outs]float64) float64 {
 		return math.Hypot(edge[oAmps]/s.value[oAmps]-1, edge[oVolts]/s.value[oVolts]-1)

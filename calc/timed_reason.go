@@ -6,7 +6,7 @@ import (
 	"brazebooth/calc/thinsheet"
 )
 
-// warmParts is what the texts below ask for; where zinc is on the parts it is stripped instead.
+// warmParts is the advice in the texts below; where the parts have zinc it is replaced by stripping them.
 const warmParts = "warm the parts"
 
 // reasonOf says what a reason means for this card.
@@ -22,7 +22,7 @@ func reasonOf(r thinsheet.Reason, card *Card) string {
 		StripZinc(card))
 }
 
-// reasonText says what each reason means to a welder.
+// reasonText tells a welder what each reason means.
 var reasonText = map[thinsheet.Reason]string{
 	thinsheet.EdgeCold:     "shorter, and a root edge is not wetted through",
 	thinsheet.JointCold:    "shorter, and the filler does not wet the joint's line",
@@ -46,8 +46,9 @@ var reasonText = map[thinsheet.Reason]string{
 		"try this joint closed.",
 }
 
-// openReason is the sentence of a reason whose way out depends on the joint: the ways that the job lacks and that are
-// judged. A timed arc is judged over no bar or strip, so that backing goes with an arc without pauses.
+// openReason is the sentence of a reason whose remedy depends on the joint: it names the ways that the job does not use
+// yet and that are judged. A timed arc is never judged over a bar or strip, so backing is offered with an arc without
+// pauses.
 func openReason(r thinsheet.Reason, card *Card) string {
 	steady := candidate{"an arc without pauses", pauseless}
 	switch r {
@@ -77,13 +78,13 @@ func openReason(r thinsheet.Reason, card *Card) string {
 	return ""
 }
 
-// pauseless makes a timed job one of an arc without pauses.
+// pauseless turns a timed job into one of an arc without pauses.
 func pauseless(j *Job) {
 	*j = withoutTimes(*j)
 	j.Mode = "dip"
 }
 
-// carriesMore are the ways to let a timed arc's puddle lie on more than it does: none that the job has.
+// carriesMore are the ways to hold up a timed arc's puddle better, without those that the job already uses.
 func carriesMore(card *Card) (words []string) {
 	u := &card.Used
 	if u.Gap.V > 0 {

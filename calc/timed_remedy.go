@@ -10,7 +10,7 @@ import (
 )
 
 // timedRemedies tries what a shop would try where no rhythm is found, each by computation, and lists what the model
-// cannot try. Where finding none took very long nothing is tried.
+// cannot try. Where the search itself took all the work nothing is tried.
 func timedRemedies(e *effort.Account, card *Card, why thinsheet.Reason) ([]Remedy, error) {
 	used := card.Used
 	list := timedCandidates(used, Applies("zinc", card), why)
@@ -35,7 +35,7 @@ func timedRemedies(e *effort.Account, card *Card, why thinsheet.Reason) ([]Remed
 	return out, nil
 }
 
-// tryTimed is the remedy of a change to a timed arc: its margin is that of on, from the shortest to the longest.
+// tryTimed is the remedy of a change to a timed arc; its margin is that of on, from the shortest to the longest.
 func tryTimed(e *effort.Account, change string, job Job) Remedy {
 	r := Remedy{Change: change}
 	g, err := runTimed(e, job)
@@ -45,8 +45,8 @@ func tryTimed(e *effort.Account, change string, job Job) Remedy {
 	return r
 }
 
-// timedCandidates are the changes worth trying, hotter or colder as the reason asks. What the altered job suggests
-// again (aim, times) is left open. Parts with zinc on are not warmed.
+// timedCandidates are the changes worth trying, hotter or colder as the reason asks. Settings that the changed job
+// suggests again (aim, times) are left open. Parts with zinc are not warmed.
 func timedCandidates(u Job, zinc bool, why thinsheet.Reason) []candidate {
 	var list []candidate
 	u.ArcOn, u.ArcOff, u.SpotStep, u.Travel, u.Volts = Opt{}, Opt{}, Opt{}, Opt{}, Opt{}
@@ -70,7 +70,7 @@ func timedCandidates(u Job, zinc bool, why thinsheet.Reason) []candidate {
 		list = append(list, candidate{"the parts laid flat", func(j *Job) { j.Position = "flat" }})
 	}
 	switch why {
-	case thinsheet.TooThick, roundHole: // no change of these is judged
+	case thinsheet.TooThick, roundHole: // no change of such a joint is judged
 		return nil
 	case onBacking:
 		return append(list, candidate{"no backing", func(j *Job) { j.Backing = "" }})

@@ -10,7 +10,7 @@ import (
 	"brazebooth/tables"
 )
 
-// sentence says what prevents a rhythm, or that the times are the project's own.
+// sentence says what prevents a rhythm, or that the times are this program's own.
 func (g *timedRun) sentence() string {
 	r := g.times.Reason
 	if r == thinsheet.TwoSettings && g.times.FirstOn == 0 {
@@ -36,7 +36,7 @@ func (g *timedRun) sentence() string {
 		"published times not found. Try it on scrap with the same gap."
 }
 
-// warn says what a welder must know of these times; fume, eyes and fire come before it.
+// warn adds what a welder must know about these times; fume, eyes and fire come before it.
 func (g *timedRun) warn(card *Card, s *Timed) {
 	var list []Warning
 	switch r := &g.card.Used.Rhythm; {
@@ -67,7 +67,7 @@ func (g *timedRun) warn(card *Card, s *Timed) {
 		func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
 }
 
-// burns says what on means: how long the arc burns, not what a timer is set to.
+// burns explains on: it is how long the arc burns, not what a timer is set to.
 func (g *timedRun) burns(on float64) Warning {
 	in, how := g.runIn(), "as read"
 	if !g.card.Job.RunIn.Set {
@@ -77,7 +77,7 @@ func (g *timedRun) burns(on float64) Warning {
 		"is set to %.2f s: %.2f s pass until the arc burns (%s).", on+in.V, in.V, how), timedSource}
 }
 
-// strained says where given times leave the range, and where the range is too narrow for a hand.
+// strained says where given times leave their range, and where the range is too narrow for a hand.
 func (g *timedRun) strained() []Warning {
 	t, b := &g.times, &g.times.OnOff
 	if !(b.On > 0) || !(t.OnMin > 0) {
@@ -87,7 +87,7 @@ func (g *timedRun) strained() []Warning {
 	tell := func(code, format string, args ...any) {
 		list = append(list, Warning{"timed-" + code, Caution, fmt.Sprintf(format, args...), timedSource})
 	}
-	const slack = 1.001 // a time read off the card and typed back
+	const slack = 1.001 // for a time that was read off the card and typed in again
 	switch {
 	case b.On > t.OnMax*slack && t.OnMaxBy == thinsheet.Falls:
 		tell("on-falls", "On for %.2f s makes a puddle that falls, which it does from about %.2f s: shorter, or less "+

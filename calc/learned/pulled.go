@@ -39,8 +39,8 @@ func PulledBy(key string, carried []float64) Pulled {
 	return p
 }
 
-// Bound is the lower tolerance bound of the load over length, N/mm: 95 of 100 pieces carry it, with a confidence of 95
-// in 100, by a lognormal sample. The error says that there are too few pieces.
+// Bound is the lower tolerance bound of the load over length, N/mm, which 95 of 100 pieces carry, with a confidence of
+// 95 in 100, by a lognormal sample; k is its tolerance factor. The error says that there are too few pieces.
 func (p *Pulled) Bound() (bound, k float64, err error) {
 	if least := int(tables.PulledLeast.V); p.Count < least {
 		return 0, 0, formula.Outside("pulled pieces", float64(p.Count), fmt.Sprintf("at least %d", least))
