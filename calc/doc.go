@@ -37,12 +37,8 @@
 //
 // # How the times of a timed arc come about
 //
-// timed_input.go lays the joint out as arms of the sheet's plane. thinsheet.Run follows each end of on and off until its
-// cycle repeats. Where no feed was given timed_feed.go looks for the one nearest to the middle of the arc's range that
-// has a rhythm; SolveTimed puts its times on the card. Where no rhythm exists, timed_remedy.go tries what would help.
-//
-// # How a booth teaches
-//
-// Package learned turns readings, test beads, trials of spots and pulled pieces into a few numbers. They are part of
-// the Job, so a card is the same wherever it is computed. learn_*.go computes what a bead or a trial should have shown.
+// timed_input.go lays the joint out as arms of the sheet's plane. thinsheet.Run follows each end of on and off until
+// its cycle repeats. Where no feed was given timed_feed.go looks for the one nearest to the middle of the arc's range
+// that has a rhythm; SolveTimed puts its times on the card. Where no rhythm exists, timed_remedy.go tries what would
+// help.
 package calc

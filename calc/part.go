@@ -86,8 +86,8 @@ func (b *board) partFigures(card *Card, s *spread) []Figure {
 		up := math.Hypot(of(&list[1])-v, of(&list[3])-v)
 		return NewFigure(name, unit, v, max(0, v-down), v+up, OwnBasis(formula, partSource,
 			Derived("", "net power", net*travel, "W"), In("", "seam", p.Length, "mm"),
-			Derived("", "mass of the part", p.Volume*p.density*1e-6, "kg"), In("", "free convection", tables.FreeConvection.V,
-				"W/m2K")))
+			Derived("", "mass of the part", p.Volume*p.density*1e-6, "kg"),
+			In("", "free convection", tables.FreeConvection.V, "W/m2K")))
 	}
 	after := figure("next_start", "C", "the whole part when the seam is done and its heat has spread",
 		func(f *found) float64 { return f.after })

@@ -106,8 +106,8 @@ func soaks(card *Card) []Figure {
 			name, of  string
 			t         float64
 			low, high float64
-		}{{"soak_through", "thickness", m.Core, m.Core, m.Core}, {"soak_across", "width beside the seam", wide.V, wide.Low,
-			wide.High}} {
+		}{{"soak_through", "thickness", m.Core, m.Core, m.Core},
+			{"soak_across", "width beside the seam", wide.V, wide.Low, wide.High}} {
 			mid, err := formula.SoakThrough(way.t, k.V, rhoC.V)
 			low, _ := formula.SoakThrough(way.low, k.High, rhoC.Low)
 			high, _ := formula.SoakThrough(way.high, k.Low, rhoC.High)

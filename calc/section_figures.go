@@ -152,7 +152,7 @@ func (l *sectionList) width() {
 		formOf(&tables.SectionTotal))
 	last := len(l.list) - 1
 	if cold := l.v.variants.cold; cold != nil && !cold.bridged { // the cold end wets one member only, or neither
-		toes, _ := beadSection(l.card)(cold.o[oBead], cold.wet[0], cold.wet[1]) // the chord is known even if the angle is not
+		toes, _ := beadSection(l.card)(cold.o[oBead], cold.wet[0], cold.wet[1]) // known even if the angle is not
 		l.list[last].Low = min(l.list[last].Low, toes.Chord)
 	}
 	if at := slices.IndexFunc(l.list[:last], func(f Figure) bool { return f.Name == "bead_width" }); at >= 0 {

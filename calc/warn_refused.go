@@ -69,7 +69,8 @@ func TooWarm(card *Card) string {
 	if !t.Set || t.V <= limit.V {
 		return ""
 	}
-	return fmt.Sprintf("%.0f °C in service: above about %s a copper-alloy braze creeps and lets go", t.V, WarmestService())
+	return fmt.Sprintf("%.0f °C in service: above about %s a copper-alloy braze creeps and lets go", t.V,
+		WarmestService())
 }
 
 // service cautions a joint that gets too warm in service.

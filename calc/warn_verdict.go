@@ -21,7 +21,8 @@ func (w *warnings) verdict(v *verdict, up *warmUp) {
 		}
 		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets "+
 			"further; so does more wire feed at a faster travel%s.", st.toes.Larger()*180/math.Pi,
-			coldAngle(w.card.Used.Joint)*180/math.Pi, map[bool]string{true: ", or pulsed"}[w.card.Used.Mode != "pulsed"])
+			coldAngle(w.card.Used.Joint)*180/math.Pi,
+			map[bool]string{true: ", or pulsed"}[w.card.Used.Mode != "pulsed"])
 	case "hot":
 		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is "+
 			"welding. Faster, or less wire feed.", max(st.skin[0], st.skin[1]))

@@ -34,8 +34,8 @@ type Bead struct {
 }
 
 // EfficiencyOf finds the arc efficiency on a grid over it and over the section's own uncertainty of its peaks, both
-// with normal priors. That uncertainty is the same for all beads, since the same model judges them. So verdicts tell the two
-// apart only as far as the priors do, and no number of verdicts narrows the efficiency below what that leaves.
+// with normal priors. That uncertainty is the same for all beads, since the same model judges them. So verdicts tell
+// the two apart only as far as the priors do, and no number of verdicts narrows the efficiency below what that leaves.
 func EfficiencyOf(list []Bead) Efficiency {
 	const points, peaks = 61, 13
 	prior, sigma := tables.ArcEfficiency.V, tables.EtaSigma.V

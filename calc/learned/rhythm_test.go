@@ -137,7 +137,8 @@ func TestTrialsHoldThePlane(t *testing.T) {
 		t.Skip("long under the race detector")
 	}
 	r := deep.Rand(t)
-	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.2), Joint: "butt", Gap: calc.Some(1.5), Mode: "timed", Feed: calc.Some(5)}
+	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.2), Joint: "butt", Gap: calc.Some(1.5), Mode: "timed",
+		Feed: calc.Some(5)}
 	seen := calc.TimedTrial{Job: job}
 	seen.Job.ArcOn, seen.Job.SpotStep = calc.Some(0.25), calc.Some(3)
 	e, ok := seen.Ends(t.Context())
