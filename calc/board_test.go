@@ -9,7 +9,7 @@ import (
 )
 
 // ISO 544 gives +0.01/−0.04 mm up to 1.6 mm and +0.01/−0.06 above; AWS A5.02 ±0.001 in to .045 in and ±0.002 above
-// (memory medium). A size between them has its neighbour's tolerance about itself.
+// (memory medium). A size between two of these has the tolerance of its neighbour.
 func TestWireToleranceIsTheStandards(t *testing.T) {
 	for mm, want := range map[float64][2]float64{0.9: {0.86, 0.91}, 1.2: {1.16, 1.21}, 2.4: {2.34, 2.41},
 		0.889: {0.8636, 0.9144}, 1.5875: {1.5367, 1.6383}, 1.205: {1.165, 1.215}} {
@@ -20,7 +20,7 @@ func TestWireToleranceIsTheStandards(t *testing.T) {
 	}
 }
 
-// A φ that is given without its own spread keeps that of its wire's row.
+// A φ that is given without its spread keeps the spread of its wire's row.
 func TestPhiKeepsItsRowsSpread(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Gauge: 18, Phi: Some(4)})
 	f, d := c.Setup.Filler.Phi, newBoard(c).intervals[inPhi]
@@ -33,7 +33,7 @@ func TestPhiKeepsItsRowsSpread(t *testing.T) {
 	}
 }
 
-// What is dropped from a copy stays on the card that was copied.
+// Warnings that are dropped from a copy stay on the card that was copied.
 func TestDroppingLeavesTheCard(t *testing.T) {
 	c := Card{Warnings: []Warning{{Code: "a"}, {Code: "b"}, {Code: "c"}}}
 	d := c
@@ -78,7 +78,7 @@ func TestWettingEdgeShowsTheCardsAngle(t *testing.T) {
 	t.Errorf("no such edge in %+v", c.Edges)
 }
 
-// What was given or bought is not called assumed; a stick-out that was not measured is.
+// Values that were given or bought are not called assumed; a stick-out that was not measured is.
 func TestAssumedIsWhatNobodyGave(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Gauge: 18, StickOut: Some(12), VoltFactor: Some(1.02), Phi: Some(4),
 		Eta: Some(0.8), Gap: Some(0.5)})

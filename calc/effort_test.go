@@ -14,9 +14,9 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// slowJobs are the kinds that take longest: foil on a thick metal that conducts well, with thick wire, followed as far
-// as its zinc melts or started hot, of which no setting is good; thick members, copper that no heat wets, parts that
-// warm, whose seam has two ends.
+// slowJobs are the kinds that take longest: foil on a thick metal that conducts well, with thick wire, whose heat is
+// followed out to where zinc melts, or which starts hot and has no good setting; thick members; copper that no heat
+// wets; parts that warm, whose seam has two ends.
 func slowJobs() []Job {
 	return []Job{
 		{Metal: "copper", Gauge: 14, Metal2: "galvanized", Thickness2: Some(0.15), Joint: "lap", Wire: Some(2.4),
@@ -30,20 +30,22 @@ func slowJobs() []Job {
 	}
 }
 
-// veryFine is a window that takes any of the slow jobs too long; of usual size none that was found does any more.
+// veryFine is a window that takes too long for any of the slow jobs; none was found for which a window of usual size
+// does.
 var veryFine = WindowSize{6 * FullWindow.Feeds, 6 * FullWindow.Travels}
 
 var fullWindows deep.Known[Job, Window]
 
-// fullWindow is the window of a job, which more than one test asks for.
+// fullWindow is the window of a job; several tests ask for the same ones.
 func fullWindow(job Job) (Window, error) {
 	return fullWindows.Of(job, func() (Window, error) { return window(context.Background(), job, FullWindow, nil) })
 }
 
-// mostWindow is what a window may take at most: mostWork, and what was estimated too low. Two seconds of an idle core.
+// mostWindow is what a window may take at most: effort.Most, and what was estimated too low. Two seconds of an idle
+// core.
 const mostWindow = 38e6
 
-// No job's window takes more work than it may, whatever is asked: counted, so that it holds on every machine.
+// No job's window takes more work than it may. Work is counted, so that the test holds on every machine.
 func TestAnyWindowIsBounded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many maps")
@@ -111,7 +113,7 @@ func TestAnyTimedArcIsBounded(t *testing.T) {
 	t.Logf("%d jobs, the most work %.1f million", len(jobs), float64(most)/1e6)
 }
 
-// The slow kinds beside a usual job: what a window takes, and how much is counted for it.
+// What windows of the slow kinds and of a usual job take in time and in work.
 func BenchmarkSlowWindows(b *testing.B) {
 	for _, job := range append(slowJobs(), Job{Metal: "galvanized", Gauge: 18}) {
 		b.Run(job.Metal+" "+job.Metal2, func(b *testing.B) {
@@ -126,7 +128,7 @@ func BenchmarkSlowWindows(b *testing.B) {
 	}
 }
 
-// What a shop asks for is never drawn coarser, and every remedy is tried for it.
+// Windows that a shop asks for are never drawn coarser, and all their remedies are tried.
 func TestUsualWindowsAreFull(t *testing.T) {
 	jobs := []Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Thickness: Some(0.8), Thickness2: Some(2),
 		Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(1.5), Metal2: "mild-steel", Thickness2: Some(6),
@@ -153,7 +155,7 @@ func TestUsualWindowsAreFull(t *testing.T) {
 	}
 }
 
-// A window that is drawn coarser is the same every time, with as many processors as there are or with one.
+// A window that is drawn coarser is the same every time, on all processors or on one.
 func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a slow map, twice")
@@ -176,7 +178,7 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 	}
 }
 
-// leaving is a context whose caller leaves at the n-th look at it, and how often it was looked at after that.
+// leaving is a context whose caller leaves when it is looked at for the n-th time; it counts the looks.
 type leaving struct {
 	context.Context
 	Looks atomic.Int64
@@ -190,8 +192,8 @@ func (l *leaving) Err() error {
 	return nil
 }
 
-// A caller who leaves is noticed before the next section is computed, wherever the answer is by then: no work is done
-// after that.
+// It is noticed that a caller has left before the next section is computed, wherever the answer is by then: no work is
+// done after that.
 func TestNoSectionForWhoLeft(t *testing.T) {
 	job := Job{Metal: "mild-steel", Thickness: Some(0.5), Thickness2: Some(1.5), Joint: "butt", Gap: Some(0.5)}
 	given := job
@@ -226,7 +228,7 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 	}
 }
 
-// A card that nobody waits for any more is none, and its error is not about a choice.
+// Once the caller has left there is no card, and the error does not name a choice.
 func TestSolveContextStops(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()

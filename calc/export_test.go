@@ -6,9 +6,9 @@ import (
 	"brazebooth/calc/effort"
 )
 
-// What tests from outside look into.
+// For tests of package calc_test.
 
-// AllRemedies tries everything, however long it takes.
+// AllRemedies tries every remedy, however much work it takes.
 func AllRemedies(ctx context.Context, job Job, card *Card) ([]Remedy, error) {
 	e := effort.New(ctx)
 	e.Take(-1e12)
@@ -18,7 +18,7 @@ func AllRemedies(ctx context.Context, job Job, card *Card) ([]Remedy, error) {
 // Leaving is a context whose caller leaves at the look At.
 type Leaving = leaving
 
-// TimedAnew and WindowAnew compute what SolveTimed and WindowOf may have kept.
+// TimedAnew and WindowAnew are SolveTimed and WindowOf without the kept answers.
 func TimedAnew(ctx context.Context, job Job) (Timed, error) { return solveTimed(ctx, job, nil) }
 
 func WindowAnew(ctx context.Context, job Job) (Window, error) {

@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// solved is the card of a job that has one.
+// solved is the card of a job, which must have one.
 func solved(t *testing.T, job calc.Job) *calc.Card {
 	t.Helper()
 	card, err := calc.Solve(job)
@@ -37,8 +37,8 @@ func warned(card *calc.Card, code string) bool {
 	return false
 }
 
-// Over gaps from none to past the arc's width, in every thickness, an open root is bridged, refused or not judged, and
-// the edge, the verdict, the warning and the largest gap say the same.
+// Over gaps from none to more than the arc's width, in every thickness, an open root is bridged, refused or not judged,
+// and edge, verdict, warning and largest gap agree.
 func TestAGapIsBridgedOrRefused(t *testing.T) {
 	gaps, sheets := deep.Many(5, 40), deep.Many(3, 14)
 	for i := range sheets + 1 {
@@ -73,7 +73,7 @@ func TestAGapIsBridgedOrRefused(t *testing.T) {
 	}
 }
 
-// An open corner and a root in sheet that nothing is known of are not judged; their settings are never called good.
+// An open corner, and a root in sheet of unknown behaviour, are not judged; their settings are never called good.
 func TestWhatIsNotJudgedIsNotGood(t *testing.T) {
 	gap := func(joint string, thick, thick2, gap float64) calc.Job {
 		return calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Thickness2: calc.Some(thick2), Joint: joint,
@@ -93,7 +93,7 @@ func TestWhatIsNotJudgedIsNotGood(t *testing.T) {
 	}
 }
 
-// Overhead holds no more than a wall, a wall no more than flat; a bead over what hangs is refused.
+// Overhead holds no more metal than a wall, a wall no more than flat; a bead larger than what hangs is refused.
 func TestPositionsAskForSmallerBeads(t *testing.T) {
 	for _, joint := range []string{"lap", "tee", "butt", "corner", "overlay"} {
 		beads := map[string]float64{}
@@ -122,8 +122,8 @@ func TestPositionsAskForSmallerBeads(t *testing.T) {
 	}
 }
 
-// With feed and travel given, a wider gap is never bridged more easily by more than the full root allows, and nothing
-// jumps from gap to gap.
+// With feed and travel given, a wider gap is never easier to bridge than the full root allows, and nothing jumps from
+// gap to gap.
 func TestBridgingFallsWithTheGap(t *testing.T) {
 	steps := deep.Many(10, 60)
 	for _, thick := range []float64{0.8, 1.5, 2.5} {

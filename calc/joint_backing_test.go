@@ -15,8 +15,8 @@ func rootJob(metal string, thick, gap float64, backing string) calc.Job {
 	return calc.Job{Metal: metal, Thickness: calc.Some(thick), Joint: "butt", Gap: calc.Some(gap), Backing: backing}
 }
 
-// Whatever lies behind a butt, its card has a verdict or a reason, computes again to itself, and says what the backing
-// changes; with a bar or strip no opening that a section covers falls through.
+// Whatever lies behind a butt, its card has a verdict or a reason, its Used gives the same card, and it says what the
+// backing changes; over a bar or strip no opening that a section reaches falls through.
 func TestAnyBackingIsJudgedOrSaysWhyNot(t *testing.T) {
 	rng := deep.Rand(t)
 	for range deep.Many(10, 300) {
@@ -53,8 +53,8 @@ func TestAnyBackingIsJudgedOrSaysWhyNot(t *testing.T) {
 	}
 }
 
-// At one setting a bar or a strip makes the sheet colder, and never makes the largest gap smaller. A patch is the lap
-// of the sheet onto a piece of itself, whatever the gap was.
+// At one setting a bar or a strip makes the sheet colder, and never the largest gap smaller. A patch is the lap of the
+// sheet on a piece of itself, whatever the gap was.
 func TestWhatABackingChanges(t *testing.T) {
 	for _, thick := range []float64{0.8, 1.5, 2.5} {
 		job := rootJob("mild-steel", thick, 1, "none")
@@ -87,7 +87,7 @@ func TestWhatABackingChanges(t *testing.T) {
 	}
 }
 
-// Backing belongs to a butt: elsewhere it is left out, and said.
+// Backing belongs to a butt: on other joints it is left out, and the card says so.
 func TestBackingOfOtherJoints(t *testing.T) {
 	for _, joint := range []string{"lap", "tee", "corner", "overlay", "plug"} {
 		with := solved(t, calc.Job{Metal: "mild-steel", Joint: joint, Backing: "copper-bar"})

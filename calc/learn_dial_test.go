@@ -10,8 +10,8 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// Over every feed: inside what was read the card says where the dial stands, rising with the feed, its band about it;
-// outside it says why not. The card's other figures stay what they are.
+// At every feed within the readings the card says where the dial stands, rising with the feed, with a band about it;
+// beyond them it says why not. The other figures of the card stay the same.
 func TestDialsOnTheCard(t *testing.T) {
 	var list, volts []learned.DialReading
 	r := rand.New(rand.NewPCG(23, 1))

@@ -10,7 +10,7 @@ import (
 	"brazebooth/tables"
 )
 
-// shop is a booth with a truth of its own: it measures with the deviation of tables.
+// shop is a booth with a truth of its own, which it measures with the deviation of tables.
 type shop struct {
 	phi, factor float64
 	r           *rand.Rand
@@ -171,7 +171,7 @@ func TestLearnedCard(t *testing.T) {
 	}
 }
 
-// What was learned with one filler, wire or mode is left out with another, and counts again when that comes back.
+// Readings with one filler, wire or mode do not count with another, and count again when the first comes back.
 func TestLearnedStaysWithItsWire(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 18, Filler: "cusi3", Wire: Some(0.889), Mode: "dip", Feed: Some(6),
 		Travel: Some(10)}
@@ -198,7 +198,7 @@ func TestLearnedStaysWithItsWire(t *testing.T) {
 	}
 }
 
-// What taught nothing changes no job.
+// Nothing learned changes no job.
 func TestNothingLearnedIsPut(t *testing.T) {
 	was := Job{Metal: "galvanized", Gauge: 20, Joint: "lap"}
 	j := was

@@ -8,8 +8,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// thorough looks for the feed that bestTimed looks for by small even steps from the middle and then by halves: slow and
-// without any idea of how on goes with the feed. 0 where none will do.
+// thorough looks for the feed of bestTimed by small even steps from the middle and then by halves: slowly, and without
+// knowing how on changes with the feed. 0 where no feed has a rhythm.
 func thorough(t *testing.T, first *timedRun, job Job) float64 {
 	t.Helper()
 	const step = 0.03
@@ -82,8 +82,8 @@ func TestFeedIsFoundAsIfByAllFeeds(t *testing.T) {
 	}
 }
 
-// A search takes another run while one as dear as the dearest so far ends within what a map may take, and none once an
-// answer has taken its share.
+// A search takes another run while one as long as the longest so far ends within what a window may take, and none once
+// an answer has taken its share.
 func TestFeedSearchEndsWithinItsWork(t *testing.T) {
 	for _, x := range []struct {
 		taken, dearest int64

@@ -7,8 +7,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Amps and volts that were read beside a wire feed are the power of a timed arc: more of them and the edge melts
-// sooner, and the band of that end is narrower than where both are computed.
+// Amps and volts that were read at a known feed are the power of a timed arc: the more, the sooner the edge melts, and
+// the band of that end is narrower than where both are computed.
 func TestReadingsRuleTheTimedArc(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
@@ -41,7 +41,7 @@ func TestReadingsRuleTheTimedArc(t *testing.T) {
 	}
 }
 
-// What a timer is set to is the arc's own time and the run-in, as assumed or as read.
+// A timer is set to the arc's own time and the run-in, as assumed or as read.
 func TestTimerHoldsTheRunIn(t *testing.T) {
 	for _, x := range []struct {
 		job        Job

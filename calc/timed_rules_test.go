@@ -7,8 +7,8 @@ import (
 	"brazebooth/calc/thinsheet"
 )
 
-// What is tried for a gap: less feed where it is too hot, more feed and warm members where it never wets, a thinner
-// wire except where more heat is wanted, a closer gap always.
+// The remedies for a gap: less feed where it is too hot, more feed and warm members where it never wets, a thinner wire
+// except where more heat is wanted, always a closer gap.
 func TestTimedRemediesByHand(t *testing.T) {
 	for _, x := range []struct {
 		why  thinsheet.Reason
@@ -34,7 +34,7 @@ func TestTimedRemediesByHand(t *testing.T) {
 	}
 }
 
-// A given step is compared with the largest that overlaps or fills; one that was found is not.
+// A given step is compared with the largest that overlaps or fills; a step that was found is not.
 func TestStepsThatStrain(t *testing.T) {
 	for _, x := range []struct {
 		fixed, step float64

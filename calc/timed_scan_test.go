@@ -8,9 +8,9 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// The answer of a timed arc moves evenly with sheet and gap: where both neighbours have a rhythm of the same kind,
-// nothing that is set jumps as the sheet grows by 0.02 mm or the gap by 0.04. The ends of off follow a puddle that
-// freezes on a grid of half millimetres and scatter by a few per cent; a step of 2 % moves them by as much.
+// The answer of a timed arc changes evenly with sheet and gap: where both neighbours have a rhythm of the same kind, no
+// setting jumps as the sheet grows by 0.02 mm or the gap by 0.04. The ends of off follow a puddle that freezes on a
+// grid of half millimetres and scatter by a few per cent, as much as a step of 2 % moves them.
 func TestTimedMovesEvenly(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")

@@ -40,7 +40,7 @@ func timedOf(t *testing.T, job Job) Timed {
 	return s
 }
 
-// rangeOfOn is the run behind a job's times as far as the range of on: nothing more is computed.
+// rangeOfOn is the run behind a job's times, up to its range of on.
 func rangeOfOn(t *testing.T, job Job) *timedRun {
 	t.Helper()
 	job.Mode = "timed"
@@ -74,7 +74,7 @@ func figure(t *testing.T, s *Timed, name string) Figure {
 	return f
 }
 
-// Every usual job has times in order or a reason in words.
+// Every usual job has times in order, or a reason.
 func TestTimedJobs(t *testing.T) {
 	for _, j := range deep.Of(t, timedJobs(), 1) {
 		s := timedOf(t, j)
@@ -177,7 +177,7 @@ func TestTimedReasons(t *testing.T) {
 	}
 }
 
-// A strong arc melts the edge before its back is wet: the way out is less, never more.
+// A strong arc melts the edge before its back is wet: the remedy is less feed, never more.
 func TestTimedTooStrong(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
@@ -272,7 +272,7 @@ func TestTimedIsContinuous(t *testing.T) {
 	}
 }
 
-// With every place taken a caller who gives up does not wait.
+// A caller who gives up does not wait for a place when all are taken.
 func TestTimedWaitsNoLongerThanAsked(t *testing.T) {
 	for range effort.Places() {
 		if err := effort.Acquire(t.Context()); err != nil {

@@ -9,7 +9,7 @@ import (
 	"brazebooth/tables"
 )
 
-// hardenedJobs are hardened sheets alone and beside another metal, either way round, thin and thick.
+// hardenedJobs are hardened sheets alone and with another metal as the first or second member, thin and thick.
 func hardenedJobs() (list []Job) {
 	for _, metal := range []string{"dp600", "dp800", "dp1000", "boron-steel"} {
 		for _, other := range []string{"", "copper", "mild-steel", "grey-iron", "stainless-304"} {
@@ -39,7 +39,7 @@ var (
 	}
 )
 
-// No card of hardened sheet names a preheat, and none is tried, over what it bears; bare mild steel needs more.
+// No card of hardened sheet names or tries a preheat above what the sheet bears; bare mild steel needs more.
 func TestNothingSoftensHardenedSheet(t *testing.T) {
 	const bears = 200 // C, common practice: such steel softens from about 200 to 250 °C
 	jobs := append([]Job{{Metal: "dp1000", Metal2: "copper", Thickness: Some(1.5)}}, deep.Of(t, hardenedJobs(), 10)...)

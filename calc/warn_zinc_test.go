@@ -11,8 +11,8 @@ import (
 	"brazebooth/tables"
 )
 
-// zincJobs are every pair of a metal with zinc and another, either way round, on every joint and in every mode, thin
-// and thick.
+// zincJobs are all pairs of a metal with zinc and another, either as the first member, on every joint and in every
+// mode, thin and thick.
 func zincJobs() (list []Job) {
 	for _, coat := range tables.Coatings {
 		for _, other := range []string{"", "mild-steel", "copper", "grey-iron", "galvannealed"} {
@@ -34,7 +34,7 @@ func zincJobs() (list []Job) {
 	return list
 }
 
-// Nothing that is tried for parts with zinc on warms them.
+// No remedy for parts with zinc warms them.
 func TestNoRemedyWarmsZinc(t *testing.T) {
 	for _, j := range deep.Of(t, zincJobs(), 400) {
 		var c Card
@@ -67,7 +67,7 @@ func TestNoRemedyWarmsZinc(t *testing.T) {
 	}
 }
 
-// What a card says of parts with zinc on never asks for warmth, and no figure names one.
+// No text on a card of parts with zinc asks for warmth, and no figure names a preheat.
 func TestNoCardWarmsZinc(t *testing.T) {
 	for _, j := range deep.Of(t, zincJobs(), 6) {
 		for _, feed := range []Opt{{}, Some(3)} {
@@ -86,7 +86,8 @@ func TestNoCardWarmsZinc(t *testing.T) {
 	}
 }
 
-// Zinc that is liquid before the arc burns is refused with what to type, below that and without zinc nothing is.
+// Zinc that is liquid before the arc is struck is refused with what to type instead; colder zinc and bare parts are
+// not.
 func TestMoltenZincIsRefused(t *testing.T) {
 	for _, j := range deep.Of(t, zincJobs(), 100) {
 		for _, at := range []float64{20, 419.4, 419.5, 700} {
@@ -135,7 +136,7 @@ func TestCardsUnderMoltenZinc(t *testing.T) {
 	}
 }
 
-// Nothing is laid over zinc: every coat of it stops an overlay, and no other coat does.
+// No overlay is laid on zinc: every zinc coat stops it, and no other coat does.
 func TestOverlayOnZincStops(t *testing.T) {
 	for _, coat := range tables.Coatings {
 		for _, mm := range []float64{1, 12} {

@@ -7,7 +7,7 @@ import (
 	"brazebooth/calc/limit"
 )
 
-// The cold margin falls without a jump while a member stops being wetted: colder and colder corners and laps.
+// The margin of cold falls without a jump while a member stops being wetted: on colder and colder corners and laps.
 func TestWetsHasNoCliff(t *testing.T) {
 	for _, joint := range []string{"corner", "edge", "lap", "tee", "butt"} {
 		job := Job{Metal: "mild-steel", Thickness: Some(2), Joint: joint, Feed: Some(6), Travel: Some(7)}
@@ -61,7 +61,7 @@ func TestWeldBraze(t *testing.T) {
 	}
 }
 
-// One pass is asked for no more than it lays; the rest is counted.
+// A pass is never asked for more than it lays; the other passes are counted.
 func TestOnePass(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Thickness: Some(3), Joint: "tee", Leg: Some(8)})
 	want := wantedOf(c)

@@ -11,8 +11,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// A full map that is drawn has the zones of one whose every point is computed, but for a few right at a border, and
-// margins near the border within one per cent on average. A third of the points or more are not computed.
+// A drawn full window has the zones of one whose every point is computed, except for a few points at a border, and
+// margins near the border within one per cent on average. At least a third of the points are not computed.
 func TestDrawnMapIsTheFullMap(t *testing.T) {
 	jobs := []Job{{Metal: "galvanized", Gauge: 18}, {Metal: "mild-steel", Gauge: 18, Joint: "butt"},
 		{Metal: "galvanized", Gauge: 18, Gauge2: 14, Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(6),

@@ -9,8 +9,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// The spans of a card are those that its suggestion tells, for each combination of what a hand set; where the hand's
-// setting is not good, they say where it would be, and a card laid there is good.
+// The spans of a card are those of its suggestion, for each combination of settings by hand; where the hand's setting
+// is not good they say where it would be, and a card laid there is good.
 func TestGoodSpans(t *testing.T) {
 	jobs := []calc.Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Gauge: 16, Joint: "tee"},
 		{Metal: "galvanized", Gauge: 16, Joint: "lap"}}
