@@ -36,7 +36,7 @@ func inGrid(t *testing.T, job Job, use func(l *limit.All, bead float64)) {
 	}
 }
 
-// nearly is by how much a grid's point may miss the edges of the heat: the zone between two points.
+// nearly is how much a point of a grid may miss the edges of the heat: the good zone may lie between two points.
 const nearly = 0.03
 
 // widestBridged is the widest opening that any setting of a grid bridges, mm, to 0.05; 0 for none.
@@ -79,14 +79,14 @@ func largestThatStays(t *testing.T, joint, position string, thick float64) (larg
 	return largest
 }
 
-// printedCell of a table in docs/model.md: its row and the text that the row must have in that column.
+// printedCell is a cell of a table in docs/model.md: its row, and the text that the row must have in that column.
 type printedCell struct {
 	row    string
 	column int
 	value  func() string
 }
 
-// modelCells are those of the tables about open roots and positions.
+// modelCells are the cells of the tables about open roots and positions.
 func modelCells(t *testing.T) (cells []printedCell) {
 	for _, thick := range []float64{0.8, 1, 1.5, 2, 3} {
 		for k, wire := range []float64{0.762, 0.889, 1.143} {
@@ -105,7 +105,7 @@ func modelCells(t *testing.T) (cells []printedCell) {
 	return cells
 }
 
-// What docs/model.md prints of roots and positions is what the program computes. -v prints the tables' rows.
+// docs/model.md prints of roots and positions what the program computes. -v prints the tables' rows.
 func TestModelTables(t *testing.T) {
 	b, err := os.ReadFile("../docs/model.md")
 	if err != nil {

@@ -10,7 +10,7 @@ import (
 
 var rulesOut = regexp.MustCompile(`“([^”]+)” and “([^”]+)” rule each other out`)
 
-// Of the two edges that are said to rule each other out one wants more heat and the other less: never both the same.
+// Of two edges that are said to rule each other out, one wants more heat and the other less.
 func TestEdgesThatRuleEachOtherOutOppose(t *testing.T) {
 	alike := [...][]string{
 		{"wets", "joint filled"}, {"base stays solid", "no burn-through", "zinc band", "metal stays up"},

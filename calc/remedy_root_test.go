@@ -10,7 +10,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// way is the remedy whose change begins so.
+// way is the remedy whose change begins with a text.
 func way(list []calc.Remedy, change string) (calc.Remedy, bool) {
 	i := slices.IndexFunc(list, func(r calc.Remedy) bool { return strings.HasPrefix(r.Change, change) })
 	if i < 0 {
@@ -19,9 +19,9 @@ func way(list []calc.Remedy, change string) (calc.Remedy, bool) {
 	return list[i], true
 }
 
-// Over roots of any gap, sheet and wire, a card, the window's remedies and the timed arc's say the same of one root:
+// Over roots of any gap, sheet and wire, the card, the window's remedies and the timed arc's say the same of one root:
 // the arc without pauses works in both or in neither, and so do the timed arc and each backing, with the same heat.
-// What works comes first, the least heat before more.
+// Ways that work come first, the least heat before more.
 func TestWindowAndGapAgreeOverARoot(t *testing.T) {
 	rng := deep.Rand(t)
 	wires := []float64{0.762, 0.889, 1.143}
@@ -59,7 +59,7 @@ func TestWindowAndGapAgreeOverARoot(t *testing.T) {
 	}
 }
 
-// sameWays holds the ways of an answer to those computed for themselves.
+// sameWays compares the ways of an answer with those computed separately.
 func sameWays(t *testing.T, at string, list, ways []calc.Remedy, wanted bool) {
 	t.Helper()
 	found := 0

@@ -29,7 +29,7 @@ func openings() (jobs []Job) {
 	return jobs
 }
 
-// namesBacking reports whether a text tells somebody to put something behind a root.
+// namesBacking reports whether a text advises a backing.
 func namesBacking(text string) bool {
 	for _, word := range [...]string{"copper bar behind", "over a copper bar", "a copper bar or", "try a copper bar",
 		"steel strip behind", "backing bar", "patch behind"} {
@@ -40,7 +40,7 @@ func namesBacking(text string) bool {
 	return false
 }
 
-// No card advises what its joint does not take, what it already has, or what is then not judged.
+// No card advises something that its joint does not take, that it already has, or with which it is not judged.
 func TestNoAdviceOverAnOpeningLeadsToARefusal(t *testing.T) {
 	advice := 0
 	for _, j := range deep.Of(t, openings(), 150) {

@@ -2,7 +2,7 @@ package calc
 
 import "testing"
 
-// A name that is no number of a job has no span; one that is has the range that Solve refuses beyond.
+// A name that is no number of a job has no span; a number has the range outside which Solve refuses it.
 func TestSpan(t *testing.T) {
 	if _, _, _, ok := Span("metal"); ok {
 		t.Error("a metal is no number")

@@ -12,7 +12,7 @@ import (
 	"brazebooth/tables"
 )
 
-// Volts are unusual beyond one and a half times the band of the load line, as readings have moved it, and not before.
+// Volts are unusual beyond one and a half bands from the load line, as readings have moved it, and not before.
 func TestUnusualVoltsByTheLearnedLine(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), VoltFactor: Some(1.2),
 		VoltFactorSigma: Some(0.02)}
@@ -25,7 +25,7 @@ func TestUnusualVoltsByTheLearnedLine(t *testing.T) {
 	}
 }
 
-// What was learned with a wire includes the wire's errors; a voltage that was typed in alone does not.
+// A calibration learned with a wire includes the wire's errors; a calibration voltage that was typed in does not.
 func TestOnlyLearnedVoltageHoldsTheWiresErrors(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), Phi: Some(3.2)}
 	alone := card(t, job)
@@ -46,7 +46,7 @@ func TestOnlyLearnedVoltageHoldsTheWiresErrors(t *testing.T) {
 	}
 }
 
-// On and off times are at most ten seconds: so long is taken, a hair more is not.
+// On and off times are at most ten seconds: that long is accepted, a little more is not.
 func TestLongestOnOff(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(LongestOnOff),
 		ArcOff: Some(1)}
@@ -63,7 +63,7 @@ func TestLongestOnOff(t *testing.T) {
 	}
 }
 
-// A setting that is good by less than a hand repeats is called just good.
+// A setting that is good but nearer to an edge than a hand repeats is called just good.
 func TestOnlyJustGoodIsSaid(t *testing.T) {
 	for margin, want := range map[float64]bool{-1: false, 0: true, 4.9: true, 5: false, 30: false} {
 		v := verdict{modelled: true, zone: "good", chance: Chance{Good: 80}}

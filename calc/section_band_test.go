@@ -19,8 +19,8 @@ var bandJobs = func() (list []Job) {
 	return list
 }()
 
-// The section's figures with the heat alone at an end of its interval lie in the figures' own intervals, which
-// include more than the heat. The heat is moved by the volts, at the same wire and travel.
+// With the heat alone at an end of its interval the section's figures lie in their own intervals, which include more
+// than the heat. The volts move the heat, at the same wire and travel.
 func TestBandsHoldWhatTheHeatDoes(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a hundred cards")
@@ -55,8 +55,8 @@ func TestBandsHoldWhatTheHeatDoes(t *testing.T) {
 	}
 }
 
-// The margin of a suggested setting agrees with its ranges, whose ends are looked for on the section itself: it is
-// the nearer end, as well as a parabola through three points can tell.
+// The margin of a suggested setting agrees with its ranges, whose ends are found on the section itself: it is the
+// distance to the nearer end, as well as a parabola through three points can tell.
 func TestMarginIsTheNearestEnd(t *testing.T) {
 	if testing.Short() {
 		t.Skip("dozens of searches")
@@ -86,7 +86,7 @@ func TestMarginIsTheNearestEnd(t *testing.T) {
 	}
 }
 
-// The low edge of a lap's throat that the upper sheet's edge limits is that of a leg as long as the sheet may be thin.
+// The low edge of a lap's throat that the upper sheet limits is that of a leg as long as the sheet's least thickness.
 func TestThroatHasItsSheetsTolerance(t *testing.T) {
 	job := Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(6), Travel: Some(8)}
 	c := card(t, job)
@@ -131,8 +131,8 @@ func TestZincLimitIsForCoatedSheets(t *testing.T) {
 	}
 }
 
-// What a section's figure depends on moves it as stated: the sheet's thickness and its heat capacity, each alone, to
-// the upper end of their intervals.
+// An effect on a section's figure moves it as stated: the sheet's thickness and its heat capacity, each alone, to the
+// upper end of their intervals.
 func TestSectionEffectsMove(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(4.8), Travel: Some(5)}
 	c := card(t, job)

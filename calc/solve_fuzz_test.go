@@ -11,7 +11,7 @@ import (
 	"brazebooth/tables"
 )
 
-// whole fails on what no card may have: a figure that is NaN or infinite, or a value outside its interval.
+// whole fails on a figure that is NaN or infinite or a value outside its interval.
 func whole(t *testing.T, c *Card) {
 	t.Helper()
 	for _, f := range c.Figures {
@@ -26,8 +26,8 @@ func whole(t *testing.T, c *Card) {
 	}
 }
 
-// FuzzSolve gives Solve any numbers for any pair of metals: it answers with a whole card, or with an error that names
-// the choice.
+// FuzzSolve gives Solve any numbers for any pair of metals: the answer is a whole card, or an error that names the
+// choice.
 func FuzzSolve(f *testing.F) {
 	f.Add(uint8(0), uint8(1), uint8(0), uint8(0), 1.0, 1.0, 5.0, 15.0, 8.0, 12.0, 0.9, 0.0)
 	f.Add(uint8(3), uint8(2), uint8(2), uint8(2), 0.5, 3.0, 12.0, 20.0, 3.0, 20.0, 1.2, 2.5)

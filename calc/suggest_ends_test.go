@@ -54,8 +54,7 @@ func TestSuggestedRangesHoldOnTheCard(t *testing.T) {
 	}
 }
 
-// Where nothing leads inside, the setting that misses least is shown: with far too much wire that is the fastest
-// travel.
+// Where no setting is good, the one that misses least is shown: with far too much wire that is the fastest travel.
 func TestAWildFeedGetsTheFastestTravel(t *testing.T) {
 	card, err := Solve(Job{Metal: "galvanized", Gauge: 20, Feed: Some(25)})
 	if err != nil {
@@ -75,7 +74,7 @@ func TestAWildFeedGetsTheFastestTravel(t *testing.T) {
 	}
 }
 
-// Good is every edge met: with an unsteady arc a good heat is outside.
+// Good means that every edge is met: with an unsteady arc a good heat is outside.
 func TestVerdictCountsEveryEdge(t *testing.T) {
 	edges := func(steady bool) []Edge {
 		return []Edge{{Name: "wets", Margin: 5, Met: true}, {Name: "arc steady", Margin: 9, Met: steady}}

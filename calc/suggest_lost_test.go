@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// bestChance is the highest chance of a fine map of a job.
+// bestChance is the highest chance in a fine window of a job.
 func bestChance(t *testing.T, j Job) (best float64) {
 	t.Helper()
 	var card Card
@@ -47,8 +47,8 @@ const (
 	rivalsTop = 20 // in 100
 )
 
-// TestSuggestionsLoseLittleChance: a mean is no maximum. What it loses against the best of a map is two points in the
-// mean of the scans and never ten, but between rivals.
+// A suggestion is a mean, not a maximum. Against the best of a fine window it loses two points in the mean of the scans
+// and never ten, except between rivals.
 func TestSuggestionsLoseLittleChance(t *testing.T) {
 	sum, n, r := 0.0, 0.0, deep.Rand(t)
 	for _, s := range deep.Of(t, scans(), 14) {

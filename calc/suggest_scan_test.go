@@ -14,7 +14,7 @@ import (
 	"brazebooth/tables"
 )
 
-// room is how wide a job's good zone is, as the best margin of its map, %; below zero where it has none.
+// room is how wide a job's good zone is: the best margin of its window, %; below zero where it has none.
 func room(t *testing.T, j Job) float64 {
 	t.Helper()
 	best := math.Inf(-1)
@@ -80,7 +80,7 @@ func (p *place) String() string {
 		p.card.Verdict(), p.ends)
 }
 
-// apart is how far two places lie apart, a logarithm.
+// apart is the distance of two places, a logarithm.
 func (p *place) apart(q *place) float64 {
 	return max(math.Abs(math.Log(p.feed/q.feed)), math.Abs(math.Log(p.travel/q.travel)))
 }
@@ -92,12 +92,11 @@ const (
 	leastHeat    = 0.94
 )
 
-// TestSuggestionsMoveBitByBit: from one step of a job to the next neither feed nor travel changes by more than 5 %
-// where the good zone is wider than a hand repeats, and the suggestion lies inside every edge there; where it is
-// narrower or splits, the card does not say good. An end of a range beside them moves no further either, unless it lies
-// on an edge that does, and where an edge of the zone itself runs faster over the step, the suggestion may follow it as
-// fast, and no faster. Thicker sheet gets at most 6 % less net heat than a thinner one, but where the ridge turns to
-// faster travels; see turns.
+// From one step of a job to the next neither feed nor travel changes by more than 5 % where the good zone is wider than
+// a hand repeats, and the suggestion lies inside every edge there; where the zone is narrower or splits, the card does
+// not say good. Nor does an end of a range move further, unless it lies on an edge that does; where an edge of the zone
+// itself moves faster over the step, the suggestion may follow as fast. Thicker sheet gets at most 6 % less net heat
+// than thinner sheet, except where the ridge turns to faster travels; see turns.
 func TestSuggestionsMoveBitByBit(t *testing.T) {
 	r := deep.Rand(t)
 	for _, s := range deep.Of(t, scans(), 5) {
@@ -168,7 +167,7 @@ func (s *scan) step(t *testing.T, i int, now *place, l *listed) {
 	}
 }
 
-// ends holds each end of a range that moves far to the edge on which it lies, and returns the furthest such step.
+// ends compares each end of a range that moves far with the edge on which it lies, and returns the furthest such step.
 func (s *scan) ends(t *testing.T, i int, now *place, l *listed) (fastest float64) {
 	for k := range now.ends {
 		by := math.Abs(math.Log(now.ends[k] / l.last.ends[k]))
@@ -189,9 +188,8 @@ func (s *scan) ends(t *testing.T, i int, now *place, l *listed) (fastest float64
 	return fastest
 }
 
-// edgeOf is where, from a place on toward one of its four ranges' ends, the first limit falls under a level, as steps
-// of
-// 1 % find it. An end is looked for until a limit is 0.003 or less: a flat one is known no better.
+// edgeOf is where, from a place toward one of the four ends of its ranges, the first limit falls below a level, as
+// steps of 1 % find it. An end is searched for until a limit is 0.003 or less: a flat limit is known no better.
 func edgeOf(t *testing.T, p *place, end int, level float64) float64 {
 	t.Helper()
 	var used Card

@@ -12,7 +12,7 @@ import (
 	"brazebooth/tables"
 )
 
-// booth is a drive whose dial runs straight, and how its readings scatter.
+// booth is a wire drive whose dial gives a straight line, with the scatter of its readings.
 type booth struct {
 	zero, slope, sigma float64 // m/min
 	r                  *rand.Rand
@@ -104,7 +104,8 @@ func TestDialByHand(t *testing.T) {
 	}
 }
 
-// The band of a position ends where the value just lies on the edge of the band there; what was not read is not judged.
+// The band of a position ends where the value lies just on the edge of the band there; values beyond the readings are
+// not judged.
 func TestDialThereAndBack(t *testing.T) {
 	r := rand.New(rand.NewPCG(21, 1))
 	for range 300 {
@@ -148,7 +149,8 @@ func TestDialThereAndBack(t *testing.T) {
 	}
 }
 
-// One reading with a slipped finger is left out and named until it is confirmed; too few say what is missing.
+// One mistyped reading is left out and named until it is confirmed; where readings are too few the error says which are
+// missing.
 func TestDialOddAndFew(t *testing.T) {
 	b := booth{zero: 1, slope: 1, sigma: 0.08, r: rand.New(rand.NewPCG(22, 1))}
 	var list []DialReading

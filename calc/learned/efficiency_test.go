@@ -13,7 +13,7 @@ func TestEtaPrior(t *testing.T) {
 	}
 }
 
-// A look of faults that have nothing to do with heat is no verdict.
+// A look with faults that have nothing to do with heat is no verdict.
 func TestHeatOf(t *testing.T) {
 	for _, x := range [][3]string{{"", "good", "good"}, {"rolled-edge", "bad", "cold"}, {"burn-through", "bad",
 		"hot"}, {"pores", "bad", ""}, {"", "bad", ""}, {"crack,crater", "acceptable", ""}} {

@@ -17,8 +17,8 @@ type hidden struct {
 	r    *rand.Rand
 }
 
-// newHidden draws a booth about the ends as computed: the three by their priors, each slope within its band, and what
-// they do not explain.
+// newHidden draws a booth about the computed ends: stirring, spread and power by their priors, each slope within its
+// band, and the part that they do not explain.
 func newHidden(r *rand.Rand, e *learned.Ends) *hidden {
 	h := &hidden{r: r}
 	at := [3]float64{r.NormFloat64() * tables.StirringSigma.V,
@@ -35,7 +35,7 @@ func newHidden(r *rand.Rand, e *learned.Ends) *hidden {
 	return h
 }
 
-// looks is what a seam shows, one in twelve judged wrongly.
+// looks is what a seam shows; one in twelve is judged wrongly.
 func (h *hidden) looks(on, off float64) string {
 	seen := "good"
 	switch {
@@ -54,7 +54,8 @@ func (h *hidden) looks(on, off float64) string {
 	return seen
 }
 
-// tries are what a welder does: the times of the card, then by what was seen; from a good seam a little to either side.
+// tries are a welder's: the times of the card first, then by what was seen, and from a good seam a little to either
+// side.
 func (h *hidden) tries(e *learned.Ends, n int) []learned.SpotTrial {
 	on, off := math.Sqrt(e.OnMin*e.OnMax), math.Sqrt(e.OffMin*e.OffMax)
 	var list []learned.SpotTrial
@@ -112,7 +113,7 @@ func TestTrialsHoldHiddenBooths(t *testing.T) {
 	}
 }
 
-// moved is an end where the three are as learned.
+// moved is an end with the three as learned.
 func moved(r *learned.Rhythm, v float64, end int) float64 {
 	return v * math.Exp(tables.SlopesOfStirring[end].V*math.Log(r.Stir/tables.Stirring.V)+
 		tables.SlopesOfSpread[end].V*math.Log(r.Spread/tables.ArcWidth.V)+

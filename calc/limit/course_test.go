@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// A limit that is a known parabola of the setting's logarithm is reached at the nearer of its roots; a straight one
-// by its slope; one that nothing moves never.
+// A limit that is a known parabola of the setting's logarithm is reached at the nearer of its roots; a straight limit
+// by its slope; a limit that nothing moves never.
 func TestCourseReachesItsRoot(t *testing.T) {
 	for _, x := range []struct{ l, a, b, want float64 }{
 		{0.3, 2, 0, -0.15}, {0.3, -2, 0, 0.15}, {0.06, 0.7, 1, -0.1}, {0.06, -0.7, 1, 0.1}, {-0.11, 1, 1, 0.1}, {2, 1,

@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// The end of a range against a known limit: straight and bent in the logarithms, an end that is never met, a point on
-// the edge, one outside, a stretch that is missed before the limit is met again.
+// The end of a range against a known limit: straight, bent, never missed, missed at once, and missed over a stretch
+// before it is met again.
 func TestLastMetByHand(t *testing.T) {
 	edge := func(at, bend float64) func(float64) float64 {
 		return func(x float64) float64 { d := math.Log(at / x); return d + bend*d*d*d }

@@ -2,7 +2,7 @@ package limit
 
 import "testing"
 
-// The opposing edge is named even where another of the same want is further from being met, and none where all agree.
+// The opposing edge is named even where another edge of the same pull is further from being met.
 func TestWorstNamesAnOpposingEdge(t *testing.T) {
 	var logs, changes All
 	var courses [Count]Courses
@@ -21,7 +21,7 @@ func TestWorstNamesAnOpposingEdge(t *testing.T) {
 	}
 }
 
-// The two edges that are furthest from met are named, the worse one first, and not one edge twice.
+// The edge furthest from being met comes first; an edge that opposes it second; no edge is named twice.
 func TestWorstTwoEdges(t *testing.T) {
 	var logs, changes All
 	var courses [Count]Courses

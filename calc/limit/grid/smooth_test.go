@@ -20,7 +20,7 @@ func cubicGrid(bent func(i, j float64) float64) Limits {
 	return c
 }
 
-// everyOther are the points that are computed first.
+// everyOther marks the points that are computed first.
 func everyOther(c *Limits) (first []bool) {
 	for k := range c.Points {
 		i, j := k/c.Travels.N, k%c.Travels.N
@@ -29,8 +29,8 @@ func everyOther(c *Limits) (first []bool) {
 	return first
 }
 
-// A point between is read off a cubic exactly; not where an edge is near, where a limit has a kink, where a point that
-// it needs has no answer or is not computed, nor where the grid ends.
+// A point between known ones is read off a cubic exactly; not where an edge is near, where a limit has a kink, where a
+// point that it needs has no answer or is not known, nor at the end of the grid.
 func TestSmoothFillsByHand(t *testing.T) {
 	bent := func(i, j float64) float64 { return 1 + i*i*i/1000 - j*j*j/800 + i*j/50 }
 	for _, at := range [][2]int{{5, 4}, {4, 5}, {5, 5}, {3, 3}, {7, 5}, {1, 4}, {9, 7}, {4, 7}, {1, 1}} {
