@@ -2,36 +2,36 @@ package limit
 
 import "math"
 
-// Course is how a limit of the value l changes along one setting, near where it was computed: l + Slope·x + Bend·x²,
+// course is how a limit of the value l changes along one setting, near where it was computed: l + slope·x + bend·x²,
 // where x is the logarithm of the setting's change.
-type Course struct{ Slope, Bend float64 }
+type course struct{ slope, bend float64 }
 
 // Probe is how far below and above a setting limits are computed for their courses, as a logarithm: wide against the
 // noise of the cross-section's grid, and about as far as the nearest edge.
 const Probe = 0.15
 
-// CourseOf fits a course to a limit here and a Probe below and above. A NaN stands for a value that is not known; with
+// courseOf fits a course to a limit here and a Probe below and above. A NaN stands for a value that is not known; with
 // one of them the course is straight.
-func CourseOf(here, below, above float64) Course {
+func courseOf(here, below, above float64) course {
 	switch {
 	case math.IsNaN(below):
-		return Course{Slope: (above - here) / Probe}
+		return course{slope: (above - here) / Probe}
 	case math.IsNaN(above):
-		return Course{Slope: (here - below) / Probe}
+		return course{slope: (here - below) / Probe}
 	}
-	return Course{(above - below) / (2 * Probe), (above + below - 2*here) / (2 * Probe * Probe)}
+	return course{(above - below) / (2 * Probe), (above + below - 2*here) / (2 * Probe * Probe)}
 }
 
-// Reach is the smallest change, a logarithm, that brings a limit of the value l to zero; infinite where none does. Far
+// reach is the smallest change, a logarithm, that brings a limit of the value l to zero; infinite where none does. Far
 // from where it was computed the course is taken as straight: its bend is not known that well.
-func (c Course) Reach(l float64) float64 {
+func (c course) reach(l float64) float64 {
 	if x := c.bent(l); math.Abs(x) <= 3*Probe {
 		return x
 	}
-	if math.Abs(c.Slope) < flat {
+	if math.Abs(c.slope) < flat {
 		return math.Inf(1)
 	}
-	x := -l / c.Slope
+	x := -l / c.slope
 	return math.Copysign(max(3*Probe, math.Abs(x)), x)
 }
 
@@ -39,16 +39,16 @@ func (c Course) Reach(l float64) float64 {
 const flat = 0.02
 
 // bent is the nearer root of the parabola, infinite where it has none.
-func (c Course) bent(l float64) float64 {
-	root := math.Sqrt(c.Slope*c.Slope - 4*c.Bend*l) // NaN without roots
-	if den := math.Abs(c.Slope) + root; den > 0 {
-		return math.Copysign(2, -c.Slope) * l / den
+func (c course) bent(l float64) float64 {
+	root := math.Sqrt(c.slope*c.slope - 4*c.bend*l) // NaN without roots
+	if den := math.Abs(c.slope) + root; den > 0 {
+		return math.Copysign(2, -c.slope) * l / den
 	}
 	return math.Inf(1)
 }
 
 // Courses are those of one limit along feed and along travel.
-type Courses [2]Course
+type Courses [2]course
 
 // Reach is the smallest change of feed or travel, %, that brings a limit of the value l to zero; below zero where the
 // limit is not met, infinite where no change reaches it.
@@ -56,7 +56,7 @@ func (c Courses) Reach(l float64) float64 {
 	if l >= Far {
 		return math.Inf(1)
 	}
-	change := func(c Course) float64 { return 100 * math.Abs(math.Expm1(c.Reach(l))) }
+	change := func(c course) float64 { return 100 * math.Abs(math.Expm1(c.reach(l))) }
 	return math.Copysign(min(change(c[0]), change(c[1])), l)
 }
 
@@ -78,7 +78,7 @@ func (l *All) Along(beside *Beside) (c [Count]Courses, d All) {
 	for i := range Count {
 		here := l[i]
 		for axis := range c[i] {
-			c[i][axis] = CourseOf(here, beside[axis][0][i], beside[axis][1][i])
+			c[i][axis] = courseOf(here, beside[axis][0][i], beside[axis][1][i])
 		}
 		d[i] = c[i].Reach(here)
 		if l.Unjudged(i) != "" {

@@ -14,15 +14,15 @@ func TestCourseReachesItsRoot(t *testing.T) {
 		{1, 1, 5, -1}, // no root: on as a straight line
 	} {
 		f := func(s float64) float64 { return x.l + x.a*s + x.b*s*s }
-		c := CourseOf(x.l, f(-Probe), f(Probe))
-		if got := c.Reach(x.l); !(math.Abs(got-x.want) < 1e-9 || got == x.want) {
+		c := courseOf(x.l, f(-Probe), f(Probe))
+		if got := c.reach(x.l); !(math.Abs(got-x.want) < 1e-9 || got == x.want) {
 			t.Errorf("%g%+g·x%+g·x²: %g, want %g", x.l, x.a, x.b, got, x.want)
 		}
 	}
-	if c := CourseOf(1, math.NaN(), 1+2*Probe); math.Abs(c.Slope-2) > 1e-12 || c.Bend != 0 {
+	if c := courseOf(1, math.NaN(), 1+2*Probe); math.Abs(c.slope-2) > 1e-12 || c.bend != 0 {
 		t.Errorf("from one side: %+v", c)
 	}
-	if c := CourseOf(1, 1-2*Probe, math.NaN()); math.Abs(c.Slope-2) > 1e-12 || c.Bend != 0 {
+	if c := courseOf(1, 1-2*Probe, math.NaN()); math.Abs(c.slope-2) > 1e-12 || c.bend != 0 {
 		t.Errorf("from the other side: %+v", c)
 	}
 }
@@ -30,7 +30,7 @@ func TestCourseReachesItsRoot(t *testing.T) {
 // Of the two settings the one with the smaller change counts, in per cent of itself: down by a fifth is nearer than
 // up by a quarter.
 func TestSmallestChangeOfEitherSetting(t *testing.T) {
-	c := Courses{{Slope: 1}, {Slope: -1}} // both a logarithm of ln 1.25 away, the first downward
+	c := Courses{{slope: 1}, {slope: -1}} // both a logarithm of ln 1.25 away, the first downward
 	if got := c.Reach(math.Log(1.25)); math.Abs(got-20) > 1e-9 {
 		t.Errorf("%g %%", got)
 	}

@@ -3,7 +3,7 @@
 // the list of every limit at one setting; package calc computes it from a cross-section.
 //
 // A logarithm makes limits of different units comparable, and it is nearly straight along the logarithm of wire feed or
-// travel. So a few values tell how far a setting may change: Course fits a parabola to a limit at the setting and a
+// travel. So a few values tell how far a setting may change: Along fits a parabola to a limit at the setting and a
 // Probe below and above it and finds its root; Reaches does it by the slopes between the points of a grid; LastMet
 // searches a whole range for its end. Opposed finds which two edges rule each other out.
 //

@@ -19,7 +19,7 @@ func pullOf(at Limit, courses *[Count]Courses) pull {
 	p := pulls[at]
 	if at == Bridges {
 		for setting := range p {
-			switch slope := courses[at][setting].Slope; {
+			switch slope := courses[at][setting].slope; {
 			case slope > 0:
 				p[setting] = 1
 			case slope < 0:
