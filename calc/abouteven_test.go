@@ -9,8 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-// A setting within the model's own doubt of even odds is called about even, on the card and in the chance's basis, on
-// either side of the line between good and marginal; no other is.
+// A setting whose chance is within the model's own doubt of even is called about even, on the card and in the chance's
+// basis, on either side of the line between good and marginal; no other setting is.
 func TestAboutEven(t *testing.T) {
 	even, other := 0, 0
 	for i := range deep.Many(8, 60) {

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/limit"
 	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
@@ -41,10 +42,10 @@ func borderJob(r *rand.Rand) Job {
 // smooth are the figures that move evenly with a job.
 var smooth = [...]string{"current", "net_heat", "bead_area", "bead_width", "wetted_width_1", "base_peak_temperature"}
 
-// jumps says which figure of two cards differs by more than 5 %, "" for none. Not compared is what lies across a named
-// border: where nothing is judged, where a member is not wetted, sheet and plate, and where the base melts, whose
-// latent heat lets a little more travel count for much. Nor are widths under 4 mm: there the toe's isotherm skims the
-// peak, and a width's change with the heat has no bound.
+// jumps says which figure of two cards differs by more than 5 %, "" for none. It does not compare across a named
+// border: where nothing is judged, where a member is not wetted, between sheet and plate, and where the base melts,
+// whose latent heat makes a little more travel count for much. Nor does it compare widths under 4 mm: there the toe's
+// isotherm touches the peak, and the change of a width with the heat has no bound.
 func jumps(a, b *Card) string {
 	for _, c := range []*Card{a, b} {
 		switch {
@@ -72,9 +73,9 @@ type borderScan struct {
 	jumped                  []string
 }
 
-// Every job anywhere in the range is judged or has a reason why not, in the words of the border; with fixed settings
-// hardly a figure jumps where one input moves by one per cent; a wider gap is never easier to bridge, and a butt
-// overhead never holds more metal than one that is laid horizontally.
+// Every job in the range is judged or has a reason why not, in the words of the border. With fixed settings hardly a
+// figure jumps where one input moves by one per cent; a wider gap is never easier to bridge, and a butt overhead never
+// holds more metal than a horizontal one.
 func TestBorders(t *testing.T) {
 	r := deep.Rand(t)
 	s := borderScan{answers: map[string]int{}, jumps: map[string]int{}}
@@ -166,7 +167,7 @@ func (s *borderScan) evenly(j Job, c *Card) {
 	}
 }
 
-// ordered asks what must not turn round, and reports whether nothing did.
+// ordered checks what must not be reversed, and reports whether nothing was.
 func ordered(t *testing.T, j Job, c *Card) bool {
 	t.Helper()
 	if j.Gap.V > 0 {
@@ -206,14 +207,14 @@ func bridging(t *testing.T, j Job) float64 {
 		return math.NaN()
 	}
 	l, ok := p.Limits(0)
-	if !ok || l.unjudged(lBridges) != "" {
+	if !ok || l.Unjudged(limit.Bridges) != "" {
 		return math.NaN()
 	}
-	return l[lBridges]
+	return l[limit.Bridges]
 }
 
-// A member that gets barely too cold for its toe does not make a gap easier to bridge: thin sheet that stands on thick
-// iron or lies on it, over gaps that leave it less and less heat.
+// A member that gets barely too cold for its toe does not make a gap easier to bridge: thin sheet stands or lies on
+// thick iron, over gaps that leave it less and less heat.
 func TestWiderGapsOverBarelyWettedParts(t *testing.T) {
 	for _, c := range deep.Of(t, []Job{
 		{Metal: "dp600", Thickness: Some(0.519), Metal2: "grey-iron", Thickness2: Some(24.1), Joint: "tee",

@@ -6,7 +6,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// A bead far too large for what it wets bulges over the members: no angle at its toes is said to be more than upright.
+// A bead far too large for its wetted width bulges over the members: no toe angle is said to be more than upright.
 func TestABulgingBeadIsUpright(t *testing.T) {
 	upright := 0
 	for _, travel := range deep.Of(t, []float64{0.55, 0.585, 0.62, 0.7}, 3) {

@@ -1,16 +1,18 @@
 package calc
 
 import (
-	"brazebooth/tables"
 	"math"
+
+	"brazebooth/calc/limit"
+	"brazebooth/tables"
 )
 
 // Card is what was found for a Job. Every number on it carries its 95 % interval and its basis, so that a screen, a
 // text or a PDF can answer "why this number?" without computing again.
 type Card struct {
 	Job Job // as it was given
-	// Used is the job with every assumption filled in: Solve(Used) gives the same values. What was assumed counts as
-	// given there, a stick-out above all: bands get narrower, and the chance with them another.
+	// Used is the job with every assumption filled in: Solve(Used) gives the same values. But assumptions then count as
+	// given, a stick-out above all, so that bands get narrower and the chance changes.
 	Used    Job
 	Assumed []Assumption // what Used holds that Job did not, in the order a welder would check it
 
@@ -21,7 +23,7 @@ type Card struct {
 	Zone     string    // by heat alone: "", cold good hot burn-through not-modelled; Verdict counts the rest
 	Edges    []Edge
 	Unjudged []Unjudged // edges that the job asks for and this setting is not judged by
-	Chance   Chance     // that every edge is met; the zero Chance where none is modelled
+	Chance   Chance     // that every edge is met; zero where nothing is modelled
 	Section  Section    // what a picture of the joint needs; not Drawn where it is not modelled
 }
 
@@ -75,16 +77,16 @@ type Figure struct {
 	Basis Basis   `json:"basis"`
 }
 
-// Suggested reports whether the figure is a setting that was left to the program. Its range is then no uncertainty
-// but how far it may go, all else the same, before an edge is reached.
+// Suggested reports whether the figure is a setting that the program chose. Its range is then no uncertainty: it tells
+// how far the setting may go, all else the same, before an edge is reached.
 func (f *Figure) Suggested() bool { return f.Basis.Formula == suggestFormula && f.Low < f.High }
 
-// Usual reports whether the figure is a setting that was left to the program where the program cannot judge settings:
-// its range is what is usual, not what was found good.
+// Usual reports whether the figure is a setting that the program chose where it cannot judge settings: its range is
+// what is usual, not what was found good.
 func (f *Figure) Usual() bool { return f.Basis.Formula == usualFormula && f.Low < f.High }
 
-// Missed reports whether the figure is a setting that was left to the program where none that is open meets every edge:
-// the nearest miss, and no suggestion.
+// Missed reports whether the figure is a setting that the program chose where no open setting meets every edge: the
+// nearest miss, not a suggestion.
 func (f *Figure) Missed() bool { return f.Basis.Formula == missFormula }
 
 // Basis is the reason for a figure. Formula marks each symbol with braces: "{a}·{b}".
@@ -142,7 +144,7 @@ type Edge struct {
 	Basis  Basis   `json:"basis"`
 }
 
-// Unjudged is an edge that a setting is not judged by, though its job asks for it.
+// Unjudged is an edge that a setting is not judged by although its job asks for it.
 type Unjudged struct {
 	Name string `json:"name"`
 	Why  string `json:"why"` // a clause, with what to try
@@ -163,9 +165,10 @@ func FigureNamed(list []Figure, name string) (Figure, bool) {
 	return Figure{}, false
 }
 
-// Verdict is the card's judgement of the setting in a word: "stop" where the job is not to be done, "outside" where the
-// heat is good and another edge is not met or the parts are too warm, "marginal" where every edge is met and that is
-// less likely than not, else the zone. "good" is every edge met, by more than luck. Everything that judges asks here.
+// Verdict is the card's judgement of the setting in a word: "stop" where the job must not be done; "outside" where the
+// heat is good and another edge is not met or the parts are too warm; "marginal" where every edge is met but that is
+// less likely than not; else the zone. "good" is every edge met, by more than luck. All judgements of a card use this
+// one.
 func (c *Card) Verdict() string {
 	chance, judged := c.Figure("chance")
 	switch {
@@ -179,7 +182,7 @@ func (c *Card) Verdict() string {
 	return c.Zone
 }
 
-// AboutEven reports whether the chance lies so near even odds that the model cannot tell “good” from “marginal”.
+// AboutEven reports whether the chance is so near to even that the model cannot tell “good” from “marginal”.
 func (c *Card) AboutEven() bool {
 	chance, judged := c.Figure("chance")
 	return judged && c.Met() && !c.Stopped() && math.Abs(chance.Value-tables.MarginalUnder.V) <= chanceError
@@ -191,7 +194,7 @@ func (c *Card) Met() bool {
 	return c.Zone == "good" && (e == nil || e.Met)
 }
 
-// TooHotParts is the warning against a preheat that the parts must not have, "" for none.
+// TooHotParts is the code of the warning against a preheat that the parts must not have, "" for none.
 func (c *Card) TooHotParts() string {
 	for _, w := range c.Warnings {
 		if w.Code == ZincWarmed || w.Code == PreheatSoftens {
@@ -215,11 +218,12 @@ func Stops(list []Warning) []Warning {
 	return out
 }
 
-// zoneEdge is the edge after which a zone other than good is named.
-var zoneEdge = map[string]string{"cold": edgeNames[lWets], "hot": edgeNames[lSolid], "burn-through": edgeNames[lBurn]}
+// zoneEdge is the edge that a zone other than good is named for.
+var zoneEdge = map[string]string{"cold": limit.Wets.Edge(), "hot": limit.Solid.Edge(),
+	"burn-through": limit.Burn.Edge()}
 
-// NearestEdge is the edge to show where only one can be shown: the one that the zone is named for; else the nearest
-// of those not met; else the nearest of all. Nil where none is modelled.
+// NearestEdge is the edge to show where there is room for one: the edge that the zone is named for; else the nearest of
+// those that are not met; else the nearest of all. Nil where none is modelled.
 func (c *Card) NearestEdge() *Edge {
 	var near *Edge
 	for i := range c.Edges {

@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// A setting that was left open is called good where settings are judged, usual where they are not.
+// A setting that was left open is called good only where settings are judged, and usual elsewhere.
 func TestOnlyWhatIsJudgedIsCalledGood(t *testing.T) {
 	for _, x := range []struct {
 		job  Job
@@ -33,8 +33,8 @@ func TestOnlyWhatIsJudgedIsCalledGood(t *testing.T) {
 	}
 }
 
-// Every preheat that may be typed has a card; from 500 °C on none has a cooling time from 800 to 500. Where no
-// setting can be found, nobody is told to leave out a setting that was not given.
+// Every preheat that may be typed has a card; from 500 °C on there is no cooling time from 800 to 500. Where no setting
+// can be found, the hint does not ask to leave out a setting that was not given.
 func TestEveryPreheatHasACard(t *testing.T) {
 	low, high, _, _ := Span("preheat")
 	for _, c := range []float64{low, 20, 400, 499, 500, 550, high} {

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"brazebooth/calc/limit"
 	"brazebooth/calc/suggest"
 	"brazebooth/tables"
 )
@@ -13,11 +14,11 @@ type Chance struct {
 	Missed  string  `json:"missed"`      // the edge that is missed most often, "" with none
 	Spoiler string  `json:"spoiler"`     // the input that this edge depends on most, "" with none
 
-	missed limit
+	missed limit.Limit
 	shares []Input // how often each edge is met, %
 }
 
-// Words say what is missed most often and what moves it; "" where nothing is missed.
+// Words name the edge that is missed most often and what moves it; "" where none is missed.
 func (c *Chance) Words() string {
 	switch {
 	case c.Missed == "":
@@ -29,33 +30,19 @@ func (c *Chance) Words() string {
 }
 
 // weighs are the doubts that a chance is made of, as standard deviations of logarithms: the heat's, and each edge's in
-// the order of Limits.weigh.
+// the order of limit.All.Weigh.
 type weighs struct {
 	heat  float64
-	edges [weighedEdges]float64
+	edges [limit.Weighed]float64
 }
 
-// weighedEdges is how many edges a chance counts beside the hand's.
-const weighedEdges = 8
-
-// weigh lists what a chance counts: the base's two edges count as one, the nearer.
-func (l *Limits) weigh(into []float64) {
-	list := [weighedEdges]float64{l[lWets], min(l[lSolid], l[lBurn]), l[lFilled], l[lFloor], l[lSpray], l[lZinc],
-		l[lBridges], l[lStays]}
-	for i, m := range list {
-		into[i] = max(-furthest, min(furthest, m))
-	}
-}
-
-// furthest is the margin, a logarithm, beyond which one more or less changes nothing.
-const furthest = 3
-
-// weights are the doubts at a setting. Those of the heat and the current are the card's own bands, so that what a
-// booth measured makes a chance surer.
+// weights are the doubts at a setting. Those of heat and current are the card's own bands, so that readings of a booth
+// make a chance surer.
 func weights(s *spread, m *margins) weighs {
 	amps := s.doubt(oAmps)
-	return weighs{s.doubt(oNet), [weighedEdges]float64{tables.WetsDoubt.V, tables.SolidDoubt.V, m.liquid.doubt(lFilled),
-		amps, amps, tables.ZincDoubt.V, m.liquid.doubt(lBridges), m.liquid.doubt(lStays)}}
+	return weighs{s.doubt(oNet), [limit.Weighed]float64{tables.WetsDoubt.V, tables.SolidDoubt.V,
+		m.liquid.doubt(limit.Filled),
+		amps, amps, tables.ZincDoubt.V, m.liquid.doubt(limit.Bridges), m.liquid.doubt(limit.Stays)}}
 }
 
 // doubt is an output's standard deviation as that of a logarithm.
@@ -64,53 +51,55 @@ func (s *spread) doubt(i out) float64 {
 	return max(leastDoubt, math.Log(s.high[i]/s.low[i])/deviations)
 }
 
-// leastDoubt is that of what a job gives as exact.
+// leastDoubt is the doubt of what a job gives as exact.
 const leastDoubt = 0.01
 
-// chanceOf is the chance with the limits at the three heats, at a travel in mm/s, by the function that the suggestion
-// is found with, and the edge that is missed most often.
-func chanceOf(l *[3]Limits, w *weighs, m *margins, travel float64) Chance {
+// chanceOf is the chance from the limits at three heats and a travel in mm/s, by the same function that finds the
+// suggestion, and the edge that is missed most often.
+func chanceOf(l *[3]limit.All, w *weighs, m *margins, travel float64) Chance {
 	var at [3][]float64
 	for k := range at {
-		at[k] = make([]float64, weighedEdges)
-		l[k].weigh(at[k])
+		at[k] = make([]float64, limit.Weighed)
+		l[k].Weigh(at[k])
 	}
 	hand := suggest.Range{Low: m.slow, High: m.fast}
 	c := Chance{Good: 100 * suggest.Chance(at, w.edges[:], hand, travel)}
-	solid := lSolid
-	if l[1][lBurn] < l[1][lSolid] {
-		solid = lBurn
+	solid := limit.Solid
+	if l[1][limit.Burn] < l[1][limit.Solid] {
+		solid = limit.Burn
 	}
 	least := rarelyMissed
-	note := func(edge limit, met float64) {
-		if l[1].unjudged(edge) != "" {
+	note := func(edge limit.Limit, met float64) {
+		if l[1].Unjudged(edge) != "" {
 			return
 		}
 		if met < 1-1e-6 {
-			c.shares = append(c.shares, Derived("", "“"+edgeNames[edge]+"” met", 100*met, "%"))
+			c.shares = append(c.shares, Derived("", "“"+edge.Edge()+"” met", 100*met, "%"))
 		}
 		if met < least {
-			c.Missed, c.missed, least = edgeNames[edge], edge, met
+			c.Missed, c.missed, least = edge.Edge(), edge, met
 		}
 	}
-	for i, edge := range [weighedEdges]limit{lWets, solid, lFilled, lFloor, lSpray, lZinc, lBridges, lStays} {
+	for i, edge := range [limit.Weighed]limit.Limit{limit.Wets, solid, limit.Filled, limit.Floor, limit.Spray,
+		limit.Zinc, limit.Bridges, limit.Stays} {
 		alone := [3][]float64{at[0][i : i+1], at[1][i : i+1], at[2][i : i+1]}
 		note(edge, math.Exp(suggest.LogChance(alone, w.edges[i:i+1])))
 	}
-	note(lSlow, suggest.Chance([3][]float64{}, nil, hand, travel))
+	note(limit.Slow, suggest.Chance([3][]float64{}, nil, hand, travel))
 	return c
 }
 
-// rarelyMissed is the chance from which an edge is not worth a word.
+// rarelyMissed is the chance to meet an edge from which it is not mentioned.
 const rarelyMissed = 0.995
 
-// chanceError is how far three heats may be off a fine sum over all heats, in points of 100; a test holds them to it.
+// chanceError is the largest error of three heats against a fine sum over all heats, in points of 100; a test holds
+// them to it.
 const chanceError = 6
 
-// shown is the chance to the digit that a card shows, %; what is said of it goes by this one.
+// shown is the chance rounded as a card shows it, %; texts go by this value.
 func (c *Chance) shown() float64 { return math.Round(10*c.Good) / 10 }
 
-// figure is the chance as the card shows it.
+// figure is the chance as a figure of the card.
 func (c *Chance) figure() Figure {
 	what := "share of three heats, each edge with its own doubt, at which every edge is met"
 	if math.Abs(c.shown()-tables.MarginalUnder.V) <= chanceError {
@@ -122,12 +111,12 @@ func (c *Chance) figure() Figure {
 }
 
 // missedFigures are the figures that the edges compare.
-var missedFigures = map[limit]string{lWets: "wetting_angle", lSolid: "base_peak_temperature",
-	lBurn: "base_peak_temperature", lFilled: "bead_area", lFloor: "current", lSpray: "current",
-	lZinc: "zinc_boiled_halfwidth"}
+var missedFigures = map[limit.Limit]string{limit.Wets: "wetting_angle", limit.Solid: "base_peak_temperature",
+	limit.Burn: "base_peak_temperature", limit.Filled: "bead_area", limit.Floor: "current", limit.Spray: "current",
+	limit.Zinc: "zinc_boiled_halfwidth"}
 
-// spoil finds the input that moves the figure of the missed edge most. What a model leaves out, a factor of 1, is none
-// that a shop could know better.
+// spoil finds the input that moves the figure of the missed edge most. Factors of 1, which say what a model leaves out,
+// do not count: a shop cannot know them better.
 func (c *Chance) spoil(list []Figure) {
 	f, ok := FigureNamed(list, missedFigures[c.missed])
 	if c.Missed == "" || !ok {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"brazebooth/calc/limit"
 	"brazebooth/internal/deep"
 )
 
@@ -31,8 +32,8 @@ func atSuggestion(t *testing.T, j Job) (Job, *Card, *board) {
 	return j, c, b
 }
 
-// The chance of three heats keeps within five points of the sampled one in the mean of the jobs, and of any job within
-// what 101 samples are sure of: two standard errors, and five points.
+// The chance of three heats is within five points of the sampled chance in the mean of the jobs, and for any job within
+// what 101 samples can tell: two standard errors, and five points.
 func TestChanceAgreesWithSamples(t *testing.T) {
 	jobs := deep.Of(t, chanceJobs, 5)
 	sum := 0.0
@@ -51,17 +52,17 @@ func TestChanceAgreesWithSamples(t *testing.T) {
 	}
 }
 
-// What moves a limit at either end of its interval is drawn, whatever it is; what moves none is not.
+// The samples draw every input that moves a limit at either end of its interval, and no other.
 func TestChanceDrawsAllThatMovesALimit(t *testing.T) {
 	for _, j := range deep.Of(t, chanceJobs, 3) {
 		_, c, b := atSuggestion(t, j)
 		m := newMargins(b, c)
 		drawn := b.varied(c)
-		at := func(b *board) Limits {
+		at := func(b *board) limit.All {
 			h := b.heatField(c)
 			s, err := h.at(b.inputs[inFeed], b.inputs[inTravel], true)
 			if err != nil {
-				return Limits{}
+				return limit.All{}
 			}
 			return m.logs(&s)
 		}
@@ -99,8 +100,8 @@ func chanceFor(j Job) (Chance, error) {
 	return c.Chance, err
 }
 
-// Where an edge other than the heat's is nearly reached, that edge is the one missed: the least current of a steady
-// arc.
+// Where an edge other than the heat's is nearly reached, here the least current of a steady arc, that edge is the one
+// missed.
 func TestChanceCountsEveryEdge(t *testing.T) {
 	j, _, b := atSuggestion(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "corner"})
 	var c Card

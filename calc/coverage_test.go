@@ -39,7 +39,7 @@ func coverageJob(r *rand.Rand) Job {
 	return j
 }
 
-// Each figure's 95 % band holds what comes out when everything uncertain is drawn from its own: 93 to 98 of 100.
+// The 95 % band of each figure holds 93 to 98 of 100 outcomes when everything uncertain is drawn from its interval.
 func TestBandsHoldTheirShare(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a card and sections for each of many jobs")
@@ -111,7 +111,7 @@ func drawOutcomes(t *testing.T, r *rand.Rand, card *Card, count func(name string
 	}
 }
 
-// drawSection draws what the section leaves out, and reads the figures that it gives.
+// drawSection draws the model's own errors and reads the figures of the section.
 func drawSection(r *rand.Rand, c *board, card *Card, count func(name string, v, low, high float64)) {
 	h := c.heatField(card)
 	st, err := h.at(c.inputs[inFeed], c.inputs[inTravel], false)
@@ -149,7 +149,7 @@ func drawSection(r *rand.Rand, c *board, card *Card, count func(name string, v, 
 	read("base_peak_temperature", start+(max(st.skin[0], st.skin[1])-start)*between(d, r.NormFloat64()))
 }
 
-// apart is what one factor has beyond another, as a root of squares.
+// apart is the part of one factor beyond another, as the root of a difference of squares.
 func apart(one, total float64) float64 {
 	a, b := math.Log(one), math.Log(total)
 	return math.Exp(math.Copysign(math.Sqrt(max(0, a*a-b*b)), a))

@@ -7,9 +7,8 @@ import (
 	"brazebooth/calc/section"
 )
 
-// An edge joint is two fins that share the heat: unit for unit of heat each gets its part by thickness and
-// effusivity, so that two alike get half each, as a butt's sheets do. Folding them moves no heat: temperatures, zinc
-// and how far they are hot are a butt's to the last bit.
+// An edge joint is two fins that share the heat by thickness and effusivity: two alike get half each, as a butt's
+// sheets do. Folding them moves no heat, so temperatures, zinc and hot widths are a butt's to the last bit.
 func TestAnEdgeJointIsTwoFins(t *testing.T) {
 	for _, j := range []Job{
 		{Metal: "mild-steel", Thickness: Some(0.8)}, {Metal: "galvanized", Thickness: Some(1.2)},
@@ -36,8 +35,8 @@ func TestAnEdgeJointIsTwoFins(t *testing.T) {
 	}
 }
 
-// The bead on two edges: its section is kept by the angle, a wider sheet or more heat lays it flatter, more bead
-// steeper, and nothing jumps where the metal comes round the corner.
+// The bead on two edges: its area follows from its angle; a wider sheet or more heat makes it flatter, more bead
+// steeper, and nothing jumps where the metal flows round the corner.
 func TestTheBeadOnTwoEdges(t *testing.T) {
 	angle := func(area, w, thick float64) float64 {
 		toes, err := section.Edge(area, w, w, thick, thick, 0)
@@ -67,7 +66,8 @@ func TestTheBeadOnTwoEdges(t *testing.T) {
 	}
 }
 
-// What the section cannot carry is not judged and says what to try: sheets that stand apart, edges wider than a bead.
+// Edges that the section cannot compute are not judged and say what to try: sheets that stand apart, edges wider than a
+// bead.
 func TestEdgesThatAreNotJudged(t *testing.T) {
 	for _, j := range []Job{
 		{Metal: "mild-steel", Thickness: Some(1), Gap: Some(1)}, {Metal: "mild-steel", Thickness: Some(6)},

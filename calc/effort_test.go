@@ -9,13 +9,14 @@ import (
 	"testing"
 	"time"
 
+	"brazebooth/calc/effort"
 	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 )
 
-// slowJobs are the kinds that take longest: foil on a thick metal that conducts well, with thick wire, followed as far
-// as its zinc melts or started hot, of which no setting is good; thick members, copper that no heat wets, parts that
-// warm, whose seam has two ends.
+// slowJobs are the kinds that take longest: foil on a thick metal that conducts well, with thick wire, whose heat is
+// followed out to where zinc melts, or which starts hot and has no good setting; thick members; copper that no heat
+// wets; parts that warm, whose seam has two ends.
 func slowJobs() []Job {
 	return []Job{
 		{Metal: "copper", Gauge: 14, Metal2: "galvanized", Thickness2: Some(0.15), Joint: "lap", Wire: Some(2.4),
@@ -29,20 +30,22 @@ func slowJobs() []Job {
 	}
 }
 
-// veryFine is a window that takes any of the slow jobs too long; of usual size none that was found does any more.
+// veryFine is a window that takes too long for any of the slow jobs; none was found for which a window of usual size
+// does.
 var veryFine = WindowSize{6 * FullWindow.Feeds, 6 * FullWindow.Travels}
 
 var fullWindows deep.Known[Job, Window]
 
-// fullWindow is the window of a job, which more than one test asks for.
+// fullWindow is the window of a job; several tests ask for the same ones.
 func fullWindow(job Job) (Window, error) {
 	return fullWindows.Of(job, func() (Window, error) { return window(context.Background(), job, FullWindow, nil) })
 }
 
-// mostWindow is what a window may take at most: mostWork, and what was estimated too low. Two seconds of an idle core.
+// mostWindow is what a window may take at most: effort.Most, and what was estimated too low. Two seconds of an idle
+// core.
 const mostWindow = 38e6
 
-// No job's window takes more work than it may, whatever is asked: counted, so that it holds on every machine.
+// No job's window takes more work than it may. Work is counted, so that the test holds on every machine.
 func TestAnyWindowIsBounded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many maps")
@@ -103,14 +106,14 @@ func TestAnyTimedArcIsBounded(t *testing.T) {
 			continue // not every job has a rhythm
 		}
 		most = max(most, s.work)
-		if s.work > 2*mostWork {
-			t.Errorf("job %d, %+v: %.1f million, at most %.1f", n, job, float64(s.work)/1e6, 2e-6*mostWork)
+		if s.work > 2*effort.Most {
+			t.Errorf("job %d, %+v: %.1f million, at most %.1f", n, job, float64(s.work)/1e6, 2e-6*effort.Most)
 		}
 	}
 	t.Logf("%d jobs, the most work %.1f million", len(jobs), float64(most)/1e6)
 }
 
-// The slow kinds beside a usual job: what a window takes, and how much is counted for it.
+// What windows of the slow kinds and of a usual job take in time and in work.
 func BenchmarkSlowWindows(b *testing.B) {
 	for _, job := range append(slowJobs(), Job{Metal: "galvanized", Gauge: 18}) {
 		b.Run(job.Metal+" "+job.Metal2, func(b *testing.B) {
@@ -125,7 +128,7 @@ func BenchmarkSlowWindows(b *testing.B) {
 	}
 }
 
-// What a shop asks for is never drawn coarser, and every remedy is tried for it.
+// Windows that a shop asks for are never drawn coarser, and all their remedies are tried.
 func TestUsualWindowsAreFull(t *testing.T) {
 	jobs := []Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Thickness: Some(0.8), Thickness2: Some(2),
 		Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(1.5), Metal2: "mild-steel", Thickness2: Some(6),
@@ -152,7 +155,7 @@ func TestUsualWindowsAreFull(t *testing.T) {
 	}
 }
 
-// A window that is drawn coarser is the same every time, with as many processors as there are or with one.
+// A window that is drawn coarser is the same every time, on all processors or on one.
 func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a slow map, twice")
@@ -162,9 +165,11 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for range cap(limiter) - 1 { // the other places are taken
-		limiter <- struct{}{}
-		defer func() { <-limiter }()
+	for range effort.Places() - 1 { // the other places are taken
+		if err := effort.Acquire(t.Context()); err != nil {
+			t.Fatal(err)
+		}
+		defer effort.Release()
 	}
 	again, err := window(t.Context(), job, veryFine, nil)
 	if err != nil || !first.Coarser || !reflect.DeepEqual(first, again) {
@@ -173,29 +178,7 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 	}
 }
 
-// Every second point of a grid keeps its limits, on axes that go as far as those points do.
-func TestEverySecondPoint(t *testing.T) {
-	whole := gridOf(map[limit]func(i, j float64) float64{lWets: func(i, j float64) float64 { return 10*i + j }})
-	half := whole
-	half.everySecond()
-	if half.feeds.n != 3 || half.travels.n != 2 || len(half.logs) != 6 {
-		t.Fatalf("%+v by %+v, %d points", half.feeds, half.travels, len(half.logs))
-	}
-	for i := range 3 {
-		for j := range 2 {
-			if got, want := half.logs[i*2+j][lWets], float64(20*i+2*j); got != want {
-				t.Errorf("%d, %d is %g, was %g", i, j, got, want)
-			}
-			if f, v := half.feeds.at(float64(i))-whole.feeds.at(float64(2*i)),
-				half.travels.at(float64(j))-whole.travels.at(float64(2*j)); f > 1e-9 || f < -1e-9 || v > 1e-9 ||
-				v < -1e-9 {
-				t.Errorf("%d, %d has moved", i, j)
-			}
-		}
-	}
-}
-
-// leaving is a context whose caller leaves at the n-th look at it, and how often it was looked at after that.
+// leaving is a context whose caller leaves when it is looked at for the n-th time; it counts the looks.
 type leaving struct {
 	context.Context
 	Looks atomic.Int64
@@ -209,22 +192,22 @@ func (l *leaving) Err() error {
 	return nil
 }
 
-// A caller who leaves is noticed before the next section is computed, wherever the answer is by then: no work is done
-// after that.
+// It is noticed that a caller has left before the next section is computed, wherever the answer is by then: no work is
+// done after that.
 func TestNoSectionForWhoLeft(t *testing.T) {
 	job := Job{Metal: "mild-steel", Thickness: Some(0.5), Thickness2: Some(1.5), Joint: "butt", Gap: Some(0.5)}
 	given := job
 	given.Feed, given.Travel = Some(4), Some(8)
-	for name, answer := range map[string]func(e *effort) error{
-		"card": func(e *effort) error { _, err := solve(e, job); return err },
-		"remedies": func(e *effort) error {
+	for name, answer := range map[string]func(e *effort.Account) error{
+		"card": func(e *effort.Account) error { _, err := solve(e, job); return err },
+		"remedies": func(e *effort.Account) error {
 			c, err := Solve(given)
 			if err == nil {
 				_, err = remedies(e, 0, job, &c)
 			}
 			return err
 		},
-		"window": func(e *effort) error {
+		"window": func(e *effort.Account) error {
 			w := survey{effort: e}
 			var card Card
 			err := resolve(job, &card)
@@ -237,15 +220,15 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 		},
 	} {
 		for _, at := range []int64{0, 1, 7, 30, 80} {
-			e := &effort{ctx: &leaving{Context: context.Background(), At: at}}
-			if err := answer(e); !errors.Is(err, context.Canceled) || e.sections.Load() > at {
-				t.Errorf("%s, left at look %d: %v, %d sections", name, at, err, e.sections.Load())
+			e := effort.New(&leaving{Context: context.Background(), At: at})
+			if err := answer(e); !errors.Is(err, context.Canceled) || e.Sections() > at {
+				t.Errorf("%s, left at look %d: %v, %d sections", name, at, err, e.Sections())
 			}
 		}
 	}
 }
 
-// A card that nobody waits for any more is none, and its error is not about a choice.
+// Once the caller has left there is no card, and the error does not name a choice.
 func TestSolveContextStops(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()

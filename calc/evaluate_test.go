@@ -11,11 +11,11 @@ import (
 	"brazebooth/calc"
 )
 
-// reckons tells a formula that can be worked out from one in words: it has an arithmetic sign that no sentence has,
-// or a slash, plus, minus or bracket beside a symbol, or the word for one.
+// reckons tells a formula that can be computed from one in words: it has an arithmetic sign that no sentence has, or a
+// slash, plus, minus or bracket beside a symbol, or the word for one.
 var reckons = regexp.MustCompile(`[·√²³⁵^=]|[/+−(] ?\{|\} ?[/+−)]|\btimes\b`)
 
-// endings are roundings that stand in words behind a formula.
+// endings are words behind a formula that ask for rounding.
 var endings = []struct {
 	text  string
 	round func(float64) float64
@@ -28,7 +28,7 @@ var endings = []struct {
 	}},
 }
 
-// reckon works out a figure's formula with the values of its inputs: "main, a = ..., b = ..., rounded up".
+// reckon computes a figure's formula with the values of its inputs: "main, a = ..., b = ..., rounded up".
 func reckon(b *calc.Basis) (v float64, err error) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -50,7 +50,7 @@ func reckon(b *calc.Basis) (v float64, err error) {
 	return round(e.whole(parts[0])), nil
 }
 
-// evaluator works out products, sums, powers, roots and a few functions; a name stands for its text.
+// evaluator computes products, sums, powers, roots and a few functions; a name stands for its text.
 type evaluator struct {
 	names  map[string]string
 	inputs []calc.Input

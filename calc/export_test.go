@@ -1,20 +1,24 @@
 package calc
 
-import "context"
+import (
+	"context"
 
-// What tests from outside look into.
+	"brazebooth/calc/effort"
+)
 
-// AllRemedies tries everything, however long it takes.
+// For tests of package calc_test.
+
+// AllRemedies tries every remedy, however much work it takes.
 func AllRemedies(ctx context.Context, job Job, card *Card) ([]Remedy, error) {
-	e := &effort{ctx: ctx}
-	e.work.Store(-1e12)
+	e := effort.New(ctx)
+	e.Take(-1e12)
 	return remedies(e, 0, job, card)
 }
 
 // Leaving is a context whose caller leaves at the look At.
 type Leaving = leaving
 
-// TimedAnew and WindowAnew compute what SolveTimed and WindowOf may have kept.
+// TimedAnew and WindowAnew are SolveTimed and WindowOf without the kept answers.
 func TimedAnew(ctx context.Context, job Job) (Timed, error) { return solveTimed(ctx, job, nil) }
 
 func WindowAnew(ctx context.Context, job Job) (Window, error) {

@@ -11,7 +11,7 @@ import (
 	"testing"
 )
 
-// What is found is told on the screens too, where nobody types a flag: a sentence names the choice.
+// Sentences of a card are also shown on screens, where nobody types a flag: they name the choice.
 func TestNoSentenceNamesAFlag(t *testing.T) {
 	flag := regexp.MustCompile(`--[a-z]`)
 	read := 0

@@ -17,8 +17,8 @@ import (
 	"brazebooth/tables"
 )
 
-// The basis that is shown of a number gives that number, whatever the job: its formula is worked out with the inputs
-// shown beside it.
+// The basis shown of a figure gives that figure, whatever the job: the test computes its formula with the inputs shown
+// beside it.
 func TestFormulasGiveTheirFigures(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every joint, mode and filler on every page")
@@ -70,8 +70,7 @@ func formulaJobs() []calc.Job {
 	return list
 }
 
-// The same for jobs that nobody would think of; the fillers page, each filler with a card of its own, takes too long
-// for that.
+// The same for odd jobs, without the page of fillers, which takes too long: it has a card for each filler.
 func TestFormulasGiveTheirFiguresOfAnyJob(t *testing.T) {
 	if testing.Short() {
 		t.Skip("the jobs of the other test are the likely ones")
@@ -105,8 +104,8 @@ type errorer interface {
 	Errorf(format string, args ...any)
 }
 
-// checkFormulas holds card, wire and every page of a job, but some, to their formulas; a job that has none of them
-// passes.
+// checkFormulas compares card, wire and every page of a job, but those besides, with their formulas; a job that cannot
+// be computed passes.
 func checkFormulas(t errorer, j calc.Job, besides ...string) {
 	t.Helper()
 	text, _ := json.Marshal(j)
@@ -150,7 +149,7 @@ func checkReasons(t errorer, where string, list []calc.Figure) {
 	}
 }
 
-// The test's own arithmetic, and what it takes for words.
+// The test's own arithmetic, and which texts it takes for words.
 func TestReckon(t *testing.T) {
 	b := calc.Basis{Inputs: []calc.Input{{Symbol: "a", Value: 3}, {Symbol: "b", Value: 4}}}
 	for formula, want := range map[string]float64{

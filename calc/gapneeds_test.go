@@ -9,8 +9,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// At one setting a wider gap under a lap or tee leaves less throat, asks for more metal and, in thin sheet, heats what
-// ends there, each there, each without a jump.
+// At one setting a wider gap under a lap or tee leaves less throat, needs more metal and, in thin sheet, heats the
+// member that ends there, all without a jump.
 func TestAGapTakesThroatAndMetal(t *testing.T) {
 	n := deep.Many(6, 80)
 	for _, joint := range []string{"lap", "tee"} {
@@ -44,7 +44,7 @@ func TestAGapTakesThroatAndMetal(t *testing.T) {
 	}
 }
 
-// A corner's gap asks for more metal; a leg that was measured takes the gap as part of it, a throat does not.
+// A corner's gap needs more metal; a measured leg includes the gap, a throat does not.
 func TestWhatAskedForMetalMeans(t *testing.T) {
 	need := func(job calc.Job) float64 {
 		e, ok := edgeOf(solved(t, job), "joint filled")

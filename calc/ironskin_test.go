@@ -7,8 +7,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// The peak of cast iron's skin moves bit by bit with the feed: a skin that melts within a step of the section, under a
-// filler that melts 100 K below it, has one heat capacity and not two that lead to each other.
+// The peak of cast iron's skin moves bit by bit with the feed. A skin that melts within a step of the section, under a
+// filler that melts 100 K below it, has one heat capacity, not two that lead to each other.
 func TestIronsSkinMovesBitByBit(t *testing.T) {
 	r := deep.Rand(t)
 	steps, jumps := 0, 0

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"brazebooth/calc/formula"
+	"brazebooth/calc/learned"
 )
 
 // Opt is a number that may be left out of a Job.
@@ -53,12 +54,12 @@ func (o *Opt) UnmarshalJSON(b []byte) error {
 }
 
 // Job is what was chosen: everything that changes a figure on the Card. It is comparable and holds no references, so
-// that it can be a cache's key and a saved record. An empty string, a zero Gauge or an unset Opt means "not chosen":
-// Solve assumes a value and says so on the Card.
+// that it can be the key of a cache and a saved record. An empty string, a zero Gauge or an unset Opt means "not
+// chosen": Solve assumes a value and says so on the Card.
 type Job struct {
 	// First member: the standing sheet of a tee, the upper sheet of a lap, the part of an overlay.
 	Metal     string `json:"metal,omitzero"`
-	Gauge     int    `json:"gauge,omitzero"`     // 7 to 30 in the metal's own system; a Thickness goes before it
+	Gauge     int    `json:"gauge,omitzero"`     // 7 to 30 in the metal's own system; Thickness overrides it
 	Thickness Opt    `json:"thickness,omitzero"` // mm, as measured with its coating
 	Coating   string `json:"coating,omitzero"`   // tables id; "none"
 	// Second member; what is not chosen is taken from the first.
@@ -67,7 +68,7 @@ type Job struct {
 	Thickness2 Opt    `json:"thickness2,omitzero"` // mm
 	Coating2   string `json:"coating2,omitzero"`
 
-	Joint    string `json:"joint,omitzero"`   // lap butt tee corner plug overlay
+	Joint    string `json:"joint,omitzero"`   // lap butt tee corner edge plug overlay
 	Gap      Opt    `json:"gap,omitzero"`     // root opening; of a lap or tee under the member that ends there, mm
 	Backing  string `json:"backing,omitzero"` // behind a butt: none copper-bar steel-strip patch
 	Filler   string `json:"filler,omitzero"`
@@ -107,15 +108,15 @@ type Job struct {
 	LearnedFor string `json:"learned_for,omitzero"`
 
 	// What the dials of the booth's power source give, by its readings.
-	FeedDial  Dial `json:"feed_dial,omitzero"`  // m/min
-	VoltsDial Dial `json:"volts_dial,omitzero"` // V
+	FeedDial  learned.Dial `json:"feed_dial,omitzero"`  // m/min
+	VoltsDial learned.Dial `json:"volts_dial,omitzero"` // V
 	// What the shop's own pulled pieces of this joint taught (all or none).
 	Pulled      Opt    `json:"pulled,omitzero"`       // how many
 	PulledMean  Opt    `json:"pulled_mean,omitzero"`  // mean of ln(load over length), N/mm
 	PulledSigma Opt    `json:"pulled_sigma,omitzero"` // its standard deviation
 	PulledFor   string `json:"pulled_for,omitzero"`   // the pieces' joint, by PulledKey; of others they teach nothing
 	// Rhythm is what trials of a timed arc taught; it is left out where the job has another filler or wire.
-	Rhythm Rhythm `json:"rhythm,omitzero"`
+	Rhythm learned.Rhythm `json:"rhythm,omitzero"`
 
 	ZincLimit   Opt    `json:"zinc_limit,omitzero"`   // widest zinc-boiled half-width accepted, mm
 	ServiceTemp Opt    `json:"service_temp,omitzero"` // C
@@ -144,7 +145,7 @@ type Job struct {
 	Currency   string `json:"currency,omitzero"`
 }
 
-// Laid is a card's job with every setting fixed at the card's values, so that one can be changed alone.
+// Laid is a card's job with every setting fixed at the card's values, so that one of them can be changed alone.
 func Laid(card *Card) Job {
 	j := card.Used
 	for _, f := range [...]struct {

@@ -6,10 +6,11 @@ import (
 	"testing"
 
 	"brazebooth/calc/formula"
+	"brazebooth/calc/learned"
 	"brazebooth/tables"
 )
 
-// shop is a booth with a truth of its own: it measures with the deviation of tables.
+// shop is a booth with a truth of its own, which it measures with the deviation of tables.
 type shop struct {
 	phi, factor float64
 	r           *rand.Rand
@@ -147,10 +148,10 @@ func TestLearnedCard(t *testing.T) {
 	}
 	last := half(job)
 	for _, n := range []int{1, 3, 10, 1000} {
-		l := Learned{Phi: Posterior{Mean: 3.25, Sigma: 0.175 / math.Sqrt(1+float64(n)*7), Used: n},
-			Volts: Posterior{Mean: 1.05, Sigma: 0.01, Used: n}}
+		l := learned.Meter{Phi: learned.Posterior{Mean: 3.25, Sigma: 0.175 / math.Sqrt(1+float64(n)*7), Used: n},
+			Volts: learned.Posterior{Mean: 1.05, Sigma: 0.01, Used: n}}
 		j := job
-		l.Put(&j)
+		j.TakeMeter(&l)
 		h := half(j)
 		if h >= last {
 			t.Errorf("%d readings: half-width %.2f %%, before %.2f %%", n, 100*h, 100*last)
@@ -160,9 +161,9 @@ func TestLearnedCard(t *testing.T) {
 	if last < 0.02 {
 		t.Errorf("half-width %.2f %%, under the floor", 100*last)
 	}
-	l := Learned{Volts: Posterior{Mean: 1.05, Sigma: 0.01, Used: 3}}
+	l := learned.Meter{Volts: learned.Posterior{Mean: 1.05, Sigma: 0.01, Used: 3}}
 	j := job
-	l.Put(&j)
+	j.TakeMeter(&l)
 	a, _ := card(t, job).Figure("volts")
 	b, _ := card(t, j).Figure("volts")
 	if math.Abs(b.Value/a.Value-1.05) > 1e-9 || b.High-b.Low >= a.High-a.Low {
@@ -170,14 +171,14 @@ func TestLearnedCard(t *testing.T) {
 	}
 }
 
-// What was learned with one filler, wire or mode is left out with another, and counts again when that comes back.
+// Readings with one filler, wire or mode do not count with another, and count again when the first comes back.
 func TestLearnedStaysWithItsWire(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 18, Filler: "cusi3", Wire: Some(0.889), Mode: "dip", Feed: Some(6),
 		Travel: Some(10)}
-	l := Learned{For: LearnedKey("cusi3", 0.889, "dip"), Phi: Posterior{Mean: 4.9, Sigma: 0.1, Used: 3},
-		Volts: Posterior{Mean: 1.1, Sigma: 0.01, Used: 3}}
+	l := learned.Meter{For: LearnedKey("cusi3", 0.889, "dip"), Phi: learned.Posterior{Mean: 4.9, Sigma: 0.1, Used: 3},
+		Volts: learned.Posterior{Mean: 1.1, Sigma: 0.01, Used: 3}}
 	taught := job
-	l.Put(&taught)
+	taught.TakeMeter(&l)
 	for name, other := range map[string]func(*Job){
 		"":       func(*Job) {},
 		"filler": func(j *Job) { j.Filler = "cual8" },
@@ -197,12 +198,12 @@ func TestLearnedStaysWithItsWire(t *testing.T) {
 	}
 }
 
-// What taught nothing changes no job.
+// Nothing learned changes no job.
 func TestNothingLearnedIsPut(t *testing.T) {
 	was := Job{Metal: "galvanized", Gauge: 20, Joint: "lap"}
 	j := was
-	l := Learned{For: "cusi3 0.9 dip"}
-	if l.Put(&j); j != was {
+	l := learned.Meter{For: "cusi3 0.9 dip"}
+	if j.TakeMeter(&l); j != was {
 		t.Errorf("%+v", j)
 	}
 }

@@ -1,16 +1,17 @@
 package calc_test
 
 import (
+	"context"
+	"errors"
+	"testing"
+
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
 	"brazebooth/calc/practice"
-	"context"
-	"errors"
-	"testing"
 )
 
-// In every answer that takes long the caller is looked at often, and only a few times after leaving.
+// Every slow answer looks often whether its caller has left, and only a few times after that.
 func TestLeavingEndsEveryAnswer(t *testing.T) {
 	timed := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "butt", Gap: calc.Some(1), Mode: "timed"}
 	steady := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(10)}

@@ -6,24 +6,27 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/effort"
+	"brazebooth/calc/limit"
+	"brazebooth/calc/limit/grid"
 	"brazebooth/internal/deep"
 )
 
 // inGrid calls use with the limits and the bead, mm2, of each of many settings of a job.
-func inGrid(t *testing.T, job Job, use func(l *Limits, bead float64)) {
+func inGrid(t *testing.T, job Job, use func(l *limit.All, bead float64)) {
 	t.Helper()
 	var c Card
 	if err := resolve(job, &c); err != nil {
 		t.Fatal(err)
 	}
 	b := newBoard(&c)
-	b.effort = &effort{ctx: t.Context()}
+	b.effort = effort.New(t.Context())
 	m, h := newMargins(b, &c), b.heatField(&c)
 	low, high := b.steadyFeeds(&m)
-	feeds, travels := axis{low, high, 20}, axis{m.slow, m.fast, 16}
-	for i := range feeds.n {
-		for k := range travels.n {
-			s, err := h.at(feeds.at(float64(i)), travels.at(float64(k)), false)
+	feeds, travels := grid.Axis{Low: low, High: high, N: 20}, grid.Axis{Low: m.slow, High: m.fast, N: 16}
+	for i := range feeds.N {
+		for k := range travels.N {
+			s, err := h.at(feeds.At(float64(i)), travels.At(float64(k)), false)
 			if err != nil {
 				continue
 			}
@@ -33,17 +36,17 @@ func inGrid(t *testing.T, job Job, use func(l *Limits, bead float64)) {
 	}
 }
 
-// nearly is by how much a grid's point may miss the edges of the heat: the zone between two points.
+// nearly is how much a point of a grid may miss the edges of the heat: the good zone may lie between two points.
 const nearly = 0.03
 
 // widestBridged is the widest opening that any setting of a grid bridges, mm, to 0.05; 0 for none.
 func widestBridged(t *testing.T, thick, wire float64, position string) float64 {
 	bridged := func(gap float64) (yes bool) {
 		inGrid(t, Job{Metal: "mild-steel", Thickness: Some(thick), Joint: "butt", Gap: Some(gap), Wire: Some(wire),
-			Position: position}, func(l *Limits, _ float64) {
-			ok := l[lBridges] >= 0
+			Position: position}, func(l *limit.All, _ float64) {
+			ok := l[limit.Bridges] >= 0
 			for i, v := range l {
-				ok = ok && (v >= -nearly || limit(i) == lBridges)
+				ok = ok && (v >= -nearly || limit.Limit(i) == limit.Bridges)
 			}
 			yes = yes || ok
 		})
@@ -64,10 +67,10 @@ func widestBridged(t *testing.T, thick, wire float64, position string) float64 {
 // largestThatStays is the largest bead of a grid that meets every edge, mm2; 0 for none.
 func largestThatStays(t *testing.T, joint, position string, thick float64) (largest float64) {
 	inGrid(t, Job{Metal: "mild-steel", Thickness: Some(thick), Joint: joint, Position: position},
-		func(l *Limits, bead float64) {
-			ok := l[lStays] >= 0
+		func(l *limit.All, bead float64) {
+			ok := l[limit.Stays] >= 0
 			for i, v := range l {
-				ok = ok && (v >= -nearly || limit(i) == lStays)
+				ok = ok && (v >= -nearly || limit.Limit(i) == limit.Stays)
 			}
 			if ok {
 				largest = max(largest, bead)
@@ -76,14 +79,14 @@ func largestThatStays(t *testing.T, joint, position string, thick float64) (larg
 	return largest
 }
 
-// printedCell of a table in docs/model.md: its row and the text that the row must have in that column.
+// printedCell is a cell of a table in docs/model.md: its row, and the text that the row must have in that column.
 type printedCell struct {
 	row    string
 	column int
 	value  func() string
 }
 
-// modelCells are those of the tables about open roots and positions.
+// modelCells are the cells of the tables about open roots and positions.
 func modelCells(t *testing.T) (cells []printedCell) {
 	for _, thick := range []float64{0.8, 1, 1.5, 2, 3} {
 		for k, wire := range []float64{0.762, 0.889, 1.143} {
@@ -102,7 +105,7 @@ func modelCells(t *testing.T) (cells []printedCell) {
 	return cells
 }
 
-// What docs/model.md prints of roots and positions is what the program computes. -v prints the tables' rows.
+// docs/model.md prints of roots and positions what the program computes. -v prints the tables' rows.
 func TestModelTables(t *testing.T) {
 	b, err := os.ReadFile("../docs/model.md")
 	if err != nil {

@@ -7,10 +7,9 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// What is shown where no setting is good moves bit by bit too: over laps, tees and butts of 1 to 12 mm, good or not,
-// two per cent more thickness move feed by 4 % and travel by 13 % at most, and from where the good zone is over net
-// heat never falls by more than 3 %. Before, travel ran by 34 % and heat fell from 236 to 151 J/mm between 2.2 and 3.6
-// mm.
+// The setting shown where none is good moves bit by bit too: over laps, tees and butts of 1 to 12 mm, good or not, two
+// per cent more thickness moves feed by 4 % and travel by 13 % at most, and beyond the good zone net heat never falls
+// by more than 3 %. Before, travel rose by 34 % and heat fell from 236 to 151 J/mm between 2.2 and 3.6 mm.
 func TestNearestMissesMoveBitByBit(t *testing.T) {
 	const step, over = 1.02, 2.4
 	for _, joint := range deep.Of(t, []string{"lap", "tee", "butt"}, 3) {
@@ -39,7 +38,7 @@ func TestNearestMissesMoveBitByBit(t *testing.T) {
 	}
 }
 
-// missOf is what is suggested for a job, good or not, mm/s and J/mm; nothing where it is not judged.
+// missOf is the setting shown for a job, good or not, mm/s, and its heat, J/mm; nothing where the job is not judged.
 func missOf(t *testing.T, j Job) (feed, travel, heat float64) {
 	t.Helper()
 	var card Card

@@ -18,7 +18,7 @@ var update = flag.Bool("update", false, "write testdata/numbers.txt anew")
 
 const numbersFile = "testdata/numbers.txt"
 
-// numberJobs are jobs of the shop that between them reach every page, joint and mode and most rules.
+// numberJobs are jobs of the shop that together reach every page, joint and mode and most rules.
 var numberJobs = []struct {
 	name string
 	job  calc.Job
@@ -76,7 +76,7 @@ var numberJobs = []struct {
 }
 
 // Every number, word and warning of these jobs is what it was: a change that moves one shows it here by its name, and
-// is either meant or a mistake. Other tests hold that the numbers are right.
+// is either meant or a mistake. Other tests check that the numbers are right.
 func TestNumbersAreWhatTheyWere(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every page of many jobs")
@@ -131,7 +131,7 @@ func writeNumbers(t *testing.T, put putter, job calc.Job) {
 	writeFigures(put, "card", c.Figures)
 	writeWarnings(put, "card", c.Warnings)
 	put("card notes", "", fmt.Sprintf("%+v", c.Notes))
-	for i, a := range calc.CheckFirst(&c) {
+	for i, a := range advice.CheckFirst(&c) {
 		put("card assumed "+a.Field, "", fmt.Sprintf("%s; no. %d, moves %s", a.Text(), i+1, digits4(a.Moves)))
 	}
 	pages, err := advice.Pages(t.Context(), &c, allPages())
@@ -178,7 +178,7 @@ func writeFigures(put putter, page string, list []calc.Figure) {
 	}
 }
 
-// basisText is a basis without its numbers; ~ marks what was assumed, < what is a figure of its own.
+// basisText is a basis without its numbers; ~ marks assumed inputs, < inputs that are figures of their own.
 func basisText(b *calc.Basis) string {
 	var in []string
 	for _, x := range b.Inputs {

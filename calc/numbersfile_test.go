@@ -8,15 +8,15 @@ import (
 	"strings"
 )
 
-// record is one answer to a job: what it is, its long text where it has one, and its numbers.
+// record is one part of the answers to a job: what it is, its long text if it has one, and its numbers.
 type record struct{ group, text, job, value string }
 
 type records []record
 
-// putter takes one answer to a job.
+// putter adds one part of the answers to a job.
 type putter func(group, text, value string)
 
-// of takes the answers to a job.
+// of adds to the answers of a job.
 func (list *records) of(job string) putter {
 	return func(group, text, value string) { *list = append(*list, record{group, text, job, value}) }
 }
@@ -49,7 +49,7 @@ func (list records) file() []byte {
 	return b.Bytes()
 }
 
-// recordsIn reads what file wrote.
+// recordsIn reads what file has written.
 func recordsIn(file []byte) (list records) {
 	var r record
 	for line := range strings.Lines(string(file)) {

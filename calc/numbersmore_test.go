@@ -11,7 +11,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// other is an answer that is no card: a correction, times over a gap, remedies, what readings and verdicts teach.
+// other is an answer that is no card: a correction, times over a gap, remedies, what readings and verdicts taught.
 type other struct {
 	name  string
 	write func(t *testing.T, put putter)

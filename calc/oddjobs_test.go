@@ -8,8 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// odd draws the first random jobs, in a sample those of its seed. Those of a deeper run do not depend on it, so that
-// it has the same jobs and more.
+// odd draws the first random jobs, or, in a sample, those of its seed. The jobs of a deeper run do not depend on the
+// seed, so that it has the same jobs and more.
 func odd[J any](draw func(seed int) J) (jobs []J) {
 	for seed := range deep.Many(1, 2) {
 		if !deep.Run() {
@@ -20,7 +20,7 @@ func odd[J any](draw func(seed int) J) (jobs []J) {
 	return jobs
 }
 
-// oddJob is a job over the whole range of choices, few of them sensible, another one for each seed.
+// oddJob is a job over the whole range of choices, few of them sensible, a different one for each seed.
 func oddJob(seed int) Job {
 	r := rand.New(rand.NewPCG(uint64(seed), 7))
 	metals, fillers := tables.Metals, tables.Fillers

@@ -40,8 +40,8 @@ func TestAimIsMirrored(t *testing.T) {
 	}
 }
 
-// Two sheets of one thickness are aimed at in the middle, two that differ by a calliper's error nearly so, and as the
-// second one grows the aim moves bit by bit: a lap's only toward its lower sheet.
+// Two sheets of one thickness are aimed at in the middle, two that differ by a calliper's error nearly so. As the
+// second one grows the aim moves bit by bit; for a lap only toward its lower sheet.
 func TestAimMovesWithoutASnap(t *testing.T) {
 	for _, joint := range []string{"lap", "tee", "butt", "corner"} {
 		last := aimOff(joint, 1, 0.3)
@@ -61,8 +61,8 @@ func TestAimMovesWithoutASnap(t *testing.T) {
 	}
 }
 
-// Between two metals the arc moves bit by bit as one of them grows, to the one that carries more heat away, and the
-// card names it. Beside copper and its alloys the card says that it is not judged.
+// Between two metals the aim moves bit by bit, as one of them grows, to the one that carries more heat away, and the
+// card names it. Next to copper and its alloys the card says that the aim is not judged.
 func TestAimFollowsTheHeat(t *testing.T) {
 	aimed := func(joint, first, second string, thick float64) (float64, string) {
 		var c Card
@@ -106,8 +106,8 @@ func TestAimFollowsTheHeat(t *testing.T) {
 	}
 }
 
-// The chord of each joint by its toes' places, own drawing. On an outer corner the toes lie on the outer faces, each
-// its sheet's wetted width and the other sheet's thickness from the edge where the faces would meet.
+// The chord of each joint by the places of its toes, from a drawing. On an outer corner the toes lie on the outer
+// faces, each at its sheet's wetted width plus the other sheet's thickness from the edge where the faces would meet.
 func TestBeadWidthIsTheChord(t *testing.T) {
 	var k [inputCount]float64
 	k[inThick1], k[inThick2], k[inGap] = 1, 2, 0.5
@@ -136,7 +136,7 @@ func TestSteelIsMarked(t *testing.T) {
 	}
 }
 
-// What a figure depends on besides its formula moves it by half a per cent at least.
+// Inputs listed beside a figure's formula move the figure by at least half a per cent.
 func TestSensitivitiesTell(t *testing.T) {
 	c := card(t, Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: Some(5), Travel: Some(8)})
 	rest := 0
@@ -155,7 +155,7 @@ func TestSensitivitiesTell(t *testing.T) {
 	}
 }
 
-// The arc offered is another than the job's.
+// The remedy offers another mode than the job's.
 func TestTheOtherArcIsOffered(t *testing.T) {
 	for mode, other := range map[string]string{"": "pulsed", "dip": "pulsed", "pulsed": "short arc (dip)"} {
 		var names []string
@@ -171,7 +171,7 @@ func TestTheOtherArcIsOffered(t *testing.T) {
 	}
 }
 
-// Every filler is offered except the one used, steel, and what the trade or a melting point rules out.
+// Every filler is tried except the one used, steel, and those that the trade or a melting point rules out.
 func TestOtherFillersAreOffered(t *testing.T) {
 	for _, x := range []struct {
 		job     Job

@@ -1,26 +1,19 @@
 package calc
 
 import (
+	"fmt"
 	"math"
 
 	"brazebooth/calc/formula"
+	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
-// wholePart is the whole part, where its width or its mass was given: it warms up while its seam is laid.
+// wholePart is the whole part, known where its width or mass was given: it warms up while its seam is laid.
 type wholePart struct {
-	known    bool
-	width    float64 // mm, of a flat joint, in which a seam's heat comes back from the two edges; 0 for none
-	volume   float64 // mm3; 0 where nobody knows it
-	surface  float64 // mm2
-	length   float64 // of the seam, mm
-	thick    float64 // mm, mean of the members
-	k, rhoC  float64 // W/mmK, J/mm3K, means of the members
-	density  float64 // g/cm3
-	emits    float64 // emissivity
-	start    float64 // C
-	coolest  float64 // C: what it must be down to before the next bead
-	perShare float64 // of what the edges throw back
+	formula.Part
+	known   bool
+	density float64 // g/cm3, mean of the members
 }
 
 func newPart(b *board, card *Card) wholePart {
@@ -28,98 +21,119 @@ func newPart(b *board, card *Card) wholePart {
 	if !(u.PartWidth.Set || u.PartMass.Set) || !b.chain.sectionModelled() {
 		return wholePart{}
 	}
-	p := wholePart{known: true, length: u.Length.V, start: b.inputs[inRoom], perShare: tables.StripShare.V}
+	p := wholePart{known: true}
+	p.Length, p.Start, p.EdgeShare = u.Length.V, b.inputs[inRoom], tables.StripShare.V
 	members := card.Setup.Joined()
 	for i, m := range members {
 		n := 1 / float64(len(members))
 		own := ofMember[i]
-		p.thick += n * b.inputs[own.thick]
-		p.k, p.rhoC = p.k+n*b.inputs[own.conduct], p.rhoC+n*b.inputs[own.capacity]
-		p.density, p.emits = p.density+n*m.Metal.Density.V, p.emits+n*m.Metal.Emissivity.V
+		p.Thick += n * b.inputs[own.thick]
+		p.K, p.RhoC = p.K+n*b.inputs[own.conduct], p.RhoC+n*b.inputs[own.capacity]
+		p.density, p.Emits = p.density+n*m.Metal.Density.V, p.Emits+n*m.Metal.Emissivity.V
 	}
 	if u.Joint != "tee" && u.Joint != "corner" {
-		p.width = u.PartWidth.V
+		p.Width = u.PartWidth.V
 	}
-	if p.volume = u.PartWidth.V * p.thick * p.length; u.PartMass.Set {
-		p.volume = u.PartMass.V * 1e6 / p.density
+	if p.Volume = u.PartWidth.V * p.Thick * p.Length; u.PartMass.Set {
+		p.Volume = u.PartMass.V * 1e6 / p.density
 	}
-	p.surface = 2 * p.volume / p.thick
+	p.Surface = 2 * p.Volume / p.Thick
 	if u.ShaftDia.Set && card.Setup.One {
-		p.surface = 4 * p.volume / u.ShaftDia.V
+		p.Surface = 4 * p.Volume / u.ShaftDia.V
 	}
 	limit := tables.InterpassAluminium.V
 	if card.Setup.Filler.ID == "cusi3" {
 		limit = tables.InterpassSilicon.V
 	}
-	p.coolest = max(limit, p.start)
+	p.Coolest = max(limit, p.Start)
 	return p
 }
 
-// rise is by how much the metal before the arc is hotter at the seam's end than at its start, K: what the edges of a
-// strip throw back, or what the whole part has taken up, whichever is more. power W net; travel mm/s.
-func (p *wholePart) rise(power, travel float64) (float64, error) {
+const partSource = "images of a moving line source in the edges of a strip, heat even through the whole part, free " +
+	"convection and radiation from its faces; own computation"
+
+// partFigures are what a seam does to a part that warms: by how much its end is hotter than its start, how hot the next
+// bead would start at once, and how long to wait before it.
+func (b *board) partFigures(card *Card, s *spread) []Figure {
+	p := newPart(b, card)
+	net, travel := s.value[oNet], s.value[oTravel]
 	if !p.known {
-		return 0, nil
+		return nil
 	}
-	strip := 0.0
-	if p.width > 0 {
-		var err error
-		if strip, err = formula.StripRise(power, travel, p.k, p.rhoC, p.thick, p.width, p.perShare); err != nil {
-			return 0, err
-		}
+	type found struct{ rise, after, hold float64 }
+	at := func(heat, share float64) (f found, ok bool) {
+		q := p
+		q.EdgeShare = share
+		rise, err := q.Rise(heat*travel, travel)
+		after, err2 := q.After(heat*travel, travel)
+		return found{rise, after, q.Hold(after)}, err == nil && err2 == nil
 	}
-	after, err := p.after(power, travel)
-	return max(strip, after-p.start), err
+	share := tables.StripShare
+	mid, ok := at(net, share.V)
+	var list [4]found
+	for i, x := range [4][2]float64{{s.low[oNet], share.V}, {s.high[oNet], share.V}, {net, share.Low},
+		{net, share.High}} {
+		var known bool
+		list[i], known = at(x[0], x[1])
+		ok = ok && known
+	}
+	if !ok {
+		return nil
+	}
+	figure := func(name, unit, formula string, of func(f *found) float64) Figure {
+		v := of(&mid)
+		down := math.Hypot(of(&list[0])-v, of(&list[2])-v)
+		up := math.Hypot(of(&list[1])-v, of(&list[3])-v)
+		return NewFigure(name, unit, v, max(0, v-down), v+up, OwnBasis(formula, partSource,
+			Derived("", "net power", net*travel, "W"), In("", "seam", p.Length, "mm"),
+			Derived("", "mass of the part", p.Volume*p.density*1e-6, "kg"),
+			In("", "free convection", tables.FreeConvection.V, "W/m2K")))
+	}
+	after := figure("next_start", "C", "the whole part when the seam is done and its heat has spread",
+		func(f *found) float64 { return f.after })
+	after.Low = max(after.Low, min(p.Start, after.Value))
+	figures := []Figure{figure("seam_rise", "K", "what the edges throw back or what the whole part takes up, the "+
+		"larger",
+		func(f *found) float64 { return f.rise }), after}
+	hold := figure("next_hold", "s", "until the part is down to "+Number(math.Round(p.Coolest))+" °C",
+		func(f *found) float64 { return f.hold })
+	if hold.High > 0 { // else the next bead may follow at once
+		figures = append(figures, hold)
+	}
+	return figures
 }
 
-// after is how hot the whole part is when the seam is done and its heat has spread, C.
-func (p *wholePart) after(power, travel float64) (float64, error) {
-	return p.then(p.start, power, p.length/travel)
+// heavierThanBead refuses a part that weighs less than a strip as wide as its bead (width, mm) and as long as its seam.
+func (b *board) heavierThanBead(card *Card, width float64) error {
+	p := newPart(b, card)
+	least := width * p.Thick * p.Length * p.density * 1e-6
+	if !p.known || !card.Used.PartMass.Set || card.Used.PartMass.V >= least {
+		return nil
+	}
+	return mistake.In("part_mass", fmt.Sprintf("a strip of this sheet as wide as its bead (%.1f mm) and as long as "+
+		"the seam (%.0f mm) weighs %.2g kg already", width, p.Length, least),
+		fmt.Sprintf("type the mass of the whole part, at least %.2g kg, or a shorter seam", 1.05*least))
 }
 
-// then is how hot the whole part is after s seconds from a start, C, power going in. What it loses is that at the mean
-// of start and end, so that the end is sought: taken from an end without loss, a light part would seem to stay colder
-// than a heavy one.
-func (p *wholePart) then(start, power, s float64) (float64, error) {
-	at := func(end float64) (float64, error) {
-		return formula.PartTemperature(tables.RoomTemperature.V, start, power, p.loss((end+start)/2), p.surface,
-			p.volume, p.rhoC, s)
+// seamEnds says how a seam that warms its part was judged at both ends, and which end counts.
+func (w *warnings) seamEnds(v *verdict) {
+	if !v.modelled || !(v.ends.rise > 0) {
+		return
 	}
-	low, high := start, max(start, start+power*s/(p.rhoC*p.volume))
-	for range 50 { // halvings, down to less than a nanokelvin
-		mid := (low + high) / 2
-		t, err := at(mid)
-		if err != nil {
-			return 0, err
-		}
-		if t > mid {
-			low = mid
-		} else {
-			high = mid
-		}
+	const basis = "cross-section at both ends of the seam, own computation"
+	e := &v.ends
+	where, severity := "here the start", Info
+	switch {
+	case e.start.Worst() < 0 && e.end.Worst() < 0:
+		where = "neither is good"
+	case e.atEnd():
+		where = "here the end"
 	}
-	return at((low + high) / 2)
-}
-
-// loss is what a part at t C gives to still air and a room around it, W/m2K.
-func (p *wholePart) loss(t float64) float64 {
-	const stefan, ice = 5.67e-8, 273.15
-	a, b := t+ice, tables.RoomTemperature.V+ice
-	return tables.FreeConvection.V + p.emits*stefan*(a*a+b*b)*(a+b)
-}
-
-// hold is how long the part takes until it is down to what it may be before the next bead, s; 0 where it is. A part
-// that was warmed waits until it is within a few kelvin of that.
-func (p *wholePart) hold(after float64) float64 {
-	const near = 5 // K
-	limit := p.coolest
-	if limit <= p.start {
-		limit = p.start + near
+	from, to := e.start.Verdict(), e.end.Verdict()
+	if from != to {
+		severity = Caution
 	}
-	air := tables.RoomTemperature.V
-	if after <= limit {
-		return 0
-	}
-	tau := p.rhoC * p.volume / (p.loss((after+limit)/2) * 1e-6 * p.surface)
-	return tau * math.Log((after-air)/(limit-air))
+	w.tell("part-warms", severity, basis, "The part warms while this seam is laid: its end is about %.0f K hotter "+
+		"than its start. The start is %s, the end %s; the card judges by the worse of each edge: %s.", e.rise, from, to,
+		where)
 }

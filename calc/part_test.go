@@ -10,7 +10,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// A strip's edges throw heat back: an endless one's hardly any, and less width is never less rise.
+// The edges of a strip throw heat back: of a very wide one hardly any, and a narrower strip never less.
 func TestSeamRise(t *testing.T) {
 	steel := Job{Metal: "mild-steel", Thickness: Some(3), Joint: "butt", Feed: Some(7.15), Travel: Some(10.2),
 		Length: Some(300)}
@@ -32,8 +32,7 @@ func TestSeamRise(t *testing.T) {
 	}
 }
 
-// Energy: with no loss the whole part takes up the net heat of the seam: m·c·ΔT. A big part does not warm, and none is
-// judged beyond its start.
+// Energy: without loss the whole part takes up the net heat of the seam, m·c·ΔT. A big part does not warm up.
 func TestWholePartTakesUpTheHeat(t *testing.T) {
 	for _, kg := range []float64{0.5, 2, 10, 1000} {
 		j := Job{Metal: "grey-iron", Thickness: Some(8), Joint: "butt", Feed: Some(8), Travel: Some(6),
@@ -93,8 +92,8 @@ func TestNextHold(t *testing.T) {
 	}
 }
 
-// A seam that begins in copper or brass starts colder over a length that the card says, in steel over none worth a
-// word; a faster hand shortens it.
+// A seam in copper or brass begins colder over a length that the card states; in steel the length is not worth
+// mentioning. A faster hand shortens it.
 func TestColdStartOfASeam(t *testing.T) {
 	said := func(metal string, travel float64) (mm float64) {
 		c := card(t, Job{Metal: metal, Thickness: Some(2), Joint: "butt", Feed: Some(6), Travel: Some(travel)})
@@ -135,8 +134,8 @@ func TestLongestPuddleIsSaid(t *testing.T) {
 	}
 }
 
-// The lighter the part, the more the same seam warms it; one that weighs less than a strip as wide as the bead is
-// refused, with a mass that is taken.
+// The lighter the part, the more a seam warms it; a part that weighs less than a strip as wide as the bead is refused,
+// and the hint names a mass that is accepted.
 func TestLighterPartsWarmMore(t *testing.T) {
 	pace := 1.15
 	if !deep.Run() {

@@ -7,7 +7,7 @@ import (
 	"brazebooth/tables"
 )
 
-// No card shows a peak over the boiling point of steel; where one is left out the verdict is that it burns through.
+// No card shows a peak above the boiling point of steel; where the peak is left out the verdict is burn-through.
 func TestNoPeakOverBoilingMetal(t *testing.T) {
 	left := 0
 	for _, feed := range []float64{3, 6, 9, 11} {

@@ -9,8 +9,8 @@ import (
 	"brazebooth/tables"
 )
 
-// At one setting, whatever it is, overhead holds no larger bead than a wall, and no position stays up overhead that
-// would run on a wall; the heat is the same in all of them.
+// At any setting overhead holds no larger bead than a wall, and a bead that runs on a wall never stays overhead; the
+// heat is the same in all positions.
 func TestOverheadNeverHoldsMore(t *testing.T) {
 	rng := deep.Rand(t)
 	joints := []string{"lap", "butt", "tee", "corner", "edge", "overlay"}
@@ -48,8 +48,8 @@ func TestOverheadNeverHoldsMore(t *testing.T) {
 	}
 }
 
-// Each joint has a technique in each position, each position a lean of the gun with its origin, and none but flat goes
-// without the note on its card.
+// Each joint has a technique in each position, each position a lean of the gun with its source, and each card out of
+// the flat position has the note on it.
 func TestEveryPositionHasATechnique(t *testing.T) {
 	for _, joint := range tables.Joints {
 		seen := map[string]string{}

@@ -3,24 +3,26 @@ package calc
 import (
 	"math"
 
+	"brazebooth/calc/limit"
+	"brazebooth/calc/limit/grid"
 	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
 
-// preheat is how warm the parts must be for the strongest arc that this wire holds steadily to wet them.
+// preheat is how warm the parts must be so that the strongest arc that this wire holds steadily wets them.
 type preheat struct {
-	least, low, high float64 // C; NaN where none up to the hottest that is tried is enough
+	least, low, high float64 // C; NaN where the hottest that is tried is not enough
 	feed, travel     float64 // mm/s, of that arc
 	amps             float64
-	room             float64 // C, of parts that nobody warms
-	wets             float64 // C, from where it wets, whatever the other edges say; NaN where it never does
-	spoils           string  // the edge that is not met from there, where least is NaN for that
+	room             float64 // C, of parts that are not warmed
+	wets             float64 // C, from which it wets, whatever the other edges say; NaN where it never does
+	spoils           string  // the edge that is then not met, if that is why least is NaN
 }
 
 // needed reports whether the parts must be warmed at all.
 func (p *preheat) needed() bool { return !(p.wets <= p.room+preheatStep) }
 
-// preheatStep is how finely a preheat is found, K; travelTries how many travels the arc is tried at.
+// preheatStep is how exactly a preheat is found, K; travelTries is at how many travels the arc is tried.
 const (
 	preheatStep = 5.0
 	travelTries = 5
@@ -32,12 +34,12 @@ type warmth struct {
 	m         margins
 	feed      float64 // mm/s
 	room, top float64 // C
-	// The search ends where parts that nobody warms are wetted: what else spoils the bead is then not asked. Most cold
-	// settings are cold for their travel or feed alone, and a whole search took three fifths of a table of jobs.
+	// The search ends once parts that are not warmed are wetted: then nothing else is asked. Most cold settings are
+	// cold only by their travel or feed, and a whole search took three fifths of the time for a table of jobs.
 	onlyNeeded bool
 }
 
-// newWarmth lays out the search with the strongest arc of the job's wire.
+// newWarmth is the search with the strongest arc of the job's wire.
 func (b *board) newWarmth(card *Card) warmth {
 	w := warmth{h: b.heatField(card), m: newMargins(b, card), room: tables.RoomTemperature.V, top: HottestPreheat(card)}
 	_, w.feed = b.steadyFeeds(&w.m)
@@ -48,9 +50,9 @@ func (b *board) newWarmth(card *Card) warmth {
 	return w
 }
 
-// at are the limits with the parts at a temperature, C, and something else altered; known is false where the model
-// does not reach.
-func (w *warmth) at(travel, start float64, alter func(*section.Input)) (l Limits, s heatState, known bool) {
+// at are the limits at a travel with the parts at a temperature, C, and the section altered; known is false where the
+// model does not reach.
+func (w *warmth) at(travel, start float64, alter func(*section.Input)) (l limit.All, s heatState, known bool) {
 	in, o, err := w.h.fed(w.feed, travel)
 	if err != nil {
 		return l, s, false
@@ -67,12 +69,12 @@ func (w *warmth) at(travel, start float64, alter func(*section.Input)) (l Limits
 	return m.logs(&s), s, true
 }
 
-// least is the temperature from which the bead wets at a travel, C, sought from low to high; NaN where it does not wet
-// at high. Heat that the grid no longer holds wets.
+// least is the temperature, C, from low to high, from which the bead wets at a travel; NaN where it does not wet at
+// high. Heat beyond the section's grid counts as wetting.
 func (w *warmth) least(travel, low, high float64, alter func(*section.Input)) float64 {
 	wets := func(start float64) bool {
 		l, _, known := w.at(travel, start, alter)
-		return !known || l[lWets] >= 0
+		return !known || l[limit.Wets] >= 0
 	}
 	if !wets(high) {
 		return math.NaN()
@@ -90,8 +92,8 @@ func (w *warmth) least(travel, low, high float64, alter func(*section.Input)) fl
 	return high
 }
 
-// find tries travels at which the bead fills what it must, and takes the one that needs the least preheat and meets
-// every other edge there.
+// find tries travels at which the bead fills the joint, and takes the one that needs the least preheat and there meets
+// every other edge.
 func (w *warmth) find() preheat {
 	nan := math.NaN()
 	p := preheat{least: nan, low: nan, high: nan, wets: nan, feed: w.feed, room: w.room}
@@ -100,13 +102,13 @@ func (w *warmth) find() preheat {
 		fast = max(slow, min(fast, slow*o[oBead]/w.m.wanted.at(nil)))
 		p.amps = o[oAmps]
 	}
-	travels := axis{slow, fast, travelTries}
+	travels := grid.Axis{Low: slow, High: fast, N: travelTries}
 	if fast == slow {
-		travels.n = 1
+		travels.N = 1
 	}
 	top := w.top
-	for i := range travels.n {
-		v := travels.at(float64(i))
+	for i := range travels.N {
+		v := travels.At(float64(i))
 		t := w.least(v, w.room, top, nil)
 		if math.IsNaN(t) {
 			continue
@@ -129,17 +131,17 @@ func (w *warmth) find() preheat {
 	return p
 }
 
-// weaker looks for an arc weaker than the strongest that meets every edge with hotter parts, where the strongest wets
-// and misses another: the hotter the part, the less its middle is above its toes. NaN for none.
+// weaker looks for an arc weaker than the strongest that meets every edge with hotter parts, for a wire whose strongest
+// arc wets and misses another edge: the hotter the part, the less its middle is above its toes. NaN for none.
 func (w *warmth) weaker() preheat {
 	strongest := w.feed
 	defer func() { w.feed = strongest }()
 	low, _ := w.h.b.steadyFeeds(&w.m)
 	const tries = 5
-	feeds := axis{low, strongest, tries}
+	feeds := grid.Axis{Low: low, High: strongest, N: tries}
 	p := preheat{least: math.NaN()}
 	for i := tries - 2; i >= 0 && math.IsNaN(p.least); i-- {
-		w.feed = feeds.at(float64(i))
+		w.feed = feeds.At(float64(i))
 		if p = w.find(); math.IsNaN(p.wets) {
 			break // weaker ones do not wet either
 		}
@@ -147,34 +149,35 @@ func (w *warmth) weaker() preheat {
 	return p
 }
 
-// fed is wire and arc at a travel.
+// fed computes wire and arc at a travel.
 func (w *warmth) fed(travel float64) ([outs]float64, error) {
 	_, o, err := w.h.fed(w.feed, travel)
 	return o, err
 }
 
-// others is an edge beside wetting that is not met, "" where all are; that of filling is met by a hair, since the
-// travel was chosen so.
+// others is an edge beside wetting that is not met, "" where all are met. The travel was chosen so that filling is met
+// exactly, hence the small tolerance.
 func (w *warmth) others(travel, start float64) string {
 	l, _, known := w.at(travel, start, nil)
 	if !known {
-		return edgeNames[lBurn]
+		return limit.Burn.Edge()
 	}
-	for i, v := range l[:limitCount] {
-		if limit(i) != lWets && v < -1e-9 {
-			return edgeNames[i]
+	for i, v := range l[:limit.Count] {
+		if limit.Limit(i) != limit.Wets && v < -1e-9 {
+			return limit.Limit(i).Edge()
 		}
 	}
 	return ""
 }
 
-// band finds the interval: the heat at both ends of its own, the toe's temperature and what the model leaves out of a
-// width, each with a search of its own, joined by root-sum-square. It goes no lower than a part that nobody warms.
+// band finds the interval by searching again with the heat at both ends of its interval, with the toe's temperature at
+// its ends, and with what the model leaves out of a width, joined by root-sum-square. It goes no lower than parts that
+// are not warmed.
 func (w *warmth) band(p *preheat, b *board) {
 	if math.IsNaN(p.least) {
 		return
 	}
-	const coldest, hottest = -400, 850 // C: only for the differences
+	const coldest, hottest = -400, 850 // C; only to find differences
 	moved := func(alter func(*section.Input)) float64 {
 		t := w.least(p.travel, coldest, hottest, alter)
 		if math.IsNaN(t) {
@@ -200,8 +203,8 @@ func (w *warmth) band(p *preheat, b *board) {
 	p.least = max(p.least, p.room)
 }
 
-// power is the heat at both ends of its interval over the heat, where the current is what the meter shows: volts and
-// arc efficiency are left.
+// power is the heat at both ends of its interval over the heat. The meter shows the current, so that only volts and arc
+// efficiency vary.
 func (w *warmth) power(b *board) (low, high float64) {
 	o, err := w.fed(w.m.slow)
 	if err != nil {

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/limit"
 	"brazebooth/internal/deep"
 )
 
@@ -56,7 +57,7 @@ func TestPreheatOfCopperRises(t *testing.T) {
 	}
 }
 
-// Grey iron and steel need none for the heat, at any thickness, with the strongest arc of any usual wire.
+// Grey iron and steel need no preheat for the heat, at any thickness, with the strongest arc of any usual wire.
 func TestIronNeedsNoPreheatForTheHeat(t *testing.T) {
 	for _, metal := range [...]string{"grey-iron", "mild-steel", "stainless-304"} {
 		for _, mm := range []float64{2, 6, 12, 25} {
@@ -91,8 +92,8 @@ func TestPreheatOfCopperBesideHandbooks(t *testing.T) {
 	}
 }
 
-// A preheat that a card names is enough: with a little more every edge is met by some feed and travel, and with 60 K
-// less than the least none wets at the strongest arc.
+// A preheat that a card names is enough: with a little more some feed and travel meet every edge, and with 60 K less
+// than the least the strongest arc wets at no travel.
 func TestWhatACardSaysOfPreheatHolds(t *testing.T) {
 	for _, x := range deep.Of(t, []struct{ mm, wire float64 }{{4, 0.889}, {6, 1.2}, {10, 1.2}, {25, 1.2}, {8, 1.6},
 		{16, 1.6}}, 3) {
@@ -114,14 +115,14 @@ func TestWhatACardSaysOfPreheatHolds(t *testing.T) {
 		w := warmthOf(t, c.Job)
 		for travel := w.m.slow; travel < w.m.fast; travel *= 1.2 {
 			l, s, known := w.at(travel, least-60, nil)
-			if known && l[lWets] >= 0 && s.o[oBead] >= w.m.wanted.at(nil) {
+			if known && l[limit.Wets] >= 0 && s.o[oBead] >= w.m.wanted.at(nil) {
 				t.Errorf("%v: wets at %.0f °C and %.1f mm/s, the card says %.0f °C", x, least-60, travel, least)
 			}
 		}
 	}
 }
 
-// Where the strongest arc burns what it wets, the weaker one with hotter parts that the card names meets every edge.
+// Where the strongest arc melts what it wets, the weaker arc that the card names, with hotter parts, meets every edge.
 func TestWeakerArcOnHotterCopper(t *testing.T) {
 	for _, x := range [][2]float64{{3, 0.889}, {4, 1.2}, {5, 1.6}} {
 		c := card(t, Job{Metal: "copper", Thickness: Some(x[0]), Joint: "butt", Filler: "cusi3", Wire: Some(x[1])})
@@ -161,8 +162,8 @@ func TestPreheatIsNotAskedWhereTheArcWets(t *testing.T) {
 	}
 }
 
-// The order of what is said: a preheat alone up to 350 °C, a thicker wire beside it up to 600 °C, beyond that the wire
-// or another process; zinc is never warmed.
+// The order of the remedies: a preheat alone up to 350 °C, with a thicker wire up to 600 °C, beyond that the wire or
+// another process; zinc is never warmed.
 func TestTheOrderOfWhatCuresCold(t *testing.T) {
 	text := func(j Job) string {
 		c := card(t, j)
@@ -209,8 +210,8 @@ func BenchmarkThickCards(b *testing.B) {
 	}
 }
 
-// A search that is only asked whether the parts must be warmed says so as the whole one does, and agrees on all else
-// where they must be.
+// A search that only asks whether the parts must be warmed agrees with the whole search about that, and about
+// everything else where they must be.
 func TestOnlyNeededIsTheWholeSearch(t *testing.T) {
 	needed := map[bool]int{}
 	for _, job := range []Job{

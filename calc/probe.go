@@ -4,11 +4,13 @@ import (
 	"context"
 	"math"
 
+	"brazebooth/calc/effort"
+	"brazebooth/calc/limit"
 	"brazebooth/internal/crew"
 )
 
-// Probe finds what one laid job would do if the heat, the feed or the travel were other than computed, for judging
-// beads; what the job does as it stands is on its card.
+// Probe finds what a laid job would do if the heat, the feed or the travel were other than computed, for judging beads.
+// What the job does as it stands is on its card.
 type Probe struct {
 	b       *board
 	field   heatField
@@ -16,9 +18,9 @@ type Probe struct {
 }
 
 // ProbeOf lays out the heat flow of a job whose settings are all known, see Laid. Errors as Solve. Once ctx is
-// cancelled, what needs a section returns false or 0.
+// cancelled, methods that need a section return false or 0.
 func ProbeOf(ctx context.Context, job *Job) (*Probe, error) {
-	b, card, err := laidOut(&effort{ctx: ctx}, *job)
+	b, card, err := laidOut(effort.New(ctx), *job)
 	if err != nil {
 		return nil, err
 	}
@@ -34,20 +36,20 @@ func (p *Probe) state(shift float64, zinc bool) (heatState, error) {
 }
 
 // Limits are those where the heat is exp(shift) times the computed one; false where the model does not reach.
-func (p *Probe) Limits(shift float64) (Limits, bool) {
+func (p *Probe) Limits(shift float64) (limit.All, bool) {
 	s, err := p.state(shift, false)
 	if err != nil {
-		return Limits{}, false
+		return limit.All{}, false
 	}
 	return p.margins.logs(&s), true
 }
 
-// LimitsOf are Limits at each of some shifts, computed side by side: somebody waits for them.
-func (p *Probe) LimitsOf(shifts []float64) (list []Limits, ok []bool) {
-	list, ok = make([]Limits, len(shifts)), make([]bool, len(shifts))
+// LimitsOf are Limits at several shifts, computed side by side.
+func (p *Probe) LimitsOf(shifts []float64) (list []limit.All, ok []bool) {
+	list, ok = make([]limit.All, len(shifts)), make([]bool, len(shifts))
 	var wg crew.Crew
 	for i := range shifts {
-		own, board := *p, *p.b // a shift is laid on a board of its own
+		own, board := *p, *p.b // each shift changes a board of its own
 		if own.b = &board; p.field.b == p.b {
 			own.field.b = &board
 		}
@@ -57,8 +59,8 @@ func (p *Probe) LimitsOf(shifts []float64) (list []Limits, ok []bool) {
 	return list, ok
 }
 
-// Inside is how far the job lies inside the limit of cold (heat above 0) or of melting (below), as a logarithm, where
-// the heat is exp(shift) times the computed one; false where the model does not reach.
+// Inside is how far the job lies inside the limit of cold (heat above 0) or of melting (heat below 0), as a logarithm,
+// where the heat is exp(shift) times the computed one; false where the model does not reach.
 func (p *Probe) Inside(heat, shift float64) (float64, bool) {
 	s, err := p.state(shift, false)
 	if err != nil {
@@ -67,16 +69,16 @@ func (p *Probe) Inside(heat, shift float64) (float64, bool) {
 	l := p.margins.logs(&s)
 	switch {
 	case heat > 0 && s.bridged:
-		return l[lWets], true
-	case heat > 0: // it does not even reach both members: more heat comes first
-		return math.Log(s.o[oNet]) - far, true
+		return l[limit.Wets], true
+	case heat > 0: // it does not even wet both members: the more heat, the nearer
+		return math.Log(s.o[oNet]) - limit.Far, true
 	}
-	return min(l[lSolid], l[lBurn]), true
+	return min(l[limit.Solid], l[limit.Burn]), true
 }
 
 // Simple are the limits beside those of heat: filled, gap bridged, metal stays up, arc steady, a hand's speed. All are
-// zero for a timed arc; false where feed, volts or travel are outside their formulas' range.
-func (p *Probe) Simple() (l Limits, ok bool) {
+// zero for a timed arc; false where feed, volts or travel are outside the range of their formulas.
+func (p *Probe) Simple() (l limit.All, ok bool) {
 	if p.b.chain.timed {
 		return l, true
 	}
@@ -93,7 +95,7 @@ func (p *Probe) Simple() (l Limits, ok bool) {
 	if err != nil {
 		return l, false
 	}
-	l[lBridges], l[lStays] = m.liquid.edges(&s)
+	l[limit.Bridges], l[limit.Stays] = m.liquid.edges(&s)
 	m.simple(&o, &s, &l)
 	return l, true
 }
@@ -109,8 +111,8 @@ func (p *Probe) electric() (o [outs]float64, err error) {
 	return o, err
 }
 
-// ZincBehind is the larger half-width, mm, over which zinc boils off the face of a coated member away from the bead.
-// 0 where none does or nothing is computed.
+// ZincBehind is the larger half-width, mm, over which zinc boils off a coated member's face away from the bead; 0 where
+// none does or nothing is computed.
 func (p *Probe) ZincBehind() float64 {
 	s, err := p.state(0, true)
 	if err != nil {
@@ -125,7 +127,8 @@ func (p *Probe) ZincBehind() float64 {
 	return widest
 }
 
-// SteadyFeeds are the feeds, m/min, between which a laid job's arc burns steadily; its own where that is not known.
+// SteadyFeeds are the feeds, m/min, between which a laid job's arc burns steadily; both are its own feed where that is
+// not known.
 func SteadyFeeds(job *Job) (low, high float64) {
 	p, err := ProbeOf(context.Background(), job)
 	if err != nil {
@@ -152,18 +155,11 @@ func UsualVolts(job *Job) (volts, band float64) {
 	return o[oVolts], band
 }
 
-// VoltEnds are the volts between which a correction moves a laid job, V: beyond them the wire stubs or burns back.
+// VoltEnds are the lowest and highest volts that a correction sets on a laid job: beyond them the wire stubs or burns
+// back.
 func VoltEnds(job *Job) (low, high float64) {
 	usual, band := UsualVolts(job)
 	return usual - voltReach*band, usual + voltReach*band
-}
-
-// Between interpolates between two limits, at the share f of the way from a to b.
-func Between(a, b *Limits, f float64) (l Limits) {
-	for i := range l {
-		l[i] = a[i]*(1-f) + b[i]*f
-	}
-	return l
 }
 
 // MemberHeat is what a card's own setting does to a member: the peak of its skin, where its metal begins to melt, C,

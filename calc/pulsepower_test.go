@@ -8,8 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// A pulse is one drop's, and what it adds to the power vanishes where it does: at no slope of the volts, at the least
-// current and from the peak up. Between, over every wire and current, nothing jumps and the mean comes back.
+// A pulse throws one drop. What pulses add to the power is nothing at no slope of the volts, at the least current, and
+// from the peak up. Between, over every wire and current, nothing jumps and the mean current is kept.
 func TestPulsesAddWithoutAJump(t *testing.T) {
 	for _, wire := range []float64{0.4, 0.8, 0.889, 1.2, 1.6, 3.2} {
 		detach := PulseDetach(wire)
@@ -41,7 +41,7 @@ func TestPulsesAddWithoutAJump(t *testing.T) {
 }
 
 // Card, window and timed arc count the same power: a pulsed arc's net heat is the efficiency times volts, amps and what
-// its pulses add, and that of every other mode has no such part.
+// its pulses add; in other modes there is no such factor.
 func TestPulsesReachTheHeat(t *testing.T) {
 	job := Job{Metal: "mild-steel", Thickness: Some(1.5), Joint: "lap", Feed: Some(4), Travel: Some(8)}
 	for _, mode := range []string{"dip", "pulsed"} {

@@ -7,7 +7,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// Over zinc every preheat over hand-warm and every seam that warms its part over that is cautioned, and nothing colder.
+// Every preheat of zinc above hand-warm, and every seam that warms it above that, is cautioned, and nothing colder.
 func TestZincThatGetsWarmIsCautioned(t *testing.T) {
 	type part struct{ at, kg float64 }
 	var parts []part
@@ -37,7 +37,7 @@ func TestZincThatGetsWarmIsCautioned(t *testing.T) {
 	}
 }
 
-// A card says of every service temperature over what a copper alloy bears that it is too warm.
+// A card cautions every service temperature above what a copper alloy bears.
 func TestHotServiceIsOnTheCard(t *testing.T) {
 	for at := -50.0; at < 600; at += 12.5 {
 		c := Card{Used: Job{ServiceTemp: Some(at)}}
@@ -48,7 +48,7 @@ func TestHotServiceIsOnTheCard(t *testing.T) {
 	}
 }
 
-// No card of parts that must not be that warm is good.
+// No card of parts that must not be so warm is good.
 func TestTooMuchPreheatIsNeverGood(t *testing.T) {
 	var jobs []Job
 	for _, metal := range []string{"galvanized", "galvannealed", "dp800", "mild-steel"} {

@@ -2,7 +2,9 @@ package calc
 
 import (
 	"fmt"
+	"slices"
 
+	"brazebooth/calc/effort"
 	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
@@ -10,25 +12,25 @@ import (
 // Remedy is a change that might open a good zone.
 type Remedy struct {
 	Change string  `json:"change"`
-	Tried  bool    `json:"tried"` // by computation; false: nothing here judges it, or see Late
+	Tried  bool    `json:"tried"` // computed; false where nothing here judges it, or see Late
 	Opens  bool    `json:"opens"`
 	Margin float64 `json:"margin,omitzero"` // %, at the setting it would then suggest
 	Heat   float64 `json:"heat,omitzero"`   // net, J/mm, where ways over an open root are compared
 	Steady bool    `json:"steady,omitzero"` // of a timed arc: an arc without pauses instead
-	Late   bool    `json:"late,omitzero"`   // not tried, since trying those before it took long enough
+	Late   bool    `json:"late,omitzero"`   // not tried, since the remedies before it took all the work
 }
 
-// remedies tries what a shop would try where no setting is good, each by computation and in parallel, as many as
-// there is work left for, and lists what the model cannot try. each is about what one remedy takes.
-func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
+// remedies tries what a shop would try where no setting is good, each by computation and in parallel, as many as there
+// is work left for; it also lists remedies that the model cannot try. each is about the work of one remedy.
+func remedies(e *effort.Account, each int64, job Job, card *Card) ([]Remedy, error) {
 	tries := candidates(&job, card)
 	tried := make([]*Remedy, len(tries))
-	for from, before := 0, e.work.Load(); from < len(tries); {
-		if from > 0 { // some cost more than the job itself
-			each = max(each, (e.work.Load()-before)/int64(from))
+	for from, before := 0, e.Work(); from < len(tries); {
+		if from > 0 { // some take more work than the job itself
+			each = max(each, (e.Work()-before)/int64(from))
 		}
-		to := min(len(tries), from+int(min(sideBySide, max(0, mostWork-timedWork-e.work.Load())/max(1, each))))
-		if from == 0 { // two show what one costs
+		to := min(len(tries), from+int(min(sideBySide, max(0, effort.Most-timedWork-e.Work())/max(1, each))))
+		if from == 0 { // two show how much work one takes
 			to = min(to, 2)
 		}
 		if to == from {
@@ -40,11 +42,11 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 		copy(tried[from:], tryAll(e, tries[from:to], job))
 		from = to
 	}
-	if err := e.over(); err != nil {
+	if err := e.Over(); err != nil {
 		return nil, err
 	}
 	list := append(judgedOnes(tried), timedInstead(e, job)...)
-	if err := e.over(); err != nil {
+	if err := e.Over(); err != nil {
 		return nil, err
 	}
 	if job.openRoot() {
@@ -56,18 +58,18 @@ func remedies(e *effort, each int64, job Job, card *Card) ([]Remedy, error) {
 	return list, nil
 }
 
-// tryAll computes changes of a job beside each other; nil for one that is not judged.
-func tryAll(e *effort, tries []candidate, job Job) []*Remedy {
+// tryAll computes changes of a job side by side; nil for a change that is not judged.
+func tryAll(e *effort.Account, tries []candidate, job Job) []*Remedy {
 	out := make([]*Remedy, len(tries))
 	var wg crew.Crew
 	for i := range tries {
-		wg.Go(func() { limited(e.ctx, func() { out[i] = tries[i].of(e, job) }) })
+		wg.Go(func() { effort.Limited(e.Context(), func() { out[i] = tries[i].of(e, job) }) })
 	}
 	wg.Wait()
 	return out
 }
 
-// judgedOnes are the remedies of a list that are there.
+// judgedOnes are the remedies of a list without the nils.
 func judgedOnes(tried []*Remedy) (list []Remedy) {
 	for _, r := range tried {
 		if r != nil {
@@ -84,13 +86,13 @@ func ventable(card *Card) bool {
 }
 
 // timedWork is the work reserved for the timed arc, which is tried last.
-const timedWork int64 = mostWork / 4
+const timedWork int64 = effort.Most / 4
 
-// sideBySide is how many remedies are tried before the work they took is looked at.
+// sideBySide is how many remedies are started before their work is counted.
 const sideBySide = 4
 
-// of is the remedy that the change gives for a job; nil where the job cannot be changed so, or nothing judges it then.
-func (c *candidate) of(e *effort, job Job) *Remedy {
+// of is the remedy that the change gives for a job; nil where the job does not allow it or nothing then judges it.
+func (c *candidate) of(e *effort.Account, job Job) *Remedy {
 	c.alter(&job)
 	card, err := solve(e, job)
 	if err != nil || card.Zone == "not-modelled" {
@@ -106,17 +108,18 @@ func (c *candidate) of(e *effort, job Job) *Remedy {
 	return &r
 }
 
-// littleMore is by how much more than the least that wets parts are warmed, K: at the least no other feed or travel
-// does.
+// littleMore is how much warmer parts are made than they must be to be wetted, K: at the least preheat no other feed or
+// travel wets.
 const littleMore = 40
 
+// candidate is a change of a job; change names it.
 type candidate struct {
 	change string
 	alter  func(*Job)
 }
 
-// candidates are the changes worth trying for a job with that card; the fillers are those that no rule of the trade
-// and no melting point rules out.
+// candidates are the changes worth trying for a job with that card; fillers that a rule of the trade or a melting point
+// rules out are not tried.
 func candidates(job *Job, card *Card) []candidate {
 	list := backingTries(job)
 	for _, w := range OtherWires(job.Wire.Or(defaultWire)) {
@@ -143,6 +146,13 @@ func candidates(job *Job, card *Card) []candidate {
 		}})
 	}
 	return list
+}
+
+// OtherWires are the usual sizes for sheet beside a wire of so many millimetres.
+func OtherWires(wire float64) []tables.Wire {
+	return slices.DeleteFunc(slices.Clone(tables.Wires), func(w tables.Wire) bool {
+		return w.Diameter.V == wire || !slices.Contains([]string{".030", ".035", ".045"}, w.ID)
+	})
 }
 
 // heavyTries are warmer parts, unless zinc is on them, and for plate a thicker wire.

@@ -25,13 +25,13 @@ const (
 	usualSeam       = 300   // mm, of a seam that warms its part
 )
 
-// resolution is a job being completed.
+// resolution is a job while it is being completed.
 type resolution struct {
 	card *Card
 	used Job
 }
 
-// assume notes that field was not given.
+// assume notes on the card that a field was not given.
 func (r *resolution) assume(field, value, why string) {
 	r.card.Assumed = append(r.card.Assumed, Assumption{field, value, why})
 }
@@ -52,7 +52,7 @@ func (r *resolution) openNumber(field string, o *Opt, usual float64, unit, why s
 	}
 }
 
-// resolve completes the job with marked assumptions and looks its table rows up. It leaves the suggested settings
+// resolve completes the job with marked assumptions and looks up its table rows. It leaves the suggested settings
 // (feed, travel, arc times) open.
 func resolve(job Job, card *Card) error {
 	if err := cmp.Or(checkNumbers(&job), checkDials(&job)); err != nil {
@@ -74,7 +74,8 @@ func resolve(job Job, card *Card) error {
 	return nil
 }
 
-// Complete returns a job with what was left open assumed, except what is suggested: feed, travel and on and off times.
+// Complete returns a job with assumptions for what was left open, except for what is suggested: feed, travel, on and
+// off times.
 func Complete(job Job) (Job, error) {
 	var card Card
 	err := resolve(job, &card)
@@ -94,7 +95,7 @@ func (r *resolution) joint() error {
 func (r *resolution) first() error {
 	u := &r.used
 	metal := defaultMetal
-	if r.card.Setup.One { // nothing is laid over zinc
+	if r.card.Setup.One { // an overlay is never laid on zinc
 		metal = "mild-steel"
 	}
 	r.open("metal", &u.Metal, metal, "nothing chosen yet")
@@ -142,7 +143,7 @@ func sameSystem(a, b string) bool {
 	return okA && okB && ma.System == mb.System
 }
 
-// member looks one member of the joint up; suffix "2" names the second member's fields.
+// member looks up one member of the joint; suffix "2" names the second member's fields.
 func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coating *string) (Member, error) {
 	sheet, err := row("metal"+suffix, metal, tables.Metals.ByID, tables.FindMetal)
 	if err != nil {

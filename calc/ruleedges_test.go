@@ -7,10 +7,12 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/effort"
+	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
 
-// Volts are unusual beyond one and a half times the band of the load line, as readings have moved it, and not before.
+// Volts are unusual beyond one and a half bands from the load line, as readings have moved it, and not before.
 func TestUnusualVoltsByTheLearnedLine(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), VoltFactor: Some(1.2),
 		VoltFactorSigma: Some(0.02)}
@@ -23,7 +25,7 @@ func TestUnusualVoltsByTheLearnedLine(t *testing.T) {
 	}
 }
 
-// What was learned with a wire includes the wire's errors; a voltage that was typed in alone does not.
+// A calibration learned with a wire includes the wire's errors; a calibration voltage that was typed in does not.
 func TestOnlyLearnedVoltageHoldsTheWiresErrors(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: Some(5), Travel: Some(6), Phi: Some(3.2)}
 	alone := card(t, job)
@@ -44,47 +46,31 @@ func TestOnlyLearnedVoltageHoldsTheWiresErrors(t *testing.T) {
 	}
 }
 
-// The two edges that are furthest from met are named, the worse one first, and not one edge twice.
-func TestWorstTwoEdges(t *testing.T) {
-	var v verdict
-	for i := range v.d {
-		v.d[i] = 50
-	}
-	v.d[lFloor], v.d[lSpray], v.d[lWets] = -20, -30, -10
-	if a, b := v.worst(); a != "“arc steady”" || b != "“wets”" {
-		t.Errorf("%s and %s", a, b)
-	}
-	v.d[lWets], v.d[lSolid] = -40, -35
-	if a, b := v.worst(); a != "“wets”" || b != "“base stays solid”" {
-		t.Errorf("%s and %s", a, b)
-	}
-}
-
-// On and off times are at most ten seconds: so long is taken, a hair more is not.
+// On and off times are at most ten seconds: that long is accepted, a little more is not.
 func TestLongestOnOff(t *testing.T) {
 	job := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed", ArcOn: Some(LongestOnOff),
 		ArcOff: Some(1)}
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
-	if _, err := runTimed(&effort{ctx: ctx}, job); err != nil && strings.Contains(err.Error(),
+	if _, err := runTimed(effort.New(ctx), job); err != nil && strings.Contains(err.Error(),
 		"too long for a timed arc") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
 	job.ArcOn = Some(LongestOnOff + 0.001)
-	if _, err := runTimed(&effort{ctx: ctx}, job); err == nil || !strings.Contains(err.Error(),
+	if _, err := runTimed(effort.New(ctx), job); err == nil || !strings.Contains(err.Error(),
 		"too long for a timed arc") {
 		t.Errorf("%g s on: %v", job.ArcOn.V, err)
 	}
 }
 
-// A setting that is good by less than a hand repeats is called just good.
+// A setting that is good but nearer to an edge than a hand repeats is called just good.
 func TestOnlyJustGoodIsSaid(t *testing.T) {
 	for margin, want := range map[float64]bool{-1: false, 0: true, 4.9: true, 5: false, 30: false} {
 		v := verdict{modelled: true, zone: "good", chance: Chance{Good: 80}}
 		for i := range v.d {
 			v.d[i] = 60
 		}
-		v.d[lFloor], v.logs[lFloor] = margin, margin
+		v.d[limit.Floor], v.logs[limit.Floor] = margin, margin
 		w := warnings{card: &Card{}}
 		if w.justGood(&v); (len(w.list) == 1) != want {
 			t.Errorf("%g %% away: %+v", margin, w.list)
@@ -137,7 +123,7 @@ func TestASpotTakesTheCardsWire(t *testing.T) {
 // A timed arc is a remedy where it has a rhythm.
 func TestTimedRemedyOpens(t *testing.T) {
 	timed := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed"}
-	if r := tryTimed(&effort{ctx: t.Context()}, "timed arc", timed); !r.Opens || !(r.Margin > 0) {
+	if r := tryTimed(effort.New(t.Context()), "timed arc", timed); !r.Opens || !(r.Margin > 0) {
 		t.Errorf("%+v", r)
 	}
 }

@@ -8,12 +8,13 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"brazebooth/calc/limit"
 	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
 
-// The chance against which the shipped one is held: everything uncertain at a setting, each over its own interval, at
-// the points of a fixed lattice. It takes some hundred sections where the shipped one takes three.
+// A sampled chance, to check the card's chance against: everything uncertain at a setting, each over its own interval,
+// at the points of a fixed lattice. It takes some hundred sections where the card takes three.
 
 // sampled counts how many points meet every edge, %, at a job's own setting.
 func sampled(t *testing.T, j Job) float64 {
@@ -50,14 +51,15 @@ const (
 	drawnBand
 )
 
-// formsOf are the limits that the model itself leaves something out of, and the hand, with how much.
+// formsOf are the limits for which the model itself, or the hand, leaves something out, with how much.
 var formsOf = map[input]struct {
-	of    limit
+	of    limit.Limit
 	doubt tables.Datum
-}{drawnWidth: {lWets, tables.WetsDoubt}, drawnSlow: {lSlow, tables.SlowDoubt}, drawnFast: {lFast, tables.FastDoubt},
-	drawnBand: {lZinc, tables.ZincDoubt}}
+}{drawnWidth: {limit.Wets, tables.WetsDoubt}, drawnSlow: {limit.Slow, tables.SlowDoubt},
+	drawnFast: {limit.Fast, tables.FastDoubt},
+	drawnBand: {limit.Zinc, tables.ZincDoubt}}
 
-// variedNames are for the inputs whose name in a list differs from that in a sentence.
+// variedNames are names of inputs that differ between a list and a sentence.
 var variedNames = map[input]string{inThick1: "first member's thickness", inThick2: "second member's thickness",
 	inStick: "stick-out",
 	inForm:  "what the energy balance leaves out of the current"}
@@ -90,7 +92,7 @@ func (b *board) varied(card *Card) []varied {
 	return list
 }
 
-// feels reports whether anything that the limits use changes when an input has another value.
+// feels reports whether another value of an input changes anything that the limits use.
 func (b *board) feels(card *Card, k input, v float64) bool {
 	at := func(b *board) (section.Input, [outs]float64, error) {
 		h := b.heatField(card)
@@ -114,7 +116,7 @@ func (b *board) feels(card *Card, k input, v float64) bool {
 // sample is one point: its deviates and limits; where the model does not reach it is not known, and counts as not good.
 type sample struct {
 	z      []float64
-	limits Limits
+	limits limit.All
 	known  bool
 }
 
@@ -142,13 +144,13 @@ func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sam
 	if err != nil {
 		return sample{z: z}
 	}
-	for _, at := range [...]limit{lBridges, lStays} {
-		if limits[at] < far {
+	for _, at := range [...]limit.Limit{limit.Bridges, limit.Stays} {
+		if limits[at] < limit.Far {
 			limits[at] += held * m.liquid.doubt(at)
 		}
 	}
 	for i, in := range inputs {
-		if form, ok := formsOf[in.input]; ok && limits[form.of] < far {
+		if form, ok := formsOf[in.input]; ok && limits[form.of] < limit.Far {
 			limits[form.of] += form.doubt.V * z[i]
 		}
 	}
@@ -176,8 +178,8 @@ func between(d tables.Datum, z float64) float64 {
 // chanceSamples is how many points of the fixed lattice are tried, a prime.
 const chanceSamples = 101
 
-// latticeStep makes each input's place from the one before. With it no two of latticeInputs inputs are badly
-// correlated: the worst pair's P2 is 0.14, where most steps leave one of 0.55.
+// latticeStep leads from each input's place to the next input's. With it no two of latticeInputs inputs are badly
+// correlated: the worst pair's P2 is 0.14, where most steps leave a pair of 0.55.
 const (
 	latticeStep   = 13
 	latticeInputs = 25

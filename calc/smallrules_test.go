@@ -13,7 +13,7 @@ import (
 	"brazebooth/tables"
 )
 
-// The ranges of a job's numbers: both ends in, a hair beyond them out.
+// The ranges of a job's numbers: both ends are accepted, a little beyond them is refused.
 func TestEveryRangeOfAJob(t *testing.T) {
 	ends := map[string][2]float64{
 		"thickness": {0.05, 150}, "thickness2": {0.05, 150}, "gap": {0, 25}, "wire": {0.4, 2.4}, "feed": {0.3, 40},

@@ -6,31 +6,42 @@ import (
 	"fmt"
 	"slices"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/formula"
 	"brazebooth/calc/section"
 	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
-// Solve computes the card for a job. It is pure and never panics: what is missing is assumed and marked so. A job
-// that cannot be computed gives a *mistake.Error that says what would be accepted.
+// Solve computes the card for a job. It is pure and never panics: what is missing is assumed and marked so. For a job
+// that cannot be computed the error is a *mistake.Error that says what would be accepted.
 func Solve(job Job) (Card, error) { return SolveContext(context.Background(), job) }
 
-// SolveContext is Solve for a caller who may leave before the card is there: an odd job can take a few tenths of a
+// SolveContext is Solve for a caller who may leave before the card is there: an odd job can take some tenths of a
 // second. It stops with the context's error once that is cancelled.
-func SolveContext(ctx context.Context, job Job) (Card, error) { return solve(&effort{ctx: ctx}, job) }
+func SolveContext(ctx context.Context, job Job) (Card, error) { return solve(effort.New(ctx), job) }
 
-// solve is Solve, its work counted as part of an answer.
-func solve(e *effort, job Job) (Card, error) {
+// Answer is the card of a job: by Solve, or by SolveTimed where the arc is timed. A timed arc takes up to seconds and
+// reports the share done to progress, if that is not nil. Errors as theirs, and the context's once it is cancelled.
+func Answer(ctx context.Context, job Job, progress func(done float64)) (Card, error) {
+	if job.Mode != "timed" {
+		return SolveContext(ctx, job)
+	}
+	s, err := SolveTimed(ctx, job, progress)
+	return s.Card, err
+}
+
+// solve is Solve, whose work counts on an answer's account.
+func solve(e *effort.Account, job Job) (Card, error) {
 	card, err := compute(e, job)
-	if err := e.over(); err != nil {
+	if err := e.Over(); err != nil {
 		return Card{}, err
 	}
 	return card, err
 }
 
-// compute makes the card. Once nobody waits any more it hurries to its end, and its result is not used.
-func compute(e *effort, job Job) (Card, error) {
+// compute makes the card. Once the caller has left it hurries to its end, and its result is not used.
+func compute(e *effort.Account, job Job) (Card, error) {
 	b, card, err := laidOut(e, job)
 	if err != nil {
 		return Card{}, err
@@ -65,14 +76,14 @@ func compute(e *effort, job Job) (Card, error) {
 	return *card, nil
 }
 
-// boilsOff takes a peak off the card that no metal has: the arc burns through long before.
+// boilsOff removes a peak temperature that no metal reaches: the arc burns through long before.
 func (c *Card) boilsOff() {
 	c.Figures = slices.DeleteFunc(c.Figures, func(f Figure) bool {
 		return f.Name == "base_peak_temperature" && f.Value > tables.IronBoils.V
 	})
 }
 
-// settingError names the setting behind a formula that was asked outside its range.
+// settingError names the setting behind an error of a formula that was asked outside its range.
 func settingError(err error, card *Card) error {
 	if !errors.Is(err, formula.ErrRange) && !errors.Is(err, section.ErrRange) {
 		return err
@@ -105,7 +116,7 @@ func (b *board) complete(card *Card, s *spread) {
 		}
 	}
 	fill(&u.Feed, s.value[oFeedMin])
-	u.Amps = Opt{} // they have become the feed, or what they taught
+	u.Amps = Opt{} // the feed, or the learned calibration, now holds them
 	if b.chain.timed {
 		fill(&u.ArcOn, s.value[oOn])
 		fill(&u.ArcOff, s.value[oOff])
@@ -115,7 +126,7 @@ func (b *board) complete(card *Card, s *spread) {
 	}
 }
 
-// figures builds the card's figures in the order a welder needs them.
+// figures builds the card's figures in the order in which a welder needs them.
 func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	list := make([]Figure, 0, len(settingSpecs)+len(resultSpecs)+4)
 	for i := range settingSpecs {
@@ -129,7 +140,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	list = dialFigures(card, append(list, tableFigures(card)...))
 	for i := range resultSpecs {
 		if resultSpecs[i].name == "bead_width" && !v.modelled && MinCore(card.Setup.Joined()) > tables.SheetThickest.V {
-			continue // the sheet's formula says nothing of a thick member
+			continue // the formula is for sheet alone
 		}
 		if f, ok := b.figure(&resultSpecs[i], s); ok {
 			list = append(list, f)
@@ -144,7 +155,7 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	card.Figures = list
 }
 
-// settingBasis says whether a setting was given, suggested (where settings are judged), or follows from another.
+// settingBasis says whether a setting was given, was suggested, or follows from another.
 func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, v *verdict) {
 	job := &card.Job
 	suggested := OwnBasis(suggestFormula, "a search over cross-sections; the window shows every feed and travel")
@@ -188,7 +199,7 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, v *verdict)
 	}
 }
 
-// tableFigures are the settings that come from a table row or from the user as they stand.
+// tableFigures are the settings that come unchanged from a table row or from the user.
 func tableFigures(card *Card) []Figure {
 	list := make([]Figure, 0, 4)
 	u := &card.Used
@@ -206,7 +217,7 @@ func tableFigures(card *Card) []Figure {
 	return append(list, RowFigure("gun_angle", hold.Lean, hold.Way+", from square to the seam"))
 }
 
-// givenBasis is that of what the user gave.
+// givenBasis is the basis of what the user gave.
 var givenBasis = Basis{Formula: GivenFormula, Source: "user", Known: "given"}
 
 // GivenFigure is a setting that the user gave, exact.

@@ -200,7 +200,7 @@ func TestWarningsFitTheJob(t *testing.T) {
 	}
 }
 
-// Twice the travel halves the heat that a length gets, and what follows from it falls.
+// Twice the travel halves the heat per length, and the figures that follow from it fall.
 func TestFasterIsColder(t *testing.T) {
 	slow, fast := practiceLap(), practiceLap()
 	slow.Travel, fast.Travel = calc.Some(5), calc.Some(10)

@@ -2,22 +2,24 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"brazebooth/calc/formula"
+	"brazebooth/calc/limit"
 	"brazebooth/calc/suggest"
 	"brazebooth/internal/crew"
 )
 
-// suggestion is a pair of settings with the range each may take while the other stays; where nothing is judged, what
-// the arc and a hand hold.
+// suggestion is a feed and a travel, each with the range that it may take while the other stays. Where nothing is
+// judged the ranges are what the arc and a hand hold.
 type suggestion struct {
 	feed, travel        float64 // mm/s
 	feedLow, feedHigh   float64
 	travelLow, travelHi float64
 }
 
-// suggest finds the feed and travel left open by package suggest: the place moves without a jump as the job changes.
-// WindowOf takes the same place.
+// suggest finds the feed and travel that were left open, by package suggest: the place moves without a jump as the job
+// changes. WindowOf takes the same place.
 func (b *board) suggest(card *Card) (s suggestion, err error) {
 	feedOpen := !card.Used.Feed.Set && !b.chain.ampsGiven
 	travelOpen := !card.Used.Travel.Set && b.chain.sectionModelled()
@@ -45,10 +47,10 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 		return suggestion{}, err
 	}
 	p.HeatDoubt, p.Doubts = w.heat, w.edges[:]
-	reached := false // later, places that the model does not reach are bad ones and no more
+	reached := false // after the first places, one that the model does not reach only counts as bad
 	p.Field = func(at []suggest.Setting, into []suggest.Point) error {
 		err := h.weighed(&m, at, into)
-		if reached && b.effort.over() == nil {
+		if reached && b.effort.Over() == nil {
 			return nil
 		}
 		reached = true
@@ -59,7 +61,7 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 		max(m.fast, at.Travel)}, err
 }
 
-// weighed are the doubts of a chance in the middle of what arc and hand hold: they hardly change with the setting.
+// weighed are the doubts of a chance in the middle of what arc and hand hold; they hardly change with the setting.
 func (b *board) weighed(m *margins) (weighs, error) {
 	low, high := b.steadyFeeds(m)
 	k, c, around := b.inputs, b.chain, new(spread)
@@ -71,70 +73,59 @@ func (b *board) weighed(m *margins) (weighs, error) {
 	return weights(around, m), nil
 }
 
-// givenFeed is the feed that the job gives or that its amps need, mm/s.
+// givenFeed is the feed that the job gives, or that its amps need, mm/s.
 func (b *board) givenFeed() (float64, error) {
 	var o [outs]float64
 	err := b.chain.electric(&b.inputs, &o)
 	return o[oFeed], err
 }
 
-// suggestSteady is for a timed arc and a plug, where only the arc's own range is known: it suggests the middle.
+// suggestSteady suggests the middle of the arc's own range, for a timed arc and a plug, of which nothing else is known.
 func (b *board) suggestSteady(card *Card) (suggestion, error) {
 	m := newMargins(b, card)
 	low, high := b.steadyFeeds(&m)
 	return suggestion{feed: math.Sqrt(low * high), feedLow: low, feedHigh: high}, nil
 }
 
-// weighed answers for settings, on all processors: somebody waits for this one.
+// weighed writes heat and margins of settings, on all processors, since somebody waits.
 func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Point) error {
 	errs := make([]error, len(at))
 	one := func(i int) {
 		in, _, err := h.fed(at[i].Feed, at[i].Travel)
-		l := hopeless
+		l := limit.Hopeless
 		if err == nil {
 			into[i].Heat = in.Heat
 			if known, no := h.limits(m, at[i].Feed, at[i].Travel, at[i].Factor, m.zinc > 0); no == nil {
 				l = known
 				if m.liquid.position {
-					l.unbroken()
+					l.Unbroken()
 				}
 			} else {
 				err = no
 			}
 		}
-		l.weigh(into[i].Margins)
+		l.Weigh(into[i].Margins)
 		errs[i] = err
 	}
 	var wg crew.Crew
 	for w := range atOnce {
 		wg.Go(func() {
-			for i := w; i < len(at) && h.b.effort.over() == nil; i += atOnce {
+			for i := w; i < len(at) && h.b.effort.Over() == nil; i += atOnce {
 				one(i)
 			}
 		})
 	}
 	wg.Wait()
-	if err := h.b.effort.over(); err != nil {
+	if err := h.b.effort.Over(); err != nil {
 		return err
 	}
 	return usable(errs, into)
 }
 
-// unbroken leads what hangs on to where the metal wets next to nothing, for which it is not judged: there it counts as
-// missed, by no more than it is just before. An edge that ended there would let the curves through the answers jump
-// from job to job.
-func (l *Limits) unbroken() {
-	const missed, hardly = -1, 0.05 // logarithms: over four doubts; of wetting a quarter of one
-	if l[lStays] >= far && l[lWets] < hardly {
-		l[lStays] = missed
-	}
-	l[lStays] = max(missed, l[lStays])
-}
-
 // atOnce is how many settings are computed side by side.
 const atOnce = 8
 
-// usable gives settings that the model does not reach a heat, and reports the error where it reaches none.
+// usable gives a heat to settings that the model does not reach; an error where it reaches none.
 func usable(errs []error, into []suggest.Point) error {
 	known := false
 	for i, err := range errs {
@@ -163,6 +154,45 @@ func (b *board) steadyFeeds(m *margins) (low, high float64) {
 	if f, err := at(m.spray); err == nil && f > low {
 		high = f
 	}
-	const bit = 1e-9 // an end that is rounded on its way to the card and back stays inside
+	const bit = 1e-9 // an end that a card rounds must stay inside
 	return low * (1 + bit), high * (1 - bit)
+}
+
+// settle finds the ends of the working ranges: how far feed and travel alone may go while the cross-section still meets
+// every edge. The ends are exact to about a three-hundredth of the limit there: an end found less exactly would jump
+// from job to job where a limit is flat. Without a good setting a range is the setting itself.
+func (b *board) settle(s *suggestion, card *Card, v *verdict) {
+	if !v.modelled {
+		return
+	}
+	s.feedLow, s.feedHigh, s.travelLow, s.travelHi = s.feed, s.feed, s.travel, s.travel
+	if !v.met() {
+		return
+	}
+	h, m := b.heatField(card), &v.margins
+	low, high := b.steadyFeeds(m)
+	var wg crew.Crew
+	end := func(into *float64, from, most float64, beside *limit.All, at func(float64) limit.All) {
+		looked := from * math.Exp(math.Copysign(limit.Probe, most-from)) // the verdict has looked there already
+		wg.Go(func() {
+			*into = limit.LastMet(from, slices.Min(v.logs[:]), most, func(x float64) float64 {
+				l := *beside
+				if x != looked {
+					l = at(x)
+				}
+				return slices.Min(l[:])
+			})
+		})
+	}
+	byFeed := func(f float64) limit.All { return m.beside(&h, f, v.state.o[oTravel]) }
+	byTravel := func(t float64) limit.All { return m.beside(&h, v.state.o[oFeed], t) }
+	if s.feed > 0 && !card.Job.Feed.Set && !b.chain.ampsGiven {
+		end(&s.feedLow, s.feed, min(low, s.feed), &v.beside[0][0], byFeed)
+		end(&s.feedHigh, s.feed, max(high, s.feed), &v.beside[0][1], byFeed)
+	}
+	if s.travel > 0 && !card.Job.Travel.Set {
+		end(&s.travelLow, s.travel, min(m.slow, s.travel), &v.beside[1][0], byTravel)
+		end(&s.travelHi, s.travel, max(m.fast, s.travel), &v.beside[1][1], byTravel)
+	}
+	wg.Wait()
 }

@@ -10,8 +10,8 @@ import (
 	"brazebooth/tables"
 )
 
-// At 3 mm two layers become four and a butt is bevelled: nothing that a section gives moves by more than 3 % there, on
-// top of what it moves from thickness to thickness elsewhere.
+// At 3 mm two layers become four and a butt is bevelled: no figure of the section moves by more than 3 % there, beyond
+// its usual change from thickness to thickness.
 func TestNothingJumpsAtThreeMillimetres(t *testing.T) {
 	type job struct {
 		metal, joint string
@@ -55,8 +55,8 @@ func TestNothingJumpsAtThreeMillimetres(t *testing.T) {
 	}
 }
 
-// Thicker parts of every pair of metals take the heat away: at one setting neither wetted width nor the peak grows with
-// the thickness, from 0.2 to 25 mm, but by what the grid leaves.
+// Thicker parts of every pair of metals take the heat away: at one setting neither wetted width nor peak grows with the
+// thickness, from 0.2 to 25 mm, beyond the error of the grid.
 func TestThickerIsNeverHotter(t *testing.T) {
 	type pair struct{ first, second, joint string }
 	var pairs []pair
@@ -135,8 +135,8 @@ func TestEveryThicknessHasAVerdictOrAReason(t *testing.T) {
 	}
 }
 
-// A lap whose edge stands little over one bead is not judged, nor a corner that deep, nor an open root in plate; each
-// says why and what to try. One that the bead reaches is, and a lap whose edge is clear of it.
+// A lap whose edge is little higher than one bead is not judged, nor is a deep corner or an open root in plate; each
+// says why and what to try. A lap whose edge the bead reaches is judged, and a lap whose edge is clear of it.
 func TestBuriedBeadsAreNotJudged(t *testing.T) {
 	for _, x := range []struct {
 		job  Job
@@ -172,8 +172,8 @@ func TestBuriedBeadsAreNotJudged(t *testing.T) {
 	}
 }
 
-// A lap whose bead lies under its edge is the tee that it says it is, but for what the edge's end throws back: that is
-// little, the less the higher the edge, and neither the suggestion nor a figure jumps as it gets higher.
+// A lap whose bead lies under its edge is computed as the tee that it says, except for the heat that the edge's end
+// throws back: little, and less the higher the edge; neither the suggestion nor a figure jumps as the edge gets higher.
 func TestLapsAsTees(t *testing.T) {
 	sizes := deep.Of(t, []float64{7.1, 7.6, 8, 9, 10, 12, 16, 20, 25}, 3)
 	over := 1.0
@@ -224,7 +224,7 @@ func TestPassesAreCounted(t *testing.T) {
 	}
 }
 
-// names tells jobs of a table apart.
+// short tells jobs of a table apart.
 func (j *Job) short() string {
 	return fmt.Sprintf("%s %s %g mm, wire %g, %s", j.Metal, j.Joint, j.Thickness.V, j.Wire.V, j.Mode)
 }

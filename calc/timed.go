@@ -5,22 +5,23 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"slices"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/crew"
+	"brazebooth/internal/keep"
 	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
 
-// Timed is what a timed arc needs on a joint: its times, its step, what ends each range, and the temperatures
-// meanwhile. All of it is own computation: published on and off times for arc brazing were not found.
+// Timed is what a timed arc needs on a joint: its times, its step, what ends each range, and the temperatures over
+// time. All of it is this program's own computation: published on and off times for arc brazing were not found.
 type Timed struct {
 	Job    Job
 	Card   Card   // with the times in it
 	Good   bool   // there is a rhythm
-	Reason string // code of what prevents it or must be known, "" where nothing does
-	Why    string // the same as a sentence
+	Reason string // code of what prevents a rhythm or must be known; "" for nothing
+	Why    string // the reason as a sentence
 
 	Figures  []Figure // arc_on, arc_off, their ends, first_spot_on, spot_step, fill_per_spot, seam_time, net_heat
 	Limits   []RangeLimit
@@ -32,7 +33,7 @@ type Timed struct {
 
 	Solidus, Liquidus, BaseSolidus float64 // C: the lines of a trace
 
-	work int64 // what it took, see effort
+	work int64 // units of effort that it took
 }
 
 // RangeLimit says what ends a range.
@@ -52,10 +53,10 @@ type HeatPoint struct {
 	Back   float64 `json:"back_face"` // C, at the root edge
 }
 
-// Wider is how the ranges move when the gap is a quarter wider.
+// Wider is what becomes of the ranges when the gap is a quarter wider.
 type Wider struct {
 	Gap    float64    `json:"gap"`       // mm
-	Feed   float64    `json:"wire_feed"` // m/min; less than the answer's where that would be too hot
+	Feed   float64    `json:"wire_feed"` // m/min; less than the answer's feed if that would be too hot
 	Reason string     `json:"reason,omitzero"`
 	Why    string     `json:"why,omitzero"`
 	On     [2]float64 `json:"arc_on"` // s, low and high
@@ -65,21 +66,21 @@ type Wider struct {
 
 const wider = 1.25
 
-// SolveTimed computes on, off and step of a timed arc for a job, its mode taken as timed. Where feed is open it takes
-// the one nearest to the middle of the arc's range with which there is a rhythm. progress, if not nil, is called with
-// the share done, from one goroutine at a time. Once the context is cancelled it stops with the context's error and
-// leaves nothing running. Answers are kept.
+// SolveTimed computes on, off and step of a timed arc for a job, whose mode is taken as timed. Where feed is open it
+// takes the feed nearest to the middle of the arc's range with which there is a rhythm. progress, if not nil, is called
+// with the share done, from one goroutine at a time. Once the context is cancelled it stops with the context's error
+// and leaves nothing running. Answers are kept.
 func SolveTimed(ctx context.Context, job Job, progress func(done float64)) (Timed, error) {
 	job.Mode = "timed"
-	return keptTimed.answer(ctx, job, progress, func(ctx context.Context, progress func(float64)) (Timed, error) {
+	return keptTimed.Answer(ctx, job, progress, func(ctx context.Context, progress func(float64)) (Timed, error) {
 		return solveTimed(ctx, job, progress)
 	})
 }
 
-var keptTimed = keep[Job, Timed]{most: 128}
+var keptTimed = keep.Answers[Job, Timed]{Most: 128}
 
 func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
-	e := &effort{ctx: ctx}
+	e := effort.New(ctx)
 	tell := func(done float64) {
 		if progress != nil {
 			progress(done)
@@ -117,29 +118,27 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 	if !g.read() {
 		s.sameInterval("net_heat")
 	}
-	s.work = e.work.Load()
+	s.work = e.Work()
 	tell(1)
 	return s, nil
 }
 
-// follow goes on to the end of a run, and beside it computes what a wider gap does.
-func (g *timedRun) follow(e *effort, job Job) (wider *Wider, err error) {
+// follow computes the rest of a run, and beside it what a wider gap does.
+func (g *timedRun) follow(e *effort.Account, job Job) (wider *Wider, err error) {
 	if !g.found() {
 		return nil, nil
 	}
-	own := &effort{ctx: e.ctx} // so that what the one takes does not end the search of the other
-	before := e.work.Load()
-	own.work.Store(before)
+	own, before := e.Branch(), e.Work() // the work of one must not end the search of the other
 	var errs [2]error
 	var wg crew.Crew
 	wg.Go(func() { wider, errs[0] = g.widen(own, job) })
 	errs[1] = g.goOn(e, (*thinsheet.Run).Rest)
 	wg.Wait()
-	e.work.Add(own.work.Load() - before)
+	e.Take(own.Work() - before)
 	return wider, cmp.Or(errs[1], errs[0])
 }
 
-// found reports whether there are times to go on from.
+// found reports whether the run has times to go on from.
 func (g *timedRun) found() bool { return g.run != nil && !g.atLeast && g.run.Found() }
 
 // timedRun is one job's run in the plane.
@@ -151,7 +150,7 @@ type timedRun struct {
 	run   *thinsheet.Run // nil where the plane has no answer
 	times thinsheet.Times
 
-	atLeast bool // the feed is the least that the arc holds, found by looking for less
+	atLeast bool // the search went down to the least feed that the arc holds
 }
 
 // rhythmic reports whether there are times: with one timer setting, or with a longer first spot.
@@ -162,8 +161,8 @@ func (g *timedRun) rhythmic() bool {
 	return g.times.Reason == "" || g.times.Reason == thinsheet.TwoSettings || g.times.Reason == thinsheet.NoCycle
 }
 
-// runTimed finds a job's range of on, which goOn goes on from.
-func runTimed(e *effort, job Job) (*timedRun, error) {
+// runTimed finds a job's range of on; goOn computes the rest.
+func runTimed(e *effort.Account, job Job) (*timedRun, error) {
 	g := new(timedRun)
 	open := job
 	open.Travel, open.ArcOn, open.ArcOff, open.SpotStep = Opt{}, Opt{}, Opt{}, Opt{}
@@ -195,7 +194,7 @@ func runTimed(e *effort, job Job) (*timedRun, error) {
 	g.in = g.board.rhythm(&g.card, &g.o)
 	g.in.Stays = g.stays()
 	g.run = new(thinsheet.Run)
-	err = e.plane(g.run, func(n *thinsheet.Run) error { return n.Begin(&g.in, func() bool { return e.over() != nil }) })
+	err = e.Plane(g.run, func(n *thinsheet.Run) error { return n.Begin(&g.in, func() bool { return e.Over() != nil }) })
 	g.times = g.run.Times
 	if errors.Is(err, thinsheet.ErrRange) {
 		return nil, mistake.In("gap", "its heat is not followed here ("+err.Error()+")",
@@ -204,13 +203,13 @@ func runTimed(e *effort, job Job) (*timedRun, error) {
 	return g, err
 }
 
-// goOn goes on from the range of on with steps of the plane's run, where it has an answer.
-func (g *timedRun) goOn(e *effort, steps ...func(*thinsheet.Run) error) error {
+// goOn takes further steps of the plane's run, if it found times.
+func (g *timedRun) goOn(e *effort.Account, steps ...func(*thinsheet.Run) error) error {
 	if !g.found() {
 		return nil
 	}
 	for _, step := range steps {
-		if err := e.plane(g.run, step); err != nil {
+		if err := e.Plane(g.run, step); err != nil {
 			return err
 		}
 	}
@@ -218,14 +217,14 @@ func (g *timedRun) goOn(e *effort, steps ...func(*thinsheet.Run) error) error {
 	return nil
 }
 
-// The reasons that are known before anything is run.
+// The reasons that are known before a run.
 const (
 	roundHole  thinsheet.Reason = "plug"
 	openFillet thinsheet.Reason = "open-fillet"
 	onBacking  thinsheet.Reason = "backing"
 )
 
-// OutsideTimed says why the plane's model has no answer for a card's joint under a timed arc, "" where it has one.
+// OutsideTimed says why the plane's model does not reach a card's joint under a timed arc, "" where it does.
 func OutsideTimed(card *Card) thinsheet.Reason {
 	u := &card.Used
 	switch {
@@ -240,9 +239,3 @@ func OutsideTimed(card *Card) thinsheet.Reason {
 	}
 	return ""
 }
-
-// MinCore is the thinnest member's thickness without coating, mm; maxCore the thickest's.
-func MinCore(members []Member) float64 { return slices.MinFunc(members, byCore).Core }
-func maxCore(members []Member) float64 { return slices.MaxFunc(members, byCore).Core }
-
-func byCore(a, b Member) int { return cmp.Compare(a.Core, b.Core) }

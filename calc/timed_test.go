@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
@@ -39,11 +40,11 @@ func timedOf(t *testing.T, job Job) Timed {
 	return s
 }
 
-// rangeOfOn is the run behind a job's times as far as the range of on: nothing more is computed.
+// rangeOfOn is the run behind a job's times, up to its range of on.
 func rangeOfOn(t *testing.T, job Job) *timedRun {
 	t.Helper()
 	job.Mode = "timed"
-	g, err := runTimed(&effort{ctx: t.Context()}, job)
+	g, err := runTimed(effort.New(t.Context()), job)
 	if err != nil {
 		t.Fatalf("%+v: %v", job, err)
 	}
@@ -53,7 +54,7 @@ func rangeOfOn(t *testing.T, job Job) *timedRun {
 // wholeRun is the run behind a job's times, with both ends of on and off.
 func wholeRun(t *testing.T, job Job) *timedRun {
 	t.Helper()
-	e := &effort{ctx: t.Context()}
+	e := effort.New(t.Context())
 	g, err := bestTimed(e, job)
 	if err == nil {
 		err = g.goOn(e, (*thinsheet.Run).Settle, (*thinsheet.Run).Off)
@@ -73,7 +74,7 @@ func figure(t *testing.T, s *Timed, name string) Figure {
 	return f
 }
 
-// Every usual job has times in order or a reason in words.
+// Every usual job has times in order, or a reason.
 func TestTimedJobs(t *testing.T) {
 	for _, j := range deep.Of(t, timedJobs(), 1) {
 		s := timedOf(t, j)
@@ -176,7 +177,7 @@ func TestTimedReasons(t *testing.T) {
 	}
 }
 
-// A strong arc melts the edge before its back is wet: the way out is less, never more.
+// A strong arc melts the edge before its back is wet: the remedy is less feed, never more.
 func TestTimedTooStrong(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
@@ -271,14 +272,16 @@ func TestTimedIsContinuous(t *testing.T) {
 	}
 }
 
-// With every place taken a caller who gives up does not wait.
+// A caller who gives up does not wait for a place when all are taken.
 func TestTimedWaitsNoLongerThanAsked(t *testing.T) {
-	for range cap(limiter) {
-		limiter <- struct{}{}
+	for range effort.Places() {
+		if err := effort.Acquire(t.Context()); err != nil {
+			t.Fatal(err)
+		}
 	}
 	defer func() {
-		for range cap(limiter) {
-			release()
+		for range effort.Places() {
+			effort.Release()
 		}
 	}()
 	ctx, cancel := context.WithTimeout(context.Background(), 30*time.Millisecond)
@@ -368,7 +371,7 @@ func TestAClosedJointHasNoWiderGap(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a whole run of spots")
 	}
-	job, e := Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Mode: "timed", Gap: Some(0)}, &effort{ctx: t.Context()}
+	job, e := Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Mode: "timed", Gap: Some(0)}, effort.New(t.Context())
 	g, err := runTimed(e, job)
 	if err != nil {
 		t.Fatal(err)

@@ -65,7 +65,7 @@ func compareModels(t *testing.T, metal string, thick float64, joint string, pace
 	return m, true
 }
 
-// falls is how far from the joint a falling profile reaches a temperature.
+// falls is how far from the joint a falling profile is above a temperature.
 func falls(y, t []float64, level float64) float64 {
 	if t[0] < level {
 		return 0
@@ -78,7 +78,7 @@ func falls(y, t []float64, level float64) float64 {
 	return math.NaN()
 }
 
-// differences are those of the section from the plane, relative, where both have a figure.
+// differences are the section's relative differences from the plane, by figure.
 type differences map[string][]float64
 
 func (d differences) add(m *twoModels) {
@@ -105,10 +105,9 @@ func (d differences) of(name string) (median, worst float64) {
 }
 
 // The two models against each other: metal, thickness, lap, tee and butt, at three quarters and four thirds of the
-// suggested travel. In thin steel they differ by what lies between them: the section's skin is hotter than the mean
-// that the plane knows, more so with thickness. In copper, where heat runs ahead of the arc in the plane, the
-// section's lift makes up for it. The limits are what was measured, rounded up; they change with the suggestions,
-// where it is measured.
+// suggested travel. In thin steel they differ by their nature: the section's skin is hotter than the plane's mean, the
+// more the thicker the sheet. In copper, where heat runs ahead of the arc in the plane, the section's lift makes up for
+// it. The limits are measured differences, rounded up; they change with the suggestions, at which they are measured.
 func TestTwoModels(t *testing.T) {
 	if testing.Short() {
 		t.Skip("fifty moving arcs")

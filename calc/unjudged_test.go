@@ -6,14 +6,15 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/calc/limit"
 	"brazebooth/internal/deep"
 )
 
 // liquidNames are the edges that mean nothing between members that are burnt or not wetted.
-var liquidNames = []string{edgeNames[lBridges], edgeNames[lStays]}
+var liquidNames = []string{limit.Bridges.Edge(), limit.Stays.Edge()}
 
-// From far too cold to far into burn-through an edge of the liquid is either judged or listed with why not, in every
-// place that names edges; the chance does not jump where the one becomes the other.
+// From far too cold to far into burn-through, an edge of the liquid is either judged or listed with why not, wherever
+// edges are named; the chance does not jump between the two.
 func TestEdgesOfTheLiquidAreJudgedBetweenWettedPartsOnly(t *testing.T) {
 	jobs := deep.Of(t, []Job{
 		{Metal: "mild-steel", Thickness: Some(1.2), Joint: "butt", Gap: Some(0.8), Position: "overhead"},
@@ -63,7 +64,7 @@ func TestEdgesOfTheLiquidAreJudgedBetweenWettedPartsOnly(t *testing.T) {
 	}
 }
 
-// namedOrNot asks that a card names the liquid's edges where they are judged, and else says why not and nothing else.
+// namedOrNot checks that a card names the liquid's edges where they are judged, and else says only why not.
 func namedOrNot(t *testing.T, c *Card, judged bool) {
 	t.Helper()
 	for _, e := range c.Edges {
@@ -99,7 +100,7 @@ func namedOrNot(t *testing.T, c *Card, judged bool) {
 	}
 }
 
-// A map names no edge of the liquid where the base melts through or a member stays dry, and draws none there.
+// A window names no edge of the liquid where the base melts through or a member stays dry, and draws none there.
 func TestMapsLeaveOutWhatIsNotJudged(t *testing.T) {
 	j := Job{Metal: "mild-steel", Thickness: Some(1), Joint: "butt", Gap: Some(0.6), Wire: Some(0.889)}
 	w, err := WindowOf(t.Context(), j, CoarseWindow, nil)

@@ -1,10 +1,9 @@
 package calc
 
 import (
-	"math"
-
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -12,13 +11,13 @@ import (
 	"brazebooth/tables"
 )
 
-// warnings collects what a welder must not miss about a card.
+// warnings collects the warnings of a card.
 type warnings struct {
 	card *Card
 	list []Warning
 }
 
-// say adds a line whose words are in tables/.
+// say adds a warning whose text is in tables.
 func (w *warnings) say(code string) {
 	l, ok := tables.Warnings.ByID(code)
 	if !ok {
@@ -27,7 +26,7 @@ func (w *warnings) say(code string) {
 	w.list = append(w.list, Warning{code, Severity(l.Severity), l.Text, l.Source})
 }
 
-// tell adds a line that carries this job's own numbers.
+// tell adds a warning with numbers of this job.
 func (w *warnings) tell(code string, severity Severity, basis, format string, args ...any) {
 	w.list = append(w.list, Warning{code, severity, fmt.Sprintf(format, args...), basis})
 }
@@ -36,7 +35,7 @@ func (w *warnings) tell(code string, severity Severity, basis, format string, ar
 func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warmUp) {
 	w := warnings{card: card, list: make([]Warning, 0, 12)}
 	w.hazards()
-	w.deadly() // first, for who reads one line only
+	w.deadly() // first, for readers of one line only
 	w.refused()
 	w.verdict(v, up)
 	w.metals()
@@ -79,7 +78,7 @@ func rank(s Severity) int {
 	return 2
 }
 
-// hazards stop the job, on every card and page, where they were said to apply.
+// hazards stops the job, on every card and page, where the user said that a hazard applies.
 func (w *warnings) hazards() {
 	for _, id := range strings.Split(w.card.Used.Hazard, ",") {
 		if h, ok := tables.Hazards.ByID(id); ok {
@@ -114,8 +113,8 @@ func (w *warnings) arc(b *board, s *spread) {
 	}
 }
 
-// reading compares the amps that were given with the interval of the feed's current as it was before them, and says
-// that they are used.
+// reading compares the given amps with the current of the feed, as computed without them, and says whether they are
+// used.
 func (w *warnings) reading(amps float64) {
 	open := w.card.Job
 	open.Amps, open.Volts, open.Feed = Opt{}, Opt{}, w.card.Used.Feed
@@ -160,14 +159,14 @@ func (w *warnings) voltsReading(volts float64, b *board, s *spread) {
 	}
 }
 
-// voltReach is how many bands the volts may lie off the mode's line: beyond that the wire stubs or burns back.
+// voltReach is how many bands the volts may be off the mode's line; further off the wire stubs or burns back.
 const voltReach = 1.5
 
 // travel warns of a speed that a hand cannot hold.
 func (w *warnings) travel(s *spread) {
 	v := s.value[oTravel]
 	if w.card.Used.Mode == "timed" {
-		return // spot by spot: nothing to hold evenly
+		return // spots need no even speed
 	}
 	switch {
 	case v > tables.HandSpeedHigh.V:
@@ -215,7 +214,7 @@ func (w *warnings) deadly() {
 	w.say("solvent")
 }
 
-// always adds what every card says besides.
+// always adds the warnings that every card has.
 func (w *warnings) always() {
 	w.say("test-bead")
 	w.say("fire")

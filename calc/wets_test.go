@@ -3,9 +3,11 @@ package calc
 import (
 	"math"
 	"testing"
+
+	"brazebooth/calc/limit"
 )
 
-// The cold margin falls without a jump while a member stops being wetted: colder and colder corners and laps.
+// The margin of cold falls without a jump while a member stops being wetted: on colder and colder corners and laps.
 func TestWetsHasNoCliff(t *testing.T) {
 	for _, joint := range []string{"corner", "edge", "lap", "tee", "butt"} {
 		job := Job{Metal: "mild-steel", Thickness: Some(2), Joint: joint, Feed: Some(6), Travel: Some(7)}
@@ -24,7 +26,7 @@ func TestWetsHasNoCliff(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			next := m.logs(&s)[lWets]
+			next := m.logs(&s)[limit.Wets]
 			if d := math.Abs(next - last); d > 0.09 && next > -0.8 { // nobody lays a bead that cold
 				t.Errorf("%s at %.3f of the heat: %.3f after %.3f, wet %.2f", joint, share, next, last, s.wet)
 			}
@@ -51,7 +53,7 @@ func TestWeldBraze(t *testing.T) {
 			said = said || w.Code == "weld-braze"
 		}
 		for _, e := range c.Edges {
-			edge = edge || e.Name == edgeNames[lSolid]
+			edge = edge || e.Name == limit.Solid.Edge()
 		}
 		if said != x.melts || edge == x.melts {
 			t.Errorf("%s %s: said %v, edge %v", x.metal, x.joint, said, edge)
@@ -59,7 +61,7 @@ func TestWeldBraze(t *testing.T) {
 	}
 }
 
-// One pass is asked for no more than it lays; the rest is counted.
+// A pass is never asked for more than it lays; the other passes are counted.
 func TestOnePass(t *testing.T) {
 	c := card(t, Job{Metal: "mild-steel", Thickness: Some(3), Joint: "tee", Leg: Some(8)})
 	want := wantedOf(c)

@@ -4,17 +4,21 @@ import (
 	"context"
 	"math"
 
+	"brazebooth/calc/effort"
+	"brazebooth/calc/limit"
+	"brazebooth/calc/limit/grid"
+	"brazebooth/internal/keep"
 	"brazebooth/internal/mistake"
 )
 
-// Window is the operating window of a job: what every feed and travel would do, whatever the job's own setting. It
-// shows what a single card cannot: how much room there is.
+// Window is the operating window of a job: what every feed and travel would do, whatever the job's own setting. Unlike
+// a card it shows how much room there is.
 type Window struct {
 	Job     Job
 	Feeds   []float64 // m/min, rising
 	Travels []float64 // mm/s, rising
 	Zones   []string  // feed outer, travel inner
-	Margins []float64 // %, to the nearest edge by feed or travel; below zero where one is not met
+	Margins []float64 // % of feed or travel to the nearest edge; below zero where it is not met
 	Nearest []string  // name of that edge
 
 	Good       bool       // the suggestion's verdict is good
@@ -22,14 +26,14 @@ type Window struct {
 	Card       Card       // the card at the suggestion
 
 	Chance   Chance
-	Remedies []Remedy // what was tried where the suggestion is not good
+	Remedies []Remedy // tried where the suggestion is not good
 
 	Coarser bool // fewer points than were asked for, since the job takes long to compute; see CoarserWords
 
-	work int64 // what it took, see effort
+	work int64 // units of effort that it took
 }
 
-// At returns the window's point nearest to a setting, in relative terms.
+// At returns the window's point nearest to a setting, by ratio.
 func (w *Window) At(feed, travel float64) (i, j int) {
 	return closest(w.Feeds, feed), closest(w.Travels, travel)
 }
@@ -64,7 +68,7 @@ var (
 // the share done, from one goroutine at a time. Once the context is cancelled it stops with the context's error and
 // leaves nothing running. Windows are kept: the same job is answered at once.
 func WindowOf(ctx context.Context, job Job, size WindowSize, progress func(done float64)) (Window, error) {
-	return kept.answer(ctx, windowKey{job, size}, progress,
+	return kept.Answer(ctx, windowKey{job, size}, progress,
 		func(ctx context.Context, progress func(float64)) (Window, error) {
 			return window(ctx, job, size, progress)
 		})
@@ -81,7 +85,7 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 	if job.Feed.Set && job.Amps.Set { // the volts were read at that feed
 		open.Volts = Opt{}
 	}
-	w := survey{Window: Window{Job: job}, effort: &effort{ctx: ctx}}
+	w := survey{Window: Window{Job: job}, effort: effort.New(ctx)}
 	b, card, err := laidOut(w.effort, open)
 	if err != nil {
 		return Window{}, err
@@ -96,15 +100,15 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 		return Window{}, err
 	}
 	err = w.weigh(open)
-	w.work = w.effort.work.Load()
+	w.work = w.effort.Work()
 	return w.Window, err
 }
 
-// survey is a window being computed.
+// survey is a window while it is computed.
 type survey struct {
 	Window
-	effort *effort
-	search int64 // what looking for the suggestion took, in the effort's units
+	effort *effort.Account
+	search int64 // units of effort that the search for the suggestion took
 }
 
 // suggest puts the card's own suggestion on the window.
@@ -113,7 +117,7 @@ func (w *survey) suggest(open Job) error {
 	if err != nil {
 		return err
 	}
-	w.search = w.effort.work.Load()
+	w.search = w.effort.Work()
 	at := open
 	at.Feed, at.Travel = found.Used.Feed, found.Used.Travel
 	if w.Card, err = solve(w.effort, at); err != nil {
@@ -127,7 +131,7 @@ func (w *survey) suggest(open Job) error {
 	return nil
 }
 
-// weigh tells how likely the suggestion is good and, where it is not, finds what would open a zone.
+// weigh notes the chance of the suggestion and, where it is not good, finds what would open a zone.
 func (w *survey) weigh(open Job) (err error) {
 	w.Chance = w.Card.Chance
 	if !w.Good && !w.Card.Stopped() {
@@ -137,23 +141,23 @@ func (w *survey) weigh(open Job) (err error) {
 }
 
 // describe turns the limits of every point into zone, margin and nearest edge.
-func (w *Window) describe(c *limitGrid) {
-	feeds, travels := c.feeds, c.travels
-	w.Feeds, w.Travels = feeds.points(0.06), travels.points(1)
+func (w *Window) describe(c *grid.Limits) {
+	feeds, travels := c.Feeds, c.Travels
+	w.Feeds, w.Travels = feeds.Points(0.06), travels.Points(1)
 	for i := range w.Feeds {
 		for j := range w.Travels {
-			k := i*travels.n + j
-			l := &c.logs[k]
-			if *l == hopeless {
+			k := i*travels.N + j
+			l := &c.Points[k]
+			if *l == limit.Hopeless {
 				w.Zones, w.Margins, w.Nearest = append(w.Zones, "not-modelled"), append(w.Margins, 0),
 					append(w.Nearest, "")
 				continue
 			}
-			f, g := c.slopes(float64(i), float64(j), 1)
-			edge, worst := nearest(reaches(l, &f, &g))
+			f, g := c.Slopes(float64(i), float64(j), 1)
+			edge, worst := limit.Nearest(limit.Reaches(l, &f, &g))
 			w.Zones = append(w.Zones, l.Zone())
-			w.Margins = append(w.Margins, math.Copysign(percent(worst), worst))
-			w.Nearest = append(w.Nearest, edgeNames[edge])
+			w.Margins = append(w.Margins, math.Copysign(limit.Percent(worst), worst))
+			w.Nearest = append(w.Nearest, edge.Edge())
 		}
 	}
 }
@@ -163,4 +167,4 @@ type windowKey struct {
 	size WindowSize
 }
 
-var kept = keep[windowKey, Window]{most: 128}
+var kept = keep.Answers[windowKey, Window]{Most: 128}

@@ -240,7 +240,7 @@ func BenchmarkWindowThick(b *testing.B) {
 	benchmarkWindow(b, calc.Job{Metal: "mild-steel", Thickness: calc.Some(6), Joint: "butt"})
 }
 
-// windows counts the benchmarks' jobs: each is another one, or -count would time windows that are kept.
+// windows counts the benchmarks' jobs: each must be another one, or -count would time windows that are kept.
 var windows int
 
 func benchmarkWindow(b *testing.B, j calc.Job) {
@@ -254,8 +254,8 @@ func benchmarkWindow(b *testing.B, j calc.Job) {
 	}
 }
 
-// Flat stretches of the window are interpolated: compared with one that computes every point, no zone may differ
-// except at a border, and few there.
+// Flat stretches of the window are interpolated: compared with a window whose every point is computed, zones differ
+// only at a border, and few do.
 func TestFlatPointsAgreeWithTheFullWindow(t *testing.T) {
 	if testing.Short() {
 		t.Skip("computes a whole map")

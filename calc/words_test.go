@@ -15,7 +15,7 @@ func TestNameAndNote(t *testing.T) {
 	}
 }
 
-// Telling are a figure's inputs, strongest first, without what this card computed on the way.
+// Telling lists a figure's inputs, strongest first, without those that this card computed.
 func TestTellingInputs(t *testing.T) {
 	b := calc.Basis{Inputs: []calc.Input{{Name: "little", Sensitivity: 0.4}, {Name: "feed", Sensitivity: 3},
 		{Name: "area", Sensitivity: 9, Derived: true}, {Name: "travel", Sensitivity: -5}}}

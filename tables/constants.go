@@ -1,7 +1,7 @@
 package tables
 
 // The constants of the process: arc, wire, power source, hand. What belongs to one material stands in
-// that material's row; what a formula leaves out stands in model.go.
+// that material's row; what a formula leaves out stands in chain.go of package calc.
 
 // The arc and what it gives the sheet.
 var (

@@ -11,7 +11,7 @@ import (
 	"testing"
 	"time"
 
-	tea "charm.land/bubbletea/v2"
+	"charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
@@ -87,7 +87,7 @@ func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, trave
 	d.readings, d.travel = append(d.readings, r), travel
 	f, _ := tables.Fillers.ByID("cusi3")
 	l, err := calc.Learn(&f, 0.889, "dip", d.readings)
-	l.Put(&job)
+	job.TakeMeter(&l)
 	return job, "kept for " + source, err
 }
 
@@ -125,7 +125,7 @@ func (d *drawer) Recall(_ context.Context, _ string, job calc.Job) (calc.Job, er
 	}
 	f, _ := tables.Fillers.ByID("cusi3")
 	l, err := calc.Learn(&f, 0.889, "dip", d.readings)
-	l.Put(&job)
+	job.TakeMeter(&l)
 	return job, err
 }
 

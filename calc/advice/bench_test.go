@@ -1,9 +1,10 @@
 package advice
 
 import (
-	"brazebooth/calc"
 	"context"
 	"testing"
+
+	"brazebooth/calc"
 )
 
 // Every page of a card, with what to check first.
@@ -17,6 +18,6 @@ func BenchmarkPages(b *testing.B) {
 		if _, err := Pages(context.Background(), &c, nil); err != nil {
 			b.Fatal(err)
 		}
-		calc.CheckFirst(&c)
+		CheckFirst(&c)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/learned"
 	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
@@ -116,7 +117,7 @@ func TestZincGoneBehindAsComputed(t *testing.T) {
 		strings.Contains(p.Correction.Do, "zinc-rich") {
 		t.Errorf("%s, %q", id, p.Correction.Do)
 	}
-	if calc.VerdictOf("zinc-gone-behind", "bad") != "" || calc.VerdictOf("thin-wide,zinc-gone-behind", "bad") != "hot" {
+	if learned.HeatOf("zinc-gone-behind", "bad") != "" || learned.HeatOf("thin-wide,zinc-gone-behind", "bad") != "hot" {
 		t.Error("zinc behind alone tells the booth's efficiency something")
 	}
 }

@@ -4,13 +4,14 @@ import (
 	"math"
 
 	"brazebooth/calc"
+	"brazebooth/calc/limit"
 )
 
 // What was looked at once is kept: the levers are tried from one setting, and their ways cross.
 
 // nodes are a setting's limits at every perNode-th shift, and where they are known.
 type nodes struct {
-	limits []calc.Limits
+	limits []limit.All
 	known  []bool
 }
 

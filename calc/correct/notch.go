@@ -1,10 +1,11 @@
 package correct
 
 import (
-	"brazebooth/calc"
-	"brazebooth/tables"
 	"math"
 	"strings"
+
+	"brazebooth/calc/learned"
+	"brazebooth/tables"
 )
 
 // notches are the values that can be set on one side of the present one: up to the largest step, inside the lever's
@@ -47,7 +48,7 @@ func (l *lever) least() float64 {
 
 // opposite is the nearest value of a lever on that side where a bead with the same other settings showed the opposite.
 func (v *posterior) opposite(t *Try, l *lever, sign float64) (float64, bool) {
-	return v.nearest(t, l, sign, func(seen string) bool { return calc.HeatSign(seen)*calc.HeatSign(t.Seen) < 0 })
+	return v.nearest(t, l, sign, func(seen string) bool { return learned.HeatSign(seen)*learned.HeatSign(t.Seen) < 0 })
 }
 
 // nearest is the nearest value of a lever on that side where a bead with the same other settings showed such a look.
@@ -104,7 +105,7 @@ func voltSign(seen string) int {
 func contradicts(seen string) bool {
 	cold, hot := false, false
 	for _, s := range strings.Split(seen, ",") {
-		cold, hot = cold || calc.HeatSign(s) < 0, hot || calc.HeatSign(s) > 0
+		cold, hot = cold || learned.HeatSign(s) < 0, hot || learned.HeatSign(s) > 0
 	}
 	return cold && hot
 }

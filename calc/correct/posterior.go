@@ -8,6 +8,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/formula"
+	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
 
@@ -180,7 +181,7 @@ func (v *posterior) steadyCauses(job *calc.Job, list []string) {
 		case f == 0:
 			list[i] = causeOfZone[at.limits[n].Zone()]
 		default:
-			l := calc.Between(&at.limits[n], &at.limits[n+1], f)
+			l := limit.Between(&at.limits[n], &at.limits[n+1], f)
 			list[i] = causeOfZone[l.Zone()]
 		}
 	}

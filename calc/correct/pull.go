@@ -1,8 +1,10 @@
 package correct
 
 import (
-	"brazebooth/calc"
 	"math"
+
+	"brazebooth/calc"
+	"brazebooth/calc/limit"
 )
 
 // pull looks along one lever for the smallest change that is more likely than not to be good; nil where the lever has
@@ -137,10 +139,10 @@ func (v *posterior) keeps(from *calc.Job, to calc.Job) bool {
 	return true
 }
 
-func (v *posterior) simple(j *calc.Job) (calc.Limits, bool) {
+func (v *posterior) simple(j *calc.Job) (limit.All, bool) {
 	p, err := calc.ProbeOf(v.ctx, j)
 	if err != nil {
-		return calc.Limits{}, false
+		return limit.All{}, false
 	}
 	return p.Simple()
 }

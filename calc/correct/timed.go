@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/learned"
 	"brazebooth/internal/mistake"
 	"brazebooth/tables"
 )
@@ -37,7 +38,7 @@ func (v *posterior) timedLimits(job *calc.Job) (l timedLimits) {
 	if l, ok := v.times[free]; ok {
 		return l
 	}
-	var e calc.TimedEnds
+	var e learned.Ends
 	if e, v.err = calc.TimedEndsOf(v.ctx, free); v.err != nil {
 		return l
 	}

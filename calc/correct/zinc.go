@@ -1,11 +1,13 @@
 package correct
 
 import (
-	"brazebooth/calc"
-	"brazebooth/calc/advice"
 	"fmt"
 	"slices"
 	"strings"
+
+	"brazebooth/calc"
+	"brazebooth/calc/advice"
+	"brazebooth/calc/learned"
 )
 
 // expectZinc leaves zinc that is gone on the back out of what a bead showed where both its setting and the suggested
@@ -16,10 +18,10 @@ func (v *posterior) expectZinc() {
 	}
 	for i := range v.laid {
 		t := &v.laid[i]
-		if !strings.Contains(t.Seen, calc.ZincBehind) || v.bandBehind(&t.Job) == 0 {
+		if !strings.Contains(t.Seen, learned.ZincBehind) || v.bandBehind(&t.Job) == 0 {
 			continue
 		}
-		t.Seen = calc.WithoutZinc(t.Seen)
+		t.Seen = learned.WithoutZinc(t.Seen)
 		if t.Seen == "" {
 			t.Seen, v.mended = "good", i == len(v.laid)-1
 		}
@@ -28,7 +30,7 @@ func (v *posterior) expectZinc() {
 
 // takesZinc reports whether the suggested setting, if it is good, boils the zinc off a back face.
 func (v *posterior) takesZinc() bool {
-	if !slices.ContainsFunc(v.laid, func(t Try) bool { return strings.Contains(t.Seen, calc.ZincBehind) }) {
+	if !slices.ContainsFunc(v.laid, func(t Try) bool { return strings.Contains(t.Seen, learned.ZincBehind) }) {
 		return false
 	}
 	open := v.last().Job

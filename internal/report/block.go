@@ -121,7 +121,7 @@ type Notes struct{ List []calc.Note }
 type Assumed struct{ List []calc.Assumption }
 
 // Checks are the assumed values, ordered by how much each moves the answer.
-type Checks struct{ List []calc.Check }
+type Checks struct{ List []advice.Check }
 
 // Open are the choices that a page asks for and that were not given.
 type Open struct{ Choices []string }

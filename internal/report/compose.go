@@ -58,7 +58,7 @@ func Whole(c *calc.Card, pages []advice.Page) []Block {
 	}
 	return append(list, Chapter{Title: "Cautions", Blocks: []Block{cautionsOf(c)}},
 		Chapter{Title: "Check these first: assumed, since nobody gave them",
-			Blocks: []Block{Checks{calc.CheckFirst(c)}}})
+			Blocks: []Block{Checks{advice.CheckFirst(c)}}})
 }
 
 // cautionsFirst orders a page for a listener: its answer and the one change, then cautions, then figures and reasons.

@@ -20,7 +20,7 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 	"golang.org/x/time/rate"
 
-	"brazebooth/calc"
+	"brazebooth/calc/effort"
 	"brazebooth/internal/mistake"
 	"brazebooth/tui"
 )
@@ -80,7 +80,7 @@ func run(ctx context.Context, s *Settings, d Deps, book string) error {
 	if err := s.apart(d, book); err != nil {
 		return err
 	}
-	calc.Spare()
+	effort.Spare()
 	if d.Getenv("GOGC") == "" {
 		debug.SetGCPercent(garbage)
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/learned"
 	"brazebooth/internal/book"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
@@ -15,7 +16,7 @@ import (
 // dialLesson is what a power source's readings say of one of its dials.
 type dialLesson struct {
 	name, unit string
-	line       calc.Dial
+	line       learned.Dial
 	flagged    []int // places in the list of readings
 	n          int   // readings that tell of the dial
 	lacks      error // why there is no line
@@ -39,17 +40,17 @@ func dialsOf(list []Kept[book.Reading], used *calc.Job) [2]dialLesson {
 }
 
 func learnDial(list []Kept[book.Reading], of func(*book.Reading) (at calc.Opt, gives float64, counts bool)) dialLesson {
-	var taken []calc.DialReading
+	var taken []learned.DialReading
 	var places []int
 	for i := range list {
 		r := &list[i].Body
 		if at, gives, counts := of(r); at.Set && gives > 0 && counts {
-			taken = append(taken, calc.DialReading{At: at.V, Gives: gives, Confirmed: r.Confirmed})
+			taken = append(taken, learned.DialReading{At: at.V, Gives: gives, Confirmed: r.Confirmed})
 			places = append(places, i)
 		}
 	}
 	d := dialLesson{n: len(taken)}
-	line, flagged, err := calc.LearnDial(taken)
+	line, flagged, err := learned.FitDial(taken)
 	if d.lacks = err; err == nil {
 		d.line = line
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/learned"
 	"brazebooth/internal/book"
 	"brazebooth/tables"
 )
@@ -52,7 +53,7 @@ func TrialsOf(ctx context.Context, b book.Book, card string) ([]Kept[book.Trial]
 func verdictsAt(ctx context.Context, b book.Book, source string) (list []calc.Verdict, err error) {
 	trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool { return strings.EqualFold(t.Source, source) })
 	for _, t := range slices.Backward(trials) {
-		if heat := calc.VerdictOf(t.Body.Seen, t.Body.Verdict); heat != "" {
+		if heat := learned.HeatOf(t.Body.Seen, t.Body.Verdict); heat != "" {
 			list = append(list, calc.Verdict{Job: t.Body.Job, Heat: heat})
 		}
 	}
@@ -105,13 +106,13 @@ func taught(ctx context.Context, b book.Book, job calc.Job, source string) (calc
 	if err != nil {
 		return job, err
 	}
-	l.Put(&job)
+	job.TakeMeter(&l)
 	verdicts, err := verdictsAt(ctx, b, source)
 	if err != nil {
 		return job, err
 	}
 	e := calc.LearnEta(verdicts)
-	e.Put(&job)
+	job.TakeEfficiency(&e)
 	for _, d := range dialsOf(list, &used) {
 		d.put(&job)
 	}
@@ -124,14 +125,14 @@ func taught(ctx context.Context, b book.Book, job calc.Job, source string) (calc
 
 // rhythmAt is what a power source's trials of timed arcs with a completed job's filler and wire teach. Current, volts
 // and efficiency are those that the job was taught.
-func rhythmAt(ctx context.Context, b book.Book, source string, used, taught *calc.Job) (calc.Rhythm, error) {
+func rhythmAt(ctx context.Context, b book.Book, source string, used, taught *calc.Job) (learned.Rhythm, error) {
 	trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool {
 		j := &t.Job
 		return strings.EqualFold(t.Source, source) && j.Mode == "timed" && j.ArcOn.Set && t.Seen != "" &&
 			j.Filler == used.Filler && math.Abs(j.Wire.V-used.Wire.V) < 0.01
 	})
 	if err != nil {
-		return calc.Rhythm{}, err
+		return learned.Rhythm{}, err
 	}
 	var list []calc.TimedTrial
 	for _, t := range slices.Backward(trials) {
@@ -144,7 +145,7 @@ func rhythmAt(ctx context.Context, b book.Book, source string, used, taught *cal
 
 // Learn is what a power source's readings with a completed job's filler, wire and mode teach. Flagged are the places
 // in the list of those that lie far from what the others predict and are not confirmed; they teach nothing.
-func Learn(list []Kept[book.Reading], used *calc.Job) (l calc.Learned, flagged []int, err error) {
+func Learn(list []Kept[book.Reading], used *calc.Job) (l learned.Meter, flagged []int, err error) {
 	f, ok := tables.Fillers.ByID(used.Filler)
 	if !ok {
 		return l, nil, book.ErrNone

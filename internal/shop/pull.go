@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/learned"
 	"brazebooth/internal/book"
 	"brazebooth/internal/quantity"
 )
@@ -69,14 +70,14 @@ func Pulls(ctx context.Context, b book.Book, source string) ([]Kept[book.Reading
 }
 
 // pulledOf is what the pieces of a joint teach, by its key.
-func pulledOf(list []Kept[book.Reading], key string) calc.Pulled {
+func pulledOf(list []Kept[book.Reading], key string) learned.Pulled {
 	var carried []float64
 	for i := range list {
 		if p := &list[i].Body.Pull; p.For == key && p.Length > 0 {
 			carried = append(carried, 1000*p.Force/p.Length)
 		}
 	}
-	return calc.LearnPulled(key, carried)
+	return learned.PulledBy(key, carried)
 }
 
 // PullLessons say what the pieces of each joint teach.
@@ -111,6 +112,6 @@ func pulled(ctx context.Context, b book.Book, job *calc.Job, source string) erro
 		return err
 	}
 	p := pulledOf(list, key)
-	p.Put(job)
+	job.TakePulled(&p)
 	return nil
 }

@@ -1,0 +1,151 @@
+package calc
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"brazebooth/tables"
+)
+
+// OwnBasis is the basis of a figure that this program computes.
+func OwnBasis(formula, source string, inputs ...Input) Basis {
+	return Basis{Formula: formula, Inputs: inputs, Source: source, Known: OwnCalc}
+}
+
+// RowBasis is the basis of a figure from a row of tables.
+func RowBasis(formula string, o tables.Origin, inputs ...Input) Basis {
+	return Basis{Formula: formula, Inputs: inputs, Source: o.Source, Known: string(o.Known)}
+}
+
+// NewFigure is a figure with its interval.
+func NewFigure(name, unit string, v, low, high float64, b Basis) Figure {
+	return Figure{name, v, low, high, unit, b}
+}
+
+// As turns the figure into an input of another figure.
+func (f *Figure) As(symbol string) Input {
+	return Derived(symbol, FigureLabel(f.Name), f.Value, f.Unit)
+}
+
+// In is an input of a formula by its symbol there.
+func In(symbol, name string, v float64, unit string) Input {
+	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit}
+}
+
+// Derived is an input that was computed on the way.
+func Derived(symbol, name string, v float64, unit string) Input {
+	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit, Derived: true}
+}
+
+// Assumed is an input that nobody gave.
+func Assumed(symbol, name string, v float64, unit string) Input {
+	return Input{Symbol: symbol, Name: name, Value: v, Unit: unit, Assumed: true}
+}
+
+// symbols are formula symbols that are typed in plain letters and shown in others.
+var symbols = map[string]string{"rho_e": "ρe", "rhoc": "ρc", "rho": "ρ", "eta_d": "ηd", "eta": "η", "phi": "φ",
+	"sigma": "σ",
+	"pi":    "π", "v_w": "vw", "H_liq": "Hliq", "T_toe": "Ttoe", "T_liq": "Tliq", "T_sol": "Tsol", "t_on": "ton",
+	"t_off": "toff"}
+
+// written replaces whole symbols by their shown form; letters inside a word are left alone.
+func written(s string) string {
+	letter := func(c byte) bool { return c == '_' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
+	var out strings.Builder
+	for i := 0; i < len(s); {
+		j := i
+		for j < len(s) && letter(s[j]) {
+			j++
+		}
+		if j == i {
+			out.WriteByte(s[i])
+			i++
+			continue
+		}
+		word := s[i:j]
+		if better, ok := symbols[word]; ok {
+			word = better
+		}
+		out.WriteString(word)
+		i = j
+	}
+	return out.String()
+}
+
+// unbraced is built once: building a replacer is slow, and a card has a hundred formulas.
+var unbraced = strings.NewReplacer("{", "", "}", "")
+
+// Plain is the formula for a reader: without the braces about its symbols.
+func (b *Basis) Plain() string {
+	return written(unbraced.Replace(b.Formula))
+}
+
+// Substituted is the formula with the numbers put in, each with its unit: "0.84·15.2 V·96.5 A/5.87 mm/s".
+// A symbol that no input carries stays as it is.
+func (b *Basis) Substituted() string {
+	return b.Filled(func(number, unit string) string {
+		if unit == "" {
+			return number
+		}
+		return "(" + number + " " + unit + ")"
+	})
+}
+
+// Filled is the formula with each symbol replaced by what put makes of its number and unit ("" for none).
+func (b *Basis) Filled(put func(number, unit string) string) string {
+	var out strings.Builder
+	rest := b.Formula
+	for {
+		before, after, found := strings.Cut(rest, "{")
+		out.WriteString(written(before))
+		symbol, tail, closed := strings.Cut(after, "}")
+		if !found || !closed {
+			return out.String()
+		}
+		out.WriteString(b.put(symbol, put))
+		rest = tail
+	}
+}
+
+func (b *Basis) put(symbol string, put func(number, unit string) string) string {
+	for _, in := range b.Inputs {
+		if in.Symbol != symbol {
+			continue
+		}
+		v := strconv.FormatFloat(in.Value, 'g', 4, 64)
+		if a := math.Abs(in.Value); a >= 9999.5 && a < 1e7 { // else four figures would need a power of ten
+			v = strconv.FormatFloat(in.Value, 'f', 0, 64)
+		}
+		if in.Unit == "1" {
+			return put(v, "")
+		}
+		return put(v, in.Unit)
+	}
+	return written(symbol)
+}
+
+// Warned reports whether the card has a warning with that code.
+func (c *Card) Warned(code string) bool {
+	return slices.ContainsFunc(c.Warnings, func(w Warning) bool { return w.Code == code })
+}
+
+// Telling are the inputs that move a figure by half a per cent or more, the strongest first. Inputs that were computed
+// on the card are left out, since their own inputs are in the list.
+func (b *Basis) Telling() []Input {
+	list := slices.DeleteFunc(slices.Clone(b.Inputs),
+		func(in Input) bool { return in.Derived || math.Abs(in.Sensitivity) < 0.5 })
+	slices.SortStableFunc(list, func(a, b Input) int { return cmpMagnitude(b.Sensitivity, a.Sensitivity) })
+	return list
+}
+
+// AssumedWhy is the reason for the assumption of a field, by its JSON name; "" for a field that was chosen.
+func (c *Card) AssumedWhy(field string) string {
+	for i := range c.Assumed {
+		if c.Assumed[i].Field == field {
+			return c.Assumed[i].Why
+		}
+	}
+	return ""
+}

@@ -1,0 +1,233 @@
+package calc
+
+import (
+	"math"
+	"slices"
+
+	"brazebooth/calc/hang"
+	"brazebooth/calc/limit"
+	"brazebooth/calc/section"
+	"brazebooth/tables"
+)
+
+// SectionSource is the source of the figures that the cross-section gives.
+const SectionSource = "cross-section of a moving arc: arms with skin and core, steel by EN 1993-1-2, filler arriving " +
+	"hot and melting over its range"
+
+// sectionList makes the figures of the section, each with an interval from what moves it.
+type sectionList struct {
+	b    *board
+	card *Card
+	s    *spread
+	v    *verdict
+	list []Figure
+}
+
+// sectionFigures replaces figures of the closed forms by the section's and adds those that only the section has.
+func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict) []Figure {
+	l := sectionList{b, card, s, v, list}
+	if v.state.bridged || max(v.state.wet[0], v.state.wet[1]) <= 0 {
+		l.width()
+	}
+	l.zinc()
+	for i := range card.Setup.Joined() {
+		r := reading{of: func(x *variant) float64 { return x.wet[i] }}
+		l.add(memberFigure("wetted_width", i), "mm", "where the peak of the member's skin falls to {T_toe}", r,
+			formOf(l.widthDoubt()))
+	}
+	if v.state.bridged {
+		l.angles()
+		l.throat()
+	}
+	l.peak()
+	l.liquid()
+	if f, ok := v.margin(l.list, b, s); ok {
+		l.list = append(l.list, f)
+	}
+	v.chance.spoil(l.list)
+	l.list = append(l.list, v.chance.figure())
+	return l.list
+}
+
+// liquid adds the figures of bridging and staying, where the job asks for them.
+func (l *sectionList) liquid() {
+	const bridges = "span, land, hold and sag of an open root, each gap with a cross-section of its own; untested"
+	const stays = "balance of surface tension and weight; untested"
+	m, st := &l.v.margins.liquid, &l.v.state
+	put := func(name, unit, formula, source string, e hang.Estimate, ok bool) {
+		if ok {
+			l.list = append(l.list, NewFigure(name, unit, e.V, e.Low, e.High, OwnBasis(formula, source)))
+		}
+	}
+	if l.v.logs.Unjudged(limit.Bridges) != "" { // then staying is not judged either
+		return
+	}
+	h := l.b.heatField(l.card)
+	e, ok := h.bridgesUpTo(m, l.s.value[oFeed], l.s.value[oTravel])
+	put("largest_gap", "mm", "widest root opening that this setting bridges", bridges, e, ok)
+	e, ok = m.sag(st)
+	put("root_sag", "mm", "height of the root's bead below the sheet", bridges, e, ok)
+	e, ok = m.largestBead(st)
+	put("largest_bead", "mm2", "largest bead that stays where it is laid, on this width", stays, e, ok)
+}
+
+// widthDoubt is the model's uncertainty of one member's wetted width: one value up to 3 mm, another from 4 mm on, and
+// interpolated between the two, so that no interval jumps.
+func (l *sectionList) widthDoubt() *tables.Datum {
+	d, thick := tables.SectionWidth, &tables.SectionWidthThick
+	share := max(0, min(1, maxCore(l.card.Setup.Joined())-tables.SheetThickest.V))
+	d.Low, d.High = d.Low+share*(thick.Low-d.Low), d.High+share*(thick.High-d.High)
+	return &d
+}
+
+// formOf is the effect of what a model leaves out of a width that it computes itself.
+func formOf(d *tables.Datum) effect { return effect{byModel, math.Log(d.Low), math.Log(d.High)} }
+
+func memberFigure(name string, member int) string { return name + [2]string{"_1", "_2"}[member] }
+
+// add appends a figure that is read off the section. Its interval comes from the section's own effects and from more.
+func (l *sectionList) add(name, unit, formula string, r reading, more ...effect) {
+	v := r.of(&l.v.variants.at)
+	var effects []effect
+	low, high := 0.0, 0.0
+	if v > 0 || r.difference {
+		effects = append(l.v.variants.effects(&r, l.b), more...)
+		down, up := join(effects)
+		if low, high = v*math.Exp(-down), v*math.Exp(up); r.difference {
+			low, high = v-down, v+up
+		}
+	} else if hot := l.v.variants.hot; hot != nil { // zero here, but perhaps not at the hot end
+		high = r.of(hot)
+	}
+	l.list = append(l.list, Figure{name, v, low, high, unit,
+		OwnBasis(formula, SectionSource, l.inputs(effects, &r, v, formula)...)})
+}
+
+// byWidths are the effects of the model's uncertainty of the wetted widths on a reading that follows from both: of both
+// widths together, and, for the part of one member's uncertainty that goes beyond that, of one width at the other's
+// cost.
+func (l *sectionList) byWidths(r *reading) []effect {
+	at, total, one := &l.v.variants.at, &tables.SectionTotal, l.widthDoubt()
+	list := []effect{{byModel, r.step(at, l.reshaped(total.Low, total.Low, 1)),
+		r.step(at, l.reshaped(total.High, total.High, 1))}}
+	if l.card.Setup.One {
+		return list
+	}
+	rest := func(one, total float64) float64 {
+		a, b := math.Log(one), math.Log(total)
+		return math.Copysign(math.Sqrt(max(0, a*a-b*b)), a)
+	}
+	less, more := math.Exp(rest(one.Low, total.Low)), math.Exp(rest(one.High, total.High))
+	return append(list, effect{byAim, r.step(at, l.reshaped(less, more, 1)), r.step(at, l.reshaped(more, less, 1))})
+}
+
+// byArea is the effect of the uncertainty of the bead's area on a reading that follows from it.
+func (l *sectionList) byArea(r *reading) effect {
+	at, v := &l.v.variants.at, l.s.value[oBead]
+	return effect{byBead, r.step(at, l.reshaped(1, 1, l.s.low[oBead]/v)),
+		r.step(at, l.reshaped(1, 1, l.s.high[oBead]/v))}
+}
+
+// reshaped is the bead with its wetted widths and its area multiplied by factors.
+func (l *sectionList) reshaped(first, second, area float64) *variant {
+	x := l.v.variants.at
+	x.wet[0], x.wet[1] = x.wet[0]*first, x.wet[1]*second
+	toes, err := beadSection(l.card)(x.o[oBead]*area, x.wet[0], x.wet[1])
+	x.toes, x.bridged = toes, err == nil
+	return &x
+}
+
+// width replaces the bead width of the closed form by the section's; metal that does not wet both members has none.
+func (l *sectionList) width() {
+	if !l.v.variants.at.bridged {
+		l.list = slices.DeleteFunc(l.list, func(f Figure) bool { return f.Name == "bead_width" })
+		return
+	}
+	r := reading{of: func(x *variant) float64 { return ofBead(x, x.toes.Chord) }}
+	formula := "chord from toe to toe of the section, each toe where the skin's peak falls to {T_toe}"
+	if l.card.Used.Joint == "edge" {
+		formula = "edges and outer faces, unfolded, as far as the skin's peak reaches {T_toe}"
+	}
+	l.add("bead_width", "mm", formula, r,
+		formOf(&tables.SectionTotal))
+	last := len(l.list) - 1
+	if cold := l.v.variants.cold; cold != nil && !cold.bridged { // the cold end wets one member only, or neither
+		toes, _ := beadSection(l.card)(cold.o[oBead], cold.wet[0], cold.wet[1]) // known even if the angle is not
+		l.list[last].Low = min(l.list[last].Low, toes.Chord)
+	}
+	if at := slices.IndexFunc(l.list[:last], func(f Figure) bool { return f.Name == "bead_width" }); at >= 0 {
+		l.list[at] = l.list[last]
+		l.list = l.list[:last]
+	}
+}
+
+// ofBead is a size of a bead that wets both members; NaN for others.
+func ofBead(x *variant, size float64) float64 {
+	if !x.bridged {
+		return math.NaN()
+	}
+	return size
+}
+
+// angles adds the angles inside the bead at its toes. A bead that does not wet both members, or that bulges over a
+// member, counts as upright.
+func (l *sectionList) angles() {
+	angle := func(name, formula string, of func(section.Toes) float64) {
+		r := reading{difference: true, of: func(x *variant) float64 {
+			if !x.bridged {
+				return 180
+			}
+			// Below zero the metal cannot cover what is wetted: flat at the toes.
+			return min(180, max(0, of(x.toes))*180/math.Pi)
+		}}
+		l.add(name, "deg", formula, r, append(l.byWidths(&r), l.byArea(&r))...)
+		f := &l.list[len(l.list)-1]
+		f.Low, f.High = max(0, f.Low), min(180, f.High)
+	}
+	const inside = "angle inside the bead between its surface and the member: circular arc over the chord that holds " +
+		"the bead's area"
+	angle("wetting_angle", "larger of the toe angles", section.Toes.Larger)
+	angle("toe_angle_1", inside, func(t section.Toes) float64 { return t.First })
+	if !l.card.Setup.One {
+		angle("toe_angle_2", inside, func(t section.Toes) float64 { return t.Second })
+	}
+}
+
+// peak adds the highest temperature of the hotter member's skin. What the model leaves out is a share of its rise.
+func (l *sectionList) peak() {
+	st, start := &l.v.state, l.b.inputs[inRoom]
+	through := len(l.card.Setup.Joined()) == 2 && st.skin[1] > st.skin[0] &&
+		(l.card.Used.Joint == "lap" || l.card.Used.Joint == "tee")
+	d := tables.SectionRiseEnding
+	if through {
+		d = tables.SectionRiseThrough
+	}
+	r := reading{difference: true, of: func(x *variant) float64 { return max(x.skin[0], x.skin[1]) }}
+	rise := r.of(&l.v.variants.at) - start
+	l.add("base_peak_temperature", "C", "highest temperature of the hotter member's skin", r,
+		effect{byModel, (d.Low - 1) * rise, (d.High - 1) * rise})
+}
+
+// zinc replaces the closed forms' zinc bands by the section's.
+func (l *sectionList) zinc() {
+	for i, suffix := range [...]string{"", "_2"} {
+		for name, at := range map[string][2]float64{"boiled": l.v.state.boiled, "melted": l.v.state.melted} {
+			if n := slices.IndexFunc(l.list,
+				func(f Figure) bool { return f.Name == "zinc_"+name+"_halfwidth"+suffix }); n >= 0 {
+				reached(&l.list[n], at[i])
+			}
+		}
+	}
+}
+
+// reached replaces the half-width of the closed form by the section's, with the relative interval of the closed form,
+// which includes the uncertainty of zinc. A band that leaves the section's grid keeps the closed form.
+func reached(f *Figure, v float64) {
+	if !(v > 0) {
+		return
+	}
+	r := v / f.Value
+	f.Value, f.Low, f.High = v, f.Low*r, f.High*r
+	f.Basis.Formula = "in the section; its band by the closed form: " + f.Basis.Formula
+	f.Basis.Source = SectionSource + "; not validated on zinc"
+}

@@ -1,0 +1,74 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+
+	"brazebooth/calc/hang"
+	"brazebooth/calc/thinsheet"
+	"brazebooth/tables"
+)
+
+// stays returns how far a cycle's puddle is from falling out of the joint, zero on the edge and positive inside; nil
+// where nothing is judged.
+func (g *timedRun) stays() func(*thinsheet.OnOff) float64 {
+	u := &g.card.Used
+	if !(u.Joint == "butt" && u.Gap.V > 0) && (u.Position == "flat" || u.Position == "") {
+		return nil
+	}
+	l := newLiquid(g.board, &g.card)
+	return func(c *thinsheet.OnOff) float64 {
+		least := float64(hang.Most)
+		for _, e := range g.edgesOf(&l, c) {
+			if e.Why == "" {
+				least = min(least, e.Margin)
+			}
+		}
+		return least
+	}
+}
+
+// edgesOf are the edges of the liquid for the puddle at the end of on.
+func (g *timedRun) edgesOf(l *liquid, c *thinsheet.OnOff) [2]hang.Edge {
+	j := l.joint
+	j.Bead = g.in.Feed * c.On / g.in.Filler.Density / c.Step
+	j.Wet, j.Pool, j.Amps, j.Deposition = c.Wide, c.Puddle, g.o[oAmps], g.in.Feed
+	if throughJoint(j.Kind) {
+		j.Back = c.Wide
+	}
+	list, err := hang.SpotEdges(&j)
+	if err != nil { // a cycle that no joint can have: other limits say what is wrong
+		return [2]hang.Edge{}
+	}
+	return list
+}
+
+// mayFall warns where it is in doubt whether the puddle stays, and says what is not judged.
+func (g *timedRun) mayFall() []Warning {
+	if g.in.Stays == nil || !(g.times.OnOff.On > 0) {
+		return nil
+	}
+	l := newLiquid(g.board, &g.card)
+	chance := 1.0
+	var list []Warning
+	for _, e := range g.edgesOf(&l, &g.times.OnOff) {
+		if e.Why != "" {
+			list = append(list, Warning{"timed-not-judged", Caution, "Whether the puddle stays where it lands: " +
+				"" + e.Why,
+				hangSource})
+			continue
+		}
+		if e.Doubt > 0 {
+			chance *= e.Chance()
+		}
+	}
+	const sure = 0.75
+	if chance < sure {
+		list = append(list, Warning{"timed-may-fall", Caution, fmt.Sprintf("The puddle may fall: by a balance of "+
+			"tension, weight and arc, untested, it stays in %.0f of 100. Try %s.", 100*math.Max(0.01, chance),
+			either(append([]string{"shorter on", "less wire feed"}, carriesMore(&g.card)...))), hangSource})
+	}
+	return list
+}
+
+var hangSource = "own computation: " + tables.BridgesDoubt.Source

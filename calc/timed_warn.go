@@ -1,0 +1,128 @@
+package calc
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"brazebooth/calc/thinsheet"
+	"brazebooth/internal/quantity"
+	"brazebooth/tables"
+)
+
+// sentence says what prevents a rhythm, or that the times are this program's own.
+func (g *timedRun) sentence() string {
+	r := g.times.Reason
+	if r == thinsheet.TwoSettings && g.times.FirstOn == 0 {
+		first := OrStrip(&g.card, "warm the parts first")
+		return "A cold first spot never wets at this heat; once the sheet is warm these times do. More wire feed for " +
+			"the first spot, or " + first + "."
+	}
+	if r == thinsheet.TooHot && !g.card.Job.Amps.Set && g.atLeast {
+		return "Too hot for timed arc even with the least wire feed that the arc holds: the edge melts before a hand " +
+			"or a timer can let go. Try " + either(append([]string{"a thinner wire"}, carriesMore(&g.card)...)) + "."
+	}
+	if r != "" {
+		return reasonOf(r, &g.card)
+	}
+	if list := g.strained(); len(list) > 0 {
+		return list[0].Text
+	}
+	if r := &g.card.Used.Rhythm; r.Set() {
+		return "By this computation and " + quantity.Count(r.Trials, "trial") + " of this booth one timer setting " +
+			"keeps the rhythm. Try it on scrap with the same gap."
+	}
+	return "By this computation one timer setting keeps the rhythm; good to about a factor of two, stirring assumed, " +
+		"published times not found. Try it on scrap with the same gap."
+}
+
+// warn adds what a welder must know about these times; fume, eyes and fire come before it.
+func (g *timedRun) warn(card *Card, s *Timed) {
+	var list []Warning
+	switch r := &g.card.Used.Rhythm; {
+	case g.times.OnOff.On > 0 && r.Set():
+		list = append(list, Warning{"timed-learned", Info, fmt.Sprintf("On and off times are narrowed by %s of this "+
+			"booth with this wire: stirring %.1f, arc's spread %.2f mm, power %.2f of what is computed.",
+			quantity.Count(r.Trials, "trial"), r.Stir, r.Spread, r.Power), timedSource})
+	case g.times.OnOff.On > 0:
+		list = append(list, Warning{"timed-own", Caution,
+			"On and off times are this program's own computation, good to about a factor of two: reading amps and " +
+				"volts narrows them most, then trials kept in the book. Try them on scrap with the same " +
+				"gap.", timedSource})
+	}
+	if s.Reason != "" {
+		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, timedSource})
+	}
+	list = append(list, g.strained()...)
+	list = append(list, g.mayFall()...)
+	if b := &g.times.OnOff; b.On > 0 {
+		list = append(list, g.burns(b.On))
+	}
+	if g.card.Job.Travel.Set {
+		list = append(list, Warning{"travel-unused", Info, "A timed arc has no travel to set: it follows from step, " +
+			"on and off. The one given was left out.", timedSource})
+	}
+	card.Warnings = append(card.Warnings, list...)
+	slices.SortStableFunc(card.Warnings,
+		func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
+}
+
+// burns explains on: it is how long the arc burns, not what a timer is set to.
+func (g *timedRun) burns(on float64) Warning {
+	in, how := g.runIn(), "as read"
+	if !g.card.Job.RunIn.Set {
+		how = fmt.Sprintf("assumed, %.2f to %.2f; run-in takes a reading", in.Low, in.High)
+	}
+	return Warning{"timed-burns", Info, fmt.Sprintf("Arc on is how long the arc burns. A timer that starts the wire "+
+		"is set to %.2f s: %.2f s pass until the arc burns (%s).", on+in.V, in.V, how), timedSource}
+}
+
+// strained says where given times leave their range, and where the range is too narrow for a hand.
+func (g *timedRun) strained() []Warning {
+	t, b := &g.times, &g.times.OnOff
+	if !(b.On > 0) || !(t.OnMin > 0) {
+		return nil
+	}
+	var list []Warning
+	tell := func(code, format string, args ...any) {
+		list = append(list, Warning{"timed-" + code, Caution, fmt.Sprintf(format, args...), timedSource})
+	}
+	const slack = 1.001 // for a time that was read off the card and typed in again
+	switch {
+	case b.On > t.OnMax*slack && t.OnMaxBy == thinsheet.Falls:
+		tell("on-falls", "On for %.2f s makes a puddle that falls, which it does from about %.2f s: shorter, or less "+
+			"wire feed.", b.On, t.OnMax)
+	case b.On > t.OnMax*slack:
+		tell("on-long", "On for %.2f s melts the base metal at the root edge, which bears about %.2f s: shorter, or "+
+			"less wire feed.", b.On, t.OnMax)
+	case b.On*slack < t.OnMin:
+		tell("on-short", "On for %.2f s does not wet the joint, which needs about %.2f s: longer, or more wire feed.",
+			b.On, t.OnMin)
+	}
+	switch {
+	case b.Off > t.OffMax*slack:
+		tell("off-long", "Off for %.2f s freezes the puddle before the next spot, after about %.2f s: shorter.",
+			b.Off, t.OffMax)
+	case b.Off*slack < t.OffMin:
+		tell("off-short", "Off for %.2f s strikes into a puddle that is all liquid until about %.2f s: it can fall "+
+			"through. Longer.", b.Off, t.OffMin)
+	}
+	switch {
+	case g.in.FixedStep == 0:
+	case b.Step > 1.01*b.StepMost && b.StepBy == thinsheet.StepFill:
+		tell("step-fill", "A step of %.1f mm leaves the gap unfilled: a spot fills about %.1f mm.", b.Step, b.StepMost)
+	case b.Step > 1.01*b.StepMost:
+		tell("step-far", "A step of %.1f mm does not overlap the last puddle by half: about %.1f mm does.",
+			b.Step, b.StepMost)
+	case b.Step < 0.25*b.StepMost:
+		tell("step-short", "A step of %.1f mm piles metal and heat up: about %.1f mm would do.", b.Step, b.StepMost)
+	}
+	if b.Off < tables.QuickestOff.V && g.in.FixedOff == 0 {
+		tell("off-quick", "Off for %.2f s is a timer's to keep, not a hand's.", b.Off)
+	}
+	if room := t.OnMax - t.OnMin; room < tables.NarrowestOn.V && g.in.FixedOn == 0 {
+		tell("narrow", "On has only %.2f s of room, less than a hand repeats and far less than its ends are sure of: "+
+			"treat it as a start for trials on scrap, or change feed or gap.", room)
+	}
+	return list
+}

@@ -1,0 +1,170 @@
+package calc
+
+import (
+	"math"
+
+	"brazebooth/calc/limit"
+)
+
+// edges lists the edges of the window, each once, with the nearer of its limits.
+func (v *verdict) edges() []Edge {
+	if !v.modelled {
+		return nil
+	}
+	m := &v.margins
+	list := make([]Edge, 0, limit.Count)
+	for i := range limit.Count {
+		if v.logs[i] >= limit.Far || v.logs.Unjudged(i) != "" {
+			continue
+		}
+		e := Edge{Name: i.Edge(), Margin: within999(math.Abs(v.d[i])), Met: v.logs[i] >= 0, Basis: m.basis(i, v)}
+		if n := len(list); n > 0 && list[n-1].Name == e.Name {
+			if last := &list[n-1]; last.Met && (!e.Met || e.Margin < last.Margin) {
+				*last = e
+			}
+			continue
+		}
+		list = append(list, e)
+	}
+	return list
+}
+
+// unjudged lists the edges that this setting cannot be judged by.
+func (v *verdict) unjudged() (list []Unjudged) {
+	for i := range limit.Count {
+		if why := v.logs.Unjudged(i); v.modelled && v.logs[i] < limit.Far && why != "" {
+			list = append(list, Unjudged{i.Edge(), why})
+		}
+	}
+	return list
+}
+
+// limitSource says what each limit is and where it comes from.
+var limitSource = [limit.Count]struct{ formula, source string }{
+	limit.Wets: {"larger toe angle at most {limit}",
+		"ISO 5817 no. 505 level C, written for fusion welds (memory high)"},
+	limit.Solid: {"peak of each member's skin at most {limit}",
+		"low end of the base metal's solidus: brazing, not fusion"},
+	limit.Burn:   {"core over the width of the arc at most {limit}", "liquidus of the base metal"},
+	limit.Filled: {"bead area at least {limit}", "gap, leg or throat of the joint"},
+	limit.Bridges: {"what the liquid bridges over the gap at least {limit}",
+		"span, land, hold and sag of an open root, or the height of the metal over a gap; own computation, untested"},
+	limit.Stays: {"what hangs over the metal that is there at least {limit}",
+		"balance of surface tension, weight and the arc's push; own computation, untested"},
+	limit.Floor: {"current at least {limit}", "steady short arc by wire size; common practice, no source"},
+	limit.Spray: {"current at most {limit}", "AWS Welding Handbook, 8th ed. vol. 2, spray transition (memory high)"},
+	limit.Zinc:  {"zinc boiled half-width at most {limit}", "given"},
+	limit.Slow:  {"travel at least {limit}", "what a hand holds; common practice, no source"},
+	limit.Fast:  {"travel at most {limit}", "what a hand holds; common practice, no source"},
+}
+
+// basis says what a limit compares with what.
+func (m *margins) basis(i limit.Limit, v *verdict) Basis {
+	value, unit := 0.0, ""
+	has := ""
+	o := &v.state.o
+	now := 0.0
+	switch i {
+	case limit.Wets:
+		value, unit, has, now = m.cold*180/math.Pi, "deg", "larger toe angle", v.state.toes.Larger()*180/math.Pi
+		if !v.state.bridged || now > 180 {
+			now = 180
+		}
+	case limit.Solid:
+		value, unit, has, now = m.solid[m.hotter(v)], "C", "peak of the skin", v.state.skin[m.hotter(v)]
+	case limit.Burn:
+		value, unit, has, now = m.melt[m.hotter(v)], "C", "peak of the core", v.state.core[m.hotter(v)]
+	case limit.Filled:
+		value, unit, has, now = m.wanted.at(&v.state), "mm2", "bead area", o[oBead]
+	case limit.Bridges:
+		value, has, now = 1, "what it bridges over the gap", math.Exp(v.logs[i])
+	case limit.Stays:
+		value, has, now = 1, "what hangs over the metal that is there", math.Exp(v.logs[i])
+	case limit.Floor:
+		value, unit, has, now = m.floor, "A", "current", o[oAmps]
+	case limit.Spray:
+		value, unit, has, now = m.spray, "A", "current", o[oAmps]
+	case limit.Zinc:
+		value, unit, has, now = m.zinc, "mm", "zinc boiled half-width", v.state.boiled[m.whitest(&v.state)]
+	case limit.Slow:
+		value, unit, has, now = m.slow, "mm/s", "travel", o[oTravel]
+	case limit.Fast:
+		value, unit, has, now = m.fast, "mm/s", "travel", o[oTravel]
+	}
+	return OwnBasis(limitSource[i].formula, limitSource[i].source, In("limit", "limit", value, unit),
+		Derived("", has, now, unit))
+}
+
+// hotter is the member whose skin is closer to its solidus.
+func (m *margins) hotter(v *verdict) int {
+	if m.members == 2 && v.state.skin[1]-m.solid[1] > v.state.skin[0]-m.solid[0] {
+		return 1
+	}
+	return 0
+}
+
+// margin is the change of feed or travel that reaches the nearest edge, %, below zero where that edge is not met. Its
+// interval ends at the nearest edge where every edge's own figure is at the low, or at the high, end of its interval:
+// another edge may be the nearest there.
+func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
+	at, d := limit.Nearest(&v.d)
+	if math.IsInf(d, 0) {
+		return Figure{}, false
+	}
+	var low, high limit.All
+	for i := range limit.Count {
+		if low[i], high[i] = v.d[i], v.d[i]; v.logs.Unjudged(i) != "" {
+			continue
+		}
+		down, up := v.uncertainty(i, list, b, s)
+		low[i], high[i] = v.courses[i].Reach(v.logs[i]+down), v.courses[i].Reach(v.logs[i]+up)
+	}
+	_, least := limit.Nearest(&low)
+	_, most := limit.Nearest(&high)
+	return Figure{"margin", within999(d), within999(least), within999(most), "%",
+			OwnBasis("smallest change of feed or travel that reaches the nearest edge: "+at.Edge(), SectionSource)},
+		true
+}
+
+// within999 limits a change, %, to ±999; an infinite one becomes 999.
+func within999(percent float64) float64 { return max(-999, min(999, percent)) }
+
+// flattest is the smallest toe angle that counts as one, degrees.
+const flattest = 0.02 * 180 / math.Pi
+
+// uncertainty is how far a limit moves down and up with the interval of the figure that it compares.
+func (v *verdict) uncertainty(at limit.Limit, list []Figure, b *board, s *spread) (down, up float64) {
+	ratio := func(v, low, high float64) (float64, float64) { // an upper limit: a larger figure is nearer
+		if !(low > 0) || !(v > 0) {
+			return 0, 0
+		}
+		return -math.Log(high / v), -math.Log(low / v)
+	}
+	start := b.inputs[inRoom]
+	switch at {
+	case limit.Wets:
+		if f, ok := FigureNamed(list, "wetting_angle"); ok {
+			return ratio(max(f.Value, flattest), max(f.Low, flattest), max(f.High, flattest))
+		}
+	case limit.Solid, limit.Burn:
+		if f, ok := FigureNamed(list, "base_peak_temperature"); ok {
+			return ratio(f.Value-start, f.Low-start, f.High-start)
+		}
+	case limit.Zinc:
+		if f, ok := FigureNamed(list, "zinc_boiled_halfwidth"+[2]string{"", "_2"}[v.margins.whitest(&v.state)]); ok {
+			return ratio(f.Value, f.Low, f.High)
+		}
+	case limit.Filled:
+		d, u := ratio(s.value[oBead], s.low[oBead], s.high[oBead])
+		return -u, -d
+	case limit.Bridges, limit.Stays:
+		half := 1.96 * v.margins.liquid.doubt(at)
+		return -half, half
+	case limit.Floor:
+		d, u := ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
+		return -u, -d
+	case limit.Spray:
+		return ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
+	}
+	return 0, 0 // the welder sets the travel: no interval
+}

@@ -1,0 +1,118 @@
+package calc
+
+import (
+	"strings"
+
+	"brazebooth/tables"
+)
+
+// metals warns of base metals that rule something out or are dangerous.
+func (w *warnings) metals() {
+	stainless, zinc := Applies(string(tables.Stainless), w.card), Applies("zinc", w.card)
+	said := ""
+	for _, m := range w.card.Setup.Joined() {
+		code := MetalWarning(m.Metal, w.card.Setup.Filler)
+		if code != "" && code != said {
+			w.say(code)
+			said = code
+		}
+	}
+	if stainless {
+		w.say("copper-penetration")
+		if !strings.HasPrefix(w.card.Setup.Filler.ID, "cual") {
+			w.say("stainless-filler")
+		}
+	}
+	if stainless && zinc {
+		w.say("zinc-on-stainless")
+	}
+	if zinc && w.card.Setup.One {
+		w.say("zinc-under-overlay")
+	}
+}
+
+// MetalWarning is the code of the warning that a metal brings, "" for none.
+func MetalWarning(m tables.Metal, f tables.Filler) string {
+	switch {
+	case m.Family == tables.BrassFam:
+		return "brass"
+	case m.ID == "boron-steel":
+		return "boron-steel"
+	case HighStrength(m.ID):
+		return "high-strength"
+	case m.Family == tables.CastIron:
+		return "cast-iron"
+	case m.Solidus.V <= f.Liquidus.V:
+		return "melts-with-filler"
+	}
+	return ""
+}
+
+// sheet warns of a thickness that does not suit arc brazing.
+func (w *warnings) sheet() {
+	members := w.card.Setup.Joined()
+	if t := MinCore(members); t > tables.SheetThickest.V && w.card.Used.Joint != "overlay" &&
+		!Applies(string(tables.CastIron), w.card) {
+		w.tell("thick-sheet", Caution, tables.SheetThickest.Source, "Both members are %.2f mm or more: above about 3 "+
+			"mm the filler's strength limits arc brazing. Have a joint that bears load worked out, or fusion weld it.",
+			t)
+	}
+	for i, m := range members {
+		name := memberName(i, len(members))
+		if m.Core < tables.SheetThinnest.V {
+			w.tell("thin-sheet", Caution, tables.SheetThinnest.Source,
+				"%s is %.2f mm: under about 0.2 mm the arc cuts before it brazes. Solder it, or seam it.", name, m.Core)
+		}
+	}
+	if maxCore(members)/MinCore(members) >= 2 {
+		w.say("unequal")
+	}
+}
+
+func memberName(i, n int) string {
+	switch {
+	case n == 1:
+		return "The part"
+	case i == 0:
+		return "The first member"
+	}
+	return "The second member"
+}
+
+// fume warns of what is in the plume.
+func (w *warnings) fume() {
+	if Applies("zinc", w.card) {
+		w.say("zinc-fume")
+	}
+	if !w.card.Setup.Filler.Comparison() {
+		w.say("bronze-fume")
+	}
+	if w.card.Setup.Filler.ID == "cumn13al8" {
+		w.say("manganese-fume")
+	}
+	if Applies(string(tables.Stainless), w.card) {
+		w.say("chromium-fume")
+	}
+}
+
+// wire warns of filler, diameter and gas.
+func (w *warnings) wire() {
+	s := &w.card.Setup
+	if s.Filler.Comparison() {
+		w.say("steel-filler")
+	}
+	if !s.Filler.Fitted && !s.Filler.Comparison() {
+		w.say("unfitted-filler")
+	}
+	if _, ok := tables.WireNear(w.card.Used.Wire.V); !ok {
+		w.tell("odd-wire", Caution, "AWS A5.02, ISO 544 (memory high)", "%.2f mm is no standard wire: check the "+
+			"spool's label. Usual is .030, .035 or .045 in wire, or 0.8, 1.0 or 1.2 mm wire.", w.card.Used.Wire.V)
+	}
+	if s.Gas.ID != defaultGas && !s.Gas.Refused {
+		w.tell("gas", Caution, s.Gas.Flow.Source, "%s", s.Gas.Note)
+	}
+	if l := w.card.Used.StickOut.V; l < tables.DefaultStickOut.Low || l > tables.DefaultStickOut.High {
+		w.tell("stickout", Caution, tables.DefaultStickOut.Source, "Stick-out %.0f mm, tip to arc, is outside the "+
+			"usual %.0f to %.0f mm: check it with a rule.", l, tables.DefaultStickOut.Low, tables.DefaultStickOut.High)
+	}
+}

@@ -1,0 +1,239 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+
+	"brazebooth/calc/limit"
+	"brazebooth/tables"
+)
+
+// verdict says what the cross-section finds at the setting.
+func (w *warnings) verdict(v *verdict, up *warmUp) {
+	const basis = "cross-section model, own computation"
+	st := &v.state
+	switch v.zone {
+	case "cold":
+		if !st.bridged {
+			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Try %s; peel a test bead "+
+				"before you trust one.", either(w.warmer(up)))
+			return
+		}
+		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets "+
+			"further; so does more wire feed at a faster travel%s.", st.toes.Larger()*180/math.Pi,
+			coldAngle(w.card.Used.Joint)*180/math.Pi,
+			map[bool]string{true: ", or pulsed"}[w.card.Used.Mode != "pulsed"])
+	case "hot":
+		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is "+
+			"welding. Faster, or less wire feed.", max(st.skin[0], st.skin[1]))
+	case "burn-through":
+		ways := []string{"faster", "less wire feed", "a thinner wire"}
+		if timedReaches(w.card) {
+			ways = append(ways, "a timed arc")
+		}
+		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Try "+
+			"%s.", either(ways))
+	case "not-modelled":
+		w.tell("not-modelled", Info, basis, "No verdict on wetting and melting: %s. Judge it on a test bead.", v.why)
+	}
+}
+
+// warmer are the ways to wet cold members, without those that the job already uses, and without preheat where none is
+// enough.
+func (w *warnings) warmer(up *warmUp) []string {
+	ways := []string{"slower", "more wire feed"}
+	if w.card.Used.Mode != "pulsed" {
+		ways = append(ways, "pulsed")
+	}
+	switch {
+	case Applies("zinc", w.card):
+		return append(ways, "to "+StripZinc(w.card))
+	case !up.asked || up.needed() && (!math.IsNaN(up.least) || !math.IsNaN(up.less.least)):
+		if w.card.Used.Preheat.V > tables.ChillOff.V {
+			return append(ways, "a hotter preheat")
+		}
+		return append(ways, "preheat")
+	}
+	return ways
+}
+
+// inCorner says that a lap is computed as a tee, and why.
+func (w *warnings) inCorner(v *verdict) {
+	if v.modelled && w.card.Used.Joint == "lap" && Lies(w.card) == "tee" {
+		w.tell("lap-as-tee", Info, SectionSource, "Computed as a tee: the upper sheet is higher than one bead, which "+
+			"lies in the corner under its upper edge. That edge is followed up to its end: it gets hotter than a "+
+			"tee's standing member.")
+	}
+}
+
+// weldBraze says which edge of the verdict is left out and why, and how the section of an edge joint is computed.
+func (w *warnings) weldBraze(v *verdict) {
+	if v.modelled && (v.margins.melts[0] || v.margins.melts[1]) {
+		w.say("weld-braze")
+		if !w.iron(&v.state) && Applies(string(tables.CastIron), w.card) {
+			w.say("weld-braze-iron")
+		}
+	}
+	if v.modelled && w.card.Used.Joint == "edge" {
+		w.say("edge-folded")
+	}
+}
+
+// iron says how hot a casting's skin gets, which the verdict does not count, and reports whether it melts.
+func (w *warnings) iron(st *heatState) bool {
+	limit := tables.IronPeak
+	for i, m := range w.card.Setup.Joined() {
+		if m.Metal.Family == tables.CastIron && st.skin[i] >= limit.V {
+			w.tell("iron-skin", Caution, limit.Source, "The iron's skin reaches about %.0f °C and melts, which the "+
+				"verdict leaves out: from %.0f °C it turns hard and brittle. Lay the coldest bead that still wets; "+
+				"draw a file over its edges: where the file skates they are hard.", st.skin[i], limit.V)
+			return true
+		}
+	}
+	return false
+}
+
+// position says whether the metal stays where it is laid.
+func (w *warnings) position(v *verdict) {
+	u := &w.card.Used
+	if u.Position == defaultPosition {
+		return
+	}
+	w.say(u.Position)
+	if v.modelled && v.logs[limit.Stays] < 0 && v.logs.Unjudged(limit.Stays) == "" {
+		pool := ""
+		if e, ok := v.margins.liquid.longestPool(&v.state); ok {
+			pool = fmt.Sprintf(" Its puddle is about %.0f mm long; up to about %.0f mm (%.0f to %.0f) "+
+				"stays.", v.state.pool,
+				e.V, e.Low, e.High)
+		}
+		w.tell("metal-runs", Caution, untested, "In the position %s this bead is more than stays where it is laid.%s "+
+			"A smaller bead: faster, less wire feed, a thinner wire, dip rather than pulsed.", u.Position, pool)
+	}
+}
+
+// setting says that the search found no good setting, and which edges rule each other out.
+func (w *warnings) setting(sug *suggestion, v *verdict) {
+	if v.met() || sug.feed == 0 || !v.modelled {
+		return
+	}
+	first, second := v.opposed()
+	why := first + " and " + second + " rule each other out"
+	if second == "" {
+		why = first + " is the furthest from being met there"
+	}
+	w.tell("no-good-setting", Caution, OwnCalc, "No feed and travel here meets every edge by more than a hand repeats "+
+		"(about %.0f %%); shown is what is likeliest and easy on the hand. %s. Try another wire size, filler, mode or "+
+		"thickness: the window (map) says which of them opens a good zone.", tables.HandRepeats.V, why)
+}
+
+// opposed is limit.All.Opposed with the names in quotes.
+func (v *verdict) opposed() (first, second string) {
+	first, second = v.logs.Opposed(&v.d, &v.courses)
+	quoted := func(name string) string {
+		if name == "" {
+			return ""
+		}
+		return "“" + name + "”"
+	}
+	return quoted(first), quoted(second)
+}
+
+// justGood warns of a setting that meets every edge but is more likely bad than good, or is nearer to an edge than a
+// hand repeats.
+func (w *warnings) justGood(v *verdict) {
+	if !v.met() {
+		return
+	}
+	at, d := limit.Nearest(&v.d)
+	switch {
+	case v.chance.shown() < tables.MarginalUnder.V:
+		w.tell("marginal", Caution, OwnCalc, "Marginal: every edge is met as computed, and with what is not known "+
+			"exactly only about %.0f in 100 beads would be good. Most often missed: %s. The window tells what makes "+
+			"it surer.", v.chance.Good, v.chance.Words())
+	case d < tables.HandRepeats.V:
+		w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” is %.0f %% of feed or travel "+
+			"away, less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", at.Edge(),
+			d,
+			tables.HandRepeats.V)
+	}
+}
+
+// root says that a bead bridges an opening and does not fill it: “joint filled” counts metal, wherever it lies.
+func (w *warnings) root(v *verdict) {
+	f, ok := w.card.Figure("throat")
+	t := MinCore(w.card.Setup.Joined())
+	if !ok || !v.modelled || w.card.Used.Joint != "butt" || !(w.card.Used.Gap.V > 0) || f.Value > t/2 {
+		return
+	}
+	carries := fmt.Sprintf("like %.2f mm", f.Value)
+	if f.Value < 0.05 {
+		carries = "next to nothing"
+	}
+	w.tell("root-unfilled", Caution, SectionSource, "The bead bridges the opening and does not fill it: over the root "+
+		"it carries %s of the sheet's %.1f mm. Cut a test piece before it bears load or has to hold water.", carries, t)
+}
+
+// untested is the source of every edge of the liquid.
+const untested = "forces on liquid bronze, own computation, no test behind it"
+
+// gap says whether the metal bridges a gap, and warns of zinc between two sheets.
+func (w *warnings) gap(v *verdict) {
+	u := &w.card.Used
+	fillet := u.Joint == "lap" || u.Joint == "tee"
+	switch {
+	case !(u.Gap.V > 0) || u.Mode == "timed":
+	case !v.modelled && u.Gap.V > tables.SteadyGap.V:
+		w.tell("gap-not-judged", Caution, untested, "An opening of %.1f mm under an arc without pauses is not judged "+
+			"here. Try %s.", u.Gap.V, OverOpening(w.card))
+	case !v.modelled, v.logs.Unjudged(limit.Bridges) != "":
+	case v.logs[limit.Bridges] < 0 && fillet:
+		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. Closer "+
+			"fit-up, more metal or a slower travel.", u.Gap.V)
+	case v.logs[limit.Bridges] < 0:
+		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: "+
+			"the metal falls through or leaves a hole. Try %s: the window and fit compute them beside each other.",
+			u.Gap.V,
+			OverOpening(w.card))
+	case u.Gap.V > tables.SteadyGap.V && fillet:
+		w.tell("gap-untested", Info, untested, "That metal reaches over a gap of %.1f mm is computed from its shape, "+
+			"and no test stands behind it: try it on scrap, or close the gap.", u.Gap.V)
+	case u.Gap.V > tables.SteadyGap.V && u.backed() == "":
+		w.tell("gap-untested", Info, untested, "That a root opening of %.1f mm is bridged is computed from the "+
+			"forces on the liquid, and tests reach only about %.1f mm: try it on scrap.", u.Gap.V, tables.SteadyGap.V)
+	}
+	w.root(v)
+	if ventable(w.card) {
+		w.say("zinc-vent")
+	}
+}
+
+// timed says how far the estimate of on and off times holds.
+func (w *warnings) timed(s *spread) {
+	u := &w.card.Used
+	if u.Mode != "timed" {
+		if u.ArcOn.Set || u.ArcOff.Set || u.SpotStep.Set {
+			w.say("beat-unused")
+		}
+		return
+	}
+	if !(s.value[oOn] > 0) {
+		w.tell("no-beat", Caution, "standing source on a sheet", "This arc does not melt the filler on this sheet "+
+			"within %d s: no on and off time. More wire feed, thinner sheet, or %s.", LongestOnOff,
+			OrStrip(w.card, "preheat"))
+		return
+	}
+	w.say("timed-estimate")
+	switch {
+	case u.Gap.V > 0:
+	case w.card.Job.Gap.Set || u.Joint == "plug" || u.Joint == "overlay":
+		w.say("timed-no-gap")
+	default: // nobody said that there is no gap
+		w.say("timed-closed")
+	}
+	if widest := 2 * tables.ArcWidth.V; u.Gap.V > widest {
+		w.tell("gap-wide", Caution, "two standard deviations of the arc's width", "A gap of %.1f mm is wider than "+
+			"about %.1f mm: the arc finds little sheet to land on. Try %s.", u.Gap.V, widest,
+			OverOpening(w.card))
+	}
+}

@@ -1,0 +1,166 @@
+package calc
+
+import (
+	"context"
+	"math"
+
+	"brazebooth/calc/effort"
+	"brazebooth/calc/limit"
+	"brazebooth/calc/limit/grid"
+	"brazebooth/calc/suggest"
+	"brazebooth/internal/crew"
+)
+
+// Chart is an operating window as fields to draw: every edge, and the chance, at each feed and travel.
+type Chart struct {
+	Feeds, Travels []float64 // m/min and mm/s, rising in equal ratios
+	Edges          []ChartEdge
+	Chance         []float64 // to meet every edge, %; feed outer, travel inner; 0 where the model does not reach
+}
+
+// ChartEdge is one edge of a chart: the logarithm of a ratio at each point, feed outer, zero on the edge and positive
+// on its good side. NaN where the model does not reach and where the edge means nothing.
+type ChartEdge struct {
+	Name   string // as on the card
+	Beyond string // what happens past it, a word or two
+	Inside []float64
+}
+
+// pastEdge says what happens past each limit.
+var pastEdge = [limit.Count]string{
+	limit.Wets: "cold", limit.Solid: "too hot", limit.Burn: "burns through", limit.Filled: "not filled",
+	limit.Bridges: "gap stays open", limit.Stays: "drips", limit.Floor: "arc stubs", limit.Spray: "arc sprays",
+	limit.Zinc: "zinc burnt wide", limit.Slow: "too slow for a hand", limit.Fast: "too fast for a hand",
+}
+
+// ChartOf computes the chart of a window: its edges at the window's own points, and the chance by the same function as
+// a card's. What a hotter and a colder arc do to the limits is computed at every third point and interpolated between.
+func ChartOf(ctx context.Context, w *Window) (Chart, error) {
+	open := w.Job
+	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
+	e := effort.New(ctx)
+	b, card, err := laidOut(e, open)
+	if err != nil {
+		return Chart{}, err
+	}
+	h, m := b.heatField(card), newMargins(b, card)
+	d := b.draws(e, &h, &m, WindowSize{len(w.Feeds), len(w.Travels)})
+	for ; d.Step > 1; d.Halve() {
+		if err := d.sweep(nil); err != nil {
+			return Chart{}, err
+		}
+	}
+	if err := d.sweep(nil); err != nil {
+		return Chart{}, err
+	}
+	weights, err := b.weighed(&m)
+	if err != nil {
+		return Chart{}, err
+	}
+	at := heats{grid: &d.Limits, weights: weights, margins: &m}
+	if err := at.sweep(ctx, &h); err != nil {
+		return Chart{}, err
+	}
+	return chartOf(&at), nil
+}
+
+// chartOf reads the fields from the grids.
+func chartOf(at *heats) Chart {
+	feeds, travels := at.grid.Feeds, at.grid.Travels
+	n := feeds.N * travels.N
+	c := Chart{Feeds: feeds.Points(0.06), Travels: travels.Points(1), Chance: make([]float64, n)}
+	var fields [limit.Count][]float64
+	var crossed [limit.Count][2]bool // whether a limit is met somewhere, and missed somewhere
+	for l := range fields {
+		fields[l] = make([]float64, n)
+	}
+	for k := range n {
+		i, j := k/travels.N, k%travels.N
+		here := &at.grid.Points[k]
+		for l := range fields {
+			if fields[l][k] = here[l]; *here == limit.Hopeless || here.Unjudged(limit.Limit(l)) != "" {
+				fields[l][k] = math.NaN()
+				continue
+			}
+			crossed[l][0] = crossed[l][0] || here[l] >= 0
+			crossed[l][1] = crossed[l][1] || here[l] < 0
+		}
+		if *here != limit.Hopeless {
+			c.Chance[k] = at.chance(here, float64(i), float64(j))
+		}
+	}
+	for l := range fields {
+		if crossed[l] == [2]bool{true, true} {
+			c.Edges = append(c.Edges, ChartEdge{limit.Limit(l).Edge(), pastEdge[l], fields[l]})
+		}
+	}
+	return c
+}
+
+// heats are a grid's limits and, on coarser grids, what a colder and a hotter arc add to them.
+type heats struct {
+	grid    *grid.Limits
+	shifts  [2]grid.Limits // colder, hotter
+	weights weighs
+	margins *margins
+}
+
+// every is the step, in points of the grid, between computed heats.
+const every = 3
+
+// sweep computes the shifts in parallel.
+func (a *heats) sweep(ctx context.Context, h *heatField) error {
+	coarser := func(x grid.Axis) grid.Axis {
+		return grid.Axis{Low: x.Low, High: x.High, N: max(2, (x.N+every-1)/every)}
+	}
+	factors := suggest.Factors(a.weights.heat)
+	var wg crew.Crew
+	for k, factor := range [2]float64{factors[0], factors[2]} {
+		a.shifts[k] = grid.New(coarser(a.grid.Feeds), coarser(a.grid.Travels))
+		g := &a.shifts[k]
+		for i := range g.Feeds.N {
+			wg.Go(func() {
+				effort.Limited(ctx, func() {
+					for j := range g.Travels.N {
+						a.shift(h, g, i, j, factor)
+					}
+				})
+			})
+		}
+	}
+	wg.Wait()
+	return ctx.Err()
+}
+
+// shift computes what a factor on the heat adds to the limits at a point; nothing where the model does not reach.
+func (a *heats) shift(h *heatField, g *grid.Limits, i, j int, factor float64) {
+	feed, travel := g.Feeds.At(float64(i)), g.Travels.At(float64(j))
+	zinc := a.margins.zinc > 0
+	from, err := h.limits(a.margins, feed, travel, 1, zinc)
+	if err != nil {
+		return
+	}
+	to, err := h.limits(a.margins, feed, travel, factor, zinc)
+	if err != nil {
+		to = limit.Hopeless
+	}
+	for l := range to {
+		if from[l] < limit.Far {
+			g.Points[i*g.Travels.N+j][l] = to[l] - from[l]
+		}
+	}
+}
+
+// chance is the chance to meet every edge, %, at a place of the grid whose limits are here.
+func (a *heats) chance(here *limit.All, x, y float64) float64 {
+	three := [3]limit.All{*here, *here, *here}
+	for k := range a.shifts {
+		g := &a.shifts[k]
+		by := g.Between(x*grid.Part(g.Feeds.N-1, 0, a.grid.Feeds.N-1),
+			y*grid.Part(g.Travels.N-1, 0, a.grid.Travels.N-1))
+		for l := range by {
+			three[2*k][l] += by[l]
+		}
+	}
+	return chanceOf(&three, &a.weights, a.margins, a.grid.Travels.At(y)).Good
+}
