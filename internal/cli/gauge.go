@@ -20,7 +20,7 @@ type gaugeRow struct {
 	Source  string  `json:"source"`
 }
 
-// systems in the order that a shop meets them, with what each is for and where its numbers are from.
+// systems in the order of their use in a shop, with what each is for and the source of its numbers.
 var systems = [...]struct {
 	id          tables.GaugeSystem
 	use, source string
@@ -77,14 +77,14 @@ func (d *Deps) gauge(cmd *cobra.Command, n int) error {
 		d.tell("  %-5s %s  %s%s\n", r.System, thicknesses(r.MM, "  ", d.units), r.Use, minimum)
 		d.say("        %s\n", r.Source)
 	}
-	d.say("One number, %d thicknesses: say the metal too, or measure.\n", len(rows))
+	d.say("One number, %d thicknesses: give the metal too, or measure.\n", len(rows))
 	if n == 7 {
 		d.say("Galvanized sheet has no 7 gauge.\n")
 	}
 	return nil
 }
 
-// besideRow is a system's gauges next to a thickness.
+// besideRow is a system's gauges nearest to a thickness.
 type besideRow struct {
 	System string       `json:"system"`
 	Use    string       `json:"use"`
@@ -92,14 +92,14 @@ type besideRow struct {
 	Gauges []besideEach `json:"gauges"` // the thicker first; one where the thickness lies outside the system
 }
 
-// besideEach is one of them.
+// besideEach is one gauge of a besideRow.
 type besideEach struct {
 	Gauge  int     `json:"gauge"`
 	Inches float64 `json:"inches"`
 	MM     float64 `json:"mm"`
 }
 
-// gaugesBeside answers a thickness, mm, with the gauges next to it on both sides in each system.
+// gaugesBeside prints, in each system, the next thicker and the next thinner gauge of a thickness, mm.
 func (d *Deps) gaugesBeside(cmd *cobra.Command, mm float64) error {
 	rows := make([]besideRow, 0, len(systems))
 	for _, s := range systems {
@@ -116,12 +116,12 @@ func (d *Deps) gaugesBeside(cmd *cobra.Command, mm float64) error {
 		}
 		d.say("        %s\n", r.Source)
 	}
-	d.say("Give the thickness as measured where it is known: a gauge is only the nearest name.\n")
+	d.say("Give the measured thickness if you know it: a gauge is only the nearest name.\n")
 	return nil
 }
 
-// nextTo are the thinnest gauge of a system that is not thinner, and the thickest that is. Gauges run from thick to
-// thin.
+// nextTo are the thinnest gauge of a system that is at least mm thick, and the thickest one below. tables.Gauges run
+// from thick to thin.
 func nextTo(mm float64, id tables.GaugeSystem) []besideEach {
 	var over, under []besideEach
 	for _, g := range tables.Gauges {
