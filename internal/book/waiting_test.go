@@ -16,8 +16,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// A caller who gives up at any moment of a save is told the truth: an error means that nothing was saved, no error
-// that all was; also while another program writes, and while many save together.
+// A caller who gives up at any moment of a save gets a true answer: an error means that nothing was saved, no error
+// that everything was; also while another program writes, and while many save together.
 func TestGivingUpTellsTheTruth(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		var told sync.Map
@@ -35,7 +35,7 @@ func TestGivingUpTellsTheTruth(t *testing.T) {
 					ctx, giveUp := context.WithCancel(context.Background())
 					yields := r.IntN(400)
 					go func() {
-						for range yields { // a moment that has nothing to do with a clock
+						for range yields { // a random moment that does not depend on a clock
 							runtime.Gosched()
 						}
 						giveUp()
@@ -65,14 +65,14 @@ func TestGivingUpTellsTheTruth(t *testing.T) {
 	})
 }
 
-// A caller who waits for another program's write can give up at once, and nothing is saved.
+// A caller who waits for another program's write can give up at once, and then nothing is saved.
 func TestGivingUpWhileAnotherWrites(t *testing.T) {
 	b := newFile(t)
 	s := b.(*store)
 	other, err := OpenRaw(s.place)
 	noErr(t, err)
 	defer other.Close()
-	tx, err := other.Begin() // takes the lock to write
+	tx, err := other.Begin() // takes the write lock
 	noErr(t, err)
 	ctx, giveUp := context.WithCancel(context.Background())
 	r, err := Author{Program: "test"}.New(PersonKind, Person{Name: "fay"})
