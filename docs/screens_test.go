@@ -14,13 +14,13 @@ import (
 	"brazebooth/tui"
 )
 
-// screen is a screen of docs/screens.md: what it is called, what it tells, and how it is reached from the first screen
-// of a terminal. file is its picture's.
+// screen is a screen of docs/screens.md: its name, what it tells, and how it is reached from the first screen. file is
+// the name of its picture.
 type screen struct {
 	file, title, tells string
 	keys               string
-	shows              string // words that have to stand on it
-	walk               bool   // from the first start on, with the walk
+	shows              string // words that it must show
+	walk               bool   // at the first start, with the walk
 	dear               bool   // a timed arc is computed for it
 }
 
@@ -70,7 +70,7 @@ var screens = []screen{
 		" k p l a n t e r space s i d e enter", "planter side", false, false},
 }
 
-// looks are the card in other terminals.
+// looks are pictures of the card in other terminals.
 var looks = []struct {
 	file, title string
 	w, h        int
@@ -86,8 +86,8 @@ var looks = []struct {
 		tui.ThemeNone, darkGround},
 }
 
-// tasks are the usual ones, each from the first screen (first) or from the card of the example, and the words that
-// stand on the screen when it is done. Letters of a name do not count.
+// tasks are the usual tasks, each from the first screen (first) or from the example's card, with the words on the
+// screen when it is done. Letters of a typed name do not count as presses.
 var tasks = []struct {
 	task         string
 	first        bool
@@ -104,8 +104,8 @@ var tasks = []struct {
 	{"keep the card", false, "k l i d enter", "lid", 2, "l i d", " and a name"},
 }
 
-// docs/screens.md shows every screen as the program draws it now, how it is reached, and how many keys the usual tasks
-// take. After a change that is meant: BRAZEBOOTH_DEEP=1 go test ./docs -run Screens -update, and look at the pictures.
+// docs/screens.md shows every screen as the program draws it, how it is reached, and how many keys the usual tasks
+// need. After an intended change: BRAZEBOOTH_DEEP=1 go test ./docs -run Screens -update, and look at the pictures.
 func TestScreensAreShown(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("# The screens\n\nEach picture is drawn from the running program, in a terminal of 80 columns by 24 " +
@@ -142,7 +142,7 @@ func TestScreensTakeFewKeys(t *testing.T) {
 	}
 }
 
-// The pictures are of the screens as they are now.
+// The pictures show the screens as the program draws them now.
 func TestScreensPictures(t *testing.T) {
 	for _, s := range deep.Of(t, screens, 5) {
 		if s.dear && !deep.Run() {
@@ -167,7 +167,7 @@ func shelf(t testing.TB) *shop.Shop {
 	return &shop.Shop{Where: t.TempDir() + "/book.db", Author: author()}
 }
 
-// author saves by a clock that stands still, so that a picture's date does too.
+// author saves with a fixed clock, so that the date on a picture does not change.
 func author() book.Author {
 	return book.Author{Who: "shop", Where: "booth 1", Program: "0.2.0", Now: func() time.Time {
 		return time.Date(2026, 3, 2, 9, 30, 0, 0, time.UTC)

@@ -16,7 +16,7 @@ import (
 	"brazebooth/internal/picture"
 )
 
-// outside is what docs/validation.json holds, which `go test ./calc_test -update` writes.
+// outside is the content of docs/validation.json, which `go test ./calc_test -update` writes.
 type outside struct {
 	Measured []outsideRow `json:"measured"`
 	Places   []struct {
@@ -47,7 +47,7 @@ type group struct {
 	rows []outsideRow
 }
 
-// docs/validation.md is made of what the checks found.
+// docs/validation.md is generated from the results of the checks.
 func TestValidationIsWhatTheChecksFound(t *testing.T) {
 	var v outside
 	if err := json.Unmarshal([]byte(read(t, "validation.json")), &v); err != nil {
@@ -135,7 +135,7 @@ func (g *group) table(b *strings.Builder, n int) {
 	fmt.Fprintf(b, "\nInputs: %s.\n\n", strings.Join(inputs, "; "))
 }
 
-// checks are the formulas, rows and rules that were held to a source, by test.
+// checks writes the formulas, rows and rules that were checked against a source, by test.
 func (v *outside) checks(b *strings.Builder) {
 	fmt.Fprintf(b, "\n## Formulas, rows and rules\n\nThe %d checks of `calc_test/`. They hold that formulas are those "+
 		"of their sources and that tables say what was printed; they do not hold that a bead follows. Each value lies "+

@@ -1,6 +1,6 @@
 package docs
 
-// proves says of each quantity what its rows show and what they do not.
+// proves says for each quantity what its rows show and what they do not.
 var proves = map[string]string{
 	"current from wire feed, copper-base wires": "Spray runs at more current than is computed at the same feed. The " +
 		"balance's constant is that of short arcs; hotter drops in spray would explain it, which nothing here shows. " +
@@ -21,7 +21,7 @@ var proves = map[string]string{
 		"source's. It is no estimate of exposure, and which hood it takes is judged with the band's high end.",
 }
 
-// untested is what nothing outside has ever tested, and what a shop could measure to test it.
+// untested are the results that no outside value has tested, with what a shop could measure to test them.
 var untested = [][2]string{
 	{"bead width, leg and throat", "cut a bead across, measure the width and both legs with a caliper, and write the " +
 		"setting, the wire feed in 10 s and the travel beside it"},
@@ -39,7 +39,7 @@ var untested = [][2]string{
 		"good"},
 }
 
-// notAtHand is what is published and would test the program, but whose figures nobody here has read: no row is made up.
+// notAtHand are published results that would test the program, but whose figures have not been read: no row is made up.
 var notAtHand = [][2]string{
 	{"Materials 18(10):2339, rows L06, L07, L08, L12 and L13", "force, throat and length of five of the paper's " +
 		"thirteen fillets, and which of them broke where. The other eight are below. The paper's spans on the face " +

@@ -11,16 +11,16 @@ import (
 	"brazebooth/tui"
 )
 
-// stage is some keys of the recorded walk: what the hand is after, the words on the screen that name the keys, the
-// keys, and what is on the screen then.
+// stage is one step of the recorded walk: what the user wants, the words on the screen that name the keys, the keys,
+// and what the screen shows then.
 type stage struct {
 	after string
 	told  []string
 	keys  string
-	shows string // "" where the screen is not printed
+	shows string // "" if the screen is not printed
 }
 
-// wayToPractice is the whole way of somebody who has never seen the program.
+// wayToPractice is the whole way of a user who has never seen the program.
 var wayToPractice = []stage{
 	{"The first start shows a walk over the screens, one key a step.", nil, "", "1 of"},
 	{"On with the walk, as far as the card.", []string{"enter next"}, "enter enter", "first a bead on scrap"},
@@ -50,10 +50,9 @@ var wayToPractice = []stage{
 	{"What did the booth hide?", []string{"* why"}, "*", "what this booth hid"},
 }
 
-// docs/walk.md is the way from an empty terminal to a card for an own sheet, the reason of its wire feed, and a
-// practised job with a timed arc, as the program shows it. Nothing but the screens may be needed: what names the keys
-// of a stage has to stand on the screen before it. After a change that is meant: go test ./docs -run Walk -update,
-// and read it.
+// docs/walk.md is the way from an empty terminal to a card for one's own sheet, the reason for its wire feed, and a
+// practised job with a timed arc, as the program shows it. The screens alone must suffice: the words that name the keys
+// of a stage must be on the screen before it. After an intended change: go test ./docs -run Walk -update, and read it.
 func TestWalkIsRecorded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("computes a timed arc's beads")
@@ -64,7 +63,7 @@ func TestWalkIsRecorded(t *testing.T) {
 		"it is, and one practised job with a timed arc.\nEach frame is the running program's; `go test ./docs -run " +
 		"Walk -update` writes this file.\n\n```\n$ brazebooth\n```\n")
 	way, whole := wayToPractice, deep.Run() || *update
-	if !whole { // as far as the timed arc, whose every bead takes seconds
+	if !whole { // only up to the timed arc, each bead of which takes seconds
 		way = way[:slices.IndexFunc(way, func(s stage) bool { return strings.HasPrefix(s.after, "Level 5") })]
 	}
 	for _, s := range way {
@@ -86,7 +85,7 @@ func TestWalkIsRecorded(t *testing.T) {
 	}
 }
 
-// record writes a stage down.
+// record writes a stage to the document.
 func record(t *testing.T, b *strings.Builder, s *stage, screen string) {
 	t.Helper()
 	if s.after != "" {
@@ -108,7 +107,7 @@ func record(t *testing.T, b *strings.Builder, s *stage, screen string) {
 	b.WriteString("```\n")
 }
 
-// compare holds a file of the project against what it has to be, or writes it anew.
+// compare compares a file of the project with what it must be, or writes it with -update.
 func compare(t *testing.T, file, want string) {
 	t.Helper()
 	if *update {

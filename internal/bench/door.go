@@ -20,16 +20,16 @@ import (
 	"golang.org/x/crypto/ssh"
 )
 
-// door is a server that guests come in by: the program's own, or OpenSSH's.
+// door is a server for guests: the program's own, or OpenSSH's.
 type door struct {
 	addr    string
-	metrics string // "" where it has no such page
+	metrics string // address of its metrics; "" if it has none
 	used    func() (use, error)
 	process *exec.Cmd
-	key     ssh.Signer // that is let in
+	key     ssh.Signer // an allowed key
 }
 
-// open starts a server and waits until it takes connections.
+// open starts a server and waits until it accepts connections.
 func (d *door) open() error {
 	told := new(bytes.Buffer)
 	d.process.Stdout, d.process.Stderr = told, told
@@ -53,7 +53,8 @@ func (d *door) open() error {
 
 func (d *door) close() { _ = d.process.Process.Signal(syscall.SIGTERM) }
 
-// ownDoor starts the program's own server, its limits for one address and one key raised: all guests come from here.
+// ownDoor starts the program's own server, with higher limits for one address and one key, since all guests come from
+// here.
 func ownDoor(dir, program string, more ...string) (*door, error) {
 	key, err := makeKey(filepath.Join(dir, "guest"))
 	if err != nil {
@@ -76,10 +77,10 @@ func ownDoor(dir, program string, more ...string) (*door, error) {
 	return d, d.open()
 }
 
-// errNoSSHD says that there is nothing to compare with.
+// errNoSSHD means that there is nothing to compare with.
 var errNoSSHD = errors.New("sshd is not installed")
 
-// sshdDoor starts OpenSSH's server with settings of its own; it starts the program anew for every guest.
+// sshdDoor starts OpenSSH's server, which starts the program for every guest.
 func sshdDoor(dir, program string) (*door, error) {
 	path, err := exec.LookPath("sshd")
 	if err != nil {
@@ -116,7 +117,7 @@ func sshdDoor(dir, program string) (*door, error) {
 	return d, d.open()
 }
 
-// walked marks a home as one where the first walk was shown: guests press keys on the card, not on its steps.
+// walked marks the first walk as shown in a home folder, so that guests press keys on the card and not in the walk.
 func walked(home string) error {
 	dir := filepath.Join(home, "brazebooth")
 	if err := os.MkdirAll(dir, 0o700); err != nil {
@@ -154,7 +155,7 @@ func freePort() (string, error) {
 	return l.Addr().String(), l.Close()
 }
 
-// page is one figure of the server's own page.
+// page is one figure of the server's metrics.
 func (d *door) page(name string) (float64, error) {
 	answer, err := http.Get("http://" + d.metrics + "/metrics")
 	if err != nil {

@@ -9,7 +9,7 @@ import (
 	"time"
 )
 
-// queued lets every guest ask at once for a map that nobody else asks for: they wait for each other.
+// queued lets every guest ask at the same time for a map of its own job, so that they wait for each other.
 func queued(n int, open func() (*door, error)) error {
 	d, err := open()
 	if err != nil {
@@ -40,12 +40,12 @@ func queued(n int, open func() (*door, error)) error {
 		return err
 	}
 	slices.Sort(took)
-	fmt.Printf("maps of %d guests at once, each of a job of its own: first after %.2f s, half after %.2f s, last after %.2f s\n",
+	fmt.Printf("maps of %d guests at once, each of its own job: first after %.2f s, half after %.2f s, last after %.2f s\n",
 		n, took[0].Seconds(), took[n/2].Seconds(), took[n-1].Seconds())
 	return nil
 }
 
-// beGreedy measures guests without and with one beside them who asks for one window after the other, each of a new job.
+// beGreedy measures guests without and with another guest who asks for one window after another, each of a new job.
 func beGreedy(n int, over time.Duration, open func() (*door, error)) error {
 	d, err := open()
 	if err != nil {

@@ -11,7 +11,7 @@ import (
 	"time"
 )
 
-// loadPlan is what the load command measures.
+// loadPlan are the options of the load command.
 type loadPlan struct {
 	sessions, compare string
 	time              time.Duration
@@ -19,8 +19,8 @@ type loadPlan struct {
 	serve             string
 }
 
-// load measures the server under many guests, and OpenSSH's that starts the same program for each of them beside it.
-// The guests run on the same machine and take their share of it.
+// load measures the server with many guests, and for comparison OpenSSH's server, which starts the same program for
+// each guest. The guests run on the same machine and use their share of it.
 func load(args []string) error {
 	var p loadPlan
 	f := flag.NewFlagSet("load", flag.ContinueOnError)
@@ -73,14 +73,14 @@ func (p *loadPlan) run(dir, program string) error {
 
 func ratio(a, b time.Duration) float64 { return float64(a) / float64(b) }
 
-// result is one run.
+// result is the result of one run.
 type result struct {
 	keys   figures
 	memory float64 // bytes a session
-	cpu    float64 // of one processor
+	cpu    float64 // processors used
 }
 
-// series makes a run for each of some numbers of guests, each with a server of its own.
+// series makes a run for each number of guests, each with a new server.
 func series(name, numbers string, over time.Duration, open func() (*door, error)) (map[int]result, error) {
 	all := map[int]result{}
 	for _, word := range strings.Split(numbers, ",") {
@@ -104,7 +104,7 @@ func series(name, numbers string, over time.Duration, open func() (*door, error)
 	return all, nil
 }
 
-// measure fills a server and lets keys be pressed.
+// measure connects n guests to a server, lets them press keys, and prints a row.
 func measure(d *door, name string, n int, over time.Duration) (r result, err error) {
 	empty, err := d.used()
 	if err != nil {
