@@ -129,7 +129,7 @@ func (d *Deps) batchEnd(ctx context.Context, t batch.Tally, err error, file stri
 	}
 	said := fmt.Sprintf("%d rows answered, %d not", t.Answered, t.Bad)
 	if t.Kept > 0 {
-		said += fmt.Sprintf("; %d were there already", t.Kept)
+		said += fmt.Sprintf("; %d already there", t.Kept)
 	}
 	if t.Bad > 0 {
 		return errors.New(said) // every row is written, but some of them only with their error
