@@ -67,9 +67,10 @@ func ownDoor(dir, program string, more ...string) (*door, error) {
 	if d.metrics, err = freePort(); err != nil {
 		return nil, err
 	}
-	args := []string{"serve", "--listen", d.addr, "--metrics", d.metrics, "--keys", filepath.Join(dir, "guest.pub"), "--host-key", filepath.Join(dir, "host"),
-		"--log", filepath.Join(dir, "log"), "--book", filepath.Join(dir, "book.db"),
-		"--per-address", "5000", "--connections", "5000", "--sessions", "5000", "--per-key", "5000", "--handshake", "60s"}
+	args := []string{"serve", "--listen", d.addr, "--metrics", d.metrics, "--keys", filepath.Join(dir, "guest.pub"),
+		"--host-key", filepath.Join(dir, "host"), "--log", filepath.Join(dir, "log"),
+		"--book", filepath.Join(dir, "book.db"), "--per-address", "5000", "--connections", "5000",
+		"--sessions", "5000", "--per-key", "5000", "--handshake", "60s"}
 	home := filepath.Join(dir, "home")
 	d.process = exec.Command(program, append(args, more...)...)
 	d.process.Env = append(os.Environ(), "HOME="+home, "XDG_CONFIG_HOME="+home, "XDG_DATA_HOME="+home)
@@ -104,10 +105,12 @@ func sshdDoor(dir, program string) (*door, error) {
 	if err := walked(home); err != nil {
 		return nil, err
 	}
-	settings := strings.Join([]string{"Port " + port, "ListenAddress 127.0.0.1", "HostKey " + filepath.Join(dir, "sshd_host"),
-		"AuthorizedKeysFile " + filepath.Join(dir, "guest.pub"), "PidFile none", "StrictModes no", "PermitRootLogin yes", "UsePAM no",
-		"PasswordAuthentication no", "MaxStartups 2000", "LoginGraceTime 120", "PrintMotd no", "PrintLastLog no",
-		"ForceCommand HOME=" + home + " XDG_DATA_HOME=" + home + " XDG_STATE_HOME=" + home + " exec " + program}, "\n") + "\n"
+	settings := strings.Join([]string{"Port " + port, "ListenAddress 127.0.0.1",
+		"HostKey " + filepath.Join(dir, "sshd_host"), "AuthorizedKeysFile " + filepath.Join(dir, "guest.pub"),
+		"PidFile none", "StrictModes no", "PermitRootLogin yes", "UsePAM no", "PasswordAuthentication no",
+		"MaxStartups 2000", "LoginGraceTime 120", "PrintMotd no", "PrintLastLog no",
+		"ForceCommand HOME=" + home + " XDG_DATA_HOME=" + home + " XDG_STATE_HOME=" + home + " exec " + program,
+	}, "\n") + "\n"
 	file := filepath.Join(dir, "sshd_config")
 	if err := os.WriteFile(file, []byte(settings), 0o600); err != nil {
 		return nil, err

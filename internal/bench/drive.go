@@ -12,7 +12,8 @@ import (
 // round are the keys of ten seconds: changes of a setting, moves to another row, and a step on the map. The map is left
 // with /, because the key reader waits 50 ms after a lone Esc for more bytes.
 var round = [10]key{
-	{"right", onCard}, {"down", onCard}, {"up", onCard}, {"left", onCard}, {"down", onCard}, {"up", onCard}, {"right", onCard},
+	{"right", onCard}, {"down", onCard}, {"up", onCard}, {"left", onCard}, {"down", onCard}, {"up", onCard},
+	{"right", onCard},
 	{"m", toMap}, {"right", inMap}, {"/", toCard},
 }
 

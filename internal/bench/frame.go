@@ -16,7 +16,8 @@ import (
 // frames compares the time to a first full 80 x 24 frame, cold, through the same pseudo-terminal.
 func frames(dir, own string) error {
 	page := filepath.Join(dir, "page")
-	if err := os.WriteFile(page, []byte(strings.Repeat("a line\n", 21)+"the end\n"+strings.Repeat("more\n", 99)), 0o644); err != nil {
+	text := strings.Repeat("a line\n", 21) + "the end\n" + strings.Repeat("more\n", 99)
+	if err := os.WriteFile(page, []byte(text), 0o644); err != nil {
 		return err
 	}
 	screens := func() (time.Duration, error) { return frame("help", own) }

@@ -60,7 +60,8 @@ func keys(own string) error {
 	}
 	slices.Sort(took)
 	ms := func(share float64) float64 { return took[int(share*float64(len(took)-1))].Seconds() * 1e3 }
-	fmt.Printf("a key on the card, to the frame    p50 %.1f ms, p99 %.1f ms, %d bytes\n", ms(0.5), ms(0.99), bytes/len(took))
+	fmt.Printf("a key on the card, to the frame    p50 %.1f ms, p99 %.1f ms, %d bytes\n", ms(0.5), ms(0.99),
+		bytes/len(took))
 	fmt.Printf("memory of the screens              %s resident\n", resident(cmd.Process.Pid))
 	return nil
 }
@@ -95,11 +96,13 @@ func resident(pid int) string {
 
 // models runs the benchmarks of the computation and prints the time of a call.
 func models() error {
-	out, err := exec.Command("go", "test", "./calc/...", "-run", "^$", "-bench", "^Benchmark(SolveGiven|SolveSearch|Window|TimedSteel|Correct)$", "-benchtime", "10x", "-benchmem").CombinedOutput()
+	out, err := exec.Command("go", "test", "./calc/...", "-run", "^$", "-bench",
+		"^Benchmark(SolveGiven|SolveSearch|Window|TimedSteel|Correct)$", "-benchtime", "10x", "-benchmem").CombinedOutput()
 	if err != nil {
 		return fmt.Errorf("%w\n%s", err, out)
 	}
-	for _, m := range regexp.MustCompile(`Benchmark(\w+)-?\d*\s+\d+\s+([0-9.]+) ns/op.*?(\d+) B/op\s+(\d+) allocs/op`).FindAllSubmatch(out, -1) {
+	line := regexp.MustCompile(`Benchmark(\w+)-?\d*\s+\d+\s+([0-9.]+) ns/op.*?(\d+) B/op\s+(\d+) allocs/op`)
+	for _, m := range line.FindAllSubmatch(out, -1) {
 		ns, _ := strconv.ParseFloat(string(m[2]), 64)
 		fmt.Printf("%-34s %.2f ms, %s B, %s allocations\n", m[1], ns/1e6, m[3], m[4])
 	}

@@ -55,8 +55,8 @@ func (p *loadPlan) run(dir, program string) error {
 	}
 	for n, s := range beside {
 		if r, ok := runs[n]; ok {
-			fmt.Printf("sshd / serve at %d: p50 %.1f ×, p99 %.1f ×, memory %.1f ×, processor %.1f ×\n", n, ratio(s.keys.p50, r.keys.p50),
-				ratio(s.keys.p99, r.keys.p99), s.memory/r.memory, s.cpu/r.cpu)
+			fmt.Printf("sshd / serve at %d: p50 %.1f ×, p99 %.1f ×, memory %.1f ×, processor %.1f ×\n", n,
+				ratio(s.keys.p50, r.keys.p50), ratio(s.keys.p99, r.keys.p99), s.memory/r.memory, s.cpu/r.cpu)
 		}
 	}
 	if p.own > 0 {
@@ -134,17 +134,22 @@ func measure(d *door, name string, n int, over time.Duration) (r result, err err
 	}
 	guestsCPU, _ := cpuOf(os.Getpid())
 	took := time.Since(pressed).Seconds()
-	r = result{all.sum(onCard, toMap, inMap, toCard), (after.memory - empty.memory) / float64(n), (after.cpu - before.cpu).Seconds() / took}
+	r = result{all.sum(onCard, toMap, inMap, toCard), (after.memory - empty.memory) / float64(n),
+		(after.cpu - before.cpu).Seconds() / took}
 	card, step := all.sum(onCard), all.sum(toMap, inMap)
-	fmt.Printf("%-6s %4d  %7s %7s %7s  %7s %7s  %6.0f %6.0f  %5.2f %5.2f  %5.2f %5.2f  %5.1f  %d\n", name, n, ms(r.keys.p50), ms(r.keys.p99), ms(r.keys.full),
-		ms(card.p99), ms(step.p99), card.bytes, step.bytes, r.memory/1e6, (before.memory-empty.memory)/1e6/float64(n), r.cpu, (guestsCPU-mine).Seconds()/took, filled.Seconds(), r.keys.lost)
+	fmt.Printf("%-6s %4d  %7s %7s %7s  %7s %7s  %6.0f %6.0f  %5.2f %5.2f  %5.2f %5.2f  %5.1f  %d\n",
+		name, n, ms(r.keys.p50), ms(r.keys.p99), ms(r.keys.full), ms(card.p99), ms(step.p99), card.bytes, step.bytes,
+		r.memory/1e6, (before.memory-empty.memory)/1e6/float64(n), r.cpu, (guestsCPU-mine).Seconds()/took,
+		filled.Seconds(), r.keys.lost)
 	return r, nil
 }
 
 func head() {
-	fmt.Println("key to the first byte of its frame, and p99 of the whole frame, in ms; bytes a key; MB a session under keys and at rest;")
-	fmt.Println("processors of the server and of the guests; seconds until all were in; keys that nothing came after")
-	fmt.Printf("%-6s %4s  %7s %7s %7s  %7s %7s  %6s %6s  %5s %5s  %5s %5s  %5s  %s\n", "", "n", "p50", "p99", "whole", "card", "map", "card", "map", "MB", "rest", "serve", "guest", "in", "lost")
+	fmt.Println("key to the first byte of its frame, and p99 of the whole frame, in ms; bytes a key; MB a session with keys " +
+		"and at rest;")
+	fmt.Println("processors of the server and of the guests; seconds until all were connected; keys without a reply")
+	fmt.Printf("%-6s %4s  %7s %7s %7s  %7s %7s  %6s %6s  %5s %5s  %5s %5s  %5s  %s\n", "", "n",
+		"p50", "p99", "whole", "card", "map", "card", "map", "MB", "rest", "serve", "guest", "in", "lost")
 }
 
 func ms(d time.Duration) string { return fmt.Sprintf("%.1f", float64(d.Microseconds())/1000) }

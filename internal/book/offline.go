@@ -13,8 +13,8 @@ import (
 )
 
 // SaveOr saves revisions into a book. If the book's server cannot be reached, before the save or during it, the same
-// revisions go into the local file beside, to be merged later: a revision that did reach the server is not doubled
-// then. kept is that file, or "" if the book itself saved them; the error means that they were saved nowhere.
+// revisions go into the local file named by beside, to be merged later: a revision that did reach the server is not
+// doubled then. kept is that file, or "" if the book itself saved them; the error means that they were saved nowhere.
 func SaveOr(ctx context.Context, where, beside string, list ...Revision) (kept string, err error) {
 	err = saveInto(ctx, where, list)
 	if err == nil || !address.Server(where) || beside == "" || errors.Is(err, ErrReadOnly) || !Away(ctx, where) {

@@ -87,15 +87,15 @@ func TestGivingUpWhileAnotherWrites(t *testing.T) {
 		t.Error("it is said to be kept while another program holds the book")
 	}
 	noErr(t, tx.Rollback())
-	noErr(t, b.Save(context.Background())) // of nothing
+	noErr(t, b.Save(context.Background())) // saving nothing is no error
 	if got, err := b.Get(context.Background(), r.ID); err == nil {
 		t.Errorf("it is kept all the same: %v", got)
 	}
 	noErr(t, b.Save(context.Background(), r))
 }
 
-// A reader who asks for everything and takes nothing holds nothing up: what others write goes into the book and not
-// only into its log, which stays small.
+// An export whose reader stops reading does not block others: their saves go into the book and not only into its log,
+// which stays small.
 func TestWhoReadsSlowlyHoldsNothing(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	file := filepath.Join(t.TempDir(), "book.db")
@@ -109,7 +109,7 @@ func TestWhoReadsSlowlyHoldsNothing(t *testing.T) {
 		_, err := Export(ctx, b, in)
 		done <- err
 	}()
-	if _, err := out.Read(make([]byte, 1)); err != nil { // it has begun, and waits
+	if _, err := out.Read(make([]byte, 1)); err != nil { // the export has begun, and waits
 		t.Fatal(err)
 	}
 	card := someCard(t, "much", gutter)

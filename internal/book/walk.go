@@ -58,7 +58,7 @@ func (s *store) Each(ctx context.Context, visit func(Revision) error) error {
 	return lost.err()
 }
 
-// eachOr hands out every revision that can be read, ordered by time, and what is wrong with the others.
+// eachOr visits every revision that can be read, ordered by time, and reports the others to unreadable.
 func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadable func(error)) error {
 	if s.name != sqlite.name {
 		return s.stream(ctx, visit, unreadable)
@@ -73,7 +73,7 @@ func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadab
 	return s.walk(ctx, order, visit, unreadable)
 }
 
-// stream hands out what a server sends; a slow reader keeps no log of a server from shrinking.
+// stream visits the revisions while a server sends them; a slow reader does not make a server's log grow.
 func (s *store) stream(ctx context.Context, visit func(Revision) error, unreadable func(error)) error {
 	return each(ctx, s.read, func(rows *sql.Rows) error {
 		r, err := scan(rows)
@@ -149,7 +149,7 @@ func (s *store) walk(ctx context.Context, order []int64, visit func(Revision) er
 			err = visit(r)
 		case ctx.Err() != nil:
 			err = ctx.Err()
-		case r.Rev != "": // all but its body
+		case r.Rev != "": // only its body is missing
 			unreadable(err)
 			continue
 		case unreadablePage(err):

@@ -113,7 +113,7 @@ func (w *writer) commit(first saving) {
 		}
 		return
 	}
-	if !again { // otherwise nobody can be told that nothing of theirs is saved
+	if !again { // otherwise a save may have succeeded, so that no caller can be told that it failed
 		group = waiting(group)
 	}
 	for _, s := range group {
@@ -128,7 +128,8 @@ func (w *writer) commit(first saving) {
 type unheard struct{ error }
 
 func (u *unheard) Error() string {
-	return "the book's server was lost while it saved this, which may be there: look before you try again (" +
+	return "the connection to the book's server was lost during this save, which may have succeeded: look before you " +
+		"try again (" +
 		u.error.Error() + ")"
 }
 

@@ -29,7 +29,7 @@ func (d *Deps) bookExport() *cobra.Command {
 			}
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				var n int
-				var unread error // what can be read of a damaged book is kept
+				var unread error // the readable part of a damaged book is still written
 				err := d.write(args[0], 0o600, func(w io.Writer) (err error) {
 					out := &outlet{w: w}
 					if n, err = write(ctx, b, out); out.err == nil && ctx.Err() == nil {

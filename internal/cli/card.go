@@ -66,7 +66,7 @@ func (d *Deps) drawSection(cmd *cobra.Command, card *calc.Card) (alone bool, err
 	return d.pictures(cmd, report.Joint{Card: card, Units: d.units, Comma: d.comma}, nil)
 }
 
-// whole is the card with pages beside it.
+// whole is the card with advice pages.
 func whole(cmd *cobra.Command, card *calc.Card) ([]report.Block, error) {
 	if asJSON(cmd) && flagOn(cmd, "markdown") {
 		return nil, wrong("--json together with --markdown", "type one of them")

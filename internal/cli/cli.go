@@ -31,7 +31,7 @@ type Deps struct {
 	// Fault receives the full error where a user at another machine sees other words; nil drops it.
 	Fault   func(error)
 	Example calc.Job // what a newcomer sees first
-	Title   string   // what the example is
+	Title   string   // heading of the example
 	// RunScreens opens the screens; nil where there is no terminal for them.
 	RunScreens func(ctx context.Context, o ScreenOptions) error
 	// RunPlain asks and answers line by line, from In to Out; nil where that is not possible.

@@ -143,7 +143,7 @@ func TestEveryFlagCanBeSuggested(t *testing.T) {
 	}
 }
 
-// With --json an error is an object too, wherever the flag stands.
+// With --json an error is an object too, wherever the flag is on the command line.
 func TestErrorsAsJSON(t *testing.T) {
 	for _, line := range []string{"card --json --metal unobtainium", "card --metal unobtainium --json",
 		"card --json=true --gauge banana", "tables nope --json", "gauge 99 --json", "solder --json"} {

@@ -89,7 +89,7 @@ type besideRow struct {
 	System string       `json:"system"`
 	Use    string       `json:"use"`
 	Source string       `json:"source"`
-	Gauges []besideEach `json:"gauges"` // the thicker first; one where the thickness lies outside the system
+	Gauges []besideEach `json:"gauges"` // the thicker first; only one if the thickness is outside the system
 }
 
 // besideEach is one gauge of a besideRow.

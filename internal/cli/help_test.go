@@ -61,7 +61,7 @@ func TestHelpNamesTheSchema(t *testing.T) {
 	}
 }
 
-// The help of a flag says truly what happens when it is not given.
+// The help of a flag is right about what happens when it is not given.
 func TestHelpOfWhatIsNotGiven(t *testing.T) {
 	for cmd, want := range map[string]string{
 		"card": "without it one is suggested", "practice": "without it as the last welder left it",

@@ -54,8 +54,8 @@ var garbage = []struct {
 	{"a reader that never reads", func(conn net.Conn, _ *rand.Rand) {
 		_ = conn.(*net.TCPConn).SetReadBuffer(1)
 		for range 200 {
-			// SSH_MSG_IGNORE and more
-			if _, err := conn.Write([]byte("SSH-2.0-x\r\n\x00\x00\x00\x0c\x0a\x02\x00\x00\x00\x00aaaaaaaaaa")); err != nil {
+			const ignored = "SSH-2.0-x\r\n\x00\x00\x00\x0c\x0a\x02\x00\x00\x00\x00aaaaaaaaaa" // SSH_MSG_IGNORE and more
+			if _, err := conn.Write([]byte(ignored)); err != nil {
 				return
 			}
 		}
@@ -321,7 +321,8 @@ func TestLogHoldsNoContent(t *testing.T) {
 	b.ask(t, "writer", "secret-command x", "")
 	_ = b.stop()
 	text, err := os.ReadFile(file)
-	if err != nil || !strings.Contains(string(text), `"command":"book save"`) || !strings.Contains(string(text), `"who":"writer"`) {
+	if err != nil || !strings.Contains(string(text), `"command":"book save"`) ||
+		!strings.Contains(string(text), `"who":"writer"`) {
 		t.Errorf("%s, %v", text, err)
 	}
 	for _, content := range []string{"secret", "whose tank", "20ga"} {

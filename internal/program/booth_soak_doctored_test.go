@@ -67,18 +67,24 @@ var doctorings = []struct {
 	name, do string
 	lost     bool // an acknowledged state is lost; else it is there but something is wrong with it
 }{
-	{"removed", `DELETE FROM words WHERE n = (SELECT n FROM heads WHERE id = :a); DELETE FROM heads WHERE id = :a; DELETE FROM revisions WHERE id = :a`, true},
-	{"its last state is gone", `PRAGMA foreign_keys = off; CREATE TEMP TABLE last AS SELECT r.* FROM revisions r JOIN heads h ON h.rev = r.rev WHERE h.id = :a;
-		UPDATE heads SET rev = (SELECT parent FROM temp.last), deleted = 0 WHERE id = :a; DELETE FROM revisions WHERE rev IN (SELECT rev FROM temp.last)`, true},
+	{"removed", `DELETE FROM words WHERE n = (SELECT n FROM heads WHERE id = :a);
+		DELETE FROM heads WHERE id = :a; DELETE FROM revisions WHERE id = :a`, true},
+	{"its last state is gone", `PRAGMA foreign_keys = off;
+		CREATE TEMP TABLE last AS SELECT r.* FROM revisions r JOIN heads h ON h.rev = r.rev WHERE h.id = :a;
+		UPDATE heads SET rev = (SELECT parent FROM temp.last), deleted = 0 WHERE id = :a;
+		DELETE FROM revisions WHERE rev IN (SELECT rev FROM temp.last)`, true},
 	{"its first state is gone", `PRAGMA foreign_keys = off; DELETE FROM revisions WHERE id = :a AND parent = ''`, true},
 	{"shows another one", `CREATE TEMP TABLE two AS SELECT id, rev FROM heads WHERE id IN (:a, :b);
 		UPDATE heads SET rev = (SELECT rev FROM temp.two WHERE temp.two.id <> heads.id) WHERE id IN (:a, :b)`, false},
-	{"shows another one's text", `UPDATE heads SET name = (SELECT name FROM heads WHERE id = :b), line = 'x' WHERE id = :a`, false},
+	{"shows another one's text", `UPDATE heads SET name = (SELECT name FROM heads WHERE id = :b), line = 'x'
+		WHERE id = :a`, false},
 	{"shows no state", `PRAGMA foreign_keys = off; UPDATE heads SET rev = 'x' WHERE id = :a`, false},
-	{"has another one's body", `UPDATE revisions SET body = (SELECT body FROM revisions WHERE id = :b AND parent = '') WHERE id = :a AND parent = ''`, true},
+	{"has another one's body", `UPDATE revisions SET body = (SELECT body FROM revisions WHERE id = :b AND parent = '')
+		WHERE id = :a AND parent = ''`, true},
 	{"has no head", `PRAGMA foreign_keys = off; DELETE FROM heads WHERE id = :a`, false},
 	{"is not found", `DELETE FROM words WHERE n = (SELECT n FROM heads WHERE id = :a)`, false},
-	{"is found by another one's words", `UPDATE OR IGNORE words SET n = (SELECT n FROM heads WHERE id = :b) WHERE n = (SELECT n FROM heads WHERE id = :a) AND word LIKE 'm%x'`, false},
+	{"is found by another one's words", `UPDATE OR IGNORE words SET n = (SELECT n FROM heads WHERE id = :b)
+		WHERE n = (SELECT n FROM heads WHERE id = :a) AND word LIKE 'm%x'`, false},
 	{"is there as another one's", `PRAGMA foreign_keys = off; UPDATE revisions SET id = :b WHERE id = :a`, true},
 }
 

@@ -147,7 +147,8 @@ func (h *hand) try(done string, args ...string) (id string) {
 }
 
 // damage matches messages about a damaged file or a missing record.
-var damage = regexp.MustCompile(`malformed|disk I/O|not a database|no such table|corrupt|is not what was saved|no such record in the book(: [0-9a-f]{16}, |"|\n|$)|no head`)
+var damage = regexp.MustCompile(`malformed|disk I/O|not a database|no such table|corrupt|` +
+	`is not what was saved|no such record in the book(: [0-9a-f]{16}, |"|\n|$)|no head`)
 
 // refuse records an act that failed although its process was not killed.
 func (l *ledger) refuse(args []string, told string) {

@@ -115,8 +115,8 @@ func (s *Shop) with(ctx context.Context, writes bool, do func(book.Book) error) 
 	return errors.Join(do(b), b.Close())
 }
 
-// save saves a new record after those in first: into the book; into the file beside while its server cannot be reached;
-// or else, for a user at this machine, into a file that can be imported later.
+// save saves a new record after those in first: into the book; into the file s.Beside while its server cannot be
+// reached; or else, for a user at this machine, into a file that can be imported later.
 func (s *Shop) save(ctx context.Context, done *Done, kind book.Kind, body any, first ...book.Revision) error {
 	if s.LookOnly {
 		return ErrLookOnly
