@@ -79,7 +79,7 @@ func (p *process) ends(t *testing.T, s os.Signal) {
 	}
 }
 
-// leaves sends a signal once and waits for the end, with exit code 0.
+// leaves sends a signal once and waits until the program exits, which the signal itself must not kill.
 func (p *process) leaves(t *testing.T, s os.Signal) {
 	t.Helper()
 	late := time.AfterFunc(deep.Patience(t), func() { _ = p.Process.Kill() })

@@ -80,7 +80,7 @@ func TestExamplesShowWhatIsPrinted(t *testing.T) {
 				continue
 			}
 			if !*update {
-				t.Errorf("%s shows%s\nwhich is now%s\nafter a change that is meant: go test ./docs -run Examples "+
+				t.Errorf("%s shows%s\nwhich is now%s\nafter an intended change: go test ./docs -run Examples "+
 					"-update",
 					path, parts[i], want)
 			}

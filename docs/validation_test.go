@@ -86,7 +86,7 @@ func TestValidationIsWhatTheChecksFound(t *testing.T) {
 	for n, g := range groups {
 		g.table(&b, n+1)
 	}
-	b.WriteString("## What was seen and not measured\n\n| what | seen | the program | source |\n|---|---|---|---|\n")
+	b.WriteString("## Seen, but not measured\n\n| what | seen | the program | source |\n|---|---|---|---|\n")
 	for _, p := range v.Places {
 		agrees := map[bool]string{true: "", false: "**otherwise:** "}[p.Seen == p.Says]
 		fmt.Fprintf(&b, "| %s | breaks in the %s | %s%s | %s (%s) |\n", p.What, p.Seen, agrees, p.Says, p.Source,
@@ -137,9 +137,9 @@ func (g *group) table(b *strings.Builder, n int) {
 
 // checks writes the formulas, rows and rules that were checked against a source, by test.
 func (v *outside) checks(b *strings.Builder) {
-	fmt.Fprintf(b, "\n## Formulas, rows and rules\n\nThe %d checks of `calc_test/`. They hold that formulas are those "+
-		"of their sources and that tables say what was printed; they do not hold that a bead follows. Each value lies "+
-		"in the printed digits beside it, or the tests fail.\n", len(v.Checks))
+	fmt.Fprintf(b, "\n## Formulas, rows and rules\n\nThe %d checks of `calc_test/` make sure that formulas are "+
+		"those of their sources and that tables have the printed values; they do not show that a real bead follows them. "+
+		"The tests fail if a value is outside the printed digits after it.\n", len(v.Checks))
 	for _, s := range v.Sources {
 		fmt.Fprintf(b, "\n**%s.** %s\n\n", s.Test, s.Text)
 		var list []string

@@ -185,7 +185,8 @@ func (s *grid) appendCell(to []byte, text string) []byte {
 }
 
 // bare reports whether a program that splits this table at another separator could see a cell that begins here and
-// continues after the number: -5;2+cmd() read with commas as separators would be run.
+// continues after the number: the cells -5 and 2+cmd() of a table with commas are one cell, -5,2+cmd(), for a program
+// that splits at semicolons, which would run it.
 func (s *grid) bare(row []byte) bool {
 	row = bytes.TrimRightFunc(row, func(r rune) bool { return unicode.IsSpace(r) || r == '"' })
 	return len(row) == 0 || s.comma == '\t' && bytes.IndexByte([]byte(",;"), row[len(row)-1]) >= 0

@@ -75,7 +75,7 @@ func (s *server) seat(who string, listed bool) error {
 }
 
 // welcome finds out who the guest is, by the present key files. A connection keeps the role of its first session: if
-// the role has changed, the new session is refused, since an older one may still run with the old role.
+// the role has changed, the connection is closed, since an older session would continue with the old role.
 func (s *server) welcome(x *session) error {
 	key := x.PublicKey()
 	g, ok := s.keys.guest(key)
