@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// own is what each room may import of the project, besides itself. A room that is not listed is a
-// mistake: every room has its layer.
+// own are the project's rooms that each room may import. A room that is not listed is an error: every room has its
+// layer.
 var own = map[string][]string{
 	"brazebooth/internal/serve": {"internal/mistake", "internal/crew", "internal/newfile", "calc/effort",
 		"internal/plain", "internal/quantity", "tui"},
@@ -73,7 +73,7 @@ var own = map[string][]string{
 	"brazebooth/docs":      {},
 }
 
-// outside is what else a room may import, by prefix; the standard library is always there.
+// outside are the other modules that a room may import, by prefix; the standard library is always allowed.
 var outside = map[string][]string{
 	"brazebooth/internal/program": {"charm.land/", "github.com/charmbracelet/", "github.com/adrg/xdg",
 		"golang.org/x/sys/windows"},
@@ -93,7 +93,7 @@ var outside = map[string][]string{
 	"brazebooth/internal/picture": {"gonum.org/v1/plot", "golang.org/x/image/font"},
 }
 
-// forbidden are parts of the standard library that a room has no business with.
+// forbidden are packages of the standard library that a room must not import.
 var forbidden = map[string][]string{
 	"brazebooth/tables":            {"os", "net", "time"},
 	"brazebooth/calc":              {"os", "net", "time"},
@@ -111,13 +111,13 @@ var forbidden = map[string][]string{
 	"brazebooth/calc/limit/grid":   {"os", "net", "time"},
 	"brazebooth/internal/quantity": {"os", "net", "time"},
 	"brazebooth/internal/plain":    {"os", "net", "time"},
-	"brazebooth/internal/report":   {"os", "net"}, // a page is dated by a time that it is given
+	"brazebooth/internal/report":   {"os", "net"}, // a page gets its date as an argument
 	"brazebooth/internal/picture":  {"os", "net", "time"},
 	"brazebooth/internal/choice":   {"os", "net", "time"},
 	"brazebooth/internal/linear":   {"os", "net", "time"},
-	"brazebooth/internal/batch":    {"os", "net", "time"}, // files and clocks are the command's
+	"brazebooth/internal/batch":    {"os", "net", "time"}, // files and clocks belong to the command
 	"brazebooth/tui":               {"os", "net"},
-	"brazebooth/tui/canvas":        {"os", "net", "time"}, // how far a beat is, is told
+	"brazebooth/tui/canvas":        {"os", "net", "time"}, // the time within a beat is an argument
 }
 
 func TestLayers(t *testing.T) {

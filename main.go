@@ -13,10 +13,10 @@ import (
 
 func main() { os.Exit(run(os.Args[1:])) }
 
-// run carries out a command line; the first ctrl+c or SIGTERM asks it to end in order, the second ends it at once.
+// run runs a command line. The first ctrl+c or SIGTERM asks it to end in order, the second ends it at once.
 func run(args []string) int {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	context.AfterFunc(ctx, stop) // from then on nobody listens: a signal does what it does by itself
+	context.AfterFunc(ctx, stop) // after the first, signals have their default effect
 	return program.Run(ctx, args)
 }

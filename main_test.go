@@ -16,14 +16,14 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// TestMain lets a script run this program as a process of its own: exec brazebooth.
+// TestMain lets a script run this program in its own process: exec brazebooth.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"brazebooth": func() { os.Exit(run(os.Args[1:])) },
 	})
 }
 
-// inTurn runs the scripts one after the other: what a script calls has this process's folder, environment and files.
+// inTurn runs the scripts one after another, since "run" in a script uses this process's folder, environment and files.
 type inTurn struct{ *testing.T }
 
 func (inTurn) Parallel() {}
@@ -34,9 +34,9 @@ func (t inTurn) Run(name string, f func(testscript.T)) {
 	t.T.Run(name, func(t *testing.T) { f(inTurn{t}) })
 }
 
-// TestScripts runs every command as a user does, its errors included. In a script "run brazebooth" calls the program
-// in this process, which starts no other and knows the answers of the scripts before; "exec brazebooth" starts it as a
-// process of its own, for what needs a standard input or a shell.
+// TestScripts runs every command as a user does, its errors included. In a script "run brazebooth" calls the program in
+// this process, which is faster and shares its cache; "exec brazebooth" starts it in its own process, for commands that
+// need a standard input or a shell.
 func TestScripts(t *testing.T) {
 	const dir = "testdata/script"
 	names := variables(t, dir)
@@ -46,10 +46,10 @@ func TestScripts(t *testing.T) {
 			e.Setenv("ESC", "\x1b")
 			return nil
 		},
-		// A line that begins with [deep] is of those that take seconds and are held in their own rooms too.
+		// A line that begins with [deep] takes seconds, and is also tested in its own room.
 		Condition: func(name string) (bool, error) {
 			if name != "deep" {
-				return false, fmt.Errorf("%q is no condition", name)
+				return false, fmt.Errorf("%q is not a condition", name)
 			}
 			return deep.Run(), nil
 		},
@@ -59,7 +59,7 @@ func TestScripts(t *testing.T) {
 	})
 }
 
-// variables are the names of the environment that the scripts set, and those that a script begins with.
+// variables are the names of the environment variables that the scripts set, and of those that a script starts with.
 func variables(t *testing.T, dir string) []string {
 	t.Helper()
 	files, err := filepath.Glob(filepath.Join(dir, "*.txtar"))
@@ -80,8 +80,7 @@ func variables(t *testing.T, dir string) []string {
 	return names
 }
 
-// called runs the program in this process with the folder and the environment of a script, and gives the script what
-// it writes.
+// called runs the program in this process with a script's folder and environment, and gives its output to the script.
 func called(ts *testscript.TestScript, names []string, neg bool, args []string) {
 	if len(args) == 0 || args[0] != "brazebooth" {
 		ts.Fatalf("usage: run brazebooth [args...]")
@@ -126,7 +125,7 @@ func inside(ts *testscript.TestScript, names, args []string) (code int, err erro
 	return code, errors.Join(outErr, toldErr)
 }
 
-// scratch is an empty file that lies outside the script's folder.
+// scratch is an empty file outside the script's folder.
 func scratch(ts *testscript.TestScript) *os.File {
 	f, err := os.CreateTemp("", "brazebooth-script-")
 	ts.Check(err)
@@ -135,7 +134,7 @@ func scratch(ts *testscript.TestScript) *os.File {
 
 func discard(f *os.File) error { return errors.Join(f.Close(), os.Remove(f.Name())) }
 
-// setEnviron makes a list of name=value this process's environment, for the library of the users' folders too.
+// setEnviron sets this process's environment to a list of name=value, and updates the library for user folders.
 func setEnviron(list []string) {
 	os.Clearenv()
 	for _, v := range list {

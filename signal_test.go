@@ -18,7 +18,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// process is this program as a process of its own, with its input held open.
+// process is this program in its own process, with its input kept open.
 type process struct {
 	*exec.Cmd
 	in   io.WriteCloser
@@ -35,7 +35,7 @@ func start(t *testing.T, args ...string) *process {
 	}
 	dir := t.TempDir()
 	p := &process{Cmd: exec.Command(self, args...), dir: dir}
-	p.Args[0] = "brazebooth" // by which the tests' main knows what to be
+	p.Args[0] = "brazebooth" // by this name TestMain runs the program
 	p.Dir, p.Stderr = dir, &p.told
 	p.Env = append(os.Environ(), "HOME="+dir, "XDG_DATA_HOME="+dir, "XDG_CONFIG_HOME="+dir)
 	if p.in, err = p.StdinPipe(); err != nil {
@@ -53,7 +53,7 @@ func start(t *testing.T, args ...string) *process {
 	return p
 }
 
-// give writes into the program's input; it comes back when all but a pipe's room was read.
+// give writes to the program's input; it returns when all but a pipe's buffer was read.
 func (p *process) give(t *testing.T, text string) {
 	t.Helper()
 	if _, err := io.WriteString(p.in, text); err != nil {
@@ -71,7 +71,7 @@ func (p *process) line(t *testing.T) string {
 	return text
 }
 
-// ends signals once and waits for the end, which is that of what could not be done.
+// ends sends a signal once and waits for the end, with exit code 1.
 func (p *process) ends(t *testing.T, s os.Signal) {
 	t.Helper()
 	if p.leaves(t, s); p.ProcessState.ExitCode() != 1 || !strings.Contains(p.told.String(), "cancelled") {
@@ -79,7 +79,7 @@ func (p *process) ends(t *testing.T, s os.Signal) {
 	}
 }
 
-// leaves signals once and waits for an end that the program comes to by itself.
+// leaves sends a signal once and waits until the program exits, which the signal itself must not kill.
 func (p *process) leaves(t *testing.T, s os.Signal) {
 	t.Helper()
 	late := time.AfterFunc(deep.Patience(t), func() { _ = p.Process.Kill() })
@@ -102,7 +102,7 @@ const (
 
 var signals = [...]os.Signal{os.Interrupt, syscall.SIGTERM}
 
-// A command that reads what never comes ends with the first signal, and keeps what it has.
+// A command that waits for input ends at the first signal, and keeps what it has.
 func TestASignalEndsWhatReads(t *testing.T) {
 	for _, s := range signals {
 		p := start(t, "batch", "-", "--format", "csv")
@@ -113,17 +113,17 @@ func TestASignalEndsWhatReads(t *testing.T) {
 		p.ends(t, s)
 
 		p = start(t, "book", "import", "-")
-		p.give(t, strings.Repeat("\n", 1<<18)) // more than a pipe holds: it reads
+		p.give(t, strings.Repeat("\n", 1<<18)) // more than a pipe's buffer, so the program reads
 		p.ends(t, s)
 
 		p = start(t, "--plain")
 		p.line(t)
-		p.leaves(t, s) // a talk is left
+		p.leaves(t, s) // leaving the questions is not an error
 	}
 }
 
-// What a batch has written when it is ended is gone on with.
-func TestASignalLeavesABatchThatGoesOn(t *testing.T) {
+// A batch that was ended by a signal can be resumed.
+func TestASignalLeavesAResumableBatch(t *testing.T) {
 	for _, s := range signals {
 		p := start(t, "batch", "-", "--format", "csv", "--out", "cards.csv")
 		p.give(t, head+rows)
@@ -158,15 +158,15 @@ func TestASignalLeavesABatchThatGoesOn(t *testing.T) {
 	}
 }
 
-// Who signals twice does not wait, not even for a program whose answer nobody takes.
+// A second signal ends the program at once, even if its output is blocked.
 func TestTheSecondSignalEndsAtOnce(t *testing.T) {
 	for _, s := range signals {
-		if signal.Ignored(s) { // as a shell has it for what it starts in the background: such a program it does not end
+		if signal.Ignored(s) { // shells ignore SIGINT for background programs, which it then does not end
 			t.Logf("%v is ignored here", s)
 			continue
 		}
 		p, told := stuck(t)
-		// what is wrong with the row is said, and then its answer written
+		// the row's error is printed, and then its answer written
 		if _, err := told.ReadString('\n'); err != nil {
 			t.Fatal(err)
 		}
@@ -176,7 +176,7 @@ func TestTheSecondSignalEndsAtOnce(t *testing.T) {
 			_ = p.Wait()
 			close(gone)
 		}()
-		again := time.NewTicker(20 * time.Millisecond) // one that comes before the first was heard is the first, too
+		again := time.NewTicker(20 * time.Millisecond) // a second one that arrives too early counts as the first
 		for waiting := true; waiting; {
 			_ = p.Process.Signal(s)
 			select {
@@ -193,7 +193,7 @@ func TestTheSecondSignalEndsAtOnce(t *testing.T) {
 	}
 }
 
-// stuck is a batch whose output takes nothing, and what it says beside.
+// stuck is a batch whose output is blocked, and its standard error.
 func stuck(t *testing.T) (*exec.Cmd, *bufio.Reader) {
 	t.Helper()
 	self, err := os.Executable()
@@ -222,7 +222,7 @@ func stuck(t *testing.T) (*exec.Cmd, *bufio.Reader) {
 	return cmd, bufio.NewReader(told)
 }
 
-// fill writes into a pipe until it takes no more.
+// fill writes to a pipe until it is full.
 func fill(t *testing.T, pipe *os.File) {
 	t.Helper()
 	raw, err := pipe.SyscallConn()

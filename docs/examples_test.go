@@ -1,4 +1,4 @@
-// Package docs holds README.md, DEVELOPERS.md and what lies in this folder to the program.
+// Package docs checks README.md, DEVELOPERS.md and this folder's documents against the program.
 package docs
 
 import (
@@ -20,10 +20,10 @@ const (
 	prompt = "$ go run . "
 	typed  = "go run . "
 	file   = "$ cat "
-	cut    = "...\n" // last line of an example that is not shown to its end
+	cut    = "...\n" // last line of an example that is shown only in part
 )
 
-// documents are the texts of the project that a person reads; docs/walk.md is written by TestWalkIsRecorded.
+// documents are the project's texts for readers, except docs/walk.md, which TestWalkIsRecorded writes.
 func documents(t *testing.T) []string {
 	t.Helper()
 	var all []string
@@ -49,7 +49,7 @@ func read(t *testing.T, path string) string {
 	return string(b)
 }
 
-// A block between two fences begins with the rest of the opening fence's line.
+// blocks are the texts between fences; each begins with the rest of its opening fence's line.
 func blocks(text string) []string {
 	var found []string
 	for i, part := range strings.Split(text, fence) {
@@ -60,8 +60,8 @@ func blocks(text string) []string {
 	return found
 }
 
-// An example that was typed by hand is wrong after the next change of a formula. So the documents' commands must
-// print what stands below them.
+// The documents' commands must print what is shown below them, since an example that was typed by hand is wrong after
+// the next change of a formula.
 func TestExamplesShowWhatIsPrinted(t *testing.T) {
 	commands := 0
 	for _, path := range documents(t) {
@@ -80,7 +80,7 @@ func TestExamplesShowWhatIsPrinted(t *testing.T) {
 				continue
 			}
 			if !*update {
-				t.Errorf("%s shows%s\nwhich is now%s\nafter a change that is meant: go test ./docs -run Examples "+
+				t.Errorf("%s shows%s\nwhich is now%s\nafter an intended change: go test ./docs -run Examples "+
 					"-update",
 					path, parts[i], want)
 			}
@@ -97,7 +97,7 @@ func TestExamplesShowWhatIsPrinted(t *testing.T) {
 	}
 }
 
-// example runs a block's command and returns the block as it should be, cut where it was cut.
+// example runs a block's command and returns the block as it should be, shortened where it was shortened.
 func example(t *testing.T, block string) string {
 	t.Helper()
 	head, shown, _ := strings.Cut(strings.TrimPrefix(block, "\n"), "\n")
@@ -137,8 +137,8 @@ func TestCommandsWork(t *testing.T) {
 	}
 }
 
-// commandLines are the lines of a document's blocks that run the program. A file that a block shows stands before its
-// command. What an example prints is compared elsewhere and not run again.
+// commandLines are the lines of a document's blocks that run the program. A file that a block shows comes before its
+// command. Examples with output are compared elsewhere and not run again.
 func commandLines(text string) []string {
 	var lines []string
 	for _, b := range blocks(text) {
@@ -155,7 +155,7 @@ func commandLines(text string) []string {
 	return lines
 }
 
-// works runs a line; it returns 0 where the line is not for running.
+// works runs a line; it returns 0 if the line cannot be run here.
 func works(t *testing.T, line string) int {
 	t.Helper()
 	if strings.HasPrefix(line, "\n"+file) {
@@ -164,7 +164,7 @@ func works(t *testing.T, line string) int {
 	line, _, _ = strings.Cut(strings.TrimSpace(line), " #")
 	args := words(strings.TrimPrefix(line, typed))
 	if len(args) == 0 || strings.HasPrefix(args[0], "-") {
-		return 0 // the screens, and the questions line by line: they want somebody to answer
+		return 0 // the screens, and the questions line by line: they need a user
 	}
 	var out, errOut bytes.Buffer
 	d := cli.Deps{Out: &out, Err: &errOut, Book: "book.db", Who: "ann", Where: "booth"}
@@ -174,7 +174,7 @@ func works(t *testing.T, line string) int {
 	return 1
 }
 
-// laid writes the file that a block shows first, and returns the command that stands behind it.
+// laid writes the file that a block shows first, and returns the command after it.
 func laid(t *testing.T, block string) string {
 	t.Helper()
 	name, rest, _ := strings.Cut(strings.TrimPrefix(block, "\n"+file), "\n")
@@ -188,7 +188,7 @@ func laid(t *testing.T, block string) string {
 	return typed + command
 }
 
-// words parts a command line at its blanks; what stands between quotes stays together.
+// words splits a command line at its blanks; quoted text stays together.
 func words(line string) []string {
 	quoted := false
 	return strings.FieldsFunc(line, func(r rune) bool {

@@ -10,7 +10,7 @@ import (
 	"brazebooth/tui"
 )
 
-// hand presses keys on the screens as they are shown in a terminal, and waits for what a key makes them compute.
+// hand presses keys on the screens in a terminal, and waits for what a key starts to compute.
 type hand struct{ m tea.Model }
 
 // newHand shows the screens in a terminal of 80 by 24, in all colours.
@@ -41,7 +41,7 @@ func (h *hand) send(msg tea.Msg) {
 	}
 }
 
-// press gives the screens a key by its name; a character stands for itself.
+// press sends a key to the screens, by its name; a single character is its own name.
 func (h *hand) press(t testing.TB, name string) {
 	t.Helper()
 	codes := map[string]rune{"enter": tea.KeyEnter, "esc": tea.KeyEscape, "down": tea.KeyDown, "left": tea.KeyLeft,
@@ -65,7 +65,7 @@ func (h *hand) press(t testing.TB, name string) {
 	h.send(tea.KeyPressMsg{Code: r[0], Text: name})
 }
 
-// frame is what stands on the terminal, with its colours.
+// frame is the terminal's content, with its colours.
 func (h *hand) frame() string { return h.m.View().Content }
 
 func (h *hand) text() string { return ansi.Strip(h.frame()) }

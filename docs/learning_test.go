@@ -56,7 +56,7 @@ func TestLearningPicture(t *testing.T) {
 	compare(t, "learning.svg", string(learningPicture(t, plain, floored)))
 }
 
-// learningPicture draws half-widths in per cent, with the floor and without, against the number of readings.
+// learningPicture draws half-widths in per cent, without the floor and with it, against the number of readings.
 func learningPicture(t *testing.T, plain, floored []float64) []byte {
 	t.Helper()
 	p := picture.New("readings of one power source with one wire", "half-width, %")

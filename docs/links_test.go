@@ -25,7 +25,7 @@ var (
 	goTest  = regexp.MustCompile(`go test (?:-race -short )?(\./[^\n` + "`" + `]*)`)
 )
 
-// project is what the documents may speak of: its files, and its tests by folder.
+// project lists what the documents may name: files, and tests by folder.
 type project struct {
 	files map[string]bool     // paths from the top, folders too
 	names map[string]bool     // names of files without their folders
@@ -61,7 +61,7 @@ func theProject(t *testing.T) project {
 	return p
 }
 
-// Every relative link of a document leads to a file, and to a heading of it where it names one.
+// Every relative link of a document leads to a file and, if it names a heading, to that heading.
 func TestLinksLeadSomewhere(t *testing.T) {
 	n := 0
 	for _, doc := range documents(t) {
@@ -87,7 +87,7 @@ func TestLinksLeadSomewhere(t *testing.T) {
 	}
 }
 
-// anchors are a document's headings as links name them: small letters, hyphens for blanks, no other signs.
+// anchors are a document's headings as links name them: lower case, hyphens for blanks, no other punctuation.
 func anchors(text string) map[string]bool {
 	found := map[string]bool{}
 	for _, m := range heading.FindAllStringSubmatch(text, -1) {
@@ -132,7 +132,7 @@ func TestNamedFilesAndTestsExist(t *testing.T) {
 	}
 }
 
-// hasTest looks for a test by its name, or by the beginning of its name before three dots.
+// hasTest looks for a test by its name, or by the beginning of its name if three dots follow.
 func (p project) hasTest(name string) bool {
 	begin, some := strings.CutSuffix(name, "...")
 	for _, list := range p.tests {
@@ -145,7 +145,7 @@ func (p project) hasTest(name string) bool {
 	return false
 }
 
-// Every `go test` that a document shows names folders of the project, and tests and flags that are in them.
+// Every `go test` in a document names existing folders, tests and flags.
 func TestShownTestsExist(t *testing.T) {
 	p := theProject(t)
 	n := 0
@@ -213,7 +213,7 @@ func matches(is *regexp.Regexp, list []string) bool {
 	return false
 }
 
-// A package's own description names no file that its folder, or the project, does not have.
+// A package comment names only files that exist in its folder or in the project.
 func TestPackageDocsNameFilesThatExist(t *testing.T) {
 	p := theProject(t)
 	n := 0

@@ -15,8 +15,8 @@ import (
 	"brazebooth/internal/picture"
 )
 
-// scaled are the pictures of how processor time grows: of each its file, what it grows with, the limits of both axes,
-// and its lines by their names in docs/scaling.csv.
+// scaled are the pictures of how processor time grows: each with its file, what it grows with, the limits of both axes,
+// and the names of its lines in docs/scaling.csv.
 var scaled = []struct {
 	file, with             string
 	low, high, least, most float64
@@ -35,13 +35,12 @@ const (
 	scaledHead = "what,size,against_smallest\n"
 )
 
-// measureScaling measures everything but the guests; nil where processor time cannot be read.
+// measureScaling measures everything but the guests; nil if processor time cannot be read.
 var measureScaling func(t *testing.T) string
 
-// The pictures of how work grows are drawn from docs/scaling.csv: columns of the section as they are counted now, else
-// processor time that was measured once, each against that of its smallest size. To measure
-// again, on a machine with Linux: BRAZEBOOTH_DEEP=1 go test ./docs -run Scaling -update. The guests' lines stay; they
-// come from the load bench.
+// The pictures of how work grows are drawn from docs/scaling.csv: the columns of the section are counted in this test,
+// the rest is processor time that was measured once; each is relative to its smallest size. To measure again, on Linux:
+// BRAZEBOOTH_DEEP=1 go test ./docs -run Scaling -update. The guests' lines stay; they come from the load bench.
 func TestScalingPictures(t *testing.T) {
 	list := read(t, scaledFile)
 	if *update && deep.Run() && measureScaling != nil {
@@ -89,8 +88,8 @@ func TestScalingPictures(t *testing.T) {
 	}
 }
 
-// columnsByThickness counts the columns that a cross-section solves, four layers for three of two, where the heat grows
-// with the thickness as far as an arc can.
+// columnsByThickness counts the columns that a cross-section solves, weighting four layers as three of two, for a heat
+// that grows with the thickness as far as an arc can.
 func columnsByThickness(t *testing.T) string {
 	t.Helper()
 	var out strings.Builder
@@ -126,7 +125,7 @@ func exponent(list plotter.XYs) float64 {
 	return (n*sxy - sx*sy) / (n*sxx - sx*sx)
 }
 
-// A straight line of doubled logarithms has the exponent two.
+// Points on a parabola have the exponent two.
 func TestExponent(t *testing.T) {
 	if got := exponent(plotter.XYs{{X: 1, Y: 3}, {X: 2, Y: 12}, {X: 5, Y: 75}}); math.Abs(got-2) > 1e-12 {
 		t.Errorf("the exponent is %g", got)

@@ -18,7 +18,7 @@ import (
 
 func init() { measureScaling = scalingOfAll }
 
-// processorTime is what the process has taken so far, in user and system mode.
+// processorTime is the process's time so far, in user and system mode.
 func processorTime(t *testing.T) time.Duration {
 	var u syscall.Rusage
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
@@ -27,7 +27,7 @@ func processorTime(t *testing.T) time.Duration {
 	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }
 
-// series measures one line of a picture: the median of five times at each size, against the first.
+// series measures one line of a picture: the median of five times at each size, relative to the first.
 func series(t *testing.T, name string, sizes []float64, do func(size float64, round int)) string {
 	var out strings.Builder
 	smallest := time.Duration(0)
@@ -60,7 +60,7 @@ func scalingOfAll(t *testing.T) string {
 			for float64(size.Feeds*size.Travels) < points {
 				size = calc.WindowSize{Feeds: 2 * size.Feeds, Travels: 2 * size.Travels}
 			}
-			m.job.Length = calc.Some(float64(300 + round)) // another job each time, or the kept map is answered
+			m.job.Length = calc.Some(float64(300 + round)) // another job each time, or the cached map is returned
 			if _, err := calc.WindowOf(ctx, m.job, size, nil); err != nil {
 				t.Fatal(err)
 			}
@@ -69,7 +69,7 @@ func scalingOfAll(t *testing.T) string {
 	return out.String() + scalingOfBook(ctx, t)
 }
 
-// scalingOfBook fills a book and asks it as it grows.
+// scalingOfBook fills a book and measures queries as it grows.
 func scalingOfBook(ctx context.Context, t *testing.T) string {
 	b, err := book.OpenFile(ctx, filepath.Join(t.TempDir(), "book.db"))
 	if err != nil {

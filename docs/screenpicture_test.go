@@ -11,15 +11,15 @@ import (
 	"github.com/charmbracelet/x/vt"
 )
 
-// A cell is drawn of four by eight dots, so that half blocks, quadrants and bars of eighths are rectangles whatever
-// font the reader has. Sizes in px.
+// A cell is drawn with four by eight dots, so that half blocks, quadrants and bars of eighths are rectangles in any
+// font of the reader. Sizes in px.
 const (
 	dotsWide, dotsHigh = 4, 8
 	cellWide, cellHigh = 8.4, 18.0
 	margin             = 12.0
 )
 
-// ground is what a picture's terminal shows where a program sets no colour.
+// ground are the default colours of a picture's terminal.
 type ground struct{ ink, paper string }
 
 var (
@@ -27,8 +27,8 @@ var (
 	lightGround = ground{"#202224", "#ffffff"}
 )
 
-// svg draws a frame as a terminal of w by h cells does: grounds and block elements as rectangles, one path for each
-// colour, and the rest as pieces of text of one style, each as long as its cells.
+// svg draws a frame like a terminal of w by h cells: backgrounds and block elements as rectangles, one path for each
+// colour, and the rest as pieces of text of one style, each as wide as its cells.
 func svg(frame, title string, w, h int, g ground) string {
 	emu := vt.NewEmulator(w, h)
 	_, _ = emu.WriteString(strings.ReplaceAll(frame, "\n", "\r\n")) // an emulator takes everything
@@ -50,7 +50,7 @@ func svg(frame, title string, w, h int, g ground) string {
 	return b.String()
 }
 
-// colours are a cell's, "" for the terminal's own paper.
+// colours are a cell's colours; paper is "" for the default background.
 func colours(c *uv.Cell, g ground) (ink, paper string) {
 	ink, paper = g.ink, ""
 	if c.Style.Fg != nil {
@@ -68,7 +68,7 @@ func colours(c *uv.Cell, g ground) (ink, paper string) {
 	return ink, paper
 }
 
-// dots are the colours of a picture's dots, row by row; "" for the terminal's own paper.
+// dots are the colours of a picture's dots, row by row; "" for the default background.
 type dots [][]string
 
 func dotsOf(emu *vt.Emulator, w, h int, g ground) dots {
@@ -95,17 +95,17 @@ func isBlock(s string) bool {
 	return len(r) == 1 && r[0] >= '▀' && r[0] <= '▟' && !strings.ContainsRune("░▒▓", r[0])
 }
 
-// quadrants are the quarters that ▖▗▘▙▚▛▜▝▞▟ ink: 1 upper left, 2 upper right, 4 lower left, 8 lower right.
+// quadrants are the quarters that ▖▗▘▙▚▛▜▝▞▟ fill: 1 upper left, 2 upper right, 4 lower left, 8 lower right.
 var quadrants = [...]int{4, 8, 1, 1 + 4 + 8, 1 + 8, 1 + 2 + 4, 1 + 2 + 8, 2, 2 + 4, 2 + 4 + 8}
 
-// inked says whether a block element (Unicode's Block Elements, U+2580 to U+259F, without its shades) inks a dot.
+// inked reports whether a block element (Unicode's Block Elements, U+2580 to U+259F, without the shades) fills a dot.
 func inked(r rune, x, y int) bool {
 	switch {
 	case r == '▀':
 		return y < dotsHigh/2
 	case r <= '█': // lower eighths
 		return y >= dotsHigh-int(r-'▀')
-	case r <= '▏': // left eighths, of which four dots show every second
+	case r <= '▏': // left eighths, of which four dots can show every second one
 		return 2*x < 8-int(r-'█')
 	case r == '▐':
 		return x >= dotsWide/2
@@ -117,7 +117,7 @@ func inked(r rune, x, y int) bool {
 	return quadrants[r-'▖']>>(x/(dotsWide/2)+2*(y/(dotsHigh/2)))&1 != 0
 }
 
-// draw writes a path for each colour, of rectangles as large as they can be made from runs of a row.
+// draw writes a path for each colour, with the largest rectangles that runs of dots in rows can form.
 func (d dots) draw(b *strings.Builder) {
 	paths := map[string]*strings.Builder{}
 	for y := range d {
@@ -155,7 +155,7 @@ func (d dots) draw(b *strings.Builder) {
 	b.WriteString("</g>\n")
 }
 
-// run says whether exactly these dots of a row are one run of a colour.
+// run reports whether exactly these dots of a row are one run of a colour.
 func (d dots) run(x, y, w int, colour string) bool {
 	if y < 0 || y >= len(d) || x > 0 && d[y][x-1] == colour || x+w < len(d[y]) && d[y][x+w] == colour {
 		return false
@@ -168,7 +168,8 @@ func (d dots) run(x, y, w int, colour string) bool {
 	return true
 }
 
-// piece draws the text of the cells of one style from x on, without blanks around it, and returns where the next begin.
+// piece draws the text of the cells with one style from x on, without blanks around it, and returns where the next
+// piece begins.
 func piece(b *strings.Builder, emu *vt.Emulator, x, y, w int, g ground) int {
 	look := func(x int) (text, style string) {
 		c := emu.CellAt(x, y)

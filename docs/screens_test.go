@@ -14,13 +14,13 @@ import (
 	"brazebooth/tui"
 )
 
-// screen is a screen of docs/screens.md: what it is called, what it tells, and how it is reached from the first screen
-// of a terminal. file is its picture's.
+// screen is a screen of docs/screens.md: its name, what it tells, and how it is reached from the first screen. file is
+// the name of its picture.
 type screen struct {
 	file, title, tells string
 	keys               string
-	shows              string // words that have to stand on it
-	walk               bool   // from the first start on, with the walk
+	shows              string // words that it must show
+	walk               bool   // at the first start, with the walk
 	dear               bool   // a timed arc is computed for it
 }
 
@@ -31,46 +31,46 @@ const (
 
 // screens are in the order in which a job meets them.
 var screens = []screen{
-	{"screen-walk", "The first walk", "The first start leads over the screens, one key a step.", "enter enter",
+	{"screen-walk", "The first walk", "The first start shows the screens, one key a step.", "enter enter",
 		"first walk", true, false},
-	{"screen-question", "A question with its answers", "Typing finds a row or gives a size. Beside it the card that " +
-		"this answer would have.", "enter", "Which gauge or thickness", false, false},
-	{"screen-card", "The card", "On top the verdict, its chance and what is closest. Below, what was chosen, then the " +
-		"three settings to dial with the span that is good. What was assumed is grey and has a ~.", toCard,
+	{"screen-question", "A question with its answers", "Typing finds a row or gives a size. The card beside it is " +
+		"the one with this answer.", "enter", "Which gauge or thickness", false, false},
+	{"screen-card", "The card", "At the top the verdict, its chance and the closest edge. Below, what was chosen, then " +
+		"the three settings to dial with their good spans. What was assumed is grey and has a ~.", toCard,
 		"wire feed", false, false},
-	{"screen-chip", "A choice changed in its place", "A point and its number, or tab, leads to a choice; + and − go " +
+	{"screen-chip", "A choice changed in place", "A point and its number, or tab, lead to a choice; + and − go " +
 		"through its answers.", toCard + " . 5", "lap", false, false},
 	{"screen-rest", "The rest", "Choices that seldom change, in one list.", toCard + " . 0", "the rest", false, false},
-	{"screen-why", "Why this figure", "What it follows from, the edges as bars, the formula with its numbers, and " +
-		"what each rests on.", toCard + " enter", "wire feed", false, false},
+	{"screen-why", "Why this figure", "Its inputs, the edges as bars, the formula with its numbers, and " +
+		"their sources.", toCard + " enter", "wire feed", false, false},
 	{"screen-cautions", "All cautions", "This job's own first.", toCard + " c", "fume", false, false},
-	{"screen-section", "The cross-section", "The bead to scale, and each edge with what is left to it.",
+	{"screen-section", "The cross-section", "The bead to scale, and each edge with its margin.",
 		toCard + " x", "wets", false, false},
-	{"screen-map", "The map", "What every wire feed and travel would do; the arrows walk on it.",
+	{"screen-map", "The map", "What every wire feed and travel would do; the arrows move on it.",
 		toCard + " m right right", "wire feed", false, false},
-	{"screen-timed", "Arc on and arc off", "Over an open root the arc goes on and off. How hot the spot gets in one " +
+	{"screen-timed", "Arc on and arc off", "Over an open root the arc goes on and off. The spot's temperature in one " +
 		"cycle, between its limits; space plays the beat.", toRoot + " t", "arc on", false, true},
 	{"screen-booth", "The booth view", "The figures to dial, read from two metres; arrows change them.", toCard + " b",
 		"GAS L/min", false, false},
 	{"screen-pages", "A page: does arc brazing fit?",
-		"Every page beside the card; the first letters of its name lead to it.", toCard + " p", "arc brazing:", false,
+		"Every page is opened from the card; the first letters of its name lead to it.", toCard + " p", "arc brazing:", false,
 		false},
-	{"screen-strength", "A page: strength", "What a seam may carry, and when no load is given.",
+	{"screen-strength", "A page: strength", "What load a seam may carry, and when no load is given.",
 		toCard + " p s t", "strength", false, false},
-	{"screen-sights", "What does the test bead show?", "The looks of a bead, drawn.", toCard + " p c enter",
+	{"screen-sights", "What does the test bead show?", "What a bead may look like, drawn.", toCard + " p c enter",
 		"bead", false, false},
 	{"screen-correct", "The one change", "What to change by how much, and why.", toCard + " p c enter enter enter",
 		"bead", false, false},
-	{"screen-measure", "Meter readings", "What the meters showed; each field says how it read what was typed.",
+	{"screen-measure", "Meter readings", "What the meters showed; each field says how it was read.",
 		toCard + " p m m", "measure", false, false},
-	{"screen-practice", "Practice", "A simulated booth: the bead asked for and the bead laid, to one scale.",
+	{"screen-practice", "Practice", "A simulated booth: the wanted bead and the laid bead, to the same scale.",
 		"enter enter enter enter p left left left left left 5 + enter right right up enter up enter", "bead", false,
 		true},
-	{"screen-book", "The book", "A name keeps the card; letters find one.", toCard +
+	{"screen-book", "The book", "Under a name the card is kept; letters find one.", toCard +
 		" k p l a n t e r space s i d e enter", "planter side", false, false},
 }
 
-// looks are the card in other terminals.
+// looks are pictures of the card in other terminals.
 var looks = []struct {
 	file, title string
 	w, h        int
@@ -82,12 +82,12 @@ var looks = []struct {
 	{"card-40x14", "40 by 14", 40, 14, colorprofile.ANSI256, tui.ThemeDark, darkGround},
 	{"card-60x20", "60 by 20, on a light ground", 60, 20, colorprofile.ANSI256, tui.ThemeLight, lightGround},
 	{"card-120x40", "120 by 40, in 16 colours", 120, 40, colorprofile.ANSI, tui.ThemeDark, darkGround},
-	{"card-plain", "80 by 24 without colour: words, signs and reversed ground carry it", 80, 24, colorprofile.ASCII,
+	{"card-plain", "80 by 24 without colour: words, signs and reversed background replace it", 80, 24, colorprofile.ASCII,
 		tui.ThemeNone, darkGround},
 }
 
-// tasks are the usual ones, each from the first screen (first) or from the card of the example, and the words that
-// stand on the screen when it is done. Letters of a name do not count.
+// tasks are the usual tasks, each from the first screen (first) or from the example's card, with the words on the
+// screen when it is done. Letters of a typed name do not count as presses.
 var tasks = []struct {
 	task         string
 	first        bool
@@ -98,14 +98,14 @@ var tasks = []struct {
 	{"a card for galvanized sheet of 20 gauge", true, "enter 2 0 enter enter enter", "20 ga", 6, "", ""},
 	{"a butt with an open root of 2 mm", false, ". 5 + . 6 2 enter", "butt", 7, "", ""},
 	{"a second plate of 14 gauge", false, ". 9 1 4 enter", "2nd 14 ga", 5, "", ""},
-	{"a wire feed of one's own, 4.5 m/min", false, "4 . 5 enter", "yours", 4, "", ""},
-	{"the last change back", false, "+ ctrl+z", "good 4", 2, "", ""},
+	{"your own wire feed, 4.5 m/min", false, "4 . 5 enter", "yours", 4, "", ""},
+	{"undo the last change", false, "+ ctrl+z", "good 4", 2, "", ""},
 	{"what to change after a test bead", false, "p c enter enter", "bead", 4, "", ""},
 	{"keep the card", false, "k l i d enter", "lid", 2, "l i d", " and a name"},
 }
 
-// docs/screens.md shows every screen as the program draws it now, how it is reached, and how many keys the usual tasks
-// take. After a change that is meant: BRAZEBOOTH_DEEP=1 go test ./docs -run Screens -update, and look at the pictures.
+// docs/screens.md shows every screen as the program draws it, how it is reached, and how many keys the usual tasks
+// need. After an intended change: BRAZEBOOTH_DEEP=1 go test ./docs -run Screens -update, and look at the pictures.
 func TestScreensAreShown(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("# The screens\n\nEach picture is drawn from the running program, in a terminal of 80 columns by 24 " +
@@ -142,7 +142,7 @@ func TestScreensTakeFewKeys(t *testing.T) {
 	}
 }
 
-// The pictures are of the screens as they are now.
+// The pictures show the screens as the program draws them now.
 func TestScreensPictures(t *testing.T) {
 	for _, s := range deep.Of(t, screens, 5) {
 		if s.dear && !deep.Run() {
@@ -167,7 +167,7 @@ func shelf(t testing.TB) *shop.Shop {
 	return &shop.Shop{Where: t.TempDir() + "/book.db", Author: author()}
 }
 
-// author saves by a clock that stands still, so that a picture's date does too.
+// author saves with a fixed clock, so that the date on a picture does not change.
 func author() book.Author {
 	return book.Author{Who: "shop", Where: "booth 1", Program: "0.2.0", Now: func() time.Time {
 		return time.Date(2026, 3, 2, 9, 30, 0, 0, time.UTC)

@@ -15,8 +15,8 @@ import (
 	"brazebooth/internal/picture"
 )
 
-// suggested are the joints whose suggestions docs/suggestion.csv lists against the thickness, bare mild steel of 0.6
-// to 3 mm in dip with the usual wire of 1 mm. "on" is the thickness of the other member, 0 where both are alike.
+// suggested are the joints whose suggestions docs/suggestion.csv lists against the thickness, bare mild steel of 0.6 to
+// 3 mm in dip with the usual wire of 1 mm. "on" is the thickness of the other member, 0 if both are alike.
 var suggested = []struct {
 	name, joint string
 	on          float64
@@ -30,13 +30,13 @@ const (
 	thicker       = 0.04
 )
 
-// suggestedRow is the suggestion of one joint and thickness as its line of the file.
+// suggestedRow is the line of the file for one joint and thickness.
 func suggestedRow(t *testing.T, of, step int) string {
 	t.Helper()
 	s := suggested[of]
 	thick := calc.Some(math.Round(100*(thinnest+thicker*float64(step))) / 100)
 	j := calc.Job{Metal: "mild-steel", Joint: s.joint, Thickness: thick, Wire: calc.Some(1)}
-	if s.on > 0 { // the changing one is the lower sheet of the lap
+	if s.on > 0 { // the sheet that varies is the lower one of the lap
 		j.Thickness, j.Metal2, j.Thickness2 = calc.Some(s.on), j.Metal, thick
 	}
 	c, err := calc.Solve(j)
@@ -48,8 +48,8 @@ func suggestedRow(t *testing.T, of, step int) string {
 		c.Chance.Good, c.Verdict())
 }
 
-// The list of suggestions is what the program suggests: some of its lines by default, all with BRAZEBOOTH_DEEP. Its
-// pictures are drawn from it. After a change that is meant: go test ./docs -run Suggestions -update.
+// The list of suggestions agrees with the program: some of its lines are checked by default, all with BRAZEBOOTH_DEEP.
+// Its pictures are drawn from it. After an intended change: go test ./docs -run Suggestions -update.
 func TestSuggestionsAreTheProgram(t *testing.T) {
 	steps := int(math.Round((thickest - thinnest) / thicker))
 	if *update {
@@ -97,7 +97,7 @@ func TestSuggestionsAreTheProgram(t *testing.T) {
 	}
 }
 
-// drawSuggested adds a line for each joint, of one column of the list.
+// drawSuggested draws one column of the list, with a line for each joint.
 func drawSuggested(t *testing.T, q *picture.Picture, list string, column int) {
 	t.Helper()
 	rows, err := csv.NewReader(strings.NewReader(list)).ReadAll()

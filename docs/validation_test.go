@@ -16,7 +16,7 @@ import (
 	"brazebooth/internal/picture"
 )
 
-// outside is what docs/validation.json holds, which `go test ./calc_test -update` writes.
+// outside is the content of docs/validation.json, which `go test ./calc_test -update` writes.
 type outside struct {
 	Measured []outsideRow `json:"measured"`
 	Places   []struct {
@@ -47,7 +47,7 @@ type group struct {
 	rows []outsideRow
 }
 
-// docs/validation.md is made of what the checks found.
+// docs/validation.md is generated from the results of the checks.
 func TestValidationIsWhatTheChecksFound(t *testing.T) {
 	var v outside
 	if err := json.Unmarshal([]byte(read(t, "validation.json")), &v); err != nil {
@@ -86,7 +86,7 @@ func TestValidationIsWhatTheChecksFound(t *testing.T) {
 	for n, g := range groups {
 		g.table(&b, n+1)
 	}
-	b.WriteString("## What was seen and not measured\n\n| what | seen | the program | source |\n|---|---|---|---|\n")
+	b.WriteString("## Seen, but not measured\n\n| what | seen | the program | source |\n|---|---|---|---|\n")
 	for _, p := range v.Places {
 		agrees := map[bool]string{true: "", false: "**otherwise:** "}[p.Seen == p.Says]
 		fmt.Fprintf(&b, "| %s | breaks in the %s | %s%s | %s (%s) |\n", p.What, p.Seen, agrees, p.Says, p.Source,
@@ -135,11 +135,11 @@ func (g *group) table(b *strings.Builder, n int) {
 	fmt.Fprintf(b, "\nInputs: %s.\n\n", strings.Join(inputs, "; "))
 }
 
-// checks are the formulas, rows and rules that were held to a source, by test.
+// checks writes the formulas, rows and rules that were checked against a source, by test.
 func (v *outside) checks(b *strings.Builder) {
-	fmt.Fprintf(b, "\n## Formulas, rows and rules\n\nThe %d checks of `calc_test/`. They hold that formulas are those "+
-		"of their sources and that tables say what was printed; they do not hold that a bead follows. Each value lies "+
-		"in the printed digits beside it, or the tests fail.\n", len(v.Checks))
+	fmt.Fprintf(b, "\n## Formulas, rows and rules\n\nThe %d checks of `calc_test/` make sure that formulas are "+
+		"those of their sources and that tables have the printed values; they do not show that a real bead follows them. "+
+		"The tests fail if a value is outside the printed digits after it.\n", len(v.Checks))
 	for _, s := range v.Sources {
 		fmt.Fprintf(b, "\n**%s.** %s\n\n", s.Test, s.Text)
 		var list []string

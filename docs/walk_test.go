@@ -11,28 +11,28 @@ import (
 	"brazebooth/tui"
 )
 
-// stage is some keys of the recorded walk: what the hand is after, the words on the screen that name the keys, the
-// keys, and what is on the screen then.
+// stage is one step of the recorded walk: what the user wants, the words on the screen that name the keys, the keys,
+// and what the screen shows then.
 type stage struct {
 	after string
 	told  []string
 	keys  string
-	shows string // "" where the screen is not printed
+	shows string // "" if the screen is not printed
 }
 
-// wayToPractice is the whole way of somebody who has never seen the program.
+// wayToPractice is the whole way of a user who has never seen the program.
 var wayToPractice = []stage{
 	{"The first start shows a walk over the screens, one key a step.", nil, "", "1 of"},
-	{"On with the walk, as far as the card.", []string{"enter next"}, "enter enter", "first a bead on scrap"},
-	{"Enough seen: out of the walk. The screens wait on their first question.", []string{"esc leave"}, "esc", ""},
-	{"The sheet is galvanized; that row is picked already.", []string{"enter choose", "▸  2 galvanized"}, "enter", ""},
+	{"The walk continues, as far as the card.", []string{"enter next"}, "enter enter", "first a bead on scrap"},
+	{"Esc leaves the walk. The screens wait at their first question.", []string{"esc leave"}, "esc", ""},
+	{"The sheet is galvanized; that row is already picked.", []string{"enter choose", "▸  2 galvanized"}, "enter", ""},
 	{"It is 20 gauge. The size is typed; the card beside it follows.", []string{"type it, or pick"},
 		"2 0", "galvanized   20 ga"},
-	{"Wire and mode stay as they are assumed.", []string{"enter choose"}, "enter enter enter", "galvanized   20 ga"},
+	{"Wire and mode stay as assumed.", []string{"enter choose"}, "enter enter enter", "galvanized   20 ga"},
 	{"Why this wire feed?", []string{"enter why", "wire feed"}, "enter", "The edges, nearest first"},
-	{"Back. With a keypad and NumLock on, a point goes to the next dial, and the lowest line says what may follow it.",
+	{"Back. With a keypad and NumLock on, a point goes to the next dial, and the bottom line says which keys may follow.",
 		[]string{"esc back"}, "esc .", "enter type it  . next dial"},
-	{"What has no choice of its own is in one list.", []string{"0 rest"}, "0", "the rest"},
+	{"The choices that are not on the card are in one list.", []string{"0 rest"}, "0", "the rest"},
 	{"Back, and to the pages: practice is one of them.", []string{"esc back"}, "esc", ""},
 	{"F1 tells which key leads there.", []string{"f1 help"}, "f1 down down", "p f4"},
 	{"", []string{"p f4", "the pages"}, "esc p", ""},
@@ -43,28 +43,27 @@ var wayToPractice = []stage{
 	{"A rolled edge, the bead sits on top: what does arc on do to it? The glossary knows the setting under the cursor.",
 		[]string{"←→ pick"}, "right right", ""},
 	{"", []string{"g words"}, "g", "How long a timed arc burns"},
-	{"So it is too short. One step more, and the next bead.", []string{"esc back"}, "esc", ""},
+	{"So it is too short. One step longer, and the next bead.", []string{"esc back"}, "esc", ""},
 	{"", []string{"↑↓ change", "enter lays bead 2"}, "up enter", "bead 2:"},
-	{"Better, and still rolled. One step more.", []string{"enter lays bead 3"}, "up enter",
+	{"Better, but still rolled. One step longer.", []string{"enter lays bead 3"}, "up enter",
 		"good: both toes washed in"},
 	{"What did the booth hide?", []string{"* why"}, "*", "what this booth hid"},
 }
 
-// docs/walk.md is the way from an empty terminal to a card for an own sheet, the reason of its wire feed, and a
-// practised job with a timed arc, as the program shows it. Nothing but the screens may be needed: what names the keys
-// of a stage has to stand on the screen before it. After a change that is meant: go test ./docs -run Walk -update,
-// and read it.
+// docs/walk.md is the way from an empty terminal to a card for one's own sheet, the reason for its wire feed, and a
+// practised job with a timed arc, as the program shows it. The screens alone must suffice: the words that name the keys
+// of a stage must be on the screen before it. After an intended change: go test ./docs -run Walk -update, and read it.
 func TestWalkIsRecorded(t *testing.T) {
 	if testing.Short() {
 		t.Skip("computes a timed arc's beads")
 	}
 	h := newHand(tui.Options{Walk: true})
 	var b strings.Builder
-	b.WriteString("# A first sitting\n\nFrom an empty terminal to a card for an own sheet, why its wire feed is what " +
-		"it is, and one practised job with a timed arc.\nEach frame is the running program's; `go test ./docs -run " +
+	b.WriteString("# A first sitting\n\nFrom an empty terminal to a card for your own sheet, the reason for its wire " +
+		"feed, and one practised job with a timed arc.\nEach frame is from the running program; `go test ./docs -run " +
 		"Walk -update` writes this file.\n\n```\n$ brazebooth\n```\n")
 	way, whole := wayToPractice, deep.Run() || *update
-	if !whole { // as far as the timed arc, whose every bead takes seconds
+	if !whole { // only up to the timed arc, each bead of which takes seconds
 		way = way[:slices.IndexFunc(way, func(s stage) bool { return strings.HasPrefix(s.after, "Level 5") })]
 	}
 	for _, s := range way {
@@ -81,12 +80,12 @@ func TestWalkIsRecorded(t *testing.T) {
 	if recorded := read(t, "walk.md"); whole {
 		compare(t, "walk.md", b.String())
 	} else if !strings.HasPrefix(recorded, b.String()) {
-		t.Errorf("walk.md does not begin with what the program shows now; after a change that is meant: go test "+
+		t.Errorf("walk.md does not begin with what the program shows now; after an intended change: go test "+
 			"./docs -run Walk -update\n%s", b.String())
 	}
 }
 
-// record writes a stage down.
+// record writes a stage to the document.
 func record(t *testing.T, b *strings.Builder, s *stage, screen string) {
 	t.Helper()
 	if s.after != "" {
@@ -108,7 +107,7 @@ func record(t *testing.T, b *strings.Builder, s *stage, screen string) {
 	b.WriteString("```\n")
 }
 
-// compare holds a file of the project against what it has to be, or writes it anew.
+// compare compares a file of the project with what it must be, or writes it with -update.
 func compare(t *testing.T, file, want string) {
 	t.Helper()
 	if *update {
@@ -122,7 +121,7 @@ func compare(t *testing.T, file, want string) {
 		t.Fatal(err)
 	}
 	if string(got) != want {
-		t.Errorf("%s is not what the program shows now; after a change that is meant: go test ./docs "+
+		t.Errorf("%s is not what the program shows now; after an intended change: go test ./docs "+
 			"-run '%s' -update\n%s", file, t.Name(), want)
 	}
 }

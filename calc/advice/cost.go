@@ -1,7 +1,9 @@
 package advice
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
@@ -226,10 +228,19 @@ func (p *Page) order(wire, gas calc.Figure) {
 	}
 	for _, c := range tables.Cylinders {
 		if c.ID == "125 ft3" || c.ID == "50 L 200 bar" {
-			p.Because(c.Volume.Origin, "%s gas in %s bottles (%.3g m³): %.0f", either(c.ID == "125 ft3"), c.ID,
-				c.Volume.V, math.Ceil(gas.High/1000/c.Volume.V))
+			p.Because(c.Volume.Origin, "%s gas in %s: %.0f", either(c.ID == "125 ft3"), bottles(&c),
+				math.Ceil(gas.High/1000/c.Volume.V))
 		}
 	}
+}
+
+// bottles names a size of bottle with its gas. A bottle that is named by its gas in ft³ has the same in both units, so
+// that a reader in inches is told it once.
+func bottles(c *tables.Cylinder) string {
+	if feet, ok := strings.CutSuffix(c.ID, " ft3"); ok {
+		return fmt.Sprintf("bottles of %s ft³ (%.3g m³)", feet, c.Volume.V)
+	}
+	return fmt.Sprintf("%s bottles (%.3g m³)", c.ID, c.Volume.V)
 }
 
 // either begins what may be ordered, or what may be ordered instead.

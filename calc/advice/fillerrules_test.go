@@ -69,7 +69,7 @@ func TestOrderIsWhole(t *testing.T) {
 		said = append(said, r.Text)
 	}
 	want := "to order, wire in 8 in spools (4.54 kg as sold in steel): 3; or wire in S200 spools (5 kg as sold in " +
-		"steel): 2; to order, gas in 125 ft3 bottles (3.54 m³): 6; or gas in 50 L 200 bar bottles (10.6 m³): 2"
+		"steel): 2; to order, gas in bottles of 125 ft³ (3.54 m³): 6; or gas in 50 L 200 bar bottles (10.6 m³): 2"
 	if got := strings.Join(said, "; "); got != want {
 		t.Errorf("%s\nwant %s", got, want)
 	}

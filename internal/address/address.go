@@ -1,6 +1,5 @@
-// Package address tells a server's address from the name of a file, and shows an address without its password. A text
-// that reads like an address and is not a valid one is never repeated: nobody can tell which part of it is the
-// password.
+// Package address distinguishes a server's address from the name of a file, and shows an address without its password.
+// A text that reads like an address but is not valid is never repeated, since any part of it may be the password.
 package address
 
 import (
@@ -11,14 +10,14 @@ import (
 	"sync"
 )
 
-// ErrBad is the error for a text that reads like a server's address and is not a valid one.
+// ErrBad is the error for a text that reads like a server's address but is not valid.
 var ErrBad = errors.New("this is neither the address of a PostgreSQL book nor the name of a file")
 
 // Hint is what to type instead of a bad address.
 const Hint = "type postgres://user@host/database, signs like @ : / # % in a password as %40 %3A %2F %23 %25; " +
 	"or a file, one with such a name as ./NAME"
 
-// Unsaid is shown in place of an address that is not repeated.
+// Unsaid replaces an address that is not repeated.
 const Unsaid = "(an address that is not repeated)"
 
 // Compiled when first used: most commands see no address.
@@ -34,8 +33,8 @@ func pattern(text string) func(string) bool {
 	return func(s string) bool { return made().MatchString(s) }
 }
 
-// Looks reports whether a text was meant as a server's address, well or badly written, and not as a file's name: it
-// has ://, a scheme, a password before a host, or named parts. A file of such a name is typed with ./ before it.
+// Looks reports whether a text was meant as a server's address, valid or not, and not as a file's name: it has ://, a
+// scheme, a password before a host, or named parts. A file with such a name is typed with ./ before it.
 func Looks(text string) bool {
 	text = strings.ToLower(strings.TrimSpace(text))
 	switch {
@@ -50,13 +49,13 @@ func Looks(text string) bool {
 	return found && strings.Contains(before, ":")
 }
 
-// Server reports whether a text has the scheme of a PostgreSQL address, well written or not.
+// Server reports whether a text has the scheme of a PostgreSQL address; the rest may be invalid.
 func Server(text string) bool {
 	text = strings.ToLower(text)
 	return strings.HasPrefix(text, "postgres://") || strings.HasPrefix(text, "postgresql://")
 }
 
-// Check returns ErrBad for a text that reads like a server's address and is not a valid one; names of files pass.
+// Check returns ErrBad for a text that reads like a server's address but is not valid; names of files pass.
 func Check(text string) error {
 	if !Looks(text) {
 		return nil
@@ -66,7 +65,7 @@ func Check(text string) error {
 }
 
 // Shown is a book's place as it may be shown: a file's name as it is, an address without its password, and Unsaid for
-// a bad address.
+// an invalid address.
 func Shown(text string) string {
 	if !Looks(text) {
 		return text
@@ -78,13 +77,13 @@ func Shown(text string) string {
 	return shown
 }
 
-// parse takes an address apart and returns it without its password. It refuses one that may have a password in a
-// wrong place.
+// parse checks an address and returns it without its password. It refuses one that may have a password in a wrong
+// place.
 func parse(text string) (shown string, err error) {
 	u, err := url.Parse(text)
 	if err != nil || !Server(text) || u.Opaque != "" || u.Fragment != "" || strings.Contains(text, "#") ||
 		strings.Contains(u.EscapedPath()+u.RawQuery, "@") {
-		return "", ErrBad // the error itself may quote a password
+		return "", ErrBad // err may quote a password
 	}
 	_, authority, _ := strings.Cut(text, "://")
 	if end := strings.IndexAny(authority, "/?"); end >= 0 {
@@ -99,12 +98,12 @@ func parse(text string) (shown string, err error) {
 		return "", ErrBad
 	}
 	if low := strings.ToLower(u.RawQuery); strings.Contains(low, "pass") || strings.Contains(low, "secret") {
-		u.RawQuery = "xxxxx" // all of it: the rest of a password with a & in it looks like another parameter
+		u.RawQuery = "xxxxx" // the whole query: after an & the rest of a password looks like another parameter
 	}
 	return u.Redacted(), nil
 }
 
-// plainUser reports whether a name has no sign that may join a password to it, as in user;secret or user%3Asecret.
+// plainUser reports whether a name has no character that may separate a password, as in user;secret or user%3Asecret.
 func plainUser(name string) bool {
 	return !strings.ContainsAny(name, ":;,/?#=&|!*\"'` \t")
 }
@@ -117,8 +116,8 @@ func cutLast(text, sign string) (before, after string, found bool) {
 	return text[:i], text[i+len(sign):], true
 }
 
-// Scrub is a message without the passwords of addresses: each word that reads like an address is replaced by what
-// Shown makes of it, also where it was cut short.
+// Scrub removes the passwords of addresses from a message: each word that reads like an address, even a truncated one,
+// is replaced by Shown of it.
 func Scrub(message string) string {
 	words := strings.Split(message, " ")
 	for i, word := range words {

@@ -61,7 +61,7 @@ func TestScrub(t *testing.T) {
 	}
 }
 
-// No part of a password is shown, wherever it stands in an address and whatever signs it has; nor in a message.
+// No part of a password is shown, wherever it is in an address or a message, and whatever characters it has.
 func TestNoPasswordIsShown(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		sign := rapid.SampledFrom([]string{"/", "?", "#", "@", ":", "%", "%2", "%40", "[", "]", "&", "=", ";", "\\",

@@ -19,7 +19,7 @@ import (
 	"brazebooth/tables"
 )
 
-// Each row's figures are those of its own card, in the order of the rows.
+// Each row has the figures of its own card, in the order of the rows.
 func TestEveryRowHasItsOwnCard(t *testing.T) {
 	text, jobs := benchRows(60, CSV)
 	out, tally, err := answers(t, text, testOptions(CSV))
@@ -160,7 +160,7 @@ func TestBadRowsAreNamed(t *testing.T) {
 	}
 }
 
-// A quotation without an end does not use up the machine's memory.
+// A quotation without an end does not exhaust the machine's memory.
 func TestAnOpenQuoteEnds(t *testing.T) {
 	endless := io.MultiReader(strings.NewReader("gauge,note\n18ga,\""), io.LimitReader(letters{}, 50*limit))
 	_, err := Run(context.Background(), endless, io.Discard, testOptions(CSV))
@@ -218,9 +218,9 @@ func TestKeepGoingSaysWhy(t *testing.T) {
 	}
 }
 
-// A text that a spreadsheet would run as a formula is escaped in the answer; a number with a sign stays a number, and
-// a text that an earlier answer escaped is read unescaped.
-func TestFormulasAreTamed(t *testing.T) {
+// A text that a spreadsheet would run as a formula is escaped in the answer. A number with a sign stays a number, and a
+// text that an earlier answer escaped is read unescaped.
+func TestFormulasAreEscaped(t *testing.T) {
 	out, _, err := answers(t,
 		"note,aim,metal,gauge,feed,travel\n=HYPERLINK(1),-0.5,hsla,18ga,5,8\n'=1,'-0.5mm,hsla,18ga,5,8\n\"a\n"+
 			"b\x1b[31m\",0,hsla,18ga,5,8\n", testOptions(CSV))
@@ -250,8 +250,8 @@ func TestWhatSpreadsheetsWrite(t *testing.T) {
 	}
 }
 
-// However long the table is, only a few rows are in memory.
-func TestFewRowsAreUnderWay(t *testing.T) {
+// However long the table is, only a few rows are in memory at a time.
+func TestFewRowsInMemory(t *testing.T) {
 	text, _ := benchRows(400, CSV)
 	o := testOptions(CSV)
 	var begun, done, most atomic.Int64
@@ -271,7 +271,7 @@ func TestFewRowsAreUnderWay(t *testing.T) {
 	}
 }
 
-func TestABatchCanBeGivenUp(t *testing.T) {
+func TestABatchCanBeCancelled(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	o := testOptions(CSV)
 	o.Done = func(rows int) {
@@ -286,7 +286,7 @@ func TestABatchCanBeGivenUp(t *testing.T) {
 	}
 }
 
-// waiting brings a text and then nothing more: a pipe whose other end is held open.
+// waiting is a reader that gives a text and then blocks, like a pipe whose other end stays open.
 func waiting(t *testing.T, text string) io.Reader {
 	in, out := io.Pipe()
 	t.Cleanup(func() { _ = out.Close() })
@@ -294,9 +294,8 @@ func waiting(t *testing.T, text string) io.Reader {
 	return in
 }
 
-// An input that stays open and silent holds up nothing: neither giving up, nor the end after a bad row or on a full
-// disk.
-func TestNobodyWaitsForAnInputThatWaits(t *testing.T) {
+// An input that stays open and silent blocks neither cancelling nor the end after a bad row or on a full disk.
+func TestSilentInputDoesNotBlock(t *testing.T) {
 	for f, rows := range map[Format][2]string{
 		CSV:       {"metal,gauge,feed,travel\nhsla,18ga,5,8\n", "hsla,44ga,5,8\n"},
 		JSONLines: {`{"metal":"hsla","gauge":18,"feed":5,"travel":8}` + "\n", `{"gauge":44}` + "\n"},
@@ -324,7 +323,7 @@ func TestNobodyWaitsForAnInputThatWaits(t *testing.T) {
 	}
 }
 
-// Unreadable text is not lost silently: its row says so, and the row's place is kept.
+// Invalid text is not lost silently: its row is refused, and keeps its place in the output.
 func TestForeignLettersAreMarked(t *testing.T) {
 	for f, text := range map[Format]string{
 		CSV: "id,metal,gauge,feed,travel\nT\xfcre,hsla,18ga,5,8\nTüre,hsla,18ga,5,8\n",
@@ -344,7 +343,7 @@ func TestForeignLettersAreMarked(t *testing.T) {
 	}
 }
 
-// full is a disk that has no more room.
+// full is a writer to a disk with room for left bytes.
 type full struct{ left int }
 
 func (f *full) Write(p []byte) (int, error) {

@@ -11,7 +11,7 @@ import (
 	"brazebooth/calc"
 )
 
-// benchRows is a table of jobs with feed and travel given, as a batch mostly is.
+// benchRows is a table of jobs with feed and travel, as in most batches.
 func benchRows(n int, f Format) (string, []calc.Job) {
 	var text strings.Builder
 	var jobs []calc.Job
@@ -36,7 +36,7 @@ func benchRows(n int, f Format) (string, []calc.Job) {
 
 const benched = 360
 
-// BenchmarkSolveLoop is the plain loop that the batch is held against: no reading, no writing, one core.
+// BenchmarkSolveLoop is a plain loop to compare with: no reading, no writing, one core.
 func BenchmarkSolveLoop(b *testing.B) {
 	_, jobs := benchRows(benched, CSV)
 	b.ReportAllocs()
@@ -54,7 +54,7 @@ func BenchmarkCSV(b *testing.B)        { benchmarkRun(b, CSV, runtime.GOMAXPROCS
 func BenchmarkCSVOneCore(b *testing.B) { benchmarkRun(b, CSV, 1) }
 func BenchmarkJSONLines(b *testing.B)  { benchmarkRun(b, JSONLines, runtime.GOMAXPROCS(0)) }
 
-// BenchmarkJSONLinesOneCore beside BenchmarkSolveLoop shows what the writing of whole cards costs.
+// BenchmarkJSONLinesOneCore minus BenchmarkSolveLoop is the cost of reading and writing whole cards.
 func BenchmarkJSONLinesOneCore(b *testing.B) { benchmarkRun(b, JSONLines, 1) }
 
 func benchmarkRun(b *testing.B, f Format, workers int) {

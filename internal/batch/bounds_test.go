@@ -13,7 +13,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// named is a good row, and for CSV its head, with n more names: copied ones, or unknown ones.
+// named is a good row, for CSV with its head, with n more names, which are copied or unknown.
 func named(f Format, n int, carry bool) (text string, names []string) {
 	for i := range n {
 		names = append(names, fmt.Sprintf("x%d", i))
@@ -34,8 +34,8 @@ func named(f Format, n int, carry bool) (text string, names []string) {
 	return text, names
 }
 
-// A row may have a few hundred names besides those that are copied. Up to the limit it is refused for its unknown
-// names, and above it for their number.
+// A row may have a few hundred names besides the copied ones. Up to the limit the error is about its unknown names,
+// above it about their number.
 func TestNamesAreLimited(t *testing.T) {
 	for _, f := range []Format{CSV, JSONLines} {
 		own := 4
@@ -65,8 +65,8 @@ func TestNamesAreLimited(t *testing.T) {
 	}
 }
 
-// The cost of a row with very many names depends on how many it may have, not on how many it has.
-func TestNamesCostNoMoreThanTheyMay(t *testing.T) {
+// The cost of a row with very many names is bounded by the limit, not by their number.
+func TestCostOfNamesIsBounded(t *testing.T) {
 	for _, n := range []int{5000, 20000, 60000} {
 		text, _ := named(JSONLines, n, false)
 		took := testing.AllocsPerRun(3, func() { _, _ = members(1, []byte(text), 403) })
@@ -76,7 +76,7 @@ func TestNamesCostNoMoreThanTheyMay(t *testing.T) {
 	}
 }
 
-// A value that cannot be a choice is refused for its size or kind, in its column, and the next row is answered.
+// A value that is too long or of the wrong type is refused with its column, and the next row is answered.
 func TestValuesAreLimited(t *testing.T) {
 	long := func(s string, n int) string { return strings.Repeat(s, n/len(s)) }
 	const much = 600 << 10
@@ -118,8 +118,8 @@ func TestValuesAreLimited(t *testing.T) {
 	}
 }
 
-// Once a batch is given up no further row is begun, however many were read already.
-func TestNoRowIsBegunForWhoLeft(t *testing.T) {
+// Once a batch is cancelled no further row is started, however many were read already.
+func TestNoRowStartsAfterCancelling(t *testing.T) {
 	card, err := calc.Solve(calc.Job{Feed: calc.Some(5), Travel: calc.Some(8)})
 	if err != nil {
 		t.Fatal(err)
@@ -154,8 +154,8 @@ func TestNoRowIsBegunForWhoLeft(t *testing.T) {
 	}
 }
 
-// The row that is being computed is given up too: its card is not waited for.
-func TestARowsCardIsGivenUp(t *testing.T) {
+// The row that is being computed is cancelled too.
+func TestARunningCardIsCancelled(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	defer stop()
 	o := testOptions(CSV)

@@ -8,7 +8,7 @@ import (
 	"brazebooth/internal/choice"
 )
 
-// A table may have a column for every choice, and none that is no choice.
+// A table may have a column for every choice, and for nothing else.
 func TestColumnsAreTheChoices(t *testing.T) {
 	read := func(name string) error {
 		_, err := Run(t.Context(), strings.NewReader(name+"\n"), &bytes.Buffer{}, Options{Format: CSV, Workers: 1})

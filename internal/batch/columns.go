@@ -13,23 +13,23 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// carried are the columns that identify a row and say nothing about the job.
+// carried are the columns that identify a row; they are copied and do not change the job.
 var carried = [...]string{"id", "name", "note"}
 
-// sourceName is the column of the power source whose readings narrow a row's card.
+// sourceName is the column of the power source whose readings calibrate a row's card.
 const sourceName = "power-source"
 
-// mostNames is how many columns or names a row may have besides those of --carry: several times the number of
-// choices, and few enough that one row takes no time.
+// mostNames is how many columns or names a row may have besides those of --carry: several times the number of choices,
+// and few enough that reading a row is fast.
 const mostNames = 400
 
 // mostText is the most bytes that the text of a choice may have.
 const mostText = 400
 
-// choices knows what the columns of a table may be called.
+// choices knows the names that the columns of a table may have.
 type choices struct {
 	carry map[string]bool
-	names []string // of every choice in the order in which they are read, then of the power source
+	names []string // of all choices in the order in which they are read, then of the power source
 }
 
 func newChoices(o *Options) choices {
@@ -46,16 +46,16 @@ func newChoices(o *Options) choices {
 	return c
 }
 
-// place finds a choice; what is only carried along has the place −1.
+// place is the index of a choice in names; −1 for a name that is only copied.
 func (c *choices) place(name string) (at int, ok bool) {
 	at = slices.Index(c.names, name)
 	return at, at >= 0 || c.carry[name]
 }
 
-// most is how many names a row may have.
+// most is the most names of a row.
 func (c *choices) most() int { return mostNames + len(c.carry) }
 
-// tooMany is the mistake of a row, or of a head, with more names than that.
+// tooMany is the mistake of a row, or of a head, with more than most names.
 func (c *choices) tooMany(line int) *mistake.Error {
 	return at(line, "", fmt.Sprintf("more than %d names in one row", c.most()),
 		"write one job in a row, and name only what brazebooth card --help lists")
@@ -64,14 +64,14 @@ func (c *choices) tooMany(line int) *mistake.Error {
 // unknown is the mistake of a name that is not a choice.
 func (c *choices) unknown(line int, name string) *mistake.Error {
 	name = plain.Line(name, 40)
-	hint := "name it like a flag of brazebooth card, or carry it along: --carry " + name
+	hint := "name it like a flag of brazebooth card, or only copy it: --carry " + name
 	if like := choice.Like(strings.ReplaceAll(name, "_", "-"), c.names); len(like) > 0 {
-		hint = "type " + near.Or(like) + ", or carry it along: --carry " + name
+		hint = "type " + near.Or(like) + ", or only copy it: --carry " + name
 	}
 	return at(line, name, "a card has no choice of this name", hint)
 }
 
-// put reads the choice of a place.
+// put reads the value of the choice with this index.
 func (r *row) put(name string, place int, text string) {
 	if len(text) > mostText {
 		r.fail(name, "longer than any choice",
@@ -84,7 +84,7 @@ func (r *row) put(name string, place int, text string) {
 	}
 }
 
-// lacking refuses a row that does not say what is joined: in a table nobody sees what was assumed for one row.
+// lacking refuses a row without metal or thickness: in a table an assumption for one row would go unnoticed.
 func (r *row) lacking() {
 	j := &r.job
 	if j.Metal == "" {
@@ -95,13 +95,14 @@ func (r *row) lacking() {
 	}
 }
 
-// figures are the figures of a CSV answer in their order, three columns each: value, low and high.
+// figures are the figures of a CSV answer in order, with three columns each: value, low and high.
 var figures = [...]struct{ name, unit string }{
 	{"wire_feed", "m/min"}, {"volts", "V"}, {"travel", "mm/s"}, {"arc_on", "s"}, {"arc_off", "s"}, {"spot_step", "mm"},
 	{"gas_flow", "L/min"}, {"stickout", "mm"}, {"gun_angle", "deg"}, {"current", "A"}, {"deposition_rate", "g/min"},
 	{"wire_mass_per_length", "g/m"}, {"arc_energy", "J/mm"}, {"heat_input", "J/mm"}, {"net_heat", "J/mm"},
-	{"bead_area", "mm2"}, {"passes", "1"}, {"bead_width", "mm"}, {"zinc_boiled_halfwidth", "mm"}, {"zinc_boiled_halfwidth_2", "mm"},
-	{"zinc_melted_halfwidth", "mm"}, {"zinc_melted_halfwidth_2", "mm"}, {"cooling_time", "s"},
+	{"bead_area", "mm2"}, {"passes", "1"}, {"bead_width", "mm"},
+	{"zinc_boiled_halfwidth", "mm"}, {"zinc_boiled_halfwidth_2", "mm"}, {"zinc_melted_halfwidth", "mm"},
+	{"zinc_melted_halfwidth_2", "mm"}, {"cooling_time", "s"},
 	{"pulse_frequency", "Hz"},
 	{"wetted_width_1", "mm"}, {"wetted_width_2", "mm"}, {"wetting_angle", "deg"}, {"toe_angle_1", "deg"},
 	{"toe_angle_2", "deg"}, {"throat", "mm"}, {"base_peak_temperature", "C"}, {"margin", "%"}, {"chance", "%"},
@@ -112,7 +113,7 @@ var figures = [...]struct{ name, unit string }{
 	{"wire_mass_per_seam", "g/m"}, {"effective_current", "A"}, {"pulse_power", "%"},
 }
 
-// figureCells are a card's figures in their columns.
+// figureCells are the cells of a card's figures.
 func figureCells(card *calc.Card) ([]string, error) {
 	cells := make([]string, 3*len(figures))
 	for i := range card.Figures {

@@ -16,21 +16,21 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// cellWidth is the most terminal cells of a text that is copied.
+// cellWidth is the longest copied text, in terminal cells.
 const cellWidth = 400
 
 // grid is a CSV table: names in the first line, then a job in each line.
 type grid struct {
 	choices
 	in      *csv.Reader
-	budget  io.LimitedReader // what is left for one row; at 0 the input ends, and in tells where the row began
+	budget  io.LimitedReader // limits the bytes of one row; at 0 the input ends, and in knows where the row began
 	comma   byte
 	names   []string
-	columns []given // in the order in which they are read
+	columns []given // in the order in which choices are read
 	last    int     // line of the row that was read last
 }
 
-// given is a column that says something about the job.
+// given is a column of a choice or the power source.
 type given struct {
 	at, place int
 	name      string
@@ -38,7 +38,7 @@ type given struct {
 
 const namesHint = "write the columns' names first: metal,gauge,joint"
 
-// over reports a row, or a head, that is longer than one may be.
+// over reports whether a row, or the head, is longer than the limit.
 func (s *grid) over() bool { return s.budget.N <= 0 }
 
 func newGrid(in io.Reader, o *Options) (*grid, error) {
@@ -64,7 +64,7 @@ func newGrid(in io.Reader, o *Options) (*grid, error) {
 	return s, s.read(slices.Clone(names))
 }
 
-// firstLine looks at the first line, or at a long piece of it, without waiting for what follows.
+// firstLine peeks at the first line, or the beginning of a long one, without blocking for more input.
 func firstLine(in *bufio.Reader) []byte {
 	for n := 1; ; n++ {
 		_, err := in.Peek(n)
@@ -76,7 +76,7 @@ func firstLine(in *bufio.Reader) []byte {
 	}
 }
 
-// separator is the sign between columns: a spreadsheet that writes decimal commas uses semicolons.
+// separator is the character between columns; a spreadsheet with decimal commas uses semicolons.
 func separator(text []byte) byte {
 	first, _, _ := bytes.Cut(text, []byte("\n"))
 	for _, sign := range [...]byte{',', '\t', ';'} {
@@ -87,7 +87,7 @@ func separator(text []byte) byte {
 	return ','
 }
 
-// read takes the names of the columns.
+// read reads the names of the columns.
 func (s *grid) read(names []string) error {
 	if len(names) > s.most() {
 		return s.tooMany(1)
@@ -142,7 +142,7 @@ func (s *grid) next() (row, error) {
 	return r, nil
 }
 
-// take puts the cells into the echo and the job.
+// take copies the cells into the row's echo and reads the job from them.
 func (s *grid) take(r *row, cells []string) {
 	for i := range s.names {
 		if i > 0 {
@@ -169,8 +169,8 @@ func (s *grid) take(r *row, cells []string) {
 	}
 }
 
-// appendCell appends a text to its row as one cell that no program runs as a formula. A number with a sign stays a
-// number.
+// appendCell appends a text to its row as one cell that no program runs as a formula. A number with a sign stays
+// unescaped.
 func (s *grid) appendCell(to []byte, text string) []byte {
 	if !plain.Signed(text) || s.bare(to) {
 		text = plain.Cell(text)
@@ -184,14 +184,15 @@ func (s *grid) appendCell(to []byte, text string) []byte {
 	return append(to, '"')
 }
 
-// bare reports whether a program that splits this table at another sign than its own would see a cell begin here and
-// go on after the number: -5 before 2+cmd(), where commas are decimal, would be run.
+// bare reports whether a program that splits this table at another separator could see a cell that begins here and
+// continues after the number: the cells -5 and 2+cmd() of a table with commas are one cell, -5,2+cmd(), for a program
+// that splits at semicolons, which would run it.
 func (s *grid) bare(row []byte) bool {
 	row = bytes.TrimRightFunc(row, func(r rune) bool { return unicode.IsSpace(r) || r == '"' })
 	return len(row) == 0 || s.comma == '\t' && bytes.IndexByte([]byte(",;"), row[len(row)-1]) >= 0
 }
 
-// line is a row's own cells with others after them and the line break.
+// line is a row's copied cells, then more cells and the line break.
 func (s *grid) line(own []byte, cells ...string) []byte {
 	for _, text := range cells {
 		own = s.appendCell(append(own, s.comma), text)
@@ -208,7 +209,7 @@ func (s *grid) head() []byte {
 }
 
 func (s *grid) answer(r *row, card *calc.Card) ([]byte, error) {
-	var stops, cautions, assumed []string // stops in full, since nobody may miss one in a table
+	var stops, cautions, assumed []string // stops in full, since they must not be missed
 	for i := range card.Warnings {
 		switch w := &card.Warnings[i]; w.Severity {
 		case calc.Stop:

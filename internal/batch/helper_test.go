@@ -20,7 +20,7 @@ func testOptions(f Format) Options {
 		}}
 }
 
-// answers runs a table and returns what it wrote.
+// answers runs a batch and returns its output.
 func answers(t *testing.T, text string, o Options) (string, Tally, error) {
 	t.Helper()
 	var out strings.Builder

@@ -16,7 +16,7 @@ import (
 	"brazebooth/internal/report"
 )
 
-// opening is how every line of JSON begins; the row that it answers follows.
+// opening is the beginning of every line of JSON output; the input row follows.
 const opening = `{"input":`
 
 // lines is a table of JSON objects, one on each line.
@@ -59,8 +59,8 @@ func (l *lines) next() (row, error) {
 	}
 }
 
-// lineOf is the next line with its break, io.EOF after the last; whole is false for a last one without a break. Of a
-// line with more than most bytes it is the beginning, and long.
+// lineOf is the next line with its break; io.EOF after the last. whole is false for a last line without a break. For a
+// line of more than most bytes long is true, and text only its beginning.
 func lineOf(in *bufio.Reader, most int) (text []byte, whole, long bool, err error) {
 	for {
 		part, err := in.ReadSlice('\n')
@@ -78,7 +78,7 @@ func lineOf(in *bufio.Reader, most int) (text []byte, whole, long bool, err erro
 	}
 }
 
-// echoOf is a line as the answer repeats it: compact JSON, or a JSON string of a line that is not JSON.
+// echoOf is a row as the answer repeats it: compact JSON, or a JSON string if the row is not JSON.
 func echoOf(text []byte, long bool) []byte {
 	var out bytes.Buffer
 	text = bytes.ToValidUTF8(text, []byte("\ufffd"))
@@ -86,12 +86,12 @@ func echoOf(text []byte, long bool) []byte {
 		out.Reset()
 		enc := json.NewEncoder(&out)
 		enc.SetEscapeHTML(false)
-		_ = enc.Encode(plain.Line(string(text), cellWidth)) // a text always encodes
+		_ = enc.Encode(plain.Line(string(text), cellWidth)) // encoding a string never fails
 	}
 	return plain.JSON(bytes.TrimSpace(out.Bytes()))
 }
 
-// read takes an object's members in the fixed order of the choices.
+// read reads an object's members in the fixed order of the choices.
 func (l *lines) read(r *row, text []byte) {
 	given, fault := members(r.line, text, l.most())
 	if len(given) > l.most() {
@@ -135,7 +135,7 @@ func (l *lines) refusal(r *row) []byte {
 		Hint  string          `json:"hint"`
 		Line  int             `json:"line"`
 	}{r.echo, r.fault.What, r.fault.Hint, r.line}
-	b, _ := json.Marshal(doc) // strings and compact JSON always encode
+	b, _ := json.Marshal(doc) // encoding strings and valid JSON never fails
 	return append(plain.JSON(b), '\n')
 }
 
@@ -150,7 +150,7 @@ func (l *lines) begins() string { return opening }
 type member struct {
 	name  string
 	value json.RawMessage
-	place int // of its choice
+	place int // index of its choice
 }
 
 func (m *member) null() bool { return m.value[0] == 'n' }
@@ -160,15 +160,15 @@ func (m *member) wrong() bool { return bytes.IndexByte([]byte("{[tf"), m.value[0
 
 func (m *member) text() string {
 	if m.value[0] != '"' {
-		return string(m.value) // a number, as it was written
+		return string(m.value) // a number as written
 	}
 	var s string
 	_ = json.Unmarshal(m.value, &s) // it was valid when it was read
 	return s
 }
 
-// members takes an object apart and keeps the order. A name that occurs twice is an error, since nobody can know
-// which was meant. It stops after most names and one more, which tells that there are too many.
+// members are the members of an object in their order. A name that occurs twice is an error, since either could be
+// meant. It stops after most+1 names, which shows that there are too many.
 func members(line int, text []byte, most int) ([]member, *mistake.Error) {
 	const hint = `write one object on each line: {"metal":"galvanized","gauge":"18ga"}`
 	dec := json.NewDecoder(bytes.NewReader(text))

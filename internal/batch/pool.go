@@ -9,7 +9,7 @@ import (
 	"brazebooth/calc"
 )
 
-// task is a row on its way through: a goroutine fills line and closes done, the writer waits for that.
+// task is a row in progress: a goroutine sets line and closes done, for which the writer waits.
 type task struct {
 	row  row
 	line []byte
@@ -17,14 +17,14 @@ type task struct {
 	done chan struct{}
 }
 
-// answer computes the rows on all cores and writes the lines in the rows' order. At most a few rows for each worker are
-// in memory. stop ends the context, of the reading too: a row that ends the batch does not wait for the next row.
+// answer computes the rows on all cores and writes the lines in the rows' order. Only a few rows for each worker are in
+// memory. stop cancels the context, also for reading, so that a row that ends the batch does not wait for the next one.
 func answer(ctx context.Context, stop context.CancelFunc, t table, out io.Writer, o *Options, tally Tally) (Tally,
 	error) {
 	order := make(chan *task, 4*max(1, o.Workers))
 	var all sync.WaitGroup
 	all.Go(func() { feed(ctx, t, o, order, &all) })
-	defer all.Wait() // after stop, so that nobody waits for the writer
+	defer all.Wait() // runs after stop, so that no goroutine waits for the writer
 	defer stop()
 	for k := range order {
 		select {
@@ -42,8 +42,8 @@ func answer(ctx context.Context, stop context.CancelFunc, t table, out io.Writer
 	return tally, ctx.Err()
 }
 
-// feed reads the rows and has so many of them at a time computed as there are workers. Each goes to the writer's queue
-// first, so that the order is that of the input.
+// feed reads the rows and computes as many at a time as there are workers. Each row goes to the writer's queue first,
+// which keeps the order of the input.
 func feed(ctx context.Context, t table, o *Options, order chan<- *task, all *sync.WaitGroup) {
 	defer close(order)
 	working := make(chan struct{}, max(1, o.Workers))
@@ -68,7 +68,7 @@ func feed(ctx context.Context, t table, o *Options, order chan<- *task, all *syn
 			return
 		}
 		all.Go(func() {
-			if ctx.Err() == nil { // otherwise nobody waits for it
+			if ctx.Err() == nil { // otherwise the result is not needed
 				k.fill(ctx, t, o)
 			}
 			close(k.done)

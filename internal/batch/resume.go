@@ -12,17 +12,17 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// File is an output that can be continued: *os.File is one.
+// File is an output that can be continued, such as an *os.File.
 type File interface {
 	io.ReadWriteSeeker
 	Truncate(size int64) error
 }
 
 // ErrOther is the error for an output that does not belong to the input.
-var ErrOther = errors.New("this output is of another input")
+var ErrOther = errors.New("this output belongs to another input")
 
-// Resume continues an earlier output after its last whole row, once every row of it was found to answer the same row of
-// the input. A partly written row is cut off; an output that does not match is left as it is.
+// Resume continues an earlier output after its last complete row, if every row of it answers the same row of the input.
+// A partly written row is cut off; an output that does not match is not changed.
 func Resume(ctx context.Context, in io.Reader, out File, o Options) (Tally, error) {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
@@ -51,8 +51,8 @@ func Resume(ctx context.Context, in io.Reader, out File, o Options) (Tally, erro
 	return answer(ctx, stop, t, out, &o, Tally{Kept: kept})
 }
 
-// matched compares the whole lines of an output with the rows of the input. It returns how many rows there are, and
-// where the last whole line ends.
+// matched compares the complete lines of an output with the rows of the input. It returns the number of rows and the
+// offset after the last complete line.
 func matched(ctx context.Context, t table, out *bufio.Reader) (rows int, end int64, err error) {
 	head := t.head()
 	for at := 1; ; at++ {
@@ -88,8 +88,8 @@ func matched(ctx context.Context, t table, out *bufio.Reader) (rows int, end int
 	}
 }
 
-// fragment says whether the piece after the last whole line may be cut off: only where this program wrote it. After a
-// whole line that was found to be this program's, any piece may.
+// fragment returns an error unless the piece after the last complete line may be cut off, because this program wrote
+// it. After a complete line that matched, any piece may be cut off.
 func fragment(t table, piece []byte, end int64, head []byte) error {
 	first := string(head)
 	if head == nil {
@@ -98,5 +98,5 @@ func fragment(t table, piece []byte, end int64, head []byte) error {
 	if end > 0 || strings.HasPrefix(first, string(piece)) || head == nil && strings.HasPrefix(string(piece), first) {
 		return nil
 	}
-	return fmt.Errorf("%w: it does not begin like one", ErrOther)
+	return fmt.Errorf("%w: it does not begin like an answer", ErrOther)
 }

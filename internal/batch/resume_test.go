@@ -12,7 +12,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// resume goes on behind what a file holds and returns what is in it then.
+// resume continues a file with this content and returns its content afterwards.
 func resume(t *testing.T, have, text string, o Options) (string, Tally, error) {
 	t.Helper()
 	name := filepath.Join(t.TempDir(), "out")
@@ -50,8 +50,8 @@ func TestResumeFromAnyByte(t *testing.T) {
 	}
 }
 
-// Refused rows stay; the batch goes on after them.
-func TestResumeBehindRefusedRows(t *testing.T) {
+// Refused rows stay; the batch continues after them.
+func TestResumeAfterRefusedRows(t *testing.T) {
 	text := "id,metal,gauge,feed,travel\na,hsla,44,5,8\nb,hsla,18ga,5,8\nc,hsla,18ga,5\nd,hsla,18ga,4,8\n"
 	o := testOptions(CSV)
 	o.KeepGoing = true
@@ -67,7 +67,7 @@ func TestResumeBehindRefusedRows(t *testing.T) {
 	}
 }
 
-// An output of another input, or another file altogether, is refused and left as it was.
+// An output of another input, or any other file, is refused and not changed.
 func TestAnotherOutputIsLeftAlone(t *testing.T) {
 	text, _ := benchRows(6, CSV)
 	whole, _, err := answers(t, text, testOptions(CSV))

@@ -14,8 +14,8 @@ import (
 
 func TestMain(m *testing.M) { deep.Main(m, 100) }
 
-// What a batch writes is harmless to whoever parts it at another sign than it was written with, and comes back as it
-// was read. A number keeps its sign wherever no cell begins for anybody.
+// The output of a batch is harmless to programs that split it at another separator, and reads back as it was. A number
+// keeps its sign where no program sees the beginning of another cell.
 func TestAnswersAreHarmlessToEveryReader(t *testing.T) {
 	signs := rapid.SampledFrom([]string{"=", "+", "-", "@", "＝", "'", `"`, ",", ";", "\t", " ", "x", "5", "cmd|"})
 	text := rapid.Custom(func(t *rapid.T) string {
@@ -36,7 +36,7 @@ func TestAnswersAreHarmlessToEveryReader(t *testing.T) {
 		for _, comma := range ",;\t" {
 			for _, cell := range strings.Split(string(line), string(comma)) {
 				if runs(cell) {
-					t.Fatalf("%q: %q of who parts at %q would run", line, cell, comma)
+					t.Fatalf("%q: %q, split at %q, would run", line, cell, comma)
 				}
 			}
 		}
@@ -50,14 +50,14 @@ func TestAnswersAreHarmlessToEveryReader(t *testing.T) {
 		for _, other := range ",;\t" {
 			for _, cell := range read(t, string(line), other, true) {
 				if runs(cell) {
-					t.Fatalf("%q: %q of who parts at %q and knows quotes would run", line, cell, other)
+					t.Fatalf("%q: %q, split at %q with quotes, would run", line, cell, other)
 				}
 			}
 		}
 	})
 }
 
-// read is a line as a reader of CSV sees it.
+// read are the cells of a line as a reader of CSV sees them.
 func read(t *rapid.T, line string, comma rune, lazy bool) []string {
 	r := csv.NewReader(strings.NewReader(line))
 	r.Comma, r.LazyQuotes = comma, lazy

@@ -9,8 +9,7 @@ import (
 	"time"
 )
 
-// churn lets guests come and go for a long time and says whether the server takes more memory at its end than at its
-// beginning.
+// churn lets guests come and go for a long time and shows whether the server's memory grows.
 func churn(args []string) error {
 	f := flag.NewFlagSet("churn", flag.ContinueOnError)
 	minutes := f.Float64("minutes", 60, "how long")
@@ -41,11 +40,11 @@ func churn(args []string) error {
 		var came int
 		came, fault = d.comeAndGo(*places, next)
 		n += came
-		time.Sleep(3 * time.Second) // the last of them are gone
+		time.Sleep(3 * time.Second) // until the last guests have gone
 	}
 }
 
-// state prints what the server holds while nobody is in.
+// state prints the server's memory and goroutines while there are no guests.
 func (d *door) state(when string) error {
 	u, err := d.used()
 	if err != nil {
@@ -62,7 +61,7 @@ func (d *door) state(when string) error {
 	return err
 }
 
-// comeAndGo keeps some places taken: a guest comes, presses keys, leaves in one way or another, and the next one comes.
+// comeAndGo keeps this many guests: one comes, presses keys, leaves in one way or another, and the next one comes.
 func (d *door) comeAndGo(places int, until time.Time) (int, error) {
 	var wg sync.WaitGroup
 	came := make([]int, places)
@@ -98,7 +97,7 @@ func (d *door) visit(n int) error {
 			return err
 		}
 	}
-	if n%3 == 0 { // the others are gone without a word
+	if n%3 == 0 { // the others just disconnect
 		return g.press("\x03")
 	}
 	return nil

@@ -20,16 +20,16 @@ import (
 	"golang.org/x/crypto/ssh"
 )
 
-// door is a server that guests come in by: the program's own, or OpenSSH's.
+// door is a server for guests: the program's own, or OpenSSH's.
 type door struct {
 	addr    string
-	metrics string // "" where it has no such page
+	metrics string // address of its metrics; "" if it has none
 	used    func() (use, error)
 	process *exec.Cmd
-	key     ssh.Signer // that is let in
+	key     ssh.Signer // an allowed key
 }
 
-// open starts a server and waits until it takes connections.
+// open starts a server and waits until it accepts connections.
 func (d *door) open() error {
 	told := new(bytes.Buffer)
 	d.process.Stdout, d.process.Stderr = told, told
@@ -53,7 +53,8 @@ func (d *door) open() error {
 
 func (d *door) close() { _ = d.process.Process.Signal(syscall.SIGTERM) }
 
-// ownDoor starts the program's own server, its limits for one address and one key raised: all guests come from here.
+// ownDoor starts the program's own server, with higher limits for one address and one key, since all guests come from
+// here.
 func ownDoor(dir, program string, more ...string) (*door, error) {
 	key, err := makeKey(filepath.Join(dir, "guest"))
 	if err != nil {
@@ -66,9 +67,10 @@ func ownDoor(dir, program string, more ...string) (*door, error) {
 	if d.metrics, err = freePort(); err != nil {
 		return nil, err
 	}
-	args := []string{"serve", "--listen", d.addr, "--metrics", d.metrics, "--keys", filepath.Join(dir, "guest.pub"), "--host-key", filepath.Join(dir, "host"),
-		"--log", filepath.Join(dir, "log"), "--book", filepath.Join(dir, "book.db"),
-		"--per-address", "5000", "--connections", "5000", "--sessions", "5000", "--per-key", "5000", "--handshake", "60s"}
+	args := []string{"serve", "--listen", d.addr, "--metrics", d.metrics, "--keys", filepath.Join(dir, "guest.pub"),
+		"--host-key", filepath.Join(dir, "host"), "--log", filepath.Join(dir, "log"),
+		"--book", filepath.Join(dir, "book.db"), "--per-address", "5000", "--connections", "5000",
+		"--sessions", "5000", "--per-key", "5000", "--handshake", "60s"}
 	home := filepath.Join(dir, "home")
 	d.process = exec.Command(program, append(args, more...)...)
 	d.process.Env = append(os.Environ(), "HOME="+home, "XDG_CONFIG_HOME="+home, "XDG_DATA_HOME="+home)
@@ -76,10 +78,10 @@ func ownDoor(dir, program string, more ...string) (*door, error) {
 	return d, d.open()
 }
 
-// errNoSSHD says that there is nothing to compare with.
+// errNoSSHD means that there is nothing to compare with.
 var errNoSSHD = errors.New("sshd is not installed")
 
-// sshdDoor starts OpenSSH's server with settings of its own; it starts the program anew for every guest.
+// sshdDoor starts OpenSSH's server, which starts the program for every guest.
 func sshdDoor(dir, program string) (*door, error) {
 	path, err := exec.LookPath("sshd")
 	if err != nil {
@@ -103,10 +105,12 @@ func sshdDoor(dir, program string) (*door, error) {
 	if err := walked(home); err != nil {
 		return nil, err
 	}
-	settings := strings.Join([]string{"Port " + port, "ListenAddress 127.0.0.1", "HostKey " + filepath.Join(dir, "sshd_host"),
-		"AuthorizedKeysFile " + filepath.Join(dir, "guest.pub"), "PidFile none", "StrictModes no", "PermitRootLogin yes", "UsePAM no",
-		"PasswordAuthentication no", "MaxStartups 2000", "LoginGraceTime 120", "PrintMotd no", "PrintLastLog no",
-		"ForceCommand HOME=" + home + " XDG_DATA_HOME=" + home + " XDG_STATE_HOME=" + home + " exec " + program}, "\n") + "\n"
+	settings := strings.Join([]string{"Port " + port, "ListenAddress 127.0.0.1",
+		"HostKey " + filepath.Join(dir, "sshd_host"), "AuthorizedKeysFile " + filepath.Join(dir, "guest.pub"),
+		"PidFile none", "StrictModes no", "PermitRootLogin yes", "UsePAM no", "PasswordAuthentication no",
+		"MaxStartups 2000", "LoginGraceTime 120", "PrintMotd no", "PrintLastLog no",
+		"ForceCommand HOME=" + home + " XDG_DATA_HOME=" + home + " XDG_STATE_HOME=" + home + " exec " + program,
+	}, "\n") + "\n"
 	file := filepath.Join(dir, "sshd_config")
 	if err := os.WriteFile(file, []byte(settings), 0o600); err != nil {
 		return nil, err
@@ -116,7 +120,7 @@ func sshdDoor(dir, program string) (*door, error) {
 	return d, d.open()
 }
 
-// walked marks a home as one where the first walk was shown: guests press keys on the card, not on its steps.
+// walked marks the first walk as shown in a home folder, so that guests press keys on the card and not in the walk.
 func walked(home string) error {
 	dir := filepath.Join(home, "brazebooth")
 	if err := os.MkdirAll(dir, 0o700); err != nil {
@@ -154,7 +158,7 @@ func freePort() (string, error) {
 	return l.Addr().String(), l.Close()
 }
 
-// page is one figure of the server's own page.
+// page is one figure of the server's metrics.
 func (d *door) page(name string) (float64, error) {
 	answer, err := http.Get("http://" + d.metrics + "/metrics")
 	if err != nil {

@@ -9,14 +9,15 @@ import (
 	"time"
 )
 
-// round is the keys of ten seconds: a setting changed, in turn with another row picked, and a step on the map. The map
-// is left by /, for a lone Esc waits 50 ms wherever it is read, to see whether more follows.
+// round are the keys of ten seconds: changes of a setting, moves to another row, and a step on the map. The map is left
+// with /, because the key reader waits 50 ms after a lone Esc for more bytes.
 var round = [10]key{
-	{"right", onCard}, {"down", onCard}, {"up", onCard}, {"left", onCard}, {"down", onCard}, {"up", onCard}, {"right", onCard},
+	{"right", onCard}, {"down", onCard}, {"up", onCard}, {"left", onCard}, {"down", onCard}, {"up", onCard},
+	{"right", onCard},
 	{"m", toMap}, {"right", inMap}, {"/", toCard},
 }
 
-// keyAt is a guest's n-th key; every other round goes the other way, so that nobody ends at an edge.
+// keyAt is a guest's n-th key; every other round goes the other way, so that no guest ends at an edge.
 func keyAt(n int) key {
 	k := round[n%len(round)]
 	back := n/len(round)%2 == 1
@@ -46,10 +47,10 @@ const (
 	kinds
 )
 
-// jobs is how many different jobs the guests have: two metals in ten gauges.
+// jobs is the number of different jobs of the guests: two metals in ten gauges.
 const jobs = 20
 
-// settle brings a guest to the card of the n-th job and has its map drawn once.
+// settle brings a guest to the card of the n-th job and draws its map once.
 func (g *guest) settle(n int) error {
 	metal := [2]string{"galvanized", "mild-steel"}[n%2]
 	if err := g.choose(metal, strconv.Itoa(14+n%jobs/2)); err != nil {
@@ -61,13 +62,13 @@ func (g *guest) settle(n int) error {
 	return g.press("/")
 }
 
-// choose types a metal and a thickness and takes the wire and the mode that are offered.
+// choose types a metal and a thickness and accepts the assumed wire and mode.
 func (g *guest) choose(metal, gauge string) error {
-	_, err := g.wait(metal+"\r"+gauge+"\r\r\r", "timed") // among the card's keys
+	_, err := g.wait(metal+"\r"+gauge+"\r\r\r", "timed") // a key's name on the card
 	return err
 }
 
-// fill brings n guests in, a few at a time.
+// fill connects n guests, a few at a time.
 func fill(d *door, n int) ([]*guest, error) {
 	guests := make([]*guest, n)
 	errs := make([]error, n)
@@ -94,15 +95,15 @@ func leave(guests []*guest) {
 	}
 }
 
-// replies are what came of many keys.
+// replies are the replies to many keys.
 type replies struct {
 	of    [kinds][]reply
 	mu    sync.Mutex
 	fault error
 }
 
-// drive lets every guest press a key a second until it is over. They begin one after the other within a round, so that
-// as many are on the map at any time; what comes before all have begun does not count.
+// drive lets every guest press a key a second for some time. They start at random moments within a round, so that the
+// share on the map is constant; replies before all have started do not count.
 func drive(guests []*guest, over time.Duration) (*replies, error) {
 	all := new(replies)
 	var wg sync.WaitGroup
@@ -123,9 +124,9 @@ func drive(guests []*guest, over time.Duration) (*replies, error) {
 	return all, all.fault
 }
 
-// follow presses one guest's keys and takes each one's reply just before the next.
+// follow presses one guest's keys and reads the reply to each just before the next.
 func (all *replies) follow(g *guest, at, from, end time.Time) error {
-	for ; at.Before(end); g.keys++ { // goes on where the guest was left
+	for ; at.Before(end); g.keys++ { // continues where the guest stopped
 		time.Sleep(time.Until(at))
 		counts := !at.Before(from)
 		k := keyAt(g.keys)
@@ -145,7 +146,7 @@ func (all *replies) follow(g *guest, at, from, end time.Time) error {
 	return nil
 }
 
-// figures sums replies up.
+// figures summarize replies.
 type figures struct {
 	keys, lost int
 	p50, p99   time.Duration // key to the first byte of its frame
@@ -153,7 +154,7 @@ type figures struct {
 	bytes      float64       // a key, mean
 }
 
-// sum is over some kinds of keys.
+// sum summarizes the replies to some kinds of keys.
 func (all *replies) sum(of ...int) (f figures) {
 	var first, full []time.Duration
 	bytes := 0

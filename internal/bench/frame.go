@@ -16,7 +16,8 @@ import (
 // frames compares the time to a first full 80 x 24 frame, cold, through the same pseudo-terminal.
 func frames(dir, own string) error {
 	page := filepath.Join(dir, "page")
-	if err := os.WriteFile(page, []byte(strings.Repeat("a line\n", 21)+"the end\n"+strings.Repeat("more\n", 99)), 0o644); err != nil {
+	text := strings.Repeat("a line\n", 21) + "the end\n" + strings.Repeat("more\n", 99)
+	if err := os.WriteFile(page, []byte(text), 0o644); err != nil {
 		return err
 	}
 	screens := func() (time.Duration, error) { return frame("help", own) }
@@ -29,7 +30,9 @@ func frames(dir, own string) error {
 			fmt.Printf("first frame                        %s is not installed: not compared\n", other.name)
 			continue
 		}
-		ratio, err := interleave(21, screens, func() (time.Duration, error) { return frame(other.marker, path, other.args...) })
+		ratio, err := interleave(21, screens, func() (time.Duration, error) {
+			return frame(other.marker, path, other.args...)
+		})
 		if err != nil {
 			return err
 		}
@@ -38,11 +41,11 @@ func frames(dir, own string) error {
 	return nil
 }
 
-// frame starts a program in a terminal and waits for the text that its first full frame ends with, ten
-// seconds at most.
+// frame starts a program in a terminal and waits at most ten seconds for the text at the end of its first full frame.
 func frame(marker, path string, args ...string) (time.Duration, error) {
 	cmd := exec.Command(path, args...)
-	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "XDG_STATE_HOME="+os.DevNull) // the walk cannot be remembered there and is left out
+	// without a state folder the walk for newcomers is not shown
+	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "XDG_STATE_HOME="+os.DevNull)
 	begin := time.Now()
 	term, err := pty.StartWithSize(cmd, &pty.Winsize{Rows: 24, Cols: 80})
 	if err != nil {

@@ -9,7 +9,7 @@ import (
 	"time"
 )
 
-// queued lets every guest ask at once for a map that nobody else asks for: they wait for each other.
+// queued lets every guest ask at the same time for a map of its own job, so that they wait for each other.
 func queued(n int, open func() (*door, error)) error {
 	d, err := open()
 	if err != nil {
@@ -40,12 +40,12 @@ func queued(n int, open func() (*door, error)) error {
 		return err
 	}
 	slices.Sort(took)
-	fmt.Printf("maps of %d guests at once, each of a job of its own: first after %.2f s, half after %.2f s, last after %.2f s\n",
-		n, took[0].Seconds(), took[n/2].Seconds(), took[n-1].Seconds())
+	fmt.Printf("maps of %d guests at once, each of its own job: first after %.2f s, half after %.2f s, "+
+		"last after %.2f s\n", n, took[0].Seconds(), took[n/2].Seconds(), took[n-1].Seconds())
 	return nil
 }
 
-// beGreedy measures guests without and with one beside them who asks for one window after the other, each of a new job.
+// beGreedy measures guests without and with another guest who asks for one window after another, each of a new job.
 func beGreedy(n int, over time.Duration, open func() (*door, error)) error {
 	d, err := open()
 	if err != nil {
@@ -71,8 +71,9 @@ func beGreedy(n int, over time.Duration, open func() (*door, error)) error {
 		return err
 	}
 	a, b := alone.sum(onCard, toMap, inMap, toCard), beside.sum(onCard, toMap, inMap, toCard)
-	fmt.Printf("%d guests beside one who asks for windows without a pause (%.1f a second): p50 %s to %s ms (%.2f ×), p99 %s to %s ms (%.2f ×)\n",
-		n, float64(windows)/over.Seconds(), ms(a.p50), ms(b.p50), ratio(b.p50, a.p50), ms(a.p99), ms(b.p99), ratio(b.p99, a.p99))
+	fmt.Printf("%d guests beside one who asks for windows without a pause (%.1f a second): p50 %s to %s ms (%.2f ×), "+
+		"p99 %s to %s ms (%.2f ×)\n", n, float64(windows)/over.Seconds(), ms(a.p50), ms(b.p50), ratio(b.p50, a.p50),
+		ms(a.p99), ms(b.p99), ratio(b.p99, a.p99))
 	return nil
 }
 
@@ -88,7 +89,8 @@ func (d *door) windows(stop *atomic.Bool, count *int) error {
 		if err != nil {
 			return err
 		}
-		if _, err := s.Output(fmt.Sprintf("window --metal mild-steel --gauge %.4fmm --json", 0.8+float64(*count)/5000)); err != nil {
+		command := fmt.Sprintf("window --metal mild-steel --gauge %.4fmm --json", 0.8+float64(*count)/5000)
+		if _, err := s.Output(command); err != nil {
 			return err
 		}
 	}

@@ -11,18 +11,18 @@ import (
 	"golang.org/x/crypto/ssh"
 )
 
-// guest is one session with a terminal that shows nothing: it takes bytes and notes when they come.
+// guest is one session with a terminal that shows nothing: it reads bytes and records when they come.
 type guest struct {
 	conn *ssh.Client
 	ch   ssh.Channel
-	keys int // of rounds, so far
+	keys int // pressed so far
 
 	mu     sync.Mutex
-	sent   time.Time // of the key that is waited for
-	first  time.Time // of what came after it
+	sent   time.Time // time of the last key
+	first  time.Time // time of the first byte after it
 	last   time.Time
 	bytes  int
-	marker []byte // text that is waited for
+	marker []byte // awaited text
 	tail   []byte
 	seen   chan struct{}
 	err    error
@@ -31,20 +31,20 @@ type guest struct {
 const (
 	columns = 100
 	rows    = 30
-	quiet   = 3 * time.Millisecond // a frame is whole when nothing follows for so long
+	quiet   = 3 * time.Millisecond // a frame is complete when no byte follows for so long
 )
 
-// terminal is what RFC 4254, 6.2, asks for.
+// terminal is the request for a terminal (RFC 4254, 6.2).
 type terminal struct {
 	Term                         string
 	Columns, Rows, Width, Height uint32
 	Modes                        string
 }
 
-// dial connects and is let in.
+// dial connects and logs in.
 func (d *door) dial() (*ssh.Client, error) {
 	return ssh.Dial("tcp", d.addr, &ssh.ClientConfig{User: "root", Auth: []ssh.AuthMethod{ssh.PublicKeys(d.key)},
-		HostKeyCallback: ssh.InsecureIgnoreHostKey(), Timeout: 60 * time.Second}) // a server that this program started
+		HostKeyCallback: ssh.InsecureIgnoreHostKey(), Timeout: 60 * time.Second}) // the server was started by this program
 }
 
 // enter opens the screens.
@@ -70,7 +70,7 @@ func (d *door) enter() (*guest, error) {
 	return g, come(drawn, "no frame")
 }
 
-// answer says to every request that it is not known here, as terminals' clients do: it tells the server what arrived.
+// answer refuses every request as unknown, like usual clients; the answers tell the server what has arrived.
 func answer(requests <-chan *ssh.Request) {
 	for r := range requests {
 		if r.WantReply {
@@ -123,8 +123,8 @@ func (g *guest) came(b []byte, at time.Time) {
 	g.tail = g.tail[max(0, len(g.tail)-64):]
 }
 
-// await is closed when a text has come; texts cut apart by a cursor's move are not found, so that one word is waited
-// for.
+// await returns a channel that is closed when a text has come. It should be one word: a text with a cursor movement
+// inside is not found.
 func (g *guest) await(text string) <-chan struct{} {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -143,7 +143,7 @@ func (g *guest) wait(keys, text string) (time.Duration, error) {
 	return time.Since(begin), err
 }
 
-// come waits, but not for ever.
+// come waits at most two minutes.
 func come(drawn <-chan struct{}, missing string) error {
 	select {
 	case <-drawn:
@@ -153,7 +153,7 @@ func come(drawn <-chan struct{}, missing string) error {
 	}
 }
 
-// press sends a key and begins to wait for what follows.
+// press sends a key and starts the measurement.
 func (g *guest) press(key string) error {
 	g.mu.Lock()
 	g.sent, g.first, g.bytes = time.Now(), time.Time{}, 0
@@ -169,7 +169,7 @@ func (g *guest) press(key string) error {
 	return err
 }
 
-// reply is what came of the last key.
+// reply is the reply to the last key.
 type reply struct {
 	first, full time.Duration
 	bytes       int

@@ -13,11 +13,12 @@ import (
 	"github.com/creack/pty"
 )
 
-// keys measures, through a pseudo-terminal of 80 x 24, how long after a key on the card the whole new frame is there,
-// how many bytes it is, and how much memory the screens take.
+// keys measures, through a pseudo-terminal of 80 x 24, the time from a key on the card to the complete new frame, the
+// frame's bytes, and the memory of the screens.
 func keys(own string) error {
 	cmd := exec.Command(own)
-	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "COLORTERM=", "XDG_STATE_HOME="+os.DevNull) // no walk for newcomers
+	// without a state folder the walk for newcomers is not shown
+	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "COLORTERM=", "XDG_STATE_HOME="+os.DevNull)
 	term, err := pty.StartWithSize(cmd, &pty.Winsize{Rows: 24, Cols: 80})
 	if err != nil {
 		return err
@@ -59,12 +60,13 @@ func keys(own string) error {
 	}
 	slices.Sort(took)
 	ms := func(share float64) float64 { return took[int(share*float64(len(took)-1))].Seconds() * 1e3 }
-	fmt.Printf("a key on the card, to the frame    p50 %.1f ms, p99 %.1f ms, %d bytes\n", ms(0.5), ms(0.99), bytes/len(took))
+	fmt.Printf("a key on the card, to the frame    p50 %.1f ms, p99 %.1f ms, %d bytes\n", ms(0.5), ms(0.99),
+		bytes/len(took))
 	fmt.Printf("memory of the screens              %s resident\n", resident(cmd.Process.Pid))
 	return nil
 }
 
-// settled waits until nothing came for a while, and returns when the last bytes came and how many there were.
+// settled waits until no bytes came for a while, and returns when the last ones came and how many there were.
 func settled(out <-chan int, quiet time.Duration) (last time.Time, sum int) {
 	for {
 		select {
@@ -92,13 +94,15 @@ func resident(pid int) string {
 	return fmt.Sprintf("%.1f MB", kB/1e3)
 }
 
-// models runs the benchmarks of the computation and prints their times a call.
+// models runs the benchmarks of the computation and prints the time of a call.
 func models() error {
-	out, err := exec.Command("go", "test", "./calc/...", "-run", "^$", "-bench", "^Benchmark(SolveGiven|SolveSearch|Window|TimedSteel|Correct)$", "-benchtime", "10x", "-benchmem").CombinedOutput()
+	out, err := exec.Command("go", "test", "./calc/...", "-run", "^$", "-bench",
+		"^Benchmark(SolveGiven|SolveSearch|Window|TimedSteel|Correct)$", "-benchtime", "10x", "-benchmem").CombinedOutput()
 	if err != nil {
 		return fmt.Errorf("%w\n%s", err, out)
 	}
-	for _, m := range regexp.MustCompile(`Benchmark(\w+)-?\d*\s+\d+\s+([0-9.]+) ns/op.*?(\d+) B/op\s+(\d+) allocs/op`).FindAllSubmatch(out, -1) {
+	line := regexp.MustCompile(`Benchmark(\w+)-?\d*\s+\d+\s+([0-9.]+) ns/op.*?(\d+) B/op\s+(\d+) allocs/op`)
+	for _, m := range line.FindAllSubmatch(out, -1) {
 		ns, _ := strconv.ParseFloat(string(m[2]), 64)
 		fmt.Printf("%-34s %.2f ms, %s B, %s allocations\n", m[1], ns/1e6, m[3], m[4])
 	}

@@ -11,7 +11,7 @@ import (
 	"time"
 )
 
-// loadPlan is what the load command measures.
+// loadPlan are the options of the load command.
 type loadPlan struct {
 	sessions, compare string
 	time              time.Duration
@@ -19,8 +19,8 @@ type loadPlan struct {
 	serve             string
 }
 
-// load measures the server under many guests, and OpenSSH's that starts the same program for each of them beside it.
-// The guests run on the same machine and take their share of it.
+// load measures the server with many guests, and for comparison OpenSSH's server, which starts the same program for
+// each guest. The guests run on the same machine and use their share of it.
 func load(args []string) error {
 	var p loadPlan
 	f := flag.NewFlagSet("load", flag.ContinueOnError)
@@ -55,8 +55,8 @@ func (p *loadPlan) run(dir, program string) error {
 	}
 	for n, s := range beside {
 		if r, ok := runs[n]; ok {
-			fmt.Printf("sshd / serve at %d: p50 %.1f ×, p99 %.1f ×, memory %.1f ×, processor %.1f ×\n", n, ratio(s.keys.p50, r.keys.p50),
-				ratio(s.keys.p99, r.keys.p99), s.memory/r.memory, s.cpu/r.cpu)
+			fmt.Printf("sshd / serve at %d: p50 %.1f ×, p99 %.1f ×, memory %.1f ×, processor %.1f ×\n", n,
+				ratio(s.keys.p50, r.keys.p50), ratio(s.keys.p99, r.keys.p99), s.memory/r.memory, s.cpu/r.cpu)
 		}
 	}
 	if p.own > 0 {
@@ -73,14 +73,14 @@ func (p *loadPlan) run(dir, program string) error {
 
 func ratio(a, b time.Duration) float64 { return float64(a) / float64(b) }
 
-// result is one run.
+// result is the result of one run.
 type result struct {
 	keys   figures
 	memory float64 // bytes a session
-	cpu    float64 // of one processor
+	cpu    float64 // processors used
 }
 
-// series makes a run for each of some numbers of guests, each with a server of its own.
+// series makes a run for each number of guests, each with a new server.
 func series(name, numbers string, over time.Duration, open func() (*door, error)) (map[int]result, error) {
 	all := map[int]result{}
 	for _, word := range strings.Split(numbers, ",") {
@@ -104,7 +104,7 @@ func series(name, numbers string, over time.Duration, open func() (*door, error)
 	return all, nil
 }
 
-// measure fills a server and lets keys be pressed.
+// measure connects n guests to a server, lets them press keys, and prints a row.
 func measure(d *door, name string, n int, over time.Duration) (r result, err error) {
 	empty, err := d.used()
 	if err != nil {
@@ -134,17 +134,22 @@ func measure(d *door, name string, n int, over time.Duration) (r result, err err
 	}
 	guestsCPU, _ := cpuOf(os.Getpid())
 	took := time.Since(pressed).Seconds()
-	r = result{all.sum(onCard, toMap, inMap, toCard), (after.memory - empty.memory) / float64(n), (after.cpu - before.cpu).Seconds() / took}
+	r = result{all.sum(onCard, toMap, inMap, toCard), (after.memory - empty.memory) / float64(n),
+		(after.cpu - before.cpu).Seconds() / took}
 	card, step := all.sum(onCard), all.sum(toMap, inMap)
-	fmt.Printf("%-6s %4d  %7s %7s %7s  %7s %7s  %6.0f %6.0f  %5.2f %5.2f  %5.2f %5.2f  %5.1f  %d\n", name, n, ms(r.keys.p50), ms(r.keys.p99), ms(r.keys.full),
-		ms(card.p99), ms(step.p99), card.bytes, step.bytes, r.memory/1e6, (before.memory-empty.memory)/1e6/float64(n), r.cpu, (guestsCPU-mine).Seconds()/took, filled.Seconds(), r.keys.lost)
+	fmt.Printf("%-6s %4d  %7s %7s %7s  %7s %7s  %6.0f %6.0f  %5.2f %5.2f  %5.2f %5.2f  %5.1f  %d\n",
+		name, n, ms(r.keys.p50), ms(r.keys.p99), ms(r.keys.full), ms(card.p99), ms(step.p99), card.bytes, step.bytes,
+		r.memory/1e6, (before.memory-empty.memory)/1e6/float64(n), r.cpu, (guestsCPU-mine).Seconds()/took,
+		filled.Seconds(), r.keys.lost)
 	return r, nil
 }
 
 func head() {
-	fmt.Println("key to the first byte of its frame, and p99 of the whole frame, in ms; bytes a key; MB a session under keys and at rest;")
-	fmt.Println("processors of the server and of the guests; seconds until all were in; keys that nothing came after")
-	fmt.Printf("%-6s %4s  %7s %7s %7s  %7s %7s  %6s %6s  %5s %5s  %5s %5s  %5s  %s\n", "", "n", "p50", "p99", "whole", "card", "map", "card", "map", "MB", "rest", "serve", "guest", "in", "lost")
+	fmt.Println("key to the first byte of its frame, and p99 of the whole frame, in ms; bytes a key; MB a session with keys " +
+		"and at rest;")
+	fmt.Println("processors of the server and of the guests; seconds until all were connected; keys without a reply")
+	fmt.Printf("%-6s %4s  %7s %7s %7s  %7s %7s  %6s %6s  %5s %5s  %5s %5s  %5s  %s\n", "", "n",
+		"p50", "p99", "whole", "card", "map", "card", "map", "MB", "rest", "serve", "guest", "in", "lost")
 }
 
 func ms(d time.Duration) string { return fmt.Sprintf("%.1f", float64(d.Microseconds())/1000) }

@@ -1,9 +1,9 @@
-// Bench measures what a test cannot hold: how fast the built program starts, how large it is, against programs that
-// everybody has. Everything is a ratio or a size; each pair runs interleaved, so that a busy machine slows both. It is
-// a module of its own, never shipped. From the top of the project: go run -C internal/bench .
+// Bench measures what a test cannot check: how fast the built program starts and how large it is, compared with common
+// programs. Every result is a ratio or a size; each pair runs interleaved, so that a busy machine slows both. It is a
+// separate module, never shipped. From the top of the project: go run -C internal/bench .
 //
-// With a word behind it, it measures something else: load many guests of a server at a key a second, churn guests that
-// come and go. Two commits are compared by .ci/compare.
+// With an argument it measures something else: load, many guests of a server with a key a second; churn, guests that
+// come and go. .ci/compare compares two commits.
 package main
 
 import (
@@ -65,7 +65,7 @@ func run() error {
 	return models()
 }
 
-// built is the program in a new folder of its own.
+// built is the program, built in a new folder.
 func built() (dir, program string, err error) {
 	if dir, err = os.MkdirTemp("", "bench"); err != nil {
 		return "", "", err
@@ -77,7 +77,7 @@ func built() (dir, program string, err error) {
 	return dir, program, nil
 }
 
-// build makes a program as it is released: without C, whose loader alone takes a fifth of a short command's time.
+// build builds a program as it is released: without C, whose loader alone takes a fifth of a short command's time.
 func build(out, pkg string) error {
 	cmd := exec.Command("go", "build", "-trimpath", "-ldflags", "-s -w", "-o", out, pkg)
 	cmd.Env = append(os.Environ(), "CGO_ENABLED=0")
@@ -96,8 +96,8 @@ func size(own string) error {
 	return err
 }
 
-// command compares the card command's processor time with that of an interpreter that starts and does nothing: time on
-// the clock would count what else the machine does.
+// command compares the card command's processor time with that of an interpreter that only starts; elapsed time would
+// include other work of the machine.
 func command(own string) error {
 	python, err := interpreter()
 	if err != nil {
@@ -113,7 +113,7 @@ func command(own string) error {
 	return err
 }
 
-// interpreter is python3 itself and not a script that looks for it.
+// interpreter is the path of python3 itself, not of a wrapper script.
 func interpreter() (string, error) {
 	out, err := exec.Command("python3", "-c", "import sys; print(sys.executable)").Output()
 	return strings.TrimSpace(string(out)), err

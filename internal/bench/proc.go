@@ -9,13 +9,13 @@ import (
 	"time"
 )
 
-// use is what processes take of the machine, as Linux counts it (proc(5)).
+// use is the memory and processor time of processes, as Linux counts it (proc(5)).
 type use struct {
 	memory float64       // bytes
 	cpu    time.Duration // so far
 }
 
-// useOf is what one process takes: its resident set and its time in user and system mode.
+// useOf is the use of one process: its resident set, and its time in user and system mode.
 func useOf(pid int) (use, error) {
 	rss, err := field(fmt.Sprintf("/proc/%d/status", pid), "VmRSS:")
 	if err != nil {
@@ -25,8 +25,8 @@ func useOf(pid int) (use, error) {
 	return use{rss * 1024, cpu}, err
 }
 
-// useBelow sums a process's children, theirs and so on. What several processes share counts once (proportional set
-// size): a program that is started a hundred times is in memory once.
+// useBelow sums the use of all descendants of a process. Memory that several processes share counts once (proportional
+// set size): the code of a program that is started a hundred times is in memory once.
 func useBelow(pid int) (use, error) {
 	children, err := childrenOf(pid)
 	if err != nil {
@@ -113,7 +113,7 @@ func field(file, name string) (float64, error) {
 	return 0, fmt.Errorf("%s has no %s", file, name)
 }
 
-// machineLoad is the machine's load average of the last minute, which others cause too.
+// machineLoad is the machine's load average of the last minute, including other programs.
 func machineLoad() string {
 	text, err := os.ReadFile("/proc/loadavg")
 	if err != nil {

@@ -10,7 +10,7 @@ import (
 
 var clock = regexp.MustCompile(`([0-9.]+) ms clock`)
 
-// start sums what the packages do before main, as the Go runtime counts it.
+// start sums the initialisation time of the packages, as the Go runtime counts it.
 func start(own string) error {
 	cmd := exec.Command(own, "version")
 	cmd.Env = append(os.Environ(), "GODEBUG=inittrace=1")

@@ -13,7 +13,7 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// mayReadApart reports whether an error means that SQLite could not put its own files beside a book: in a read-only
+// mayReadApart reports whether an error means that SQLite could not create its own files beside a book: in a read-only
 // folder, or on a full disk.
 func mayReadApart(file string, err error) bool {
 	switch sqliteCode(err) {
@@ -24,9 +24,9 @@ func mayReadApart(file string, err error) bool {
 	return false
 }
 
-// readApart reads a book beside which SQLite can put no files. Where no log is left beside it, the file alone is the
-// book. A log that a stopped program left belongs to the book. It is read too where the file may be opened to write;
-// otherwise the book is refused, since without its log it would look whole and lack what was kept last.
+// readApart reads a book beside which SQLite cannot create files. Without a log beside it, the file alone is the book.
+// A log that a stopped program left belongs to the book: it is read too if the file may be opened to write; otherwise
+// the book is refused, since without its log it would look complete but lack the last saves.
 func (b *shelved) readApart(ctx context.Context, cause error) (s *store, version int, err error) {
 	log := b.lies + "-wal"
 	left, err := os.Stat(log)
@@ -60,13 +60,13 @@ func (b *shelved) readApart(ctx context.Context, cause error) (s *store, version
 	return s, version, nil
 }
 
-// undone reports whether another program left a journal beside a book, with which half a change has to be undone.
+// undone reports whether another program left a rollback journal beside a book, which is needed to undo half a change.
 func undone(file string) bool {
 	left, err := os.Stat(file + "-journal")
 	return err == nil && left.Size() > 0
 }
 
-// unlocked reads the file alone, as a file that nobody writes; where somebody did write, closing it says so.
+// unlocked reads the file without locks, assuming that nobody writes it; if somebody did write, Close returns an error.
 func (b *shelved) unlocked() (*store, error) {
 	was, err := os.Stat(b.lies)
 	if err != nil {
@@ -83,8 +83,8 @@ func (b *shelved) unlocked() (*store, error) {
 	return s, nil
 }
 
-// alone reads the file and its log and locks everybody else out: SQLite then keeps its shared memory in the process.
-// All holders in this process share this connection.
+// alone reads the file and its log under an exclusive lock, with which SQLite needs no shared-memory file. All holders
+// in this process share this connection.
 func (b *shelved) alone() (*store, error) {
 	if b.conns.alone == nil {
 		db, err := open(b.lies, "rw", false, "&_pragma=locking_mode(EXCLUSIVE)")
@@ -107,7 +107,7 @@ func whyApart(file string) string {
 	return "its folder cannot be written to"
 }
 
-// unchanged is an error where a file that was read without locks was written meanwhile: old and new may be mixed.
+// unchanged returns an error if a file was written while it was read without locks: old and new pages may be mixed.
 func unchanged(file string, was os.FileInfo) error {
 	now, err := os.Stat(file)
 	left, failed := os.Stat(file + "-wal")

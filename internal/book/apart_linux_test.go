@@ -13,7 +13,7 @@ import (
 	"time"
 )
 
-// smallDisk mounts a file system of n bytes; the test is skipped where that is not allowed.
+// smallDisk mounts a file system of this size; the test is skipped where that is not allowed.
 func smallDisk(t testing.TB, size string) string {
 	t.Helper()
 	dir := t.TempDir()
@@ -38,8 +38,8 @@ func noRoom(t testing.TB, dir string) {
 	}
 }
 
-// abandoned is a folder as a program leaves it when it is killed while saving: a book with its log and shared memory.
-// It returns what was acknowledged.
+// abandoned is a folder left by a program that was killed while saving: a book with its log and shared memory. ids are
+// the acknowledged saves.
 func abandoned(t testing.TB) (dir string, ids []string) {
 	t.Helper()
 	dir = t.TempDir()
@@ -64,7 +64,8 @@ func into(t testing.TB, to, from string, names ...string) string {
 	return filepath.Join(to, "book.db")
 }
 
-// whole wants every acknowledged record, or a refusal in words: never a part that looks whole.
+// whole checks that a book shows every acknowledged record, or is refused with this text: never a part that looks
+// complete.
 func whole(t testing.TB, what, file string, ids []string, refused string) {
 	t.Helper()
 	ctx := context.Background()
@@ -99,7 +100,7 @@ func whole(t testing.TB, what, file string, ids []string, refused string) {
 	}
 }
 
-// readOnly makes a folder one in which nothing can be written.
+// readOnly remounts a folder read-only.
 func readOnly(t testing.TB, dir string) {
 	t.Helper()
 	for _, args := range [][]string{{"--bind", dir, dir}, {"-o", "remount,ro,bind", dir}} {
@@ -110,9 +111,9 @@ func readOnly(t testing.TB, dir string) {
 	t.Cleanup(func() { _ = exec.Command("umount", "-l", dir).Run() })
 }
 
-// What a killed program left in its log is shown with the book, or the book is refused, whichever of the files exist
-// and whatever can be written: on a full disk, in a read-only folder, or in neither.
-func TestWhatIsLeftInTheLog(t *testing.T) {
+// The saves in a killed program's log are shown with the book, or the book is refused, whichever of its files exist: on
+// a full disk, in a read-only folder, and in a usual one.
+func TestSavesInAnAbandonedLog(t *testing.T) {
 	from, ids := abandoned(t)
 	const db, log, shared = "book.db", "book.db-wal", "book.db-shm"
 	whole(t, "a usual folder", into(t, t.TempDir(), from, db, log, shared), ids, "")
@@ -136,8 +137,8 @@ func TestWhatIsLeftInTheLog(t *testing.T) {
 	}
 }
 
-// A save where nothing can be written, or that fills the disk, is refused in words.
-func TestWhatHindersASave(t *testing.T) {
+// A save is refused with an explanation in a read-only folder and on a full disk.
+func TestSavesThatCannotBeWritten(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	r, err := by(&now).New(CardKind, someCard(t, strings.Repeat("a long name ", 5), gutter))
 	noErr(t, err)
@@ -165,9 +166,9 @@ func TestWhatHindersASave(t *testing.T) {
 	noErr(t, b.Close())
 }
 
-// The book behind a link is read with the files beside the book, or refused where that is not possible; those files
-// count as the book's own by either name.
-func TestWhatIsLeftBehindALink(t *testing.T) {
+// A book behind a symbolic link is read with the files beside its target, or refused if that is not possible; IsPart
+// knows those files by either name.
+func TestAbandonedLogBehindALink(t *testing.T) {
 	from, ids := abandoned(t)
 	const db, log, shared = "book.db", "book.db-wal", "book.db-shm"
 	for refused, names := range map[string][]string{"": {db, log, shared}, "book.db-wal": {db, log}} {
@@ -186,7 +187,7 @@ func TestWhatIsLeftBehindALink(t *testing.T) {
 	}
 }
 
-// A book in which another program left half a change is refused where the change cannot be undone.
+// A book in which another program left half a change is refused if the change cannot be undone.
 func TestAHalfChange(t *testing.T) {
 	dir := t.TempDir()
 	file := into(t, dir, filepath.Dir(halfChanged(t)), "book.db", "book.db-journal")
@@ -202,7 +203,7 @@ func TestAHalfChange(t *testing.T) {
 	whole(t, "half a change, read-only folder", file, nil, "book.db-journal")
 }
 
-// halfChanged is a book as another program leaves it when it is stopped in the middle of a change.
+// halfChanged is a book left by another program that was stopped in the middle of a change.
 func halfChanged(t *testing.T) string {
 	t.Helper()
 	ctx, now := context.Background(), time.Now()
@@ -227,8 +228,8 @@ func halfChanged(t *testing.T) string {
 	return left
 }
 
-// A full disk under a closed book: it is read, also by several at once, and a save is told that the disk is full.
-// When there is room again saving works.
+// A closed book on a full disk can be read several times, and a save gets the error that the disk is full. When there
+// is room again, saving works.
 func TestAFullDisk(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	dir := smallDisk(t, "2m")
@@ -257,7 +258,7 @@ func TestAFullDisk(t *testing.T) {
 			err = errors.Join(b.Save(ctx, r), b.Close())
 		}
 		if err == nil || !strings.Contains(err.Error(), "the disk is full: make room on it") {
-			t.Errorf("who saves on a full disk is told %v", err)
+			t.Errorf("saving on a full disk: %v", err)
 		}
 		whole(t, "full, after a save", file, ids, "")
 	}
@@ -269,8 +270,7 @@ func TestAFullDisk(t *testing.T) {
 	whole(t, "room again", file, append(ids, r.ID), "")
 }
 
-// A book that is read without locks, since no file may be put beside it, gives an error when somebody writes it
-// meanwhile.
+// Closing a book that was read without locks is an error if somebody wrote it meanwhile.
 func TestWrittenWhileReadWithoutLocks(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	dir := t.TempDir()

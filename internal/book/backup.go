@@ -19,8 +19,8 @@ func (s *store) Backup(ctx context.Context, file string) error {
 	return s.copyInto(ctx, file)
 }
 
-// copyFile copies a file's book as it is and reads the copy once. If something is wrong with the copy, or the book
-// cannot be read whole, a new copy is made of what can be read, and the error, a *Missing, says what is not in it.
+// copyFile copies a book's file as it is and checks the copy. If something is wrong with it, or the book cannot be read
+// completely, it makes a new copy of what can be read; the error, a *Missing, then says what is not in it.
 func (s *store) copyFile(ctx context.Context, file string) error {
 	err := newfile.Make(file, func(temp string) error {
 		if err := vacuum(ctx, s.read, temp); err != nil {
@@ -61,7 +61,7 @@ func vacuum(ctx context.Context, db *sql.DB, file string) error {
 	})
 }
 
-// copyInto makes a new SQLite book of every revision that can be read; the error is a *Missing where that is not all.
+// copyInto makes a new SQLite book of every revision that can be read; the error is a *Missing if some cannot.
 func (s *store) copyInto(ctx context.Context, file string) error {
 	var lost *Missing
 	err := newfile.Make(file, func(temp string) error {
@@ -69,7 +69,7 @@ func (s *store) copyInto(ctx context.Context, file string) error {
 		if err == nil {
 			_, err = Merge(ctx, to, s)
 			if errors.As(err, &lost) {
-				err = nil // what can be read is worth a file
+				err = nil // a partial copy is still useful
 			}
 			err = errors.Join(err, to.Close())
 		}

@@ -10,8 +10,8 @@ import (
 	"time"
 )
 
-// fifty lets fifty writers save cards that are made already, each as soon as its last one is saved, and reports the
-// longest waits. What a writer does between two saves is not measured.
+// fifty runs fifty writers that save prepared cards one after another, and reports the 99th percentile of their waits.
+// What a writer does between two saves is not measured.
 func fifty(b *testing.B, save func(*Revision) error) {
 	b.Helper()
 	who := Author{Who: "ana", Where: "booth 1", Program: "test"}
@@ -38,7 +38,7 @@ func fifty(b *testing.B, save func(*Revision) error) {
 				err := save(r)
 				mu.Lock()
 				waits = append(waits, time.Since(start))
-				if err != nil { // the lock did not come within five seconds
+				if err != nil { // the lock was not free within five seconds
 					failed++
 				}
 				mu.Unlock()
@@ -53,7 +53,7 @@ func fifty(b *testing.B, save func(*Revision) error) {
 	b.ReportMetric((cpu()-used).Seconds()*1e6/float64(b.N), "cpu-us/save")
 }
 
-// Fifty writers at once on one book: grouped as they wait, and one by one, in one run; the longest waits beside it.
+// Fifty writers at once on one book: once with waiting saves grouped, once one by one.
 func BenchmarkFiftyWriters(b *testing.B) {
 	for _, most := range []int{mostTogether, 1} {
 		b.Run(fmt.Sprintf("together=%d", most), func(b *testing.B) {
@@ -64,8 +64,8 @@ func BenchmarkFiftyWriters(b *testing.B) {
 	}
 }
 
-// The same fifty without a writer between them: each on its own connection with its own statements ready, waiting for
-// the file's lock.
+// The same fifty without a shared writer: each has its own connection and prepared statements, and waits for the file's
+// lock.
 func BenchmarkFiftyApart(b *testing.B) {
 	file := filepath.Join(b.TempDir(), "book.db")
 	opened, err := OpenFile(context.Background(), file)
@@ -93,13 +93,13 @@ func BenchmarkFiftyApart(b *testing.B) {
 		if err != nil {
 			return err
 		}
-		w := <-free // one for each of the fifty: nobody waits here
+		w := <-free // there are fifty: nobody waits here
 		defer func() { free <- w }()
 		return w.transaction(&[]saving{{ctx: context.Background(), list: ready}}, false)
 	})
 }
 
-// A hundred thousand cards: the first page, a find as one types, and a plain indexed query beside them.
+// A hundred thousand cards: the first page, searches while typing, and a plain indexed query to compare.
 func BenchmarkHundredThousand(b *testing.B) {
 	ctx := context.Background()
 	book, err := OpenFile(ctx, filepath.Join(b.TempDir(), "book.db"))

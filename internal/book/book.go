@@ -9,10 +9,10 @@ import (
 	"brazebooth/internal/address"
 )
 
-// Schema is the version of what a revision's body holds.
+// Schema is the version of the JSON in a revision's body.
 const Schema = 1
 
-// Kind is what a record is.
+// Kind is the kind of a record.
 type Kind string
 
 // The kinds of record.
@@ -23,14 +23,14 @@ const (
 	SourceKind  Kind = "source"
 	SpoolKind   Kind = "spool"
 	PersonKind  Kind = "person"
-	// PracticeKind is how a job in a simulated booth went; nothing is ever learned from it.
+	// PracticeKind is the outcome of a job in a simulated booth; nothing is ever learned from it.
 	PracticeKind Kind = "practice"
 )
 
 // Kinds lists every kind.
 var Kinds = [...]Kind{CardKind, TrialKind, ReadingKind, SourceKind, SpoolKind, PersonKind, PracticeKind}
 
-// Revision is one state of one record, for ever.
+// Revision is one state of one record. It never changes.
 type Revision struct {
 	Rev     string          `json:"rev"`              // hash of everything else
 	ID      string          `json:"id"`               // of the record
@@ -44,10 +44,10 @@ type Revision struct {
 	Deleted bool            `json:"deleted,omitempty"`
 	Body    json.RawMessage `json:"body"`
 
-	own string // its hash, where this process made and checked it; never saved
+	own string // its hash if this process made it; never saved
 }
 
-// Head is a record as a list shows it: its present revision without the body.
+// Head is a record in a list: its present revision without the body.
 type Head struct {
 	ID      string `json:"id"`
 	Rev     string `json:"rev"`
@@ -69,29 +69,29 @@ type Query struct {
 
 // Book is a shop's record. It is safe for use by several goroutines.
 type Book interface {
-	// Save keeps revisions, all of them or none; when it returns without an error they are on the disk, or with the
-	// server. A revision that is there already is no error.
+	// Save saves all revisions or none; when it returns without an error they are on the disk, or on the server. A
+	// revision that is there already is not an error.
 	Save(ctx context.Context, list ...Revision) error
-	// SaveOn keeps one revision if what it replaces is still the record's present one; ErrStale where somebody else
+	// SaveOn saves one revision if its parent is still the record's present one; otherwise ErrStale: somebody else
 	// changed the record first.
 	SaveOn(ctx context.Context, r Revision) error
-	// Get is a record's present revision, also where it is a deletion. ErrNone where there is no such record.
+	// Get is a record's present revision, even if it is a deletion. ErrNone if there is no such record.
 	Get(ctx context.Context, id string) (Revision, error)
 	// History is every revision of a record, oldest first; after a merge it may have branches.
 	History(ctx context.Context, id string) ([]Revision, error)
 	// List is what a query finds.
 	List(ctx context.Context, q Query) ([]Head, error)
-	// Begun lists the records whose ids begin so, up to a few.
+	// Begun lists a few records whose ids begin with prefix.
 	Begun(ctx context.Context, kind Kind, prefix string) ([]Head, error)
-	// Each hands out every revision in a fixed order, until the function errs.
+	// Each visits every revision in a fixed order, until visit returns an error.
 	Each(ctx context.Context, visit func(Revision) error) error
 	// Check reads the whole book and says what is wrong with it.
 	Check(ctx context.Context) (faults []string, revisions int, err error)
 	// Backup writes a copy of the book as a SQLite file that must not exist yet.
 	Backup(ctx context.Context, file string) error
-	// Where names the book for a reader: the file, or the server without its password.
+	// Where is the book's place for messages: the file, or the server's address without its password.
 	Where() string
-	// ReadOnly says why nothing can be saved, "" where it can.
+	// ReadOnly says why nothing can be saved, "" if saving works.
 	ReadOnly() string
 	Close() error
 }
@@ -111,5 +111,5 @@ var ErrReadOnly = errors.New("this book can only be read")
 // Clock is the time of a new revision; tests set it.
 type Clock func() time.Time
 
-// stamp is the form of a time in revisions.
+// stamp formats a time for revisions.
 func stamp(t time.Time) string { return t.UTC().Format("2006-01-02T15:04:05.000Z") }

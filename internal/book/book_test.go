@@ -20,7 +20,7 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// postgresAddress is where the tests find a PostgreSQL server.
+// postgresAddress names the variable with the address of a PostgreSQL server for tests.
 const postgresAddress = "BRAZEBOOTH_TEST_POSTGRES"
 
 // onBoth runs a test on each engine, on an empty book.
@@ -41,7 +41,7 @@ func newFile(t testing.TB) Book {
 
 var servers int
 
-// newServer makes a schema of its own on the server, and drops it at the end.
+// newServer is an empty book on the server, in a schema of its own that is dropped at the end.
 func newServer(t testing.TB) Book {
 	t.Helper()
 	b, err := openServer(context.Background(), serverAddress(t))
@@ -82,7 +82,7 @@ func serverAddress(t testing.TB) string {
 	return u.String()
 }
 
-// by makes revisions at a clock that a test sets.
+// by makes revisions with a clock that a test sets.
 func by(now *time.Time) Author {
 	return Author{Who: "ana", Where: "booth 1", Program: "test", Now: func() time.Time { return *now }}
 }
@@ -107,7 +107,7 @@ func noErr(t testing.TB, err error) {
 	}
 }
 
-// A card is saved, changed, deleted; every state stays, and what comes back is what went in.
+// A card is saved, changed and deleted; every state stays, and is read back as it was saved.
 func TestNothingIsOverwritten(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
@@ -115,7 +115,7 @@ func TestNothingIsOverwritten(t *testing.T) {
 		first, err := who.New(CardKind, someCard(t, "rainwater tank lid", gutter))
 		noErr(t, err)
 		noErr(t, b.Save(ctx, first))
-		noErr(t, b.Save(ctx, first)) // again is no second one
+		noErr(t, b.Save(ctx, first)) // saving it again adds nothing
 		now = now.Add(-time.Hour)    // the clock is set back
 		changed := someCard(t, "tank lid, slower", gutter)
 		second, err := who.Change(&first, changed)
@@ -153,7 +153,7 @@ func TestNothingIsOverwritten(t *testing.T) {
 	})
 }
 
-// Typing finds by the beginnings of words, newest first, in any order of the words.
+// A search finds records by the beginnings of words, in any order of the words, newest first.
 func TestFind(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
@@ -191,7 +191,7 @@ func TestFind(t *testing.T) {
 	})
 }
 
-// An export is the same to the byte after it was imported elsewhere, also from one engine to the other.
+// An export is the same to the byte after it was imported into another book, also from one engine to the other.
 func TestExportRoundTrips(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
@@ -235,7 +235,8 @@ func fill(t testing.TB, b Book, who Author, now *time.Time, n int) {
 	}
 }
 
-// Two books that both changed one card become one, in either order: nothing twice, nothing lost, the same head.
+// Two books that changed the same card are merged in either order: nothing is doubled or lost, and the head is the
+// same.
 func TestMerge(t *testing.T) {
 	onBoth(t, func(t *testing.T, a Book) {
 		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
@@ -276,7 +277,7 @@ func TestMerge(t *testing.T) {
 	})
 }
 
-// Damage is found, and not imported.
+// Damaged lines are not imported, and check finds damaged rows.
 func TestDamageIsFound(t *testing.T) {
 	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	b := newFile(t)
@@ -339,8 +340,8 @@ func TestManyWriters(t *testing.T) {
 	})
 }
 
-// A save that fails spoils no other in its group.
-func TestOneBadSavingSpoilsNoOther(t *testing.T) {
+// A save that fails does not make the others in its group fail.
+func TestOneBadSaveFailsAlone(t *testing.T) {
 	b := newFile(t).(*store)
 	ctx, now := context.Background(), time.Now()
 	who := by(&now)
@@ -391,7 +392,7 @@ func TestReadingMakesNothing(t *testing.T) {
 	}
 }
 
-// A book can be read where nothing can be written; saving says so.
+// A book that is open only to read refuses a save.
 func TestReadOnly(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	file := filepath.Join(t.TempDir(), "book.db")
@@ -412,7 +413,7 @@ func TestReadOnly(t *testing.T) {
 	}
 }
 
-// From every earlier version a book is brought up to date, with a copy beside it; a newer one is only read.
+// A book of every earlier version is updated, with a copy beside it; a newer one is only read.
 func TestMigrations(t *testing.T) {
 	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	for from := 1; !readable(from); from++ {
@@ -423,7 +424,7 @@ func TestMigrations(t *testing.T) {
 		noErr(t, err)
 		plant(t, old, &r, from)
 		noErr(t, old.Close())
-		b, err := ReadFile(ctx, file) // a look-up, too, brings it up to date
+		b, err := ReadFile(ctx, file) // reading updates it too
 		noErr(t, err)
 		if list, err := b.List(ctx, Query{Text: "long"}); err != nil || len(list) != 1 {
 			t.Errorf("from version %d: %v, %v", from, list, err)
@@ -448,7 +449,7 @@ func TestMigrations(t *testing.T) {
 	}
 }
 
-// oldBook is a file as an earlier program left it.
+// oldBook is a book's file as an earlier program wrote it.
 func oldBook(t *testing.T, file string, version int) *store {
 	t.Helper()
 	s := &store{engine: sqlite, place: file}
@@ -464,7 +465,7 @@ func oldBook(t *testing.T, file string, version int) *store {
 func plant(t *testing.T, s *store, r *Revision, version int) {
 	t.Helper()
 	if version > 2 {
-		t.Fatalf("say here how version %d kept a revision", version)
+		t.Fatalf("add how version %d saved a revision", version)
 	}
 	_, err := s.write.Exec("INSERT INTO revisions ("+revisionColumns+") VALUES ($1, $2, $3, $4, $5, $6, $7, $8, "+
 		"$9, $10, $11)",
@@ -483,7 +484,7 @@ func plant(t *testing.T, s *store, r *Revision, version int) {
 	}
 }
 
-// flated is a body as every program could pack it.
+// flated compresses a body with DEFLATE, as earlier programs did.
 func flated(t *testing.T, body []byte) []byte {
 	t.Helper()
 	var out bytes.Buffer
@@ -495,7 +496,7 @@ func flated(t *testing.T, body []byte) []byte {
 	return out.Bytes()
 }
 
-// A server's book, too, is brought up to date from every earlier version.
+// A server's book of every earlier version is updated too.
 func TestServerMigrations(t *testing.T) {
 	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	for from := 1; !readable(from); from++ {
@@ -526,7 +527,7 @@ func TestServerMigrations(t *testing.T) {
 	}
 }
 
-// A backup is a book of its own with the same revisions.
+// A backup is a separate book with the same revisions.
 func TestBackup(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
@@ -550,13 +551,13 @@ func TestBackup(t *testing.T) {
 	})
 }
 
-// Text that means something to a terminal comes out clean, even from somebody else's book.
+// Control characters for a terminal are removed, even from another program's book.
 func TestHostileText(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	b := newFile(t)
 	card := Card{Name: "a\x1b[31mb c", Note: "=cmd()", Tags: []string{"\x1b]0;x\a"}, Job: gutter,
 		Card: Kept{Figures: []Figure{{Name: "wire_feed", Value: 4}}}}
-	r, err := by(&now).New(CardKind, card) // not cleaned: as a hostile program would
+	r, err := by(&now).New(CardKind, card) // not cleaned, as a hostile program would do it
 	noErr(t, err)
 	noErr(t, b.Save(ctx, r))
 	list, err := b.List(ctx, Query{})
@@ -604,8 +605,8 @@ func TestNetworkShareIsRefused(t *testing.T) {
 	}
 }
 
-// With a server that is away, or goes away in the middle, what was to be saved is in a file beside, and merges later,
-// once.
+// Without its server, a save goes into a local file, which can be merged later; a revision that did reach the server is
+// not doubled.
 func TestServerAway(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	beside := filepath.Join(t.TempDir(), "offline.db")
@@ -617,13 +618,13 @@ func TestServerAway(t *testing.T) {
 		t.Fatalf("%q, %v", kept, err)
 	}
 	if _, err := SaveOr(ctx, nobody, "", r); err == nil {
-		t.Error("nothing took it, and that is no error")
+		t.Error("a save that went nowhere is no error")
 	}
 	address := serverAddress(t)
 	server, err := openServer(ctx, address)
 	noErr(t, err)
 	defer server.Close()
-	noErr(t, server.Save(ctx, r)) // it did reach the server, whose answer was lost
+	noErr(t, server.Save(ctx, r)) // the server did save it, but its answer was lost
 	local, err := ReadFile(ctx, beside)
 	noErr(t, err)
 	defer local.Close()
@@ -634,7 +635,7 @@ func TestServerAway(t *testing.T) {
 	}
 }
 
-// A save that the server drops is an error, never an acknowledgement.
+// A save during which the server drops the connection is an error, never acknowledged.
 func TestServerDropsTheConnection(t *testing.T) {
 	address := serverAddress(t)
 	ctx, now := context.Background(), time.Now()
@@ -646,7 +647,7 @@ func TestServerDropsTheConnection(t *testing.T) {
 	defer admin.Close()
 	stop := make(chan struct{})
 	var killer sync.WaitGroup
-	killer.Go(func() { // ends everybody's session over and over
+	killer.Go(func() { // ends the other sessions over and over
 		for {
 			select {
 			case <-stop:
@@ -685,7 +686,7 @@ func TestServerDropsTheConnection(t *testing.T) {
 	t.Logf("%d acknowledged, %d refused while the server dropped its sessions", len(acknowledged), failed)
 }
 
-// No text that a user types gets a control character into a record.
+// No typed text puts a control character into a record.
 func FuzzClean(f *testing.F) {
 	for _, s := range []string{"tank", "\x1b[31m", "\u202eabc", "=1+1", strings.Repeat("a", 5000),
 		"e\u0301\u0301\u0301\u0301\u0301\u0301", "\xff\xfe", "a\nb\tc", "💥"} {
@@ -711,7 +712,7 @@ func FuzzClean(f *testing.F) {
 	})
 }
 
-// What no book takes is in a file that a book takes later, whole.
+// A save that no book takes goes into a file, from which a book can import it later.
 func TestRescue(t *testing.T) {
 	t.Setenv("TMPDIR", t.TempDir())
 	ctx, now := context.Background(), time.Now()
@@ -733,12 +734,12 @@ func TestRescue(t *testing.T) {
 	}
 	t.Setenv("TMPDIR", filepath.Join(t.TempDir(), "none"))
 	if _, err := Rescue(r); err == nil {
-		t.Error("written nowhere, and that is no error")
+		t.Error("a rescue that went nowhere is no error")
 	}
 }
 
-// Of two changes of one state the second is refused, also where it is the very same. So many users can take from one
-// spool at once and nothing gets lost.
+// Of two changes of the same revision the second is refused, even if it is identical. So many users can take wire from
+// one spool at once and no change is lost.
 func TestChangesMeet(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		ctx, now := context.Background(), time.Now()
@@ -790,7 +791,7 @@ func TestChangesMeet(t *testing.T) {
 	})
 }
 
-// A name finds its record, also where it looks like the beginning of another record's id.
+// A name finds its record; an id does not count as a name.
 func TestNamedIsNoPrefix(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		ctx, now := context.Background(), time.Now()
@@ -809,7 +810,7 @@ func TestNamedIsNoPrefix(t *testing.T) {
 	})
 }
 
-// Control characters in a revision's head reach no terminal, and its time is long enough to be cut.
+// Control characters in a revision's head are removed, and its time has its usual length even if it was damaged.
 func TestHeadsAreTamed(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	b := newFile(t)
@@ -830,16 +831,16 @@ func TestHeadsAreTamed(t *testing.T) {
 	}
 }
 
-// damaged wants an error, safe for a terminal, that says that a record is not shown because it is not what was saved.
+// damaged checks that an error is an *Unreadable and safe for a terminal.
 func damaged(t testing.TB, err error) {
 	t.Helper()
 	var bad *Unreadable
 	if !errors.As(err, &bad) || unsafe(err.Error()) {
-		t.Errorf("of a damaged record it is said %v", err)
+		t.Errorf("the error of a damaged record: %v", err)
 	}
 }
 
-// A server that refuses, and a bad address, do not count as a server that is away.
+// A server that refuses and a bad address do not count as a server that cannot be reached.
 func TestNotAway(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	beside := filepath.Join(t.TempDir(), "offline.db")
@@ -857,6 +858,6 @@ func TestNotAway(t *testing.T) {
 		t.Errorf("kept %q, %v", kept, err)
 	}
 	if _, err := os.Stat(beside); err == nil {
-		t.Error("something was kept beside")
+		t.Error("a local file was made")
 	}
 }

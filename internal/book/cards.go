@@ -11,12 +11,12 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// cardFigures are the figures in a card's row.
+// cardFigures are the figures in a card's CSV row.
 var cardFigures = [...]string{"wire_feed", "volts", "travel", "current", "net_heat", "arc_on", "arc_off"}
 
 // ExportCards writes the present cards as CSV: id, time, who, name, tags, note, the job's line, the verdict, then the
-// main figures. Cells that a spreadsheet would take for a formula are escaped by plain.Cell. Of a damaged book it
-// writes what can be read, and the error is a *Missing.
+// main figures. Cells that a spreadsheet would take for a formula are escaped by plain.Cell. From a damaged book it
+// writes what can be read; the error is then a *Missing.
 func ExportCards(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 	out := csv.NewWriter(to)
 	if err := out.Write(append([]string{"id", "at", "who", "name", "tags", "note", "job", "verdict"},
@@ -27,7 +27,7 @@ func ExportCards(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 		n++
 		c, err := Body[Card](r)
 		if err != nil {
-			return nil // not this program's form; an export as JSON lines has it
+			return nil // not readable by this program; an export as JSON lines has it
 		}
 		return out.Write(cardRow(r, &c))
 	})
@@ -52,8 +52,8 @@ func cardRow(r *Revision, c *Card) []string {
 	return row
 }
 
-// Present visits the records of a kind that are not deleted, newest first. Where their list cannot be read, it finds
-// them from the revisions themselves, in the order of their times.
+// Present visits the records of a kind that are not deleted, newest first. If their list cannot be read, it finds them
+// from the revisions, oldest first.
 func Present(ctx context.Context, b Book, kind Kind, visit func(*Revision) error) error {
 	seen := map[string]bool{}
 	for {
@@ -75,7 +75,7 @@ func Present(ctx context.Context, b Book, kind Kind, visit func(*Revision) error
 }
 
 // leavesOf visits the newest revisions of a kind's records, except those that were seen already. It reads all revisions
-// twice: first to find out which are the newest, then for what they hold.
+// twice: first to find out which are the newest, then to visit them.
 func leavesOf(ctx context.Context, b Book, kind Kind, seen map[string]bool, visit func(*Revision) error) error {
 	newest := map[string]string{}
 	replaced := map[string]bool{}

@@ -13,7 +13,7 @@ const mostFaults = 100
 // faults collects what is wrong with a book.
 type faults struct {
 	list    []string
-	n, gaps int // all faults, and those of them that are revisions whose parent is missing
+	n, gaps int // all faults, and those that are only a missing parent
 }
 
 func (f *faults) say(format string, args ...any) {
@@ -23,7 +23,7 @@ func (f *faults) say(format string, args ...any) {
 	}
 }
 
-// seen notes a look-up's error as a fault; it returns an error that is not the book's fault.
+// seen records the error of a query as a fault if it comes from damage; any other error is returned.
 func (f *faults) seen(what string, err error) error {
 	if err == nil || !unreadablePage(err) {
 		return err
@@ -51,10 +51,10 @@ func (s *store) check(ctx context.Context, f *faults) (n int, err error) {
 	return n, err
 }
 
-// mostOfFile is how many faults of the file itself are listed: SQLite names each page and each entry of an index.
+// mostOfFile is how many faults of the file itself are listed: SQLite reports each page and each index entry.
 const mostOfFile = 20
 
-// checkFile lets SQLite look at its own pages and indexes.
+// checkFile lets SQLite check its own pages and indexes.
 func (s *store) checkFile(ctx context.Context, f *faults) error {
 	return f.seen("the file itself", each(ctx, s.read, func(rows *sql.Rows) error {
 		var answer string
@@ -66,7 +66,7 @@ func (s *store) checkFile(ctx context.Context, f *faults) error {
 	}, fmt.Sprintf("PRAGMA integrity_check(%d)", mostOfFile)))
 }
 
-// checkRevisions checks that every revision is what was saved, and that what it replaces exists.
+// checkRevisions checks that every revision is what was saved, and that its parent exists.
 func (s *store) checkRevisions(ctx context.Context, f *faults) (n int, err error) {
 	parents, known := map[string]string{}, map[string]bool{}
 	err = s.eachOr(ctx, func(r Revision) error {
@@ -95,7 +95,7 @@ func (s *store) checkRevisions(ctx context.Context, f *faults) (n int, err error
 	return n, nil
 }
 
-// checkHeads checks that every record has the head that follows from its revisions, and that its id shows nothing else.
+// checkHeads checks that every record has the head that follows from its revisions.
 func (s *store) checkHeads(ctx context.Context, f *faults) error {
 	if err := f.seen("the records", s.headless(ctx, f)); err != nil {
 		return err
@@ -113,15 +113,15 @@ func (s *store) checkHeads(ctx context.Context, f *faults) error {
 	}
 }
 
-// headless are records without a head.
+// headless reports records without a head.
 func (s *store) headless(ctx context.Context, f *faults) error {
 	return numbered(ctx, s.read,
 		"SELECT count(*), r.id FROM revisions r LEFT JOIN heads h ON h.id = r.id WHERE h.id IS NULL GROUP BY r.id",
 		func(n int64, id string) { f.say("record %s has %d revisions and no head", id, n) })
 }
 
-// checkHead compares what a record's id shows, and its line in lists, with its newest revision, all at one moment,
-// since others may save meanwhile.
+// checkHead compares what a record's id shows, and its line in lists, with its newest revision. It reads all in one
+// transaction, since others may save meanwhile.
 func (s *store) checkHead(ctx context.Context, id string, f *faults) error {
 	what := "record " + id
 	tx, err := s.read.BeginTx(ctx, s.snapshot)

@@ -29,17 +29,17 @@ func unreadablePage(err error) bool {
 	return errors.As(err, &damaged)
 }
 
-// crowded reports whether an error will pass when others have had their turn. SQLite itself waits for most locks, but
-// not for those of a book that is being made.
+// crowded reports whether an error is a lock of somebody else, which will pass. SQLite itself waits for most locks, but
+// not for those of a book that is being created.
 func crowded(err error) bool {
 	code := sqliteCode(err)
 	return code == sqlite3.SQLITE_BUSY || code == sqlite3.SQLITE_LOCKED
 }
 
-// longestTurn is how long to keep trying while others are in the way; SQLite itself waits up to 5 s at a time.
+// longestTurn is how long to retry while others hold locks; SQLite itself waits up to 5 s at a time.
 const longestTurn = 15 * time.Second
 
-// patiently tries again while others are in the way.
+// patiently retries while others hold locks.
 func patiently(ctx context.Context, do func() error) error {
 	begin := time.Now()
 	for n := 1; ; n++ {

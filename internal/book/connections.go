@@ -13,14 +13,14 @@ import (
 // connections are a process's connections to one book's file: one for writing, and separate ones for reading.
 type connections struct {
 	read, write *sql.DB
-	alone       *sql.DB // in place of both, where SQLite can put no files beside the book
+	alone       *sql.DB // used for both where SQLite cannot create files beside the book
 	writer      *writer
-	newer       string // why nothing can be written, "" where it can
+	newer       string // why nothing can be written, "" if it can
 }
 
 // ownLocks makes the locks on a book's file belong to the descriptor that took them instead of to the process, where
-// the system has such locks: a second guard beside the rule that only SQLite opens the file. It runs before a file is
-// first opened; SQLite itself falls back to the old locks on a disk that lacks the new ones.
+// the system has such locks: a second guard besides the rule that only SQLite opens the file. It must run before a file
+// is first opened; SQLite falls back to the old locks on a disk that lacks the new ones.
 var ownLocks = sync.OnceFunc(func() { _, _ = driver.OFDLocking(true) })
 
 // open opens a file through SQLite with more options; it does not read it yet.
@@ -29,7 +29,7 @@ func open(file, mode string, writes bool, more ...string) (*sql.DB, error) {
 	return sql.Open("sqlite", dsn(file, mode, writes)+strings.Join(more, ""))
 }
 
-// cutShort lets SQLite read a file that has fewer pages than its first page says.
+// cutShort lets SQLite read a file that has fewer pages than its header says.
 const cutShort = "&_pragma=writable_schema(1)"
 
 // openRead opens the readers.
@@ -55,7 +55,7 @@ func (c *connections) shutRead() {
 // mostReaders is how many look-ups one process runs in a book at once; more wait.
 const mostReaders = 4
 
-// openWrite opens the writer, and brings the book's tables to this program's version.
+// openWrite opens the writer, and updates the book's tables to this program's version.
 func (c *connections) openWrite(ctx context.Context, file string) error {
 	if c.write != nil {
 		return nil

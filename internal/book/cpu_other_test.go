@@ -4,5 +4,5 @@ package book
 
 import "time"
 
-// cpu is not measured here.
+// cpu cannot be measured on this system.
 func cpu() time.Duration { return 0 }

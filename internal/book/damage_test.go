@@ -25,8 +25,8 @@ type madeBook struct {
 
 var shopBooks deep.Known[int, madeBook]
 
-// shopBook lays a book of n cards, with changes and other records among them, into a folder of its own. It returns how
-// many revisions the book has, and its pages. For the same n it is the same book.
+// shopBook writes a book of so many cards, with changes and other records among them, into a new folder. It returns the
+// number of its revisions and of its pages. The same number of cards gives the same book.
 func shopBook(t testing.TB, cards int) (file string, revisions int, pages int64) {
 	t.Helper()
 	m, err := shopBooks.Of(cards, func() (m madeBook, err error) {
@@ -73,7 +73,8 @@ func newShopBook(t testing.TB, cards int) (file string, revisions int) {
 	return file, len(list)
 }
 
-// zeroed is a copy of a book with one page, counted from 1, overwritten by zeros. Neither is open in this process.
+// zeroed is a copy of a book with one page, counted from 1, overwritten with zeros. Neither file is open in this
+// process.
 func zeroed(t testing.TB, file string, page int64) string {
 	t.Helper()
 	text, err := os.ReadFile(file)
@@ -97,9 +98,9 @@ func rootOf(t testing.TB, file string) (page int64) {
 	return page
 }
 
-// Whichever page of a book is gone, everything on the others can be read: as JSON lines, as a copy, and merged into
-// another book. What is missing is named, and the copy is sound. Only two pages take everything with them: the first,
-// without which nothing tells what the file is, and the root of the table of revisions.
+// Whichever page of a book is lost, everything on the others can be read: exported, backed up, and merged into another
+// book. The missing revisions are named, and the copies are sound. Only the loss of two pages loses everything: the
+// first, which says what the file is, and the root of the table of revisions.
 func TestOnePageGone(t *testing.T) {
 	alone(t)
 	cards := 40
@@ -132,7 +133,7 @@ func TestOnePageGone(t *testing.T) {
 		all)
 }
 
-// Of a file that ends too early the part before its end can be read, or it is refused in words.
+// Of a file that ends too early the part before its end can be read, or it is refused as damaged.
 func TestAFileThatEndsTooEarly(t *testing.T) {
 	alone(t)
 	file, all, pages := shopBook(t, 40)
@@ -153,18 +154,18 @@ func TestAFileThatEndsTooEarly(t *testing.T) {
 			var out bytes.Buffer
 			n, err := Export(context.Background(), b, &out)
 			if lost := missing(t, "export", err); lost == 0 && n < all {
-				t.Errorf("%d tenths and %d bytes: %d of %d revisions, and nothing is said", share, more, n, all)
+				t.Errorf("%d tenths and %d bytes: %d of %d revisions without an error", share, more, n, all)
 			}
 			had = max(had, n)
 			noErr(t, b.Close())
 		}
 	}
 	if had < all/2 {
-		t.Errorf("of nine tenths of a book %d of %d revisions can be had", had, all)
+		t.Errorf("of nine tenths of a book only %d of %d revisions can be read", had, all)
 	}
 }
 
-// survivors are how many revisions of a damaged book can be read; every way of reading them must give the same.
+// survivors is how many revisions of a damaged book can be read; every way of reading them must give the same number.
 func survivors(t testing.TB, file string, all int) (n int) {
 	t.Helper()
 	ctx := context.Background()
@@ -202,7 +203,7 @@ func survivors(t testing.TB, file string, all int) (n int) {
 	return n
 }
 
-// missing is how many revisions an error says are missing; any other error fails.
+// missing is how many revisions an error says are missing; any other error fails the test.
 func missing(t testing.TB, what string, err error) int {
 	t.Helper()
 	var lost *Missing
@@ -218,7 +219,7 @@ func missing(t testing.TB, what string, err error) int {
 	return lost.N
 }
 
-// same wants a sound book of n revisions; where some are lost, the parents of others may be missing.
+// same checks that a book is sound and has n revisions; if some are lost, the parents of others may be missing.
 func same(t testing.TB, what, file string, n, lost int) {
 	t.Helper()
 	ctx := context.Background()
@@ -282,8 +283,8 @@ func cardsOf(t testing.TB, file string) map[string]string {
 	return list
 }
 
-// An id shows its own record or says that it cannot: never another record, and never what was not saved. Check finds
-// each.
+// An id shows its own record or gives an error: never another record, and never something that was not saved. Check
+// finds each case.
 func TestAnIDShowsItsOwnRecord(t *testing.T) {
 	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	for what, harm := range map[string]string{

@@ -15,12 +15,12 @@ import (
 	"time"
 )
 
-// opensFiles are the functions that may open a file by its name, and why that is never a book's file: closing any
-// descriptor of a book's file drops the locks that SQLite holds on it for the whole process.
+// opensFiles are the functions that may open a file by its name, and why that is never a book's file. Closing any
+// descriptor of a book's file releases the locks that SQLite holds on it for the whole process.
 var opensFiles = map[string]string{
 	"internal/book/shelf.go create":           "a file that is not there yet, under the shelf's lock",
-	"internal/book/offline.go Rescue":         "a new file of a name that nothing has",
-	"internal/newfile/newfile.go fill":        "a new file of a name that nothing has",
+	"internal/book/offline.go Rescue":         "a new file with an unused name",
+	"internal/newfile/newfile.go fill":        "a new file with an unused name",
 	"internal/newfile/newfile.go putUnlinked": "a file that is not there yet",
 	"internal/config/config.go load":          "the settings, read before any book is opened",
 	"internal/serve/hostkey.go hostKey":       "the server's own key; serve refuses a book in its place",
@@ -33,7 +33,7 @@ var opensFiles = map[string]string{
 	"internal/cli/files.go rows":              "a file that is not there yet",
 }
 
-// No code that ships opens a file by its name, except what is listed above.
+// No shipped code opens a file by its name, except the functions that are listed above.
 func TestOnlySQLiteOpensABook(t *testing.T) {
 	root := "../.."
 	used := map[string]bool{}
@@ -65,8 +65,7 @@ func TestOnlySQLiteOpensABook(t *testing.T) {
 	}
 }
 
-// opening lists the functions of a file of Go that call something of package os, io/ioutil or syscall which opens a
-// file.
+// opening lists the functions of a Go file that call a function of os, io/ioutil, syscall or unix that opens a file.
 func opening(t *testing.T, path string) (list []string) {
 	t.Helper()
 	f, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
@@ -97,7 +96,7 @@ func opening(t *testing.T, path string) (list []string) {
 	return list
 }
 
-// processLocks is set for a child whose locks belong to the process, as on systems that have no others.
+// processLocks is set for a child process whose locks belong to the process, as on systems without descriptor locks.
 const processLocks = "BRAZEBOOTH_TEST_PROCESS_LOCKS"
 
 func init() {
@@ -106,7 +105,7 @@ func init() {
 	}
 }
 
-// The same with locks that belong to the process, which only this program's own care keeps.
+// The same with locks that belong to the process, which are kept only because nothing else opens the file.
 func TestProcessLocksOutliveEverything(t *testing.T) {
 	cmd := exec.Command(os.Args[0], "-test.run", "^TestLocksOutliveEverything$", "-test.v")
 	cmd.Env = append(os.Environ(), processLocks+"=1")
@@ -115,7 +114,7 @@ func TestProcessLocksOutliveEverything(t *testing.T) {
 	}
 }
 
-// Whatever is done with a book, this process keeps its locks on it while a look-up is running.
+// Whatever is done with a book, this process keeps its locks on it while a query is running.
 func TestLocksOutliveEverything(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	dir := t.TempDir()
@@ -163,7 +162,7 @@ func TestLocksOutliveEverything(t *testing.T) {
 	}
 }
 
-// locksOn are the locks that this process or its descriptors hold on some files, as the system lists them.
+// locksOn are the locks on some files, as the system lists them.
 func locksOn(t *testing.T, files ...string) map[string]bool {
 	t.Helper()
 	text, err := os.ReadFile("/proc/locks")

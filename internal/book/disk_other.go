@@ -4,14 +4,14 @@ package book
 
 import "os"
 
-// accessible reports whether a file may be written, as far as its mode tells.
+// accessible reports whether a file may be written, judged by its mode alone.
 func accessible(file string) bool {
 	info, err := os.Stat(file)
 	return err == nil && info.Mode().Perm()&0o200 != 0
 }
 
-// names counts a file's names; this system does not tell.
+// names counts a file's hard links; not known on this system.
 func names(string) int { return 1 }
 
-// full reports whether a disk is full; this system does not tell before something fails.
+// full reports whether a disk is full; not known on this system before a write fails.
 func full(string) bool { return false }

@@ -10,8 +10,8 @@ import (
 	"brazebooth/calc/practice"
 )
 
-// admit says why a revision is not taken into a book; nil where it is. It is stricter than Verify, which has to pass
-// what earlier books took in: the body must be readable as its kind, with possible numbers and a possible time.
+// admit says why a revision must not be saved into a book; nil if it may. It is stricter than Verify, which has to
+// accept what earlier books accepted: the body must be readable as its kind, with possible numbers and a possible time.
 func (r *Revision) admit() error {
 	if err := r.Verify(); err != nil {
 		return err
@@ -29,8 +29,8 @@ func (r *Revision) admit() error {
 	return r.possible()
 }
 
-// Times from which on nothing is saved. Revisions from elsewhere are refused from a year earlier on, so that a change
-// of one, which is never earlier than the original, can still be saved.
+// Revisions from these times on are refused. The limit for revisions from elsewhere is a year earlier, so that a change
+// of one, which is never earlier than its original, can still be saved.
 const (
 	lastForeign = "2099"
 	lastOwn     = "2100"
@@ -42,7 +42,7 @@ var bodies = map[Kind]reflect.Type{CardKind: reflect.TypeFor[Card](), TrialKind:
 	SpoolKind: reflect.TypeFor[Spool](), PersonKind: reflect.TypeFor[Person](),
 	PracticeKind: reflect.TypeFor[practice.Outcome]()}
 
-// possible says why a body is not one of its kind.
+// possible says why a body cannot be one of its kind; nil if it can.
 func (r *Revision) possible() error {
 	switch {
 	case len(r.Who)+len(r.Where)+len(r.Program) > mostTexts:
@@ -63,7 +63,7 @@ func (r *Revision) possible() error {
 }
 
 const (
-	mostTexts = 1000   // bytes of who, where and program together; this program cuts each to 40 letters
+	mostTexts = 1000   // bytes of who, where and program together; this program cuts each to 40 columns
 	mostParts = 10_000 // parts of a body, each of which takes more memory than text; a card has some hundred
 )
 

@@ -19,7 +19,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// foreign is a revision as another program would make it: with a right hash, whatever it holds.
+// foreign is a revision as another program could make it: with a correct hash and any content.
 func foreign(kind Kind, at, body string) Revision {
 	r := Revision{ID: newID(), Kind: kind, At: at, Program: "test", Schema: Schema, Body: json.RawMessage(body)}
 	r.Rev = r.hash()
@@ -35,8 +35,9 @@ func lineOf(t testing.TB, r Revision) string {
 
 const someTime = "2026-03-01T08:00:00.000Z"
 
-// Impossible values are refused with their line, and spoil no other line; values just inside the limits are taken.
-func TestWhatCannotBeIsRefused(t *testing.T) {
+// Impossible values are refused with the number of their line, the other lines are imported, and values just inside the
+// limits are accepted.
+func TestImpossibleValuesAreRefused(t *testing.T) {
 	alone(t)
 	ctx := context.Background()
 	bodies := map[Kind]string{CardKind: `{"name":"a","job":{"feed":%s}}`,
@@ -71,7 +72,7 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 			*list = append(*list, r)
 		}
 	}
-	// the body and the card are two parts more
+	// the body and the card count as two more parts
 	for n, list := range map[int]*[]Revision{mostParts - 2: &good, mostParts - 1: &bad, 300_000: &bad} {
 		*list = append(*list, foreign(CardKind, someTime, `{"card":{"warnings":[`+strings.Repeat("{},", n-1)+`{}]}}`))
 	}
@@ -86,7 +87,7 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 		if n, err := Import(ctx, b, strings.NewReader(lineOf(t, r))); n != 1 || err != nil {
 			t.Errorf("%s %.200s of %s is refused: %v", r.Kind, r.Body, r.At, err)
 		}
-		last, err := by(new(time.Time)).Change(&r, json.RawMessage(r.Body)) // whatever was taken in can be changed
+		last, err := by(new(time.Time)).Change(&r, json.RawMessage(r.Body)) // an accepted revision can be changed
 		noErr(t, err)
 		if err := b.SaveOn(ctx, last); err != nil {
 			t.Errorf("%s %s of %s cannot be changed: %v", r.Kind, r.Body[:min(len(r.Body), 200)], r.At, err)
@@ -95,7 +96,7 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 	for _, r := range bad {
 		before, after := good[0], good[1]
 		line, err := json.Marshal(r)
-		if err != nil { // a body that is no JSON stands in a line that is none
+		if err != nil { // a body that is not JSON needs a hand-made line
 			line = fmt.Appendf(nil, `{"rev":%q,"id":%q,"kind":%q,"at":%q,"program":"test","schema":1,"body":%s}`, r.Rev,
 				r.ID, r.Kind, r.At, r.Body)
 		}
@@ -114,7 +115,8 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 	}
 }
 
-// With a clock that is far off nothing is saved, and what was saved by one long ago can still be changed and deleted.
+// With a clock that is far off nothing is saved; a revision that such a clock made long ago can still be changed and
+// deleted.
 func TestAClockThatIsFarOff(t *testing.T) {
 	ctx := context.Background()
 	b := newFile(t)
@@ -128,7 +130,7 @@ func TestAClockThatIsFarOff(t *testing.T) {
 	}
 	old := foreign(PersonKind, "9989-01-01T00:00:00.000Z", `{"name":"old"}`)
 	s := b.(*store)
-	noErr(t, s.writer.save(ctx, []prepared{prepare(&old)})) // as an earlier program took it in
+	noErr(t, s.writer.save(ctx, []prepared{prepare(&old)})) // as an earlier program accepted it
 	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	gone, err := by(&now).Delete(&old)
 	noErr(t, err)
@@ -139,7 +141,7 @@ func TestAClockThatIsFarOff(t *testing.T) {
 	}
 }
 
-// Many long lines, an endless one, and bodies as long as they may be: an import holds a few megabytes at a time.
+// An import of long lines, of an endless one, and of the largest allowed bodies holds only a few megabytes in memory.
 func TestAnImportHoldsLittle(t *testing.T) {
 	alone(t)
 	ctx := context.Background()
@@ -168,7 +170,7 @@ func TestAnImportHoldsLittle(t *testing.T) {
 	}
 }
 
-// rising hands out the same line again and again, and measures the held memory now and then.
+// rising is a reader that repeats the same line, and measures the held memory now and then.
 type rising struct {
 	line  string
 	left  int
@@ -193,7 +195,7 @@ func (r *rising) Read(p []byte) (int, error) {
 	return n, nil
 }
 
-// weighed notes how much memory is held at each saving.
+// weighed records how much memory is held at each save.
 type weighed struct {
 	Book
 	least, most int64
@@ -203,7 +205,7 @@ func (w *weighed) begin() { w.least = held() }
 
 func (w *weighed) weigh() { w.most = max(w.most, held()-w.least) }
 
-// held is the memory that something still needs.
+// held is the heap memory in use, after a garbage collection.
 func held() int64 {
 	runtime.GC()
 	var m runtime.MemStats
@@ -216,7 +218,7 @@ func (w *weighed) Save(ctx context.Context, list ...Revision) error {
 	return w.Book.Save(ctx, list...)
 }
 
-// Of a book made with bodies that swell, merged, the bad bodies are left out, and little memory is held.
+// Merging a book with bodies that unpack to huge sizes leaves those out, and holds little memory.
 func TestAMergeHoldsLittle(t *testing.T) {
 	alone(t)
 	ctx, now := context.Background(), time.Now()
@@ -251,7 +253,7 @@ func TestAMergeHoldsLittle(t *testing.T) {
 	}
 }
 
-// Of a book made so that every row has a long name, which the file holds once, little memory is held.
+// Reading a book in which every row has a long name, which its file stores once, holds little memory.
 func TestLongNamesHoldLittle(t *testing.T) {
 	alone(t)
 	ctx := context.Background()
@@ -280,7 +282,7 @@ func TestLongNamesHoldLittle(t *testing.T) {
 	noErr(t, b.Close())
 }
 
-// swollen is a packed body that unpacks to n bytes.
+// swollen is a packed body that unpacks to this size in bytes.
 func swollen(t testing.TB, size int) []byte {
 	t.Helper()
 	var out bytes.Buffer

@@ -12,8 +12,8 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Export writes every revision as one JSON object a line, in a fixed order: exported, imported and exported again, it
-// is the same to the byte. Of a damaged book it writes what can be read, and the error is a *Missing.
+// Export writes every revision as one JSON object a line, in a fixed order: an import of it exports the same bytes
+// again. From a damaged book it writes what can be read; the error is then a *Missing.
 func Export(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 	out := bufio.NewWriter(to)
 	err = b.Each(ctx, func(r Revision) error {
@@ -35,11 +35,11 @@ func writeLine(to io.Writer, r Revision) error {
 	return err
 }
 
-// LeftOut is the error that lists the lines of an import that were not taken; the rest is in the book.
+// LeftOut is the error that lists the lines of an import that were refused; the others are in the book.
 type LeftOut struct {
 	N     int      // lines
 	Lines []string // what is wrong with each
-	More  bool     // reading stopped there: after so many bad lines the rest is not looked at
+	More  bool     // reading stopped after too many bad lines
 }
 
 func (l *LeftOut) Error() string {
@@ -52,13 +52,12 @@ func (l *LeftOut) Error() string {
 // mostBad is how many bad lines end an import: a file with more is not an export.
 const mostBad = 20
 
-// Import keeps every revision of an export that the book does not have. A line that is not a revision, or not as it
-// was saved, is left out, and the error, a *LeftOut, gives its number. It returns how many of the lines are then in
-// the book.
+// Import saves every revision of an export that the book does not have yet. A line that is not a revision, or not as it
+// was saved, is left out; the error, a *LeftOut, gives its number. n is how many of the lines are then in the book.
 func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 	in := bufio.NewReaderSize(from, longestLine)
 	if begin, _ := in.Peek(len(byteOrderMark)); string(begin) == byteOrderMark {
-		_, _ = in.Discard(len(byteOrderMark)) // it is there
+		_, _ = in.Discard(len(byteOrderMark)) // Peek has just seen it
 	}
 	out := new(LeftOut)
 	to := taker{ctx: ctx, into: b, bad: func(line int, err error) {
@@ -106,17 +105,17 @@ func revisionOn(text []byte) (r Revision, err error) {
 	return r, r.admit()
 }
 
-// longestLine is the most bytes of a line of an export: a body and what is around it.
+// longestLine is the most bytes of a line of an export: a body and the fields around it.
 const longestLine = largestBody + 4<<10
 
-// byteOrderMark is what some editors put before a text.
+// byteOrderMark is put before a text by some editors.
 const byteOrderMark = "\ufeff"
 
 var errLong = fmt.Errorf("longer than any revision (%d MB): an export has one on each line", largestBody>>20)
 
-// Merge keeps in one book every revision of another: the same one once, none lost. Where both changed a record the
-// later change is its head, and its history shows both. What cannot be read of the other book, or is not a revision,
-// is left out, and the error is a *Missing.
+// Merge saves into one book every revision of another that it does not have yet. If both changed a record, the later
+// change is its head, and its history shows both. Revisions that cannot be read or are not valid are left out; the
+// error is then a *Missing.
 func Merge(ctx context.Context, into, from Book) (n int, err error) {
 	lost := &Missing{Place: from.Where()}
 	to := taker{ctx: ctx, into: into, bad: func(_ int, err error) { lost.add(err) }}

@@ -11,8 +11,9 @@ import (
 	"time"
 )
 
-// A byte order mark before the text is accepted; a line that is too long for any revision is refused in words.
-func TestImportOfWhatAnEditorTouched(t *testing.T) {
+// A byte order mark and other traces of a text editor are accepted; a line that is too long for any revision is
+// refused.
+func TestImportAfterATextEditor(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	from, err := OpenFile(ctx, filepath.Join(t.TempDir(), "from.db"))
 	noErr(t, err)

@@ -8,8 +8,8 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Resolve finds the record that a user means: by its id, by the id's first letters (four or more), or by its name. A
-// word that means several records is an error that lists them.
+// Resolve finds a record by its id, by the first four or more characters of its id, or by its name. If several records
+// match, the error, a *Several, lists them.
 func Resolve(ctx context.Context, b Book, kind Kind, word string) (Revision, error) {
 	return resolve(ctx, b, kind, word, false)
 }
@@ -20,7 +20,7 @@ func ResolveDeleted(ctx context.Context, b Book, kind Kind, word string) (Revisi
 }
 
 func resolve(ctx context.Context, b Book, kind Kind, word string, deleted bool) (Revision, error) {
-	word = plain.Line(strings.TrimSpace(word), nameWidth) // as it was cut when it was kept
+	word = plain.Line(strings.TrimSpace(word), nameWidth) // cut as names are when they are saved
 	if validID(word) {
 		return ofKind(ctx, b, kind, word, deleted)
 	}
@@ -42,7 +42,7 @@ func resolve(ctx context.Context, b Book, kind Kind, word string, deleted bool) 
 	return ofKind(ctx, b, kind, h.ID, deleted)
 }
 
-// only is the one record that is meant.
+// only is the single record found, or an error.
 func only(kind Kind, word string, found []Head) (Head, error) {
 	switch len(found) {
 	case 0:
@@ -67,7 +67,7 @@ func (s *Several) Error() string {
 	return fmt.Sprintf("%d %ss match", len(s.IDs), s.Kind)
 }
 
-// Named is a present record by its name alone, whatever the name looks like; ErrNone where no record has it.
+// Named finds a present record by its name alone, even if the name looks like an id; ErrNone if no record has it.
 func Named(ctx context.Context, b Book, kind Kind, name string) (Revision, error) {
 	found, err := named(ctx, b, kind, plain.Line(strings.TrimSpace(name), nameWidth), false)
 	if err != nil {
@@ -84,7 +84,7 @@ func Named(ctx context.Context, b Book, kind Kind, name string) (Revision, error
 // merge two entries with one name are the same thing.
 func named(ctx context.Context, b Book, kind Kind, name string, deleted bool) ([]Head, error) {
 	var found []Head
-	text := strings.Join(words(name), " ") // by which it can be found; it may have none
+	text := strings.Join(words(name), " ") // words of the search index; a name may have none
 	for offset := 0; ; offset += 500 {
 		list, err := b.List(ctx, Query{Kind: kind, Text: text, Deleted: deleted, Limit: 500, Offset: offset})
 		if err != nil {
@@ -105,7 +105,7 @@ func named(ctx context.Context, b Book, kind Kind, name string, deleted bool) ([
 	return found, nil
 }
 
-// ofKind is a record by its id, if it is of the wanted kind, and deleted or not as wanted.
+// ofKind is a record by its id; an error if its kind is another one, or if it is deleted and deleted is false.
 func ofKind(ctx context.Context, b Book, kind Kind, id string, deleted bool) (Revision, error) {
 	r, err := b.Get(ctx, id)
 	switch {
@@ -120,7 +120,7 @@ func ofKind(ctx context.Context, b Book, kind Kind, id string, deleted bool) (Re
 	return r, nil
 }
 
-// Summary is a revision in a line: its name, and a card's note.
+// Summary is a revision in one line: its name, with a card's note or any other record's main data.
 func Summary(r *Revision) string {
 	name, line, _ := summary(r)
 	if r.Kind == CardKind {

@@ -5,13 +5,13 @@ import (
 	"testing"
 )
 
-// OpenAdmin is a plain connection to the server.
+// OpenAdmin is a connection to the server without a book's checks.
 func OpenAdmin(address string) (*sql.DB, error) { return sql.Open("pgx", address) }
 
-// OpenRaw is a plain connection to a file.
+// OpenRaw is a connection to a book's file without its checks.
 func OpenRaw(file string) (*sql.DB, error) { return sql.Open("sqlite", dsn(file, "rwc", true)) }
 
-// alone leaves a test out of the short run, which looks for data races: these tests have only one goroutine.
+// alone skips a test in the short run, which looks for data races: these tests have only one goroutine.
 func alone(t *testing.T) {
 	t.Helper()
 	if testing.Short() {

@@ -22,15 +22,15 @@ const (
 		"deleted = excluded.deleted, name = excluded.name, line = excluded.line, words = excluded.words"
 )
 
-// addWords makes new records findable by their words: the argument is their ids with blanks between. One statement
-// for a whole group is less work than one for each record.
+// addWords adds the words of new records to the search index; its argument is their ids with blanks between. One
+// statement for a whole group is less work than one for each record.
 func (e *engine) addWords() string {
 	return "INSERT INTO words (word, n) SELECT w.value, h.n FROM " + e.spread("$1", "i") +
 		" CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") +
 		" WHERE h.id = i.value AND h.words <> ''"
 }
 
-// insert saves one revision and brings its record's head up to date. A revision that exists already changes nothing.
+// insert saves one revision and updates its record's head. A revision that exists already changes nothing.
 func (e *engine) insert(ctx context.Context, tx *keeping, p *prepared) error {
 	r := &p.rev
 	if e.lock != "" {
@@ -73,7 +73,7 @@ func (e *engine) did(ctx context.Context, tx querier, query string, args ...any)
 	return n > 0, err
 }
 
-// index makes the new records of a transaction findable by their words.
+// index adds the words of a transaction's new records to the search index.
 func (e *engine) index(ctx context.Context, tx *keeping) error {
 	if len(tx.unfound) == 0 {
 		return nil
@@ -83,9 +83,9 @@ func (e *engine) index(ctx context.Context, tx *keeping) error {
 	return err
 }
 
-// onHead is ErrStale where a revision does not replace the record's present one. A revision that is the present one
-// already is stale too: two users who do the same in the same millisecond make the same revision, and both have to
-// count. It is not stale where this very save may have brought it there before the server was lost.
+// onHead returns ErrStale if a revision does not replace the record's present one. A revision that is the present one
+// already is stale too: two users who make the same change in the same millisecond make the same revision, and both
+// changes must count. It is not stale if p.again says that this save may have stored it before the server was lost.
 func (e *engine) onHead(ctx context.Context, tx querier, p *prepared) error {
 	r := &p.rev
 	var head string
@@ -99,16 +99,16 @@ func (e *engine) onHead(ctx context.Context, tx querier, p *prepared) error {
 	return err
 }
 
-// prepared is a revision made ready before its turn with the writer, so that slow work is done in parallel.
+// prepared is a revision packed and indexed before the writer takes it, so that this work is done in parallel.
 type prepared struct {
 	rev    Revision
-	onHead bool // only if it replaces the present one
-	again  bool // it may be there already: the server was lost while saving it
+	onHead bool // save it only if it replaces the present one
+	again  bool // it may be saved already: the server was lost during the save
 	packed []byte
 	listing
 }
 
-// listing is a record's line in lists and the words that find it.
+// listing is a record's line in lists and its words in the search index.
 type listing struct {
 	name, line string
 	words      []string
@@ -123,8 +123,8 @@ func prepare(r *Revision) prepared {
 	return prepared{rev: *r, packed: pack(r.Body), listing: r.listing()}
 }
 
-// head makes the newest of a record's leaves its head: of two that replace the same revision the later, of two
-// equally late the one with the greater hash, so that all merged books agree.
+// head makes the newest leaf of a record its head: of two that replace the same revision the later one, and of two with
+// the same time the one with the greater hash, so that all merged books agree.
 func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
 	latest, list := p.rev, p.listing
 	leaf, err := e.leaf(ctx, tx, latest.ID)
@@ -157,7 +157,7 @@ func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
 	return err
 }
 
-// without are the words of one list that another does not have.
+// without are the words of list that other does not have.
 func without(list, other []string) []string {
 	return slices.DeleteFunc(slices.Clone(list), func(w string) bool { return slices.Contains(other, w) })
 }
@@ -169,10 +169,10 @@ func (e *engine) leaf(ctx context.Context, q querier, id string) (Revision, erro
 		ORDER BY at DESC, rev DESC LIMIT 1`, id)
 }
 
-// headOf are a head's columns, as newHead and nextHead take them.
+// headOf are the arguments of newHead and nextHead.
 func headOf(r *Revision, l listing) []any {
 	words := ""
-	if len(l.words) > 0 { // a blank before each, so that a search for a blank and some letters finds their beginnings
+	if len(l.words) > 0 { // a blank before each, so that LIKE '% abc%' finds beginnings of words
 		words = " " + strings.Join(l.words, " ")
 	}
 	return []any{r.ID, r.Rev, string(r.Kind), r.At, bit(r.Deleted), l.name, l.line, words}
@@ -205,7 +205,7 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	return err
 }
 
-// ready checks revisions and makes them ready to be written.
+// ready checks and prepares revisions.
 func ready(list []Revision, onHead bool) ([]prepared, error) {
 	ready := make([]prepared, len(list))
 	for i := range list {

@@ -11,12 +11,12 @@ import (
 
 const (
 	usualLimit = 50
-	// fewWords is up to how many records with a word are gathered and sorted. For a commoner word the newest records
-	// are looked through instead, since wanted ones come soon.
+	// fewWords is the most records with a word that are gathered and sorted. For a more frequent word the newest
+	// records are scanned instead, since matches come soon.
 	fewWords = 3000
 )
 
-// headColumns are what heads reads.
+// headColumns are the columns that head reads.
 const headColumns = "id, rev, kind, at, deleted, name, line"
 
 func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
@@ -35,7 +35,7 @@ func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
 		return nil, err
 	}
 	for i, w := range list {
-		if n < fewWords && i == rarest { // a cross join, so that SQLite goes through these records and no others
+		if n < fewWords && i == rarest { // a cross join makes SQLite visit only these records
 			from = "(SELECT DISTINCT n AS found FROM words WHERE word >= " + arg(w) +
 				" AND word < " + arg(w+lastLetter) + ") f CROSS JOIN heads"
 			where += " AND n = found"
@@ -56,10 +56,10 @@ func (s *store) List(ctx context.Context, q Query) ([]Head, error) {
 		" ORDER BY at DESC, id DESC LIMIT "+arg(q.Limit)+" OFFSET "+arg(q.Offset), args...)
 }
 
-// lastLetter follows every letter that a word begun may go on with.
+// lastLetter sorts after every letter with which a begun word may continue.
 const lastLetter = "\U0010ffff"
 
-// rarest is the word that begins the fewest words of records, and how many, up to fewWords.
+// rarest is the search word that matches the fewest records, by its index, and how many, up to fewWords.
 func (s *store) rarest(ctx context.Context, list []string) (at, least int, err error) {
 	least = fewWords
 	for i, w := range list {
@@ -90,7 +90,7 @@ func head(rows *sql.Rows) (h Head, err error) {
 		return h, misplaced(err)
 	}
 	r := Revision{ID: h.ID, Rev: h.Rev, Kind: Kind(kind), At: h.At}
-	r.tame() // another program may have made it
+	r.tame() // another program may have written it
 	name, line := plain.Line(h.Name, nameWidth), plain.Line(h.Line, lineWidth)
 	return Head{r.ID, r.Rev, r.Kind, r.At, name, line, deleted != 0}, nil
 }

@@ -9,18 +9,18 @@ import (
 	"brazebooth/internal/address"
 )
 
-// About is the state of a book, found out without changing anything: no book is made or brought up to date.
+// About is the state of a book. Finding it out changes nothing: no book is made or updated.
 type About struct {
 	Engine   string // SQLite, PostgreSQL
 	Place    string // as shown to a user
 	There    bool
 	Version  int    // of its tables; this program's is the constant Version
-	Writable bool   // the book, or where there is none the folder for it, can be written to
-	Names    int    // of the file: two programs that open it by different names damage it
-	Network  string // the network file system that it is on, "" for a disk of this machine
+	Writable bool   // the book can be written, or the folder for it where there is none
+	Names    int    // number of hard links of the file; two programs that open it by different names damage it
+	Network  string // its network file system, "" for a disk of this machine
 }
 
-// Look finds out the state of a book. The error is why it cannot be read.
+// Look finds out the state of a book. The error says why it cannot be read.
 func Look(ctx context.Context, where string) (About, error) {
 	if address.Server(where) {
 		return lookServer(ctx, where)
@@ -45,7 +45,7 @@ func Look(ctx context.Context, where string) (About, error) {
 	return a, errors.Join(err, s.Close())
 }
 
-// standing is the nearest folder above a name that exists.
+// standing is the nearest existing folder: dir itself or one above it.
 func standing(dir string) string {
 	for {
 		if info, err := os.Stat(dir); err == nil && info.IsDir() {

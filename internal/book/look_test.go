@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// Looking at a book changes nothing, and makes none.
+// Look changes nothing and makes no book.
 func TestLook(t *testing.T) {
 	ctx := context.Background()
 	file := filepath.Join(t.TempDir(), "deep", "book.db")
@@ -52,7 +52,7 @@ func TestLook(t *testing.T) {
 	}
 }
 
-func TestLookAtWhatIsNoBook(t *testing.T) {
+func TestLookAtOtherFiles(t *testing.T) {
 	ctx := context.Background()
 	dir := t.TempDir()
 	text := filepath.Join(dir, "text")
@@ -64,7 +64,7 @@ func TestLookAtWhatIsNoBook(t *testing.T) {
 	if err := os.WriteFile(empty, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if a, err := Look(ctx, empty); err != nil || a.There { // as who makes a book leaves it who is stopped there
+	if a, err := Look(ctx, empty); err != nil || a.There { // as a program leaves it that is stopped while making a book
 		t.Errorf("empty: %+v, %v", a, err)
 	}
 	for _, where := range []string{text, dir, "postgres://nobody@127.0.0.1:1/none?connect_timeout=1"} {

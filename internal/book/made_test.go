@@ -35,14 +35,14 @@ func TestAlteredAfterMade(t *testing.T) {
 	other, err := by(&now).New(CardKind, someCard(t, "stove", gutter))
 	noErr(t, err)
 	r.Body = other.Body
-	r.Rev = r.hash() // a proper revision, of another body than was made
+	r.Rev = r.hash() // a valid revision, but not with the body that it was made with
 	noErr(t, b.Save(ctx, r))
 	if list, err := b.List(ctx, Query{}); err != nil || len(list) != 1 || list[0].Name != "stove" {
 		t.Errorf("%v, %v", list, err)
 	}
 }
 
-// A record is found by the words that it has now, saved with others or alone, and by no other words.
+// A record is found by the words that it has now, and by no others, whether it was saved alone or with others.
 func TestWordsFollowChanges(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)

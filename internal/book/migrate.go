@@ -10,11 +10,11 @@ import (
 	"strings"
 )
 
-// migrations bring a book from one version to the next; {blob} is the engine's type for bytes, {c} makes it compare
+// migrations update a book from one version to the next; {blob} is the engine's type for bytes, {c} makes it compare
 // texts byte by byte, {counted} is a key that counts up by itself, {keyed} keeps a table's rows in its key. Once
 // released they are never changed, only added to.
 var migrations = [...][]string{
-	{ // 1: revisions and what is at their head
+	{ // 1: revisions and the heads of records
 		`CREATE TABLE revisions (rev TEXT{c} PRIMARY KEY, id TEXT{c} NOT NULL, parent TEXT{c} NOT NULL,
 			kind TEXT NOT NULL, at TEXT{c} NOT NULL, who TEXT NOT NULL, place TEXT NOT NULL, program TEXT NOT NULL,
 			schema INTEGER NOT NULL, deleted INTEGER NOT NULL, body {blob} NOT NULL)`,
@@ -24,12 +24,12 @@ var migrations = [...][]string{
 		`CREATE INDEX heads_kind ON heads (kind, deleted, at DESC, id DESC)`,
 		`CREATE INDEX heads_at ON heads (deleted, at DESC, id DESC)`,
 	},
-	{ // 2: the words that a record is found by
+	{ // 2: the search index of words
 		`CREATE TABLE words (word TEXT{c} NOT NULL, id TEXT{c} NOT NULL REFERENCES heads (id),
 			PRIMARY KEY (word, id))`,
 		`CREATE INDEX words_id ON words (id, word)`,
 	},
-	{ // 3: a head has a number and its words: a word's new rows lie side by side, which random ids do not
+	{ // 3: a head has a number, and its words: new rows of a word are then neighbours, which random ids would scatter
 		`CREATE TABLE heads_new (n {counted}, id TEXT{c} NOT NULL UNIQUE,
 			rev TEXT{c} NOT NULL REFERENCES revisions (rev), kind TEXT NOT NULL, at TEXT{c} NOT NULL,
 			deleted INTEGER NOT NULL, name TEXT NOT NULL, line TEXT NOT NULL, words TEXT NOT NULL)`,
@@ -53,10 +53,10 @@ var migrations = [...][]string{
 // Version of a book's tables that this program writes.
 const Version = len(migrations)
 
-// readable reports a version whose tables stand as this program reads them: nothing has to be changed for a look.
+// readable reports whether this program can read the tables of a version without changing them.
 func readable(version int) bool { return version >= 3 && version <= Version }
 
-// version is that of the book's tables; 0 where there are none.
+// version is the version of the book's tables; 0 if there are none.
 func (e *engine) version(ctx context.Context, q querier) (int, error) {
 	var n int
 	if err := q.QueryRowContext(ctx, e.exists, "meta").Scan(&n); err != nil || n == 0 {
@@ -69,7 +69,7 @@ func (e *engine) version(ctx context.Context, q querier) (int, error) {
 	return strconv.Atoi(text)
 }
 
-// newer says why a book of a newer program takes nothing; "" for any other.
+// newer says why nothing can be saved into a newer program's book; "" for any other.
 func newer(version int) string {
 	if version <= Version {
 		return ""
@@ -77,14 +77,14 @@ func newer(version int) string {
 	return fmt.Sprintf("a newer program wrote it (version %d, this one knows %d)", version, Version)
 }
 
-// migrate brings the tables up to a version, in one transaction, and returns the version that they have then. Of
-// several programs that do so at the same time one is first; the others wait and find it done.
+// migrate updates the tables to a version, in one transaction, and returns the version that they have then. If several
+// programs do so at once, one is first; the others wait and find it done.
 func (s *store) migrate(ctx context.Context, to int) (version int, err error) {
 	tx, err := s.write.BeginTx(ctx, nil)
 	if err != nil {
 		return 0, err
 	}
-	defer func() { _ = tx.Rollback() }() // nothing after the commit
+	defer func() { _ = tx.Rollback() }() // does nothing after the commit
 	if s.lockAll != "" {
 		if _, err := tx.ExecContext(ctx, s.lockAll); err != nil {
 			return 0, err
@@ -131,10 +131,10 @@ func (s *store) steps(ctx context.Context, tx *sql.Tx, from, to int) error {
 	return nil
 }
 
-// errOthers is the error of making a book of a file that holds other tables.
+// errOthers is the error for a file that holds other tables.
 var errOthers = errors.New("it is another program's database")
 
-// fillWords finds the words of what was kept before there were any.
+// fillWords fills the search index with the records of a version 1 book.
 func (s *store) fillWords(ctx context.Context, tx querier) error {
 	list, err := all(ctx, tx, scan, "SELECT "+rowColumns+" FROM revisions WHERE rev IN (SELECT rev FROM heads)")
 	if err != nil {

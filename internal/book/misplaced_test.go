@@ -17,15 +17,15 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// Sound pages in wrong places, as left by a disk that mixes up two writes or loses one. SQLite reads on there without
-// an error. Everything lost is named, nothing is handed out twice, no id shows another record, check finds the
-// damage, and the copy is sound.
+// Sound pages in wrong places, as a disk leaves them that mixes up two writes or loses one. SQLite reads them without
+// an error. Every lost revision is named, none is exported twice, no id shows another record, check finds the damage,
+// and a backup is sound.
 func TestPagesOutOfPlace(t *testing.T) {
 	alone(t)
 	file, all, pages := shopBook(t, 40)
 	text, err := os.ReadFile(file)
 	noErr(t, err)
-	other, _ := newShopBook(t, 40) // the same records by other ids
+	other, _ := newShopBook(t, 40) // the same records with other ids
 	foreign, err := os.ReadFile(other)
 	noErr(t, err)
 	own := exported(t, file)
@@ -62,8 +62,8 @@ func TestPagesOutOfPlace(t *testing.T) {
 	}
 }
 
-// The first page of a table, replaced by one with more rows: the row after the original last one is found on the next
-// page by its number, and on this page by stepping on from the row before.
+// The first page of a table is replaced by one with more rows: the row after the original last one is then found on the
+// next page by its number, and on this page by reading on from the row before.
 func TestPageWithMoreRows(t *testing.T) {
 	const all = 40
 	file := personsBook(t, all, strings.Repeat("x", 60))
@@ -106,8 +106,8 @@ func personsBook(t *testing.T, n int, name string) string {
 	return file
 }
 
-// firstLeaves are where the pages begin that are leaves of tables and hold row 1. The layout is of SQLite's
-// documentation, "Database File Format", 1.6.
+// firstLeaves are the offsets of table leaf pages that hold row 1. The layout is from SQLite's documentation, "Database
+// File Format", 1.6.
 func firstLeaves(file []byte) iter.Seq[int] {
 	return func(yield func(int) bool) {
 		for at := pageSize; at < len(file); at += pageSize {
@@ -126,7 +126,7 @@ func firstLeaves(file []byte) iter.Seq[int] {
 	}
 }
 
-// outOfPlace reads a damaged book in every way.
+// outOfPlace reads a damaged book in every way and checks what it gets.
 func outOfPlace(t *testing.T, what, file string, own map[string]int, all int) {
 	t.Helper()
 	ctx := context.Background()
@@ -144,7 +144,7 @@ func outOfPlace(t *testing.T, what, file string, own map[string]int, all int) {
 	for rev, n := range revsOf(t, out.Bytes()) {
 		had += own[rev]
 		if n > 1 {
-			t.Errorf("%s: revision %s is handed out %d times", what, rev, n)
+			t.Errorf("%s: revision %s is exported %d times", what, rev, n)
 		}
 	}
 	if had+lost < all {
@@ -174,7 +174,7 @@ func outOfPlace(t *testing.T, what, file string, own map[string]int, all int) {
 	soundCopy(t, what, copy)
 }
 
-// soundCopy wants a book that lacks only the parents that could not be read.
+// soundCopy checks that a book lacks only parents that could not be read.
 func soundCopy(t *testing.T, what, file string) {
 	t.Helper()
 	c, err := ReadFile(context.Background(), file)

@@ -9,10 +9,10 @@ import (
 	"time"
 )
 
-// A book is in the file of its name, whatever that name means to SQLite, and so is a copy.
+// A book and its copy are in the file of their name, whatever that name means to SQLite.
 func TestNamesThatMeanSomethingToSQLite(t *testing.T) {
 	if runtime.GOOS == "windows" {
-		t.Skip("most of these are no names there")
+		t.Skip("most of these are not valid file names there")
 	}
 	ctx, now := context.Background(), time.Now()
 	dir := t.TempDir()

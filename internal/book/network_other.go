@@ -2,5 +2,5 @@
 
 package book
 
-// network names the network file system that a folder is on; this system does not tell.
+// network names the network file system that a folder is on; not known on this system.
 func network(string) string { return "" }

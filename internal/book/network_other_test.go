@@ -4,7 +4,7 @@ package book
 
 import "testing"
 
-// fakeNetwork skips a test on systems that cannot tell a network file system from a disk.
+// fakeNetwork skips a test on systems where network does not recognize a network file system.
 func fakeNetwork(t *testing.T) func() {
 	t.Skip("nothing tells a network file system here")
 	return nil

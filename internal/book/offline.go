@@ -12,9 +12,9 @@ import (
 	"brazebooth/internal/address"
 )
 
-// SaveOr keeps revisions in a book. Where the book's server is away, before the save or in the middle of it, the very
-// same revisions go into a file beside, which is merged later: a revision that did reach the server is then there
-// once. It returns the file, "" where the book itself took them, and an error where they could not be saved anywhere.
+// SaveOr saves revisions into a book. If the book's server cannot be reached, before the save or during it, the same
+// revisions go into the local file named by beside, to be merged later: a revision that did reach the server is not
+// doubled then. kept is that file, or "" if the book itself saved them; the error means that they were saved nowhere.
 func SaveOr(ctx context.Context, where, beside string, list ...Revision) (kept string, err error) {
 	err = saveInto(ctx, where, list)
 	if err == nil || !address.Server(where) || beside == "" || errors.Is(err, ErrReadOnly) || !Away(ctx, where) {
@@ -35,7 +35,7 @@ func saveInto(ctx context.Context, where string, list []Revision) error {
 	if closing := b.Close(); err != nil {
 		err = errors.Join(err, closing)
 	}
-	return err // what is saved is saved, however the book closes
+	return err // a failure to close does not undo a save
 }
 
 // Away reports whether a server does not answer now.
@@ -48,8 +48,8 @@ func Away(ctx context.Context, where string) bool {
 	return false
 }
 
-// silent reports whether an error means that a server cannot be reached, or says that it cannot serve now. A server
-// that refuses, such as for a wrong password or a missing database, is there.
+// silent reports whether an error means that a server cannot be reached, or cannot serve now. A server that refuses a
+// password or lacks a database can be reached.
 func silent(err error) bool {
 	var refused *pgconn.PgError
 	if errors.As(err, &refused) {
@@ -60,8 +60,8 @@ func silent(err error) bool {
 	return errors.As(err, &connect) || errors.As(err, &network) || errors.Is(err, context.DeadlineExceeded)
 }
 
-// Rescue writes revisions that no book takes, such as on a full disk, into a new file in the temporary folder, as an
-// export that Import reads.
+// Rescue writes revisions that could not be saved, such as on a full disk, into a new file in the temporary folder. It
+// is an export that Import can read.
 func Rescue(list ...Revision) (file string, err error) {
 	f, err := os.CreateTemp("", "brazebooth-unsaved-*.jsonl")
 	if err != nil {

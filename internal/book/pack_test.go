@@ -12,7 +12,7 @@ import (
 	"brazebooth/calc"
 )
 
-// What is packed unpacks to itself, whatever it is.
+// Any packed bytes unpack to themselves.
 func FuzzPack(f *testing.F) {
 	r := rand.New(rand.NewPCG(7, 1951))
 	noise := make([]byte, 100000)
@@ -32,7 +32,7 @@ func FuzzPack(f *testing.F) {
 	})
 }
 
-// Bodies that an earlier program packed, without the usual before them, can still be read.
+// Bodies that an earlier program packed without the preset dictionary can still be read.
 func TestUnpackOld(t *testing.T) {
 	body := []byte(`{"name":"dee"}`)
 	for level := flate.HuffmanOnly; level <= flate.BestCompression; level++ {
@@ -48,7 +48,7 @@ func TestUnpackOld(t *testing.T) {
 	}
 }
 
-// The usual text of books that are out there is never changed: what follows it could not be read.
+// The preset dictionary of released books must never change: their bodies could not be unpacked any more.
 func TestUsualStays(t *testing.T) {
 	if got := fmt.Sprintf("%x",
 		sha256.Sum256(usual)); got != "53a63ee85ec65f0184d6b9a5689b8d6f42fc6e7812537a736a381fa4c3625500" {
@@ -56,7 +56,7 @@ func TestUsualStays(t *testing.T) {
 	}
 }
 
-// Damage is an error or other bytes, never more than fits.
+// Damaged bytes give an error or other bytes, never more than largestBody.
 func FuzzUnpack(f *testing.F) {
 	f.Add(pack([]byte(`{"name":"dee"}`)))
 	f.Add([]byte(withUsual))
@@ -69,7 +69,7 @@ func FuzzUnpack(f *testing.F) {
 	})
 }
 
-// What a dozen cards come to, packed.
+// The packed size of a dozen cards.
 func BenchmarkPack(b *testing.B) {
 	var cards [][]byte
 	for _, metal := range []string{"galvanized", "stainless-304", "mild-steel"} {

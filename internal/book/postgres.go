@@ -22,8 +22,8 @@ var postgres = engine{name: "PostgreSQL", blob: "BYTEA", bytewise: ` COLLATE "C"
 		return "unnest(string_to_array(" + words + ", ' ')) AS " + as + " (value)"
 	}, snapshot: &sql.TxOptions{Isolation: sql.LevelRepeatableRead, ReadOnly: true}}
 
-// openServer opens a book on a PostgreSQL server by its address, postgres://user@host/database. Its tables are made
-// where they are not there yet.
+// openServer opens a book on a PostgreSQL server by its address, postgres://user@host/database. Its tables are created
+// if they do not exist.
 func openServer(ctx context.Context, address string) (Book, error) {
 	s, v, err := dial(ctx, address, false)
 	if err != nil {
@@ -41,15 +41,15 @@ func openServer(ctx context.Context, address string) (Book, error) {
 	return s, nil
 }
 
-// serverPatience is how long a server may take for one transaction; for its first answer it may take a quarter of that.
+// serverPatience is how long a server may take for one transaction; for a connection it may take a quarter of that.
 const serverPatience = 20 * time.Second
 
-// dial connects to a server and asks for the book's version.
+// dial connects to a server and reads the version of the book's tables.
 func dial(ctx context.Context, where string, readOnly bool) (*store, int, error) {
 	scheme, rest, _ := strings.Cut(where, "://")
 	config, err := pgx.ParseConfig(strings.ToLower(scheme) + "://" + rest)
 	if err != nil || address.Check(where) != nil {
-		return &store{}, 0, ErrAddress // the error itself may quote a password
+		return &store{}, 0, ErrAddress // err may quote a password
 	}
 	if config.ConnectTimeout == 0 {
 		config.ConnectTimeout = serverPatience / 4
@@ -70,7 +70,7 @@ func dial(ctx context.Context, where string, readOnly bool) (*store, int, error)
 	return s, v, nil
 }
 
-// readServer opens a book on a server only to read: it makes no tables. ErrNone where there is no book yet.
+// readServer opens a book on a server only to read, and creates no tables. ErrNone if there is no book yet.
 func readServer(ctx context.Context, address string) (Book, error) {
 	s, v, err := dial(ctx, address, true)
 	switch {

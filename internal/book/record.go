@@ -42,7 +42,7 @@ type Figure struct {
 	Known   string  `json:"known,omitempty" cut:"40"`
 }
 
-// Keep is what is saved of a card.
+// Keep is the part of a card that is saved.
 func Keep(c *calc.Card) Kept {
 	k := Kept{Used: c.Used, Assumed: c.Assumed, Notes: c.Notes, Warns: c.Warnings, Zone: c.Verdict()}
 	for i := range c.Figures {
@@ -53,7 +53,7 @@ func Keep(c *calc.Card) Kept {
 	return k
 }
 
-// Trial is a test bead or a job's own: how it was laid, what was seen, what came of it.
+// Trial is a test bead or a bead of a real job: how it was laid, what was seen, and the verdict.
 type Trial struct {
 	Card    string   `json:"card,omitempty"` // id of a saved card
 	Job     calc.Job `json:"job"`
@@ -68,15 +68,15 @@ type Trial struct {
 	Measured Measured `json:"measured,omitzero"`
 }
 
-// Measured is what a bead that was cut across measured, mm; 0 where it was not.
+// Measured are the sizes of a bead that was cut across, mm; 0 if not measured.
 type Measured struct {
 	Width  float64 `json:"width,omitempty"`  // from toe to toe
 	Leg    float64 `json:"leg,omitempty"`    // from the joint to the toe on the second member
 	Throat float64 `json:"throat,omitempty"` // the least that carries load
-	Zinc   float64 `json:"zinc,omitempty"`   // from the joint to where the first member's zinc is left
+	Zinc   float64 `json:"zinc,omitempty"`   // from the joint to the first zinc that is left on the first member
 }
 
-// Reading is what was measured while the arc ran. A reading that is withdrawn is deleted.
+// Reading is what was measured while the arc ran. Withdrawing a reading deletes it.
 type Reading struct {
 	Source   string  `json:"source" cut:"60"` // power source's name
 	Filler   string  `json:"filler"`
@@ -89,7 +89,7 @@ type Reading struct {
 	Volts    float64 `json:"volts,omitempty"`   // V
 	Travel   float64 `json:"travel,omitempty"`  // mm/s
 	Flow     float64 `json:"flow,omitempty"`    // L/min at the nozzle
-	// Where the power source's dials stood, by their own marks.
+	// Positions of the power source's dials, by their own marks.
 	FeedDial  calc.Opt `json:"feed_dial,omitzero"`
 	VoltsDial calc.Opt `json:"volts_dial,omitzero"`
 	Confirmed bool     `json:"confirmed,omitempty"`
@@ -108,7 +108,7 @@ type Source struct {
 	Note      string  `json:"note,omitempty" cut:"2000"`
 }
 
-// Spool is a spool of wire and what is left of it.
+// Spool is a spool of wire and how much is left on it.
 type Spool struct {
 	Lot    string  `json:"lot" cut:"60"`
 	Filler string  `json:"filler"`
@@ -123,19 +123,19 @@ type Person struct {
 	Name string `json:"name" cut:"60"`
 }
 
-// Longest texts, in columns. A text is cut where it is typed and again where it is read, since another program may have
-// saved it: to the width that its field's tag cut says, or else to usualWidth.
+// The longest texts, in columns. A text is cut when it is typed and again when it is read, since another program may
+// have saved it: to the width in its field's tag "cut", or to usualWidth.
 const (
 	nameWidth  = 60
 	noteWidth  = 2000
 	lineWidth  = 200
-	usualWidth = 600 // more than any text of this program's own
+	usualWidth = 600 // more than any text that this program writes
 )
 
-// Clean removes from every text what a terminal could obey, and cuts it to its length.
+// Clean removes control characters from every text, and cuts it to its longest width.
 func Clean[T any](v *T) { tame(reflect.ValueOf(v).Elem(), usualWidth) }
 
-// Clean is like the function, and makes tags lower case.
+// Clean is like the function Clean, and also makes tags lower case.
 func (c *Card) Clean() {
 	Clean(c)
 	for i, tag := range c.Tags {

@@ -13,7 +13,7 @@ import (
 	"time"
 )
 
-// saveAfter keeps a card and a change of an old one, and reads both.
+// saveAfter saves a new card and a change of an old one, and reads both.
 func (r *released) saveAfter(t *testing.T, b Book) {
 	t.Helper()
 	ctx, now := context.Background(), time.Date(2027, 3, 1, 8, 0, 0, 0, time.UTC)
@@ -39,8 +39,7 @@ func (r *released) saveAfter(t *testing.T, b Book) {
 	}
 }
 
-// A look, an export and a copy change nothing in a book of an earlier release: whatever keeps others from writing keeps
-// nobody from reading.
+// Reading, exporting and backing up a book of an earlier release do not change it.
 func TestReleasedRead(t *testing.T) {
 	eachRelease(t, func(t *testing.T, r *released) {
 		ctx := context.Background()
@@ -70,9 +69,8 @@ func TestReleasedRead(t *testing.T) {
 	})
 }
 
-// The first save brings a book of an earlier release up to date and leaves a copy beside it, in which every row is
-// stored as the released program stored it. Put in the book's place, the copy is the book as it was; what was saved in
-// between can be taken into it from an export.
+// The first save updates a book of an earlier release and leaves a copy beside it, in which every row is stored as the
+// released program stored it. The copy can replace the book, and later saves can be imported into it from an export.
 func TestReleasedWriteAndGoBack(t *testing.T) {
 	eachRelease(t, func(t *testing.T, r *released) {
 		ctx := context.Background()
@@ -120,7 +118,7 @@ func TestReleasedWriteAndGoBack(t *testing.T) {
 	})
 }
 
-// A body that is damaged is left out and named, in the book of an earlier release too.
+// A damaged body is left out and reported, in the book of an earlier release too.
 func TestReleasedDamaged(t *testing.T) {
 	eachRelease(t, func(t *testing.T, r *released) {
 		ctx := context.Background()
@@ -146,7 +144,7 @@ func TestReleasedDamaged(t *testing.T) {
 	})
 }
 
-// The same book on a server, as the released program made its tables there.
+// The same book on a server, with the tables that the released program made there.
 func TestReleasedServer(t *testing.T) {
 	eachRelease(t, func(t *testing.T, r *released) {
 		ctx := context.Background()

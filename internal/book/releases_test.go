@@ -13,8 +13,8 @@ import (
 	"testing"
 )
 
-// released is a book that a released program kept, and what that program itself exported of it. .ci/released-book
-// makes both once for each release.
+// released is a book that a released program wrote, and its export by the same program. .ci/released-book makes both
+// once for each release.
 type released struct {
 	name      string // path without its endings
 	export    []byte
@@ -49,7 +49,7 @@ func unzipped(t *testing.T, file string) []byte {
 	return b
 }
 
-// file is the book in a file of its own.
+// file is a copy of the book in a new folder.
 func (r *released) file(t *testing.T) string {
 	t.Helper()
 	file := filepath.Join(t.TempDir(), "book.db")
@@ -57,7 +57,7 @@ func (r *released) file(t *testing.T) string {
 	return file
 }
 
-// asThen fails where a book does not hold, to the byte, what the released program said of it.
+// asThen checks that a book's export is, to the byte, the one that the released program made.
 func (r *released) asThen(t *testing.T, b Book) {
 	t.Helper()
 	ctx := context.Background()
@@ -84,7 +84,7 @@ func (r *released) asThen(t *testing.T, b Book) {
 	}
 }
 
-// rows are all rows of a book's tables, as they are stored.
+// rows are all rows of a book's tables as stored.
 func rows(t *testing.T, file string) (list []string) {
 	t.Helper()
 	raw, err := OpenRaw(file)
@@ -108,7 +108,7 @@ func rows(t *testing.T, file string) (list []string) {
 	return list
 }
 
-// version is that of a book's tables.
+// version is the version of a book's tables.
 func version(t *testing.T, file string) int {
 	t.Helper()
 	a, err := Look(context.Background(), file)

@@ -18,14 +18,14 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// newID is the id of a new record: 64 random bits, so that two shops never choose the same.
+// newID is the id of a new record: 64 random bits, so that two shops practically never choose the same.
 func newID() string {
 	var b [8]byte
 	_, _ = rand.Read(b[:]) // never fails
 	return hex.EncodeToString(b[:])
 }
 
-// Author is who makes a revision, with which program and when.
+// Author is who makes revisions, where, with which program, and by which clock.
 type Author struct {
 	Who, Where, Program string
 	Now                 Clock
@@ -70,7 +70,7 @@ func (a Author) revision(id string, kind Kind, parent *Revision, deleted bool, b
 	return r, nil
 }
 
-// compactJSON is a body in the form that is hashed: without blanks between its parts.
+// compactJSON is a body in the form that is hashed: without white space between its parts.
 func compactJSON(body any) (json.RawMessage, error) {
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
@@ -81,8 +81,8 @@ func compactJSON(body any) (json.RawMessage, error) {
 	return bytes.TrimSuffix(out.Bytes(), []byte("\n")), nil
 }
 
-// hash is the first 128 bits of SHA-256 over every field but Rev, each preceded by its length so that none runs into
-// the next, and over the body as it is.
+// hash is the first 128 bits of SHA-256 over every field but Rev, each preceded by its length so that the borders
+// between fields are unambiguous.
 func (r *Revision) hash() string {
 	fields := [...]string{r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, strconv.Itoa(r.Schema),
 		strconv.FormatBool(r.Deleted)}
@@ -98,8 +98,8 @@ func (r *Revision) hash() string {
 }
 
 // Verify says what is wrong with a revision's hash, kind, body or time; nil for nothing. For a revision that this
-// process made only the hash is compared again: everything else was checked then, and any change since would change
-// the hash.
+// process made, only the hash is compared: the rest was checked when it was made, and any change since would change the
+// hash.
 func (r *Revision) Verify() error {
 	want := r.hash()
 	switch {
@@ -113,7 +113,7 @@ func (r *Revision) Verify() error {
 	return r.fault()
 }
 
-// fault is what is wrong with a revision besides its hash and the form of its body.
+// fault says what is wrong with a revision besides its hash and the form of its body.
 func (r *Revision) fault() error {
 	switch {
 	case !slices.Contains(Kinds[:], r.Kind):
@@ -130,7 +130,7 @@ func (r *Revision) fault() error {
 	return nil
 }
 
-// tame makes a revision's head safe for a terminal, and its time long enough to be cut, whoever wrote it.
+// tame makes a revision's fields safe for a terminal, and replaces a malformed time by one of the usual length.
 func (r *Revision) tame() {
 	r.ID, r.Rev, r.Parent, r.Kind = plain.Line(r.ID, 16), plain.Line(r.Rev, 32), plain.Line(r.Parent,
 		32), Kind(plain.Line(string(r.Kind), 10))
@@ -140,7 +140,7 @@ func (r *Revision) tame() {
 	}
 }
 
-// stampOf is a time so much later, in the form of revisions; "" for a text that is no time.
+// stampOf adds a duration to a time of a revision; "" if the text is not a time.
 func stampOf(at string, later time.Duration) string {
 	t, err := time.Parse(time.RFC3339Nano, at)
 	if err != nil {
@@ -156,14 +156,14 @@ func hexOf(s string, n int) bool {
 	return len(s) == n && strings.Trim(s, "0123456789abcdef") == ""
 }
 
-// compact reports whether JSON has no blanks between its parts.
+// compact reports whether JSON has no white space between its parts.
 func compact(body []byte) bool {
 	var out bytes.Buffer
 	return json.Compact(&out, body) == nil && bytes.Equal(out.Bytes(), body)
 }
 
-// unsafe reports whether a text has unescaped characters that steer a terminal or change the direction of writing.
-// Inside JSON they are escaped, and cleaned when a body is read.
+// unsafe reports whether a text has unescaped characters that control a terminal or change the direction of writing. In
+// JSON they are escaped, and removed when a body is read.
 func unsafe[T ~string | ~[]byte](text T) bool {
 	s := string(text)
 	return !utf8.ValidString(s) || strings.ContainsFunc(s, func(r rune) bool {

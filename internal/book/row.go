@@ -19,7 +19,7 @@ func scanPacked(rows *sql.Rows) (r Revision, packed []byte, err error) {
 	return r, packed, nil
 }
 
-// scan reads a row of rowColumns. Where only the body cannot be read, the revision is returned without it.
+// scan reads a row of rowColumns. If only the body cannot be read, it returns the revision without it and an error.
 func scan(rows *sql.Rows) (Revision, error) {
 	r, packed, err := scanPacked(rows)
 	if err != nil {
@@ -32,7 +32,7 @@ func scan(rows *sql.Rows) (Revision, error) {
 	return r, err
 }
 
-// one reads the first revision of a query; ErrNone where there is none.
+// one reads the first revision of a query; ErrNone if there is none.
 func one(ctx context.Context, q querier, query string, args ...any) (Revision, error) {
 	list, err := all(ctx, q, scan, query, args...)
 	if err == nil && len(list) == 0 {

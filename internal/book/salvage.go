@@ -12,7 +12,7 @@ import (
 // errPlace is the error for a row whose page is damaged or belongs elsewhere.
 var errPlace error = &Unreadable{Place: "its place in the file", What: "is damaged", part: true}
 
-// misplaced is the error for a row that is not one of its table: its page is sound but belongs to another table.
+// misplaced is the error for a row that does not fit its table, because its page is sound but belongs to another table.
 func misplaced(err error) error {
 	if errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) {
 		return err
@@ -20,26 +20,26 @@ func misplaced(err error) error {
 	return errPlace
 }
 
-// timed is a row's number with its time and revision, by which rows are ordered.
+// timed is a row's number with its time and revision, for sorting.
 type timed struct {
 	n       int64
 	at, rev string
 }
 
-// How far rows are looked for where the table itself does not tell its last row: beyond the last that the indexes
-// name, and where they name none. An index has its rows in no order of their numbers, so what can be read of it is a
-// random sample: of k rows the last is on average 1/k of all rows before the end, and hardly ever twenty times as
-// far.
+// How far to look for rows if the last row of the table cannot be read: so many beyond the last row in the indexes
+// (further), or in all if the indexes have none (blind). An index is not ordered by row number, so its readable part is
+// a random sample: the highest number of k rows is on average 1/k of all rows before the end, and hardly ever twenty
+// times as far.
 const (
 	further = 1000
 	blind   = 20_000
 )
 
-// salvage lists the rows of a damaged book by their times. Each is asked for by its number, so an unreadable page
-// hides no other page. The indexes tell which rows there were: where a row holds another revision than they say, that
-// revision is taken, and the one that should be there is missing.
+// salvage lists the readable rows of a damaged book by their times. It reads each row by its number, so that an
+// unreadable page hides no other. The indexes tell which rows there were: if a row holds another revision than its
+// index says, that revision is used, and the expected one is reported as missing.
 func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, error) {
-	bad := map[int64]error{} // at first all rows that there were
+	bad := map[int64]error{} // at first all rows in the indexes
 	revs := map[int64]string{}
 	err := s.indexed(ctx, func(n int64, from index, key string) {
 		bad[n] = errPlace
@@ -75,7 +75,7 @@ func (s *store) salvage(ctx context.Context, unreadable func(error)) ([]int64, e
 	return inTime(found), s.tell(ctx, bad, unreadable)
 }
 
-// inTime are the numbers of the rows, each revision once, ordered by time.
+// inTime are the numbers of the rows in order of time, each revision once.
 func inTime(found []timed) []int64 {
 	slices.SortFunc(found, func(a, b timed) int { return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.rev, b.rev)) })
 	found = slices.CompactFunc(found, func(a, b timed) bool { return a.rev == b.rev })
@@ -86,10 +86,10 @@ func inTime(found []timed) []int64 {
 	return list
 }
 
-// last is the highest row number to look for. A number far beyond what the indexes count is not believed.
+// last is the highest row number to look for, limited to a million more than twice the rows in the indexes.
 func (s *store) last(ctx context.Context, listed map[int64]error) (n int64) {
 	counted := int64(len(listed))
-	// it is in the damaged part
+	// an error means that the last page is damaged
 	if s.read.QueryRowContext(ctx, "SELECT COALESCE(max(rowid), 0) FROM revisions").Scan(&n) != nil {
 		n = blind
 		if counted > 0 {
@@ -109,13 +109,13 @@ var (
 )
 
 const (
-	smallest   = 4   // most digits that the keys of a piece begin with
-	mostPieces = 500 // failed pieces after which the rest is given up: dozens of pages are damaged, or the root
+	smallest   = 4   // digits that the keys of the smallest piece begin with
+	mostPieces = 500 // failed pieces after which reading stops: then dozens of pages are damaged, or the root
 )
 
-// indexed hands out what the indexes of revisions hold, some of it perhaps twice. A query ends at a page that it cannot
-// read, so an index is then read in pieces: the keys that begin with one digit, and of these again in pieces. What
-// cannot be read even in the smallest pieces is skipped.
+// indexed visits the entries of the indexes of revisions, some of them perhaps twice. A query ends at a page that it
+// cannot read; the index is then read in pieces, by the first digit of the keys, then by the second and so on. The
+// smallest pieces that cannot be read are skipped.
 func (s *store) indexed(ctx context.Context, add func(n int64, from index, key string)) error {
 	for _, from := range [...]index{byRev, byID} {
 		query := fmt.Sprintf("SELECT rowid, %[1]s FROM revisions INDEXED BY %[2]s WHERE %[1]s >= $1 AND %[1]s < $2",
@@ -141,7 +141,7 @@ func (s *store) indexed(ctx context.Context, add func(n int64, from index, key s
 	return ctx.Err()
 }
 
-// tell says which revisions of which records the unreadable rows are, as far as the indexes still know.
+// tell reports which revisions of which records the unreadable rows were, as far as the indexes tell.
 func (s *store) tell(ctx context.Context, bad map[int64]error, unreadable func(error)) error {
 	if len(bad) == 0 {
 		return nil

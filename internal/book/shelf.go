@@ -12,11 +12,11 @@ import (
 	"brazebooth/internal/address"
 )
 
-// shelf holds the books in files that this process has open, each once: a second opening shares the first, and the
-// last holder closes it. SQLite's locks belong to the process, not to the connection that took them. So a process
-// must not touch the file of a book, or what lies beside it, except through SQLite: closing any descriptor of the
-// file drops the locks of all connections (sqlite.org/howtocorrupt.html, 2.2), and another program then believes that
-// it is the last one.
+// shelf has the book files that this process has open, each once: a second opening shares the first, and the last
+// holder closes it. SQLite's locks belong to the process, not to the connection that took them. So a process must not
+// open the file of a book, or the files beside it, except through SQLite: closing any descriptor of the file releases
+// the locks of all connections (sqlite.org/howtocorrupt.html, 2.2), and another program then believes that it is the
+// only user.
 type shelf struct {
 	mu    sync.Mutex
 	books []*shelved
@@ -26,17 +26,17 @@ var theShelf shelf
 
 // shelved is a book that is open or being opened.
 type shelved struct {
-	file    string      // as it was named first, to be shown
-	lies    string      // the file itself, where a link was named
-	is      os.FileInfo // which file it is, under any name
+	file    string      // its name as first given, for messages
+	lies    string      // the file's path with links resolved
+	is      os.FileInfo // identifies the file under any name
 	holders int         // guarded by the shelf
 	turn    chan struct{}
 
-	// The rest belongs to the holder of the turn, and does not change once it is set.
+	// Only the holder of the turn may set these; once set they do not change.
 	conns connections
 }
 
-// hold is a file's book on the shelf; it is put there if it is not there yet. With makes a missing file is made.
+// hold finds or adds a file's book on the shelf. With makes a missing file is created.
 func (h *shelf) hold(file string, makes bool) (*shelved, error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
@@ -61,7 +61,7 @@ func (h *shelf) hold(file string, makes bool) (*shelved, error) {
 	return b, nil
 }
 
-// behind is the file that a name leads to: SQLite keeps its own files beside that file, not beside a link.
+// behind resolves symbolic links: SQLite keeps its own files beside the real file, not beside a link.
 func behind(file string) string {
 	if real, err := filepath.EvalSymlinks(file); err == nil {
 		return real
@@ -69,9 +69,8 @@ func behind(file string) string {
 	return file
 }
 
-// create makes an empty file, which only its owner can read, for SQLite to turn into a book. It is called under the
-// shelf's lock and fails where a file exists, so the descriptor that it closes is never one of a file that is open
-// here.
+// create makes an empty file, readable only by its owner, for SQLite to turn into a book. It is called under the
+// shelf's lock and does not open an existing file, so it never closes a descriptor of a file that is open here.
 func create(file string) error {
 	f, err := os.OpenFile(file, os.O_CREATE|os.O_EXCL|os.O_RDWR, 0o600)
 	if errors.Is(err, fs.ErrExist) { // another process was faster
@@ -83,7 +82,7 @@ func create(file string) error {
 	return f.Close()
 }
 
-// leave gives a book back; the last holder closes it.
+// leave ends one holder's use; the last one closes the book.
 func (h *shelf) leave(b *shelved) error {
 	h.mu.Lock()
 	b.holders--
@@ -105,7 +104,7 @@ func (h *shelf) holds(is os.FileInfo) bool {
 	return slices.ContainsFunc(h.books, func(b *shelved) bool { return os.SameFile(b.is, is) })
 }
 
-// take waits for the turn to open a book's connections.
+// take waits for the turn, which one opener of connections has at a time.
 func (b *shelved) take(ctx context.Context) error {
 	select {
 	case <-b.turn:
@@ -117,7 +116,7 @@ func (b *shelved) take(ctx context.Context) error {
 
 func (b *shelved) pass() { b.turn <- struct{}{} }
 
-// store is one holder's view of the book; closing it gives the book back, once.
+// store is one holder's view of the book; its first Close leaves the book.
 func (b *shelved) store(readOnly string) *store {
 	c := &b.conns
 	s := &store{engine: sqlite, read: c.read, place: b.file, readOnly: readOnly}
@@ -128,8 +127,9 @@ func (b *shelved) store(readOnly string) *store {
 	return s
 }
 
-// IsPart reports whether a file is a book, or one of the files that SQLite keeps beside it, whether it exists yet or
-// not. Code that reads or writes files that a user names asks this first, since only SQLite may open one of these.
+// IsPart reports whether a file is the book at where, one of the files that SQLite keeps beside it (even if it does not
+// exist yet), or any open book. Code that reads or writes files that a user names asks this first, since only SQLite
+// may open these.
 func IsPart(where, file string) bool {
 	is, err := os.Stat(file)
 	if err == nil && theShelf.holds(is) {

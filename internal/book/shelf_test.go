@@ -13,7 +13,7 @@ import (
 	"time"
 )
 
-// onShelf counts what this process has open of a file.
+// onShelf counts the books and holders that this process has of a file.
 func onShelf(t testing.TB, file string) (books, holders int) {
 	t.Helper()
 	is, err := os.Stat(file)
@@ -28,8 +28,8 @@ func onShelf(t testing.TB, file string) (books, holders int) {
 	return books, holders
 }
 
-// A file is open once in a process, by whatever name and for whatever purpose; the last holder closes it, and closing
-// the same holder twice does nothing more.
+// A process opens a file once, whatever its name and purpose; the last holder closes it, and closing one holder twice
+// has no further effect.
 func TestABookIsOpenOnce(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	dir := t.TempDir()
@@ -50,7 +50,7 @@ func TestABookIsOpenOnce(t *testing.T) {
 	r, err := by(&now).New(PersonKind, Person{Name: "fay"})
 	noErr(t, err)
 	if err := reader.Save(ctx, r); !errors.Is(err, ErrReadOnly) {
-		t.Errorf("who opened to read saves: %v", err)
+		t.Errorf("a book opened to read saves: %v", err)
 	}
 	for range 3 {
 		noErr(t, writer.Close())
@@ -64,11 +64,11 @@ func TestABookIsOpenOnce(t *testing.T) {
 		t.Errorf("%d books are left open", books)
 	}
 	if left, err := os.Stat(file + "-wal"); err == nil && left.Size() > 0 {
-		t.Errorf("the last one leaves a log of %d bytes", left.Size())
+		t.Errorf("the last holder leaves a log of %d bytes", left.Size())
 	}
 }
 
-// A file that replaces another is another book, while the old one is still open.
+// A file that replaces an open book's file is another book.
 func TestAnotherFileInItsPlace(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	dir := t.TempDir()
@@ -90,14 +90,14 @@ func TestAnotherFileInItsPlace(t *testing.T) {
 	}
 }
 
-// A caller who gives up while another one opens, or whose opening fails, holds nothing and hinders nobody.
+// A caller who gives up, or whose opening fails, is no holder, and others can open the book.
 func TestGivingUpHoldsNothing(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "book.db")
 	gone, cancel := context.WithCancel(context.Background())
 	cancel()
 	for _, open := range []func(context.Context, string) (Book, error){OpenFile, ReadFile} {
 		if _, err := open(gone, file); err == nil {
-			t.Error("opened for nobody")
+			t.Error("opened with a cancelled context")
 		}
 		if books, _ := onShelfOrNone(t, file); books != 0 {
 			t.Errorf("%d books are left open", books)
@@ -115,7 +115,7 @@ func onShelfOrNone(t testing.TB, file string) (books, holders int) {
 	return onShelf(t, file)
 }
 
-// firstUser is set for a child that is one of many first users of a new book.
+// firstUser is set for a child process that is one of many first users of a new book.
 const firstUser = "BRAZEBOOTH_TEST_FIRST_USER"
 
 func TestFirstUserChild(t *testing.T) {
@@ -131,7 +131,7 @@ func TestFirstUserChild(t *testing.T) {
 	all.Wait()
 }
 
-// beFirst saves something in a book that may not be there yet, and finds it again.
+// beFirst saves a record into a book that may not exist yet, and reads it again.
 func beFirst(t *testing.T, file, name string) {
 	ctx := context.Background()
 	b, err := OpenFile(ctx, file)
@@ -152,8 +152,7 @@ func beFirst(t *testing.T, file, name string) {
 	}
 }
 
-// Fifty first users at the same moment, in ten processes, are all served; a look-up meanwhile finds a book, or none
-// yet.
+// Fifty first users at the same moment, in ten processes, can all save; reading meanwhile finds the book, or none yet.
 func TestFiftyFirstUsers(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "book.db")
 	var all sync.WaitGroup
@@ -182,7 +181,7 @@ func TestFiftyFirstUsers(t *testing.T) {
 			err = b.Close()
 		}
 		if err != nil && !errors.Is(err, ErrNone) {
-			t.Errorf("who looks meanwhile: %v", err)
+			t.Errorf("reading meanwhile: %v", err)
 		}
 	}
 	all.Wait()
@@ -197,7 +196,7 @@ func TestFiftyFirstUsers(t *testing.T) {
 	}
 }
 
-// A book's file is recognised by whatever name.
+// A book's file is recognised by any of its names.
 func TestIsPart(t *testing.T) {
 	ctx := context.Background()
 	dir := t.TempDir()
@@ -213,7 +212,7 @@ func TestIsPart(t *testing.T) {
 		}
 	}
 	if !IsPart("elsewhere.db", file) {
-		t.Error("a book that is open is none where another one is set")
+		t.Error("an open book is not recognised when another one is set")
 	}
 	noErr(t, b.Close())
 	if !IsPart(file, file) || !IsPart("none.db", "./none.db-wal") || IsPart("none.db", "none.csv") ||
@@ -222,7 +221,7 @@ func TestIsPart(t *testing.T) {
 	}
 }
 
-// A failed opening closes nothing that others read with.
+// A failed opening does not close the connections that others read with.
 func TestWhoFailsShutsNobodyOut(t *testing.T) {
 	ctx := context.Background()
 	file, _, _ := shopBook(t, 3)

@@ -16,7 +16,7 @@ import (
 
 const childFile = "BRAZEBOOTH_SOAK_FILE"
 
-// TestSoakChild is the program that is killed: it saves without end and prints each id when it is acknowledged.
+// TestSoakChild is the program that is killed: it saves endlessly and prints each id when its save is acknowledged.
 func TestSoakChild(t *testing.T) {
 	file := os.Getenv(childFile)
 	if file == "" {
@@ -43,19 +43,19 @@ func TestSoakChild(t *testing.T) {
 	}
 }
 
-// A program that is killed at random points while saving loses nothing that was acknowledged, and damages no book. A
-// killed process is not a power cut: that depends on synchronous=FULL and on the disk.
+// A program that is killed at random moments while saving loses no acknowledged save and damages no book. This is no
+// test of a power cut, which depends on synchronous=FULL and on the disk.
 func TestKillSoak(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "book.db")
 	r, kills, least := deep.Rand(t), deep.Many(6, 15), 0
 	saved := map[string]bool{}
 	for n := range kills {
-		saves := r.IntN(4) // 0: while it opens the book, or so
+		saves := r.IntN(4) // 0: kill it about when it opens the book
 		least += saves
 		for _, id := range killOne(t, file, saves, time.Duration(r.IntN(100))*time.Millisecond) {
 			saved[id] = true
 		}
-		// reading the whole book takes longer than a kill
+		// not after every kill: reading the whole book takes longer than a kill
 		if every := max(5, kills/8); n%every != every-1 && n != kills-1 {
 			continue
 		}
@@ -75,10 +75,10 @@ func TestKillSoak(t *testing.T) {
 	if len(saved) < least {
 		t.Errorf("only %d acknowledged in %d kills", len(saved), kills)
 	}
-	t.Logf("%d kills, %d acknowledged savings, none lost", kills, len(saved))
+	t.Logf("%d kills, %d acknowledged saves, none lost", kills, len(saved))
 }
 
-// killOne kills the child a while after so many saves and returns what it acknowledged.
+// killOne kills the child some time after so many saves and returns the ids that it acknowledged.
 func killOne(t testing.TB, file string, saves int, after time.Duration) []string {
 	t.Helper()
 	cmd := exec.Command(os.Args[0], "-test.run", "^TestSoakChild$")
@@ -115,7 +115,7 @@ func killOne(t testing.TB, file string, saves int, after time.Duration) []string
 	return ids
 }
 
-// A full disk: a clear error, and what was saved before stays.
+// A full disk gives a clear error, and earlier saves stay.
 func TestDiskFull(t *testing.T) {
 	dir := t.TempDir()
 	if out, err := exec.Command("mount", "-t", "tmpfs", "-o", "size=400k", "tmpfs", dir).CombinedOutput(); err != nil {
@@ -153,7 +153,7 @@ func TestDiskFull(t *testing.T) {
 	_ = b.Close()
 }
 
-// In a read-only folder a book can be read, and saving says so.
+// In a read-only folder a book can be read, and saving gives an error.
 func TestFolderReadOnly(t *testing.T) {
 	dir := t.TempDir()
 	ctx, now := context.Background(), time.Now()

@@ -10,29 +10,29 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// engine is what differs between the two databases.
+// engine has the differences between the two databases.
 type engine struct {
 	name     string
 	blob     string
 	bytewise string                        // column attribute that compares texts byte by byte
-	lock     string                        // locks one record, its id the argument; "" where the whole file is locked
-	lockAll  string                        // lets one program at a time migrate; "" where any writer is alone
+	lock     string                        // statement that locks a record by its id; "" where any writer locks the file
+	lockAll  string                        // statement that lets one program at a time migrate; "" as for lock
 	exists   string                        // query that tells whether a table exists, its name the argument
-	counted  string                        // type of a key that counts up by itself
-	keyed    string                        // table attribute that keeps the rows in the key itself
+	counted  string                        // column type of a key that is numbered automatically
+	keyed    string                        // table attribute that stores the rows in the primary key's index
 	spread   func(words, as string) string // table of one column, value, from a text of words with blanks between
 	keeps    bool                          // the writer prepares statements once; the other driver does so itself
-	snapshot *sql.TxOptions                // transaction in which all look-ups see the same moment
+	snapshot *sql.TxOptions                // transaction in which all queries see the same state
 }
 
 // store is a book in a database: one connection to write, others to read.
 type store struct {
 	engine
 	write, read *sql.DB
-	place       string // for a reader
+	place       string // for messages
 	readOnly    string
 	writer      *writer
-	closing     func() error // gives a shared book back instead of closing it; nil where it is not shared
+	closing     func() error // ends one use of a shared book; nil where the book is not shared
 }
 
 func (s *store) Where() string    { return s.place }
@@ -52,7 +52,7 @@ type querier interface {
 	ExecContext(ctx context.Context, query string, args ...any) (sql.Result, error)
 }
 
-// each hands the rows of a query to a function, one after another.
+// each visits the rows of a query.
 func each(ctx context.Context, q querier, visit func(*sql.Rows) error, query string, args ...any) error {
 	rows, err := q.QueryContext(ctx, query, args...)
 	if err != nil {
@@ -80,12 +80,11 @@ func all[T any](ctx context.Context, q querier, read func(*sql.Rows) (T, error),
 
 const revisionColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, body"
 
-// rowColumns are the same columns for reading; a body that is longer than any packed body is read as none.
+// rowColumns are the same columns for reading; NULL replaces a body that is longer than any packed body.
 var rowColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, CASE WHEN length(body) <= " +
 	strconv.Itoa(largestPacked) + " THEN body END"
 
-// Get never shows another record than the one that was asked for: with a damaged index a look-up may lead to another
-// one.
+// Get checks that the record is the one that was asked for: a damaged index may lead to another one.
 func (s *store) Get(ctx context.Context, id string) (Revision, error) { return s.get(ctx, s.read, id) }
 
 func (s *store) get(ctx context.Context, q querier, id string) (Revision, error) {
@@ -100,13 +99,13 @@ func (s *store) get(ctx context.Context, q querier, id string) (Revision, error)
 	return r, err
 }
 
-// some reports whether a query counts more than nothing.
+// some reports whether a query that counts gives more than 0.
 func some(ctx context.Context, q querier, query string, args ...any) bool {
 	var n int
 	return q.QueryRowContext(ctx, query, args...).Scan(&n) == nil && n > 0
 }
 
-// same is an error where a revision is not one of the record, or not what was saved.
+// same returns an error if a revision is not one of the record, or not what was saved.
 func (s *store) same(r *Revision, id string) error {
 	switch {
 	case r.ID != id:

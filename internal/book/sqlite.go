@@ -22,16 +22,16 @@ var sqlite = engine{name: "SQLite", blob: "BLOB",
 		return `json_each('["' || replace(` + words + `, ' ', '","') || '"]') ` + as
 	}, keeps: true}
 
-// onlyToRead is why nothing can be saved through what Read opened.
+// onlyToRead is why nothing can be saved into a book that Read opened.
 const onlyToRead = "it was opened only to be read"
 
-// mostTogether is how many saves one transaction takes.
+// mostTogether is the most saves in one transaction.
 const mostTogether = 256
 
-// OpenFile opens a book in a file to read and write, and makes it where it does not exist. A book of a newer program
-// is opened only to read; an older one is copied beside itself and brought up to date. A file on a network share is
-// refused: its locks cannot be trusted, and a book there gets damaged. Within a process all openings of the same file
-// share it.
+// OpenFile opens a book in a file to read and write, and creates it if it does not exist. A book of a newer program is
+// opened only to read; an older one is copied beside itself and updated. A file on a network share is refused, since
+// its locks cannot be trusted and a book there would be damaged. Within a process all openings of the same file share
+// one book.
 func OpenFile(ctx context.Context, file string) (Book, error) {
 	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
 		return nil, fmt.Errorf("no folder for the book: %w", err)
@@ -70,7 +70,7 @@ func (b *shelved) toWrite(ctx context.Context) (*store, error) {
 	return b.store(b.conns.newer), nil
 }
 
-// ReadFile opens a book in a file only to read, and never makes one: the error is ErrNone where there is none.
+// ReadFile opens a book in a file only to read, and never creates one: the error is ErrNone if there is none.
 func ReadFile(ctx context.Context, file string) (Book, error) {
 	s, v, err := inspect(ctx, file)
 	switch {
@@ -78,15 +78,15 @@ func ReadFile(ctx context.Context, file string) (Book, error) {
 		return nil, err
 	case v == 0:
 		return nil, errors.Join(&Unreadable{Place: plain.Line(file, 200), What: "is not a book"}, s.Close())
-	case v < Version && !readable(v): // look-ups need its newer tables: bring it up to date first
+	case v < Version && !readable(v): // queries need newer tables: update it first
 		_ = s.Close()
 		return OpenFile(ctx, file)
 	}
 	return s, nil
 }
 
-// inspect opens a file to read and asks for the version of its tables; 0 where they are another program's. The error is
-// ErrNone where there is no file, or one in which nothing was saved yet.
+// inspect opens a file to read and reads the version of its tables; 0 if they are another program's. The error is
+// ErrNone if there is no file, or if nothing was saved in it yet.
 func inspect(ctx context.Context, file string) (*store, int, error) {
 	b, err := theShelf.hold(file, false)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -115,7 +115,7 @@ func inspect(ctx context.Context, file string) (*store, int, error) {
 	return s, 0, nil
 }
 
-// toRead opens a book's readers, unless they are open, and asks for its version.
+// toRead opens a book's readers, unless they are open, and reads its version.
 func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error) {
 	if err := b.take(ctx); err != nil {
 		return nil, 0, err
@@ -129,10 +129,10 @@ func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error)
 	switch {
 	case err == nil:
 		return s, version, nil
-	case others: // they use the readers that would have to be closed
+	case others: // the other holders use the readers, so they cannot be closed
 		return nil, 0, err
 	case mayReadApart(b.lies, err):
-		b.conns.shutRead() // they would lock out the reader that needs the file alone
+		b.conns.shutRead() // they would block a reader that needs an exclusive lock
 		return b.readApart(ctx, err)
 	case sqliteCode(err) == sqlite3.SQLITE_CORRUPT:
 		b.conns.shutRead()
@@ -144,8 +144,8 @@ func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error)
 	return nil, 0, err
 }
 
-// asked opens a book's readers and asks for its version. Where the page with the version is damaged, this program's
-// version is assumed, if the table of revisions is there.
+// asked opens a book's readers and reads its version. If the page with the version is damaged, it assumes this
+// program's version, provided that the table of revisions exists.
 func (b *shelved) asked(ctx context.Context, how ...string) (s *store, version int, err error) {
 	if err := b.conns.openRead(b.lies, how...); err != nil {
 		return nil, 0, err
@@ -158,8 +158,8 @@ func (b *shelved) asked(ctx context.Context, how ...string) (s *store, version i
 	return s, version, err
 }
 
-// plainTables is an error where a file has a book's version and is not a book: somebody made it with tables that are
-// computed while they are read, perhaps without an end.
+// plainTables refuses a file with a book's version whose tables are views or have computed columns: somebody may have
+// made them so that reading never ends.
 func (s *store) plainTables(ctx context.Context) error {
 	var stored, made int
 	err := s.read.QueryRowContext(ctx, `SELECT COALESCE(sum(rootpage > 0 AND name IN ('revisions', 'heads')), 0),
@@ -171,7 +171,7 @@ func (s *store) plainTables(ctx context.Context) error {
 	return err
 }
 
-// tables counts a file's tables. A server may hold others beside a book's.
+// tables counts a file's tables; it is 0 for a server, which may hold other tables beside a book's.
 func (e *engine) tables(ctx context.Context, q querier) (n int, err error) {
 	if e.name != sqlite.name {
 		return 0, nil
@@ -192,8 +192,8 @@ func dsn(file, mode string, writes bool) string {
 	return "file:" + (&url.URL{Path: plainName(file)}).EscapedPath() + "?" + q.Encode()
 }
 
-// plainName is a file's name in a form that means nothing else to SQLite, for which :memory: is not a file, file:x is
-// an address, and what follows // in an address is a host.
+// plainName is a file's name in a form that SQLite takes as nothing but a file's name: to SQLite :memory: is no file,
+// file:x is an address, and // in an address begins a host.
 func plainName(file string) string {
 	switch {
 	case strings.HasPrefix(file, "//"):
@@ -204,7 +204,7 @@ func plainName(file string) string {
 	return "." + string(filepath.Separator) + file
 }
 
-// prepare brings the file's tables to this program's version; an older book is copied first.
+// prepare updates the file's tables to this program's version; an older book is copied first.
 func (s *store) prepare(ctx context.Context, file string) error {
 	v, err := s.version(ctx, s.write)
 	if err != nil {

@@ -5,7 +5,7 @@ import (
 	"database/sql"
 )
 
-// keep prepares the statements of a save, once for the writer's connection.
+// keep prepares the statements of a save once, for the writer's connection.
 func (w *writer) keep(ctx context.Context) error {
 	if !w.e.keeps || w.kept != nil {
 		return nil
@@ -36,7 +36,7 @@ type keeping struct {
 	unfound []string // ids of new records whose words are not indexed yet
 }
 
-// ExecContext is like the transaction's own.
+// ExecContext uses the prepared statement if there is one.
 func (k *keeping) ExecContext(ctx context.Context, query string, args ...any) (sql.Result, error) {
 	if s := k.kept[query]; s != nil {
 		return k.StmtContext(ctx, s).ExecContext(ctx, args...)

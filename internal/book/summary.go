@@ -11,7 +11,7 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// listed is what a list shows of a card; its figures and reasons, which are most of the body, are not read.
+// listed is the part of a card that a list shows; its figures and reasons, which are most of the body, are not read.
 type listed struct {
 	Name string   `json:"name"`
 	Tags []string `json:"tags" cut:"24"`
@@ -37,8 +37,7 @@ func (c *listed) summary() (name, line, text string) {
 	return summed(c.Name, line, strings.Join(c.Tags, " ")+" "+c.Note)
 }
 
-// summary is a record's name, its line in lists, and the text that is searched; all safe for a terminal whatever the
-// body holds.
+// summary is a record's name, its line in lists, and its text for the search index; all are safe for a terminal.
 func summary(r *Revision) (name, line, text string) {
 	switch r.Kind {
 	case CardKind:
@@ -115,10 +114,10 @@ func jobLine(j *calc.Job) string {
 	return strings.Join(strings.Fields(strings.Join(parts, " ")), " ")
 }
 
-// short is a number in the few digits that a list needs.
+// short is a number with three digits, enough for a list.
 func short(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
 
-// words are the words by which a record is found: each once, lower case.
+// words are the words of a text for the search index: each once, in lower case.
 func words(text string) []string {
 	seen := map[string]bool{}
 	var list []string

@@ -6,23 +6,23 @@ import (
 	"fmt"
 )
 
-// taker takes revisions into a book, some in each transaction, and never holds more of them than its limits.
+// taker saves revisions into a book in batches, and never holds more of them than its limits.
 type taker struct {
 	ctx   context.Context
 	into  Book
-	bad   func(line int, err error) // called for each revision that the book does not take
-	n     int                       // how many are in the book by now
+	bad   func(line int, err error) // called for each refused revision
+	n     int                       // how many are in the book so far
 	list  []Revision
-	lines []int // where each came from
+	lines []int // line number of each in an import; 0 for none
 	bytes int
 }
 
 const (
 	mostTaken = 500     // revisions in a transaction
-	mostBytes = 1 << 19 // bytes of their bodies, unless one alone is more
+	mostBytes = 1 << 19 // bytes of their bodies, unless a single one is larger
 )
 
-// take takes one more; it is in the book after flush at the latest.
+// take adds one more; it is in the book after flush at the latest.
 func (t *taker) take(line int, r Revision) error {
 	t.list, t.lines = append(t.list, r), append(t.lines, line)
 	if t.bytes += len(r.Body); len(t.list) < mostTaken && t.bytes < mostBytes {
@@ -31,15 +31,15 @@ func (t *taker) take(line int, r Revision) error {
 	return t.flush()
 }
 
-// flush saves what waits. Where the book does not take them together, each is tried alone, so that a bad one spoils
-// no other. An error is one that stops all.
+// flush saves the waiting revisions. If the book refuses them together, each is tried alone, so that only the bad ones
+// are left out. It returns only errors that stop the whole import.
 func (t *taker) flush() error {
 	list, lines := t.list, t.lines
 	t.list, t.lines, t.bytes = t.list[:0], t.lines[:0], 0
 	if len(list) == 0 {
 		return nil
 	}
-	defer clear(list) // lets their bodies be collected
+	defer clear(list) // frees their bodies
 	together := t.into.Save(t.ctx, list...)
 	if together == nil {
 		t.n += len(list)
@@ -64,7 +64,7 @@ func (t *taker) flush() error {
 	return nil
 }
 
-// hindered reports whether an error is not the fault of what was to be saved.
+// hindered reports whether an error is not the fault of the revisions, such as a full disk.
 func (t *taker) hindered(err error) bool {
 	code := sqliteCode(err)
 	var lost *unheard

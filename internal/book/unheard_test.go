@@ -12,8 +12,8 @@ import (
 	"time"
 )
 
-// deafLine is between a booth and its server, and drops the answers to the ends of the next transactions: the server
-// has saved them, and the booth does not hear of it.
+// deafLine is a proxy between a booth and its server that drops the answers to the next commits: the server has saved,
+// but the booth does not learn it.
 type deafLine struct {
 	to    string
 	drops atomic.Int32
@@ -31,7 +31,7 @@ func (d *deafLine) serve(l net.Listener) {
 			return
 		}
 		var ending atomic.Bool
-		go func() { // what the booth says
+		go func() { // from the booth
 			room := make([]byte, 64<<10)
 			for {
 				n, err := booth.Read(room)
@@ -44,7 +44,7 @@ func (d *deafLine) serve(l net.Listener) {
 				}
 			}
 		}()
-		go func() { // what the server answers
+		go func() { // from the server
 			room := make([]byte, 64<<10)
 			for {
 				n, err := server.Read(room)
@@ -61,7 +61,7 @@ func (d *deafLine) serve(l net.Listener) {
 	}
 }
 
-// overDeafLine is a book on a server behind a deaf line.
+// overDeafLine is a book on a server behind a deafLine.
 func overDeafLine(t *testing.T) (*deafLine, Book) {
 	t.Helper()
 	u, err := url.Parse(serverAddress(t))
@@ -81,9 +81,9 @@ func overDeafLine(t *testing.T) (*deafLine, Book) {
 	return d, b
 }
 
-// A server is lost just after it has saved something: a change counts once and is acknowledged, alone and among
-// others, also where its caller has left. Where the server is lost again, nobody is told that nothing was saved.
-func TestAnEndThatNobodyHears(t *testing.T) {
+// The connection is lost just after the server has saved: a change counts once and is acknowledged, alone and among
+// others, even if its caller has left. If the connection is lost again, the error does not say that nothing was saved.
+func TestLostAnswerToACommit(t *testing.T) {
 	d, b := overDeafLine(t)
 	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	who := by(&now)
@@ -124,7 +124,7 @@ func TestAnEndThatNobodyHears(t *testing.T) {
 	noErr(t, err)
 	d.drops.Store(1000)
 	if err := b.SaveOn(ctx, last); err == nil {
-		t.Error("kept, though nobody heard of it")
+		t.Error("acknowledged without an answer")
 	} else if _, ok := err.(*unheard); !ok {
 		t.Errorf("it is said to have failed: %v", err)
 	}

@@ -19,7 +19,7 @@ import (
 type Unreadable struct {
 	Place, What string
 	cause       error
-	part        bool // of a book that can be read elsewhere
+	part        bool // only this part of the book cannot be read
 }
 
 func (u *Unreadable) Error() string { return u.Place + " " + u.What }
@@ -32,7 +32,8 @@ func Damaged(err error) bool {
 	return sqliteCode(err) == sqlite3.SQLITE_CORRUPT || errors.As(err, &bad) && bad.part
 }
 
-// said says what cannot be done with a file, and why; an error that has its own words keeps them.
+// said makes an *Unreadable that says what cannot be done with a file, and why; an error that already has such words
+// stays as it is.
 func said(file, what string, err error) error {
 	var told *Unreadable
 	if err == nil || errors.As(err, &told) || errors.Is(err, ErrNone) {
@@ -62,7 +63,7 @@ func whyNot(file string, err error) string {
 	return err.Error()
 }
 
-// Hindrance is what hinders a book, in words that name no file, user or host.
+// Hindrance says why a book cannot be used, in words that name no file, user or host.
 func Hindrance(err error) string {
 	switch code := sqliteCode(err); {
 	case code == sqlite3.SQLITE_FULL, errors.Is(err, syscall.ENOSPC):
@@ -79,8 +80,8 @@ func Hindrance(err error) string {
 	return "its database does not answer, or refuses"
 }
 
-// plainFile refuses a text that is neither a file's name nor the address of a PostgreSQL server, without repeating
-// it: it may hold a password. It also refuses a folder, and a device or pipe, which may never end; a missing file is
+// plainFile refuses a text that reads like a server's address but is not a valid one, without repeating it, since it
+// may contain a password. It also refuses a folder, and a device or pipe, which may never end; a missing file is
 // accepted.
 func plainFile(where string) error {
 	if address.Looks(where) {

@@ -11,8 +11,8 @@ import (
 	"time"
 )
 
-// A thing that is not a book is refused in words and left as it is: another program's tables, a folder, an endless
-// device.
+// Anything that is not a book is refused with a reason and left unchanged: another program's tables, a folder, an
+// endless device.
 func TestWhatIsNoBook(t *testing.T) {
 	ctx, dir := context.Background(), t.TempDir()
 	database := func(name string, statements ...string) string {
@@ -51,8 +51,8 @@ func TestWhatIsNoBook(t *testing.T) {
 	}
 }
 
-// A change of a record that the book does not hold is refused in words too.
-func TestAChangeOfWhatIsNotThere(t *testing.T) {
+// A change of a record that the book does not have is refused with a reason too.
+func TestChangeOfAMissingRecord(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	b, err := OpenFile(ctx, filepath.Join(t.TempDir(), "book.db"))
 	noErr(t, err)
@@ -66,8 +66,8 @@ func TestAChangeOfWhatIsNotThere(t *testing.T) {
 	}
 }
 
-// A file made so that a book's tables are computed while they are read is not a book: reading it would not end.
-func TestTablesThatAreWorkedOut(t *testing.T) {
+// A file whose tables are computed while they are read is refused as a book: reading it might never end.
+func TestComputedTables(t *testing.T) {
 	ctx, dir := context.Background(), t.TempDir()
 	columns := "rev TEXT, id TEXT, parent TEXT, kind TEXT, at TEXT, who TEXT, place TEXT, program TEXT, " +
 		"schema INTEGER, deleted INTEGER"

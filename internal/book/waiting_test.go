@@ -16,8 +16,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// A caller who gives up at any moment of a save is told the truth: an error means that nothing was saved, no error
-// that all was; also while another program writes, and while many save together.
+// A caller who gives up at any moment of a save gets a true answer: an error means that nothing was saved, no error
+// that everything was; also while another program writes, and while many save together.
 func TestGivingUpTellsTheTruth(t *testing.T) {
 	onBoth(t, func(t *testing.T, b Book) {
 		var told sync.Map
@@ -35,7 +35,7 @@ func TestGivingUpTellsTheTruth(t *testing.T) {
 					ctx, giveUp := context.WithCancel(context.Background())
 					yields := r.IntN(400)
 					go func() {
-						for range yields { // a moment that has nothing to do with a clock
+						for range yields { // a random moment that does not depend on a clock
 							runtime.Gosched()
 						}
 						giveUp()
@@ -65,14 +65,14 @@ func TestGivingUpTellsTheTruth(t *testing.T) {
 	})
 }
 
-// A caller who waits for another program's write can give up at once, and nothing is saved.
+// A caller who waits for another program's write can give up at once, and then nothing is saved.
 func TestGivingUpWhileAnotherWrites(t *testing.T) {
 	b := newFile(t)
 	s := b.(*store)
 	other, err := OpenRaw(s.place)
 	noErr(t, err)
 	defer other.Close()
-	tx, err := other.Begin() // takes the lock to write
+	tx, err := other.Begin() // takes the write lock
 	noErr(t, err)
 	ctx, giveUp := context.WithCancel(context.Background())
 	r, err := Author{Program: "test"}.New(PersonKind, Person{Name: "fay"})
@@ -87,15 +87,15 @@ func TestGivingUpWhileAnotherWrites(t *testing.T) {
 		t.Error("it is said to be kept while another program holds the book")
 	}
 	noErr(t, tx.Rollback())
-	noErr(t, b.Save(context.Background())) // of nothing
+	noErr(t, b.Save(context.Background())) // saving nothing is no error
 	if got, err := b.Get(context.Background(), r.ID); err == nil {
 		t.Errorf("it is kept all the same: %v", got)
 	}
 	noErr(t, b.Save(context.Background(), r))
 }
 
-// A reader who asks for everything and takes nothing holds nothing up: what others write goes into the book and not
-// only into its log, which stays small.
+// An export whose reader stops reading does not block others: their saves go into the book and not only into its log,
+// which stays small.
 func TestWhoReadsSlowlyHoldsNothing(t *testing.T) {
 	ctx, now := context.Background(), time.Now()
 	file := filepath.Join(t.TempDir(), "book.db")
@@ -109,7 +109,7 @@ func TestWhoReadsSlowlyHoldsNothing(t *testing.T) {
 		_, err := Export(ctx, b, in)
 		done <- err
 	}()
-	if _, err := out.Read(make([]byte, 1)); err != nil { // it has begun, and waits
+	if _, err := out.Read(make([]byte, 1)); err != nil { // the export has begun, and waits
 		t.Fatal(err)
 	}
 	card := someCard(t, "much", gutter)

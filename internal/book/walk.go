@@ -15,7 +15,7 @@ import (
 type Missing struct {
 	Place string
 	N     int      // revisions
-	Lines []string // what is known of the first few
+	Lines []string // descriptions of the first ones
 }
 
 func (m *Missing) Error() string {
@@ -26,7 +26,7 @@ func (m *Missing) Error() string {
 	return fmt.Sprintf("%d "+what, m.N, m.Place)
 }
 
-// add notes a revision that cannot be read.
+// add records a revision that cannot be read.
 func (m *Missing) add(why error) {
 	m.N++
 	if len(m.Lines) < mostFaults {
@@ -34,7 +34,7 @@ func (m *Missing) add(why error) {
 	}
 }
 
-// err is the list as an error, nil where nothing is missing.
+// err is the list as an error; nil if nothing is missing.
 func (m *Missing) err() error {
 	if m.N == 0 {
 		return nil
@@ -42,7 +42,7 @@ func (m *Missing) err() error {
 	return m
 }
 
-// Each skips what cannot be read or is not what was saved, and says so at the end: the error is then a *Missing.
+// Each skips revisions that cannot be read or are not what was saved; the error at the end is then a *Missing.
 func (s *store) Each(ctx context.Context, visit func(Revision) error) error {
 	lost := &Missing{Place: s.place}
 	err := s.eachOr(ctx, func(r Revision) error {
@@ -58,7 +58,7 @@ func (s *store) Each(ctx context.Context, visit func(Revision) error) error {
 	return lost.err()
 }
 
-// eachOr hands out every revision that can be read, ordered by time, and what is wrong with the others.
+// eachOr visits every revision that can be read, ordered by time, and reports the others to unreadable.
 func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadable func(error)) error {
 	if s.name != sqlite.name {
 		return s.stream(ctx, visit, unreadable)
@@ -73,7 +73,7 @@ func (s *store) eachOr(ctx context.Context, visit func(Revision) error, unreadab
 	return s.walk(ctx, order, visit, unreadable)
 }
 
-// stream hands out what a server sends; a slow reader keeps no log of a server from shrinking.
+// stream visits the revisions while a server sends them; a slow reader does not make a server's log grow.
 func (s *store) stream(ctx context.Context, visit func(Revision) error, unreadable func(error)) error {
 	return each(ctx, s.read, func(rows *sql.Rows) error {
 		r, err := scan(rows)
@@ -88,7 +88,7 @@ func (s *store) stream(ctx context.Context, visit func(Revision) error, unreadab
 // order lists the rows of a file's revisions by time, eight bytes each, so that the revisions themselves can be read
 // one at a time. While a query is open SQLite keeps everything that is written in its log, so no query is left open
 // while the caller works with what was read. A page may be sound and in a wrong place, such as after a write that a
-// disk lost. SQLite reads on there without an error, so the table is compared with what its index tells.
+// disk lost. SQLite reads them without an error, so the table is compared with its index.
 func (s *store) order(ctx context.Context) ([]int64, error) {
 	tx, err := s.read.BeginTx(ctx, s.snapshot)
 	if err != nil {
@@ -112,15 +112,15 @@ func (s *store) order(ctx context.Context) ([]int64, error) {
 	return list, err
 }
 
-// mark is a number that tells a row with its revision from any other; the sum of many tells whether two lists hold
-// the same, in any order.
+// mark is a hash of a row's number and revision; equal sums of marks mean that two lists have the same rows, in any
+// order.
 func mark(n int64, rev string) uint64 {
 	h := fnv.New64a()
 	_, _ = h.Write(binary.LittleEndian.AppendUint64([]byte(rev), uint64(n))) // never fails
 	return h.Sum64()
 }
 
-// numbered hands out the rows of a query for a number and a text.
+// numbered visits the rows of a query for a number and a text.
 func numbered(ctx context.Context, q querier, query string, add func(n int64, text string), args ...any) error {
 	return each(ctx, q, func(rows *sql.Rows) error {
 		var n int64
@@ -133,8 +133,8 @@ func numbered(ctx context.Context, q querier, query string, add func(n int64, te
 	}, query, args...)
 }
 
-// walk hands out the revisions of some rows, each asked for alone: asked for several, SQLite steps from a row to its
-// neighbour in the page, and that page may be misplaced.
+// walk visits the revisions of some rows and reads each with its own query: for several rows SQLite steps from a row to
+// its neighbour in the page, and that page may be misplaced.
 func (s *store) walk(ctx context.Context, order []int64, visit func(Revision) error, unreadable func(error)) error {
 	ask, err := s.read.PrepareContext(ctx, "SELECT "+rowColumns+" FROM revisions WHERE rowid = $1")
 	if err != nil {
@@ -149,7 +149,7 @@ func (s *store) walk(ctx context.Context, order []int64, visit func(Revision) er
 			err = visit(r)
 		case ctx.Err() != nil:
 			err = ctx.Err()
-		case r.Rev != "": // all but its body
+		case r.Rev != "": // only its body is missing
 			unreadable(err)
 			continue
 		case unreadablePage(err):
@@ -163,7 +163,7 @@ func (s *store) walk(ctx context.Context, order []int64, visit func(Revision) er
 	return s.tell(ctx, bad, unreadable)
 }
 
-// row reads one row. One that is not found by its number is damaged, since rows are never deleted.
+// row reads one row. A row that is not found by its number is damaged, since rows are never deleted.
 func row(ctx context.Context, ask *sql.Stmt, n int64) (r Revision, err error) {
 	rows, err := ask.QueryContext(ctx, n)
 	if err != nil {

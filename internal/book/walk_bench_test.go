@@ -7,8 +7,8 @@ import (
 	"time"
 )
 
-// All revisions of a book of two thousand cards: in one query that stays open, which is the baseline; each asked
-// for alone; and so with each held against its hash, as in an export.
+// All revisions of a book of two thousand cards: in one query that stays open, which is the baseline; each with its own
+// query; and the same with a check of each hash, as in an export.
 func BenchmarkEach(b *testing.B) {
 	ctx, now := context.Background(), time.Now()
 	s := newFile(b).(*store)
@@ -41,8 +41,8 @@ func BenchmarkEach(b *testing.B) {
 	}
 }
 
-// A look-up as a screen makes it, which opens the book and closes it again: alone, and while another holder in this
-// process has the book open.
+// A query of a screen, which opens the book and closes it again: alone, and while another holder in this process has
+// the book open.
 func BenchmarkLookUp(b *testing.B) {
 	ctx, now := context.Background(), time.Now()
 	file := filepath.Join(b.TempDir(), "book.db")

@@ -14,7 +14,7 @@ import (
 )
 
 // writer is the one goroutine that writes. The saves that wait while it is busy are written together in one
-// transaction, and their callers hear of it when that is on the disk.
+// transaction, and their callers get an answer when that is on the disk.
 type writer struct {
 	e     *engine
 	db    *sql.DB
@@ -48,8 +48,9 @@ func (w *writer) stop() {
 	w.forget()
 }
 
-// save hands revisions to the writer and waits for the disk. If the caller gives up before the writer has begun,
-// nothing is saved. After that the answer is waited for, so that nobody is told that something is not saved which is.
+// save gives revisions to the writer and waits until they are on the disk. If the caller gives up before the writer has
+// begun, nothing is saved. Later it waits for the answer even then, so that it never reports a failure of what was
+// saved.
 func (w *writer) save(ctx context.Context, list []prepared) error {
 	s := saving{ctx, list, make(chan error, 1)}
 	select {
@@ -73,8 +74,8 @@ func (w *writer) run() {
 	}
 }
 
-// gather adds to a group all saves that wait by now, and those that would wait if the writer were not running: it
-// lets other goroutines run until no new save comes. That costs nothing where none is runnable.
+// gather adds all waiting saves to a group, and those that are about to come: it lets other goroutines run until no new
+// save comes. That costs nothing if no goroutine is ready to run.
 func (w *writer) gather(group []saving) []saving {
 	for idle := 0; len(group) < w.most && idle < patience; {
 		select {
@@ -92,7 +93,7 @@ func (w *writer) gather(group []saving) []saving {
 // patience is how often in a row the writer lets others run without a new save.
 const patience = 3
 
-// commit writes the saves of a group together; where that fails each is tried alone, so that a bad one spoils no other.
+// commit writes the saves of a group together; if that fails, each is tried alone, so that only the bad one fails.
 func (w *writer) commit(first saving) {
 	group := []saving{first}
 	// the server locks records, not the whole file: the whole group must be known before the first is written
@@ -112,7 +113,7 @@ func (w *writer) commit(first saving) {
 		}
 		return
 	}
-	if !again { // otherwise nobody can be told that nothing of theirs is saved
+	if !again { // otherwise a save may have succeeded, so that no caller can be told that it failed
 		group = waiting(group)
 	}
 	for _, s := range group {
@@ -123,17 +124,18 @@ func (w *writer) commit(first saving) {
 	}
 }
 
-// unheard is the error where a server was lost at the end of a transaction, which may have been saved.
+// unheard is the error when the connection was lost during a commit, which may have succeeded.
 type unheard struct{ error }
 
 func (u *unheard) Error() string {
-	return "the book's server was lost while it saved this, which may be there: look before you try again (" +
+	return "the connection to the book's server was lost during this save, which may have succeeded: look before you " +
+		"try again (" +
 		u.error.Error() + ")"
 }
 
 func (u *unheard) Unwrap() error { return u.error }
 
-// end ends a transaction. A server that answers with a refusal has saved nothing, unless it says that it is shutting
+// end commits a transaction. A server that answers with an error has saved nothing, unless it says that it is shutting
 // down.
 func (w *writer) end(tx *sql.Tx) error {
 	err := tx.Commit()
@@ -144,8 +146,7 @@ func (w *writer) end(tx *sql.Tx) error {
 	return &unheard{err}
 }
 
-// waiting are the saves of a group whose callers have not given up; the others are told that nothing of theirs is
-// saved.
+// waiting are the saves of a group whose callers have not given up; the others get the error of their context.
 func waiting(group []saving) []saving {
 	return slices.DeleteFunc(group, func(s saving) bool {
 		err := s.ctx.Err()
@@ -156,7 +157,7 @@ func waiting(group []saving) []saving {
 	})
 }
 
-// patiently tries a transaction again that the server ended in favour of another.
+// patiently retries a transaction that the server ended because of another one.
 func (w *writer) patiently(group *[]saving, open bool) error {
 	var err error
 	for range 5 {
@@ -167,13 +168,13 @@ func (w *writer) patiently(group *[]saving, open bool) error {
 	return err
 }
 
-// disturbed reports whether a server ended a transaction because another was in its way.
+// disturbed reports whether a server ended a transaction because of a conflict with another one.
 func disturbed(err error) bool {
 	var p *pgconn.PgError
 	return errors.As(err, &p) && (p.Code == "40001" || p.Code == "40P01")
 }
 
-// transaction writes a group; into an open group it also takes the saves that come meanwhile.
+// transaction writes a group; to an open group it adds the saves that come meanwhile.
 func (w *writer) transaction(group *[]saving, open bool) error {
 	ctx, stop := context.WithCancel(context.Background()) // a caller that leaves does not undo the others
 	defer stop()
@@ -208,8 +209,8 @@ func (w *writer) transaction(group *[]saving, open bool) error {
 	return w.end(tx)
 }
 
-// begin waits until no other program writes. The caller of a single save may give up until then; what has begun is
-// finished.
+// begin waits until no other program writes. Until then the caller of a single save may give up; after that the
+// transaction is finished.
 func (w *writer) begin(ctx context.Context, end func(), group []saving) (*sql.Tx, error) {
 	if len(group) > 1 || slices.ContainsFunc(group[0].list, func(p prepared) bool { return p.again }) {
 		return w.db.BeginTx(ctx, nil)
@@ -225,8 +226,8 @@ func (w *writer) begin(ctx context.Context, end func(), group []saving) (*sql.Tx
 	return tx, err
 }
 
-// ordered are a group's revisions in the same order everywhere, so that two booths never wait for each other's
-// records; those of one record keep their order.
+// ordered are a group's revisions sorted by record, so that two booths never wait for each other's locks; those of one
+// record keep their order.
 func ordered(group []saving) []*prepared {
 	var list []*prepared
 	for _, s := range group {

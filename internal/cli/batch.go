@@ -23,20 +23,21 @@ func (d *Deps) batchCommand() *cobra.Command {
 		Use:   "batch FILE",
 		Short: "Cards for many jobs: a CSV table or JSON lines in, the same with the answers out",
 		Long: `A card for each row of FILE, in the order of the rows and on all cores; - is standard input. Columns, or
-the keys of JSON lines, are named like the flags of card, and their cells hold what those flags take; power-source is
-one of them; id, name and note, and what --carry names, are carried along. An empty cell is a flag that is not given,
-and what is not given is assumed as card does; but every row needs its metal and its gauge or thickness. A row has at
-most a megabyte, 400 columns besides those of --carry, and 400 letters for each choice.
+the keys of JSON lines, are named like the flags of card, and their cells hold the values that those flags take;
+power-source is one of them; id, name, note and the columns of --carry are copied to the answer. An empty cell is a flag
+that is not given, and is assumed as card does it; but every row needs its metal and its gauge or thickness. A row has
+at most a megabyte, 400 columns besides those of --carry, and 400 letters for each choice.
 
 CSV comes back with its own columns, then error, verdict, stop (in full), cautions and assumed (by name), then value,
 low and high of every figure, always metric, with a point. Its columns may be separated by semicolons, as spreadsheets
 write them where the comma is the decimal mark; the answer then has semicolons too. Each answer to a JSON line is the
 card's JSON (docs/schema.json) on one line, with the row as it was under "input".
 
-The first row that cannot be answered ends the batch with its line and what to type instead; the rows before it are
-written. With --keep-going such rows stand in the answer with the reason in the column error, and the batch goes on; it
-then exits with 1, since not every row is answered. --out writes row by row into a file; after a stop --resume goes on
-after its last whole row, once all its rows were found to be those of FILE. Nothing is overwritten.`,
+The first row that cannot be answered ends the batch: the message says in which line it is and what to type instead; the
+rows before it are written. With --keep-going the answer has such a row with the reason in the column error, and the
+batch continues; it then exits with 1, since not every row is answered. --out writes row by row into a file; after a
+stop --resume continues after its last whole row, once it has checked that the rows there are those of FILE. Nothing is
+overwritten.`,
 		Example: `  brazebooth batch jobs.csv > cards.csv
   brazebooth batch jobs.jsonl --out cards.jsonl --keep-going
   brazebooth batch jobs.csv --out cards.csv --resume
@@ -44,11 +45,11 @@ after its last whole row, once all its rows were found to be those of FILE. Noth
 		Args: oneArg("a file, or - for standard input", "brazebooth batch jobs.csv"),
 		RunE: func(cmd *cobra.Command, args []string) error { return d.batch(cmd, args[0]) },
 	}
-	cmd.Flags().String("format", "", "csv or jsonl; without it what FILE's ending says")
+	cmd.Flags().String("format", "", "csv or jsonl; without it the ending of FILE decides")
 	cmd.Flags().String("out", "", "write the answers into this new file instead of standard output")
-	cmd.Flags().String("carry", "", "more columns that are only carried along: part,customer")
-	cmd.Flags().Bool("keep-going", false, "go on after a row that cannot be answered; the exit code is then 1")
-	cmd.Flags().Bool("resume", false, "go on after the last whole row of --out")
+	cmd.Flags().String("carry", "", "more columns to copy to the answer: part,customer")
+	cmd.Flags().Bool("keep-going", false, "continue after a row that cannot be answered; the exit code is then 1")
+	cmd.Flags().Bool("resume", false, "continue after the last whole row of --out")
 	bindSource(cmd)
 	return cmd
 }
@@ -74,7 +75,7 @@ func (d *Deps) batch(cmd *cobra.Command, name string) error {
 	defer cards.close()
 	workers := runtime.GOMAXPROCS(0)
 	if d.Remote {
-		workers = 1 // the other users there want to work too
+		workers = 1 // other users share the machine
 	}
 	bar := newBar(d, in)
 	o := batch.Options{Format: format, KeepGoing: flagOn(cmd, "keep-going"), Workers: workers, Version: Version,
@@ -88,7 +89,7 @@ func (d *Deps) batch(cmd *cobra.Command, name string) error {
 	return d.batchEnd(cmd.Context(), tally, err, out)
 }
 
-// runBatch answers onto standard output, into a new file, or after what a file has.
+// runBatch writes the answers to standard output, into a new file, or after the rows that a file already has.
 func (d *Deps) runBatch(ctx context.Context, in io.Reader, file string, resume bool, o batch.Options) (batch.Tally,
 	error) {
 	if !resume {
@@ -107,7 +108,7 @@ func (d *Deps) runBatch(ctx context.Context, in io.Reader, file string, resume b
 	return t, errors.Join(err, f.Sync(), f.Close())
 }
 
-// batchEnd says how a batch ended.
+// batchEnd reports how a batch ended.
 func (d *Deps) batchEnd(ctx context.Context, t batch.Tally, err error, file string) error {
 	written := t.Kept + t.Answered + t.Bad
 	resume := fmt.Sprintf("rows written before it: %d; mend it and go on with --resume", written)
@@ -128,10 +129,10 @@ func (d *Deps) batchEnd(ctx context.Context, t batch.Tally, err error, file stri
 	}
 	said := fmt.Sprintf("%d rows answered, %d not", t.Answered, t.Bad)
 	if t.Kept > 0 {
-		said += fmt.Sprintf("; %d were there already", t.Kept)
+		said += fmt.Sprintf("; %d already there", t.Kept)
 	}
 	if t.Bad > 0 {
-		return errors.New(said) // the answers are written, and yet not all of them are answers
+		return errors.New(said) // every row is written, but some of them only with their error
 	}
 	if t.Kept > 0 {
 		d.note("%s\n", said)
@@ -139,7 +140,7 @@ func (d *Deps) batchEnd(ctx context.Context, t batch.Tally, err error, file stri
 	return nil
 }
 
-// explainRow says of a card that could not be computed what to type instead.
+// explainRow says why a card could not be computed and what to type instead.
 func (d *Deps) explainRow(err error) (what, hint string) {
 	what, hint, _ = d.explained(err)
 	return what, cmp.Or(hint, "see brazebooth card --help")

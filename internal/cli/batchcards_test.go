@@ -8,8 +8,8 @@ import (
 	"testing"
 )
 
-// A row that is wrong in itself says so, and the others still have the power source that is set.
-func TestAWrongRowLeavesTheOthersTheirPowerSource(t *testing.T) {
+// A wrong row is reported, and the other rows still use the power source from the settings.
+func TestWrongRowKeepsPowerSourceOfOthers(t *testing.T) {
 	source, book := "A", filepath.Join(t.TempDir(), "book.db")
 	run := func(in string, args ...string) string {
 		var out, told bytes.Buffer

@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// A batch that goes on behind a bad row has answered, and says by its code that not every row is an answer.
+// With --keep-going a batch continues after a bad row; its exit code 1 says that not every row was answered.
 func TestKeptGoingExitsWith1(t *testing.T) {
 	for rows, want := range map[string]int{"hsla,18ga,5,8\n": 0, "hsla,18ga,5,8\nhsla,44ga,5,8\nhsla,20ga,4,8\n": 1,
 		"hsla,18ga,5,8\n,,,\n": 1} {

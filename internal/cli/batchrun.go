@@ -17,13 +17,13 @@ import (
 	"brazebooth/internal/shop"
 )
 
-// rowCards computes the cards of a batch, or readies the job of one. The book is opened with the first that names a
-// power source.
+// rowCards computes the cards of a batch, or prepares a single job. The book is opened only when a power source is
+// named.
 type rowCards struct {
 	d   *Deps
-	cmd *cobra.Command // its power source is that of rows that name none
+	cmd *cobra.Command // its --power-source is for rows that name none
 
-	without atomic.Bool // the power source that is set cannot be read
+	without atomic.Bool // the power source from the settings cannot be read
 
 	once sync.Once
 	shop *shop.Shop
@@ -39,8 +39,8 @@ func (r *rowCards) solve(ctx context.Context, job calc.Job, source string) (calc
 	return calc.Answer(ctx, job, nil)
 }
 
-// taught is a row's job with what its power source taught. A power source from the settings that cannot be
-// read is left out, which is said once: it is not what was asked for now.
+// taught is a row's job with what the readings of its power source taught. A power source from the settings that cannot
+// be read is left out with one remark, since this command did not ask for it.
 func (r *rowCards) taught(ctx context.Context, job calc.Job, source string) (calc.Job, error) {
 	if source != "" {
 		return r.calibrated(ctx, job, source)
@@ -57,7 +57,8 @@ func (r *rowCards) taught(ctx context.Context, job calc.Job, source string) (cal
 	}
 	if !r.without.Swap(true) {
 		what, _, _ := r.d.explained(err)
-		remark(r.cmd, "without the power source that is set, "+quote(set)+": "+what+"; see brazebooth config show")
+		remark(r.cmd, "without the power source from the settings, "+quote(set)+": "+what+
+			"; see brazebooth config show")
 	}
 	return job, nil
 }
@@ -82,8 +83,8 @@ func (r *rowCards) close() {
 	}
 }
 
-// bar tells on a terminal's standard error how far a batch is: by the share of the input that was read, or by rows
-// alone where the input's size is not known. It is the input's reader, since that is what it counts.
+// bar shows on a terminal's standard error how far a batch is: the share of the input that was read, or the number of
+// rows where the size of the input is not known. It wraps the input's reader to count what is read.
 type bar struct {
 	d     *Deps
 	in    io.Reader
@@ -111,7 +112,7 @@ func (b *bar) Read(p []byte) (int, error) {
 	return n, err
 }
 
-// show draws the bar anew, a few times a second.
+// show redraws the bar, a few times a second.
 func (b *bar) show(rows int) {
 	if !b.d.Patient || time.Since(b.last) < 100*time.Millisecond {
 		return
@@ -126,7 +127,7 @@ func (b *bar) show(rows int) {
 	b.d.note("\r[%s%s] %3.0f %% %d rows", strings.Repeat("#", n), strings.Repeat("-", barWidth-n), 100*share, rows)
 }
 
-// clear takes the bar away before something else is said.
+// clear removes the bar before something else is printed.
 func (b *bar) clear() {
 	if b.drawn {
 		b.d.note("\r%60s\r", "")

@@ -13,7 +13,7 @@ import (
 
 const bookUsage = "the book: a file, or postgres://user@host/database; without it your own"
 
-// bookCommand is everything about what is kept.
+// bookCommand has every command for the shop's record below it.
 func (d *Deps) bookCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "book",
@@ -40,7 +40,7 @@ booths share.`,
 	return cmd
 }
 
-// shop is the book that a command means, as who typed it uses it.
+// shop is the book of a command with the rights and the name of the user.
 func (d *Deps) shop(cmd *cobra.Command) (*shop.Shop, error) {
 	where, err := d.place(cmd)
 	if err != nil {
@@ -51,7 +51,7 @@ func (d *Deps) shop(cmd *cobra.Command) (*shop.Shop, error) {
 		Fault: d.Fault}, nil
 }
 
-// withBook opens the book, to write or to read, and closes it after.
+// withBook opens the book to write or to read, and closes it afterwards.
 func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Context, b book.Book) error) error {
 	s, err := d.shop(cmd)
 	if err != nil {
@@ -60,10 +60,10 @@ func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Con
 	return s.With(cmd.Context(), writes, func(b book.Book) error { return do(cmd.Context(), b) })
 }
 
-// doer does something with the book.
+// doer does one thing with the book and returns what to print.
 type doer = func(context.Context, *shop.Shop) (shop.Done, error)
 
-// act does something with the book and says what became of it.
+// act does one thing with the book and prints the outcome.
 func (d *Deps) act(cmd *cobra.Command, do doer) error {
 	done, err := d.done(cmd, do)
 	if err == nil {
@@ -73,7 +73,7 @@ func (d *Deps) act(cmd *cobra.Command, do doer) error {
 	return err
 }
 
-// done does something with the book and makes its remarks.
+// done does one thing with the book and prints its remarks to standard error.
 func (d *Deps) done(cmd *cobra.Command, do doer) (done shop.Done, err error) {
 	s, err := d.shop(cmd)
 	if err != nil {
@@ -93,7 +93,7 @@ func (d *Deps) tellLines(lines []string) {
 	}
 }
 
-// withCard opens the book and does something with the kept card that is meant.
+// withCard opens the book and calls do with the kept card that the arguments name.
 func (d *Deps) withCard(cmd *cobra.Command, args []string,
 	do func(context.Context, book.Book, *book.Revision, *book.Card) error) error {
 	name, err := nameOf(args)
@@ -141,7 +141,7 @@ func (d *Deps) bookSave() *cobra.Command {
 	return cmd
 }
 
-// bindNamed adds what a record is called and found by, and a note.
+// bindNamed adds a record's name, tags and note.
 func bindNamed(cmd *cobra.Command, name string) {
 	cmd.Flags().String("name", "", name)
 	cmd.Flags().String("tags", "", "words to find it by, with commas")
@@ -162,7 +162,7 @@ func (d *Deps) bookList() *cobra.Command {
 			return d.list(cmd, q)
 		},
 	})
-	cmd.Flags().BoolVar(&q.Deleted, "deleted", false, "what was deleted, too")
+	cmd.Flags().BoolVar(&q.Deleted, "deleted", false, "also deleted records")
 	cmd.Flags().String("kind", "", kindUsage+"; without it all")
 	cmd.Flags().StringVar(&q.Text, "text", "", "beginnings of words to find")
 	cmd.Flags().IntVar(&q.Limit, "limit", 50, "how many at most")
@@ -205,7 +205,7 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query) error {
 	})
 }
 
-// place is the book that is meant.
+// place is where the book of a command is: a file or a server's address.
 func (d *Deps) place(cmd *cobra.Command) (string, error) {
 	where := flagText(cmd, "book")
 	switch {
@@ -225,7 +225,7 @@ func (d *Deps) place(cmd *cobra.Command) (string, error) {
 	return where, err
 }
 
-// bookless says that there is no place for a book, and how to get one.
+// bookless is the error for a machine without a place for a book; its hint says how to get one.
 func (d *Deps) bookless() error {
 	if d.Remote {
 		return wrong("the server has no book", "ask who runs it to start it with one: brazebooth serve --book FILE")
@@ -234,7 +234,7 @@ func (d *Deps) bookless() error {
 		"name a book: --book FILE, or BRAZEBOOTH_BOOK; or set XDG_DATA_HOME, or HOME, to a folder that is there")
 }
 
-// placeOrNone is the book that is meant, "" where there is none: what can do without one says so itself.
+// placeOrNone is place, but "" instead of an error where there is no book, for commands that also work without one.
 func (d *Deps) placeOrNone(cmd *cobra.Command) (string, error) {
 	if d.Book == "" && flagText(cmd, "book") == "" {
 		return "", nil

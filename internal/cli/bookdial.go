@@ -17,13 +17,13 @@ const (
 	voltsDial = "volts-dial"
 )
 
-// bindDials adds where a power source's dials stand.
+// bindDials adds the flags for the positions of a power source's dials.
 func bindDials(cmd *cobra.Command) {
-	cmd.Flags().String(feedDial, "", "where the dial of the wire feed stands, by its own marks: 4.2")
-	cmd.Flags().String(voltsDial, "", "where the dial of the volts stands, by its own marks")
+	cmd.Flags().String(feedDial, "", "position of the wire feed's dial, by its own marks: 4.2")
+	cmd.Flags().String(voltsDial, "", "position of the volts' dial, by its own marks")
 }
 
-// dialsOf reads where the dials stand.
+// dialsOf reads the positions of the dials.
 func dialsOf(cmd *cobra.Command) (feed, volts calc.Opt, err error) {
 	if feed, err = dialOf(cmd, feedDial); err == nil {
 		volts, err = dialOf(cmd, voltsDial)
@@ -36,7 +36,7 @@ func dialOf(cmd *cobra.Command, flag string) (calc.Opt, error) {
 	if text == "" {
 		return calc.Opt{}, nil
 	}
-	if rest, below := strings.CutPrefix(text, "-"); below { // a trim about a middle
+	if rest, below := strings.CutPrefix(text, "-"); below { // a trim dial, with marks below and above its middle
 		text, sign = rest, -1
 	}
 	v, err := quantity.Read(quantity.FieldNumber, text)
@@ -49,11 +49,11 @@ func dialOf(cmd *cobra.Command, flag string) (calc.Opt, error) {
 func (d *Deps) bookDials() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "dials", Short: "What a power source's dials give, by its readings",
-		Long: `What the dials of a power source give, by the readings in the book that say where they stood: a straight
-line through them with the band of the next reading. Without more it is a table; a position gives the feed or the volts,
-and a feed or volts the position. At least three positions must have been read, and beyond them nothing is judged. Volts
-fall as the current rises: read them at the feeds that you use. Those of a pulsed arc are apart from those of any other:
---mode pulsed.`,
+		Long: `What the dials of a power source give, by the readings in the book that give their positions: a
+straight line through them with the band of the next reading. Without a position, feed or volts it prints a table; a
+position gives the feed or the volts, and a feed or volts gives the position. At least three positions must have been
+read, and nothing is said beyond them. Volts fall as the current rises: read them at the feeds that you use. Readings
+of a pulsed arc are kept apart from all others: --mode pulsed.`,
 		Example: `  brazebooth book dials --power-source "booth 1"
   brazebooth book dials --power-source "booth 1" --feed-dial 4.2
   brazebooth book dials --power-source "booth 1" --feed 5.1 --volts 15`,

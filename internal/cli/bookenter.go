@@ -53,12 +53,12 @@ func (d *Deps) bookSpool() *cobra.Command {
 	bind(cmd, "filler", "wire")
 	cmd.Flags().String("lot", "", "lot or number on the spool")
 	cmd.Flags().String("full", "", "wire on the full spool: 15kg, 10lb or 4540 (grams)")
-	cmd.Flags().String("used", "", "wire that was used since, as --full")
+	cmd.Flags().String("used", "", "wire used since then, like --full")
 	bindNote(cmd)
 	return cmd
 }
 
-// enter enters what was given of a record; without its name it lists those that are known.
+// enter saves a record from the flags that were given; without its name it lists the records of this kind.
 func (d *Deps) enter(cmd *cobra.Command, kind book.Kind, named bool, given map[string]string) error {
 	if !named {
 		return d.list(cmd, book.Query{Kind: kind})
@@ -71,10 +71,10 @@ func (d *Deps) enter(cmd *cobra.Command, kind book.Kind, named bool, given map[s
 func (d *Deps) bookTrial() *cobra.Command {
 	var t book.Trial
 	cmd := &cobra.Command{
-		Use: "trial [NAME]", Short: "Keep a test bead: how it was laid, what it showed, what came of it",
-		Long: `Keep a test bead of a kept card: the card's job with the flags that were set otherwise, what was seen,
-and the verdict. A timed arc's trial with --arc-on, --arc-off and --spot-step as they were laid and what it looked like
-(washed through, edge melted, fell, cold, frozen between) narrows on and off for its power source and wire. --arc-on is
+		Use: "trial [NAME]", Short: "Keep a test bead: how it was laid, what it showed, whether it was good",
+		Long: `Keep a test bead of a kept card: the card's job with the flags that were changed, what was seen, and the
+verdict. A timed arc's trial, with --arc-on, --arc-off and --spot-step as they were used and with what it looked like
+(washed through, edge melted, fell, cold, frozen between), narrows the times for its power source and wire. --arc-on is
 how long the arc burns: what the timer is set to, less --run-in.`,
 		Example: `  brazebooth book trial "tank lid" --travel 7.5 --seen rolled-edge --verdict bad` +
 			` --peel "lets go at the toe"
@@ -122,7 +122,7 @@ how long the arc burns: what the timer is set to, less --run-in.`,
 
 func bindLot(cmd *cobra.Command) { cmd.Flags().String("lot", "", "lot of the wire") }
 
-// bindRecord adds whose power source a reading is of, its lot of wire and a note.
+// bindRecord adds the power source of a reading, its lot of wire and a note.
 func bindRecord(cmd *cobra.Command) {
 	cmd.Flags().String(sourceName, "", "name of the power source")
 	bindLot(cmd)
@@ -131,14 +131,14 @@ func bindRecord(cmd *cobra.Command) {
 
 func (d *Deps) bookReading() *cobra.Command {
 	cmd := &cobra.Command{
-		Use: "reading", Short: "What was measured while the arc ran; where nothing was, it lists the readings",
+		Use: "reading", Short: "What was measured while the arc ran; without a measured value, list the readings",
 		Long: `Keep what was measured at a booth while the arc ran, for one power source: wire feed from a timed pull
-(--feed, or --pull with the length of 6 seconds), stick-out, and the meter's amps and volts after the first second.
-From the readings the program learns this power source's own current and volts. --feed-dial and --volts-dial say where
-its dials stood, by their own marks: with the feed, or the volts, alone that is a reading too, and from three positions
-on a card says where the dial stands. A reading that lies far from what the others predict is kept, flagged, and used
-only when it is confirmed; one that was a mistake is withdrawn. Where nothing was measured the readings are listed with
-what they teach.`,
+(--feed, or --pull with the length of 6 seconds), stick-out, and the meter's amps and volts after the first second. From
+the readings the program learns this power source's own current and volts. --feed-dial and --volts-dial are the
+positions of its dials, by their own marks: one of them with the feed or the volts is a reading too, and from three
+positions on a card says where to set the dial. A reading that lies far from what the others predict is kept, flagged,
+and used only when it is confirmed; one that was a mistake can be withdrawn. Without a measured value the readings are
+listed with what they teach.`,
 		Example: `  brazebooth book reading --power-source "booth 1" --pull 635mm --stickout 12mm --amps 96 --volts 15.2
   brazebooth book reading --power-source "booth 1" --feed-dial 4.2 --pull 510mm
   brazebooth book reading --power-source "booth 1"
@@ -147,7 +147,7 @@ what they teach.`,
 		RunE: func(cmd *cobra.Command, _ []string) error { return d.reading(cmd) },
 	}
 	bind(cmd, "filler", "wire", "mode", "feed", "amps", "volts", "travel", "stickout", "flow")
-	cmd.Flags().String("pull", "", "length of wire that 6 seconds feed: 635mm or 25in")
+	cmd.Flags().String("pull", "", "length of wire fed in 6 seconds: 635mm or 25in")
 	bindDials(cmd)
 	cmd.Flags().String("withdraw", "", "id of a reading that was a mistake")
 	cmd.Flags().String("confirm", "", "id of a flagged reading that was checked and holds")
@@ -189,10 +189,10 @@ func (d *Deps) reading(cmd *cobra.Command) error {
 	return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SaveReading(ctx, r, job) })
 }
 
-// pullSeconds is how long a wire pull takes.
+// pullSeconds is how long the feed runs for --pull.
 const pullSeconds = 6
 
-// pulled puts the feed of a timed pull into a job.
+// pulled sets a job's feed from the length of a timed pull.
 func pulled(cmd *cobra.Command, job *calc.Job) error {
 	pull := flagText(cmd, "pull")
 	if pull == "" {
@@ -209,7 +209,7 @@ func pulled(cmd *cobra.Command, job *calc.Job) error {
 	return nil
 }
 
-// listReadings shows the readings, and what those of one power source teach.
+// listReadings prints the readings and, for one power source, what they teach.
 func (d *Deps) listReadings(cmd *cobra.Command, job calc.Job) error {
 	used, err := calc.Complete(job)
 	if err != nil {

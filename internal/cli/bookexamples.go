@@ -1,6 +1,6 @@
 package cli
 
-// bookExamples are those of commands that need no more words.
+// bookExamples are the examples of the short commands of book, by command.
 var bookExamples = map[string]string{
 	"list":      "list --kind card\nlist --deleted",
 	"show":      "show tank lid\nshow --all tank lid\nshow --kind source booth 1",

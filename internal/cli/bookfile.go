@@ -29,7 +29,7 @@ func (d *Deps) bookExport() *cobra.Command {
 			}
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				var n int
-				var unread error // what can be read of a damaged book is kept
+				var unread error // the readable part of a damaged book is still written
 				err := d.write(args[0], 0o600, func(w io.Writer) (err error) {
 					out := &outlet{w: w}
 					if n, err = write(ctx, b, out); out.err == nil && ctx.Err() == nil {
@@ -49,7 +49,7 @@ func (d *Deps) bookExport() *cobra.Command {
 	return cmd
 }
 
-// What is to be done with a damaged book.
+// Hints: what to do with a damaged book.
 const (
 	keepDamaged = "what could be read is there; keep the damaged book as it is; brazebooth book check says what is " +
 		"wrong with it"
@@ -58,7 +58,8 @@ const (
 	importAgain = "import the file again: what is there already stays once"
 )
 
-// sayMissing says what could not be read of a damaged book, and fails with it. A guest is told no path of this machine.
+// sayMissing prints what could not be read of a damaged book and returns that as an error. A guest sees no path of this
+// machine.
 func (d *Deps) sayMissing(err error, hint string) error {
 	var lost *book.Missing
 	if !errors.As(err, &lost) {
@@ -69,7 +70,7 @@ func (d *Deps) sayMissing(err error, hint string) error {
 	return failed(plain.Line(what, 300), hint, err)
 }
 
-// sayLines writes lines about what was left out, and how many more there are.
+// sayLines prints lines about left-out revisions, and how many more of the n there are.
 func (d *Deps) sayLines(lines []string, n int) {
 	for _, line := range lines {
 		d.note("%s\n", plain.Line(line, 300))
@@ -98,7 +99,7 @@ func (d *Deps) bookImport() *cobra.Command {
 	}
 }
 
-// imported says how an import ended after so many revisions: which lines were left out, and what is in the book.
+// imported reports how an import ended: how many revisions were read and which lines were left out.
 func (d *Deps) imported(ctx context.Context, revisions string, err error) error {
 	var out *book.LeftOut
 	switch {
@@ -152,7 +153,7 @@ func (d *Deps) bookCheck() *cobra.Command {
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				faults, n, err := b.Check(ctx)
-				if err = cmp.Or(err, ctx.Err()); err != nil { // what was not looked at is not a fault
+				if err = cmp.Or(err, ctx.Err()); err != nil { // an unread revision is not a fault
 					return err
 				}
 				for _, f := range faults {
@@ -191,7 +192,7 @@ func (d *Deps) bookBackup() *cobra.Command {
 	}
 }
 
-// uncopied says what to do about a copy that was not made.
+// uncopied is the error of a backup that failed, with what to do.
 func uncopied(file string, err error) error {
 	if err = unmade(err); mistake.Of(err) != nil {
 		return err

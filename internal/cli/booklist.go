@@ -8,10 +8,10 @@ import (
 	"brazebooth/internal/shop"
 )
 
-// usualColumns is the width that every terminal has and every page takes.
+// usualColumns is the width that every terminal has.
 const usualColumns = 80
 
-// columns is how wide an answer that is a list may be: as standard output where that is a wider terminal.
+// columns is how wide a list may be: 80, or as wide as the terminal that standard output is.
 func (d *Deps) columns() int {
 	if d.Terminal != nil {
 		if t := d.Terminal(); t.Out {
@@ -21,7 +21,7 @@ func (d *Deps) columns() int {
 	return usualColumns
 }
 
-// listing is a line for each record, none wider than so many columns: its own line ends at a whole word.
+// listing is one line for each record, each at most so many columns wide. A record's text is cut after a whole word.
 func listing(entries []shop.Entry, columns int) string {
 	const longest = 24
 	at, kind, name := 0, 0, 0
@@ -40,7 +40,7 @@ func listing(entries []shop.Entry, columns int) string {
 	return b.String()
 }
 
-// wholeWords is as much of a text as stands in so many columns, with a sign where there is more.
+// wholeWords cuts a text after a whole word to so many columns, with … where something is missing.
 func wholeWords(text string, columns int) string {
 	text = plain.Line(text, 100)
 	if plain.Width(text) <= columns {

@@ -8,7 +8,7 @@ import (
 	"brazebooth/internal/shop"
 )
 
-// No line of a list is wider than was asked for, none ends within a word, and a wide terminal gets all of it.
+// No line of a list is wider than allowed or cut within a word, and a wide terminal shows all of it.
 func TestListingFitsItsColumns(t *testing.T) {
 	line := "galvanized 18ga lap cusi3 0.889mm dip, good: even colour, no spatter, toes run out smoothly"
 	entries := func() []shop.Entry {
@@ -25,7 +25,7 @@ func TestListingFitsItsColumns(t *testing.T) {
 				t.Fatalf("%d columns: %d are taken: %s", columns, plain.Width(l), l)
 			}
 			said, more := strings.CutSuffix(l, " …")
-			for _, name := range []string{"tank lid", "…", "水槽の蓋"} { // the line stands behind it
+			for _, name := range []string{"tank lid", "…", "水槽の蓋"} { // the text follows the name
 				if _, behind, ok := strings.Cut(said, name+" "); ok {
 					said = strings.TrimSpace(behind)
 					break
@@ -38,6 +38,6 @@ func TestListingFitsItsColumns(t *testing.T) {
 		}
 	}
 	if got := listing(entries(), 200); !strings.Contains(got, line+"\n") || strings.Contains(got, "smoothly …") {
-		t.Errorf("of 200 columns not all is used:\n%s", got)
+		t.Errorf("200 columns are not all used:\n%s", got)
 	}
 }

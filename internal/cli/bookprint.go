@@ -42,7 +42,7 @@ every caution. A second sheet has the window alone, to be read from two metres t
 	return cmd
 }
 
-// printCard writes a live card as a page for the wall.
+// printCard writes a card that is not kept in a book as a page for the wall.
 func (d *Deps) printCard(cmd *cobra.Command, card *calc.Card, file string) error {
 	p := report.WallOf(card, "Settings card", d.units)
 	p.When = time.Now()
@@ -53,7 +53,7 @@ func (d *Deps) printCard(cmd *cobra.Command, card *calc.Card, file string) error
 	return d.printWall(cmd, p, card.Job, file)
 }
 
-// printWall writes a page for the wall, with the job's window where it has one, into a file that is not there yet.
+// printWall writes a page for the wall into a new file, with the job's operating window if it has one.
 func (d *Deps) printWall(cmd *cobra.Command, p report.Wall, job calc.Job, file string) error {
 	papers := map[string]report.Paper{"": report.A4, "a4": report.A4, "letter": report.Letter}
 	size, ok := papers[strings.ToLower(flagText(cmd, "paper"))]
@@ -95,7 +95,7 @@ func (d *Deps) mapOf(ctx context.Context, job calc.Job) (*report.Map, error) {
 	return &report.Map{Window: &w, Chart: &c, Comma: d.comma}, nil
 }
 
-// keptWall is a kept card as it was saved, for the wall.
+// keptWall is the page for the wall of a kept card, as it was saved.
 func keptWall(r *book.Revision, c *book.Card) report.Wall {
 	card := shop.AsKept(c)
 	p := report.Wall{Name: c.Name, Job: c.Line(), Note: c.Note, Card: &card, Foot: keptFoot(r)}
@@ -103,7 +103,7 @@ func keptWall(r *book.Revision, c *book.Card) report.Wall {
 	return p
 }
 
-// keptFoot says where a kept card comes from.
+// keptFoot is the line at the bottom of a page: which card of the book it is, and who saved it when.
 func keptFoot(r *book.Revision) string {
 	return fmt.Sprintf("brazebooth %s, card %s, saved %s by %s", plain.Line(r.Program, 20), r.ID, r.At[:10],
 		shop.SavedBy(r))
@@ -114,8 +114,8 @@ func (d *Deps) bookProcedure() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "procedure NAME", Short: "A DRAFT procedure specification and record from a kept card and its trials",
 		Long: `A draft of a brazing procedure specification with its qualification record, filled from a kept card and
-its trials, for a qualified person to check, complete and sign. --range says what somebody qualified; what lies outside
-is alerted.`,
+its trials, for a qualified person to check, complete and sign. --range gives what somebody qualified; values outside
+it are marked.`,
 		Example: "  brazebooth book procedure tank lid --number BPS-3 --range thickness=0.8mm..1.2mm" +
 			" --range travel=6..10",
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -135,11 +135,11 @@ is alerted.`,
 		},
 	}
 	cmd.Flags().String("number", "", "number of the procedure")
-	cmd.Flags().StringArrayVar(&ranges, "range", nil, "what is qualified: thickness=0.8mm..1.2mm; again for each")
+	cmd.Flags().StringArrayVar(&ranges, "range", nil, "a qualified range: thickness=0.8mm..1.2mm; may be repeated")
 	return cmd
 }
 
-// rangesOf reads --range: a variable and its two ends as the flag of that name reads them.
+// rangesOf reads --range: a variable and its two ends, read like the flag of that name.
 func rangesOf(texts []string) ([]report.Range, error) {
 	const like = "type variable=low..high, such as thickness=0.8mm..1.2mm or travel=6..10"
 	var list []report.Range
@@ -184,10 +184,10 @@ func rangeEnd(name, text string) (v float64, figure string, err error) {
 	return c.At(&j).V, c.Figure, nil
 }
 
-// procedureOf is a kept card with its trials as a draft.
+// procedureOf is the draft procedure of a kept card with its trials.
 func procedureOf(ctx context.Context, b book.Book, r *book.Revision, c *book.Card) (report.Procedure, error) {
 	var p report.Procedure
-	now, err := calc.Solve(c.Card.Used) // for the rows of its tables only: its figures are those that were saved
+	now, err := calc.Solve(c.Card.Used) // only for its rows of the tables; the figures stay those that were saved
 	if err != nil {
 		return p, err
 	}

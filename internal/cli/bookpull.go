@@ -14,10 +14,10 @@ import (
 
 func (d *Deps) bookPull() *cobra.Command {
 	cmd := &cobra.Command{
-		Use: "pull", Short: "A test piece that was pulled until it broke; without its load it lists them",
+		Use: "pull", Short: "Keep a test piece that was pulled until it broke; without its load, list them",
 		Long: `Keep a test piece of your own that was pulled until it broke: the joint as it was laid, the length of its
-seam, the load and where it broke. From five pieces of one joint on, strength gives beside the table's load the one
-that they bear out: 95 of 100 pieces carry it, with a confidence of 95 in 100. A piece that was a mistake is withdrawn:
+seam, the load and where it broke. From five pieces of one joint on, strength shows beside the table's load the one
+that the pieces support: 95 of 100 pieces carry it, with a confidence of 95 in 100. Withdraw a piece that was a mistake:
 brazebooth book reading --withdraw ID. Without a load the pieces are listed with what they teach.`,
 		Example: `  brazebooth book pull --power-source "booth 1" --metal galvanized --gauge 1mm --joint lap` +
 			` --length 50mm --force 17.2kN --broke sheet
@@ -27,7 +27,7 @@ brazebooth book reading --withdraw ID. Without a load the pieces are listed with
 	}
 	bind(cmd, "metal", "metal2", "gauge", "gauge2", "coating", "coating2", "joint", "filler", "wire", "mode", "gas",
 		"feed", "travel", "gap", "length", "throat")
-	cmd.Flags().String("force", "", "load at which it broke: 17.2kN or 3900lbf")
+	cmd.Flags().String("force", "", "load at which the piece broke: 17.2kN or 3900lbf")
 	cmd.Flags().String("broke", "", "where: sheet, bronze or bond")
 	bindRecord(cmd)
 	return cmd
@@ -62,7 +62,8 @@ func (d *Deps) listPulls(cmd *cobra.Command) error {
 		for i := range list {
 			rev, r := &list[i].Revision, &list[i].Body
 			d.tell("%s %s %-16s %s: %.2f kN on %.0f mm, broke in the %s\n", rev.ID, rev.At[:10],
-				plain.Line(r.Source, 16), plain.Line(r.Pull.For, 60), r.Pull.Force, r.Pull.Length, plain.Line(r.Pull.Broke, 10))
+				plain.Line(r.Source, 16), plain.Line(r.Pull.For, 60), r.Pull.Force, r.Pull.Length,
+				plain.Line(r.Pull.Broke, 10))
 		}
 		d.say("%s\n", quantity.Count(len(list), "pulled piece"))
 		if source != "" {

@@ -18,7 +18,7 @@ import (
 	"brazebooth/internal/shop"
 )
 
-// ofKind makes a command answer about a record of the kind of --kind that its words mean.
+// ofKind makes a command work on the record that its arguments name, of the kind that --kind gives.
 func ofKind(cmd *cobra.Command, do func(cmd *cobra.Command, kind book.Kind, name string) error) *cobra.Command {
 	cmd.Flags().String("kind", "card", kindUsage)
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
@@ -35,7 +35,7 @@ func ofKind(cmd *cobra.Command, do func(cmd *cobra.Command, kind book.Kind, name
 	return cmd
 }
 
-// kindOf reads --kind; nothing is every kind.
+// kindOf reads --kind; "" means every kind.
 func kindOf(cmd *cobra.Command) (book.Kind, error) {
 	text := flagText(cmd, "kind")
 	if k := book.Kind(strings.ToLower(text)); text == "" || slices.Contains(book.Kinds[:], k) {
@@ -47,9 +47,9 @@ func kindOf(cmd *cobra.Command) (book.Kind, error) {
 func (d *Deps) bookShow() *cobra.Command {
 	cmd := withJSON(&cobra.Command{Use: "show NAME", Short: "A kept card as it was saved, or any other record",
 		Long: `A kept card as it was saved, or with --kind another record, by its name, its id or the first four
-letters of that. --all adds its history, and to a card the test beads laid with it and what this program says of it
+characters of the id. --all adds its history, and for a card its test beads and what this program computes for it
 today.`})
-	cmd.Flags().Bool("all", false, "with history, test beads and what this program says today")
+	cmd.Flags().Bool("all", false, "with history, test beads and what this program computes today")
 	cmd.Flags().String("units", "", unitsUsage)
 	return ofKind(cmd, func(cmd *cobra.Command, kind book.Kind, name string) error {
 		return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
@@ -73,7 +73,7 @@ today.`})
 }
 
 func (d *Deps) bookHistory() *cobra.Command {
-	cmd := &cobra.Command{Use: "history NAME", Short: "Every state that a record ever had"}
+	cmd := &cobra.Command{Use: "history NAME", Short: "All revisions of a record, oldest first"}
 	return ofKind(cmd, func(cmd *cobra.Command, kind book.Kind, name string) error {
 		return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 			r, err := book.Resolve(ctx, b, kind, name)
@@ -100,7 +100,7 @@ func (d *Deps) bookDelete() *cobra.Command {
 }
 
 func (d *Deps) bookRestore() *cobra.Command {
-	return d.marking("restore NAME", "Take a deletion back", (*shop.Shop).Restore)
+	return d.marking("restore NAME", "Undo a deletion", (*shop.Shop).Restore)
 }
 
 func (d *Deps) marking(use, short string,
@@ -136,7 +136,7 @@ func given(cmd *cobra.Command) map[string]string {
 	return list
 }
 
-// differ answers with what differs, under a line that says between what, and why where the job is the same.
+// differ prints the differences under a head line that says what is compared; why adds a reason to each.
 func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string, why bool) error {
 	if asJSON(cmd) {
 		return d.document(book.Schema, map[string]any{"differences": report.OrEmpty(list)})
@@ -149,7 +149,7 @@ func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string, w
 		a, b := shown(x.A), shown(x.B)
 		by := fmt.Sprintf("%+.1f %%", x.By)
 		switch {
-		case a == b: // less than is shown
+		case a == b: // the difference is smaller than the usual digits show
 			a, b = fmt.Sprintf("%.5g", x.A), fmt.Sprintf("%.5g %s", x.B, quantity.Label(x.Unit, quantity.Metric))
 		case strings.HasPrefix(x.Why, "only the first"):
 			b, by = "none", ""
@@ -188,8 +188,8 @@ func (d *Deps) bookCompare() *cobra.Command {
 
 func (d *Deps) bookRecompute() *cobra.Command {
 	cmd := withJSON(&cobra.Command{
-		Use: "recompute NAME", Short: "What this program says of a kept card, and why it differs",
-		Long: `What this program would say of a kept card's job today, figure by figure, and why it differs from what
+		Use: "recompute NAME", Short: "What this program computes for a kept card today, and why it differs",
+		Long: `What this program computes for a kept card's job today, figure by figure, and why it differs from what
 was saved. The saved card is never changed. --all goes through every card and lists those that a correction changes.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			all := flagOn(cmd, "all")
@@ -229,7 +229,7 @@ func (d *Deps) recomputeAll(ctx context.Context, cmd *cobra.Command, b book.Book
 		}
 		touched++
 		if err != nil {
-			d.say("%s %s: this program has no card for it: %s\n", r.ID, c.Name, plain.Line(err.Error(), 120))
+			d.say("%s %s: this program cannot compute a card for it: %s\n", r.ID, c.Name, plain.Line(err.Error(), 120))
 			return ctx.Err()
 		}
 		return d.differ(cmd, list, r.ID+" "+c.Name, true)

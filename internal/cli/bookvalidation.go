@@ -15,8 +15,9 @@ func (d *Deps) bookValidation() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "validation", Short: "What was computed beside what this shop measured", Args: noArgs,
 		Long: `What this program computes beside what the shop measured: current and volts of its readings, width, leg,
-throat and bare zinc of the test beads that were cut. By quantity the mean ratio, the scatter, and how many values lie
-in the computed 95 % band. What the book has taught the program is left out: it would test the values by themselves.`,
+throat and bare zinc of the test beads that were cut. For each quantity it prints the mean ratio, the scatter, and how
+many values lie in the computed 95 % band. It computes without what the book has taught the program, because the values
+would then be tested against themselves.`,
 		Example: `  brazebooth book trial "tank lid" --verdict good --measured-width 6.1mm
   brazebooth book validation`,
 		RunE: func(cmd *cobra.Command, _ []string) error {
@@ -31,7 +32,7 @@ in the computed 95 % band. What the book has taught the program is left out: it 
 	return cmd
 }
 
-// measuredInto reads what was measured.
+// measuredInto reads the measured sizes of a cut test bead, mm.
 func measuredInto(cmd *cobra.Command, into *book.Measured) error {
 	for _, m := range shop.Cut {
 		text := flagText(cmd, m.Flag)

@@ -14,7 +14,7 @@ func (d *Deps) cardCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "card",
 		Short: "The settings card of a job",
-		Long: `The settings card of a job. Any of the flags will do: what is missing is assumed and marked so. --feed
+		Long: `The settings card of a job. No flag is required: what is missing is assumed and marked so. --feed
 and --amps are two ways to say the same thing; with both, the feed rules and the amps count as a reading of the meter.
 --show puts pages beside it on one sheet: all, or any of fit, filler, prepare, overlay, passes, plug, machine, pulse,
 strength, distortion, haz, air, cost; what is assumed is then listed in the order of how much it moves the answer.`,
@@ -56,7 +56,8 @@ func (d *Deps) card(cmd *cobra.Command, job calc.Job) ([]report.Block, error) {
 	return report.Card(&card), nil
 }
 
-// drawSection writes the cross-section into the files that were asked for.
+// drawSection writes the cross-section into the files that were asked for; alone reports that one went to standard
+// output.
 func (d *Deps) drawSection(cmd *cobra.Command, card *calc.Card) (alone bool, err error) {
 	if !card.Section.Drawn && flagText(cmd, "png")+flagText(cmd, "svg") != "" {
 		return false, wrong("this joint has no cross-section to draw: it is not modelled", "leave out --png and "+
@@ -65,7 +66,7 @@ func (d *Deps) drawSection(cmd *cobra.Command, card *calc.Card) (alone bool, err
 	return d.pictures(cmd, report.Joint{Card: card, Units: d.units, Comma: d.comma}, nil)
 }
 
-// whole is the card with pages beside it.
+// whole is the card with advice pages.
 func whole(cmd *cobra.Command, card *calc.Card) ([]report.Block, error) {
 	if asJSON(cmd) && flagOn(cmd, "markdown") {
 		return nil, wrong("--json together with --markdown", "type one of them")
@@ -83,19 +84,19 @@ func whole(cmd *cobra.Command, card *calc.Card) ([]report.Block, error) {
 	return report.Whole(card, pages), nil
 }
 
-// solve is the card of a job; a timed arc's times come from following its heat.
+// solve computes the card of a job, with progress for a timed arc, whose times need a long simulation.
 func (d *Deps) solve(ctx context.Context, job calc.Job) (calc.Card, error) {
 	return calc.Answer(ctx, job, d.progress())
 }
 
-// bindAnswer adds the flags that say how an answer is wanted; schema is the file that describes its JSON.
+// bindAnswer adds the flags for the form of an answer; schema is the file that describes its JSON.
 func bindAnswer(cmd *cobra.Command, schema string) {
 	cmd.Flags().String("units", "", unitsUsage)
 	cmd.Flags().Bool("json", false, "JSON, described in docs/"+schema)
 	cmd.Flags().Bool("why", false, "formula, numbers and source under each figure")
 }
 
-// answers runs a command that answers a job: what it finds is printed, unless it has gone into a file.
+// answers makes a command of a function that answers a job; nil blocks mean that the answer went into a file.
 func (d *Deps) answers(find func(*cobra.Command, calc.Job) ([]report.Block, error)) func(*cobra.Command,
 	[]string) error {
 	return func(cmd *cobra.Command, _ []string) error {
@@ -114,7 +115,7 @@ func (d *Deps) answers(find func(*cobra.Command, calc.Job) ([]report.Block, erro
 	}
 }
 
-// answer prints what was found as it is wanted.
+// answer prints blocks in the form that the flags ask for.
 func (d *Deps) answer(cmd *cobra.Command, blocks []report.Block) error {
 	if asJSON(cmd) {
 		b, err := report.JSON(blocks, Version)
@@ -129,7 +130,7 @@ func (d *Deps) answer(cmd *cobra.Command, blocks []report.Block) error {
 	return nil
 }
 
-// example prints the example's card where there is no terminal for the screens.
+// example prints an example card where there is no terminal for the screens.
 func (d *Deps) example() error {
 	card, err := calc.Solve(d.Example)
 	if err != nil {
@@ -140,7 +141,7 @@ func (d *Deps) example() error {
 	return nil
 }
 
-// progress tells on a terminal's standard error how far a long answer is; it says nothing where nobody waits for it.
+// progress shows on a terminal's standard error how far a long answer is; nil where nobody waits.
 func (d *Deps) progress() func(float64) {
 	if !d.Patient {
 		return nil

@@ -13,7 +13,7 @@ import (
 	"brazebooth/internal/config"
 )
 
-// names are those of all choices, in the order of the alphabet.
+// names are the names of all choices, in alphabetical order.
 func names() []string {
 	var list []string
 	for _, c := range choice.All() {
@@ -23,7 +23,7 @@ func names() []string {
 	return list
 }
 
-// A card has a flag for every choice, and but these besides.
+// card has a flag for every choice, and only these others.
 func TestFlagsAreTheChoices(t *testing.T) {
 	card, _, err := New(Deps{}).Find([]string{"card"})
 	if err != nil {
@@ -44,7 +44,7 @@ func TestFlagsAreTheChoices(t *testing.T) {
 	}
 }
 
-// offered is what a shell is given for the value of a flag of a command.
+// offered is what a shell completes for the value of a flag.
 func offered(t *testing.T, command, flag string) []string {
 	t.Helper()
 	var out, errOut bytes.Buffer
@@ -56,7 +56,7 @@ func offered(t *testing.T, command, flag string) []string {
 	return lines[:len(lines)-1] // the last one is for the shell itself
 }
 
-// A shell is given the rows of a choice, or is told what is wanted; of a setting that is kept its values.
+// A shell completes the rows of a choice, or shows its usage; for a setting it completes the values.
 func TestCompletionsAreTheRows(t *testing.T) {
 	for _, c := range choice.All() {
 		var want []string
@@ -64,7 +64,7 @@ func TestCompletionsAreTheRows(t *testing.T) {
 			want = append(want, r.ID)
 		}
 		switch got := offered(t, "card", c.Name); {
-		case c.Name == "hazard": // by the words that a hand types, several in one
+		case c.Name == "hazard": // completed by words, of which several can be joined
 		case want == nil && (len(got) != 1 || !strings.HasSuffix(got[0], c.Usage)):
 			t.Errorf("--%s: %q, and no word of %q", c.Name, got, c.Usage)
 		case want != nil && !slices.Equal(got, want):

@@ -22,40 +22,40 @@ const Version = "0.1.0"
 // Date of that version, for its manual.
 const Date = "2026-11-26"
 
-// Deps is what the commands are given by main: streams, and the way to the screens.
+// Deps is what main gives the commands: streams, folders, and how to open the screens.
 type Deps struct {
 	In       io.Reader // standard input
 	Out, Err io.Writer
-	Remote   bool // who types sits at another machine: no files of this one, no book but the one given
-	LookOnly bool // who types may read the book and not change it
-	// Fault takes whole an error that a user at another machine is told in other words; nil: nobody does.
+	Remote   bool // the user is at another machine: no files of this one, no book but the given one
+	LookOnly bool // the user may read the book but not change it
+	// Fault receives the full error where a user at another machine sees other words; nil drops it.
 	Fault   func(error)
 	Example calc.Job // what a newcomer sees first
-	Title   string   // what the example is
+	Title   string   // heading of the example
 	// RunScreens opens the screens; nil where there is no terminal for them.
 	RunScreens func(ctx context.Context, o ScreenOptions) error
-	// RunPlain asks and answers line by line, from In to Out; nil where nobody does.
+	// RunPlain asks and answers line by line, from In to Out; nil where that is not possible.
 	RunPlain func(ctx context.Context, o ScreenOptions) error
-	// Serve gives the server's flags to a command and returns what runs it; nil where there is none to run.
+	// Serve adds the server's flags to a command and returns what runs it; nil where no server can run.
 	Serve func(flags *pflag.FlagSet) func(ctx context.Context, book string) error
 
 	Book       string           // the user's own book, "" where there is no folder for one
-	Beside     string           // a file that takes what a book's server cannot while it is away, "" for none
+	Beside     string           // a file that takes the saves while a book's server cannot be reached, "" for none
 	Who, Where string           // who saves, on which machine
 	Now        func() time.Time // nil for the machine's clock
 	Patient    bool             // standard error is a terminal whose reader may wait: show progress there
 
 	Config   string              // the file of settings, "" where there is no folder for one
-	Env      func(string) string // the environment of who types, for settings; nil for none
+	Env      func(string) string // the user's environment, for settings; nil for none
 	HostKey  string              // the server's own key where none is named, "" for none
 	Terminal func() Terminal     // what is known of the terminal; nil for nothing
-	Asking   *Asking             // how the terminal is asked for more; nil: it is not
+	Asking   *Asking             // how the terminal is asked; nil: it is not
 	comma    bool                // numbers are shown with a decimal comma
-	units    quantity.System     // in which a command shows its figures
+	units    quantity.System     // of the figures that a command shows
 	hidden   string              // the book's address that completion must not repeat
 }
 
-// ScreenOptions are what the command line and the settings say of the screens.
+// ScreenOptions are the options of the screens from the command line and the settings.
 type ScreenOptions struct {
 	Units    quantity.System
 	Book     string // where the book is, "" for none
@@ -68,8 +68,8 @@ type ScreenOptions struct {
 // Themes are the names of the screens' colours.
 func Themes() []string { return settingValues("theme") }
 
-// Run carries out the arguments and returns the exit code: 0 for an answer, 1 for a failure, 2 for wrong use. A stop,
-// a refusal and a job without a good setting are answers. Where the answer cannot be written the command is ended.
+// Run carries out the arguments and returns the exit code: 0 for an answer, 1 for a failure, 2 for wrong use. A stop, a
+// refusal and a job without a good setting are answers. A command ends when its answer cannot be written.
 func Run(ctx context.Context, args []string, d Deps) int {
 	within, stop := context.WithCancel(ctx)
 	defer stop()
@@ -96,7 +96,7 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	case errors.Is(err, errUnread):
 		return 1
 	}
-	units, _ := unitsOf(cmd) // wrong units are what the error says
+	units, _ := unitsOf(cmd) // if the units are wrong, that is the error
 	return d.report(ctx, err, units, wantsJSON(args))
 }
 
@@ -135,7 +135,7 @@ anything that is printed here.`,
 	return root
 }
 
-// addCommands adds every command that the one who types may use.
+// addCommands adds every command that this user may use.
 func (d *Deps) addCommands(root *cobra.Command) {
 	for i := range pageCommands {
 		root.AddCommand(d.pageCommand(&pageCommands[i]))
@@ -145,7 +145,7 @@ func (d *Deps) addCommands(root *cobra.Command) {
 		d.versionCommand())
 	if d.Remote {
 		noCompletion(root)
-	} else { // these are about this machine and its user
+	} else { // about this machine and its user
 		root.AddCommand(d.configCommand(), d.completionCommand(), d.doctorCommand())
 	}
 	if d.Serve != nil {
@@ -167,7 +167,7 @@ func (d *Deps) screens(cmd *cobra.Command) error {
 		Pictures: flagOn(cmd, "pictures")}
 	switch plainly := flagOn(cmd, "plain"); {
 	case plainly && d.RunPlain == nil:
-		return wrong("--plain: nobody asks questions here", "see brazebooth --help for the commands")
+		return wrong("--plain: questions line by line are not possible here", "see brazebooth --help for the commands")
 	case plainly:
 		return d.RunPlain(cmd.Context(), o)
 	case d.RunScreens == nil:
@@ -176,7 +176,7 @@ func (d *Deps) screens(cmd *cobra.Command) error {
 	return d.RunScreens(cmd.Context(), o)
 }
 
-// NameOf is the name of the command that the arguments ask for, without anything that was typed after it.
+// NameOf is the name of the command in the arguments, without its own arguments.
 func NameOf(args []string) string {
 	root := New(Deps{})
 	cmd, _, err := root.Find(args)
@@ -192,7 +192,8 @@ func NameOf(args []string) string {
 	return "example"
 }
 
-// ScreensOf is what a command line that opens a guest's screens says of them; false for any other, and for a wrong one.
+// ScreensOf are the options in a command line that opens a guest's screens; false for any other command line, and for a
+// wrong one.
 func ScreensOf(args []string) (o ScreenOptions, ok bool) {
 	root := New(Deps{Remote: true, RunScreens: func(_ context.Context, given ScreenOptions) error {
 		o, ok = given, true
@@ -204,6 +205,6 @@ func ScreensOf(args []string) (o ScreenOptions, ok bool) {
 	root.SetArgs(args)
 	root.SetOut(io.Discard)
 	root.SetErr(io.Discard)
-	_ = root.Execute() // what is wrong is said where the command line is carried out
+	_ = root.Execute() // Run reports what is wrong
 	return o, ok
 }

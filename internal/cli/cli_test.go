@@ -18,7 +18,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// said is what one run of the program left behind.
+// said is the outcome of one run of the program.
 type said struct {
 	code     int
 	out, err string
@@ -31,7 +31,8 @@ func run(args ...string) said {
 	return said{code, out.String(), errOut.String()}
 }
 
-// A script sees only that a command failed, and a panic fails with 2 as well: here the code itself counts.
+// The scripts in testdata see only that a command failed, and a panic exits with 2 as well: so the exact code is
+// checked here.
 func TestWrongUseExitsWith2(t *testing.T) {
 	for _, line := range []string{
 		"card --metal unobtainium", "card --gauge banana", "card --gauge -3mm", "card --gauge 44", "card --feed fast",
@@ -79,8 +80,8 @@ func TestAnswersExitWith0(t *testing.T) {
 	}
 }
 
-// What could not be done, though it was rightly asked, is 1.
-func TestWhatCouldNotBeDoneExitsWith1(t *testing.T) {
+// A failure although the command was right exits with 1.
+func TestFailuresExitWith1(t *testing.T) {
 	var out, errOut bytes.Buffer
 	broken := func(context.Context, ScreenOptions) error { return errors.New("the terminal went away") }
 	if code := Run(context.Background(), nil, Deps{Out: &out, Err: &errOut, RunScreens: broken}); code != 1 ||
@@ -96,7 +97,7 @@ func TestWhatCouldNotBeDoneExitsWith1(t *testing.T) {
 	}
 }
 
-// Nothing typed is nothing typed, whatever this process was started with: a server has arguments of its own.
+// No arguments means none, whatever this process was started with: a server has arguments of its own.
 func TestNoArgumentsAreNotTheServers(t *testing.T) {
 	was := os.Args
 	defer func() { os.Args = was }()
@@ -106,7 +107,7 @@ func TestNoArgumentsAreNotTheServers(t *testing.T) {
 	}
 }
 
-func TestASlipOfTheHandIsNamed(t *testing.T) {
+func TestTyposAreNamed(t *testing.T) {
 	for line, want := range map[string]string{
 		"crad":               "type brazebooth card",
 		"table":              "type brazebooth tables",
@@ -126,8 +127,8 @@ func TestASlipOfTheHandIsNamed(t *testing.T) {
 	}
 }
 
-// Every flag that help shows can be what a slip of the hand meant.
-func TestEveryFlagCanBeMeant(t *testing.T) {
+// Every flag that help shows can be suggested for a misspelt one.
+func TestEveryFlagCanBeSuggested(t *testing.T) {
 	shown := regexp.MustCompile(`--([a-z][a-z0-9-]*)`)
 	for _, cmd := range New(Deps{}).Commands() {
 		for line := range strings.Lines(cmd.Flags().FlagUsages()) {
@@ -142,7 +143,7 @@ func TestEveryFlagCanBeMeant(t *testing.T) {
 	}
 }
 
-// With --json an error is an object too, wherever the flag stands.
+// With --json an error is an object too, wherever the flag is on the command line.
 func TestErrorsAsJSON(t *testing.T) {
 	for _, line := range []string{"card --json --metal unobtainium", "card --metal unobtainium --json",
 		"card --json=true --gauge banana", "tables nope --json", "gauge 99 --json", "solder --json"} {
@@ -155,7 +156,7 @@ func TestErrorsAsJSON(t *testing.T) {
 	}
 }
 
-// hostile is text that means something to a terminal, or to a program that reads what is printed.
+// hostile is text with control characters or odd numbers, for a terminal or a program that reads what is printed.
 var hostile = []string{"\x1b[31mred", "\x1b]0;title\a", "\x9b31m", "\u202egalv", "\xff\xfe", "a\x00b", "\r\noops", "",
 	" ", "-", "--", "%s%n", strings.Repeat("9", 5000), strings.Repeat("a\u0301", 300), "💥", "1e309", "0x10", "1,5",
 	"NaN"}
@@ -180,7 +181,7 @@ func checkTame(t *testing.T, args []string, got said) {
 func TestHostileTextComesBackTame(t *testing.T) {
 	flags := choice.OnCard()
 	if testing.Short() {
-		flags = flags[:2] // some texts are numbers, and each then costs a search
+		flags = flags[:2] // some texts are numbers, and each of them costs a search
 	}
 	for _, text := range hostile {
 		for _, c := range deep.Of(t, flags, 14) {

@@ -13,7 +13,7 @@ import (
 	"brazebooth/tables"
 )
 
-// completer is what a shell may put in the place of a word that was begun.
+// completer lists what a shell may put in place of the word that is being typed.
 type completer = cobra.CompletionFunc
 
 const (
@@ -21,17 +21,18 @@ const (
 	ordered = noFiles | cobra.ShellCompDirectiveKeepOrder
 )
 
-// completing reports whether a shell asks, and not a person: only then the tree learns what completes it, so that no
-// command starts slower for it.
+// completing reports whether a shell asks for completions. Only then are completers added to the commands, so that no
+// other command starts slower.
 func completing(args []string) bool {
 	return len(args) > 0 && (args[0] == cobra.ShellCompRequestCmd || args[0] == cobra.ShellCompNoDescRequestCmd)
 }
 
-// hidden stands on a command line that is completed for an address that nobody may see.
+// hidden replaces, on a command line that is completed, an address that nobody may see.
 const hidden = "./address"
 
-// hide takes servers' addresses out of a command line that a shell wants completed, except for the word that is being
-// typed: the library prints the whole line where a flag of it is wrong. The book's address is kept aside.
+// hide replaces servers' addresses in a command line that a shell wants completed, except in the word that is being
+// typed, because the library prints the whole line when one of its flags is wrong. The book's address is kept in
+// d.hidden.
 func (d *Deps) hide(args []string) []string {
 	args = slices.Clone(args)
 	for i := 1; i < len(args)-1; i++ {
@@ -50,7 +51,7 @@ func (d *Deps) hide(args []string) []string {
 	return args
 }
 
-// teach gives every command and flag of a tree what completes it.
+// teach adds its completer to every command and flag of a tree.
 func (d *Deps) teach(cmd *cobra.Command) { teach(cmd, d.wordCompleters(), d.flagCompleters()) }
 
 func teach(cmd *cobra.Command, words, flags map[string]completer) {
@@ -69,12 +70,12 @@ func teach(cmd *cobra.Command, words, flags map[string]completer) {
 			complete = flags[f.Name]
 		}
 		if complete != nil {
-			_ = cmd.RegisterFlagCompletionFunc(f.Name, complete) // it fails only for a flag that is not there
+			_ = cmd.RegisterFlagCompletionFunc(f.Name, complete) // fails only for an unknown flag
 		}
 	})
 }
 
-// wordCompleters complete what follows a command.
+// wordCompleters complete the arguments of a command, by its path.
 func (d *Deps) wordCompleters() map[string]completer {
 	card, record := d.kept("card", false), d.kept("", false)
 	list := map[string]completer{
@@ -90,7 +91,7 @@ func (d *Deps) wordCompleters() map[string]completer {
 	return list
 }
 
-// flagCompleters complete the value of a flag by its name, or by its command and name.
+// flagCompleters complete the value of a flag; the key is its name, or its command and name.
 func (d *Deps) flagCompleters() map[string]completer {
 	source := d.kept("source", false)
 	list := map[string]completer{
@@ -120,14 +121,14 @@ func (d *Deps) flagCompleters() map[string]completer {
 	return list
 }
 
-// fixed completes by a list; after a tab comes what a value is.
+// fixed completes from a list; a tab separates a value from its description.
 func fixed(list []string) completer {
 	return func(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 		return fitting(list, begun), ordered
 	}
 }
 
-// fitting are the values that begin like what was typed.
+// fitting are the values that begin with what was typed.
 func fitting(list []string, begun string) []string {
 	var out []string
 	for _, v := range list {
@@ -138,7 +139,7 @@ func fitting(list []string, begun string) []string {
 	return out
 }
 
-// once completes the first word alone.
+// once completes only the first argument.
 func once(f completer) completer {
 	return func(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if len(args) > 0 {
@@ -148,12 +149,12 @@ func once(f completer) completer {
 	}
 }
 
-// told has no values to offer and says what is wanted.
+// told offers no values and shows a flag's usage.
 func told(usage string) completer {
 	return cobra.FixedCompletions(cobra.AppendActiveHelp(nil, usage), noFiles)
 }
 
-// separated completes the last of some values with commas between them.
+// separated completes the last value of a list with commas.
 func separated(list []string) completer {
 	return func(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 		before := begun[:strings.LastIndexByte(begun, ',')+1]
@@ -165,14 +166,14 @@ func separated(list []string) completer {
 	}
 }
 
-// files completes by files of some endings.
+// files completes names of files with these endings.
 func files(endings ...string) completer {
 	return cobra.FixedCompletions(endings, cobra.ShellCompDirectiveFilterFileExt)
 }
 
 var anyFile = cobra.FixedCompletions(nil, cobra.ShellCompDirectiveDefault)
 
-// completeHelp completes the words of a command's path.
+// completeHelp completes the path of a command.
 func completeHelp(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 	about, rest, err := cmd.Root().Find(args)
 	if err != nil || len(rest) > 0 {

@@ -11,7 +11,7 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// completed is what a shell would be given for the last of the words, without descriptions.
+// completed is what a shell gets for the last of the words, without descriptions.
 func completed(t *testing.T, d Deps, words ...string) []string {
 	t.Helper()
 	var out, errOut bytes.Buffer
@@ -51,7 +51,7 @@ func TestCompletions(t *testing.T) {
 	}
 }
 
-// A size cannot be listed: the shell says what is wanted.
+// Sizes cannot be listed: the shell shows what to type.
 func TestSizesAreExplained(t *testing.T) {
 	if got := strings.Join(completed(t, Deps{}, "card", "--feed", ""), "\n"); !strings.Contains(got,
 		"250ipm or 6.3m/min") {
@@ -59,7 +59,7 @@ func TestSizesAreExplained(t *testing.T) {
 	}
 }
 
-// What the book has completes too; without a book none is made.
+// Names in the book are completed too; completing never makes a book.
 func TestCompletionsOfTheBook(t *testing.T) {
 	where := filepath.Join(t.TempDir(), "book.db")
 	d := Deps{Book: where}
@@ -95,7 +95,7 @@ func TestCompletionsOfTheBook(t *testing.T) {
 	}
 }
 
-// The scripts of all shells ask the program itself.
+// The script of every shell asks the program itself.
 func TestEveryShellGetsAScript(t *testing.T) {
 	for _, shell := range shells {
 		got := run("completion", shell)

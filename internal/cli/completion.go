@@ -48,17 +48,17 @@ read. Bash needs its package bash-completion for it.`,
 	}
 }
 
-// noCompletion takes away what shells ask by: nobody's shell asks a server. The library would write a wrong question to
-// the standard error of the program, which is the server's own, and keep the whole tree for as long as it runs.
+// noCompletion disables the hidden commands that shells use to complete, since no shell asks a server. The library
+// would write a wrong request to the server's own standard error, and keep the whole command tree in memory.
 func noCompletion(root *cobra.Command) {
 	root.AddCommand(&cobra.Command{Use: cobra.ShellCompRequestCmd, Aliases: []string{cobra.ShellCompNoDescRequestCmd},
 		Hidden: true, DisableFlagParsing: true,
 		RunE: func(cmd *cobra.Command, _ []string) error { return noCommand(cmd.Root(), []string{cmd.CalledAs()}) }})
 }
 
-// Values that a shell may offer: after a tab comes what each is.
+// Values that a shell may offer: a tab separates a value from its description.
 
-// column is one text of each row.
+// column makes a text of each row.
 func column[T any](rows []T, text func(*T) string) []string {
 	list := make([]string, len(rows))
 	for i := range rows {
@@ -71,18 +71,18 @@ func settingNames() []string {
 	return column(config.Keys(), func(k *config.Key) string { return k.Name + "\t" + k.Usage })
 }
 
-// settingValues are what a setting can be.
+// settingValues are the values that a setting can have.
 func settingValues(key string) []string {
-	k, _ := config.Find(key) // it is one
+	k, _ := config.Find(key) // key is always a known setting
 	return k.Values
 }
 
-// completions are rows as a shell takes them.
+// completions are rows in the form that a shell reads.
 func completions(rows []choice.Row) []string {
 	return column(rows, func(r *choice.Row) string { return strings.TrimSuffix(r.ID+"\t"+r.Tip, "\t") })
 }
 
-// kindUsage is how a kind is asked for.
+// kindUsage lists the kinds of records for help and errors.
 var kindUsage = near.Or(kinds())
 
 // kinds are the kinds of records that a book keeps.
@@ -113,8 +113,8 @@ func termWords() []string {
 // A shell waits for its completions: a book that does not answer within this time completes nothing.
 const completeWithin = 1500 * time.Millisecond
 
-// kept completes by the names of what the book has of a kind, or of any; deleted ones by their ids. The book is read
-// only: where there is none, nothing is made.
+// kept completes the names of the records of a kind, or of all kinds for ""; deleted records by their ids. The book is
+// opened only to read, so that none is made.
 func (d *Deps) kept(kind book.Kind, deleted bool) completer {
 	return func(cmd *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if d.settle(cmd) != nil {
@@ -138,7 +138,7 @@ func (d *Deps) kept(kind book.Kind, deleted bool) completer {
 	}
 }
 
-// namesOf are what names records: their names, once each, or their ids.
+// namesOf are the records' names, each once, or the ids of deleted ones.
 func namesOf(heads []book.Head, deleted bool, begun string) []string {
 	var list []string
 	have := map[string]bool{}

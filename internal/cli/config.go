@@ -18,10 +18,10 @@ import (
 func (d *Deps) configCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "config",
-		Short: "What is set once and for all: units, decimal mark, theme, book, power source, name",
+		Short: "Settings for all commands: units, decimal mark, theme, book, power source, name",
 		Long: `Settings that hold for every command and the screens. A flag overrides the environment, the environment
-the file, and the file the default. Alone it shows them all, as config show does. The file is TOML; comments and tables
-in it stay as they are.
+the file, and the file the default. Without a word it shows them all, as config show does. The file is TOML; comments
+and tables in it stay as they are.
 
 ` + keysText(),
 		Example: `  brazebooth config show
@@ -49,7 +49,7 @@ func keysText() string {
 	return strings.TrimRight(b.String(), "\n")
 }
 
-// shownSetting is one key as config show has it.
+// shownSetting is one key as config show prints it.
 type shownSetting struct {
 	Key   string        `json:"key"`
 	Value string        `json:"value"`
@@ -57,10 +57,10 @@ type shownSetting struct {
 	Where string        `json:"where,omitempty"`
 }
 
-// settingsOf are the values that hold for a command, its flags included.
+// settingsOf are the values in force for a command, its flags included.
 func (d *Deps) settingsOf(cmd *cobra.Command, s *config.Settings) []shownSetting {
 	var list []shownSetting
-	own := map[string]string{"book": d.Book, "name": d.Who} // what the program finds by itself
+	own := map[string]string{"book": d.Book, "name": d.Who} // defaults of this machine
 	for _, k := range config.Keys() {
 		v := s.Get(k.Name)
 		if f := cmd.Flags().Lookup(k.Name); f != nil && f.Changed {
@@ -74,7 +74,7 @@ func (d *Deps) settingsOf(cmd *cobra.Command, s *config.Settings) []shownSetting
 	return list
 }
 
-// shownValue is a setting as it may be shown: a book's address without its password.
+// shownValue is a setting as it may be shown: an address without its password.
 func shownValue(key, text string) string {
 	if key == "book" {
 		text = address.Shown(text)
@@ -137,7 +137,7 @@ func (d *Deps) configSet() *cobra.Command {
 
 func (d *Deps) configUnset() *cobra.Command {
 	return &cobra.Command{
-		Use: "unset KEY", Short: "Take a value out of the file", Example: "  brazebooth config unset units",
+		Use: "unset KEY", Short: "Remove a value from the file", Example: "  brazebooth config unset units",
 		Args: oneArg("a key", "brazebooth config unset units"),
 		RunE: d.withSettings(func(file string, args []string) error {
 			had, err := config.Unset(file, args[0])
@@ -156,7 +156,7 @@ func (d *Deps) configUnset() *cobra.Command {
 
 func (d *Deps) configPath() *cobra.Command {
 	return &cobra.Command{
-		Use: "path", Short: "Where the file is, or would be", Args: noArgs,
+		Use: "path", Short: "Path of the settings file, whether it is there or not", Args: noArgs,
 		RunE: d.withSettings(func(file string, _ []string) error {
 			d.say("%s\n", plain.Line(file, 400))
 			return nil
@@ -164,14 +164,14 @@ func (d *Deps) configPath() *cobra.Command {
 	}
 }
 
-// How to get a folder for settings where there is none.
+// The error where there is no folder for settings, and its hint.
 const (
 	noFolder   = "no folder for settings was found"
 	folderHint = "set XDG_CONFIG_HOME, or HOME, to a folder that is there; the environment works too: " +
 		"BRAZEBOOTH_UNITS=inch"
 )
 
-// withSettings runs what needs the file of settings.
+// withSettings wraps a command that needs the settings file.
 func (d *Deps) withSettings(do func(file string, args []string) error) func(*cobra.Command, []string) error {
 	return func(_ *cobra.Command, args []string) error {
 		if d.Config == "" {
@@ -181,10 +181,10 @@ func (d *Deps) withSettings(do func(file string, args []string) error) func(*cob
 	}
 }
 
-// tolerant are the commands that must answer whatever the settings hold: they tell, or mend them.
+// tolerant are the commands that must work even with a broken settings file, because they show or mend it.
 var tolerant = [...]string{"config", "doctor", "version", "help", "completion"}
 
-// settle reads the settings before a command runs: a flag that was not given takes what is set.
+// settle reads the settings before a command runs: a flag that was not given gets the value of its setting.
 func (d *Deps) settle(cmd *cobra.Command) error {
 	s, err := config.Load(d.Config, d.Env)
 	if err != nil {
@@ -205,7 +205,7 @@ func (d *Deps) settle(cmd *cobra.Command) error {
 		}
 	}
 	if text := flagText(cmd, "decimal"); text != "" || cmd.Flags().Changed("decimal") {
-		k, _ := config.Find("decimal") // it is one
+		k, _ := config.Find("decimal") // always a known setting
 		mark, err := k.Check(text)
 		if err != nil {
 			return inFlag("decimal", err)

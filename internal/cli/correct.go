@@ -20,11 +20,11 @@ func (d *Deps) correctCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "correct",
 		Short: "What a test bead shows, what lies behind it, and the one thing to change",
-		Long: `What the last test bead shows, what likely lies behind it, and the smallest change of one setting that
-is more likely than not to make the next one good; where no setting is at fault, what cures it. Give the settings that
-the bead was laid with; without --seen it lists what may be seen, drawn. --tried tells of earlier beads that differed
-in one setting, oldest first: what they showed narrows what the window leaves open, so that each answer halves it. An
-earlier bead with the last one's own setting says that the cure did not help: the next cause comes first.
+		Long: `What the last test bead shows, what likely lies behind it, and the smallest change of one setting that is
+more likely than not to make the next one good; where no setting is at fault, what cures the fault. Give the settings
+that the bead was laid with; without --seen it lists what may be seen, drawn. --tried gives earlier beads that differed
+in one setting, oldest first: what they showed narrows the range that is left, so that each answer halves it. An earlier
+bead with the same setting as the last one means that the cure did not help: the next cause then comes first.
 
 ` + sightList(),
 		Example: `  brazebooth correct --metal galvanized --gauge 18ga --feed 5 --travel 9 --seen rolled-edge
@@ -51,11 +51,11 @@ earlier bead with the last one's own setting says that the cure did not help: th
 	bindCard(cmd, page.Needs...)
 	bindAnswer(cmd, "schema.json")
 	cmd.Flags().String("seen", "", "what the bead shows, with commas: rolled-edge, burn-through,pores ...")
-	cmd.Flags().StringArrayVar(&tried, "tried", nil, "an earlier bead: travel=9:rolled-edge; again for each")
+	cmd.Flags().StringArrayVar(&tried, "tried", nil, "an earlier bead: travel=9:rolled-edge; may be repeated")
 	return cmd
 }
 
-// unseen lists what may be seen, drawn, below what stops the job.
+// unseen prints the stops of the job, then every sight with its drawing.
 func (d *Deps) unseen(cmd *cobra.Command, job calc.Job, tried []string) error {
 	if len(tried) > 0 {
 		return wrong("--tried without --seen", "say what the last bead shows: --seen rolled-edge")
@@ -75,7 +75,7 @@ func (d *Deps) unseen(cmd *cobra.Command, job calc.Job, tried []string) error {
 	return nil
 }
 
-// earlier reads the beads of --tried: the job with another value of one setting, and what it showed.
+// earlier reads the beads of --tried: each has another value of one setting, and what it showed.
 func earlier(cmd *cobra.Command, job calc.Job, tried []string) ([]correct.Try, error) {
 	var list []correct.Try
 	for _, text := range tried {

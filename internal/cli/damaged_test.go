@@ -13,7 +13,7 @@ import (
 	"brazebooth/internal/book"
 )
 
-// damagedBook is a book of so many cards one page of which is gone: one of those that hold revisions.
+// damagedBook is a book of so many cards in which one page that holds revisions is overwritten with zeros.
 func damagedBook(t *testing.T, cards int) string {
 	t.Helper()
 	file := filepath.Join(t.TempDir(), "book.db")
@@ -53,15 +53,15 @@ func damagedBook(t *testing.T, cards int) string {
 	}
 	at += len(text) / 2
 	clear(text[at/page*page : at/page*page+page])
-	bad := filepath.Join(t.TempDir(), "bad.db") // of a file that was never open here
+	bad := filepath.Join(t.TempDir(), "bad.db") // under a name that this process has never opened
 	if err := os.WriteFile(bad, text, 0o600); err != nil {
 		t.Fatal(err)
 	}
 	return bad
 }
 
-// Of a damaged book export, backup and merge give what can be read, say which revisions are missing, and exit with 1;
-// what check advises works, and the book that comes of it is sound.
+// From a damaged book, export, backup and merge give what can be read, say which revisions are missing, and exit with
+// 1. What check advises works, and gives a sound book.
 func TestADamagedBook(t *testing.T) {
 	bad := damagedBook(t, 60)
 	dir := t.TempDir()
@@ -103,7 +103,7 @@ func TestADamagedBook(t *testing.T) {
 	}
 }
 
-// whatIsMissing wants each revision that is missing named, how many there are, and what to do.
+// whatIsMissing checks that a message names the missing revisions, how many there are, and what to do.
 func whatIsMissing(t *testing.T, what, told string) {
 	t.Helper()
 	for _, want := range []string{"left out", "keep the damaged book", "\nrevision "} {
@@ -113,7 +113,7 @@ func whatIsMissing(t *testing.T, what, told string) {
 	}
 }
 
-// A bad line of an import is named with its number and the rest is in the book; nothing is said twice.
+// A bad line of an import is reported once, with its number, and the other lines are in the book.
 func TestAnImportNamesItsBadLines(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "book.db")
@@ -153,14 +153,14 @@ func TestAnImportNamesItsBadLines(t *testing.T) {
 		}
 		for _, line := range want.bad {
 			if strings.Count(e.String(), line) != 1 {
-				t.Errorf("%q stands not once in %s", line, e.String())
+				t.Errorf("%q is not exactly once in %s", line, e.String())
 			}
 		}
 	}
 }
 
-// The book itself, and what lies beside it, is no file that a command reads or goes on with.
-func TestTheBookIsNoOtherFile(t *testing.T) {
+// No command reads from or appends to the book's own file or the files beside it.
+func TestTheBooksFilesAreRefused(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "book.db")
 	b, err := book.OpenFile(t.Context(), file)
@@ -183,7 +183,7 @@ func TestTheBookIsNoOtherFile(t *testing.T) {
 	}
 }
 
-// Of a book whose file has a second name doctor says what comes of that.
+// doctor warns of a book whose file has a second name (a hard link).
 func TestDoctorTellsOfASecondName(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "book.db")

@@ -11,31 +11,31 @@ import (
 	"brazebooth/internal/shop"
 )
 
-// Terminal is what can be known of the terminal without asking it.
+// Terminal is what is known about the terminal without asking it.
 type Terminal struct {
 	In, Out       bool // standard input and output are a terminal
-	Places        bool // it can place text, so that it can be asked and the screens open
+	Places        bool // it can place text: it can be asked, and the screens can open
 	Width, Height int  // 0: not known
 	Name          string
-	Colours       string // the most that it is believed to show
+	Colours       string // how many colours it probably shows
 	NoColour      bool   // NO_COLOR is set
-	Locale        string // what the environment says of letters
+	Locale        string // the locale from the environment
 	UTF8          bool
-	Background    string // dark, light or "" where nothing tells
+	Background    string // dark, light or "" for unknown
 	LeastWidth    int    // of the screens
 	LeastHeight   int
 }
 
-// state is the state of what was looked at.
+// state is the result of one check.
 type state string
 
 const (
 	fine state = "ok"
 	note state = "note" // works; worth knowing
-	mend state = "mend" // must be mended
+	mend state = "mend" // does not work; must be mended
 )
 
-// finding is one line of doctor.
+// finding is one line that doctor prints.
 type finding struct {
 	Area  string `json:"area"`
 	Name  string `json:"name"`
@@ -44,7 +44,7 @@ type finding struct {
 	Do    string `json:"do,omitempty"`
 }
 
-// findings collects them.
+// findings collects the lines; area is that of the next ones.
 type findings struct {
 	area string
 	list []finding
@@ -56,7 +56,7 @@ func (f *findings) add(name string, s state, text, do string) {
 
 func (f *findings) ok(name, text string) { f.add(name, fine, text, "") }
 
-// wrong is what must be mended, as an error says it.
+// wrong adds a finding from an error.
 func (f *findings) wrong(name string, err error) {
 	what, hint, _ := shop.Explain(err)
 	f.add(name, mend, what, hint)
@@ -66,9 +66,9 @@ func (d *Deps) doctorCommand() *cobra.Command {
 	return withJSON(&cobra.Command{
 		Use:   "doctor",
 		Short: "What works here, what does not, and what to do about it",
-		Long: `Looks at the terminal, the book, the settings, the folders and the server's own key, and says of each
-whether it works and what to do where it does not. It changes nothing, and is done in a few seconds even where a
-server is away.
+		Long: `Looks at the terminal, the book, the settings, the folders and the server's own key, and says for each
+whether it works and, if not, what to do. It changes nothing, and takes a few seconds even when a server does not
+answer.
 
 A terminal is asked how wide it draws the characters of the screens, and which background it has; it has two seconds
 for its answers. Then come samples of what the screens draw, with what to look for and what to set if one looks wrong.
@@ -94,7 +94,7 @@ Exit code 0: usable; 1: something must be mended.`,
 	})
 }
 
-// showFindings prints them, and fails where something must be mended.
+// showFindings prints the findings, and returns an error where something must be mended.
 func (d *Deps) showFindings(cmd *cobra.Command, list []finding) error {
 	broken, area := 0, ""
 	for _, x := range list {
@@ -119,7 +119,7 @@ func (d *Deps) showFindings(cmd *cobra.Command, list []finding) error {
 		}
 	}
 	if broken > 0 {
-		return fmt.Errorf("to be mended: %d", broken)
+		return fmt.Errorf("problems to mend: %d", broken)
 	}
 	return nil
 }

@@ -8,7 +8,7 @@ import (
 	"testing"
 )
 
-// found is what doctor says of a terminal, by name.
+// found are doctor's findings for a terminal, by area and name.
 func found(t *testing.T, term Terminal) (map[string]finding, int) {
 	t.Helper()
 	var out, errOut bytes.Buffer

@@ -11,29 +11,29 @@ import (
 // Asking is how doctor asks the terminal, and what it shows there.
 type Asking struct {
 	Signs string // the characters outside ASCII that the screens draw, each one column wide
-	// Ask writes them, asks after each where the cursor is, and leaves nothing of it on the terminal.
+	// Ask writes the signs, asks after each for the position of the cursor, and clears the terminal again.
 	Ask func(ctx context.Context) Answers
-	// Samples are what the screens draw, in a theme, on a ground that is dark, light or "" where nothing tells.
+	// Samples are things that the screens draw, in a theme, on a background that is dark, light or "" for unknown.
 	Samples func(theme, background string) []Sample
 }
 
-// Answers are what a terminal says when it is asked.
+// Answers are a terminal's answers to the questions.
 type Answers struct {
-	Columns    []int  // that each of the signs took; nil: it did not say
-	Background string // dark, light, or "" where it did not say
+	Columns    []int  // of each sign; nil: no answer
+	Background string // dark, light, or "" for no answer
 }
 
-// Sample is something that the screens draw, for somebody to look at.
+// Sample is something that the screens draw, for the user to look at.
 type Sample struct {
 	Name  string
 	Lines []string // with the colours of the screens
-	Look  string   // how it looks where all is well
-	Else  string   // what to set where it does not
+	Look  string   // how it looks when it is right
+	Else  string   // what to set when it looks wrong
 }
 
 const setNarrow = "set the terminal's ambiguous-width characters to narrow (one column); until then: brazebooth --plain"
 
-// lookSigns says whether every character of the screens takes one column.
+// lookSigns reports whether every character of the screens takes one column.
 func (d *Deps) lookSigns(f *findings, columns []int) {
 	signs := []rune(d.Asking.Signs)
 	if len(columns) != len(signs) {
@@ -56,15 +56,15 @@ func (d *Deps) lookSigns(f *findings, columns []int) {
 		f.add("widths", mend, "the terminal does not read UTF-8: it takes each sign for several letters",
 			"set its character set to UTF-8; until then: brazebooth --plain")
 	case wide:
-		f.add("widths", mend, fmt.Sprintf("signs that take two columns where the screens count on one (%d): %s", len(off),
-			some(off)), setNarrow)
+		f.add("widths", mend, fmt.Sprintf("signs that take two columns where the screens count on one (%d): %s",
+			len(off), some(off)), setNarrow)
 	default:
-		f.add("widths", mend, fmt.Sprintf("signs that do not take the one column that the screens count on (%d): %s", len(off),
-			some(off)), "use another terminal, or brazebooth --plain")
+		f.add("widths", mend, fmt.Sprintf("signs that do not take the one column that the screens count on (%d): %s",
+			len(off), some(off)), "use another terminal, or brazebooth --plain")
 	}
 }
 
-// some names a dozen of many.
+// some joins at most a dozen of a list.
 func some(list []string) string {
 	const most = 12
 	if len(list) <= most {
@@ -73,7 +73,7 @@ func some(list []string) string {
 	return strings.Join(list[:most], " ") + " …"
 }
 
-// showSamples shows what the screens draw to whoever sits there, who alone can tell whether it looks right.
+// showSamples prints samples of what the screens draw; only the user can tell whether they look right.
 func (d *Deps) showSamples(background string) {
 	theme := "auto"
 	if s, err := config.Load(d.Config, d.Env); err == nil {

@@ -8,7 +8,7 @@ import (
 	"testing"
 )
 
-// answering runs doctor at a terminal that gives some answers.
+// answering runs doctor at a terminal that gives these answers.
 func answering(t *testing.T, a Answers, args ...string) (out string, code int) {
 	t.Helper()
 	var told, wrong bytes.Buffer
@@ -56,7 +56,7 @@ func TestDoctorAsksHowWideSignsAre(t *testing.T) {
 	}
 }
 
-// Of many signs a dozen are named.
+// Only a dozen of many signs are listed.
 func TestSome(t *testing.T) {
 	if got := some(slices.Repeat([]string{"x"}, 13)); got != strings.Repeat("x ", 12)+"…" {
 		t.Error(got)

@@ -18,10 +18,10 @@ import (
 	"brazebooth/internal/book"
 )
 
-// A book's server that does not answer within this time is away.
+// A book's server that does not answer within this time counts as away.
 const lookWithin = 5 * time.Second
 
-// lookTerminal looks at the terminal and asks it, where it can be asked; nil where it was not.
+// lookTerminal checks the terminal, and asks it if it can be asked; nil if it was not asked.
 func (d *Deps) lookTerminal(ctx context.Context, f *findings) (asked *Answers) {
 	f.area = "terminal"
 	if d.Terminal == nil {
@@ -73,7 +73,8 @@ func lookSize(f *findings, t *Terminal) {
 
 func lookName(f *findings, t *Terminal) {
 	switch {
-	case t.In && t.Out && !t.Places && t.Name != "" && t.Name != "dumb", !t.Places && t.Out && runtime.GOOS == "windows":
+	case t.In && t.Out && !t.Places && t.Name != "" && t.Name != "dumb",
+		!t.Places && t.Out && runtime.GOOS == "windows":
 		f.add("TERM", mend, "this console shows escape sequences as letters: instead of the screens come questions, "+
 			"line by line", "open brazebooth in a newer terminal window, such as that of Windows 10 and later")
 	case t.Name == "" && runtime.GOOS == "windows":
@@ -153,7 +154,7 @@ func lookWriting(f *findings, a *book.About) {
 
 func howToMend(where string) string {
 	if address.Server(where) {
-		return "see that the server runs and lets this user in; until then what is saved is kept beside"
+		return "make sure that the server runs and lets this user in; until then saves go into a file of this machine"
 	}
 	return "keep a copy of the file as it is; then name another book: brazebooth config set book FILE"
 }
@@ -171,7 +172,7 @@ func lookVersion(f *findings, v int) {
 	}
 }
 
-// lookKeys looks at the server's own key: whoever can read it can pass for the server.
+// lookKeys checks the server's own key: anybody who can read it can pretend to be the server.
 func (d *Deps) lookKeys(f *findings) {
 	f.area = "keys"
 	if d.HostKey == "" {
@@ -202,7 +203,7 @@ func (d *Deps) lookFolders(f *findings) {
 	}
 }
 
-// stat looks at a file or folder, which need not be there; missing says what then happens.
+// stat looks at a file or folder; missing is the text of the finding when it is not there.
 func (f *findings) stat(name, path, missing string) (m fs.FileMode, there bool) {
 	info, err := os.Stat(path)
 	switch {

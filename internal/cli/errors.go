@@ -21,21 +21,21 @@ import (
 	"brazebooth/internal/shop"
 )
 
-// wrong is wrong use: what is wrong, what to type instead.
+// wrong is the error for wrong use: what is wrong, and what to type instead.
 func wrong(what, hint string) error { return mistake.New(what, hint) }
 
-// failed is what could not be done though it was asked correctly, with what to do about it.
+// failed is the error for a failure although the command was right, with what to do about it.
 func failed(what, hint string, cause error) error {
 	return &shop.Failure{What: what, Hint: hint, Cause: cause}
 }
 
-// quote repeats what was typed, safe and short.
+// quote quotes what was typed, made safe for the terminal and short.
 func quote(s string) string { return strconv.Quote(plain.Line(address.Shown(s), 40)) }
 
-// inFlag says in which flag a value was wrong.
+// inFlag adds the flag's name to an error about its value.
 func inFlag(name string, err error) error { return mistake.Within("--"+name, err) }
 
-// wantsJSON reports whether JSON was asked for, also where the flags were never read to their end.
+// wantsJSON reports whether JSON was asked for, even when an error ended the reading of the flags.
 func wantsJSON(args []string) bool {
 	for _, a := range args {
 		switch a {
@@ -51,7 +51,8 @@ func wantsJSON(args []string) bool {
 // report prints an error for a reader, or for a program where JSON was asked for, and returns the exit code.
 func (d *Deps) report(ctx context.Context, err error, units quantity.System, asJSON bool) int {
 	what, hint, code := d.explained(err)
-	if ctx.Err() != nil && (code != 1 || !strings.HasPrefix(what, "cancelled")) { // whatever else that led to
+	// after a cancel, other errors only follow from it
+	if ctx.Err() != nil && (code != 1 || !strings.HasPrefix(what, "cancelled")) {
 		what, hint, code = plain.Line("cancelled: "+what, 200), "", 1
 	}
 	what, hint = plain.Line(address.Scrub(what), 400), plain.Line(address.Scrub(hint), 800)
@@ -67,8 +68,7 @@ func (d *Deps) report(ctx context.Context, err error, units quantity.System, asJ
 	return code
 }
 
-// remark says on standard error what goes beside an answer, as a line for a reader or, where JSON was asked for, for a
-// program.
+// remark prints a note to standard error, as a line of text or, where JSON was asked for, as a JSON object.
 func remark(cmd *cobra.Command, text string) {
 	text = plain.Line(address.Scrub(text), 300)
 	if flagText(cmd, "decimal") == "comma" {
@@ -82,7 +82,7 @@ func remark(cmd *cobra.Command, text string) {
 	fmt.Fprintf(cmd.ErrOrStderr(), "brazebooth: %s\n", text)
 }
 
-// explained is an error for the one who typed: what is wrong, what to do about it, and the exit code.
+// explained is an error in words for the user: what is wrong, what to do about it, and the exit code.
 func (d *Deps) explained(err error) (what, hint string, code int) {
 	if d.Remote {
 		err = shop.ToldGuest(err, d.Book, d.Fault)
@@ -94,7 +94,7 @@ func (d *Deps) explained(err error) (what, hint string, code int) {
 	return what, hint, 1
 }
 
-// helpCommand is help about a command; the library's own answers an unknown name as if all were well.
+// helpCommand replaces the library's help command, which exits with 0 for an unknown name.
 func helpCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "help [command]",
@@ -112,10 +112,10 @@ func helpCommand() *cobra.Command {
 	}
 }
 
-// flagError says which flags come near to an unknown one, and what a flag without its value wants.
+// flagError suggests flags for a misspelt one, and says what value a flag needs.
 func flagError(cmd *cobra.Command, err error) error {
 	what := plain.Line(err.Error(), 120)
-	if address.Looks(err.Error()) { // it repeats the flag with its value
+	if address.Looks(err.Error()) { // the message repeats the flag with its value
 		what = "a flag that reads like a server's address"
 	}
 	see := "see " + cmd.CommandPath() + " --help"
@@ -154,7 +154,7 @@ func fileFlags(cmd *cobra.Command) (flags []string) {
 	return flags
 }
 
-// flagNames lists the command's flags in the order in which they were bound.
+// flagNames lists the command's flags in the order in which they were added.
 func flagNames(cmd *cobra.Command) []string {
 	var names []string
 	flags := *cmd.Flags()

@@ -9,19 +9,19 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// wrongWords are what a hand may type where a name is wanted, wrongSizes where a number is.
+// wrongWords are typed where a name is wanted, wrongSizes where a number is wanted.
 var (
 	wrongWords = []string{"titanium", "", "x", "none,tank", "good,cold", ","}
 	wrongSizes = []string{"", "banana", "-3", "1e9", "99999999", "0", "5 parsecs", "1,500", "NaN"}
 )
 
-// sane is an error's first line: what it is about, then what is wrong, as one sentence without its end.
+// sane matches an error's first line: what it is about, then what is wrong, as one sentence without a full stop.
 var sane = regexp.MustCompile(`^brazebooth: [^:]+: [a-z0-9"'−-].*[^.]$`)
 
-// garbled are ways to say it that say nothing.
+// garbled are phrases that no error may have.
 var garbled = []string{"cannot be used", "nobody can tell", "of that name", ", or nothing", "%!", "is none:"}
 
-// Every wrong value behind every flag is answered with a sentence of what is wrong and a line of what to type instead.
+// Every wrong value of every flag gets a sentence that says what is wrong, and a line that says what to type instead.
 func TestErrorsAreSentences(t *testing.T) {
 	for _, c := range choice.All() {
 		values := wrongSizes
@@ -38,7 +38,7 @@ func TestErrorsAreSentences(t *testing.T) {
 	}
 }
 
-// So is what cannot be computed, though each value is fine by itself.
+// So does a job that cannot be computed although each value is right by itself.
 func TestRefusalsAreSentences(t *testing.T) {
 	for _, line := range deep.Of(t, []string{
 		"card --metal galvanized --gauge 7ga", "card --metal galvanized --gauge 0.06mm", "gap --arc-on 100s",
@@ -54,7 +54,7 @@ func TestRefusalsAreSentences(t *testing.T) {
 	}
 }
 
-// checkError runs a command line and returns 1 where it was refused.
+// checkError runs a command line and returns 1 if it was refused.
 func checkError(t *testing.T, args ...string) int {
 	t.Helper()
 	got := run(args...)

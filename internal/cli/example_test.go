@@ -8,10 +8,9 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// Every command shows how it is typed, and every example is one that the program takes: its command is there, and so
-// are its flags.
+// Every command has an example, and the program accepts every example: its command and its flags exist.
 func TestExamplesOfHelp(t *testing.T) {
-	bare := []string{"help", "version", "path", "show"} // nothing needs to be typed behind them
+	bare := []string{"help", "version", "path", "show"} // they need no arguments
 	var visit func(*cobra.Command)
 	visit = func(c *cobra.Command) {
 		if c.HasParent() && c.Example == "" && !slices.Contains(bare, c.Name()) {
@@ -23,7 +22,7 @@ func TestExamplesOfHelp(t *testing.T) {
 				continue
 			}
 			var words []string
-			for i, part := range strings.Split(strings.TrimSpace(typed), `"`) { // what stands in quotes is one word
+			for i, part := range strings.Split(strings.TrimSpace(typed), `"`) { // quoted text is one word
 				if i%2 == 1 {
 					words = append(words, part)
 				} else {

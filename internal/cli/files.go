@@ -15,13 +15,13 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Files are named by the one who types a command; over a connection from another machine, only - is one.
+// Users name files; a user at another machine can only name -, standard input or output.
 //
-// Whatever flag or word names a file that a command writes, it is a new one (newfile): nothing is overwritten, and a
-// full disk or a stop leaves nothing. Only a batch keeps an unfinished file, since it can go on with it.
+// A file that a command writes is always a new one (newfile): nothing is overwritten, and a full disk or a stop leaves
+// nothing. Only a batch keeps an unfinished file, because --resume can continue it.
 
-// fileName refuses a file of this machine to somebody at another one, and a server's address where a file is wanted: as
-// a name it would be repeated with its password.
+// fileName refuses a file to a user at another machine, and a server's address where a file is wanted, since messages
+// would repeat it with its password.
 func (d *Deps) fileName(name string) error {
 	switch {
 	case name == "-":
@@ -34,7 +34,7 @@ func (d *Deps) fileName(name string) error {
 	return nil
 }
 
-// wholeFile refuses standard input and output for a file that is read or written as a whole, and every file to somebody
+// wholeFile refuses standard input and output for a file that is read or written as a whole, and every file to a user
 // at another machine.
 func (d *Deps) wholeFile(name string) error {
 	switch {
@@ -62,9 +62,9 @@ func (d *Deps) readFrom(name, hint string) (io.Reader, func() error, error) {
 	return f, f.Close, nil
 }
 
-// openFile opens a file that is there, or may be made. A pipe that nobody writes into is not waited for. The file of
-// the book itself, and what lies beside it, is refused: opening and closing that in any other way than the book does
-// takes away the locks that keep two programs from writing at once.
+// openFile opens a file; how may allow to make it. It refuses pipes, which could block for ever, and the book's own
+// files: opening and closing them in any other way than the book does releases the locks that keep two programs from
+// writing at once.
 func (d *Deps) openFile(name string, how int, hint string) (*os.File, error) {
 	if err := d.fileName(name); err != nil {
 		return nil, err
@@ -87,7 +87,7 @@ func (d *Deps) openFile(name string, how int, hint string) (*os.File, error) {
 	return f, nil
 }
 
-// free refuses the name of a file that is there, before anything is computed for it; "" and - are none.
+// free refuses the name of an existing file before anything is computed for it; "" and - are accepted.
 func (d *Deps) free(name string) error {
 	if name == "" || name == "-" {
 		return nil
@@ -98,7 +98,7 @@ func (d *Deps) free(name string) error {
 	return unmade(newfile.Check(name))
 }
 
-// freeFiles does so for each flag of a command that names a file to write.
+// freeFiles calls free for each flag of a command that names a file to write.
 func (d *Deps) freeFiles(cmd *cobra.Command) error {
 	for _, flag := range fileFlags(cmd) {
 		if err := d.free(flagText(cmd, flag)); err != nil {
@@ -119,7 +119,7 @@ func (d *Deps) write(name string, mode fs.FileMode, write func(io.Writer) error)
 	return unmade(newfile.Write(name, mode, write))
 }
 
-// save writes a page or a picture that is ready.
+// save writes a finished page or picture.
 func (d *Deps) save(name string, mode fs.FileMode, b []byte) error {
 	return d.write(name, mode, func(w io.Writer) error {
 		_, err := w.Write(b)
@@ -127,20 +127,20 @@ func (d *Deps) save(name string, mode fs.FileMode, b []byte) error {
 	})
 }
 
-// picture is the picture of an answer.
+// picture is an answer's picture, which can be drawn as SVG and PNG.
 type picture interface {
 	SVG() ([]byte, error)
 	PNG(dpi int) ([]byte, error)
 }
 
-// bindPictures adds the files that the picture of something goes into.
+// bindPictures adds the flags for the files that a picture is written to.
 func bindPictures(cmd *cobra.Command, of string) {
 	cmd.Flags().String("png", "", "write the "+of+" as a PNG picture into a new file; - is standard output")
 	cmd.Flags().String("svg", "", "write the "+of+" as an SVG picture into a new file; - is standard output")
 }
 
-// pictures writes an answer's table and picture into the files that were asked for; what goes to standard output
-// stands there alone, without the answer.
+// pictures writes an answer's table and picture into the files that were asked for. alone reports that one went to
+// standard output, where the answer itself must then not be printed.
 func (d *Deps) pictures(cmd *cobra.Command, of picture, table func() ([]byte, error)) (alone bool, err error) {
 	for _, p := range [...]struct {
 		flag string
@@ -162,7 +162,7 @@ func (d *Deps) pictures(cmd *cobra.Command, of picture, table func() ([]byte, er
 	return alone, nil
 }
 
-// unmade says why a file was not made, and what to type instead.
+// unmade turns an error of making a file into one that says what to type instead.
 func unmade(err error) error {
 	var taken *newfile.Taken
 	var path *fs.PathError
@@ -192,8 +192,8 @@ func takenName(t *newfile.Taken) error {
 	return wrong(name+" is there already", hint+"; nothing is overwritten")
 }
 
-// rows opens a new file that grows row by row and is kept as far as it came, or standard output. One without a row is
-// removed.
+// rows opens standard output, or a new file that is written row by row and kept even if the batch stops. A file without
+// a row is removed.
 func (d *Deps) rows(name string) (io.Writer, func() error, error) {
 	if err := d.free(name); err != nil {
 		return nil, nil, err

@@ -11,7 +11,7 @@ import (
 
 var unitsUsage = near.Or(settingValues("units"))
 
-// flagText is the value of a command's flag, "" where it has no flag of this name.
+// flagText is the value of a command's flag, "" if it has no flag of this name.
 func flagText(cmd *cobra.Command, name string) string {
 	if f := cmd.Flags().Lookup(name); f != nil {
 		return f.Value.String()
@@ -30,7 +30,7 @@ func bind(cmd *cobra.Command, names ...string) {
 	}
 }
 
-// without says of flags what a command takes where they are not given.
+// without adds to the usage of flags what a command takes when they are not given.
 func without(cmd *cobra.Command, what string, names ...string) {
 	for _, name := range names {
 		cmd.Flags().Lookup(name).Usage = choice.ByName(name).Usage + "; " + what
@@ -57,12 +57,12 @@ func bindAll(cmd *cobra.Command) {
 
 const sourceName = "power-source"
 
-// bindSource adds the power source whose plate and readings a card takes.
+// bindSource adds the power source whose plate and readings a card uses.
 func bindSource(cmd *cobra.Command) {
 	cmd.Flags().String(sourceName, "", "power source in the book: its plate, and what its readings taught")
 }
 
-// bindNote adds the note of a record.
+// bindNote adds the flag for a record's note.
 func bindNote(cmd *cobra.Command) { cmd.Flags().String("note", "", "anything worth knowing") }
 
 // jobOf reads the job flags that were given.
@@ -71,14 +71,13 @@ func jobOf(cmd *cobra.Command) (j calc.Job, err error) {
 	return j, err
 }
 
-// jobInto reads the job flags that were given into a job, in their fixed order, so that of two mistakes the same one is
-// always named.
+// jobInto reads the job flags that were given into a job, in a fixed order, so that of two mistakes the same one is
+// always reported.
 //
-// A number whose unit was left out, and that may have been meant otherwise, is said on standard error with how it was
-// read.
+// For a number without a unit that may have been meant in another one, standard error says how it was read.
 func jobInto(cmd *cobra.Command, j *calc.Job) error {
 	var said []string
-	sys, _ := unitsOf(cmd) // for the words only: a wrong name of units was said before
+	sys, _ := unitsOf(cmd) // for the words only: a wrong --units was reported before
 	for i := range choice.All() {
 		c := &choice.All()[i]
 		f := cmd.Flags().Lookup(c.Name)
@@ -118,7 +117,7 @@ func (d *Deps) cardOf(cmd *cobra.Command) (calc.Card, error) {
 	return d.solve(cmd.Context(), job)
 }
 
-// unitsOf reads --units; nothing is metric.
+// unitsOf reads --units; "" is metric.
 func unitsOf(cmd *cobra.Command) (quantity.System, error) {
 	text := flagText(cmd, "units")
 	if text == "" {

@@ -20,7 +20,7 @@ type gaugeRow struct {
 	Source  string  `json:"source"`
 }
 
-// systems in the order that a shop meets them, with what each is for and where its numbers are from.
+// systems in the order of their use in a shop, with what each is for and the source of its numbers.
 var systems = [...]struct {
 	id          tables.GaugeSystem
 	use, source string
@@ -32,10 +32,10 @@ var systems = [...]struct {
 }
 
 func (d *Deps) gaugeCommand() *cobra.Command {
-	return withJSON(&cobra.Command{
+	cmd := withJSON(&cobra.Command{
 		Use:     "gauge N",
 		Short:   "A sheet gauge in all four systems, in mm and inches; for a thickness the nearest gauges",
-		Example: "  brazebooth gauge 16\n  brazebooth gauge 1.5mm",
+		Example: "  brazebooth gauge 16\n  brazebooth gauge 1.5mm\n  brazebooth gauge .060 --units inch",
 		Args:    oneArg("a gauge from 7 to 30, or a thickness", "brazebooth gauge 16, or 1.5mm"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			s, err := quantity.ParseSize(args[0])
@@ -48,6 +48,8 @@ func (d *Deps) gaugeCommand() *cobra.Command {
 			return d.gauge(cmd, s.Gauge)
 		},
 	})
+	cmd.Flags().String("units", "", unitsUsage)
+	return cmd
 }
 
 func (d *Deps) gauge(cmd *cobra.Command, n int) error {
@@ -70,34 +72,34 @@ func (d *Deps) gauge(cmd *cobra.Command, n int) error {
 	for _, r := range rows {
 		minimum := ""
 		if r.Minimum > 0 {
-			minimum = fmt.Sprintf(" (minimum %.4f in)", r.Minimum)
+			minimum = fmt.Sprintf(" (minimum %s)", thickness(r.Minimum*quantity.MMPerInch, 4, d.units))
 		}
-		d.tell("  %-5s %.4f in  %.4f mm  %s%s\n", r.System, r.Inches, r.MM, r.Use, minimum)
+		d.tell("  %-5s %s  %s%s\n", r.System, thicknesses(r.MM, "  ", d.units), r.Use, minimum)
 		d.say("        %s\n", r.Source)
 	}
-	d.say("One number, %d thicknesses: say the metal too, or measure.\n", len(rows))
+	d.say("One number, %d thicknesses: give the metal too, or measure.\n", len(rows))
 	if n == 7 {
 		d.say("Galvanized sheet has no 7 gauge.\n")
 	}
 	return nil
 }
 
-// besideRow is a system's gauges next to a thickness.
+// besideRow is a system's gauges nearest to a thickness.
 type besideRow struct {
 	System string       `json:"system"`
 	Use    string       `json:"use"`
 	Source string       `json:"source"`
-	Gauges []besideEach `json:"gauges"` // the thicker first; one where the thickness lies outside the system
+	Gauges []besideEach `json:"gauges"` // the thicker first; only one if the thickness is outside the system
 }
 
-// besideEach is one of them.
+// besideEach is one gauge of a besideRow.
 type besideEach struct {
 	Gauge  int     `json:"gauge"`
 	Inches float64 `json:"inches"`
 	MM     float64 `json:"mm"`
 }
 
-// gaugesBeside answers a thickness, mm, with the gauges next to it on both sides in each system.
+// gaugesBeside prints, in each system, the next thicker and the next thinner gauge of a thickness, mm.
 func (d *Deps) gaugesBeside(cmd *cobra.Command, mm float64) error {
 	rows := make([]besideRow, 0, len(systems))
 	for _, s := range systems {
@@ -106,20 +108,20 @@ func (d *Deps) gaugesBeside(cmd *cobra.Command, mm float64) error {
 	if asJSON(cmd) {
 		return d.document(1, map[string]any{"thickness_mm": mm, "systems": rows})
 	}
-	d.tell("%.4g mm, %.4f in\n", mm, mm/quantity.MMPerInch)
+	d.tell("%s\n", thicknesses(mm, ", ", d.units))
 	for _, r := range rows {
 		d.say("  %-5s %s\n", r.System, r.Use)
 		for _, g := range r.Gauges {
-			d.tell("        %2d ga  %.4f in  %.4f mm  %s\n", g.Gauge, g.Inches, g.MM, offBy(g.MM-mm))
+			d.tell("        %2d ga  %s  %s\n", g.Gauge, thicknesses(g.MM, "  ", d.units), offBy(g.MM-mm, d.units))
 		}
 		d.say("        %s\n", r.Source)
 	}
-	d.say("Give the thickness as measured where it is known: a gauge is only the nearest name.\n")
+	d.say("Give the measured thickness if you know it: a gauge is only the nearest name.\n")
 	return nil
 }
 
-// nextTo are the thinnest gauge of a system that is not thinner, and the thickest that is. Gauges run from thick to
-// thin.
+// nextTo are the thinnest gauge of a system that is at least mm thick, and the thickest one below. tables.Gauges run
+// from thick to thin.
 func nextTo(mm float64, id tables.GaugeSystem) []besideEach {
 	var over, under []besideEach
 	for _, g := range tables.Gauges {
@@ -138,13 +140,34 @@ func nextTo(mm float64, id tables.GaugeSystem) []besideEach {
 	return append(over, under...)
 }
 
-// offBy says how much thicker or thinner a gauge is.
-func offBy(by float64) string {
+// offBy says how much thicker or thinner a gauge is, in mm.
+func offBy(by float64, sys quantity.System) string {
 	switch {
 	case math.Abs(by) < 0.005:
 		return "the same"
 	case by > 0:
-		return fmt.Sprintf("%.2f mm thicker", by)
+		return thickness(by, 2, sys) + " thicker"
 	}
-	return fmt.Sprintf("%.2f mm thinner", -by)
+	return thickness(-by, 2, sys) + " thinner"
+}
+
+// thicknesses is a thickness in both units, because sheet is sold by either; the unit of the user's system comes first.
+func thicknesses(mm float64, between string, sys quantity.System) string {
+	metric, inch := thickness(mm, 4, quantity.Metric), thickness(mm, 4, quantity.Inch)
+	if sys == quantity.Inch {
+		return inch + between + metric
+	}
+	return metric + between + inch
+}
+
+// thickness is a thickness, mm, in the units of a system, with so many decimals of a mm.
+func thickness(mm float64, decimals int, sys quantity.System) string {
+	metric, inch := fmt.Sprintf("%.*f mm", decimals, mm), fmt.Sprintf("%.4f in", mm/quantity.MMPerInch)
+	switch sys {
+	case quantity.Inch:
+		return inch
+	case quantity.Both:
+		return metric + ", " + inch
+	}
+	return metric
 }

@@ -8,8 +8,7 @@ import (
 	"testing"
 )
 
-// Who sits at another machine asks for no completion: what is wrong with the asking would be written to the server's
-// log.
+// A guest cannot ask for completions: the library writes a wrong request to the server's log.
 func TestNoCompletionForGuests(t *testing.T) {
 	for _, args := range []string{"__complete card --gauge ", "__completeNoDesc card --gauge ",
 		"--units metric __complete card --gauge ", "completion bash"} {
@@ -21,8 +20,8 @@ func TestNoCompletionForGuests(t *testing.T) {
 	}
 }
 
-// A server builds a tree for every command and for the name of it: nothing of one stays.
-func TestTreesOfGuestsAreGivenBack(t *testing.T) {
+// A server builds a command tree for every command: the memory of each is freed.
+func TestTreesOfGuestsAreFreed(t *testing.T) {
 	heap := func() uint64 {
 		runtime.GC()
 		runtime.GC()

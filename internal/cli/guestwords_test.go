@@ -15,14 +15,14 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// Words of the server's machine that no guest has any business with, all of them in the place of its book.
+// Words in the place of the server's book that no guest may see.
 const (
 	itsFolder   = "leak folder"
 	itsUser     = "leakuser"
 	itsDatabase = "leakbase"
 )
 
-// stateOfBook puts a book, or what stands in its place, into a folder of the server's and returns where that is.
+// stateOfBook makes a book, or something wrong in its place, in a folder of the server and returns its place.
 type stateOfBook struct {
 	name string
 	make func(t *testing.T, file string) (where string)
@@ -61,7 +61,7 @@ func statesOfBooks() []stateOfBook {
 			aBook(t, file)
 			b, err := os.ReadFile(file)
 			must(t, err)
-			for at := 2 * 4096; at < len(b); at += 2 * 4096 { // every other page behind the tables' own
+			for at := 2 * 4096; at < len(b); at += 2 * 4096 { // every other page after the schema
 				copy(b[at:min(at+4096, len(b))], bytes.Repeat([]byte{0}, 4096))
 			}
 			must(t, os.WriteFile(file, b, 0o600))
@@ -85,10 +85,10 @@ func must(t *testing.T, err error) {
 	}
 }
 
-// soundBook is the file of a book, which every state of one begins with.
+// soundBook is the file of a sound book, from which the other states are made.
 var soundBook deep.Known[string, []byte]
 
-// aBook is a sound book with a card and a deleted one, without a journal beside it.
+// aBook writes a sound book with a card and a deleted card, without a journal beside it.
 func aBook(t *testing.T, file string) {
 	t.Helper()
 	whole, err := soundBook.Of("", func() ([]byte, error) {
@@ -129,7 +129,7 @@ func alter(file string, statements ...string) error {
 	return nil
 }
 
-// changed is a book in which somebody else changed something.
+// changed is a book that was changed by an SQL statement.
 func changed(statement string) func(*testing.T, string) string {
 	return func(t *testing.T, file string) string {
 		aBook(t, file)
@@ -138,8 +138,8 @@ func changed(statement string) func(*testing.T, string) string {
 	}
 }
 
-// Whatever a guest asks, and however the server's book stands, no answer names a path, a user, a host or a database of
-// the server's machine, nor how it was built.
+// Whatever a guest asks, and whatever state the server's book is in, no answer names a path, a user, a host or a
+// database of the server's machine, or how the program was built.
 func TestGuestsAreToldNothingOfTheMachine(t *testing.T) {
 	host, err := os.Hostname()
 	must(t, err)
@@ -151,15 +151,16 @@ func TestGuestsAreToldNothingOfTheMachine(t *testing.T) {
 		beside := filepath.Join(dir, "beside", "offline.db")
 		refused := 0
 		lines := all
-		if state.name != "good" { // what does not ask the book is the same in any state
+		if state.name != "good" { // commands that do not use the book answer the same in any state
 			lines = slices.DeleteFunc(slices.Clone(lines),
 				func(args []string) bool { return !asksTheBook.MatchString(strings.Join(args, " ")) })
 		}
 		for _, args := range deep.Of(t, lines, 5) {
 			var out, errOut bytes.Buffer
-			code := Run(context.Background(), args, Deps{In: strings.NewReader("id,gauge,feed,travel,power-source\n1,18ga,5,8,A\n"), Out: &out, Err: &errOut, Remote: true, Title: "example",
-				Example: calc.Job{Metal: "galvanized", Gauge: 16}, Book: where, Beside: beside, Who: "bert",
-				Where: "192.0.2.7"})
+			jobs := strings.NewReader("id,gauge,feed,travel,power-source\n1,18ga,5,8,A\n")
+			code := Run(context.Background(), args, Deps{In: jobs, Out: &out, Err: &errOut, Remote: true,
+				Title: "example", Example: calc.Job{Metal: "galvanized", Gauge: 16}, Book: where, Beside: beside,
+				Who: "bert", Where: "192.0.2.7"})
 			for _, word := range []string{itsFolder, itsUser, itsDatabase, "hunter2x", "127.0.0.1", filepath.Dir(dir),
 				"offline.db", "book.db", host + " ", "-ldflags", "CGO_", "/tmp", os.TempDir()} {
 				if strings.Contains(out.String(), word) || strings.Contains(errOut.String(), word) {
@@ -179,7 +180,7 @@ func TestGuestsAreToldNothingOfTheMachine(t *testing.T) {
 
 var asksTheBook = regexp.MustCompile(`^book |^batch|--power-source|--keep|^--plain`)
 
-// asGuest are command lines for every command, as it answers, with JSON, and some that go wrong by themselves.
+// asGuest are command lines for every command: plain, with JSON, with a wrong argument, and some more.
 func asGuest() [][]string {
 	var list [][]string
 	root := New(Deps{Remote: true})

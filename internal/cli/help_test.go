@@ -10,7 +10,7 @@ import (
 
 var schemaNamed = regexp.MustCompile(`described in docs/([a-z-]+\.json)`)
 
-// The file that a command's help names is the one that describes its JSON.
+// The schema that a command's help names describes its JSON.
 func TestHelpNamesTheSchema(t *testing.T) {
 	named := map[string]bool{}
 	root := New(Deps{})
@@ -61,7 +61,7 @@ func TestHelpNamesTheSchema(t *testing.T) {
 	}
 }
 
-// What is said of a setting that is not given is true of the command.
+// The help of a flag is right about what happens when it is not given.
 func TestHelpOfWhatIsNotGiven(t *testing.T) {
 	for cmd, want := range map[string]string{
 		"card": "without it one is suggested", "practice": "without it as the last welder left it",

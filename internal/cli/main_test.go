@@ -7,7 +7,7 @@ import (
 	"brazebooth/calc"
 )
 
-// TestMain has maps and pictures drawn coarse: a command is the same whatever the size of what it draws.
+// TestMain makes maps and pictures coarse, which saves time: the commands are the same for any size.
 func TestMain(m *testing.M) {
 	mapSize, dotsPerInch = calc.CoarseWindow, 30
 	os.Exit(m.Run())

@@ -21,8 +21,8 @@ var update = flag.Bool("update", false, "write docs/man anew from the commands' 
 
 const manDir = "../../docs/man"
 
-// The manual is made of the commands' own help, so that it says what they say. It is made here, and not by the
-// program, which would carry the maker along.
+// The manual is generated from the commands' own help, so that both say the same. A test generates it, so that the
+// program does not contain the generator.
 func TestManPagesAreUpToDate(t *testing.T) {
 	pages := manPages(New(Deps{Serve: serve.Bind(serve.Deps{})}))
 	if *update {
@@ -50,7 +50,7 @@ func TestManPagesAreUpToDate(t *testing.T) {
 	}
 }
 
-// What a reader of manuals finds fault with is a fault.
+// The manual has no fault that mandoc or groff reports.
 func TestManPagesAreWellMade(t *testing.T) {
 	files, err := filepath.Glob(manDir + "/*.1")
 	if err != nil || len(files) == 0 {
@@ -72,7 +72,7 @@ func there(program string) bool {
 	return err == nil
 }
 
-// manPages are the pages by their files: one for the program, one for each command with the commands below it.
+// manPages are the pages by file name: one for the program, and one for each command with its subcommands.
 func manPages(root *cobra.Command) map[string]string {
 	pages := map[string]string{"brazebooth.1": programPage(root)}
 	for _, c := range root.Commands() {
@@ -83,7 +83,7 @@ func manPages(root *cobra.Command) map[string]string {
 	return pages
 }
 
-// roff writes a manual's page.
+// roff writes a page of the manual.
 type roff struct{ strings.Builder }
 
 func (r *roff) macro(name string, args ...string) {
@@ -94,12 +94,12 @@ func (r *roff) macro(name string, args ...string) {
 	r.WriteByte('\n')
 }
 
-// escaped is a text that means nothing to the formatter.
+// escaped is a text without special characters for the formatter.
 func escaped(s string) string {
 	return strings.NewReplacer(`\`, `\e`, "-", `\-`).Replace(s)
 }
 
-// line is a line of text, which must not begin like a command of the formatter.
+// line writes a line of text so that it does not begin like a command of the formatter.
 func (r *roff) line(s string) {
 	s = escaped(s)
 	if strings.HasPrefix(s, ".") || strings.HasPrefix(s, "'") {
@@ -108,7 +108,7 @@ func (r *roff) line(s string) {
 	r.WriteString(s + "\n")
 }
 
-// text is running text; what stands indented is a table and stays as it is.
+// text writes running text; indented lines are a table and stay as they are.
 func (r *roff) text(s string) {
 	table, started := false, false
 	for _, l := range strings.Split(strings.TrimSpace(s), "\n") {
@@ -140,7 +140,7 @@ func (r *roff) head(name, short string) {
 	r.WriteString(escaped(name) + ` \- ` + escaped(short) + "\n")
 }
 
-// flags lists the flags of a command that it does not share with all.
+// flags lists the flags of a command except those that all commands have.
 func (r *roff) flags(c *cobra.Command) {
 	c.NonInheritedFlags().VisitAll(func(f *pflag.Flag) {
 		if f.Hidden || f.Name == "help" || c.HasParent() && c.Root().PersistentFlags().Lookup(f.Name) != nil {
@@ -217,7 +217,7 @@ func exampleOf(c *cobra.Command) string {
 	return r.String()
 }
 
-// useOf is how a command is typed.
+// useOf is a command's usage line.
 func useOf(c *cobra.Command) string {
 	path := c.Use
 	for p := c.Parent(); p != nil; p = p.Parent() {

@@ -9,8 +9,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// A book's place that cannot be one is refused with what to type instead, by whatever command, and nothing is made
-// there.
+// Every command refuses an impossible place for a book with what to type instead, and makes nothing there.
 func TestOddNamesOfBooks(t *testing.T) {
 	s := newShop(t)
 	must(t, os.WriteFile("file", nil, 0o600))
@@ -34,10 +33,10 @@ func TestOddNamesOfBooks(t *testing.T) {
 	}
 }
 
-// However long a text is, what is said of it is a few lines.
+// However long a text is, the error about it is only a few lines.
 func TestErrorsAreShort(t *testing.T) {
 	s := newShop(t)
-	// the others' flags are those of card
+	// the other commands have the flags of card
 	ways := slices.DeleteFunc(waysOf(New(Deps{}), strings.Repeat("/n ", 3000)), func(w way) bool {
 		return !slices.Contains([]string{"card", "book save", "book trial", "correct", "practice", "gap",
 			"config set", "book list", ""}, w.cmd)

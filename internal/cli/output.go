@@ -14,11 +14,11 @@ import (
 	"brazebooth/internal/report"
 )
 
-// outlet is standard output that remembers what went wrong with it: help and completion scripts are printed by a
-// library that does not ask. After a fault nothing more is written, so that no piece is missing from the middle.
+// outlet is standard output that remembers its first error, because the library that prints help and completion scripts
+// ignores errors. After an error nothing more is written, so that no piece is missing from the middle.
 type outlet struct {
 	w      io.Writer
-	failed func() // called at a fault; nil for nothing
+	failed func() // called at the first error; may be nil
 	err    error
 }
 
@@ -36,8 +36,8 @@ func (o *outlet) Write(p []byte) (int, error) {
 	return n, err
 }
 
-// unwritten says why an answer could not be written, or not whole. A reader that has read enough and left, as head
-// does, is told nothing.
+// unwritten says why an answer could not be written in full. It is errUnread where the reader has closed the pipe, as
+// head does.
 func unwritten(err error) error {
 	if errors.Is(err, syscall.EPIPE) || errors.Is(err, io.ErrClosedPipe) {
 		return errUnread
@@ -50,13 +50,13 @@ func unwritten(err error) error {
 		"send it to a file on a disk with room, or to a reader that stays until its end", err)
 }
 
-// errUnread is an answer whose reader left: the exit code alone tells.
+// errUnread means that the reader left: only the exit code reports it.
 var errUnread = errors.New("nobody reads the answer")
 
-// say writes to the answer. What goes wrong with that is remembered by the outlet, which then ends the command.
+// say writes to the answer. The outlet remembers a failed write and ends the command.
 func (d *Deps) say(format string, args ...any) { _, _ = fmt.Fprintf(d.Out, format, args...) }
 
-// tell is say for figures: with the decimal mark that was asked for.
+// tell is say with the decimal mark that was asked for.
 func (d *Deps) tell(format string, args ...any) { d.say("%s", d.marked(fmt.Sprintf(format, args...))) }
 
 // marked is a text with the decimal mark that was asked for.
@@ -70,7 +70,7 @@ func (d *Deps) marked(text string) string {
 // note writes to standard error.
 func (d *Deps) note(format string, args ...any) { _, _ = fmt.Fprintf(d.Err, format, args...) }
 
-// withJSON gives a command the flag that asks for its answer as JSON.
+// withJSON adds the flag --json to a command.
 func withJSON(cmd *cobra.Command) *cobra.Command {
 	cmd.Flags().Bool("json", false, "JSON")
 	return cmd
@@ -78,13 +78,13 @@ func withJSON(cmd *cobra.Command) *cobra.Command {
 
 func asJSON(cmd *cobra.Command) bool { return flagOn(cmd, "json") }
 
-// document writes an answer as JSON: its parts, with the version of its form and of the program.
+// document writes an answer as JSON: its parts, the version of their schema, and that of the program.
 func (d *Deps) document(schema int, parts map[string]any) error {
 	parts["schema"], parts["version"] = schema, Version
 	return d.encode(parts)
 }
 
-// encode writes JSON as the card does.
+// encode writes JSON in the same layout as the card's.
 func (d *Deps) encode(v any) error {
 	doc, err := report.Encode(v)
 	if err == nil {

@@ -13,7 +13,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// fullDisk is a file system on which names find room and not a byte; the test is skipped where it may not be mounted.
+// fullDisk is a file system with room for names but not for a single byte of data; the test is skipped where it cannot
+// be mounted.
 func fullDisk(t *testing.T) string {
 	t.Helper()
 	dir := t.TempDir()
@@ -48,7 +49,7 @@ func TestAFullDiskLeavesNothing(t *testing.T) {
 	}
 }
 
-// What is no file is not read: nobody waits for a pipe that nobody writes into.
+// Only regular files are read: opening a pipe that nobody writes into would block for ever.
 func TestOnlyFilesAreRead(t *testing.T) {
 	s := newShop(t)
 	if err := syscall.Mkfifo("pipe.csv", 0o600); err != nil {

@@ -17,8 +17,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// answered is a line for each command that it answers, so that what is added to it is all that can be wrong; the
-// others answer without a word.
+// answered are right arguments for each command, so that only what a test adds to them can be wrong; the other commands
+// need no arguments.
 var answered = map[string]string{
 	"card": "--gauge 18ga --feed 5 --travel 8", "window": "--gauge 20ga", "gap": "--metal mild-steel --gauge 16ga " +
 		"--joint butt --gap 2mm",
@@ -31,14 +31,14 @@ var answered = map[string]string{
 	"config set": "name ada", "config unset": "name",
 }
 
-// counter is a folder with a book in which there is a card, and with files of the shop's.
+// counter is a folder with a book of a few cards, an export and a batch's jobs.
 type counter struct{ dir string }
 
 func newShop(t *testing.T) *counter {
 	t.Helper()
 	s := &counter{t.TempDir()}
 	t.Chdir(s.dir)
-	t.Setenv("TMPDIR", t.TempDir()) // for what no book takes
+	t.Setenv("TMPDIR", t.TempDir()) // for files that a server's book cannot take
 	for _, name := range []string{"lid", "edited", "gone"} {
 		if got := s.run("book", "save", "--name", name, "--gauge", "18ga", "--feed", "5", "--travel",
 			"8"); got.code != 0 {
@@ -80,7 +80,7 @@ func (s *counter) files(t *testing.T) []string {
 	return names
 }
 
-// ways are the command lines that name a file to a command: behind each of its flags, and as a word of its own.
+// way is one command line that names a file to a command: as the value of one of its flags, or as an argument.
 type way struct {
 	cmd, flag, usage string
 	args             []string
@@ -109,10 +109,10 @@ func waysOf(root *cobra.Command, file string) []way {
 	return list
 }
 
-// saysNew is how the help of a flag or a command tells that it makes a file.
+// saysNew matches the help of a flag or a command that makes a file.
 var saysNew = regexp.MustCompile(`\bnew (file|one)|in a file that is not there yet|^Every revision`)
 
-// someWays are all the ways that are said to make a file, and a sample of the others.
+// someWays are all ways whose help says that they make a file, and a sample of the others.
 func someWays(t *testing.T, name string) []way {
 	var makes, others []way
 	for _, w := range waysOf(New(Deps{}), name) {
@@ -125,8 +125,8 @@ func someWays(t *testing.T, name string) []way {
 	return append(makes, deep.Of(t, others, 4)...)
 }
 
-// No command writes over a file, whatever flag or word names it. The ways to name one are found by going through the
-// tree of commands; which of them make a file is found by trying.
+// No command overwrites a file, whatever flag or argument names it. The ways to name one are found by walking the tree
+// of commands, and trying them shows which make a file.
 func TestNoCommandOverwritesAFile(t *testing.T) {
 	s := newShop(t)
 	made := 0
@@ -172,7 +172,7 @@ func TestNoCommandOverwritesAFile(t *testing.T) {
 	}
 }
 
-// The book itself is the file that matters most.
+// The book itself is not overwritten either.
 func TestNoCommandOverwritesTheBook(t *testing.T) {
 	s := newShop(t)
 	for _, w := range waysOf(New(Deps{}), "book.db") {

@@ -11,7 +11,7 @@ import (
 	"brazebooth/internal/report"
 )
 
-// pageCommand is a command whose answer is one page beside the card.
+// pageCommand is a command that answers with one advice page.
 type pageCommand struct {
 	name, short, long, example string
 }
@@ -22,26 +22,26 @@ var pageCommands = []pageCommand{
 heaviest first, each with its source; and for each "no" what a shop does instead. A stop is an answer: exit code 0.`,
 		"  brazebooth fit --metal galvanized --gauge 20ga --joint lap --use seal --hazard none"},
 	{"filler", "Every wire ranked for this pair of metals: what speaks for it, what rules it out",
-		`Every brazing wire ranked for this pair of metals: the trade's rules, what melts before what, and how much room
-the computed window leaves with it; colour, strength, wire and cost of a metre. Then what the pair itself asks for: how
+		`Every brazing wire ranked for this pair of metals: the trade's rules, what melts before what, and how large its
+computed operating window is; colour, strength, wire and cost of a metre. Then what the pair itself needs: how
 the heat splits, where the arc points, which member governs.`,
 		"  brazebooth filler --metal stainless-304 --gauge 1.5mm --metal2 copper --gauge2 2mm --joint lap" +
 			" --wire-price 25EUR/kg"},
 	{"prepare", "Before the arc: cleaning, fit-up, tacks, warming, the seam's order, feeding the wire",
-		`What is done before the arc, by metal and mass: cleaning, bevel, vent gap, tacks, backing, preheat and
+		`What to do before the arc, by metal and mass: cleaning, bevel, vent gap, tacks, backing, preheat and
 interpass, the order in which the seam's pieces are laid, how soft wire is fed, and what comes after.`,
 		"  brazebooth prepare --metal grey-iron --gauge 8mm --joint butt --length 120mm"},
-	{"pulse", "A pulsed arc whole: peak, pulse time, base, frequency, effective current",
-		`The peak current, pulse time, base current and frequency that throw one drop a pulse at this wire feed, the effective
-current, and what the pulses add to the power of mean volts times mean amps.`,
+	{"pulse", "All settings of a pulsed arc: peak, pulse time, base, frequency, effective current",
+		`The peak current, pulse time, base current and frequency that throw one drop a pulse at this wire feed, the
+effective current, and what the pulses add to the power of mean volts times mean amps.`,
 		"  brazebooth pulse --metal galvanized --gauge 16ga --joint lap"},
 	{"strength", "What the joint carries: throat, bond and sheet, and the load to allow",
 		`What a joint of this length carries in its throat, its bond and its sheet, which of them governs, and the load
 to allow at a safety factor on the low edge. The throat is the computed one, or --throat or --leg as measured.`,
 		"  brazebooth strength --metal stainless-304 --gauge 1.5mm --joint tee --length 80mm --load 2kN"},
 	{"distortion", "What shrinks: pull along the seam, the width that stays flat, how far it bends",
-		`How strongly the seam pulls the sheet together when it has cooled, how wide the sheet beside it may be before it waves,
-how far a butt closes and a plate bends, and what lessens it.`,
+		`How strongly the seam pulls the sheet together when it has cooled, how wide the sheet beside it may be before
+it waves, how far a butt closes and a plate bends, and what lessens it.`,
 		"  brazebooth distortion --metal mild-steel --gauge 1mm --joint butt"},
 	{"haz", "The heat-affected zone: how hard, how soft, how wide",
 		`What the heat does to the sheet beside the bead: how wide the changed zone is and how hard it becomes, from the
@@ -83,7 +83,7 @@ func (d *Deps) pageCommand(pc *pageCommand) *cobra.Command {
 	cmd := &cobra.Command{
 		Use: pc.name, Short: pc.short, Long: pc.long, Example: pc.example, Args: noArgs,
 		RunE: d.answers(func(cmd *cobra.Command, job calc.Job) ([]report.Block, error) {
-			switch pc.name { // what the command is about need not be said again
+			switch pc.name { // the command's name already gives the joint or the mode
 			case "overlay", "plug":
 				job.Joint = cmp.Or(job.Joint, pc.name)
 			case "pulse":
@@ -105,7 +105,7 @@ func (d *Deps) pageCommand(pc *pageCommand) *cobra.Command {
 	return cmd
 }
 
-// openFlags are the page's own choices that were not given.
+// openFlags are the flags of the page's own choices that were not given.
 func openFlags(p *advice.Page) []string {
 	page, _ := advice.EntryByName(p.Name)
 	names := choice.Open(&p.Card.Job, page.Asks(p.Card.Used.Joint))

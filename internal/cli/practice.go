@@ -23,11 +23,11 @@ func (d *Deps) practiceCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "practice",
 		Short: "Practise correcting test beads in a simulated booth",
-		Long: `A job of the shop in a simulated booth. The booth hides a heat of its own: calibration voltage, arc
-efficiency and stick-out drawn from the bands that every card carries. The last welder left a setting on the machine
-whose bead is bad; each setting that you give is answered with the bead that this booth lays: drawn, described and
-judged by the edges. Once a bead is good, or with --solution, the program's own corrections from the same start stand
-beside it, with what the booth hid.
+		Long: `A job of the shop in a simulated booth. The booth hides how hot it really runs: its calibration voltage,
+arc efficiency and stick-out are drawn from the bands that every card has. The last welder left a setting on the machine
+whose bead is bad; for each setting that you give you see the bead that this booth lays: drawn, described and judged by
+the edges. Once a bead is good, or with --solution, you also see the program's own corrections from the same start, and
+what the booth hid.
 
 Settings that are not given stay as the last welder left them. The same level and seed give the same booth. Dirt, gas,
 fit-up and zinc vapour are not simulated. Nothing is kept without --keep. Without --level it lists the levels.`,
@@ -48,14 +48,14 @@ fit-up and zinc vapour are not simulated. Nothing is kept without --keep. Withou
 	bind(cmd, choice.HandNames()...)
 	without(cmd, "without it as the last welder left it", choice.HandNames()...)
 	cmd.Flags().StringArrayVar(&tried, "tried", nil,
-		"settings of an earlier bead of yours: travel=9,volts=14; again for each")
+		"settings of an earlier bead of yours: travel=9,volts=14; may be repeated")
 	cmd.Flags().Bool("solution", false, "end the job: the program's own beads, and what the booth hid")
 	cmd.Flags().Bool("keep", false, "keep in the book: level, seed, your beads, the program's")
 	bindAnswer(cmd, "practice-schema.json")
 	return cmd
 }
 
-// practise answers with the beads of the settings that were given.
+// practise lays the beads of the given settings and prints them.
 func (d *Deps) practise(cmd *cobra.Command, tried []string) error {
 	ctx, keep := cmd.Context(), flagOn(cmd, "keep")
 	booth, err := boothOf(cmd)
@@ -71,7 +71,7 @@ func (d *Deps) practise(cmd *cobra.Command, tried []string) error {
 		return err
 	}
 	if keep && !laid {
-		return wrong("--keep of a job without a bead of yours", "give a setting, such as --travel 9")
+		return wrong("--keep without a bead of your own", "give a setting, such as --travel 9")
 	}
 	if flagOn(cmd, "solution") || laid && p.Beads[len(p.Beads)-1].Verdict == practice.BeadGood {
 		if err := solve(ctx, p); err != nil {
@@ -99,7 +99,7 @@ func boothOf(cmd *cobra.Command) (*practice.Booth, error) {
 	return &b, err
 }
 
-// settingsTried are the start, the settings of --tried and those of the flags; now says whether one of these was given.
+// settingsTried are the start setting, those of --tried and that of the flags; now reports whether the flags gave one.
 func settingsTried(cmd *cobra.Command, start calc.Job, tried []string) (list []calc.Job, now bool, err error) {
 	list = []calc.Job{start}
 	for _, text := range tried {
@@ -116,7 +116,7 @@ func settingsTried(cmd *cobra.Command, start calc.Job, tried []string) (list []c
 	if now = slices.ContainsFunc(choice.HandNames(), cmd.Flags().Changed); now {
 		list = append(list, j)
 	} else if len(tried) > 0 {
-		return nil, false, wrong("--tried without a bead of now", "give its setting, such as --travel 9")
+		return nil, false, wrong("--tried without a new bead", "give its setting, such as --travel 9")
 	}
 	sys, _ := unitsOf(cmd) // for the words only
 	for i := range list[1:] {
@@ -161,7 +161,7 @@ func triedSetting(start calc.Job, text string) (calc.Job, error) {
 	return start, nil
 }
 
-// solve adds what the program would have done, and the truth behind the last bead.
+// solve adds the program's own corrections, and the hidden state of the booth at the last bead.
 func solve(ctx context.Context, p *report.Practice) error {
 	run, err := p.Job.Par(ctx)
 	if err != nil {
@@ -182,7 +182,7 @@ func (d *Deps) showPractice(cmd *cobra.Command, p *report.Practice) error {
 	return nil
 }
 
-// another is the start with a travel, or a time on, that no bead had: a step slower than the slowest, or shorter.
+// another is the start with a travel or an on time that no bead had: a step below the least so far.
 func another(p *report.Practice) *calc.Job {
 	const step = 0.9
 	j := p.Job.Start
@@ -194,7 +194,7 @@ func another(p *report.Practice) *calc.Job {
 	return &j
 }
 
-// practiceLike is a setting of the job as a flag has it, as finely as a hand sets it, to be given another value.
+// practiceLike is one setting of the job as a flag with its value, rounded as on a dial; it is an example to change.
 func practiceLike(start *calc.Job, sys quantity.System) string {
 	name := "travel"
 	if start.Mode == "timed" {
@@ -206,7 +206,7 @@ func practiceLike(start *calc.Job, sys quantity.System) string {
 	return name + " " + strings.ReplaceAll(shown, " ", "")
 }
 
-// keepPractice puts into the book how it went, and says all that is kept.
+// keepPractice saves the outcome in the book and prints all that is kept.
 func (d *Deps) keepPractice(cmd *cobra.Command, p *report.Practice) error {
 	done, err := d.done(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) {
 		run := p.Run

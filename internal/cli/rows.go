@@ -33,8 +33,8 @@ func writeRow(b *strings.Builder, row reflect.Value) {
 	b.WriteByte('\n')
 }
 
-// eachField visits a row's fields under their JSON names. A figure that a row embeds is its value, an origin its
-// source.
+// eachField visits a row's fields under their JSON names. An embedded figure is visited as "value", an embedded origin
+// as "source".
 func eachField(row reflect.Value, visit func(name string, v reflect.Value)) {
 	for i := range row.NumField() {
 		f := row.Type().Field(i)
@@ -97,7 +97,7 @@ func limitsText(limits []tables.Limit) string {
 
 func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 
-// jsonValue turns rows into what encoding/json prints with the names of eachField.
+// jsonValue turns rows into values that encoding/json prints with the names of eachField.
 func jsonValue(v reflect.Value) any {
 	switch {
 	case v.Type() == datumType:

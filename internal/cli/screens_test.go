@@ -7,7 +7,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// A command line that only says how the screens look opens them; all else is a command, or wrong.
+// A command line with only options of the screens opens them; any other is a command, or wrong.
 func TestScreensOf(t *testing.T) {
 	for line, want := range map[string]ScreenOptions{
 		"":                              {Units: quantity.Metric, Theme: "auto"},

@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// What is set reaches the screens; a flag overrides it.
+// The settings reach the screens; a flag overrides a setting.
 func TestSettingsReachTheScreens(t *testing.T) {
 	env := map[string]string{"BRAZEBOOTH_UNITS": "inch", "BRAZEBOOTH_DECIMAL": "comma",
 		"BRAZEBOOTH_THEME": "contrast", "BRAZEBOOTH_BOOK": "/shop/book.db", "BRAZEBOOTH_NAME": "Ada"}
@@ -34,7 +34,7 @@ func TestSettingsReachTheScreens(t *testing.T) {
 	}
 }
 
-// Two runs in one process share nothing: the comma of one is not that of the other.
+// Two runs in one process share no settings: the decimal comma of one does not show in the other.
 func TestSettingsAreOfOneRun(t *testing.T) {
 	text := func(mark string) string {
 		var out, errOut bytes.Buffer

@@ -11,7 +11,7 @@ import (
 	"brazebooth/tables"
 )
 
-// table is one of the lists that tables/ holds.
+// table is one of the lists of the package tables.
 type table struct {
 	name, line string
 	rows       any // a slice
@@ -32,18 +32,18 @@ func allTables() []table {
 		{"hazards", "what stops a job", tables.Hazards},
 		{"remedies", "what a bead shows and what to change", tables.Remedies},
 		{"sights", "what a test bead may show, drawn", tables.Sights},
-		{"causes", "what may lie behind it", tables.Causes},
+		{"causes", "causes of what a bead shows", tables.Causes},
 		{"evidence", "how often each cause shows as what", tables.EvidenceRows},
 		{"filler-rules", "what speaks for a filler and against it", tables.FillerRules},
 		{"pair-rules", "what a joint of two metals asks for", tables.PairRules},
-		{"constants", "figures that belong to no row", tables.Constants},
+		{"constants", "single figures, such as physical constants", tables.Constants},
 	}
 }
 
 func (d *Deps) tablesCommand() *cobra.Command {
 	cmd := withJSON(&cobra.Command{
 		Use:     "tables [NAME]",
-		Short:   "Every figure the answers rest on, with band and source",
+		Short:   "Every figure that the answers are computed from, with band and source",
 		Example: "  brazebooth tables\n  brazebooth tables fillers",
 		Args:    words(0, 1, "more than one table", "one name"),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -53,7 +53,7 @@ func (d *Deps) tablesCommand() *cobra.Command {
 			return d.table(args[0], asJSON(cmd))
 		},
 	})
-	cmd.Flags().String("units", "", unitsUsage+", in sentences; a figure stands as its source has it")
+	cmd.Flags().String("units", "", unitsUsage+", for sentences; a figure stays as in its source")
 	return cmd
 }
 
@@ -85,11 +85,11 @@ func (d *Deps) table(name string, asJSON bool) error {
 			writeRow(&b, rows.Index(i))
 		}
 		for line := range strings.Lines(b.String()) {
-			figures, source, cited := strings.Cut(line, "; ") // a source's section 4.5 stays one
+			figures, source, cited := strings.Cut(line, "; ") // "section 4.5" in a source keeps its point
 			if cited {
 				source = "; " + source
 			}
-			if strings.HasPrefix(line, "  text ") { // a sentence; a figure stands as its source has it
+			if strings.HasPrefix(line, "  text ") { // only sentences are converted: a figure stays as in its source
 				figures = quantity.Sentence(figures, d.units)
 			}
 			d.say("%s%s", d.marked(figures), source)

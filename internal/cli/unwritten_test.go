@@ -15,7 +15,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// narrow is a standard output that takes so many bytes and then fails.
+// narrow is a standard output that takes left bytes and then fails.
 type narrow struct {
 	left int
 	err  error
@@ -31,7 +31,7 @@ func (n *narrow) Write(p []byte) (int, error) {
 	return took, n.err
 }
 
-// into runs a command line whose answer goes to a writer.
+// into runs a command line with out as its standard output, after undoing an earlier run of the same command.
 func (s *counter) into(out io.Writer, args ...string) said {
 	for undone, undo := range map[string]string{"book delete": "book restore gone",
 		"book restore": "book delete gone", "config unset": "config set name ada"} {
@@ -46,7 +46,7 @@ func (s *counter) into(out io.Writer, args ...string) said {
 	return said{code: code, err: errOut.String()}
 }
 
-// everyAnswer are command lines that print something: every command as it answers, its help, its JSON.
+// everyAnswer are command lines that print something: every command's answer, its help and its JSON.
 func everyAnswer() [][]string {
 	list := [][]string{{"help"}, {"--help"}, {"help", "book", "save"}, {"__complete", "card", "--gauge", ""},
 		{"__complete", ""}, {"tables", "fillers"}, {"words", "throat"},
@@ -65,8 +65,8 @@ func everyAnswer() [][]string {
 	return list
 }
 
-// An answer that could not be written whole is no answer, whatever command gave it: the exit code says so and standard
-// error why. A reader that has left is told nothing.
+// A command whose answer could not be written in full exits with 1 and says why on standard error, but prints nothing
+// where the reader has closed the pipe.
 func TestUnwrittenAnswersExitWith1(t *testing.T) {
 	s := newShop(t)
 	full := &fs.PathError{Op: "write", Path: "/dev/stdout", Err: syscall.ENOSPC}
@@ -94,7 +94,7 @@ func TestUnwrittenAnswersExitWith1(t *testing.T) {
 	}
 }
 
-// Behind a fault nothing of an answer follows, and a writer that takes less than it was given has failed too.
+// After an error nothing more is written; a writer that takes less than it was given has failed too.
 func TestOutletStopsAtAFault(t *testing.T) {
 	fault := errors.New("gone")
 	n := &narrow{3, fault}

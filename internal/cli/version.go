@@ -10,7 +10,7 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// build is how this program was made.
+// build describes how this program was built.
 type build struct {
 	Schema   int               `json:"schema"`
 	Version  string            `json:"version"`
@@ -23,11 +23,10 @@ type build struct {
 	Settings map[string]string `json:"settings"` // of the build: CGO_ENABLED, -trimpath ...
 }
 
-// commit is set by the builder of a release, whose build does not look at the repository; "" for what the build found
-// itself.
+// commit is set at link time for a release, which is built without the repository's information; "" otherwise.
 var commit string
 
-// thisBuild is what the program knows of its own build.
+// thisBuild is what the program knows about its own build.
 func thisBuild() build {
 	b := build{Schema: 1, Version: Version, Go: runtime.Version(), OS: runtime.GOOS, Arch: runtime.GOARCH,
 		Commit: commit, Settings: map[string]string{}}
@@ -71,7 +70,7 @@ func (d *Deps) versionCommand() *cobra.Command {
 		Args:  noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			b := thisBuild()
-			if d.Remote { // they may name the builder's folders
+			if d.Remote { // the settings may contain paths of the builder's machine
 				b.Settings = map[string]string{}
 			}
 			if asJSON(cmd) {

@@ -9,8 +9,7 @@ import (
 	"brazebooth/internal/report"
 )
 
-// How many points a map has, and how many dots an inch of a picture. Tests of commands draw coarser: what they look at
-// is the same in any size.
+// The number of points of a map, and the dots per inch of a picture. Tests use coarser ones to save time.
 var (
 	mapSize     = calc.FullWindow
 	dotsPerInch = report.PictureDPI
@@ -21,7 +20,7 @@ func (d *Deps) windowCommand() *cobra.Command {
 		Use:   "window",
 		Short: "The operating window: what every feed and travel would do",
 		Long: `The operating window of a job: wire feed against travel, with what each pair would do, the setting
-furthest from every edge, how sure it is, and, where no setting is good, what would open one. The window is of all
+furthest from every edge, how sure it is, and, where no setting is good, what would make one good. The window covers all
 feeds and travels; with --feed, --amps or --travel it marks that setting and says how far every edge is from it. A job
 that takes long to compute has a window of fewer points, and not every remedy is tried; the answer says so.`,
 		Example: `  brazebooth window --metal galvanized --gauge 20ga
@@ -31,7 +30,7 @@ that takes long to compute has a window of fewer points, and not every remedy is
 		RunE: d.answers(d.window),
 	}
 	bindCard(cmd, "use", "hazard")
-	without(cmd, "the window is of all feeds and travels, and marks this one", "feed", "amps", "travel")
+	without(cmd, "the window covers all feeds and travels, and marks this one", "feed", "amps", "travel")
 	bindAnswer(cmd, "window-schema.json")
 	bindPictures(cmd, "window")
 	return cmd
@@ -60,7 +59,7 @@ func (d *Deps) window(cmd *cobra.Command, job calc.Job) ([]report.Block, error) 
 	return report.Window(&w, given), nil
 }
 
-// givenCard is the card of the setting that was asked about, nil where neither feed nor travel was given.
+// givenCard is the card of the given setting, nil where neither feed nor travel was given.
 func (d *Deps) givenCard(ctx context.Context, job calc.Job) (*calc.Card, error) {
 	if !job.Feed.Set && !job.Amps.Set && !job.Travel.Set {
 		return nil, nil
@@ -73,19 +72,19 @@ func (d *Deps) gapCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "gap",
 		Short: "Timed arc across an open root: how long on, how long off, how far apart",
-		Long: `On and off times and the step of a timed arc, found by following the heat in the sheet's plane until
+		Long: `On and off times and the step of a timed arc, computed by following the heat in the sheet's plane until
 each cycle of on and off is like the one before; what ends each range, and what would help where no times are good. The
-mode is timed, whatever --mode says. Without --feed the one nearest to the middle of the arc's range with which a
-hand can keep the times is taken.`,
+mode is timed, whatever --mode says. Without --feed it takes the feed nearest to the middle of the arc's range whose
+times a hand can keep.`,
 		Example: `  brazebooth gap --metal mild-steel --gauge 16ga --joint butt --gap 2mm
   brazebooth gap --metal galvanized --gauge 20ga --joint lap --csv heat.csv --png heat.png`,
 		Args: noArgs,
-		// before the book is asked what it taught
+		// set before the book is read for what it taught in this mode
 		PreRunE: func(cmd *cobra.Command, _ []string) error { return cmd.Flags().Set("mode", "timed") },
 		RunE:    d.answers(d.timedArc),
 	}
 	bindCard(cmd, "use", "hazard")
-	_ = cmd.Flags().MarkHidden("travel") // it is bound; who gives it is told why not
+	_ = cmd.Flags().MarkHidden("travel") // the flag exists so that its error can say why a timed arc has no travel
 	bindAnswer(cmd, "gap-schema.json")
 	cmd.Flags().String("csv", "", "write the heat trace as CSV into a new file; - is standard output")
 	bindPictures(cmd, "heat trace")
@@ -102,7 +101,8 @@ func (d *Deps) timedArc(cmd *cobra.Command, job calc.Job) ([]report.Block, error
 		return nil, err
 	}
 	trace := func() ([]byte, error) { return report.TraceCSV(&s) }
-	if alone, err := d.pictures(cmd, report.Heat{Timed: &s, Units: d.units, Comma: d.comma}, trace); err != nil || alone {
+	heat := report.Heat{Timed: &s, Units: d.units, Comma: d.comma}
+	if alone, err := d.pictures(cmd, heat, trace); err != nil || alone {
 		return nil, err
 	}
 	return report.Timed(&s), nil

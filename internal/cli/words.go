@@ -44,8 +44,7 @@ the list of them.`,
 	return cmd
 }
 
-// likeWords says which words may have been meant: those that come near by their letters, and those whose entries use
-// it.
+// likeWords suggests words for an unknown one: words that are spelt like it, and words whose entries use it.
 func likeWords(word string) string {
 	names := termWords()
 	for _, t := range tables.Terms {
@@ -63,7 +62,7 @@ func likeWords(word string) string {
 	return "type " + near.Or(like) + "; brazebooth words lists them all"
 }
 
-// speakOf are up to three words whose entries use another one.
+// speakOf are up to three words whose entries use this word.
 func speakOf(word string) []string {
 	word = strings.ToLower(strings.TrimSpace(word))
 	if len(word) < 3 {

@@ -12,7 +12,7 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// noCommand refuses a word that is not a command and names those that come near it.
+// noCommand refuses an unknown command and suggests similar ones.
 func noCommand(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
@@ -30,7 +30,8 @@ func noCommand(cmd *cobra.Command, args []string) error {
 	return wrong("unknown command "+quote(args[0]), "the commands are "+strings.Join(names, ", "))
 }
 
-// elsewhere are commands by what people type for them first: of the program, of the book, of the settings.
+// elsewhere are commands by other words that people type for them; the commands may be those of the program, the book
+// or the settings.
 var elsewhere = map[string][]string{
 	"map": {"window"}, "timed": {"gap"}, "settings": {"card"}, "setup": {"card"}, "glossary": {"words"},
 	"convert": {"gauge"}, "fume": {"air"}, "fumes": {"air"}, "price": {"cost"}, "print": {"book"}, "find": {"book"},
@@ -48,13 +49,14 @@ func commandNames(root *cobra.Command) []string {
 	return names
 }
 
-// noArgs refuses words that a command has no use for.
+// noArgs refuses arguments for a command that takes none.
 func noArgs(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
 	hint := "see " + cmd.CommandPath() + " --help"
-	for _, name := range [...]string{"metal", "joint", "mode", "filler", "gauge"} { // what is typed without its flag
+	// a value that was typed without its flag
+	for _, name := range [...]string{"metal", "joint", "mode", "filler", "gauge"} {
 		if cmd.Flags().Lookup(name) != nil && choice.ByName(name).Set(new(calc.Job), args[0]) == nil {
 			hint = "type --" + name + " " + plain.Line(args[0], 40)
 			break
@@ -63,7 +65,7 @@ func noArgs(cmd *cobra.Command, args []string) error {
 	return wrong("unexpected "+quote(args[0]), hint)
 }
 
-// words wants from least to most words: what is wanted, and what to type instead.
+// words accepts least to most arguments; otherwise the error is what, and the hint like.
 func words(least, most int, what, like string) cobra.PositionalArgs {
 	return func(_ *cobra.Command, args []string) error {
 		if len(args) < least || len(args) > most {
@@ -73,7 +75,7 @@ func words(least, most int, what, like string) cobra.PositionalArgs {
 	}
 }
 
-// oneArg wants exactly one word.
+// oneArg accepts exactly one argument.
 func oneArg(what, like string) cobra.PositionalArgs {
 	return words(1, 1, "this needs one word: "+what, like)
 }

@@ -1,5 +1,5 @@
-// Package config is what a user set once and for all: units, decimal mark, theme, book, power source, name. A flag
-// overrides the environment, the environment the file, the file the default. The file is TOML and may hold more:
+// Package config has a user's settings for all commands: units, decimal mark, theme, book, power source, name. A flag
+// overrides the environment, the environment the file, and the file the default. The file is TOML and may contain more:
 // comments and the tables of other parts of the program stay as they are.
 package config
 
@@ -22,7 +22,7 @@ import (
 // Source is where a value came from.
 type Source string
 
-// The sources, the strongest first.
+// The sources, in the order of their priority.
 const (
 	Flag        Source = "flag"
 	Environment Source = "environment"
@@ -34,13 +34,13 @@ const (
 type Value struct {
 	Text  string
 	From  Source
-	Where string // the variable, or the file
+	Where string // name of the variable, or of the file
 }
 
 // Settings are the values of all keys.
 type Settings struct {
 	values  map[string]Value
-	Unknown []string // keys in the file that nothing reads, safe to show
+	Unknown []string // unknown keys of the file, safe to show
 }
 
 // Get is the value of a key; the zero Value for an unknown name.
@@ -69,7 +69,7 @@ func Load(file string, env func(string) string) (Settings, error) {
 	return s, nil
 }
 
-// read takes what the file sets.
+// read reads the settings of the file.
 func (s *Settings) read(file string) error {
 	_, given, err := load(file)
 	if err != nil {
@@ -97,8 +97,8 @@ func (s *Settings) read(file string) error {
 	return nil
 }
 
-// load is the file's text and what it sets; nothing where there is no file. What is not a regular file, such as a pipe
-// that nobody writes into, is refused without waiting.
+// load is the file's text and its keys; nothing if there is no file. Anything but a regular file is refused: opening a
+// pipe could block.
 func load(file string) (text []byte, given map[string]any, err error) {
 	info, err := os.Stat(file)
 	if err == nil && !info.Mode().IsRegular() {
@@ -133,7 +133,7 @@ func parse(text []byte) (given map[string]any, err error) {
 	return nil, mistake.New(what, `write it as TOML: units = "metric"`)
 }
 
-// Find is the key of a name.
+// Find is the key with this name.
 func Find(name string) (*Key, error) {
 	for i := range keys {
 		if keys[i].Name == strings.ToLower(name) {
@@ -147,7 +147,7 @@ func Find(name string) (*Key, error) {
 	return nil, mistake.New("there is no setting "+quoted(name), hint)
 }
 
-// Nearest names the keys that a name may have meant, joined as in a sentence; "" for none.
+// Nearest suggests keys for a misspelt name, joined as in a sentence; "" for none.
 func Nearest(name string) string {
 	return near.Or(near.Names(strings.ReplaceAll(name, "_", "-"), names()))
 }

@@ -31,7 +31,7 @@ func content(t *testing.T, name string) string {
 	return string(b)
 }
 
-func TestTheEnvironmentRulesOverTheFile(t *testing.T) {
+func TestEnvironmentOverridesFile(t *testing.T) {
 	file := fileWith(t, "units = \"inch\"\nname = \"Ada\"\n[serve]\nlisten = \":2222\"\n")
 	env := func(name string) string { return map[string]string{"BRAZEBOOTH_UNITS": "Both"}[name] }
 	s, err := Load(file, env)
@@ -51,7 +51,8 @@ func TestTheEnvironmentRulesOverTheFile(t *testing.T) {
 	}
 }
 
-// A bad address of a book is refused without being repeated, whichever way it came; a good one is kept as it is.
+// A malformed address of a book is refused without repeating it, from the environment and the file; a good one is saved
+// as it is.
 func TestTheBooksAddress(t *testing.T) {
 	file := fileWith(t, "")
 	for _, bad := range []string{"postgres://ada:hunter2x@[bad", "postgres:/ada:hunter2x@db/shop",
@@ -77,7 +78,7 @@ func TestTheBooksAddress(t *testing.T) {
 	}
 }
 
-func TestWithoutAnything(t *testing.T) {
+func TestDefaults(t *testing.T) {
 	for _, file := range []string{"", filepath.Join(t.TempDir(), "none", "config.toml")} {
 		if s, err := Load(file, nil); err != nil || s.Get("units") != (Value{"metric", Default, ""}) {
 			t.Errorf("%q: %+v, %v", file, s, err)
@@ -85,7 +86,7 @@ func TestWithoutAnything(t *testing.T) {
 	}
 }
 
-func TestWhatCannotBe(t *testing.T) {
+func TestImpossibleValues(t *testing.T) {
 	for text, want := range map[string]string{
 		"units = \"furlong\"\n":           "type metric, inch or both",
 		"units = 3\n":                     `units = "metric"`,
@@ -107,7 +108,7 @@ func TestWhatCannotBe(t *testing.T) {
 	}
 }
 
-func TestKeysThatNothingReads(t *testing.T) {
+func TestUnknownKeys(t *testing.T) {
 	s, err := Load(fileWith(t, "unit = \"inch\"\nwindow = 3\n[serve]\nunit = 1\n"), nil)
 	if err != nil || strings.Join(s.Unknown, " ") != "unit window" || Nearest("unit") != "units" ||
 		Nearest("window") != "" || Nearest("power_source") != "power-source" {
@@ -115,7 +116,7 @@ func TestKeysThatNothingReads(t *testing.T) {
 	}
 }
 
-// A change leaves everything else as it is, byte for byte.
+// A change leaves everything else unchanged, byte for byte.
 func TestSetKeepsTheRest(t *testing.T) {
 	for _, c := range []struct{ before, key, value, after string }{
 		{"", "units", "inch", "units = \"inch\"\n"},
@@ -161,8 +162,8 @@ func TestUnset(t *testing.T) {
 	}
 }
 
-// A file in which the key cannot be changed without touching the rest is left alone.
-func TestAFileThatIsWrittenOtherwiseIsLeft(t *testing.T) {
+// A file in which the key cannot be changed without touching the rest is not changed.
+func TestUneditableFileIsNotChanged(t *testing.T) {
 	for _, text := range []string{"units = \"\"\"\ninch\"\"\"\n", "list = [\n[1],\n]\nunits = \"inch\"\n", "broken\n"} {
 		file := fileWith(t, text)
 		if _, err := Set(file, "units", "both"); err == nil {
@@ -191,8 +192,8 @@ func TestSetRefuses(t *testing.T) {
 	}
 }
 
-// A book's file is kept by its whole path, and a file that is a link stays one.
-func TestWhereThingsAre(t *testing.T) {
+// A book's file is saved with its absolute path, and a settings file that is a link stays one.
+func TestPathsAndLinks(t *testing.T) {
 	real := fileWith(t, "")
 	link := filepath.Join(t.TempDir(), "config.toml")
 	if err := os.Symlink(real, link); err != nil {

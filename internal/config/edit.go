@@ -14,7 +14,8 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Set puts a value into the file and makes the file where there is none. Everything else in it stays as it is.
+// Set sets a value in the file, which it creates if there is none. Everything else in it stays as it is. kept is the
+// value as saved.
 func Set(file, name, value string) (kept string, err error) {
 	k, err := Find(name)
 	if err != nil {
@@ -30,7 +31,7 @@ func Set(file, name, value string) (kept string, err error) {
 	return kept, change(file, text, given, k.Name, &kept)
 }
 
-// Unset takes a key out of the file; had is false where the file did not have it.
+// Unset removes a key from the file; had is false if the file did not have it.
 func Unset(file, name string) (had bool, err error) {
 	k, err := Find(name)
 	if err != nil {
@@ -43,8 +44,8 @@ func Unset(file, name string) (had bool, err error) {
 	return true, change(file, text, given, k.Name, nil)
 }
 
-// change writes a key with its value, or removes its line where there is no value. The new text is read back before it
-// is kept: nothing but this key may differ.
+// change sets a key to its value, or removes its line if value is nil. The new text is parsed before it is saved:
+// nothing but this key may differ.
 func change(file string, text []byte, given map[string]any, name string, value *string) error {
 	edited := []byte(edit(string(text), name, value))
 	after, err := parse(edited)
@@ -63,17 +64,17 @@ func change(file string, text []byte, given map[string]any, name string, value *
 	return newfile.Replace(file, 0o600, edited)
 }
 
-// Lines of a file of settings.
+// Patterns of lines in a settings file.
 const (
 	aTable  = `(?m)^[ \t]*\[`
 	aKey    = `(?m)^[ \t]*[^#\s][^=\n]*=.*\n?`
-	aHead   = `^((?:[ \t]*#.*(?:\n|$))+)(?:[ \t\r]*\n|$)` // a comment that stands apart from what follows
+	aHead   = `^((?:[ \t]*#.*(?:\n|$))+)(?:[ \t\r]*\n|$)` // a comment with an empty line after it
 	theKey  = `(?m)^([ \t]*["']?%s["']?)[ \t]*=[ \t]*`
 	itsText = `("(?:\\.|[^"\\\n])*"|'[^'\n]*'|[^#\s](?:[^#\r\n]*[^#\s])?|)`
 )
 
-// edit changes one line among the keys above the first table. The comment after a value stays. A new key goes after the
-// last key, or after the comment that heads the file, or to its top.
+// edit changes one line among the keys above the first table. A comment after a value stays. A new key goes after the
+// last key, or else after the comment at the top of the file, or else to the top.
 func edit(text, name string, value *string) string {
 	keys, tables := text, ""
 	if at := regexp.MustCompile(aTable).FindStringIndex(text); at != nil {

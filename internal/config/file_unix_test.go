@@ -15,8 +15,8 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// A name that is no regular file is refused, and nobody waits for a pipe that nobody writes into.
-func TestWhatIsNoFile(t *testing.T) {
+// Anything but a regular file is refused, without waiting for a pipe that nobody writes into.
+func TestOnlyRegularFiles(t *testing.T) {
 	dir := t.TempDir()
 	pipe := filepath.Join(dir, "pipe")
 	if err := syscall.Mkfifo(pipe, 0o600); err != nil {
@@ -45,7 +45,7 @@ func TestWhatIsNoFile(t *testing.T) {
 				}
 			}
 		case <-time.After(deep.Patience(t)):
-			t.Fatalf("%s is waited for", file)
+			t.Fatalf("opening %s blocks", file)
 		}
 	}
 }

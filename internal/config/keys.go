@@ -15,10 +15,10 @@ import (
 // Key is one setting.
 type Key struct {
 	Name, Usage string
-	Default     string   // "" for what the program finds by itself
-	Values      []string // what it can be; nil for any text
+	Default     string   // "" if the program finds it out itself
+	Values      []string // possible values; nil for any text
 	Example     string
-	Flag        bool // also sets a command's flag of its name that was not given
+	Flag        bool // also sets a command's flag of this name if it was not given
 }
 
 var keys = [...]Key{
@@ -39,7 +39,7 @@ func (k *Key) Variable() string {
 	return "BRAZEBOOTH_" + strings.ToUpper(strings.ReplaceAll(k.Name, "-", "_"))
 }
 
-// Check returns a value as it is kept, or says what to type instead.
+// Check returns a value in its canonical form; the error says what to type instead.
 func (k *Key) Check(text string) (string, error) {
 	text = strings.TrimSpace(text)
 	if k.Values == nil {
@@ -51,7 +51,7 @@ func (k *Key) Check(text string) (string, error) {
 	return "", mistake.New(k.Name+" cannot be "+quoted(text), "type "+near.Or(k.Values))
 }
 
-// free is any text of one line.
+// free checks a value that may be any text of one line.
 func (k *Key) free(text string) (string, error) {
 	switch {
 	case text == "":
@@ -64,7 +64,8 @@ func (k *Key) free(text string) (string, error) {
 	return text, nil
 }
 
-// Kept is a value as the file keeps it: a book's file by its whole path, so that it is the same from everywhere.
+// Kept is a value as the file has it: a book's file with its absolute path, so that it does not depend on the working
+// directory.
 func (k *Key) Kept(text string) (string, error) {
 	text, err := k.Check(text)
 	if err != nil || k.Name != "book" || address.Looks(text) {

@@ -1,5 +1,5 @@
-// Package crew lets goroutines work for one caller: a panic in one of them becomes a panic in the caller,
-// where it can be caught, and does not end the whole program.
+// Package crew runs goroutines for one caller: a panic in one of them becomes a panic in the caller, which can recover,
+// and does not end the whole program.
 package crew
 
 import (
@@ -8,14 +8,14 @@ import (
 	"sync"
 )
 
-// Crew is some goroutines and the caller who waits for them. The zero value is ready.
+// Crew is a group of goroutines for which a caller waits. The zero value is ready to use.
 type Crew struct {
 	wg    sync.WaitGroup
 	once  sync.Once
 	fault error
 }
 
-// Go runs work beside the caller.
+// Go runs work in a goroutine.
 func (c *Crew) Go(work func()) {
 	c.wg.Go(func() {
 		defer func() {
@@ -27,7 +27,7 @@ func (c *Crew) Go(work func()) {
 	})
 }
 
-// Wait waits for all of them. Where one of them panicked it panics with the first fault.
+// Wait waits for all goroutines. If one of them panicked, it panics with the first fault.
 func (c *Crew) Wait() {
 	c.wg.Wait()
 	if c.fault != nil {
@@ -35,8 +35,7 @@ func (c *Crew) Wait() {
 	}
 }
 
-// Fault turns what was recovered into an error with the place where it happened; what is already a fault
-// stays as it is.
+// Fault turns a recovered value into an error with the stack; a value that is already a fault stays as it is.
 func Fault(recovered any) error {
 	if f, ok := recovered.(*fault); ok {
 		return f

@@ -8,8 +8,8 @@ import (
 	"io"
 )
 
-// Line is the next line without blanks around it, valid until the following call; io.EOF after the last, which may have
-// no line break. A line that is longer than the reader's buffer is skipped, and long.
+// Line is the next line without white space around it, valid until the next call; io.EOF after the last, which may have
+// no line break. A line longer than the reader's buffer is skipped, and long is true.
 func Line(in *bufio.Reader) (text []byte, long bool, err error) {
 	text, err = in.ReadSlice('\n')
 	for errors.Is(err, bufio.ErrBufferFull) {
@@ -22,9 +22,9 @@ func Line(in *bufio.Reader) (text []byte, long bool, err error) {
 	return bytes.TrimSpace(text), long, err
 }
 
-// Reader reads from another reader and gives up when the context ends, even while the other one waits for input that
-// never comes. The other read is then left alone; it returns when its source is closed or the program ends, and is
-// ignored.
+// Reader reads from another reader and returns when the context ends, even while the other one waits for input that
+// never comes. That read then continues in its goroutine until its source is closed or the program ends, and its result
+// is ignored.
 func Reader(ctx context.Context, from io.Reader) io.Reader {
 	return &reader{ctx: ctx, from: from, room: make([]byte, 64<<10), come: make(chan came, 1)}
 }
@@ -32,9 +32,9 @@ func Reader(ctx context.Context, from io.Reader) io.Reader {
 type reader struct {
 	ctx  context.Context
 	from io.Reader
-	room []byte // the other goroutine reads into this
+	room []byte // buffer of the reading goroutine
 	come chan came
-	rest []byte // what was read and not yet returned
+	rest []byte // read but not yet returned
 	err  error  // returned after rest
 }
 
@@ -50,7 +50,7 @@ func (r *reader) Read(p []byte) (int, error) {
 		if r.err == nil {
 			r.err = r.ctx.Err()
 		}
-		if r.err != nil { // it stays: the room may still be written into
+		if r.err != nil { // for good: the other goroutine may still write into room
 			return 0, r.err
 		}
 		go r.fetch()

@@ -31,7 +31,8 @@ func TestReaderPassesAllOn(t *testing.T) {
 	}
 }
 
-// A read that never returns does not hold a caller who gave up, and late input is never mixed into what was read.
+// A read that never returns does not block a caller whose context has ended, and late input is never mixed into earlier
+// input.
 func TestReaderGivesUp(t *testing.T) {
 	ctx, stop := context.WithCancel(t.Context())
 	in, late := io.Pipe()

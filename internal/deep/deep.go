@@ -1,4 +1,4 @@
-// Package deep says how much of a large test runs: a sample of its cases, or all of them. Only tests import it.
+// Package deep decides how much of a large test runs: a sample of its cases, or all of them. Only tests import it.
 //
 // The environment decides, so that one setting reaches every package of a run:
 //
@@ -17,16 +17,16 @@ import (
 	"time"
 )
 
-// Times is how many times the whole is asked for; 0 asks for a sample.
+// Times is the value of BRAZEBOOTH_DEEP; 0 asks for a sample.
 func Times() int { return int(number("BRAZEBOOTH_DEEP", 0)) }
 
-// Run reports whether the whole is asked for.
+// Run reports whether all cases are asked for.
 func Run() bool { return Times() > 0 }
 
-// Seed is what every chance in the tests follows from.
+// Seed is the seed of all random numbers in tests.
 func Seed() uint64 { return number("BRAZEBOOTH_SEED", 1) }
 
-// number is a whole number of the environment. What is no number stops the tests: a slip must not pass for the default.
+// number is a whole number from the environment. Anything else panics, so that a typing error does not run the default.
 func number(name string, otherwise uint64) uint64 {
 	text := os.Getenv(name)
 	if text == "" {
@@ -34,13 +34,12 @@ func number(name string, otherwise uint64) uint64 {
 	}
 	n, err := strconv.ParseUint(text, 10, 31)
 	if err != nil {
-		panic(name + "=" + text + " is no whole number")
+		panic(name + "=" + text + " is not a whole number")
 	}
 	return n
 }
 
-// Many is how often a test does what it may do without end: sample times, or whole times for each time that it is asked
-// for.
+// Many is the number of repetitions of an endless test: sample, or whole times BRAZEBOOTH_DEEP.
 func Many(sample, whole int) int {
 	if Run() {
 		return whole * Times()
@@ -48,11 +47,11 @@ func Many(sample, whole int) int {
 	return sample
 }
 
-// draws counts how often each test asked for a chance.
+// draws counts the calls of Rand by each test.
 var draws sync.Map
 
-// Rand is a chance for one test: the same in each run of a seed, which a failure names; each that a test asks for is
-// another.
+// Rand is a random source for one test. It is the same in each run with the same seed, which a failure prints; each
+// call by a test gives another one.
 func Rand(t testing.TB) *rand.Rand {
 	t.Helper()
 	count, again := draws.LoadOrStore(t.Name(), new(atomic.Uint64))
@@ -71,8 +70,8 @@ func Rand(t testing.TB) *rand.Rand {
 	return rand.New(rand.NewPCG(Seed(), h))
 }
 
-// Of returns the cases that a test runs, in their order: all of them, or the first, the last and some drawn between,
-// few altogether. One alone is any of them.
+// Of returns the cases that a test runs, in their order: all of them, or a sample of few: the first, the last and
+// random ones between. A sample of one is a random case.
 func Of[T any](t testing.TB, all []T, few int) []T {
 	t.Helper()
 	if Run() || len(all) <= few {
@@ -93,8 +92,8 @@ func Of[T any](t testing.TB, all []T, few int) []T {
 	return sample
 }
 
-// Patience is how long a test waits for what comes by itself: so long that no machine is too slow, and short enough
-// that what never comes fails its own test, with its own words, before the whole run is given up.
+// Patience is how long a test waits for an event: long enough for a slow machine, and short enough that the test fails
+// with its own message before the whole run times out.
 func Patience(t testing.TB) time.Duration {
 	t.Helper()
 	if d, ok := t.(interface{ Deadline() (time.Time, bool) }); ok {
@@ -105,7 +104,7 @@ func Patience(t testing.TB) time.Duration {
 	return 10 * time.Minute
 }
 
-// Comes reports whether something comes by itself, within a test's patience.
+// Comes waits until ok is true, at most for a test's Patience, and reports whether it was.
 func Comes(t testing.TB, ok func() bool) bool {
 	t.Helper()
 	for end := time.Now().Add(Patience(t)); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {

@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// A sample has the ends and as many cases as it should, each once and in their order; each of a test is another, and
-// all are the same in each run of a seed.
+// A sample has the first and last case and the right size, each case once and in order. Two samples of a test differ,
+// and both are the same in each run with the same seed.
 func TestOf(t *testing.T) {
 	t.Setenv("BRAZEBOOTH_DEEP", "")
 	t.Setenv("BRAZEBOOTH_SEED", "")
@@ -61,7 +61,7 @@ func TestMany(t *testing.T) {
 	}
 }
 
-// A slip of the hand does not pass for a sample.
+// A typing error in BRAZEBOOTH_DEEP does not run the sample.
 func TestNumberIsOne(t *testing.T) {
 	t.Setenv("BRAZEBOOTH_DEEP", "yes")
 	defer func() {
@@ -72,7 +72,7 @@ func TestNumberIsOne(t *testing.T) {
 	Run()
 }
 
-// What is known is computed once, an error too.
+// A Known answer is computed once, also an error.
 func TestKnown(t *testing.T) {
 	var k Known[int, int]
 	asked := 0

@@ -2,8 +2,8 @@ package deep
 
 import "sync"
 
-// Known holds what is dear to compute and the same each time, for all tests of a package: each answer is computed once,
-// by whoever asks first. Only pure functions of the key belong here, and nobody may change what comes out.
+// Known caches expensive results for all tests of a package: each is computed once, by the first test that asks. Only
+// pure functions of the key belong here, and tests must not change the result.
 type Known[K comparable, V any] struct{ answers sync.Map }
 
 type answer[V any] struct {
@@ -12,7 +12,7 @@ type answer[V any] struct {
 	err  error
 }
 
-// Of returns the answer to a key, by compute where nobody asked before.
+// Of returns the result for a key; the first call computes it.
 func (k *Known[K, V]) Of(key K, compute func() (V, error)) (V, error) {
 	kept, _ := k.answers.LoadOrStore(key, new(answer[V]))
 	a := kept.(*answer[V])

@@ -7,9 +7,9 @@ import (
 	"testing"
 )
 
-// Main is what TestMain of a package with random tests (pgregory.net/rapid) does: they follow from the seed, make so
-// many checks each in a sample and as many as the library does by itself else. A flag that was given stays. It does not
-// come back.
+// Main is TestMain for a package with random tests (pgregory.net/rapid). It sets their seed and their number of checks:
+// sample, or the library's default times BRAZEBOOTH_DEEP. Flags of the command line keep their values. It does not
+// return.
 func Main(m *testing.M, sample int) {
 	flag.Parse()
 	given := map[string]bool{}

@@ -1,4 +1,4 @@
-// Package mistake is the error about what somebody typed or chose: what is wrong, and what to type instead.
+// Package mistake is the error about input or a choice: what is wrong, and what to type instead.
 package mistake
 
 import (
@@ -6,15 +6,15 @@ import (
 	"strings"
 )
 
-// Error is about one choice of a job, or about anything else that was typed.
+// Error is a mistake in one choice of a job, or in any other input.
 type Error struct {
 	Field string // the job's choice, by its JSON name; "" for anything else
-	What  string // what is wrong; with a Field it goes on after the choice's name
-	Hint  string // what to type instead; "" where nobody knows
-	Cause error  // what it comes of; nil where that is the typed text alone
+	What  string // what is wrong; with a Field it follows the choice's name
+	Hint  string // what to type instead; "" if unknown
+	Cause error  // underlying error; nil if only the typed text is wrong
 }
 
-// Error says what is wrong, after the choice's name where there is one.
+// Error says what is wrong, after the choice's name if there is one.
 func (e *Error) Error() string {
 	if e.Field == "" {
 		return e.What
@@ -31,15 +31,15 @@ func New(what, hint string) error { return &Error{What: what, Hint: hint} }
 // In is a mistake in a choice of a job; field is its JSON name.
 func In(field, what, hint string) error { return &Error{Field: field, What: what, Hint: hint} }
 
-// Of finds the mistake in an error; nil for an error that holds none.
+// Of finds the mistake in an error; nil if there is none.
 func Of(err error) *Error {
 	var e *Error
 	errors.As(err, &e)
 	return e
 }
 
-// Within puts the place where it was typed, such as a flag or a file, before a mistake and instead of the choice. Any
-// other error comes back as it is.
+// Within puts the place of the input, such as a flag or a file, before a mistake, in place of the choice's name. Any
+// other error is returned unchanged.
 func Within(place string, err error) error {
 	e := Of(err)
 	if e == nil {

@@ -21,7 +21,7 @@ func TestError(t *testing.T) {
 		t.Errorf("%+v", e)
 	}
 	if Of(io.EOF) != nil || Of(nil) != nil || Within("--metal", io.EOF) != io.EOF || Within("--metal", nil) != nil {
-		t.Error("what is no mistake")
+		t.Error("another error is changed")
 	}
 	if why := (&Error{What: "no file", Cause: io.EOF}); !errors.Is(Within("line 1", why), io.EOF) {
 		t.Error("the cause is lost")

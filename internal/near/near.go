@@ -1,4 +1,4 @@
-// Package near finds the names that a mistyped word may have meant.
+// Package near suggests names for a mistyped word.
 package near
 
 import (
@@ -6,11 +6,10 @@ import (
 	"strings"
 )
 
-// Names returns up to three names that begin with the word or differ from it by a slip, the nearest first; none where
-// nothing comes near.
+// Names returns up to three names that begin with the word or are spelt nearly like it, the nearest first.
 func Names(word string, names []string) []string {
 	word = strings.ToLower(word)
-	allowed := 0 // with two of three letters wrong it is another word
+	allowed := 0 // in a short word two wrong letters are too many
 	switch n := len(word); {
 	case n < 2 || n > 40:
 		return nil
@@ -41,10 +40,10 @@ func Or(names []string) string {
 	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
 }
 
-// Longest is how much of a text Slips compares, in bytes: more is nonsense or hostile.
+// Longest is how many bytes of a text Slips compares: a longer one is nonsense or hostile.
 const Longest = 48
 
-// Slips counts the letters to add, drop, change or swap with the next that make a into b.
+// Slips is the number of letters to insert, delete, replace or swap with the next one to turn a into b (edit distance).
 func Slips(a, b string) int {
 	a, b = a[:min(len(a), Longest)], b[:min(len(b), Longest)]
 	var before, row, next [Longest + 1]int

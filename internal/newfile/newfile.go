@@ -1,6 +1,6 @@
-// Package newfile makes files that are whole: a full disk or a stop leaves nothing half written. A file is written
-// under a temporary name beside its place and gets its own name when it is done. No existing file is overwritten, but
-// by Replace.
+// Package newfile creates files completely or not at all: a full disk or a stop leaves nothing half written. A file is
+// written under a temporary name in the same folder and renamed when it is complete. Only Replace overwrites an
+// existing file.
 package newfile
 
 import (
@@ -17,26 +17,26 @@ import (
 // Taken is the error for a name that exists already.
 type Taken struct {
 	Name   string
-	Folder bool   // a folder is there
-	Free   string // a similar name that is free, "" where none was found
+	Folder bool   // the name is that of a folder
+	Free   string // a similar free name, "" if none was found
 }
 
 func (t *Taken) Error() string { return t.Name + " is there already" }
 
-// Is lets a Taken be found as fs.ErrExist.
+// Is makes errors.Is(err, fs.ErrExist) true for a *Taken.
 func (t *Taken) Is(err error) bool { return err == fs.ErrExist }
 
-// Check says whether a name is taken, so that nothing is computed for a file that cannot be made. A link that leads
-// nowhere takes the name too: it stands for another file.
+// Check returns a *Taken for a name that exists, so that nothing is computed for a file that cannot be created. A
+// dangling link counts as taken too.
 func Check(name string) error {
 	info, err := os.Lstat(name)
 	if err != nil {
-		return nil // free, or not visible: making the file will say what is wrong
+		return nil // free, or not visible: creating the file will give the error
 	}
 	return &Taken{name, info.IsDir(), like(name)}
 }
 
-// like is a free name similar to one that is taken: map-2.svg for map.svg.
+// like is a free name similar to a taken one: map-2.svg for map.svg.
 func like(name string) string {
 	ending := filepath.Ext(name)
 	stem := strings.TrimSuffix(name, ending)
@@ -49,7 +49,7 @@ func like(name string) string {
 	return ""
 }
 
-// Write makes a file with what the callback writes.
+// Write creates a file with the text that the callback writes.
 func Write(name string, mode fs.FileMode, write func(io.Writer) error) error {
 	return Make(name, func(temp string) error { return fill(temp, mode, write) })
 }
@@ -65,8 +65,8 @@ func fill(temp string, mode fs.FileMode, write func(io.Writer) error) error {
 	return errors.Join(f.Sync(), f.Close())
 }
 
-// Replace puts a text in the place of a file, which need not be there; an old one keeps its mode. A link stays a link:
-// the file that it leads to is replaced.
+// Replace replaces the text of a file, or creates it; an old file keeps its mode. A link stays a link: the file that it
+// leads to is replaced.
 func Replace(name string, mode fs.FileMode, text []byte) error {
 	if real, err := filepath.EvalSymlinks(name); err == nil {
 		name = real
@@ -80,13 +80,13 @@ func Replace(name string, mode fs.FileMode, text []byte) error {
 			return err
 		})
 		if err == nil {
-			err = os.Chmod(temp, mode) // whatever the umask takes away
+			err = os.Chmod(temp, mode) // regardless of the umask
 		}
 		return err
 	}, os.Rename)
 }
 
-// Make lets the callback make the file, under the temporary name that it is given.
+// Make lets the callback create the file, under the given temporary name.
 func Make(name string, by func(temp string) error) error {
 	if err := Check(name); err != nil {
 		return err
@@ -94,7 +94,7 @@ func Make(name string, by func(temp string) error) error {
 	return beside(name, by, put)
 }
 
-// beside lets a file be made under a temporary name and then put in its place.
+// beside lets by create a file under a temporary name, and then puts it in its place.
 func beside(name string, by func(temp string) error, put func(temp, name string) error) error {
 	temp := filepath.Join(filepath.Dir(name), ".brazebooth-"+strings.ToLower(rand.Text()[:12]))
 	err := by(temp)
@@ -102,13 +102,13 @@ func beside(name string, by func(temp string) error, put func(temp, name string)
 		err = put(temp, name)
 	}
 	if err != nil {
-		_ = os.Remove(temp) // it may not even have been made
+		_ = os.Remove(temp) // it may not exist
 		return &failed{err, temp, name}
 	}
 	return nil
 }
 
-// put gives a whole file its name, unless the name was taken meanwhile.
+// put gives a complete file its name, unless the name was taken meanwhile.
 func put(temp, name string) error {
 	err := os.Link(temp, name)
 	switch {
@@ -120,7 +120,7 @@ func put(temp, name string) error {
 	return putUnlinked(temp, name)
 }
 
-// putUnlinked is put on a disk without links: an empty file reserves the name.
+// putUnlinked is put for a disk without hard links: an empty file reserves the name.
 func putUnlinked(temp, name string) error {
 	own, err := os.OpenFile(name, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
 	if errors.Is(err, fs.ErrExist) {
@@ -135,7 +135,7 @@ func putUnlinked(temp, name string) error {
 	return nil
 }
 
-// failed is an error that names the file that was wanted, not the temporary one.
+// failed is an error that names the requested file instead of the temporary one.
 type failed struct {
 	error
 	temp, name string

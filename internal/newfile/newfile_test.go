@@ -17,7 +17,7 @@ func page(text string) func(io.Writer) error {
 	}
 }
 
-// names are the files of a folder.
+// names are the names of the files in a folder.
 func names(t *testing.T, dir string) string {
 	t.Helper()
 	list, err := os.ReadDir(dir)
@@ -63,7 +63,7 @@ func TestWithoutLinks(t *testing.T) {
 	}
 }
 
-// What exists stays, and the error names a free name.
+// An existing file stays, and the error suggests a free name.
 func TestNothingIsOverwritten(t *testing.T) {
 	dir := t.TempDir()
 	for name, make := range map[string]func(string) error{
@@ -105,8 +105,8 @@ func TestNothingIsOverwritten(t *testing.T) {
 	}
 }
 
-// A file that cannot be finished leaves nothing behind, and the error names the file that was wanted.
-func TestWhatFailsLeavesNothing(t *testing.T) {
+// A file that cannot be finished leaves nothing behind, and the error names the requested file.
+func TestFailureLeavesNothing(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "wall.pdf")
 	full := errors.New("no room")
@@ -130,8 +130,7 @@ func TestWhatFailsLeavesNothing(t *testing.T) {
 	}
 }
 
-// Replace keeps a file's mode and the link that leads to it, and leaves the old text where the new one cannot be
-// written.
+// Replace keeps a file's mode and a link to it, and keeps the old text if the new one cannot be written.
 func TestReplace(t *testing.T) {
 	dir := t.TempDir()
 	file, link := filepath.Join(dir, "settings"), filepath.Join(dir, "link")

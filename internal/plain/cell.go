@@ -6,17 +6,17 @@ import (
 	"unicode/utf8"
 )
 
-// parting are the signs at which a program may split a table into cells and lines, whatever its writer meant by them: a
-// spreadsheet with decimal commas splits a table at semicolons, some even within quotes.
+// parting are the characters at which a program may split a table into cells and lines, whatever its writer meant by
+// them: a spreadsheet with decimal commas splits a table at semicolons, some even within quotes.
 const parting = ",;\t\r\n\v\f\u0085\u2028\u2029"
 
-// running are the signs that begin a formula or a command, with their wide, small and mathematical forms.
+// running are the characters that begin a formula or a command, with their wide, small and mathematical forms.
 const running = "=+-@|%＝＋－＠｜％﹦﹢﹣﹫﹪−"
 
-// Cell makes a text harmless in a spreadsheet, whichever of comma, semicolon, tab and line break splits the cells
-// there, with quotes or without. A piece between such signs that a program would run as a formula gets an apostrophe
-// before it. So does a piece that already begins with an apostrophe, so that Uncell can tell. A formula after
-// blanks, quotes or invisible signs is found too, since an import may strip these.
+// Cell makes a text harmless in a spreadsheet, whichever of comma, semicolon, tab and line break separates the cells
+// there, with quotes or without. A piece between separators that a program would run as a formula gets an apostrophe in
+// front. So does a piece that already begins with an apostrophe, so that Uncell can undo it. A formula after blanks,
+// quotes or invisible characters is found too, since an import may strip these.
 func Cell(s string) string {
 	return pieces(s, func(b *strings.Builder, rest string, first bool) string {
 		if risky(rest, first) {
@@ -36,8 +36,8 @@ func Uncell(s string) string {
 	})
 }
 
-// pieces copies a text piece by piece, each with the sign that ends it. Before each piece, begin may write something
-// and returns the rest of the text to copy.
+// pieces copies a text piece by piece, each with its separator. Before each piece, begin may write something; it
+// returns the rest of the text to copy.
 func pieces(s string, begin func(b *strings.Builder, rest string, first bool) string) string {
 	var b strings.Builder
 	for first := true; s != ""; first = false {
@@ -53,8 +53,8 @@ func pieces(s string, begin func(b *strings.Builder, rest string, first bool) st
 	return b.String()
 }
 
-// risky reports whether a text's first piece would be run, or looks as if Cell had escaped it. A tab or a line break
-// is risky only at the start of a whole text: further on, the piece before it is merely empty.
+// risky reports whether a text's first piece would be run as a formula, or looks as if Cell had escaped it. A tab or a
+// line break is risky only at the start of the whole text; further on it only ends an empty piece.
 func risky(s string, first bool) bool {
 	if s == "" {
 		return false
@@ -81,8 +81,8 @@ func risky(s string, first bool) bool {
 	return false
 }
 
-// Signed reports whether a text is a number, with or without a sign, and so no formula: digits, at most one point or
-// comma, an exponent. Words such as Inf are not numbers.
+// Signed reports whether a text is a number, with or without a sign, and therefore not a formula: digits, at most one
+// point or comma, an exponent. Words such as Inf do not count as numbers.
 func Signed(s string) bool {
 	whole, power, scaled := strings.Cut(strings.ToLower(unsigned(s)), "e")
 	before, behind, _ := strings.Cut(strings.Replace(whole, ",", ".", 1), ".")

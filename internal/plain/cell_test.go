@@ -18,7 +18,8 @@ func TestCell(t *testing.T) {
 		"lid seam": "lid seam", "=1+1": "'=1+1", "-3": "'-3", "+": "'+", "@sum": "'@sum", "\tx": "'\tx", "\rx": "'\rx",
 		" =1": "' =1", "＝1": "'＝1", "'quoted": "''quoted", "16ga": "16ga", "": "",
 		"lid, rim; 4-5 mm": "lid, rim; 4-5 mm",
-		"x;=1":             "x;'=1", "x,=1": "x,'=1", "x\t=1": "x\t'=1", "x\n=1": "x\n'=1", "x; =1": "x;' =1", `x;"=1`: `x;'"=1`,
+		"x;=1":             "x;'=1", "x,=1": "x,'=1", "x\t=1": "x\t'=1", "x\n=1": "x\n'=1",
+		"x; =1": "x;' =1", `x;"=1`: `x;'"=1`,
 		`"=1`:   `'"=1`,
 		"x;'=1": "x;''=1", ";=1": ";'=1", "=1;=2": "'=1;'=2", "x;-5": "x;'-5", "\u200b=1": "'\u200b=1",
 		"\xff=1": "'\xff=1",
@@ -42,7 +43,7 @@ func TestSigned(t *testing.T) {
 	}
 }
 
-// odd are texts with signs that mean something in a table, or to a program that reads one.
+// odd are texts with special characters of tables and spreadsheets.
 var odd = rapid.Custom(func(t *rapid.T) string {
 	return strings.Join(rapid.SliceOfN(rapid.SampledFrom([]string{"=", "+", "-", "@", "|", "%", "＝", "＋", "－", "＠", "﹣",
 		"−", "'", "''", `"`, `""`,
@@ -65,7 +66,7 @@ func TestUncellUndoesCell(t *testing.T) {
 	})
 }
 
-// runs is how a spreadsheet may tell a formula: by the first sign after blanks and quotes.
+// runs reports whether a spreadsheet may see a formula: by the first character after blanks and quotes.
 func runs(cell string) bool {
 	cell = strings.TrimLeftFunc(cell, func(r rune) bool {
 		return r == '"' || unicode.IsSpace(r) || !unicode.IsGraphic(r) || r == unicode.ReplacementChar
@@ -73,7 +74,7 @@ func runs(cell string) bool {
 	return cell != "" && !Signed(cell) && strings.ContainsRune("=+-@|%＝＋－＠﹣−", []rune(cell)[0])
 }
 
-// A table with commas is harmless to a reader that splits it at commas, semicolons or tabs, with quotes or without.
+// A table with commas is harmless to a program that splits it at commas, semicolons or tabs, with quotes or without.
 func TestTablesAreHarmlessToEveryReader(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var out strings.Builder
@@ -90,7 +91,7 @@ func TestTablesAreHarmlessToEveryReader(t *testing.T) {
 			for _, quotes := range [...]bool{false, true} {
 				for _, cell := range parted(out.String(), comma, quotes) {
 					if runs(cell) {
-						t.Fatalf("%q runs for who parts %q at %q, quotes %v", cell, out.String(), comma, quotes)
+						t.Fatalf("%q runs after splitting %q at %q, quotes %v", cell, out.String(), comma, quotes)
 					}
 				}
 			}
@@ -98,8 +99,8 @@ func TestTablesAreHarmlessToEveryReader(t *testing.T) {
 	})
 }
 
-// parted reads a table as leniently as a spreadsheet does: a quote opens where a cell begins and closes at the next
-// lone one; what follows it belongs to the cell.
+// parted splits a table as leniently as a spreadsheet: a quotation starts where a cell begins and ends at the next
+// single quote; the text after that still belongs to the cell.
 func parted(text string, comma rune, quotes bool) []string {
 	var cells []string
 	var cell strings.Builder

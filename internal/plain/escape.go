@@ -2,9 +2,9 @@ package plain
 
 import "strings"
 
-// sequence returns how many bytes at the start of s are a control sequence (ECMA-48), 0 where none begins
-// there: an escape or its one-character form from the C1 set, and what belongs to it. A sequence that is cut
-// off ends where it stops making sense, so that the text after it survives.
+// sequence is the length in bytes of a control sequence (ECMA-48) at the start of s, 0 if there is none: an escape or
+// its one-character form from the C1 set, with the characters that belong to it. An incomplete sequence ends at the
+// first character that cannot belong to it, so that the text after it survives.
 func sequence(s string) int {
 	switch {
 	case strings.HasPrefix(s, "\x1b"):
@@ -21,7 +21,7 @@ func sequence(s string) int {
 	return 0
 }
 
-// escaped measures what follows an escape: a control sequence, a string, or intermediates and one final.
+// escaped is the length of what follows an escape: a control sequence, a string, or intermediate bytes and a final one.
 func escaped(s string) int {
 	if s == "" {
 		return 0
@@ -35,11 +35,11 @@ func escaped(s string) int {
 	return ended(s, 0x2f, 0x30)
 }
 
-// parameters measures a control sequence: parameters, intermediates, one final.
+// parameters is the length of a control sequence: parameter bytes, intermediate bytes, a final one.
 func parameters(s string) int { return ended(s, 0x3f, 0x40) }
 
-// untilEnd measures a string (title, clipboard, link) up to its terminator, which is removed like any other
-// control character or escape; without a terminator, to the end of the line.
+// untilEnd is the length of a control string (title, clipboard, link) up to its terminator, which is removed like any
+// other control character or escape; without a terminator, to the end of the line.
 func untilEnd(s string) int {
 	n := len(s)
 	if i := strings.IndexAny(s, "\a\x1b\n\r\u009c"); i >= 0 {
@@ -48,7 +48,8 @@ func untilEnd(s string) int {
 	return n
 }
 
-// ended counts the bytes at the start of s from a blank to last, and the one from final to ~ that ends them.
+// ended counts the bytes at the start of s that are between blank and last, and one after them that is between final
+// and ~.
 func ended(s string, last, final byte) int {
 	n := 0
 	for n < len(s) && s[n] >= ' ' && s[n] <= last {

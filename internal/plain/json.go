@@ -7,13 +7,13 @@ import (
 	"unicode/utf8"
 )
 
-// JSON writes invisible characters, and those that change the direction of a line, as \u escapes. The document is
-// then safe on a terminal and still the same: characters beyond ASCII occur in JSON only within strings, where
+// JSON writes invisible characters, and those that change the direction of text, as \u escapes. The document is then
+// safe on a terminal and means the same, because characters beyond ASCII occur in JSON only within strings, where
 // escapes are allowed.
 func JSON(doc []byte) []byte {
 	out := make([]byte, 0, len(doc))
 	for len(doc) > 0 {
-		if n := bytes.IndexFunc(doc, func(r rune) bool { return r >= 0x7f }); n != 0 { // nearly all of it
+		if n := bytes.IndexFunc(doc, func(r rune) bool { return r >= 0x7f }); n != 0 { // copies plain ASCII at once
 			if n < 0 {
 				n = len(doc)
 			}

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// The document means the same as before, and holds nothing that a terminal obeys.
+// The document means the same as before, and has no control characters for a terminal.
 func FuzzJSON(f *testing.F) {
 	for _, s := range []string{"plain", "\u009b31m", "\u202eabc", "a\x7fb", "\U000e0001", "Gärtnerei 焊", "\u2028",
 		"\xff", "\ufffd"} {

@@ -1,5 +1,5 @@
-// Package plain makes text from users and files safe to show: no control sequence reaches a terminal,
-// no formula a spreadsheet.
+// Package plain makes text from users and files safe to show: no control sequence reaches a terminal, and no formula
+// reaches a spreadsheet.
 package plain
 
 import (
@@ -10,16 +10,16 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// gone marks where something was taken out or cut, so that nothing vanishes unseen.
+// gone marks where a text was cut.
 const gone = "…"
 
-// marks is how many combining marks one character may carry. Living scripts need three; more of them
-// paint over the lines above and below.
+// marks is how many combining marks one character may have. Living scripts need three; more of them would draw over the
+// lines above and below.
 const marks = 4
 
-// Line returns text as one line of at most limit terminal cells. Control characters, escape sequences,
-// characters that change the direction of writing or take no room, and broken UTF-8 are taken out; line
-// breaks and tabs become blanks; a text that is too long ends in an ellipsis. A limit of 0 or less gives "".
+// Line returns text as one line of at most limit terminal cells. It removes control characters, escape sequences,
+// invisible characters, those that change the direction of writing, and invalid UTF-8; line breaks and tabs become
+// blanks; a text that is too long ends in an ellipsis. A limit of 0 or less gives "".
 func Line(text string, limit int) string { return Cut(clean(text), limit) }
 
 func clean(text string) string {
@@ -27,7 +27,7 @@ func clean(text string) string {
 		return text
 	}
 	var b strings.Builder
-	on := marks // marks since the last character that takes room; at the start there is none to carry one
+	on := marks // marks since the last visible character; at the start there is none that could have one
 	for i := 0; i < len(text); {
 		if n := sequence(text[i:]); n > 0 {
 			i += n
@@ -35,7 +35,7 @@ func clean(text string) string {
 		}
 		r, n := utf8.DecodeRuneInString(text[i:])
 		switch {
-		case lineBreak(r) && strings.HasPrefix(text[i:], "\r\n"): // the other half counts
+		case lineBreak(r) && strings.HasPrefix(text[i:], "\r\n"): // the line feed counts
 		case lineBreak(r), r == '\t':
 			b.WriteByte(' ')
 			on = 0
@@ -52,7 +52,7 @@ func clean(text string) string {
 	return b.String()
 }
 
-// printable reports whether a text is nothing but visible ASCII and spaces.
+// printable reports whether a text has only visible ASCII and spaces.
 func printable(text string) bool {
 	for i := range len(text) {
 		if text[i] < 0x20 || text[i] > 0x7e {
@@ -62,7 +62,7 @@ func printable(text string) bool {
 	return true
 }
 
-// lineBreak reports whether a character ends a line; form feed, next line and the separators do too.
+// lineBreak reports whether a character ends a line, including form feed, next line and Unicode's separators.
 func lineBreak(r rune) bool {
 	switch r {
 	case '\n', '\r', '\v', '\f', 0x85, 0x2028, 0x2029:
@@ -71,8 +71,8 @@ func lineBreak(r rune) bool {
 	return false
 }
 
-// hidden reports whether a character shows nothing, changes the direction of its neighbours, or is not
-// known, so that nobody can say what a terminal makes of it.
+// hidden reports whether a character is invisible, changes the direction of its neighbours, or is unassigned, so that
+// its display is unknown.
 func hidden(r rune) bool {
 	return !unicode.IsGraphic(r) || r == 0x034f || r == 0x115f || r == 0x1160 || r == 0x3164 || r == 0xffa0 ||
 		r >= 0xfe00 && r <= 0xfe0f || r >= 0xe0100 && r <= 0xe01ef
@@ -88,9 +88,8 @@ func Cut(s string, limit int) string {
 	return ansi.TruncateWc(s, limit, gone)
 }
 
-// Width returns the terminal cells that a text takes which Line has cleaned, as the screens' library counts them where
-// a terminal does not ask for anything else: none for a combining mark, two for wide East Asian characters and emoji,
-// one for the rest.
+// Width is the width in terminal cells of a text that Line has cleaned, as the screens' library counts by default: none
+// for a combining mark, two for wide East Asian characters and emoji, one for the rest.
 func Width(s string) int {
 	if printable(s) {
 		return len(s)
@@ -105,12 +104,12 @@ func Width(s string) int {
 	return n
 }
 
-// wide is set where the environment says that a terminal shows such signs as ° in two cells, as in East Asia.
+// wide is set if the environment says that a terminal shows characters such as ° in two cells, as in East Asia.
 var wide = ansi.StringWidthWc("°") != 1
 
-// narrow reports whether a character is one of those beyond ASCII that this program itself writes: letters of Europe,
-// dashes, arrows, signs of mathematics, lines and blocks. Each takes one cell. They are counted here because the
-// library fills two megabytes of tables at the first of them, which is a third of what a short command takes of memory.
+// narrow reports whether a character is one of those beyond ASCII that this program itself writes: European letters,
+// dashes, arrows, mathematical signs, lines and blocks. Each takes one cell. They are counted here because the library
+// fills two megabytes of tables for its first one, a third of a short command's memory.
 func narrow(r rune) bool {
 	switch {
 	case r < 0x20, r == 0x7f, r > 0x7f && r < 0xa0, r == 0xad:
@@ -121,8 +120,8 @@ func narrow(r rune) bool {
 	return r >= 0x2190 && r <= 0x22ff && r != 0x231a && r != 0x231b || r >= 0x2500 && r <= 0x25ef
 }
 
-// Wrap breaks a text between words into lines of at most room cells; a longer word has a line of its own. No text is
-// one empty line.
+// Wrap breaks a text between words into lines of at most room cells; a longer word gets a line of its own. An empty
+// text gives one empty line.
 func Wrap(text string, room int) []string {
 	var lines []string
 	line := ""

@@ -109,7 +109,7 @@ func TestWrap(t *testing.T) {
 	}
 }
 
-// What Width counts by itself, character by character, is what the screens' library counts.
+// Width counts its own characters one by one as the screens' library does.
 func TestNarrowIsOneCell(t *testing.T) {
 	counted := 0
 	for r := range rune(0x30000) {

@@ -14,13 +14,13 @@ import (
 	"brazebooth/tui"
 )
 
-// answersWithin is what a terminal has for all its answers. Behind a slow line they take some tenths of a second; one
-// that cannot answer never does.
+// answersWithin is how long a terminal may take for all its answers. On a slow line they take some tenths of a second;
+// a terminal that cannot answer never does.
 var answersWithin = 2 * time.Second
 
-// signAsker writes every sign at the beginning of the line below, asks after each where the cursor is, wipes that line
-// and comes back. It draws nothing. It does not ask in the line where it is, because that may be the uppermost: an
-// answer from there is, byte by byte, also the key F3 with shift, alt or ctrl, and is taken for the key if it arrives
+// signAsker writes each sign at the beginning of the line below and asks for the cursor's position after it; then it
+// clears that line and moves back. It draws nothing. It does not ask in the current line, which may be the top one: an
+// answer from there has the same bytes as the key F3 with shift, alt or ctrl, and is taken for the key if it arrives
 // alone.
 type signAsker struct {
 	signs []rune
@@ -62,7 +62,7 @@ func (a *signAsker) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 
 func (a *signAsker) View() tea.View { return tea.View{} }
 
-// askTerminal asks the terminal what only it knows.
+// askTerminal asks the terminal for its background and the width of each sign.
 func askTerminal(ctx context.Context) cli.Answers {
 	a := &signAsker{signs: []rune(tui.Signs())}
 	before, err := term.MakeRaw(os.Stdin.Fd())
@@ -72,13 +72,13 @@ func askTerminal(ctx context.Context) cli.Answers {
 	defer func() { _ = term.Restore(os.Stdin.Fd(), before) }()
 	_, err = tea.NewProgram(a, tea.WithContext(ctx), tea.WithInput(os.Stdin), tea.WithOutput(os.Stdout),
 		tea.WithoutRenderer()).Run()
-	if err != nil || len(a.got.Columns) != len(a.signs) { // what came before somebody left says nothing of the rest
+	if err != nil || len(a.got.Columns) != len(a.signs) { // incomplete answers are useless
 		a.got.Columns = nil
 	}
 	return a.got
 }
 
-// samples are what the screens draw, as this terminal gets it.
+// samples are samples of what the screens draw, encoded for this terminal.
 func samples(theme, background string) []cli.Sample {
 	var list []cli.Sample
 	o := tui.Options{Theme: tui.Theme(theme), Profile: tui.ProfileOf(os.Environ())}

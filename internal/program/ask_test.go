@@ -14,11 +14,11 @@ import (
 	"brazebooth/tui"
 )
 
-// answersCome is how long doctor waits where every answer comes: longer than any machine takes, and not so long that a
-// lost answer holds up the tests.
+// answersCome is how long doctor waits in tests where every answer comes: longer than any machine takes, but not so
+// long that a lost answer delays the tests much.
 const answersCome = "30s"
 
-// atHome gives doctor folders of its own, in which there is nothing to mend.
+// atHome gives doctor fresh folders without anything to mend.
 func atHome(t *testing.T) {
 	t.Helper()
 	for _, name := range []string{"HOME", "XDG_DATA_HOME", "XDG_CONFIG_HOME"} {
@@ -27,7 +27,7 @@ func atHome(t *testing.T) {
 	t.Setenv("LC_ALL", "C.UTF-8")
 }
 
-// doctor asks the terminal it runs in, and leaves nothing of it there but its answer.
+// doctor asks its terminal, and leaves nothing on it but its report.
 func TestDoctorAsksTheTerminal(t *testing.T) {
 	atHome(t)
 	t.Setenv(patience, answersCome)
@@ -48,7 +48,8 @@ func TestDoctorAsksTheTerminal(t *testing.T) {
 	}
 }
 
-// A terminal that takes two columns for each sign is found out; one that says nothing, or something else, holds nobody.
+// A terminal that takes two columns for each sign is recognised; one that answers nothing, or something else, does not
+// block doctor.
 func TestDoctorAtOddTerminals(t *testing.T) {
 	atHome(t)
 	signs := len([]rune(tui.Signs()))

@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// ssh-audit names every algorithm that is offered and what is known against it. It does not know those that are younger
-// than itself, and says so with a warning; what they are is held here.
+// ssh-audit lists every offered algorithm with its known weaknesses. It warns of algorithms that are newer than itself,
+// which are listed here.
 func TestNoWeakAlgorithmIsOffered(t *testing.T) {
 	program, err := exec.LookPath("ssh-audit")
 	if err != nil {
@@ -19,10 +19,10 @@ func TestNoWeakAlgorithmIsOffered(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	out, _ := exec.Command(program, "-n", "-p", port, host).Output() // its exit code counts warnings, the unknown too
+	out, _ := exec.Command(program, "-n", "-p", port, host).Output() // its exit code also counts warnings about unknown algorithms
 	young := map[string]bool{
 		"mlkem768x25519-sha256":        true, // FIPS 203 and X25519
-		"kex-strict-s-v00@openssh.com": true, // no algorithm: a mark that messages cannot be left out unseen
+		"kex-strict-s-v00@openssh.com": true, // not an algorithm: announces protection against dropped messages
 	}
 	offered := 0
 	for line := range strings.Lines(string(out)) {
@@ -32,7 +32,7 @@ func TestNoWeakAlgorithmIsOffered(t *testing.T) {
 		case strings.Contains(line, "[fail]"), strings.Contains(line, "[warn]") && !(named && young[name] &&
 			strings.Contains(rest, "unknown algorithm")):
 			t.Errorf("weak: %s", line)
-		case kind == "(rec" && strings.HasPrefix(rest, "-"): // what it would take out
+		case kind == "(rec" && strings.HasPrefix(rest, "-"): // its recommendation to remove one
 			t.Errorf("weak: %s", line)
 		case kind == "(kex" || kind == "(key" || kind == "(enc" || kind == "(mac":
 			offered++

@@ -12,14 +12,14 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 )
 
-// wire counts what comes over a connection, cipher and all, and keeps what the session shows.
+// wire counts the bytes of a connection, with encryption, and keeps what the session shows.
 type wire struct {
 	net.Conn
 	n     atomic.Int64
 	shown shown
 }
 
-// shown is all that a session showed.
+// shown is all output of a session.
 type shown struct {
 	mu   sync.Mutex
 	text []byte
@@ -38,7 +38,7 @@ func (s *shown) has(text string) bool {
 	return bytes.Contains(s.text, []byte(text))
 }
 
-// shows waits until a text was shown: how long that takes is the machine's.
+// shows waits until a text was shown.
 func (w *wire) shows(t *testing.T, text string) {
 	t.Helper()
 	for !w.shown.has(text) {
@@ -56,7 +56,7 @@ func (w *wire) Read(p []byte) (int, error) {
 	return n, err
 }
 
-// over connects as one of the three, over a connection that is counted.
+// over connects as reader, writer or stranger over a counted connection.
 func (b *testBooth) over(t testing.TB, who string) (*wire, *gossh.Client) {
 	t.Helper()
 	tcp, err := net.Dial("tcp", b.addr)
@@ -72,7 +72,7 @@ func (b *testBooth) over(t testing.TB, who string) (*wire, *gossh.Client) {
 	return w, gossh.NewClient(conn, channels, requests)
 }
 
-// screensOver opens the screens of a booth.
+// screensOver opens the screens of a booth over a counted connection.
 func (b *testBooth) screensOver(t *testing.T) (*wire, io.Writer) {
 	t.Helper()
 	w, c := b.over(t, "reader")

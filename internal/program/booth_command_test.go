@@ -73,7 +73,7 @@ func TestServeKeepsReadersFromTheBook(t *testing.T) {
 	}
 }
 
-// Nobody at another machine reads or writes a file of this one, or sends the program to another book.
+// A guest cannot read or write a file of this machine, or name another book.
 func TestServeTouchesNoFileForAGuest(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)

@@ -16,7 +16,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// kept are the names of the cards that a booth's book holds, by its own export.
+// kept are the names of the cards in a booth's book, by its own export.
 func (b *testBooth) kept(t testing.TB) map[string]bool {
 	t.Helper()
 	out, told, code := b.ask(t, "writer", "book export -", "")
@@ -34,7 +34,7 @@ func (b *testBooth) kept(t testing.TB) map[string]bool {
 	return names
 }
 
-// sound checks a book, and that it holds all that was acknowledged.
+// sound checks a book, and that it has all acknowledged cards.
 func (b *testBooth) sound(t testing.TB, acknowledged []string) {
 	t.Helper()
 	if out, told, code := b.ask(t, "writer", "book check", ""); code != 0 || !strings.Contains(out, "nothing wrong") {
@@ -48,14 +48,14 @@ func (b *testBooth) sound(t testing.TB, acknowledged []string) {
 	}
 }
 
-// Connections that are cut at any moment around a save lose nothing that was acknowledged, and harm no book.
+// Connections that are cut at any moment around a save lose no acknowledged save, and damage no book.
 func TestConnectionsCutInTheMiddleOfASave(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--log", filepath.Join(t.TempDir(), "log"))
 	b.ask(t, "writer", "book save --name first --gauge 20ga", "")
 	begin := time.Now()
 	var first sync.WaitGroup
-	for n := range 4 { // as many as come at once below
+	for n := range 4 { // as many as save at once below
 		first.Go(func() { b.saveAndCut(t, fmt.Sprintf("whole-%d", n), deep.Patience(t)) })
 	}
 	first.Wait()

@@ -12,7 +12,7 @@ import (
 	"testing"
 )
 
-// smallDisk mounts a file system of one megabyte; the test is skipped where that may not be done.
+// smallDisk mounts a file system of one megabyte; the test is skipped where that is not allowed.
 func smallDisk(t testing.TB) string {
 	t.Helper()
 	dir := t.TempDir()
@@ -23,7 +23,7 @@ func smallDisk(t testing.TB) string {
 	return dir
 }
 
-// fill writes until a disk is full; what it returns gives the room back.
+// fill writes until a disk is full; empty frees the room again.
 func fill(t testing.TB, dir string) (empty func()) {
 	t.Helper()
 	file := filepath.Join(dir, "filler")
@@ -41,8 +41,8 @@ func fill(t testing.TB, dir string) (empty func()) {
 	return func() { _ = os.Remove(file) }
 }
 
-// A full disk under the book: who saves is told, what was acknowledged is there, reading goes on, and so does saving
-// when there is room again.
+// On a full disk a save fails with a clear error, acknowledged saves are there, reading works, and saving works again
+// when there is room.
 func TestDiskFullUnderTheBook(t *testing.T) {
 	dir := smallDisk(t)
 	b := startBooth(t, "--book", filepath.Join(dir, "book.db"))
@@ -66,7 +66,7 @@ func TestDiskFullUnderTheBook(t *testing.T) {
 	for n := 1; n < 60 && !full; n++ {
 		told, ok := save(n)
 		if full = !ok; full && !strings.Contains(told, "full") {
-			t.Errorf("who saves is told only: %s", told)
+			t.Errorf("the error of a save says only: %s", told)
 		}
 	}
 	if !full {
@@ -85,13 +85,13 @@ func TestDiskFullUnderTheBook(t *testing.T) {
 	b.sound(t, acknowledged)
 }
 
-// A full disk under the log: lines are lost and counted, and nobody waits for them.
+// With a full disk for the log, lines are lost and counted, and no session waits.
 func TestDiskFullUnderTheLog(t *testing.T) {
 	dir := smallDisk(t)
 	port := freePort(t)
 	b := startBooth(t, "--log", filepath.Join(dir, "log"), "--metrics", port)
 	empty := fill(t, dir)
-	for range 60 { // more than what is left of a page
+	for range 60 { // more than the rest of a page
 		if out, told, code := b.ask(t, "writer", "gauge 16", ""); code != 0 || !strings.Contains(out, "1.5189") {
 			t.Fatalf("exit %d: %s", code, told)
 		}

@@ -18,7 +18,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// namesIn are the names of the cards in a book's file, each with how often.
+// namesIn counts the cards in a book's file by name.
 func namesIn(t testing.TB, file string) map[string]int {
 	t.Helper()
 	names := map[string]int{}
@@ -41,14 +41,14 @@ func namesIn(t testing.TB, file string) map[string]int {
 	return names
 }
 
-// answered is what a writer was told of a save.
+// answered is the answer to a save.
 type answered struct {
 	name, out, told string
 	code            int // -1 where the connection ended without one
 }
 
-// sessionOrNone opens a session, nil where the connection ends meanwhile: the library's client waits for ever where it
-// ends at the moment of asking.
+// sessionOrNone opens a session; nil if the connection ends meanwhile, since the library's client would then wait for
+// ever.
 func sessionOrNone(c *gossh.Client) *gossh.Session {
 	opened, gone := make(chan *gossh.Session, 1), make(chan struct{})
 	go func() {
@@ -90,9 +90,8 @@ func (b *testBooth) saver(t testing.TB, c *gossh.Client, prefix string) (list []
 	}
 }
 
-// Many save at the moment when the server is told to end. Whoever gets exit code 0 finds the card in the book, whoever
-// gets another one does not, and everybody gets one: nothing is kept and called cancelled, nothing is called saved and
-// lost. Every answer is held against the book.
+// Many guests save at the moment when the server is asked to end. Every answer is compared with the book: with exit
+// code 0 the card is in the book, with any other it is not, and everybody gets an exit code.
 func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
 	t.Parallel()
 	rounds, total, kept, refused, cut := deep.Many(1, 6), 0, 0, 0, 0
@@ -128,7 +127,7 @@ func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
 			case a.code > 0 && in != 0:
 				t.Errorf("%s: exit %d, %q, and it is in the book", a.name, a.code, a.told)
 			case a.code < 0 && in != 0:
-				t.Errorf("%s is in the book, and its client was told nothing: %q %q", a.name, a.out, a.told)
+				t.Errorf("%s is in the book, and its client got no answer: %q %q", a.name, a.out, a.told)
 			}
 			switch {
 			case a.code == 0:
@@ -147,10 +146,10 @@ func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
 	}
 }
 
-// An import that the end cuts says how many of its revisions are in the book, and so many are.
+// An import that is cut by the server's end says how many of its revisions are in the book, and that is true.
 func TestTheEndTellsAnImportWhatIsKept(t *testing.T) {
 	t.Parallel()
-	const more = 1400 // which are kept some hundreds at a time
+	const more = 1400 // saved some hundreds at a time
 	export := exportOf(t, more, 200)
 	b := startBooth(t)
 	c := b.client(t, "writer")
@@ -167,7 +166,7 @@ func TestTheEndTellsAnImportWhatIsKept(t *testing.T) {
 	if err := s.Start("book import -"); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := io.WriteString(in, export); err != nil { // and no end of it
+	if _, err := io.WriteString(in, export); err != nil { // without the end of the input
 		t.Fatal(err)
 	}
 	eventually(t, "nothing is taken in", func() bool { return len(namesOrNone(b.book)) >= 900 })
@@ -193,7 +192,7 @@ func namesOrNone(file string) map[string]bool {
 	return names
 }
 
-// exportOf is an export of so many cards, each with a note of so many words.
+// exportOf is an export of n cards, each with a note of this many words.
 func exportOf(t testing.TB, n, words int) string {
 	t.Helper()
 	author := book.Author{Who: "ana", Where: "booth 1", Program: "0.1.0"}
@@ -221,12 +220,12 @@ func exportOf(t testing.TB, n, words int) string {
 	return text.String()
 }
 
-// The server is down in time whatever holds on to it.
+// The server ends in time, whatever its clients do.
 func TestTheEndComesInTime(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--channels", "10", "--handshake", "1h",
 		"--stalled", "1h")
-	text := exportOf(t, 500, 2000) // more than a client takes without reading
+	text := exportOf(t, 500, 2000) // more than a client's buffers take without reading
 	if _, told, code := b.ask(t, "writer", "book import -", text); code != 0 {
 		t.Fatal(told)
 	}
@@ -244,10 +243,10 @@ func TestTheEndComesInTime(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if _, err := s.StdoutPipe(); err != nil { // which nobody reads
+		if _, err := s.StdoutPipe(); err != nil { // never read
 			t.Fatal(err)
 		}
-		if _, err := s.StdinPipe(); err != nil { // nor ends
+		if _, err := s.StdinPipe(); err != nil { // never closed
 			t.Fatal(err)
 		}
 		if err := s.Start(command); err != nil {
@@ -264,16 +263,16 @@ func TestTheEndComesInTime(t *testing.T) {
 		x.await("wire feed")
 	}
 	eventually(t, "the exports are not stuck", func() bool {
-		// all that a client takes unread
+		// all that a client's buffers take unread
 		return !slices.ContainsFunc(stuck, func(w *wire) bool { return w.n.Load() < 2<<20 })
 	})
 	for _, gauge := range []string{"3mm", "2mm", "1mm"} {
 		hold("reader", "window --metal stainless-304 --joint tee --gauge "+gauge)
 	}
-	idle, err := b.client(t, "reader").NewSession() // asks for nothing
+	idle, err := b.client(t, "reader").NewSession() // requests nothing
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer idle.Close()
-	b.stop() // all of them would hold on for an hour
+	b.stop() // any of them would stay for an hour
 }

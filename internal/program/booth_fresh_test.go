@@ -16,7 +16,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// fresh is a key that nobody listed, made now; without is no key at all.
+// fresh is a new, unlisted key; without is no key at all.
 func fresh(t testing.TB) gossh.AuthMethod {
 	t.Helper()
 	_, private, err := ed25519.GenerateKey(rand.Reader)
@@ -34,7 +34,7 @@ func without() gossh.AuthMethod {
 	return gossh.KeyboardInteractive(func(string, string, []string, []bool) ([]string, error) { return nil, nil })
 }
 
-// from connects from an address of this machine by one way of coming in.
+// from connects from an address of this machine with one way to log in.
 func (b *testBooth) from(t testing.TB, address string, how gossh.AuthMethod) *gossh.Client {
 	t.Helper()
 	d := net.Dialer{LocalAddr: &net.TCPAddr{IP: net.ParseIP(address)}, Timeout: deep.Patience(t)}
@@ -51,11 +51,11 @@ func (b *testBooth) from(t testing.TB, address string, how gossh.AuthMethod) *go
 	return gossh.NewClient(c, chans, requests)
 }
 
-// Keys that nobody listed cost nothing to make: whoever comes with them, and who comes with none, counts with all
-// others of the address, over as many connections as they like. Who is listed has places of their own.
+// Unlisted keys cost nothing to make. So all sessions from one address without a listed key count together, over any
+// number of connections. Listed keys are counted apart.
 func TestLimitOfUnlistedKeys(t *testing.T) {
 	t.Parallel()
-	for _, writers := range []bool{true, false} { // without writers nobody is asked for a key
+	for _, writers := range []bool{true, false} { // without writers no key is needed
 		b := startBooth(t, "--open", "--per-key", "3")
 		if !writers {
 			b.stop()
@@ -93,8 +93,8 @@ func TestLimitOfUnlistedKeys(t *testing.T) {
 	}
 }
 
-// What a key may do is looked at again, also where its client opens session after session, each of them by the new
-// rules: those that began by the old ones end.
+// A key's permission is checked again and again: sessions that began with the old one end, even if their client keeps
+// opening new ones.
 func TestServeEndsWhatBeganWithMore(t *testing.T) {
 	t.Parallel()
 	for _, x := range []struct{ name, who, file string }{{"a writer who may only look", "writer", "writers"},
@@ -110,7 +110,7 @@ func TestServeEndsWhatBeganWithMore(t *testing.T) {
 		go func() { _ = c.Wait(); close(gone) }()
 		for give := time.Now().Add(deep.Patience(t)); ; {
 			opened := make(chan struct{})
-			go func() { // the client's library may wait for ever on a session that it opens as the connection ends
+			go func() { // the client's library may wait for ever for a session that it opens while the connection ends
 				defer close(opened)
 				if s, err := c.NewSession(); err == nil {
 					_ = s.Run("gauge 16")
@@ -133,7 +133,7 @@ func TestServeEndsWhatBeganWithMore(t *testing.T) {
 	}
 }
 
-// The figures are as many as there are commands, whatever is asked for.
+// The number of metrics depends on the commands of the program, not on what clients type.
 func TestFiguresDoNotGrowWithWhatIsAsked(t *testing.T) {
 	t.Parallel()
 	port := freePort(t)
@@ -148,7 +148,7 @@ func TestFiguresDoNotGrowWithWhatIsAsked(t *testing.T) {
 	ask(1)
 	lines := func() (n int) {
 		for line := range strings.Lines(page(t, port, "/metrics")) {
-			// of which there are as many as durations
+			// histogram buckets, whose number depends on the durations
 			if strings.HasPrefix(line, "brazebooth_") && !strings.Contains(line, "_bucket{") {
 				n++
 			}

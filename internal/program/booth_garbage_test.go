@@ -20,7 +20,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// garbage is what comes to a port that is open to a network. Each of them takes what it likes of a connection's time.
+// garbage are kinds of connections that an open port gets from a network. Each may stay as long as it likes.
 var garbage = []struct {
 	name string
 	send func(conn net.Conn, r *rand.Rand)
@@ -54,8 +54,8 @@ var garbage = []struct {
 	{"a reader that never reads", func(conn net.Conn, _ *rand.Rand) {
 		_ = conn.(*net.TCPConn).SetReadBuffer(1)
 		for range 200 {
-			// SSH_MSG_IGNORE and more
-			if _, err := conn.Write([]byte("SSH-2.0-x\r\n\x00\x00\x00\x0c\x0a\x02\x00\x00\x00\x00aaaaaaaaaa")); err != nil {
+			const ignored = "SSH-2.0-x\r\n\x00\x00\x00\x0c\x0a\x02\x00\x00\x00\x00aaaaaaaaaa" // SSH_MSG_IGNORE and more
+			if _, err := conn.Write([]byte(ignored)); err != nil {
 				return
 			}
 		}
@@ -80,8 +80,8 @@ func noise(r *rand.Rand, n int) []byte {
 	return b
 }
 
-// throw makes one connection of a kind and leaves it as its kind does: at once, after a while, or when the server had
-// enough.
+// throw makes one connection of a kind and leaves it as the kind says: at once, after a while, or when the server
+// closes it.
 func throw(addr string, n int, r *rand.Rand) {
 	conn, err := net.DialTimeout("tcp", addr, 5*time.Second)
 	if err != nil {
@@ -100,7 +100,7 @@ func throw(addr string, n int, r *rand.Rand) {
 	}
 }
 
-// patient connects as one of the three, again where a slow machine took longer for it than the server waits.
+// patient connects as reader, writer or stranger, and retries if a slow machine took longer than the server waits.
 func (b *testBooth) patient(t testing.TB, who string) (c *gossh.Client) {
 	t.Helper()
 	eventually(t, "nobody comes in", func() bool {
@@ -112,14 +112,14 @@ func (b *testBooth) patient(t testing.TB, who string) (c *gossh.Client) {
 	return c
 }
 
-// stacks is what all goroutines do, those that do the same together.
+// stacks are the stacks of all goroutines, equal ones together.
 func stacks() string {
 	var b strings.Builder
 	_ = pprof.Lookup("goroutine").WriteTo(&b, 1)
 	return b.String()
 }
 
-// use is what a process holds, after all that can be given back is.
+// use is the number of goroutines and the heap of this process after a garbage collection.
 func use() (goroutines int, heap uint64) {
 	for range 3 {
 		runtime.GC()
@@ -129,7 +129,7 @@ func use() (goroutines int, heap uint64) {
 	return runtime.NumGoroutine(), m.HeapAlloc
 }
 
-// Whatever comes to the port, all that was taken for it is given back, and a session beside it is answered as ever.
+// Whatever connects to the port, all its resources are freed, and a session beside it is answered as usual.
 func TestGarbageConnections(t *testing.T) {
 	b := startBooth(t, "--handshake", "1s", "--per-address", "100", "--connections", "120", "--log",
 		filepath.Join(t.TempDir(), "log"))
@@ -160,7 +160,7 @@ func TestGarbageConnections(t *testing.T) {
 		}
 	}
 	faults := deep.Many(60, 400)
-	thrown(len(garbage) * 4) // what is set up once is set up
+	thrown(len(garbage) * 4) // so that one-time initialisation is done
 	answered()
 	time.Sleep(time.Second)
 	goroutines, heap := use()
@@ -185,8 +185,8 @@ func TestGarbageConnections(t *testing.T) {
 		faults, asked, goroutines, g, heap>>10, h>>10)
 }
 
-// What a connection of the known does wrong stays there too: channels that nobody ends, sizes before there is a
-// session, requests without number.
+// Misuse by a client with a listed key has no lasting effect either: unclosed channels, sizes before a session,
+// countless requests.
 func TestGarbageOfTheKnown(t *testing.T) {
 	b := startBooth(t, "--handshake", "2s", "--log", filepath.Join(t.TempDir(), "log"))
 	misused := 0
@@ -200,7 +200,7 @@ func TestGarbageOfTheKnown(t *testing.T) {
 		}
 		s := sessionOrNone(c)
 		if s == nil {
-			return // on a slow machine the time for it was over
+			return // a slow machine exceeded the time limit
 		}
 		_ = s.RequestPty("xterm", 24, 80, nil)
 		for range 5 {
@@ -241,11 +241,11 @@ func TestGarbageOfTheKnown(t *testing.T) {
 	t.Logf("goroutines %d before, %d after; heap %d kB before, %d kB after", goroutines, g, heap>>10, h>>10)
 }
 
-// deaf is a connection whose client reads nothing any more from some moment on.
+// deaf is a connection whose client stops reading at some moment.
 type deaf struct {
 	net.Conn
 	from chan struct{}
-	end  <-chan struct{} // of the test
+	end  <-chan struct{} // end of the test
 }
 
 func (d deaf) Read(p []byte) (int, error) {
@@ -259,7 +259,7 @@ func (d deaf) Read(p []byte) (int, error) {
 	}
 }
 
-// A client that does not answer the end of its session does not keep its place.
+// A client that does not answer the end of its session loses its place.
 func TestChannelsEndWithoutTheirClient(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t, "--per-address", "1")
@@ -278,7 +278,7 @@ func TestChannelsEndWithoutTheirClient(t *testing.T) {
 		t.Fatal(err)
 	}
 	close(d.from)
-	go func() { _ = s.Start("gauge 16") }() // whose answer is never read
+	go func() { _ = s.Start("gauge 16") }() // the answer is never read
 	if !deep.Comes(t, func() bool {
 		c, err := b.dial(t, "reader")
 		if err == nil {
@@ -290,7 +290,7 @@ func TestChannelsEndWithoutTheirClient(t *testing.T) {
 	}
 }
 
-// A terminal whose size changes before its session begins is served as any other.
+// A terminal whose size changes before its session begins is served like any other.
 func TestSizesBeforeASession(t *testing.T) {
 	b := startBooth(t)
 	s, err := b.client(t, "reader").NewSession()
@@ -313,7 +313,7 @@ func TestSizesBeforeASession(t *testing.T) {
 	}
 }
 
-// No log line says what somebody typed.
+// The log does not contain what guests typed.
 func TestLogHoldsNoContent(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "log")
 	b := startBooth(t, "--log", file)
@@ -321,7 +321,8 @@ func TestLogHoldsNoContent(t *testing.T) {
 	b.ask(t, "writer", "secret-command x", "")
 	_ = b.stop()
 	text, err := os.ReadFile(file)
-	if err != nil || !strings.Contains(string(text), `"command":"book save"`) || !strings.Contains(string(text), `"who":"writer"`) {
+	if err != nil || !strings.Contains(string(text), `"command":"book save"`) ||
+		!strings.Contains(string(text), `"who":"writer"`) {
 		t.Errorf("%s, %v", text, err)
 	}
 	for _, content := range []string{"secret", "whose tank", "20ga"} {

@@ -22,7 +22,7 @@ func (g *gate) shut() {
 	g.closed, g.held = true, 0
 }
 
-// open lets go what waits, and returns how many bytes that are.
+// open releases the waiting bytes, and returns their number.
 func (g *gate) open() int {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -56,7 +56,7 @@ func behindGate(t testing.TB, to string) *gate {
 	return g
 }
 
-// pass takes all that comes, so that nothing waits before the gate, and passes it on while the gate is open.
+// pass reads all bytes, so that none wait before the gate, and passes them on while the gate is open.
 func (g *gate) pass(to io.WriteCloser, from io.Reader) {
 	pieces := make(chan []byte, 1<<12)
 	go func() {

@@ -17,8 +17,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// used is how much time of a processor this process took so far. It does not run on while the machine does something
-// else.
+// used is the processor time of this process so far. It does not advance while the machine does something else.
 func used(t testing.TB) time.Duration {
 	t.Helper()
 	var u syscall.Rusage
@@ -28,7 +27,7 @@ func used(t testing.TB) time.Duration {
 	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }
 
-// longWork are commands that take far longer than anybody waits in this test, each of a job that nobody computed yet.
+// longWork are commands that take far longer than this test waits; each is for a job that is not in the cache.
 var longWork = []struct{ name, command string }{
 	{"a window", "window --metal stainless-304 --joint tee --gauge %.3fmm"},
 	{"a timed arc", "gap --metal mild-steel --joint butt --gap 2mm --gauge %.3fmm"},
@@ -38,12 +37,12 @@ var longWork = []struct{ name, command string }{
 	{"an import", "book import -"},
 }
 
-// leavings are the ways in which a client leaves what it asked for.
+// leavings are the ways in which a client leaves its command.
 var leavings = []struct {
 	name  string
 	leave func(s *gossh.Session, c *gossh.Client, tcp *net.TCPConn, in io.Writer)
 	pty   bool // at a terminal
-	stays bool // to hear how it ended
+	stays bool // to learn the exit code
 }{
 	{"its channel is closed", func(s *gossh.Session, _ *gossh.Client, _ *net.TCPConn, _ io.Writer) { _ = s.Close() },
 		false, false},
@@ -67,8 +66,8 @@ var leavings = []struct {
 	}, true, true},
 }
 
-// Work ends with its client, however that leaves: from then on the server computes no more than what it is just at.
-// What it still takes is counted in time of a processor.
+// Work ends with its client, however that leaves: the server finishes only the step that it is computing. The test
+// limits the processor time that it still takes.
 func TestWorkEndsWithItsClient(t *testing.T) {
 	port := freePort(t)
 	b := startBooth(t, "--per-key", "100", "--metrics", port)
@@ -85,11 +84,11 @@ func TestWorkEndsWithItsClient(t *testing.T) {
 	most := 20 * ofACard(t)
 	for i, work := range longWork {
 		for k, x := range leavings {
-			if !deep.Run() && (i+k+some)%len(longWork) != 0 { // each work and each leaving once
+			if !deep.Run() && (i+k+some)%len(longWork) != 0 { // each work and each leaving at least once
 				continue
 			}
 			if x.pty && (strings.HasSuffix(work.command, "-") || strings.HasSuffix(work.command, "csv")) {
-				continue // reads the terminal, and ctrl+c is read
+				continue // it reads the terminal, and would read ctrl+c
 			}
 			tcp, err := net.Dial("tcp", b.addr)
 			if err != nil {
@@ -123,7 +122,7 @@ func TestWorkEndsWithItsClient(t *testing.T) {
 			}
 			go feed(in, work.command)
 			eventually(t, "no session is there", busy)
-			time.Sleep(20 * time.Millisecond) // into its work
+			time.Sleep(20 * time.Millisecond) // let it begin its work
 			was := used(t)
 			x.leave(s, c, tcp.(*net.TCPConn), in)
 			eventually(t, work.name+" goes on after "+x.name, func() bool { return !busy() })
@@ -142,7 +141,7 @@ func TestWorkEndsWithItsClient(t *testing.T) {
 	}
 }
 
-// ofACard is how much time of a processor a card takes here whose setting is searched for: a measure of the machine.
+// ofACard is the processor time of a card whose setting is searched for: a measure of this machine's speed.
 func ofACard(t *testing.T) time.Duration {
 	t.Helper()
 	const cards = 4
@@ -156,7 +155,7 @@ func ofACard(t *testing.T) time.Duration {
 	return (used(t) - was) / cards
 }
 
-// feed gives a command that reads as many rows as it takes.
+// feed writes endless rows to a command that reads.
 func feed(in io.Writer, command string) {
 	if !strings.HasPrefix(command, "batch") {
 		return

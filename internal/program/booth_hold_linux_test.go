@@ -24,10 +24,10 @@ func holds(t testing.TB, file string) bool {
 	return strings.Contains(string(locks), fmt.Sprintf(":%d ", info.Sys().(*syscall.Stat_t).Ino))
 }
 
-// While one session of a server has the book open, whatever other sessions do leaves the server's hold on the file. A
-// process that has no hold on a file that it uses is passed over by others: they take themselves for the last at the
-// book and tidy away what it writes.
-func TestAServerKeepsItsHoldOnTheBook(t *testing.T) {
+// While one session of a server has the book open, the server keeps its lock on the file, whatever other sessions do.
+// Without the lock, another process would believe that it is the last user of the book and delete the log that the
+// server still writes.
+func TestServerKeepsItsLockOnTheBook(t *testing.T) {
 	port := freePort(t)
 	b := startBooth(t, "--metrics", port)
 	b.ask(t, "writer", "book save --name lid --gauge 20ga --feed 5 --travel 8", "")
@@ -48,7 +48,7 @@ func TestAServerKeepsItsHoldOnTheBook(t *testing.T) {
 	b.holding(t, "a look at the server's health", func() { page(t, port, "/healthz") })
 }
 
-// holding does something while a session has the book open, and holds the server to its hold on the file.
+// holding calls do while a session has the book open, and checks that the server keeps its lock.
 func (b *testBooth) holding(t *testing.T, what string, do func()) {
 	t.Helper()
 	c := b.client(t, "writer")
@@ -59,7 +59,7 @@ func (b *testBooth) holding(t *testing.T, what string, do func()) {
 	}
 	in, err := s.StdinPipe()
 	if err == nil {
-		err = s.Start("book import -") // has the book open until its input ends
+		err = s.Start("book import -") // keeps the book open until its input ends
 	}
 	if err != nil {
 		t.Fatal(err)
@@ -68,7 +68,7 @@ func (b *testBooth) holding(t *testing.T, what string, do func()) {
 		t.Skip("locks on this file system are not listed")
 	}
 	if do(); !holds(t, b.book) {
-		t.Errorf("after %s the server has no hold on the book any more", what)
+		t.Errorf("after %s the server has lost its lock on the book", what)
 	}
 	for _, name := range []string{"", "-wal", "-shm"} {
 		if !exists(b.book + name) {

@@ -10,14 +10,14 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// Guests who are gone while keys of theirs are on the way, or who leave and type on, leave nothing behind.
+// Guests who disconnect while keys are on their way, or who keep typing after leaving, leave no goroutine behind.
 func TestLeavingLeavesNothing(t *testing.T) {
 	b := startBooth(t)
-	w, in := b.screensOver(t) // what the first one starts stays
+	w, in := b.screensOver(t) // some goroutines of the first session stay
 	w.shows(t, "Which metal?")
 	_, _ = io.WriteString(in, "\x03")
-	time.Sleep(200 * time.Millisecond)   // too short, and the count is of more than stays
-	before := runtime.NumGoroutine() + 5 // what begins once and stays; each of twenty guests would leave at least one
+	time.Sleep(200 * time.Millisecond)   // if too short, the count includes goroutines that end
+	before := runtime.NumGoroutine() + 5 // one-time goroutines; twenty guests that leak would leave at least twenty
 	for i := range 20 {
 		w, in := b.screensOver(t)
 		_, _ = io.WriteString(in, strings.Repeat("\x1b[B\x1b[A", 100))

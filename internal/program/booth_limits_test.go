@@ -16,7 +16,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// refused holds that somebody is turned away with words.
+// refused checks that a client is turned away with this text.
 func (b *testBooth) refused(t testing.TB, who, words string) {
 	t.Helper()
 	c, err := b.dial(t, who)
@@ -36,7 +36,7 @@ func TestLimitOfConnections(t *testing.T) {
 		first := b.client(t, "reader")
 		b.client(t, "writer")
 		b.refused(t, "reader", x.words)
-		if ssh := b.openSSH(t, "reader", "version"); ssh != nil { // its user reads it too
+		if ssh := b.openSSH(t, "reader", "version"); ssh != nil { // its user sees the text too
 			if out, err := ssh.CombinedOutput(); err == nil || !strings.Contains(string(out), x.words) {
 				t.Errorf("%s: OpenSSH shows %q, %v", x.limit, out, err)
 			}
@@ -52,7 +52,7 @@ func TestLimitOfConnections(t *testing.T) {
 	}
 }
 
-// Full is a line and an exit code.
+// A client without a free session gets a message and an exit code.
 func TestLimitOfSessions(t *testing.T) {
 	t.Parallel()
 	for _, x := range []struct{ limit, words, other string }{{"--per-key", "this key has too many sessions", "0"},
@@ -98,7 +98,7 @@ func TestLimitOfChannels(t *testing.T) {
 	})
 }
 
-// Whoever says nothing has the time of a handshake, before a key is known and after.
+// A silent client is disconnected after the handshake's time, before and after login.
 func TestLimitOfHandshakes(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t, "--handshake", "300ms")
@@ -156,11 +156,11 @@ func TestLimitOfPastes(t *testing.T) {
 	seen.write("\x1b[200~galva" + strings.Repeat("n", 100_000) + "\x1b[201~")
 	seen.await("galva")
 	seen.write("\x7f")
-	seen.await("metal? galv ") // of more than five characters one less would leave others
+	seen.await("metal? galv ") // needs more than five characters: one fewer would match others
 	seen.await("2 galvanized")
 }
 
-// A terminal larger than one may be is drawn for as large as one may be.
+// For a terminal larger than allowed, only the allowed size is drawn.
 func TestLimitOfTerminals(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t, "--columns", "90", "--rows", "30")
@@ -177,12 +177,12 @@ func TestLimitOfTerminals(t *testing.T) {
 	within()
 	seen.await("▸  2")
 	seen.resize(220, 70)
-	seen.write("\x1b[B") // what comes of it is drawn behind the new size
+	seen.write("\x1b[B") // its frame is drawn after the new size
 	seen.await("▸  3")
 	within()
 }
 
-// What a client says of itself reaches log, book and terminal clean.
+// Control characters in what a client says about itself do not reach the log, the book or a terminal.
 func TestHostileClients(t *testing.T) {
 	t.Parallel()
 	log := filepath.Join(t.TempDir(), "log")

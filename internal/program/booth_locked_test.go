@@ -13,8 +13,8 @@ import (
 	"brazebooth/internal/book"
 )
 
-// The end of the server while another program holds the book and guests wait to save: it is in time, each is told that
-// nothing was kept, and nothing is.
+// The server ends in time while another program locks the book and guests wait to save; each guest gets an error, and
+// nothing is saved.
 func TestTheEndWhileAnotherHoldsTheBook(t *testing.T) {
 	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--channels", "10")
 	b.ask(t, "writer", "book save --gauge 20ga --feed 4.1 --travel 8 --name first", "")
@@ -42,7 +42,7 @@ func TestTheEndWhileAnotherHoldsTheBook(t *testing.T) {
 		}
 		waiting, told = append(waiting, s), append(told, words)
 	}
-	time.Sleep(500 * time.Millisecond) // they wait by then; if one does not yet it is refused as well
+	time.Sleep(500 * time.Millisecond) // they all wait by then; one that does not wait yet is refused too
 	b.stop()
 	for i, s := range waiting {
 		if code := exitOf(t, s.Wait); code == 0 || !strings.Contains(told[i].String(), "cancelled") &&

@@ -20,7 +20,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// sharedBook is an empty book on the PostgreSQL server that the tests are told of; it is dropped at the end.
+// sharedBook is an empty book on the PostgreSQL server for tests; it is dropped at the end.
 func sharedBook(t testing.TB) string {
 	t.Helper()
 	address := os.Getenv("BRAZEBOOTH_TEST_POSTGRES")
@@ -50,13 +50,13 @@ func sharedBook(t testing.TB) string {
 	return u.String()
 }
 
-// machine is a server as a program of its own.
+// machine is a server in its own process.
 type machine struct {
 	addr, log string
 	process   *os.Process
 }
 
-// startMachine runs a server that believes a balancer at 127.0.0.2; all of them have the keys and the host key of dir.
+// startMachine runs a server that trusts a balancer at 127.0.0.2; all servers use the keys and the host key in dir.
 func startMachine(t testing.TB, dir, name, book string) *machine {
 	t.Helper()
 	m := &machine{addr: freePort(t), log: filepath.Join(dir, name+".log")}
@@ -76,7 +76,7 @@ func startMachine(t testing.TB, dir, name, book string) *machine {
 	return m
 }
 
-// sessions is how many sessions of a guest a server has seen out, by its log, and from where.
+// sessions is how many ended sessions from an address a server has logged.
 func (m *machine) sessions(t testing.TB, from string) int {
 	t.Helper()
 	text, err := os.ReadFile(m.log)
@@ -92,7 +92,7 @@ func (m *machine) sessions(t testing.TB, from string) int {
 	return n
 }
 
-// balance runs HAProxy before servers, as docs/serving.md has it.
+// balance runs HAProxy in front of servers, as docs/serving.md describes.
 func balance(t testing.TB, dir string, servers ...*machine) (addr string) {
 	t.Helper()
 	program, err := exec.LookPath("haproxy")
@@ -148,7 +148,7 @@ func (b *testBooth) through(t testing.TB, addr, from, who string, before []byte)
 	return gossh.NewClient(c, chans, requests), nil
 }
 
-// known takes the one key of all servers, as the first of them showed it.
+// known accepts the host key that the first server showed, which all servers have.
 func (b *testBooth) known(_ string, _ net.Addr, key gossh.PublicKey) error {
 	if b.shown == "" {
 		b.shown = string(key.Marshal())
@@ -159,8 +159,8 @@ func (b *testBooth) known(_ string, _ net.Addr, key gossh.PublicKey) error {
 	return nil
 }
 
-// Two servers, one book, a balancer: one is killed, and whoever it served finds the saved work at the other, at the
-// same address and under the same host key.
+// Two servers, one book, a balancer: one server is killed, and its guest finds the saved card at the other one, under
+// the same address and host key.
 func TestMachinesBehindABalancer(t *testing.T) {
 	book := sharedBook(t)
 	b := &testBooth{dir: t.TempDir()}
@@ -219,7 +219,7 @@ func TestMachinesBehindABalancer(t *testing.T) {
 }
 
 // Only a balancer names clients: a header from elsewhere is not believed, and a balancer's connection without one is
-// none.
+// refused.
 func TestProxyHeaderIsNotForged(t *testing.T) {
 	b := &testBooth{dir: t.TempDir()}
 	b.people(t)
@@ -228,7 +228,7 @@ func TestProxyHeaderIsNotForged(t *testing.T) {
 	one := []byte("PROXY TCP4 " + forged + " 127.0.0.1 4000 22\r\n")
 	two := append([]byte("\r\n\r\n\x00\r\nQUIT\n\x21\x11\x00\x0c"), 203, 0, 113, 9, 127, 0, 0, 1, 0x0f, 0xa0, 0, 22)
 	for believed, header := range [][]byte{one, two} {
-		// let in under its own address, or not at all
+		// accepted under its own address, or not at all
 		if c, err := b.through(t, m.addr, "127.0.0.1", "writer", header); err == nil {
 			run1(t, c, "version")
 			_ = c.Close()
@@ -248,7 +248,7 @@ func TestProxyHeaderIsNotForged(t *testing.T) {
 	if _, err := b.through(t, m.addr, "127.0.0.2", "writer", nil); err == nil {
 		t.Error("a balancer that names nobody is let in")
 	}
-	// Silence from elsewhere is counted to where it comes from, before and without any header.
+	// A silent connection from elsewhere counts under its own address, without any header.
 	for range 3 {
 		c, err := net.Dial("tcp", m.addr)
 		if err != nil {
@@ -261,6 +261,6 @@ func TestProxyHeaderIsNotForged(t *testing.T) {
 	}
 	if _, err := b.through(t, m.addr, "127.0.0.1", "writer", one); err == nil || !strings.Contains(err.Error(),
 		"too many connections") {
-		t.Errorf("a header makes room: %v", err)
+		t.Errorf("a header evades the limit: %v", err)
 	}
 }

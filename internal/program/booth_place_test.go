@@ -12,9 +12,9 @@ import (
 	"brazebooth/internal/serve"
 )
 
-// A server takes no book, nor a part of one, for its keys, its log, its own key or its settings, and starts with no
-// book that can be none. The book is as it was.
-func TestServeTakesTheBookForNothingElse(t *testing.T) {
+// A server refuses a book, or a part of one, as its keys, log, host key or settings, and refuses an impossible place
+// for its book. The book stays unchanged.
+func TestServeRefusesTheBookAsAnotherFile(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "book.db")
 	b, err := book.OpenFile(context.Background(), file)
@@ -30,7 +30,7 @@ func TestServeTakesTheBookForNothingElse(t *testing.T) {
 		d := serving()
 		d.Err, d.Getenv, d.Config = told, func(string) string { return "" }, ""
 		ctx, stop := context.WithCancel(context.Background())
-		stop() // a server that starts all the same ends at once
+		stop() // a server that starts although it must not ends at once
 		code := cli.Run(ctx, append([]string{"serve", "--listen", "127.0.0.1:0", "--open"}, args...),
 			cli.Deps{Out: told, Err: told, Serve: serve.Bind(d), HostKey: filepath.Join(dir, "key")})
 		if code == 0 {

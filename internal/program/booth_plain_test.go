@@ -10,7 +10,7 @@ import (
 	"github.com/creack/pty"
 )
 
-// typed is somebody at a terminal whose every byte is kept.
+// typed is a user at a terminal that records every byte.
 type typed struct {
 	t    testing.TB
 	said words
@@ -22,13 +22,13 @@ func (x *typed) ask(line, answer string) {
 	if _, err := io.WriteString(x.keys, line); err != nil {
 		x.t.Fatal(err)
 	}
-	eventually(x.t, "after "+line+" nobody says "+answer, func() bool {
+	eventually(x.t, "after "+line+" the program does not say "+answer, func() bool {
 		return strings.Contains(x.said.String(),
 			answer)
 	})
 }
 
-// still fails where a byte moved a cursor, coloured or drew.
+// still fails if any byte is a control character or draws.
 func (x *typed) still() {
 	x.t.Helper()
 	for _, r := range x.said.String() {
@@ -42,7 +42,7 @@ func (x *typed) still() {
 func TestDumbTerminalIsAsked(t *testing.T) {
 	t.Parallel()
 	for _, name := range []string{"TERM=dumb", "TERM="} {
-		cmd := exec.Command("brazebooth") // testscript puts this program into PATH
+		cmd := exec.Command("brazebooth") // TestMain puts this program into PATH
 		cmd.Env = append(os.Environ(), name, "HOME="+t.TempDir(), "XDG_DATA_HOME="+t.TempDir())
 		f, err := pty.Start(cmd)
 		if err != nil {
@@ -51,7 +51,7 @@ func TestDumbTerminalIsAsked(t *testing.T) {
 		x := &typed{t: t, keys: f}
 		go func() { _, _ = io.Copy(&x.said, f) }()
 		x.ask("", "metal: ")
-		if name == "TERM=dumb" { // a terminal without a name goes on in the same way
+		if name == "TERM=dumb" { // a terminal without a name behaves the same from here on
 			x.ask("galv\n", "gauge: ")
 			x.ask("20ga\n", "wire: ")
 			x.ask("\n", "mode: ")
@@ -69,7 +69,7 @@ func TestDumbTerminalIsAsked(t *testing.T) {
 	}
 }
 
-// Over SSH a dumb terminal sends keys, and its client shows none of them itself.
+// Over SSH a dumb terminal sends single keys, which its client does not show.
 func TestServeAsksADumbTerminal(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)

@@ -16,21 +16,21 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// two is a header of version 2 of the PROXY protocol: command, family and what follows.
+// two is a header of version 2 of the PROXY protocol: command, family and the rest.
 func two(command, family byte, rest string) string {
 	return "\r\n\r\n\x00\r\nQUIT\n" + string([]byte{0x20 | command, family, byte(len(rest) >> 8), byte(len(rest))}) +
 		rest
 }
 
-// of6 is a client and a server of TCP over IPv6, as version 2 has them.
+// of6 are the addresses of a client and a server over IPv6, in version 2.
 func of6(client string) string {
 	return string(net.ParseIP(client).To16()) + string(net.IPv6loopback) + "\x0f\xa0\x00\x16"
 }
 
 const of4 = "\xcb\x00\x71\x09\x7f\x00\x00\x01\x0f\xa0\x00\x16" // 203.0.113.9:4000, 127.0.0.1:22
 
-// comesAs is under which address a server that believes a balancer at 127.0.0.2 serves who comes from there with a
-// header, "" where it does not.
+// comesAs is the address under which a server, which trusts a balancer at 127.0.0.2, serves a connection from an
+// address with a header; "" if it is refused.
 func (b *testBooth) comesAs(t *testing.T, from, header string) string {
 	t.Helper()
 	d := net.Dialer{LocalAddr: &net.TCPAddr{IP: net.ParseIP(from)}}
@@ -57,8 +57,8 @@ func (b *testBooth) comesAs(t *testing.T, from, header string) string {
 	return list[len(list)-1]
 }
 
-// mustComeAs is comesAs for a header that is to be served: a machine that stalls may need longer than the handshake's two
-// seconds, so a handshake that ran out is tried again.
+// mustComeAs is comesAs for a header that must be accepted. It retries a handshake that timed out, since a busy machine
+// may need longer than the handshake's two seconds.
 func (b *testBooth) mustComeAs(t *testing.T, from, header string) (as string) {
 	t.Helper()
 	for try := 0; as == "" && try < 8; try++ {
@@ -83,8 +83,8 @@ func (b *testBooth) served(t testing.TB) (from []string) {
 	return from
 }
 
-// Every kind of header that a balancer may send, as docs/serving.md says: a client by its address, the balancer's own
-// connection under the balancer's, anything else not at all. None of them counts to anybody when it is gone.
+// Every kind of header that a balancer may send, as docs/serving.md says: a client counts under its address, the
+// balancer's own connection under the balancer's, and anything else is refused. All places are freed afterwards.
 func TestHeadersOfABalancer(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -134,11 +134,11 @@ func TestHeadersOfABalancer(t *testing.T) {
 		if as := comes(t, own, x.header); as != x.as {
 			t.Errorf("%s: served as %q, not %q", x.name, as, x.as)
 		}
-		// whose rest is taken from what follows, which is then no SSH
+		// its missing bytes are taken from the SSH that follows
 		if x.as == "" && !strings.HasPrefix(x.name, "cut off in version 2") {
 			refused++
 		}
-		// From anywhere else no header is believed, whatever it says.
+		// A header from anywhere else is not believed.
 		if as := b.comesAs(t, "127.0.0.3", x.header); as != "" && as != "127.0.0.3" {
 			t.Errorf("%s: from elsewhere it is believed: %q", x.name, as)
 		}
@@ -153,7 +153,7 @@ func TestHeadersOfABalancer(t *testing.T) {
 	if list := b.served(t); slices.ContainsFunc(list, func(s string) bool { return net.ParseIP(s) == nil }) {
 		t.Errorf("served as %q", list)
 	}
-	// The balancer's own connections take no client's places, and clients none of the balancer's.
+	// The balancer's own connections and its clients are counted apart.
 	for range 4 {
 		conn, err := (&net.Dialer{LocalAddr: &net.TCPAddr{IP: net.ParseIP(own)}}).Dial("tcp", b.addr)
 		if err != nil {
@@ -162,7 +162,7 @@ func TestHeadersOfABalancer(t *testing.T) {
 		defer conn.Close()
 		_, _ = conn.Write([]byte("PROXY UNKNOWN\r\n"))
 		if n, err := conn.Read(make([]byte, 8)); n == 0 || err != nil {
-			t.Fatalf("a balancer that looks whether this is a server sees none: %v", err)
+			t.Fatalf("a balancer's health check fails: %v", err)
 		}
 	}
 	if as := b.mustComeAs(t, own, "PROXY TCP4 203.0.113.9 127.0.0.1 4000 22\r\n"); as != "203.0.113.9" {

@@ -27,7 +27,7 @@ func TestServeScreensThroughOpenSSH(t *testing.T) {
 	x.await("←→ pick")
 	x.write("+")
 	x.await("yours")
-	x.write("\x1a") // Ctrl-Z stops nothing: there is no shell to go back to
+	x.write("\x1a") // Ctrl-Z does not suspend: there is no shell to go back to
 	x.write("\r")
 	x.await("The edges, nearest first")
 	x.write("\x1b")
@@ -116,12 +116,12 @@ func TestServeRefusesWhatIsNoSession(t *testing.T) {
 	}
 }
 
-// The keys of a connection are changed in the middle of a long answer.
+// The encryption keys of a connection are renewed during a long answer.
 func TestServeRekeys(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
 	writer := b.client(t, "writer")
-	for i := range 30 { // fewer are sent before the keys are changed twice
+	for i := range 30 { // fewer would be sent before the keys are renewed twice
 		askOver(t, writer, fmt.Sprintf("book save --name lid%d --gauge 20ga --feed 4.1 --travel 8", i), "")
 	}
 	all, _, _ := b.ask(t, "reader", "book export -", "")
@@ -136,7 +136,7 @@ func TestServeRekeys(t *testing.T) {
 	}
 }
 
-// A client that lets a session go and keeps its connection: the library's own handling spins on for ever there.
+// A client closes a session but keeps its connection: the library's own handling would loop for ever.
 func TestServeEndsADroppedChannel(t *testing.T) {
 	t.Parallel()
 	metrics := freePort(t)
@@ -187,7 +187,7 @@ func TestServeMultiplexedByOpenSSH(t *testing.T) {
 	}
 }
 
-// With the library's defaults every session has a signal handler of its own, and one SIGINT ends them all.
+// With the library's defaults every session has its own signal handler, and one SIGINT ends them all.
 func TestServeSessionsOutliveASignal(t *testing.T) {
 	b := startBooth(t)
 	_, x := screensIn(t, b.client(t, "reader"), 80, 24)
@@ -208,7 +208,7 @@ func TestServeSessionsOutliveASignal(t *testing.T) {
 	x.await("~16 ga")
 }
 
-func TestServeSeesEverybodyOut(t *testing.T) {
+func TestServeEndsAllSessions(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
 	c := b.client(t, "writer")
@@ -226,8 +226,8 @@ func TestServeSeesEverybodyOut(t *testing.T) {
 	}
 }
 
-// A line on which nothing gets through for a while: frames are left out meanwhile, keys are not. How much is on its way
-// over a line of any speed is shown by a bubble's clock in internal/serve.
+// On a line that is blocked for a while, frames are skipped but keys are not. Tests in internal/serve check the bytes
+// on their way for lines of any speed.
 func TestServeOnASlowLine(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
@@ -239,7 +239,7 @@ func TestServeOnASlowLine(t *testing.T) {
 	x.write("\x1b[B")
 	x.await("▸  3")
 	slow.shut()
-	const there = 60 // and back: each key draws another frame, of some hundred bytes
+	const there = 60 // and back: each key draws a new frame of some hundred bytes
 	for range there {
 		for _, key := range []string{"\x1b[B", "\x1b[A"} {
 			x.write(key)
@@ -248,7 +248,7 @@ func TestServeOnASlowLine(t *testing.T) {
 	}
 	x.write("\x1b[B\x1b[B")
 	held := slow.open()
-	if most := 24 << 10; held > most { // what may be on its way over the fastest line, a frame, and what packs them
+	if most := 24 << 10; held > most { // the most bytes on their way on the fastest line, a frame, and packet overhead
 		t.Errorf("%d bytes waited on the line, more than %d: the screens are that far behind", held, most)
 	}
 	x.await("▸  5")

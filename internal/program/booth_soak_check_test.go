@@ -10,8 +10,8 @@ import (
 	"brazebooth/internal/book"
 )
 
-// faults looks a whole book through: what was acknowledged and is not there, and what is there and should not be so.
-// It is for a book that nobody writes into any more.
+// faults compares a whole book with the ledger: lost are acknowledged states that are missing, wrong is everything
+// else. The book must not be written meanwhile.
 func (l *ledger) faults(ctx context.Context, b book.Book) (lost, wrong []string) {
 	say := func(format string, args ...any) { wrong = append(wrong, fmt.Sprintf(format, args...)) }
 	kept := map[string][]book.Revision{}
@@ -55,7 +55,7 @@ func (l *ledger) faults(ctx context.Context, b book.Book) (lost, wrong []string)
 	return lost, wrong
 }
 
-// faultsOfID holds the ways to one record against each other.
+// faultsOfID compares the ways to read one record with each other.
 func (l *ledger) faultsOfID(ctx context.Context, b book.Book, id string, list []book.Revision, say func(string,
 	...any)) {
 	head, err := b.Get(ctx, id)
@@ -72,11 +72,11 @@ func (l *ledger) faultsOfID(ctx context.Context, b book.Book, id string, list []
 		return x.Rev == y.Rev && x.ID == y.ID && string(x.Body) == string(y.Body)
 	}
 	if err != nil || !slices.EqualFunc(chained(history), list, same) {
-		say("%s: its history is not what a look at the whole book finds (%v)", id, err)
+		say("%s: its history is not what reading the whole book finds (%v)", id, err)
 	}
 }
 
-// faultsOfLists holds lists and finding against the records.
+// faultsOfLists compares lists and searches with the records.
 func (l *ledger) faultsOfLists(ctx context.Context, b book.Book, seen map[*soakRecord]string) (wrong []string) {
 	for r, id := range seen {
 		found, err := b.List(ctx, book.Query{Kind: r.kind, Text: r.mark, Deleted: true})
@@ -109,7 +109,7 @@ func (l *ledger) byMark() map[string]*soakRecord {
 	return m
 }
 
-// missing are the states that were acknowledged and that a chain of revisions does not hold in their order.
+// missing are the acknowledged states that a chain of revisions does not contain in their order.
 func (r *soakRecord) missing(chain []book.Revision) (lost []string) {
 	at := 0
 	for n, s := range r.states {
@@ -128,7 +128,7 @@ func (r *soakRecord) missing(chain []book.Revision) (lost []string) {
 	return lost
 }
 
-// strange are the revisions of a chain that nobody tried to make, or that came in another order.
+// strange are the revisions of a chain that no writer made, or that are in another order.
 func (r *soakRecord) strange(chain []book.Revision) (wrong []string) {
 	at := 0
 	for n := range chain {
@@ -136,14 +136,14 @@ func (r *soakRecord) strange(chain []book.Revision) (wrong []string) {
 			at++
 		}
 		if at++; at > len(r.states) {
-			return append(wrong, fmt.Sprintf("%s: revision %d of %d, %s, is none that was made of %s", chain[n].ID,
+			return append(wrong, fmt.Sprintf("%s: revision %d of %d, %s, is not one that was made of %s", chain[n].ID,
 				n+1, len(chain), chain[n].Rev, r.mark))
 		}
 	}
 	return nil
 }
 
-// is reports whether a revision holds a state, and all of it.
+// is reports whether a revision contains exactly a state.
 func (s *soakState) is(r *soakRecord, rev *book.Revision) bool {
 	if rev.Kind != r.kind || rev.Deleted != s.deleted || markOf(rev) != r.mark {
 		return false
@@ -160,7 +160,7 @@ func (s *soakState) is(r *soakRecord, rev *book.Revision) bool {
 	return err == nil && c.Note == s.note && math.Abs(c.Job.Feed.V-feedOf(r.mark)) < 1e-9 && len(c.Card.Figures) > 0
 }
 
-// markOf is the word that a record has as its name, and a reading, which has none, at the beginning of its note.
+// markOf is a record's unique word: its name, or for a reading, which has no name, the beginning of its note.
 func markOf(rev *book.Revision) string {
 	b, err := book.Body[struct{ Name, Note string }](rev)
 	if err != nil || b.Name != "" {
@@ -170,8 +170,7 @@ func markOf(rev *book.Revision) string {
 	return mark
 }
 
-// chained are revisions of one record, each behind the one that it replaces; what replaces nothing that is there comes
-// last.
+// chained are the revisions of one record, each after its parent; those without a parent in the book come last.
 func chained(list []book.Revision) []book.Revision {
 	out := make([]book.Revision, 0, len(list))
 	last := ""

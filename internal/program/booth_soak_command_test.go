@@ -15,16 +15,16 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// loop runs commands as processes, one after the other, and kills one of so many at a moment around its work.
+// loop runs commands as processes, one after another, and kills one in so many at a random moment of its work.
 type loop struct {
 	*soak
 	home  string
 	r     *rand.Rand
-	kills int           // one of so many is killed; 0 for none
-	usual time.Duration // that a command takes
+	kills int           // one in so many is killed; 0 for none
+	usual time.Duration // usual duration of a command
 }
 
-// ask runs one command and returns its exit code, or notWhole where it was killed.
+// ask runs one command and returns its exit code, or notWhole if it was killed.
 func (l *loop) ask(args []string) (out, told string, code int) {
 	ctx, stop := context.WithTimeout(context.Background(), deep.Patience(l))
 	defer stop()
@@ -53,7 +53,7 @@ func (l *loop) ask(args []string) (out, told string, code int) {
 	return o.String(), e.String(), ran.ExitCode()
 }
 
-// killed counts a command that was killed, as was meant or since it never ended.
+// killed counts a command that was killed, intentionally or because it never ended.
 func (l *loop) killed(meant bool, args []string) {
 	if !meant {
 		l.fault("no answer to %v", args)
@@ -64,7 +64,7 @@ func (l *loop) killed(meant bool, args []string) {
 	l.cut++
 }
 
-// watcher is one who only looks, over SSH and by commands from outside, while others write.
+// watcher only reads, over SSH and by commands from outside, while others write.
 type watcher struct {
 	*soak
 	n    int
@@ -80,7 +80,7 @@ func (s *soak) reader(n int) *watcher {
 			n), kills: 5}}
 }
 
-// work looks at the book in every way in turn, one look after some acts of the others.
+// work reads the book in every way in turn, once after some acts of the others.
 func (w *watcher) work() {
 	looks := []func(){w.show, w.list, w.find, w.check, w.export, w.backup, w.doctor}
 	for acts := 5; w.await(acts); acts += 4 + w.r.IntN(12) {
@@ -88,7 +88,7 @@ func (w *watcher) work() {
 	}
 }
 
-// looksDone counts a look and returns how many were before it.
+// looksDone counts a look and returns the number before it.
 func (w *watcher) looksDone() int {
 	w.mu.Lock()
 	defer w.mu.Unlock()
@@ -96,7 +96,7 @@ func (w *watcher) looksDone() int {
 	return w.looks - 1
 }
 
-// ask looks over SSH or from outside.
+// ask runs a command over SSH or from outside.
 func (w *watcher) ask(args ...string) (out string, code int) {
 	ask := w.loop.ask
 	if w.r.IntN(2) == 0 {
@@ -105,7 +105,7 @@ func (w *watcher) ask(args ...string) (out string, code int) {
 	return w.damaged(args, ask)
 }
 
-// damaged notes what an answer says of damage.
+// damaged records what an answer says about damage.
 func (w *watcher) damaged(args []string, ask asking) (out string, code int) {
 	out, told, code := ask(args)
 	if damage.MatchString(told) {
@@ -114,7 +114,7 @@ func (w *watcher) damaged(args []string, ask asking) (out string, code int) {
 	return out, code
 }
 
-// one is a record that was acknowledged, nil where there is none yet.
+// one is an acknowledged record; nil if there is none yet.
 func (w *watcher) one() *soakRecord {
 	list := w.known(book.ReadingKind) // these never change
 	if list = append(list, w.known(book.CardKind)...); len(list) == 0 {
@@ -123,7 +123,7 @@ func (w *watcher) one() *soakRecord {
 	return list[w.r.IntN(len(list))]
 }
 
-// show asks for a record by its id: what comes is that record, if it is not deleted.
+// show reads a record by its id and expects that record, unless it is deleted.
 func (w *watcher) show() {
 	r := w.one()
 	if r == nil {
@@ -144,7 +144,7 @@ func (w *watcher) show() {
 
 func (w *watcher) list() { w.ask("book", "list", "--limit", "200", "--deleted") }
 
-// find asks for a record by its own word.
+// find searches a record by its unique word.
 func (w *watcher) find() {
 	r := w.one()
 	if r == nil {
@@ -164,7 +164,7 @@ func (w *watcher) check() {
 	}
 }
 
-// export holds what a reader gets against what was acknowledged before.
+// export compares what a reader gets with what was acknowledged before.
 func (w *watcher) export() {
 	before := w.known(book.CardKind)
 	out, code := w.ask("book", "export", "-")
@@ -184,7 +184,7 @@ func (w *watcher) export() {
 	}
 }
 
-// backup copies the book and looks into the copy for what was acknowledged before.
+// backup copies the book and checks that the copy has what was acknowledged before.
 func (w *watcher) backup() {
 	before := w.known(book.CardKind)
 	file := filepath.Join(w.keys.dir, fmt.Sprintf("copy-%d.db", w.n))

@@ -13,7 +13,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// smallBook is a book of a few records, made and changed as the soak does it, and what was acknowledged of it.
+// smallBook is a book of a few records, made and changed as in the soak, with its ledger.
 func smallBook(t *testing.T, file string) *ledger {
 	t.Helper()
 	b, err := book.OpenFile(t.Context(), file)
@@ -62,27 +62,33 @@ func smallBook(t *testing.T, file string) *ledger {
 	return l
 }
 
-// doctorings are what may happen to a record, with ids of it and of the next one of its kind.
+// doctorings are kinds of damage to a record, as SQL with the ids of the record and of the next one of its kind.
 var doctorings = []struct {
 	name, do string
-	lost     bool // what was acknowledged is gone; else it is there and something is wrong with it
+	lost     bool // an acknowledged state is lost; else it is there but something is wrong with it
 }{
-	{"removed", `DELETE FROM words WHERE n = (SELECT n FROM heads WHERE id = :a); DELETE FROM heads WHERE id = :a; DELETE FROM revisions WHERE id = :a`, true},
-	{"its last state is gone", `PRAGMA foreign_keys = off; CREATE TEMP TABLE last AS SELECT r.* FROM revisions r JOIN heads h ON h.rev = r.rev WHERE h.id = :a;
-		UPDATE heads SET rev = (SELECT parent FROM temp.last), deleted = 0 WHERE id = :a; DELETE FROM revisions WHERE rev IN (SELECT rev FROM temp.last)`, true},
+	{"removed", `DELETE FROM words WHERE n = (SELECT n FROM heads WHERE id = :a);
+		DELETE FROM heads WHERE id = :a; DELETE FROM revisions WHERE id = :a`, true},
+	{"its last state is gone", `PRAGMA foreign_keys = off;
+		CREATE TEMP TABLE last AS SELECT r.* FROM revisions r JOIN heads h ON h.rev = r.rev WHERE h.id = :a;
+		UPDATE heads SET rev = (SELECT parent FROM temp.last), deleted = 0 WHERE id = :a;
+		DELETE FROM revisions WHERE rev IN (SELECT rev FROM temp.last)`, true},
 	{"its first state is gone", `PRAGMA foreign_keys = off; DELETE FROM revisions WHERE id = :a AND parent = ''`, true},
 	{"shows another one", `CREATE TEMP TABLE two AS SELECT id, rev FROM heads WHERE id IN (:a, :b);
 		UPDATE heads SET rev = (SELECT rev FROM temp.two WHERE temp.two.id <> heads.id) WHERE id IN (:a, :b)`, false},
-	{"shows another one's text", `UPDATE heads SET name = (SELECT name FROM heads WHERE id = :b), line = 'x' WHERE id = :a`, false},
+	{"shows another one's text", `UPDATE heads SET name = (SELECT name FROM heads WHERE id = :b), line = 'x'
+		WHERE id = :a`, false},
 	{"shows no state", `PRAGMA foreign_keys = off; UPDATE heads SET rev = 'x' WHERE id = :a`, false},
-	{"has another one's body", `UPDATE revisions SET body = (SELECT body FROM revisions WHERE id = :b AND parent = '') WHERE id = :a AND parent = ''`, true},
+	{"has another one's body", `UPDATE revisions SET body = (SELECT body FROM revisions WHERE id = :b AND parent = '')
+		WHERE id = :a AND parent = ''`, true},
 	{"has no head", `PRAGMA foreign_keys = off; DELETE FROM heads WHERE id = :a`, false},
 	{"is not found", `DELETE FROM words WHERE n = (SELECT n FROM heads WHERE id = :a)`, false},
-	{"is found by another one's words", `UPDATE OR IGNORE words SET n = (SELECT n FROM heads WHERE id = :b) WHERE n = (SELECT n FROM heads WHERE id = :a) AND word LIKE 'm%x'`, false},
+	{"is found by another one's words", `UPDATE OR IGNORE words SET n = (SELECT n FROM heads WHERE id = :b)
+		WHERE n = (SELECT n FROM heads WHERE id = :a) AND word LIKE 'm%x'`, false},
 	{"is there as another one's", `PRAGMA foreign_keys = off; UPDATE revisions SET id = :b WHERE id = :a`, true},
 }
 
-// The soak's own look at a book notices whatever is done to any one of its records, and finds nothing wrong before.
+// The soak's check notices every kind of damage to any record, and finds nothing wrong before.
 func TestSoakNoticesADoctoredBook(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -93,13 +99,13 @@ func TestSoakNoticesADoctoredBook(t *testing.T) {
 	}
 	for i, d := range doctorings {
 		records := l.records
-		if !deep.Run() { // each time with others
+		if !deep.Run() { // with random records
 			at := (2*i + int(deep.Seed())) % (len(records) - 1)
 			records = records[at : at+2]
 		}
 		for _, r := range records {
 			at := slices.Index(l.records, r)
-			// it has one only: that is removing it
+			// it has only one state: this would remove it
 			if r.kind == book.ReadingKind && strings.Contains(d.name, "state is gone") {
 				continue
 			}
@@ -117,15 +123,15 @@ func TestSoakNoticesADoctoredBook(t *testing.T) {
 	}
 }
 
-// What nobody saved is noticed, and so are an answer that named another record and a file that is not whole.
-func TestSoakNoticesWhatIsNoRecordsOwn(t *testing.T) {
+// The soak's check also notices a record that was never saved, an answer with another record's id, and a damaged file.
+func TestSoakNoticesForeignData(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	whole := filepath.Join(dir, "whole.db")
 	l := smallBook(t, whole)
 	for at := range l.records {
 		if !deep.Run() && (at+int(deep.Seed()))%4 != 0 {
-			continue // others by another seed
+			continue // other records with another seed
 		}
 		r := l.records[at]
 		l.records = slices.Delete(slices.Clone(l.records), at, at+1)
@@ -146,12 +152,12 @@ func TestSoakNoticesWhatIsNoRecordsOwn(t *testing.T) {
 			r.id = ""
 		}
 		if lost, wrong := look(t, l, whole); len(lost) > 0 || len(wrong) > 0 {
-			t.Errorf("record %d was kept and not acknowledged, which may be: lost %q, wrong %q", at, lost, wrong)
+			t.Errorf("record %d was saved but not acknowledged, which is allowed: lost %q, wrong %q", at, lost, wrong)
 		}
 		last.note += " x"
 		if lost, wrong := look(t, l, whole); len(lost) > 0 || len(wrong) != 1 || !strings.Contains(wrong[0],
-			"none that was made") {
-			t.Errorf("record %d holds what nobody gave it: lost %q, wrong %q", at, lost, wrong)
+			"not one that was made") {
+			t.Errorf("record %d has content that no writer gave it: lost %q, wrong %q", at, lost, wrong)
 		}
 		*last, r.id = was, id
 	}
@@ -166,7 +172,7 @@ func TestSoakNoticesWhatIsNoRecordsOwn(t *testing.T) {
 	}
 }
 
-// look is what the soak finds in a file.
+// look is the result of the soak's check of a file.
 func look(t *testing.T, l *ledger, file string) (lost, wrong []string) {
 	t.Helper()
 	b, err := book.Read(t.Context(), file)
@@ -191,7 +197,7 @@ func copyOf(t *testing.T, file, to string) string {
 	return to
 }
 
-// doctored does something to a file by hand.
+// doctored runs SQL on a book's file.
 func doctored(t *testing.T, file, do string) {
 	t.Helper()
 	db, err := sql.Open("sqlite", file)

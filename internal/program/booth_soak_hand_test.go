@@ -9,14 +9,14 @@ import (
 	"brazebooth/internal/book"
 )
 
-// hand is one who saves and changes; its records are its own, so that it knows what each of them has to be.
+// hand is a writer that saves and changes records. Only it changes them, so that it knows what each must contain.
 type hand struct {
 	*soak
 	n    int
 	r    *rand.Rand
 	ask  asking
 	acts int
-	mine []*soakRecord // cards that nothing is unclear about
+	mine []*soakRecord // cards whose state is certain
 
 	source   string // power source of its readings
 	readings int
@@ -46,8 +46,8 @@ func (h *hand) work() {
 	}
 }
 
-// come opens the book to write, takes in nothing and closes it: what goes wrong between processes goes wrong at their
-// coming and going, and this is the quickest.
+// come opens the book to write and closes it without a change, since faults between processes occur when they open and
+// close the book, and this is the fastest way.
 func (h *hand) come() {
 	args := []string{"book", "import", "-"}
 	if out, told, code := h.ask(args); code > 0 {
@@ -55,10 +55,10 @@ func (h *hand) come() {
 	}
 }
 
-// mark is a word for one record alone, from which its figures follow.
+// mark is a unique word for a record, from which its figures are derived.
 func (h *hand) mark() string { return fmt.Sprintf("m%dx%06dx", h.n, h.acts) }
 
-// number is what the figures of a record follow from.
+// number is the number from which a record's figures are derived.
 func number(mark string) (n int) {
 	for _, c := range mark {
 		n = (n*31 + int(c)) % 9973
@@ -72,8 +72,7 @@ func feedOf(mark string) float64 { return float64(400+number(mark)%300) / 100 }
 // ampsOf is a current in A, 80 to 119.
 func ampsOf(mark string) float64 { return 80 + float64(number(mark)%40) }
 
-// note is a text that no other state of any record has, short or long, so that records do not fall into each other's
-// room.
+// note is a unique text, short or long, so that records have different sizes in the file.
 func (h *hand) note(mark string) string {
 	text := fmt.Sprintf("%s e%d", mark, h.acts)
 	for range h.r.IntN(60) {
@@ -92,8 +91,8 @@ func (h *hand) save() {
 	}
 }
 
-// read keeps a reading. A few belong to one power source, which is kept first: what is kept of one reads all its
-// others.
+// read saves a reading. Only a few belong to one power source, which is saved first, because saving a reading reads all
+// others of its source.
 func (h *hand) read() {
 	mark := h.mark()
 	if h.readings++; h.source == "" || h.readings%10 == 0 {
@@ -109,7 +108,7 @@ func (h *hand) read() {
 		"6.3", "--stickout", "12mm", "--amps", fmt.Sprint(ampsOf(mark)), "--volts", "15.2"))
 }
 
-// change gives a card another state; where it is not told that this was done it leaves the card alone from then on.
+// change changes a card; if the answer does not confirm it, the hand does not use the card any more.
 func (h *hand) change(at int, deleted bool, done string) {
 	r := h.mine[at]
 	now := r.states[len(r.states)-1]
@@ -118,7 +117,7 @@ func (h *hand) change(at int, deleted bool, done string) {
 	switch {
 	case done == "restored":
 		args[1] = "restore"
-	case done == "changed" && now.deleted: // what was deleted is not edited
+	case done == "changed" && now.deleted: // a deleted card is not edited
 		return
 	case done == "changed":
 		next.note = h.note(r.mark)
@@ -133,8 +132,8 @@ func (h *hand) change(at int, deleted bool, done string) {
 
 var savedAs = regexp.MustCompile(`(?m)^(saved|changed|deleted|restored) ([0-9a-f]{16})\b.*\n`)
 
-// try asks for an act and returns the id that was acknowledged. An answer that came whole counts, whatever became of
-// who gave it; a card that went beside the book is none that the book has.
+// try runs an act and returns the acknowledged id. A complete answer counts even if its process was killed later; a
+// card that was saved beside the book does not count.
 func (h *hand) try(done string, args ...string) (id string) {
 	out, told, code := h.ask(args)
 	if m := savedAs.FindStringSubmatch(out); m != nil && m[1] == done && !strings.Contains(told, "kept beside") &&
@@ -147,10 +146,11 @@ func (h *hand) try(done string, args ...string) (id string) {
 	return ""
 }
 
-// damage is what is said of a file that is no longer whole, or that lacks what it is asked for.
-var damage = regexp.MustCompile(`malformed|disk I/O|not a database|no such table|corrupt|is not what was saved|no such record in the book(: [0-9a-f]{16}, |"|\n|$)|no head`)
+// damage matches messages about a damaged file or a missing record.
+var damage = regexp.MustCompile(`malformed|disk I/O|not a database|no such table|corrupt|` +
+	`is not what was saved|no such record in the book(: [0-9a-f]{16}, |"|\n|$)|no head`)
 
-// refuse notes an act that was not done, although nobody was killed over it.
+// refuse records an act that failed although its process was not killed.
 func (l *ledger) refuse(args []string, told string) {
 	l.mu.Lock()
 	defer l.mu.Unlock()

@@ -8,30 +8,30 @@ import (
 	"brazebooth/internal/book"
 )
 
-// ledger is what hands tried to keep in a book, and what of it was acknowledged. It is safe for use by several
+// ledger records what the hands tried to save in a book, and what was acknowledged. It is safe for use by several
 // goroutines.
 type ledger struct {
 	mu      sync.Mutex
 	turns   *sync.Cond // signalled at every act
 	records []*soakRecord
-	done    int // acts so far, whatever came of them
+	done    int // acts so far, successful or not
 	ended   bool
-	refused []string // answers to acts that were not done, where nobody was killed
-	damaged []string // what the book showed of damage while it was at work
-	strayed []string // answers to who only looked that were not as they should be
-	looks   int      // answers to who only looked
+	refused []string // answers to acts that failed without a kill
+	damaged []string // damage that the book showed during the run
+	strayed []string // wrong answers to watchers
+	looks   int      // answers to watchers
 	cut     int      // commands that were killed
 }
 
-// soakRecord is a record that somebody tried to keep, state after state.
+// soakRecord is a record that a hand tried to save, with its states in order.
 type soakRecord struct {
 	kind   book.Kind
-	mark   string // a word that no other record holds
-	id     string // "" as long as none was told
+	mark   string // a unique word
+	id     string // "" until it was acknowledged
 	states []soakState
 }
 
-// soakState is what a record was to be from then on.
+// soakState is one intended state of a record.
 type soakState struct {
 	note    string
 	deleted bool
@@ -44,7 +44,7 @@ func newLedger() *ledger {
 	return l
 }
 
-// tried adds a record before it is asked for; nobody is told of it yet.
+// tried adds a record before the attempt to save it; watchers do not know it yet.
 func (l *ledger) tried(kind book.Kind, mark, note string) *soakRecord {
 	l.mu.Lock()
 	defer l.mu.Unlock()
@@ -53,14 +53,14 @@ func (l *ledger) tried(kind book.Kind, mark, note string) *soakRecord {
 	return r
 }
 
-// then adds a state before it is asked for.
+// then adds a state before the attempt to save it.
 func (l *ledger) then(r *soakRecord, next soakState) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	r.states = append(r.states, next)
 }
 
-// came notes what came of the last state of a record: the id that was told, "" where nothing was acknowledged.
+// came records the outcome for a record's last state: the acknowledged id, "" for none.
 func (l *ledger) came(r *soakRecord, id string) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
@@ -68,7 +68,7 @@ func (l *ledger) came(r *soakRecord, id string) {
 		if r.id != "" && r.id != id {
 			l.damaged = append(l.damaged, fmt.Sprintf("a change of %s was answered with %s", r.id, id))
 		}
-		if r.id == "" { // it stays: whoever knows of the record reads it without asking
+		if r.id == "" { // set once, since others read it without a lock
 			r.id = id
 		}
 		r.states[len(r.states)-1].said = true
@@ -77,7 +77,7 @@ func (l *ledger) came(r *soakRecord, id string) {
 	l.turns.Broadcast()
 }
 
-// await waits until so many acts were done; false says that there are none to come.
+// await waits until so many acts were done; false if no more will come.
 func (l *ledger) await(acts int) bool {
 	l.mu.Lock()
 	defer l.mu.Unlock()
@@ -94,21 +94,21 @@ func (l *ledger) over() {
 	l.turns.Broadcast()
 }
 
-// fault notes damage, each once.
+// fault records damage, each message once.
 func (l *ledger) fault(format string, args ...any) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.damaged = once(l.damaged, fmt.Sprintf(format, args...))
 }
 
-// stray notes an answer that is not as it should be, each once.
+// stray records a wrong answer, each message once.
 func (l *ledger) stray(format string, args ...any) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.strayed = once(l.strayed, fmt.Sprintf(format, args...))
 }
 
-// once adds a line that is not there yet.
+// once adds a line if it is not there yet.
 func once(list []string, line string) []string {
 	if slices.Contains(list, line) {
 		return list
@@ -116,7 +116,7 @@ func once(list []string, line string) []string {
 	return append(list, line)
 }
 
-// known are the records of a kind that were acknowledged by now.
+// known are the records of a kind that were acknowledged so far.
 func (l *ledger) known(kind book.Kind) (list []*soakRecord) {
 	l.mu.Lock()
 	defer l.mu.Unlock()

@@ -21,21 +21,21 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// ended asks a process to end in order.
+// ended is the signal that asks a process to end in order.
 const ended = syscall.SIGTERM
 
-// booth is a server that is a process of its own, killed and started again; its address changes with that.
+// booth is a server in its own process that is killed and restarted; its address then changes.
 type booth struct {
 	*soak
 	home    string
-	mu      sync.RWMutex // held to write while it is down
+	mu      sync.RWMutex // locked for writing while the server is down
 	addr    string
 	process *exec.Cmd
-	heard   chan struct{} // closed when all that it said was read
+	heard   chan struct{} // closed when all its output was read
 	killed  int
 }
 
-// program is this program with a home of its own on the soak's book.
+// program is this program with its own home folder, on the soak's book.
 func (s *soak) program(ctx context.Context, home string, args ...string) *exec.Cmd {
 	cmd := exec.CommandContext(ctx, "brazebooth", append(args, "--book", s.book)...)
 	cmd.Env = append(os.Environ(), "HOME="+home, "XDG_DATA_HOME="+home, "XDG_CONFIG_HOME="+home, "LC_ALL=C.UTF-8",
@@ -43,7 +43,7 @@ func (s *soak) program(ctx context.Context, home string, args ...string) *exec.C
 	return cmd
 }
 
-// start runs the server and comes back when it listens.
+// start runs the server and returns when it listens.
 func (b *booth) start() {
 	dir := b.keys.dir
 	b.process = b.program(context.Background(), b.home, "serve", "--listen", "127.0.0.1:0", "--keys",
@@ -83,7 +83,7 @@ func (b *booth) stop(by os.Signal) {
 	if b.process == nil || b.process.Process == nil {
 		return
 	}
-	if b.process.Process.Signal(by) != nil { // not every system can ask
+	if b.process.Process.Signal(by) != nil { // not every system has this signal
 		_ = b.process.Process.Kill()
 	}
 	late := time.AfterFunc(deep.Patience(b), func() { _ = b.process.Process.Kill() })
@@ -93,11 +93,11 @@ func (b *booth) stop(by os.Signal) {
 	b.process = nil
 }
 
-// killServers kills one of the servers after a number of acts, again and again, and starts it again. One in four is
-// asked to end instead, which is when it closes the book.
+// killServers kills one of the servers after a number of acts, again and again, and restarts it. One in four times the
+// server is asked to end instead, so that it closes the book.
 func (s *soak) killServers() {
 	r := s.plan("servers", 0)
-	every := 20 // of a few hundred acts; of many the servers are to last longer, and more to lie in what they have open
+	every := 20 // for a few hundred acts; in a long run the servers live longer, so that more is in their open files
 	if deep.Times() > 1 {
 		every = 150
 	}
@@ -120,21 +120,21 @@ type caller struct {
 	to     *booth
 	r      *rand.Rand
 	client *gossh.Client
-	left   int // commands that this connection is still used for
+	left   int // commands for which this connection is still used
 }
 
-// asking is a way to have a command carried out: what it answered, what it said beside, and its exit code.
+// asking is a way to run a command: its standard output, standard error and exit code.
 type asking func(args []string) (out, told string, code int)
 
-// notWhole stands for the exit code of an answer that may have been cut short.
+// notWhole replaces the exit code of an answer that may be incomplete.
 const notWhole = -1
 
-// ask runs one command that reads nothing.
+// ask runs one command without input.
 func (l *caller) ask(args []string) (out, told string, code int) {
 	return l.run(args, strings.NewReader(""))
 }
 
-// run carries one command out over SSH.
+// run runs one command over SSH.
 func (l *caller) run(args []string, in io.Reader) (out, told string, code int) {
 	if l.left--; l.client == nil || l.left < 0 {
 		if err := l.dial(); err != nil {

@@ -11,15 +11,15 @@ import (
 	"brazebooth/internal/book"
 )
 
-// slow is one who takes in exports over SSH, each a line at a time with acts of the others in between: one session of a
-// server has the book open while others of the same process open and close it. It does so now and then only: what goes
-// wrong between processes goes wrong most where none of them has the book open for long.
+// slow imports exports over SSH, one line at a time between acts of the others: one session of a server has the book
+// open while others of the same process open and close it. It does so only now and then, because faults between
+// processes occur mostly when none of them has the book open for long.
 type slow struct {
 	*soak
 	n    int
 	r    *rand.Rand
 	line *caller
-	acts int // of all, until which it waits
+	acts int // number of all acts until which it waits
 	made int
 }
 
@@ -34,7 +34,7 @@ func (w *slow) work() {
 	}
 }
 
-// take makes a few records and has the server take them in.
+// take makes a few records and imports them.
 func (w *slow) take() {
 	var records []*soakRecord
 	var ids []string
@@ -70,13 +70,13 @@ func (w *slow) take() {
 	}
 }
 
-// smallCard is a card that holds what the soak looks at.
+// smallCard is a card with only what the soak checks.
 func smallCard(mark, note string) book.Card {
 	return book.Card{Name: mark, Note: note, Job: calc.Job{Feed: calc.Some(feedOf(mark))},
 		Card: book.Kept{Figures: make([]book.Figure, 1)}}
 }
 
-// slowly gives lines one by one, waiting before each of them and before the end.
+// slowly is a reader of lines that waits before each of them and before the end.
 type slowly struct {
 	lines []string
 	wait  func()

@@ -16,7 +16,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// Who works on the soak's book.
+// Numbers of workers on the soak's book.
 const (
 	soakWriters   = 5 // over SSH at the first server
 	soakElsewhere = 1 // over SSH at the second server
@@ -25,8 +25,8 @@ const (
 	soakReaders   = 2
 )
 
-// TestSoakOfOneBook lets two servers and commands work on one SQLite file, all of them processes that are killed now
-// and then: what was acknowledged is there with its own content, and the file is whole.
+// TestSoakOfOneBook runs two servers and commands on one SQLite file, all of them processes that are killed now and
+// then: what was acknowledged is there with its content, and the file is not damaged.
 func TestSoakOfOneBook(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -41,7 +41,7 @@ func TestSoakOfOneBook(t *testing.T) {
 	s.result("SQLite", b, soundFile(t, file)...)
 }
 
-// TestSoakOfOneSharedBook is the same over PostgreSQL; killed are booths, not the database.
+// TestSoakOfOneSharedBook is the same with PostgreSQL; the booths are killed, not the database.
 func TestSoakOfOneSharedBook(t *testing.T) {
 	address := sharedBook(t)
 	s := newSoak(t, t.TempDir(), address)
@@ -54,7 +54,7 @@ func TestSoakOfOneSharedBook(t *testing.T) {
 	s.result("PostgreSQL", b)
 }
 
-// soundFile is what SQLite itself finds wrong with a file that no process has open.
+// soundFile are the faults that SQLite itself finds in a file that no process has open.
 func soundFile(t testing.TB, file string) (faults []string) {
 	t.Helper()
 	db, err := sql.Open("sqlite", file)
@@ -85,14 +85,14 @@ func soundFile(t testing.TB, file string) (faults []string) {
 	return faults
 }
 
-// soak is one run: the book, who works on it, and what was acknowledged.
+// soak is one run: the book, its workers, and the ledger.
 type soak struct {
 	*testing.T
 	*ledger
-	keys    *testBooth // whose folder has the keys
+	keys    *testBooth // its folder has the keys
 	book    string
 	servers [2]*booth
-	acts    int // of all who write
+	acts    int // of all writers
 	took    time.Duration
 }
 
@@ -111,12 +111,11 @@ func newSoak(t *testing.T, dir, place string) *soak {
 	return s
 }
 
-// soakPhase is how many acts those do who are at work together, before others are.
+// soakPhase is the number of acts in a phase, in which the same hands work.
 const soakPhase = 24
 
-// busy reports whether a hand is at work in a phase: in every third all are, in the others two over SSH and one by
-// commands. What goes wrong between processes goes wrong where none has the book open for long, and so not where all
-// are busy.
+// busy reports whether a hand works in a phase: in every third phase all work, in the others two over SSH and one by
+// commands. Faults between processes occur when none has the book open for long, so not when all are busy.
 func (s *soak) busy(n, phase int) bool {
 	r := s.plan("phase", phase)
 	one, other, loop := r.IntN(soakWriters), r.IntN(soakWriters+soakElsewhere),
@@ -124,7 +123,7 @@ func (s *soak) busy(n, phase int) bool {
 	return phase%3 == 0 || n == one || n == other || n == loop
 }
 
-// turn waits until a hand is at work; false says that all is done.
+// turn waits until it is a hand's phase; false when the run is over.
 func (s *soak) turn(n int) bool {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -134,7 +133,7 @@ func (s *soak) turn(n int) bool {
 	return s.done < s.acts
 }
 
-// plan is the chance that one of those at work has by the seed.
+// plan is the random source of one worker, by the seed.
 func (s *soak) plan(who string, n int) *rand.Rand {
 	h := deep.Seed()
 	for _, c := range fmt.Sprintf("%s %d", who, n) {
@@ -143,7 +142,7 @@ func (s *soak) plan(who string, n int) *rand.Rand {
 	return rand.New(rand.NewPCG(deep.Seed(), h))
 }
 
-// run lets everybody work until those who write are through, and then ends the servers in order.
+// run runs all workers until the writers have finished, and then ends the servers in order.
 func (s *soak) run() {
 	var writing, beside sync.WaitGroup
 	begun := time.Now()
@@ -177,7 +176,7 @@ func (s *soak) run() {
 	}
 }
 
-// sayCheck holds the program's own opinion of the book to the answer that a sound one gets.
+// sayCheck expects that the program's own check finds nothing wrong.
 func (s *soak) sayCheck() {
 	l := &loop{soak: s, home: filepath.Join(s.keys.dir, "checks")}
 	if out, told, _ := l.ask([]string{"book", "check"}); !strings.Contains(out, ", nothing wrong") {
@@ -185,7 +184,7 @@ func (s *soak) sayCheck() {
 	}
 }
 
-// result looks the book through and says how it went, as a row of a table.
+// result checks the book and logs the result, as a row of a table.
 func (s *soak) result(engine string, b book.Book, damaged ...string) {
 	s.Helper()
 	lost, wrong := s.faults(s.Context(), b)
@@ -205,5 +204,5 @@ func (s *soak) result(engine string, b book.Book, damaged ...string) {
 	}
 }
 
-// few are the first of a list that may be long.
+// few are the first lines of a list that may be long.
 func few(list []string) []string { return list[:min(len(list), 12)] }

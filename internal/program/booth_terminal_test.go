@@ -16,14 +16,13 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// seen is a terminal's screen with a way to type at it: behind the OpenSSH client in a real pty, or behind the
-// library's.
+// seen is an emulated terminal: of the OpenSSH client in a real pty, or of the library's client.
 type seen struct {
 	t    testing.TB
 	emu  *vt.SafeEmulator
 	keys io.Writer
 	size func(w, h int)
-	over chan struct{} // closed when nothing more comes
+	over chan struct{} // closed when the output ends
 }
 
 func newSeen(t testing.TB, keys io.Writer, w, h int, size func(w, h int)) *seen {
@@ -32,7 +31,7 @@ func newSeen(t testing.TB, keys io.Writer, w, h int, size func(w, h int)) *seen 
 
 func (x *seen) Write(p []byte) (int, error) { return x.emu.Write(p) }
 
-// ReadFrom shows all that comes. The library's client calls it in place of Write, so that the end is seen as well.
+// ReadFrom shows all output. The library's client calls it instead of Write, so that the end is noticed too.
 func (x *seen) ReadFrom(from io.Reader) (int64, error) {
 	defer close(x.over)
 	return io.Copy(x.emu, from)
@@ -60,7 +59,7 @@ func (x *seen) resize(w, h int) {
 	x.size(w, h)
 }
 
-// comes reports whether the screen comes to look some way, as long as the program may still draw it.
+// comes waits until the screen satisfies ok, and reports whether it did before the program ended.
 func (x *seen) comes(ok func(shown string) bool) (yes bool) {
 	x.t.Helper()
 	deep.Comes(x.t, func() bool {
@@ -98,7 +97,7 @@ func inPty(t testing.TB, cmd *exec.Cmd, w, h int) *seen {
 	return x
 }
 
-// ptyIn asks for a session with a terminal in a connection of the library's client, and for its keys.
+// ptyIn opens a session with a terminal in a connection of the library's client, with its input.
 func ptyIn(t testing.TB, c *gossh.Client, name string, w, h int) (*gossh.Session, io.WriteCloser) {
 	t.Helper()
 	s, err := c.NewSession()
@@ -140,7 +139,7 @@ func answers(to io.Writer, emu io.Reader) {
 	_, _ = io.Copy(io.Discard, emu)
 }
 
-// exitOf is how a program ended, within some time.
+// exitOf is the exit code of a program, which must end within a test's patience.
 func exitOf(t testing.TB, wait func() error) int {
 	t.Helper()
 	done := make(chan error, 1)
@@ -164,7 +163,7 @@ func exitOf(t testing.TB, wait func() error) int {
 	return -1
 }
 
-// eventually waits for something that comes by itself.
+// eventually waits until ok is true; otherwise the test fails with what.
 func eventually(t testing.TB, what string, ok func() bool) {
 	t.Helper()
 	if !deep.Comes(t, ok) {

@@ -23,15 +23,15 @@ import (
 	"brazebooth/tui"
 )
 
-// testBooth is a server in this process, with keys for a reader, a writer and a stranger.
+// testBooth is a server in this process, with keys of a reader, a writer and a stranger.
 type testBooth struct {
 	dir, addr, book string
-	stop            func() int // ends it as SIGTERM does and returns its exit code
+	stop            func() int // ends the server like SIGTERM and returns its exit code
 	told            *words
-	shown           string // the host key that was shown first
+	shown           string // the first host key that was shown
 }
 
-// words is what a server says, safe to read while it goes on.
+// words collects the output of a server, and can be read at any time.
 type words struct {
 	mu sync.Mutex
 	b  bytes.Buffer
@@ -51,7 +51,7 @@ func (w *words) String() string {
 
 var servingAt = regexp.MustCompile(`serving at (\S+),`)
 
-// startBooth runs a server with more arguments than it needs itself.
+// startBooth runs a server with the necessary arguments and these more.
 func startBooth(t testing.TB, more ...string) *testBooth {
 	t.Helper()
 	b := &testBooth{dir: t.TempDir(), told: new(words)}
@@ -64,7 +64,7 @@ func startBooth(t testing.TB, more ...string) *testBooth {
 	return b
 }
 
-// people makes the keys of a reader, a writer and a stranger, and the files that let the first two in.
+// people makes the keys of a reader, a writer and a stranger, and the files of keys for the first two.
 func (b *testBooth) people(t testing.TB) {
 	t.Helper()
 	for _, who := range []string{"reader", "writer", "stranger"} {
@@ -134,7 +134,7 @@ func makeKey(t testing.TB, file string) {
 	}
 }
 
-// client connects as one of the three.
+// client connects as reader, writer or stranger.
 func (b *testBooth) client(t testing.TB, who string) *gossh.Client {
 	t.Helper()
 	c, err := b.dial(t, who)
@@ -150,7 +150,7 @@ func (b *testBooth) dial(t testing.TB, who string) (*gossh.Client, error) {
 	return gossh.Dial("tcp", b.addr, b.config(t, who))
 }
 
-// config is how one of the three comes in.
+// config is the login of reader, writer or stranger.
 func (b *testBooth) config(t testing.TB, who string) *gossh.ClientConfig {
 	text, err := os.ReadFile(filepath.Join(b.dir, who))
 	if err != nil {
@@ -165,7 +165,7 @@ func (b *testBooth) config(t testing.TB, who string) *gossh.ClientConfig {
 		HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: deep.Patience(t)}
 }
 
-// ask runs one command by the library's client, over a connection of its own.
+// ask runs one command with the library's client, over a new connection.
 func (b *testBooth) ask(t testing.TB, who, command, in string) (out, told string, code int) {
 	t.Helper()
 	c, err := b.dial(t, who)
@@ -176,7 +176,7 @@ func (b *testBooth) ask(t testing.TB, who, command, in string) (out, told string
 	return askOver(t, c, command, in)
 }
 
-// askOver runs one command over a connection that is there; to make one takes longer than most commands.
+// askOver runs one command over an existing connection, since making one takes longer than most commands.
 func askOver(t testing.TB, c *gossh.Client, command, in string) (out, told string, code int) {
 	t.Helper()
 	s, err := c.NewSession()
@@ -194,7 +194,7 @@ func askOver(t testing.TB, c *gossh.Client, command, in string) (out, told strin
 	return o.String(), e.String(), code
 }
 
-// openSSH is a call of the OpenSSH client; the test is skipped where there is none.
+// openSSH is a call of the OpenSSH client; the test is skipped if there is none.
 func (b *testBooth) openSSH(t testing.TB, who string, more ...string) *exec.Cmd {
 	t.Helper()
 	program, err := exec.LookPath("ssh")
@@ -210,7 +210,7 @@ func (b *testBooth) openSSH(t testing.TB, who string, more ...string) *exec.Cmd 
 		"-o", "IdentitiesOnly=yes", "-o", "BatchMode=yes", "-o", "LogLevel=ERROR", "-i", filepath.Join(b.dir, who),
 		"-p", port}
 	for i, a := range more {
-		// the host goes before the command
+		// the host comes before the command
 		if !strings.HasPrefix(a, "-") && (i == 0 || more[i-1] != "-o" && more[i-1] != "-L" && more[i-1] != "-R" &&
 			more[i-1] != "-S") {
 			return exec.Command(program, append(append(append(args, more[:i]...), host), more[i:]...)...)

@@ -20,7 +20,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// hostile is text that would do something to a terminal that took it as it is.
+// hostile are texts with control characters for a terminal.
 var hostile = []string{
 	"\x1b]52;c;cHduZWQ=\x07lid", "\x1b]0;pwned\x07lid", "\x1b[31mred\x1b[2J\x1b[6n", "\x1bP+q544e\x1b\\lid",
 	"\u009b31mlid", "\u009d52;c;cHduZWQ=\u009clid",
@@ -28,7 +28,7 @@ var hostile = []string{
 	"\xff\xfe\x9b31m", "=cmd|' /C calc'!A0", "\x1b\x1b\x1b[201~\x1b[200~rm",
 }
 
-// odd is the first character of a text that a command's answer may not hold.
+// odd is the first character of a text that an answer must not contain.
 func odd(s string) (r rune, found bool) {
 	for i, r := range s {
 		switch {
@@ -46,8 +46,7 @@ func odd(s string) (r rune, found bool) {
 // quoted is a text as one word of a command line.
 func quoted(s string) string { return "'" + strings.ReplaceAll(s, "'", `'\''`) + "'" }
 
-// crafted are exports that no program of ours wrote: their texts are as hostile as they came, hidden behind the
-// escapes of JSON, and their hashes are right.
+// crafted are forged exports: their texts are hostile, hidden by JSON's escapes, and their hashes are correct.
 func crafted(t testing.TB) (lines []string) {
 	t.Helper()
 	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1),
@@ -80,7 +79,7 @@ func crafted(t testing.TB) (lines []string) {
 	return lines
 }
 
-// escapedJSON writes all beyond ASCII as escapes.
+// escapedJSON writes all characters beyond ASCII as escapes.
 func escapedJSON(doc []byte) string {
 	var b strings.Builder
 	for _, r := range string(doc) {
@@ -97,7 +96,7 @@ func escapedJSON(doc []byte) string {
 	return b.String()
 }
 
-// What one guest writes, or takes in from a file that somebody forged, does nothing to the terminal of another.
+// What one guest saves, or imports from a forged file, sends no control character to the terminal of another.
 func TestHostileTextReachesNobody(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
@@ -115,7 +114,7 @@ func TestHostileTextReachesNobody(t *testing.T) {
 				" --feed 6 --stickout 12mm --amps 96 --volts 15",
 		} {
 			if k > 0 && (i+k+int(deep.Seed()))%3 != 0 && !deep.Run() {
-				continue // each text is kept as a card's, and as some others'
+				continue // each text is saved in a card, and in some other records
 			}
 			out, told, _ := askOver(t, writer, command, "")
 			clean(t, command, out+told)
@@ -167,7 +166,7 @@ func clean(t testing.TB, command, answer string) {
 	}
 }
 
-// On the screens too: what they draw themselves has escapes, and none is of somebody's text.
+// The same on the screens, whose own drawing has escapes: none comes from a guest's text.
 func TestHostileTextOnScreens(t *testing.T) {
 	t.Parallel()
 	b := startBooth(t)
@@ -190,7 +189,7 @@ func TestHostileTextOnScreens(t *testing.T) {
 		t.Fatal(err)
 	}
 	x.await("wire feed")
-	press := func(key string) { // and see what comes of it
+	press := func(key string) { // and wait until the screen changes
 		t.Helper()
 		before := x.shown()
 		x.write(key)
@@ -198,7 +197,7 @@ func TestHostileTextOnScreens(t *testing.T) {
 			t.Fatalf("%q changes nothing:\n%s", key, before)
 		}
 	}
-	for range 4 { // past the four choices, to the card
+	for range 4 { // past the four questions, to the card
 		press("\t")
 	}
 	for _, page := range []string{"book", "records"} {
@@ -231,7 +230,7 @@ func TestHostileTextOnScreens(t *testing.T) {
 	}
 }
 
-// Commands made of whatever comes: nothing but an answer, and no file of this machine is made, changed or read.
+// Commands with hostile arguments give only an answer: no file of this machine is made, changed or read.
 func TestHostileCommandsTouchNothing(t *testing.T) {
 	b := startBooth(t)
 	b.ask(t, "writer", "book save --name lid --gauge 20ga", "")
@@ -280,7 +279,7 @@ func TestHostileCommandsTouchNothing(t *testing.T) {
 	t.Logf("%d commands", asked)
 }
 
-// run1 carries out a command on a connection and returns all that it says.
+// run1 runs a command on a connection and returns all its output.
 func run1(t testing.TB, c *gossh.Client, command string) string {
 	t.Helper()
 	s, err := c.NewSession()
@@ -288,7 +287,7 @@ func run1(t testing.TB, c *gossh.Client, command string) string {
 		t.Fatal(err)
 	}
 	defer s.Close()
-	b := new(words) // both come at once
+	b := new(words) // both streams write at once
 	s.Stdout, s.Stderr = b, b
 	if err := s.Run(command); err != nil {
 		if _, ended := err.(*gossh.ExitError); !ended {
@@ -298,8 +297,8 @@ func run1(t testing.TB, c *gossh.Client, command string) string {
 	return b.String()
 }
 
-// tree is every file under a folder with its length and what it was written last; the book's own are left out, since a
-// look at it makes and removes files beside it.
+// tree lists every file under a folder with its length and time, without the book's own files, which change when it is
+// read.
 func tree(t testing.TB, dir string) (list string) {
 	t.Helper()
 	err := filepath.WalkDir(dir, func(path string, d os.DirEntry, err error) error {

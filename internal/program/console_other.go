@@ -2,5 +2,5 @@
 
 package program
 
-// carriesOut: what a terminal here cannot do, its name says.
+// carriesOut is true here: the terminal's name tells what it cannot do.
 func carriesOut() bool { return true }

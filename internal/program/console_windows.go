@@ -6,8 +6,8 @@ import (
 	"golang.org/x/sys/windows"
 )
 
-// carriesOut reports whether the console carries out escape sequences, and makes it do so: consoles before those of
-// Windows 10 show them as letters.
+// carriesOut makes the console interpret escape sequences, and reports whether it can: consoles before Windows 10 show
+// them as letters.
 func carriesOut() bool {
 	console := windows.Handle(os.Stdout.Fd())
 	var mode uint32

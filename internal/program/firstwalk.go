@@ -7,9 +7,9 @@ import (
 	"path/filepath"
 )
 
-// firstWalk reports whether the walk for newcomers is due: nothing of this program lies here yet, neither a book nor
-// the mark that the walk was shown. The mark is made at once, so that the walk comes unasked once at most, however it
-// ends; where it cannot be made the walk is left out.
+// firstWalk reports whether to show the walk for newcomers: if there is neither a book nor the mark that the walk was
+// shown. It makes the mark at once, so that the walk is shown at most once, however it ends; if that fails, the walk is
+// not shown.
 func firstWalk(book string) bool {
 	mark := inState("walked")
 	_, err := os.Stat(book)

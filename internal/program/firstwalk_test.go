@@ -8,8 +8,7 @@ import (
 	"github.com/adrg/xdg"
 )
 
-// The walk is due on the very first start and never again; not where a book lies already, and not where it could not be
-// remembered that it was shown.
+// The walk is shown on the first start and never again; not if there is a book, and not if the mark cannot be made.
 func TestFirstWalkComesOnce(t *testing.T) {
 	was := xdg.StateHome
 	t.Cleanup(func() { xdg.StateHome = was })
@@ -34,7 +33,7 @@ func TestFirstWalkComesOnce(t *testing.T) {
 	if _, err := os.Stat(xdg.StateHome); err == nil {
 		t.Error("a mark is made without a walk")
 	}
-	xdg.StateHome = book // a file: no folder can be made in it
+	xdg.StateHome = book // a file, in which no folder can be made
 	if firstWalk("") {
 		t.Error("it comes where that cannot be remembered")
 	}

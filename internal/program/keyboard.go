@@ -8,17 +8,17 @@ import (
 	"time"
 )
 
-// keyboard is the terminal's input for the screens. Between the two marks of a paste the reader of keys takes
-// everything for text, so that after a paste whose end never came no key would do anything, not even ctrl+c. One that
-// comes by itself, a while after all else, was pressed and not pasted: it ends such a paste. A ctrl+c in the middle of
-// a paste is text, lest what is pasted end the program and the rest of it run in the shell.
+// keyboard is the terminal's input for the screens. Between the two marks of a paste the key reader takes everything
+// for text, so that after a paste without an end no key would work, not even ctrl+c. A ctrl+c that comes alone, some
+// time after other input, was pressed and not pasted: it ends such a paste. A ctrl+c within a paste is text; otherwise
+// it would end the program, and the rest of the paste would run in the shell.
 type keyboard struct {
 	*os.File
 	follow pasteMarks
-	last   time.Time // when something came
+	last   time.Time // time of the last input
 }
 
-// alone is how long after all else a key must come to be by itself.
+// alone is how long after other input a key must come to count as pressed alone.
 const alone = 250 * time.Millisecond
 
 func (k *keyboard) Read(p []byte) (int, error) {
@@ -39,18 +39,18 @@ func terminalInput(in *os.File) io.Reader {
 var (
 	pasteBegins = []byte("\x1b[200~")
 	pasteEnds   = []byte("\x1b[201~")
-	// stopKeys are the ways in which terminals send ctrl+c: as a byte, or as a number with its shift keys.
+	// stopKeys are the ways in which terminals send ctrl+c: as a byte, or as a number with its modifiers.
 	stopKeys = []string{"\x03", "\x1b[99;5u", "\x1b[27;5;99~"}
 )
 
-// pasteMarks follows whether a paste is open.
+// pasteMarks tracks whether a paste is open.
 type pasteMarks struct {
 	open bool
-	tail []byte // of what came before: a mark may come in pieces
+	tail []byte // end of the earlier input: a mark may come in pieces
 }
 
-// pass looks at the n bytes that were read into p and returns how many there are then: more where the end of a paste
-// was put before a ctrl+c that came alone.
+// pass checks the n bytes that were read into p and returns their new number, which is greater if it put the end of a
+// paste before a ctrl+c that came alone.
 func (m *pasteMarks) pass(p []byte, n int, late bool) int {
 	if m.open && late && slices.Contains(stopKeys, string(p[:n])) && n+len(pasteEnds) <= len(p) {
 		copy(p[len(pasteEnds):], p[:n])

@@ -2,5 +2,5 @@
 
 package program
 
-// keysAreBytes: a console hands over keys as events, and wants its own file to be read.
+// keysAreBytes is false here: a console sends keys as events, and its own file must be read.
 const keysAreBytes = false

@@ -10,7 +10,7 @@ import (
 	"time"
 )
 
-// A ctrl+c that comes alone ends a paste that has no end; one within what is pasted is text.
+// A ctrl+c that comes alone ends a paste without an end; one within a paste is text.
 func TestAPasteWithoutAnEnd(t *testing.T) {
 	type read struct {
 		text string
@@ -42,7 +42,7 @@ func TestAPasteWithoutAnEnd(t *testing.T) {
 	}
 }
 
-// In a real terminal: after a paste without an end ctrl+c leaves, and so do the signals.
+// In a real terminal, ctrl+c and signals end the program after a paste without an end.
 func TestLeavingAPasteWithoutAnEnd(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a clock of a quarter of a second, which a slow run outlasts")
@@ -65,7 +65,7 @@ func TestLeavingAPasteWithoutAnEnd(t *testing.T) {
 		x := inPty(t, cmd, 80, 24)
 		x.await("↑↓ pick")
 		x.write("\x1b[200~18")
-		again := time.NewTicker(2 * alone) // a hand needs longer, and presses again where nothing happens
+		again := time.NewTicker(2 * alone) // a user presses again if nothing happens
 		gone := make(chan struct{})
 		go func() {
 			for {

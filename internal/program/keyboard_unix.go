@@ -2,5 +2,5 @@
 
 package program
 
-// keysAreBytes: a terminal is read byte by byte here.
+// keysAreBytes is true here: a terminal sends keys as bytes.
 const keysAreBytes = true

@@ -9,18 +9,18 @@ import (
 	"github.com/adrg/xdg"
 )
 
-// inData names a file in the user's folder for a program's data: book.db is their own book, offline.db takes what a
-// book's server cannot while it is away.
+// inData is the path of a file in the user's data folder: book.db is their own book, offline.db takes saves while a
+// book's server cannot be reached.
 func inData(name string) string { return inFolder("XDG_DATA_HOME", xdg.DataHome, name) }
 
-// inState names a file in the user's folder for what a program remembers.
+// inState is the path of a file in the user's state folder.
 func inState(name string) string { return inFolder("XDG_STATE_HOME", xdg.StateHome, name) }
 
-// configFile holds the user's settings.
+// configFile is the path of the user's settings file.
 func configFile() string { return inFolder("XDG_CONFIG_HOME", xdg.ConfigHome, "config.toml") }
 
-// inFolder names a file of this program in one of the user's folders, "" where there is no such folder: the library
-// takes the root folder for the home of who has none.
+// inFolder is the path of a file of this program in one of the user's folders; "" for a user without a home, for whom
+// the library would use the root folder.
 func inFolder(variable, folder, name string) string {
 	if folder == "" || !filepath.IsAbs(os.Getenv(variable)) && homeless() {
 		return ""
@@ -28,8 +28,8 @@ func inFolder(variable, folder, name string) string {
 	return filepath.Join(folder, "brazebooth", name)
 }
 
-// homeless reports a user without a folder of their own: HOME is not set, is the root folder, or is not there. Windows
-// has other ways to tell.
+// homeless reports whether the user has no home folder: HOME is not set, is the root folder, or does not exist. Windows
+// does not use HOME.
 func homeless() bool {
 	if runtime.GOOS == "windows" {
 		return false
@@ -39,7 +39,7 @@ func homeless() bool {
 	return !filepath.IsAbs(home) || filepath.Clean(home) == "/" || err != nil || !info.IsDir()
 }
 
-// shortName is who works here, by the name of the login.
+// shortName is the login name of the user.
 func shortName() string {
 	u, err := user.Current()
 	if err != nil {
@@ -49,6 +49,6 @@ func shortName() string {
 }
 
 func hostName() string {
-	name, _ := os.Hostname() // "" where there is none
+	name, _ := os.Hostname() // "" if there is none
 	return name
 }

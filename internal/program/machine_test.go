@@ -10,13 +10,12 @@ import (
 	"github.com/adrg/xdg"
 )
 
-// Whoever has no folder of their own gets none of the machine's: no book, no settings and no mark lie in the root
-// folder.
+// A user without a home folder gets none of the machine's: no book, no settings and no mark are in the root folder.
 func TestNobodyLivesInTheRootFolder(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("HOME means nothing there")
 	}
-	t.Cleanup(xdg.Reload) // as it was: it runs behind what Setenv puts back
+	t.Cleanup(xdg.Reload) // as it was: runs after Setenv's own cleanup
 	dir := t.TempDir()
 	file := filepath.Join(dir, "file")
 	if err := os.WriteFile(file, nil, 0o600); err != nil {
@@ -25,7 +24,7 @@ func TestNobodyLivesInTheRootFolder(t *testing.T) {
 	none := "\x00" // not set at all
 	for _, c := range []struct {
 		home, folder string // HOME, and every XDG_..._HOME
-		want         string // that the paths begin with; "" for no path
+		want         string // beginning of the paths; "" for no path
 	}{
 		{dir, none, dir}, {dir, "", dir}, {dir, dir + "/own", dir + "/own"}, {dir + "/", none, dir},
 		{none, none, ""}, {"", none, ""}, {"/", none, ""}, {"//", "", ""}, {"/.", "", ""}, {"relative", none, ""},
@@ -35,7 +34,7 @@ func TestNobodyLivesInTheRootFolder(t *testing.T) {
 	} {
 		for name, value := range map[string]string{"HOME": c.home, "XDG_DATA_HOME": c.folder,
 			"XDG_CONFIG_HOME": c.folder, "XDG_STATE_HOME": c.folder} {
-			t.Setenv(name, strings.Trim(value, none)) // puts it back at the end
+			t.Setenv(name, strings.Trim(value, none)) // restored at the end
 			if value == none {
 				_ = os.Unsetenv(name)
 			}

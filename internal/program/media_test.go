@@ -20,17 +20,17 @@ import (
 	"brazebooth/tui"
 )
 
-// asked is an act in each medium; a medium that does not have it is left empty.
+// asked is one act in each medium; empty for a medium without this act.
 type asked struct {
 	name    string
 	before  []string // commands that make the book
 	command string
 	screen  func(tui.Keeper) error
-	lines   []string // behind the questions that lead to the card
+	lines   []string // after the answers that lead to the card
 	refused bool
 }
 
-// laid is the job of every act: as questions that lead to its card, as flags, and as it is then.
+// laid is the job of every act: as answers to the questions, as flags, and as a Job.
 var (
 	laidLines = []string{"steel", "18", "", "dip", "feed 5.5", "travel 10"}
 	laidFlags = " --metal mild-steel --gauge 18ga --mode dip --feed 5.5 --travel 10"
@@ -75,7 +75,7 @@ func acts() []asked {
 			lines: []string{"keep \u200b"}, refused: true},
 		{name: "trial as it looks", command: "book trial --seen rolled-edge" + laidFlags, screen: trial("rolled-edge",
 			"", ""), lines: []string{"correct", "rolled-edge", "no", "keep-bead"}},
-		{name: "trial let pass", command: "book trial --seen rolled-edge --verdict acceptable" + laidFlags,
+		{name: "trial called acceptable", command: "book trial --seen rolled-edge --verdict acceptable" + laidFlags,
 			screen: trial("rolled-edge", "acceptable", ""),
 			lines:  []string{"correct", "rolled-edge", "no", "keep-bead acceptable"}},
 		{name: "trial at a power source of other letters", before: booth,
@@ -133,10 +133,10 @@ func acts() []asked {
 	}
 }
 
-// outcome is what an act left in the book and what it was answered.
+// outcome is what an act saved in the book, and its answer.
 type outcome struct{ kept, what, hint string }
 
-// outcomeOf lets a medium act upon a book of its own and reads what that holds then, but for ids, which are random.
+// outcomeOf runs an act on a new book and reads the book's content afterwards, without the ids, which are random.
 func (a *asked) outcomeOf(t *testing.T, act func(file string, now book.Clock) (what, hint string)) (o outcome) {
 	t.Helper()
 	file := filepath.Join(t.TempDir(), "book.db")
@@ -166,7 +166,7 @@ func (a *asked) outcomeOf(t *testing.T, act func(file string, now book.Clock) (w
 	return o
 }
 
-// typedIn carries out a command.
+// typedIn runs a command.
 func typedIn(line, file string, now book.Clock) (out, told string, code int) {
 	var o, e bytes.Buffer
 	code = cli.Run(context.Background(), strings.Fields(line), cli.Deps{Out: &o, Err: &e, Book: file, Who: "ada",
@@ -174,7 +174,7 @@ func typedIn(line, file string, now book.Clock) (out, told string, code int) {
 	return o.String(), e.String(), code
 }
 
-// letters are those of a text: a voice spells out what is no letter, breaks lines and begins sentences.
+// letters are the letters of a text, since a voice spells out other characters, breaks lines and begins sentences.
 func letters(text string) string {
 	return strings.Map(func(r rune) rune {
 		if unicode.IsLetter(r) {
@@ -184,8 +184,7 @@ func letters(text string) string {
 	}, text)
 }
 
-// The same act by a command, at a screen and line by line leaves the same in the book, and is refused in the same
-// words.
+// The same act by a command, on a screen and line by line saves the same in the book, and is refused in the same words.
 func TestEveryMediumDoesTheSame(t *testing.T) {
 	t.Parallel()
 	for _, a := range deep.Of(t, acts(), 9) {

@@ -36,17 +36,17 @@ func Run(ctx context.Context, args []string) int {
 	return cli.Run(ctx, args, d)
 }
 
-// canShow reports whether there is a terminal that can place text. One of Windows has no name.
+// canShow reports whether there is a terminal that can place text. On Windows a terminal has no name.
 func canShow() bool {
 	name := os.Getenv("TERM")
 	named := name != "" || runtime.GOOS == "windows"
 	return named && name != "dumb" && canAsk() && carriesOut()
 }
 
-// canAsk reports whether somebody sits at a terminal of any kind.
+// canAsk reports whether standard input and output are a terminal of any kind.
 func canAsk() bool { return term.IsTerminal(os.Stdin.Fd()) && term.IsTerminal(os.Stdout.Fd()) }
 
-// shopAt is the book at that place as somebody uses it, nil without a book.
+// shopAt is the book at a place, for a user who works at from; nil without a book.
 func shopAt(where, who, from string) *shop.Shop {
 	if where == "" {
 		return nil
@@ -68,7 +68,7 @@ func screens(ctx context.Context, given cli.ScreenOptions) error {
 	}
 	err := tui.Run(ctx, o, terminalInput(os.Stdin), os.Stdout)
 	if errors.Is(err, tea.ErrInterrupted) || ctx.Err() != nil && errors.Is(err, tea.ErrProgramKilled) {
-		return nil // ctrl+c is a way to leave, and so is a signal
+		return nil // ctrl+c and a signal are normal ways to leave
 	}
 	return err
 }

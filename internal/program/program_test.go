@@ -17,10 +17,10 @@ import (
 	"brazebooth/tui"
 )
 
-// patience names the variable in which a test says how long doctor waits for the terminal.
+// patience names the variable with which a test sets how long doctor waits for the terminal.
 const patience = "BRAZEBOOTH_TEST_ANSWERS_WITHIN"
 
-// TestMain lets a test run this program as a command of its own.
+// TestMain lets a test run this program as a command in its own process.
 func TestMain(m *testing.M) {
 	// Most tests wait most of the time. -parallel overrules it.
 	_ = flag.Set("test.parallel", strconv.Itoa(4*runtime.GOMAXPROCS(0)))
@@ -36,7 +36,7 @@ func TestMain(m *testing.M) {
 	})
 }
 
-// Every theme that the command line takes is one of the screens', and the other way round.
+// The command line and the screens have the same themes.
 func TestThemesAreTheScreens(t *testing.T) {
 	names, themes := cli.Themes(), []tui.Theme{tui.ThemeAuto, tui.ThemeDark, tui.ThemeLight, tui.ThemeContrast,
 		tui.ThemeNone}

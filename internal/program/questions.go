@@ -10,7 +10,7 @@ import (
 	"brazebooth/tui"
 )
 
-// questions asks and answers line by line; s is nil where there is no book.
+// questions asks and answers line by line; s is nil if there is no book.
 func questions(ctx context.Context, given cli.ScreenOptions, s *shop.Shop, in io.Reader, out io.Writer) error {
 	o := linear.Options{Units: given.Units, Comma: given.Comma, Example: tui.ExampleJob(), Title: tui.ExampleTitle}
 	if s != nil {

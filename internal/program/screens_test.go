@@ -5,9 +5,9 @@ import (
 	"testing"
 )
 
-// A whole run as a person has it: the program in a real terminal, keys in, screen out.
+// A whole run as a user sees it: the program in a real terminal, keys in, screen out.
 func TestThroughATerminal(t *testing.T) {
-	for _, folder := range []string{"XDG_DATA_HOME", "XDG_STATE_HOME"} { // a first start of all
+	for _, folder := range []string{"XDG_DATA_HOME", "XDG_STATE_HOME"} { // the very first start
 		t.Setenv(folder, t.TempDir())
 	}
 	cmd := exec.Command("brazebooth")
@@ -15,7 +15,7 @@ func TestThroughATerminal(t *testing.T) {
 	x.await("first walk")
 	x.write(" ")
 	x.await("2 of ")
-	x.write("\x03") // however it ends, it comes once
+	x.write("\x03") // the walk is shown once, however it ends
 	if code := exitOf(t, cmd.Wait); code != 0 {
 		t.Fatalf("the walk ended with %d", code)
 	}

@@ -13,7 +13,7 @@ import (
 	"brazebooth/tui"
 )
 
-// serving is what the server is given of the program.
+// serving are the functions and places of the program that the server needs.
 func serving() serve.Deps {
 	return serve.Deps{Command: guestCommand, Keeper: guestKeeper, Screens: guestScreens, NameOf: cli.NameOf,
 		Place: shop.PlaceError, PartOf: book.IsPart, Healthy: readable, Getenv: os.Getenv, Err: os.Stderr,
@@ -31,13 +31,13 @@ func guestCommand(ctx context.Context, g serve.Guest, where string, args []strin
 		Book: where, Beside: inData("offline.db"), Who: g.Name, Where: g.From})
 }
 
-// guestScreens is the look that a guest asks the screens for.
+// guestScreens are the options in a guest's command line that opens the screens.
 func guestScreens(args []string) (tui.Options, bool) {
 	o, ok := cli.ScreensOf(args)
 	return tui.Options{Units: o.Units, Theme: tui.Theme(o.Theme), Comma: o.Comma, Pictures: o.Pictures}, ok
 }
 
-// guestKeeper is the book as one guest's screens see it.
+// guestKeeper is the book for one guest's screens, and a function that waits for running saves.
 func guestKeeper(g serve.Guest, where string) (tui.Keeper, func()) {
 	s := guestShop(g, where)
 	if s == nil {
@@ -46,7 +46,7 @@ func guestKeeper(g serve.Guest, where string) (tui.Keeper, func()) {
 	return s, s.Wait
 }
 
-// guestShop is the book as one guest uses it, nil without a book.
+// guestShop is the book with one guest's rights; nil without a book.
 func guestShop(g serve.Guest, where string) *shop.Shop {
 	s := shopAt(where, g.Name, g.From)
 	if s != nil {
@@ -55,7 +55,7 @@ func guestShop(g serve.Guest, where string) *shop.Shop {
 	return s
 }
 
-// readable says why a book cannot be read; one that nothing was kept in yet can.
+// readable returns the error of reading a book; a book that does not exist yet is not an error.
 func readable(ctx context.Context, where string) error {
 	b, err := book.Read(ctx, where)
 	if errors.Is(err, book.ErrNone) {

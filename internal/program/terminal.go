@@ -12,7 +12,7 @@ import (
 	"brazebooth/tui"
 )
 
-// terminalHere is what the system and the environment say of the terminal, without asking it.
+// terminalHere is what the system and the environment tell about the terminal, without asking it.
 func terminalHere() cli.Terminal {
 	t := cli.Terminal{In: term.IsTerminal(os.Stdin.Fd()), Out: term.IsTerminal(os.Stdout.Fd()), Name: os.Getenv("TERM"),
 		Places: canShow(), NoColour: os.Getenv("NO_COLOR") != "", Background: background(os.Getenv("COLORFGBG"))}
@@ -37,10 +37,10 @@ func colours(p colorprofile.Profile) string {
 	case colorprofile.ANSI:
 		return "16"
 	}
-	return "none; every mark has its sign besides"
+	return "none; every mark also has its sign"
 }
 
-// locale is what rules over letters, and whether that is UTF-8.
+// locale is the locale for characters, and whether it is UTF-8.
 func locale(env func(string) string) (name string, utf8 bool) {
 	for _, key := range [...]string{"LC_ALL", "LC_CTYPE", "LANG"} {
 		if name = env(key); name != "" {
@@ -49,13 +49,13 @@ func locale(env func(string) string) (name string, utf8 bool) {
 	}
 	low := strings.ReplaceAll(strings.ToLower(name), "-", "")
 	switch runtime.GOOS {
-	case "windows", "darwin": // there a terminal is UTF-8 unless somebody changed it
+	case "windows", "darwin": // a terminal there is UTF-8 by default
 		return name, true
 	}
 	return name, strings.Contains(low, "utf8")
 }
 
-// background is what some terminals leave in the environment: "15;0" is white on black.
+// background reads COLORFGBG, which some terminals set: "15;0" is white on black.
 func background(text string) string {
 	parts := strings.Split(text, ";")
 	switch parts[len(parts)-1] {

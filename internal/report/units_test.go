@@ -41,7 +41,7 @@ var (
 	inchWords = regexp.MustCompile(`\d (?:in|in/min|ft|ft/min|°F|lb|oz|lbf|ksi|cfh|cfm|ft³|in²|kJ/in)(?:[.,;:)]|$)`)
 	// soldAs are names of things that are sold: a wire, a bottle, a spool.
 	soldAs = regexp.MustCompile(`\d(?: mm| in)? wire|wire of [\d./]+ (?:mm|in)|[\d.]+ in spools|` +
-		`\d+ (?:L \d+ bar|ft3) bottles \([\d.]+ (?:m|ft)³\)`)
+		`\d+ L \d+ bar bottles \([\d.]+ (?:m|ft)³\)`)
 	// saidInBoth are quantities that the trade gives in both systems. They stay in the metric system too.
 	saidInBoth = regexp.MustCompile(`\d \S+ \([\d./]+(?: to [\d./]+)? \S+\)`)
 	// bare is a number without a unit where a quantity may stand.

@@ -8,22 +8,22 @@ import (
 	"sync/atomic"
 )
 
-// ahead reads a terminal's keys while a command is at work, as a local terminal does: what is typed meanwhile waits
-// for a reader. Ctrl+c stops a command that is not reading; a command that reads gets it like any key.
+// ahead reads a terminal's keys while a command runs, as a local terminal does: keys typed meanwhile wait for a reader.
+// Ctrl+c stops a command that is not reading; a command that reads gets it like any other key.
 type ahead struct {
 	ctx     context.Context
 	keys    chan byte
-	err     error // what comes after the last key
+	err     error // the reading error after the last key
 	reading atomic.Bool
 }
 
 const (
 	ctrlC = 0x03
-	// mostKept is how much is read ahead; more than that waits at the client.
+	// mostKept is how many bytes are read ahead; more than that waits at the client.
 	mostKept = 4 << 10
 )
 
-// newAhead reads until there are no more keys or ctx ends.
+// newAhead reads until the input or ctx ends.
 func newAhead(ctx context.Context, from io.Reader, stop func()) *ahead {
 	a := &ahead{ctx: ctx, keys: make(chan byte, mostKept)}
 	go a.fill(from, stop)

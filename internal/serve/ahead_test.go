@@ -9,7 +9,7 @@ import (
 )
 
 // ctrl+c stops a command that does not read, and is a key for one that does. Other keys typed ahead keep their order,
-// and no more of them are taken than there is room for.
+// and no more of them are read than there is room for.
 func TestKeysTypedAhead(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		ctx, leave := context.WithCancelCause(t.Context())
@@ -60,7 +60,7 @@ func TestKeysTypedAhead(t *testing.T) {
 	})
 }
 
-// Only signals with which a user stops their own work end a session.
+// Only signals by which a user stops their own work end a session.
 func TestSignalsThatStop(t *testing.T) {
 	for name, want := range map[string]bool{"INT": true, "TERM": true, "HUP": true, "QUIT": true, "KILL": true,
 		"USR1": false, "ALRM": false, "PIPE": false, "int": false, "": false} {

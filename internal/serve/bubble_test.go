@@ -10,8 +10,8 @@ import (
 	"time"
 )
 
-// Whoever types stays; whoever presses no key for a minute is told so and leaves, also a command that waits for what
-// never comes and a connection without a session.
+// A guest who types stays; without a key for a minute a session ends with a message. So do a command that waits for
+// input and a connection without a session.
 func TestLimitOfIdleTime(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		m := hostInMemory(t, Deps{Command: func(_ context.Context, _ Guest, _ string, _ []string, in io.Reader, _,
@@ -53,12 +53,13 @@ func TestLimitOfIdleTime(t *testing.T) {
 	})
 }
 
-// A line of a booth may be slow: a key that picks on the card is at most 250 bytes, cipher and all, one that changes a
-// setting whose fellows are suggested at most 1 kB, on a larger terminal 1.3 kB, one on the map at most 5 or 6.5 kB.
+// A booth's line may be slow. With encryption, a key that moves the cursor on the card costs at most 250 bytes; one
+// that changes a setting, on which suggestions depend, at most 1 kB, on a larger terminal 1.3 kB; one on the map at
+// most 5 or 6.5 kB.
 func TestBytesOverSSH(t *testing.T) {
 	for _, size := range []struct {
 		columns, rows int
-		change, whole int64 // bytes for one value, and for a screen that is all new: that goes with its cells
+		change, whole int64 // bytes for one value, and for a completely new screen, which grows with its cells
 	}{{80, 24, 1000, 5000}, {100, 30, 1300, 6500}} {
 		t.Run(fmt.Sprintf("%dx%d", size.columns, size.rows), func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {

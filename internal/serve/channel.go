@@ -11,9 +11,9 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 )
 
-// channel is one session's channel as the library's session handling sees it. The library lets a client send as many
-// settings as it likes, accepts agent forwarding, and ties a session's life to its connection. So requests are
-// filtered here, and the session ends with its channel.
+// channel is one session's channel as the library's session handling sees it. The library lets a client set any number
+// of environment variables, accepts agent forwarding, and ends a session only with its connection. So channel filters
+// the requests and ends the session with its channel.
 type channel struct {
 	gossh.NewChannel
 	server *server
@@ -61,8 +61,8 @@ func (c *channel) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 	return c.ctx.out, sifted, nil
 }
 
-// sift passes on what a session needs. A terminal's new size is not passed on: the library waits until somebody takes
-// it, and nobody does so before the session begins or in a session that is turned away.
+// sift passes on the requests that a session needs. A terminal's new size is kept here: the library blocks until
+// somebody takes it, which nobody does before the session begins or in a refused session.
 func (c *channel) sift(requests <-chan *gossh.Request, sifted chan<- *gossh.Request) {
 	left := sieve{settings: 12, columns: uint32(c.server.Columns), rows: uint32(c.server.Rows)}
 	for r := range requests {
@@ -90,7 +90,7 @@ func (c *channel) sift(requests <-chan *gossh.Request, sifted chan<- *gossh.Requ
 	}
 }
 
-// sieve lets through what a session needs.
+// sieve passes the requests that a session needs.
 type sieve struct {
 	settings      int
 	columns, rows uint32
@@ -113,10 +113,10 @@ func (v *sieve) pass(r *gossh.Request) bool {
 		v.settings--
 		return true
 	}
-	return false // subsystems, agents, X11, other signals and breaks
+	return false // subsystems, agents, X11, other signals, breaks
 }
 
-// ends reports whether a signal (RFC 4254, 6.9 and 6.10) is one with which a user stops their own work.
+// ends reports whether a signal (RFC 4254, 6.9 and 6.10) is one by which a user stops their own work.
 func ends(payload []byte) bool {
 	var s struct{ Name string }
 	if gossh.Unmarshal(payload, &s) != nil {
@@ -132,7 +132,7 @@ func ends(payload []byte) bool {
 // longestCommand is longer than all flags of all commands together.
 const longestCommand = 16 << 10
 
-// wanted are the environment variables that describe a terminal; no others are taken.
+// wanted reports whether an environment variable describes a terminal; no others are accepted.
 func wanted(name string) bool {
 	switch name {
 	case "COLORTERM", "NO_COLOR", "LANG", "TERM_PROGRAM":
@@ -141,7 +141,7 @@ func wanted(name string) bool {
 	return strings.HasPrefix(name, "LC_")
 }
 
-// terminal keeps a terminal's size within bounds (RFC 4254, 6.2).
+// terminal limits a new terminal's size and other values (RFC 4254, 6.2).
 func (v *sieve) terminal(r *gossh.Request) bool {
 	var p struct {
 		Term                         string
@@ -151,7 +151,7 @@ func (v *sieve) terminal(r *gossh.Request) bool {
 	if gossh.Unmarshal(r.Payload, &p) != nil || len(p.Term) > 64 || len(p.Modes) > 1024 {
 		return false
 	}
-	// not a terminal's name, and libraries look for a file of that name
+	// libraries look for a file of the terminal's name, so it must not contain a path
 	if !word(p.Term) || strings.Contains(p.Term, "/") {
 		p.Term = "xterm"
 	}
@@ -160,7 +160,7 @@ func (v *sieve) terminal(r *gossh.Request) bool {
 	return true
 }
 
-// size does the same for a changed size (RFC 4254, 6.7).
+// size limits a changed size (RFC 4254, 6.7).
 func (v *sieve) size(r *gossh.Request) (w ssh.Window, ok bool) {
 	var p struct{ Columns, Rows, Width, Height uint32 }
 	if gossh.Unmarshal(r.Payload, &p) != nil {
@@ -182,10 +182,10 @@ type channelContext struct {
 	link   *link
 	wire   gossh.Channel   // below the library's session
 	out    *outlet         // the channel that the library's session writes to
-	sizes  chan ssh.Window // of the terminal, the last one
+	sizes  chan ssh.Window // the terminal's latest size
 	values sync.Map
 
-	started atomic.Bool // something was asked for
+	started atomic.Bool // the client has requested something
 	leave   atomic.Pointer[context.CancelCauseFunc]
 	over    chan struct{} // closed when the channel is closed
 	last    atomic.Pointer[time.Timer]
@@ -206,7 +206,7 @@ func (c *channelContext) Value(key any) any {
 	return c.own.Value(key)
 }
 
-// resize keeps the terminal's last size.
+// resize stores the terminal's latest size.
 func (c *channelContext) resize(w ssh.Window) {
 	select {
 	case <-c.sizes:
@@ -215,7 +215,7 @@ func (c *channelContext) resize(w ssh.Window) {
 	c.sizes <- w
 }
 
-// stalled ends a session whose client does not read what it is sent.
+// stalled ends a session whose client does not read its output.
 func (c *channelContext) stalled() {
 	if leave := c.leave.Load(); leave != nil {
 		(*leave)(errStalled)
@@ -224,11 +224,11 @@ func (c *channelContext) stalled() {
 	c.mustEnd()
 }
 
-// mustEnd closes the whole connection where its client does not answer the end of a channel, which would keep its
-// place.
+// mustEnd closes the whole connection if its client does not answer the end of a channel, which would otherwise keep
+// its seat.
 func (c *channelContext) mustEnd() {
 	t := time.AfterFunc(2*graceful, func() { _ = c.link.Close() })
-	if !c.last.CompareAndSwap(nil, t) { // one that was set before is not forgotten
+	if !c.last.CompareAndSwap(nil, t) { // an earlier timer stays
 		t.Stop()
 	}
 	select {

@@ -21,9 +21,9 @@ func (s *server) command(x *session) int {
 	return s.answer(x, args)
 }
 
-// answer carries out a command. At a terminal keys become lines, and each line feed gets a carriage return.
+// answer runs a command. At a terminal keys become lines, and each line feed gets a carriage return.
 func (s *server) answer(x *session, args []string) int {
-	in := crew.Reader(x.asked, heard{x}) // so that a command that waits for input ends when its guest is asked to leave
+	in := crew.Reader(x.asked, heard{x}) // a command that waits for input ends when its guest is asked to leave
 	var below io.Writer = heard{x}
 	if _, _, terminal := x.Pty(); terminal {
 		below = ssh.NewPtyWriter(below)
@@ -36,7 +36,7 @@ func (s *server) answer(x *session, args []string) int {
 		return 1
 	}
 	cause := context.Cause(x.asked)
-	if cause == nil || code == 0 && !x.talk { // it was done, though its guest was asked to leave
+	if cause == nil || code == 0 && !x.talk { // it finished although its guest was asked to leave
 		return code
 	}
 	if !errors.Is(cause, errGone) && !errors.Is(cause, errStopped) {
@@ -45,7 +45,7 @@ func (s *server) answer(x *session, args []string) int {
 	return max(code, 1)
 }
 
-// heard is a command's input and output, which keep its session awake while bytes move.
+// heard is a command's input and output; every byte restarts the idle time of its session.
 type heard struct{ x *session }
 
 func (h heard) Read(p []byte) (int, error) {

@@ -11,8 +11,8 @@ import (
 	"github.com/pires/go-proxyproto"
 )
 
-// placeOf is what an address counts as. A machine can use any number of addresses of its IPv6 network, so they count as
-// one.
+// placeOf is the address under which connections are counted. A machine can use any address of its IPv6 /64 network, so
+// these count as one.
 func placeOf(address string) string {
 	a, err := netip.ParseAddr(address)
 	if err != nil {
@@ -24,7 +24,7 @@ func placeOf(address string) string {
 	return netip.PrefixFrom(a, 64).Masked().String()
 }
 
-// link is one connection: it counts the bytes, and gives its place back once.
+// link is one connection: it counts the bytes, and frees its place when it is first closed.
 type link struct {
 	net.Conn
 	server   *server
@@ -33,13 +33,13 @@ type link struct {
 	mu       sync.Mutex
 	channels int
 	closed   bool
-	quiet    *time.Timer // ends a connection in which nobody is
+	quiet    *time.Timer // ends a connection without sessions
 	guest    atomic.Pointer[Guest]
 	key      atomic.Pointer[ssh.PublicKey]
 }
 
-// connect lets a connection in, or turns it away. Behind a balancer the address is known only after the balancer's
-// header, so a place is taken before.
+// connect accepts a connection, or turns it away. Behind a balancer the client's address is known only after the
+// balancer's header, so a place is taken before that.
 func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 	if !s.gate.take() {
 		s.turnAway(conn, "full")
@@ -70,7 +70,7 @@ func (s *server) connect(ctx ssh.Context, conn net.Conn) net.Conn {
 	return l
 }
 
-// tcpOf is the TCP connection itself, also behind a balancer's header; nil where it is not TCP.
+// tcpOf is the TCP connection, also inside a balancer's wrapper; nil if it is not TCP.
 func tcpOf(conn net.Conn) *net.TCPConn {
 	if behind, ok := conn.(*proxyproto.Conn); ok {
 		tcp, _ := behind.TCPConn()
@@ -80,7 +80,7 @@ func tcpOf(conn net.Conn) *net.TCPConn {
 	return tcp
 }
 
-// sendBuffer is the size of the system's buffer for sending; a large one hides how slow a line is.
+// sendBuffer is the size of the system's send buffer in bytes; a large one hides how slow a line is.
 const sendBuffer = 32 << 10
 
 type contextKey string
@@ -99,7 +99,7 @@ func (l *link) Write(p []byte) (int, error) {
 	return n, err
 }
 
-// open counts a channel, unless there are as many as allowed.
+// open counts a channel; false if there are already as many as allowed.
 func (l *link) open() bool {
 	l.mu.Lock()
 	defer l.mu.Unlock()
@@ -134,7 +134,7 @@ func (l *link) Close() error {
 	return l.Conn.Close()
 }
 
-// revoke closes the connections of keys that may no longer come in, or whose role has changed since.
+// revoke closes the connections of keys that are no longer allowed, or whose role has changed.
 func (s *server) revoke() {
 	s.links.Range(func(k, _ any) bool {
 		l := k.(*link)

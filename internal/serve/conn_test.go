@@ -23,7 +23,7 @@ func TestPlacesOfAddresses(t *testing.T) {
 	}
 }
 
-// Places are counted when they are taken and when they are given back, also with clients turned away in between.
+// Places are counted correctly when they are taken and freed, also with clients turned away in between.
 func TestPlacesAreCounted(t *testing.T) {
 	g := places{most: 3, mostEach: 2, of: map[string]int{}}
 	enter := func(address string) bool { return g.take() && g.give(placeOf(address)) }
@@ -47,7 +47,7 @@ type someConn struct{ gossh.ConnMetadata }
 
 func (someConn) RemoteAddr() net.Addr { return &net.TCPAddr{IP: net.IPv4(192, 0, 2, 7), Port: 4000} }
 
-// A stranger's name for its method of login is logged short and clean.
+// A login method's name from a stranger is logged short and without control characters.
 func TestGuessesAreShortInTheLog(t *testing.T) {
 	var log bytes.Buffer
 	_, srv, stop := host(t, Deps{})

@@ -9,8 +9,8 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// algorithms names what the server speaks: of what golang.org/x/crypto offers, nothing with SHA-1, with CBC, with a
-// group under 2048 bits or on a curve of NIST. The key exchange that also withstands a quantum computer comes first.
+// algorithms are those of golang.org/x/crypto without SHA-1, CBC, groups under 2048 bits and, in the key exchange,
+// curves of NIST. The key exchange that also withstands a quantum computer comes first.
 func algorithms() *gossh.ServerConfig {
 	c := &gossh.ServerConfig{
 		MaxAuthTries: 6,
@@ -24,7 +24,7 @@ func algorithms() *gossh.ServerConfig {
 	return c
 }
 
-// admit lets clients in: by key only, or where the shop is open also without one.
+// admit sets how clients log in: by key only or, if the shop is open, also without one.
 func (s *server) admit() func(ssh.Context) *gossh.ServerConfig {
 	return func(ssh.Context) *gossh.ServerConfig {
 		c := algorithms()
@@ -40,7 +40,7 @@ func (s *server) admit() func(ssh.Context) *gossh.ServerConfig {
 		switch {
 		case s.Open && s.Writers == "":
 			c.NoClientAuth = true
-		case s.Open: // a key tells writers from others; a client without one is asked nothing
+		case s.Open: // writers need a key; a client without one is asked nothing
 			c.KeyboardInteractiveCallback = func(
 				gossh.ConnMetadata, gossh.KeyboardInteractiveChallenge,
 			) (*gossh.Permissions, error) {
@@ -51,5 +51,5 @@ func (s *server) admit() func(ssh.Context) *gossh.ServerConfig {
 	}
 }
 
-// guessDelay makes trying many keys slow.
+// guessDelay slows down clients that try many keys.
 const guessDelay = 100 * time.Millisecond

@@ -2,7 +2,7 @@ package serve
 
 import "time"
 
-// seeOut asks everybody to leave, waits for what is being saved, and closes what is left.
+// seeOut asks all sessions to end, waits for running saves, and closes the remaining connections.
 func (s *server) seeOut() {
 	s.mu.Lock()
 	s.down = true
@@ -16,10 +16,10 @@ func (s *server) seeOut() {
 	inTime(lastWait, s.closeAll)
 }
 
-// lastWait is how long the server waits at its end for what should take no time: closing connections, and the log.
+// lastWait is how long the server waits at its end for closing connections and the log, which should take no time.
 const lastWait = 300 * time.Millisecond
 
-// closeAll closes every connection, also one whose client is not known yet.
+// closeAll closes every connection, also those that have not logged in yet.
 func (s *server) closeAll() {
 	s.links.Range(func(l, _ any) bool {
 		_ = l.(*link).Close()
@@ -28,7 +28,7 @@ func (s *server) closeAll() {
 	_ = s.ssh.Close()
 }
 
-// inTime does something, waits for it no longer than a limit, and reports whether it is done.
+// inTime runs do, waits for it at most so long, and reports whether it has finished.
 func inTime(most time.Duration, do func()) bool {
 	done := make(chan struct{})
 	go func() { do(); close(done) }()

@@ -8,12 +8,12 @@ import (
 	"time"
 )
 
-// errOver is what screens read at the end of their input.
+// errOver is the error that the screens read at the end of their input.
 var errOver = errors.New("the input is over")
 
-// tap brings keys to the screens and ends them. The library's reader of keys hands over every key that it read, also
-// when nobody takes any more, and then waits for ever while it holds all of the session's memory. So the screens are
-// ended by the end of their input, never before it: a reader at the end of its input has nothing to hand over.
+// tap passes keys to the screens and ends them. The library's key reader passes on every key that it has read, even
+// when nobody takes keys any more; it then blocks for ever and keeps the session's memory. So the screens are ended
+// only by the end of their input, after which the reader has nothing to pass on.
 type tap struct {
 	*io.PipeReader
 	in *io.PipeWriter
@@ -28,24 +28,24 @@ func newTap(from io.Reader) *tap {
 	return &tap{r, w}
 }
 
-// end lets the screens end, whether somebody types or not.
+// end ends the input, and with it the screens.
 func (t *tap) end() { _ = t.in.CloseWithError(errOver) }
 
-// patiently is the context of screens that end by their input: it ends a moment after ctx, for screens that hang.
+// patiently is the context of screens that end by their input: it ends a moment after ctx, in case the screens hang.
 func patiently(ctx context.Context) (context.Context, context.CancelFunc) {
 	late, cancel := context.WithCancel(context.WithoutCancel(ctx))
 	stop := context.AfterFunc(ctx, func() { time.AfterFunc(graceful, cancel) })
 	return late, func() { stop(); cancel() }
 }
 
-// hurry ends a session that was asked to leave and does not: the guest's client may no longer read. A client that
-// still answers the end of a channel keeps its other sessions.
+// hurry ends a session that was asked to leave and does not, because its client may no longer read. A client that still
+// answers the end of a channel keeps its other sessions.
 func (x *session) hurry() {
 	time.AfterFunc(graceful, func() {
 		x.life.end(context.Cause(x.asked))
 		x.life.mustEnd()
 		if x.life.out.waits() {
-			_ = x.life.wire.Close() // no exit code: it might say that nothing was kept where something was
+			_ = x.life.wire.Close() // no exit code, which might be wrong about what was saved
 		}
 	})
 }
@@ -56,11 +56,11 @@ func (x *session) tell(why error) {
 	if _, _, terminal := x.Pty(); terminal {
 		to = x
 	}
-	inTime(graceful, func() { _, _ = fmt.Fprintf(to, "brazebooth: %v\n", why) }) // a client may take nothing
+	inTime(graceful, func() { _, _ = fmt.Fprintf(to, "brazebooth: %v\n", why) }) // the client may not read
 }
 
-// heardOut waits a moment until the client has closed its side too: then it has the exit code. Closing before that
-// may lose what was sent last.
+// heardOut waits a moment until the client has closed its side too: then it has the exit code. Closing earlier may lose
+// the last output.
 func (x *session) heardOut() {
 	select {
 	case <-x.life.over:

@@ -5,16 +5,16 @@ import (
 	"unicode/utf8"
 )
 
-// guard follows a terminal's byte stream and leaves out what a reader of keys would have to store: the rest of a long
-// paste between its two marks, and a sequence without an end. For that it must see a paste begin whenever the reader
-// does. So it spoils everything that a reader may take for a mark and that terminals do not write: odd spellings of
-// the mark, one-byte control characters of the C1 set, and keys written as numbers, which the reader would put
-// together. The output is never longer than the input.
+// guard filters a terminal's input so that the key reader behind it never has to store much: it drops the excess of a
+// long paste, between its two marks, and the rest of a sequence without an end. For that it must see every beginning of
+// a paste that the reader sees. So it makes everything invalid that the reader may take for a mark but terminals do not
+// write: odd spellings of the mark, one-byte control characters of the C1 set, and keys written as numbers, which the
+// reader would join. The output is never longer than the input.
 type guard struct {
-	most   int // bytes of a paste
+	most   int // most bytes of a paste
 	pasted int
 	paste  bool
-	state  byte   // what the last byte belongs to, one of the states below
+	state  byte   // what the last byte belongs to, one of the constants below
 	length int    // of the sequence so far
 	params []byte // of a control sequence
 	held   []byte // an incomplete character, or an incomplete mark of a paste's end
@@ -23,30 +23,30 @@ type guard struct {
 const (
 	ground    = iota
 	character // of more than one byte (RFC 3629)
-	escaped   // after ESC; from here on it is a sequence
+	escaped   // after ESC; this and the following states are in a sequence
 	control   // a control sequence, ESC [ parameters final (ECMA-48, 5.4)
 	command   // an operating system command, ESC ] ... until BEL or ESC \ (ECMA-48, 8.3.89)
 	text      // another control string, ESC P ... until ESC \ (ECMA-48, 5.6)
-	ending    // what may be the end of a paste
+	ending    // perhaps the end of a paste
 )
 
 const (
 	longestControl = 64  // bytes of parameters; more than any key's or answer's
 	longestText    = 256 // bytes of a control string; more than any answer's
-	broken         = 0   // stands for bytes that are no character
-	spoiled        = 'y' // as its end makes a control sequence meaningless
+	broken         = 0   // replaces bytes that are not a character
+	spoiled        = 'y' // final byte that makes a control sequence meaningless
 )
 
 var pasteEnds = []byte("\x1b[201~")
 
-// rest ends an incomplete sequence whose rest does not come.
+// rest ends an incomplete sequence when no more bytes come.
 func (g *guard) rest() {
 	if g.state != ending {
 		g.state, g.held = ground, g.held[:0]
 	}
 }
 
-// sift appends to out what is let through of in.
+// sift appends the filtered bytes of in to out.
 func (g *guard) sift(out, in []byte) []byte {
 	for _, b := range in {
 		out = g.take(out, b)
@@ -90,7 +90,7 @@ func (g *guard) onGround(out []byte, b byte) []byte {
 	return g.put(out, b)
 }
 
-// put appends; within a paste only up to its limit.
+// put appends bytes, within a paste only up to its limit.
 func (g *guard) put(out []byte, more ...byte) []byte {
 	if g.paste {
 		if g.pasted += len(more); g.pasted > g.most {
@@ -100,7 +100,7 @@ func (g *guard) put(out []byte, more ...byte) []byte {
 	return append(out, more...)
 }
 
-// spoil replaces bytes that are no character, so that what is on both sides of them does not join.
+// spoil replaces bytes that are not a character, so that the bytes before and after them do not join.
 func (g *guard) spoil(out []byte) []byte {
 	g.state, g.held = ground, g.held[:0]
 	if g.paste {
@@ -155,7 +155,7 @@ func (g *guard) inControl(out []byte, b byte) []byte {
 	return append(out, g.final(b))
 }
 
-// final is the end of a control sequence: b, or spoiled. ESC [ 200 ~ begins a paste.
+// final is the last byte of a control sequence: b, or spoiled. ESC [ 200 ~ begins a paste.
 func (g *guard) final(b byte) byte {
 	switch {
 	case g.length > longestControl, b == '_':
@@ -168,8 +168,8 @@ func (g *guard) final(b byte) byte {
 	return b
 }
 
-// plainKey reports whether parameters are of a key as terminals write it: numbers, the first of one to three digits,
-// no mark.
+// plainKey reports whether the parameters are those of a key as terminals write it: numbers, the first with one to
+// three digits and not that of a paste's mark.
 func (g *guard) plainKey() bool {
 	first := g.params
 	if i := bytes.IndexAny(first, ";:"); i >= 0 {
@@ -194,7 +194,8 @@ func (g *guard) inText(out []byte, b byte) []byte {
 	return append(out, b)
 }
 
-// inEnding passes on the whole mark that ends a paste, whatever was left out before; anything else is pasted text.
+// inEnding passes on the complete mark that ends a paste, even if text was dropped before; anything else is pasted
+// text.
 func (g *guard) inEnding(out []byte, b byte) []byte {
 	if b != pasteEnds[len(g.held)] {
 		rest := bytes.Clone(g.held[1:])

@@ -15,7 +15,7 @@ import (
 
 const pasteBegins = "\x1b[200~"
 
-// through is what a guard lets through of a text that comes in pieces.
+// through is the guard's output for a text that comes in pieces.
 func through(most int, pieces ...string) string {
 	g := guard{most: most}
 	var out []byte
@@ -25,7 +25,7 @@ func through(most int, pieces ...string) string {
 	return string(out)
 }
 
-// Keys come through unchanged, however they are cut up.
+// Keys pass unchanged, in whatever pieces they come.
 func TestGuardKeepsKeys(t *testing.T) {
 	for _, keys := range []string{
 		"3/32", "galvanized\r", "\x1b", "\x1b\x1b", "\x1b[A\x1b[B\x1bOP\x1bOc", "\x1b[1;5C", "\x1b[3~", "\x1b[15;2~",
@@ -66,8 +66,7 @@ func TestGuardCutsPastes(t *testing.T) {
 	}
 }
 
-// A sequence without an end is cut, and nothing that comes through looks to a reader of keys like the beginning of a
-// paste.
+// A sequence without an end is cut, and the output never looks like the beginning of a paste to the key reader.
 func TestGuardSpoilsWhatHasNoEnd(t *testing.T) {
 	long := strings.Repeat("1", 5000)
 	for _, in := range []string{"\x1b[" + long, "\x1b]" + long, "\x1bP" + long, "\x1b_" + long, "\x1b^" + long,
@@ -85,7 +84,7 @@ func TestGuardSpoilsWhatHasNoEnd(t *testing.T) {
 	}
 }
 
-// Characters of the C1 set and keys as numbers (a sequence that ends in _) do not come through.
+// Characters of the C1 set and keys as numbers (a sequence that ends in _) do not pass.
 func TestGuardSpoilsHiddenControls(t *testing.T) {
 	for in, want := range map[string]string{"\u009b": "\x00", "a\xc2\x80b": "a\x00b",
 		"\x1b[0;0;27;1;0;1_[200~": "\x1b[0;0;27;1;0;1y[200~"} {
@@ -95,14 +94,14 @@ func TestGuardSpoilsHiddenControls(t *testing.T) {
 	}
 }
 
-// begun reports whether the reader of keys sees a paste begin.
+// begun reports whether the key reader sees a paste begin.
 func begun(s string) bool {
 	_, most := hoard([]byte(s))
 	return most >= 0
 }
 
-// hoard reads a stream as the screens' reader of keys does. most is the longest paste in bytes, -1 for none; keys are
-// the printable keys outside pastes.
+// hoard reads a stream like the screens' key reader. most is the longest paste in bytes, -1 for none; keys are the
+// printable keys outside pastes.
 func hoard(buf []byte) (keys string, most int) {
 	var d uv.EventDecoder
 	most, inside := -1, -1
@@ -171,7 +170,7 @@ func TestGuardAgainstTheReaderOfKeys(t *testing.T) {
 	}
 }
 
-// FuzzGuardKeys holds that plain typing between pastes and sequences is never lost.
+// FuzzGuardKeys checks that plain typing between pastes and sequences is never lost.
 func FuzzGuardKeys(f *testing.F) {
 	f.Add("3/32", uint8(1))
 	f.Add("é[200~", uint8(2))
@@ -194,8 +193,8 @@ func FuzzGuardKeys(f *testing.F) {
 	})
 }
 
-// A key that looks like the beginning of a sequence is just a key after a pause: after alt and ] typing goes on.
-func TestInputTakesUpAfterAPause(t *testing.T) {
+// After a pause, a key that looked like the beginning of a sequence counts as a key: after alt and ] typing continues.
+func TestInputRecoversAfterAPause(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		from, to := io.Pipe()
 		in := newInput(t.Context(), from, &Settings{InputRate: 4000, Paste: 100}, func() {})
@@ -214,7 +213,7 @@ func TestInputTakesUpAfterAPause(t *testing.T) {
 	})
 }
 
-// Input that comes too fast waits and arrives whole; the part of a long paste that is left out holds nothing up.
+// Input that comes too fast waits and arrives complete; the dropped part of a long paste delays nothing.
 func TestInputIsNotFasterThanItMayBe(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		heard, begin := 0, time.Now()
@@ -235,7 +234,7 @@ func TestInputIsNotFasterThanItMayBe(t *testing.T) {
 	})
 }
 
-// A client that is gone leaves no reader behind.
+// A client that has left leaves no reader behind.
 func TestInputEndsWithItsSession(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		ctx, cancel := context.WithCancel(t.Context())

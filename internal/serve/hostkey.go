@@ -18,11 +18,11 @@ import (
 	"golang.org/x/crypto/ssh"
 )
 
-// HostKeyFile is the name of the server's own key in the data folder, where none is named.
+// HostKeyFile is the name of the server's own key in the data folder, used if no other file is named.
 const HostKeyFile = "ssh_host_ed25519_key"
 
-// hostKey reads the server's own key, an Ed25519 key of RFC 8709 in OpenSSH's file format, and makes it where there is
-// none. A key that other users of this machine can read is refused: whoever has it can pass for this server.
+// hostKey reads the server's own key, an Ed25519 key (RFC 8709) in OpenSSH's file format, and makes it if there is
+// none. A key that other users of this machine can read is refused: with it they could pretend to be this server.
 func hostKey(file string) (ssh.Signer, error) {
 	info, err := os.Stat(file)
 	if errors.Is(err, os.ErrNotExist) {
@@ -55,7 +55,7 @@ func hostKey(file string) (ssh.Signer, error) {
 	return key, nil
 }
 
-// makeHostKey writes a new key whole or not at all: two servers that start at once end with the same one.
+// makeHostKey writes a new key completely or not at all: two servers that start at once end with the same key.
 func makeHostKey(file string) error {
 	_, private, err := ed25519.GenerateKey(rand.Reader)
 	if err != nil {

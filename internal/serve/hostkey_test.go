@@ -39,7 +39,7 @@ func same(a, b ssh.Signer) bool {
 	return string(a.PublicKey().Marshal()) == string(b.PublicKey().Marshal())
 }
 
-// Servers that start at once on one folder have one key, and none ever reads half of it.
+// Servers that start at once on one folder use the same key, and none ever reads half of it.
 func TestHostKeyOfManyAtOnce(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "key")
 	keys := make([]ssh.Signer, 16)

@@ -5,8 +5,8 @@ import (
 	"time"
 )
 
-// idling does something when nothing was heard for a while. A byte that comes after its stop does not start it again,
-// as it would start a timer: that kept every session whose client typed to the last for half an hour more.
+// idling calls a function when nothing was heard for a while. Unlike a timer it is not restarted by a byte that comes
+// after stop, which would keep the session in memory until the idle time is over.
 type idling struct {
 	mu      sync.Mutex
 	after   time.Duration
@@ -18,7 +18,7 @@ func newIdling(after time.Duration, do func()) *idling {
 	return &idling{after: after, timer: time.AfterFunc(after, do)}
 }
 
-// heard notes that the guest did something.
+// heard restarts the idle time.
 func (i *idling) heard() {
 	i.mu.Lock()
 	defer i.mu.Unlock()

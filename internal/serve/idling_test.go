@@ -7,14 +7,14 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// Input puts the end off, and after the stop nothing happens, whatever input still comes.
+// Input delays the end, and after stop nothing happens, whatever input still comes.
 func TestIdlingStaysStopped(t *testing.T) {
 	done := make(chan string, 2)
 	stopped := newIdling(20*time.Millisecond, func() { done <- "stopped" })
 	stopped.stop()
 	stopped.heard()
 	if stopped.timer.Stop() {
-		t.Error("a byte after the end starts the clock of a session again")
+		t.Error("a byte after stop starts the idle time again")
 	}
 	running := newIdling(time.Hour, func() { done <- "running" })
 	running.after = time.Millisecond
@@ -25,6 +25,6 @@ func TestIdlingStaysStopped(t *testing.T) {
 			t.Errorf("%s came first", who)
 		}
 	case <-time.After(deep.Patience(t)):
-		t.Error("nothing was heard for a while, and nothing came of it")
+		t.Error("nothing was heard for a while, but the function was not called")
 	}
 }

@@ -8,24 +8,24 @@ import (
 	"golang.org/x/time/rate"
 )
 
-// input is what a terminal sends: no faster than allowed, and without what the reader of keys would have to store
-// (guard.go). A key is never lost, only the excess of a paste.
+// input is a terminal's input: no faster than allowed, and without what the key reader would have to store (guard.go).
+// No key is lost, only the excess of a paste.
 type input struct {
 	ctx   context.Context
 	from  io.Reader
 	speed *rate.Limiter
 	guard guard
-	heard func() // called for whatever comes
+	heard func() // called for any input
 
 	raw   [1024]byte
-	ready []byte // let through and not yet read
-	err   error  // what comes after ready
+	ready []byte // filtered and not yet read
+	err   error  // the reading error after ready
 }
 
 const (
 	burst = 8 << 10                // bytes that may come at once before the rate counts
-	light = 64                     // this many bytes that are left out count as one
-	pause = 250 * time.Millisecond // how long the rest of a sequence is waited for; the reader of keys waits 50 ms
+	light = 64                     // so many dropped bytes count as one
+	pause = 250 * time.Millisecond // how long to wait for the rest of a sequence; the key reader waits 50 ms
 )
 
 func newInput(ctx context.Context, from io.Reader, s *Settings, heard func()) *input {

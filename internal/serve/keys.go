@@ -19,21 +19,21 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Guest is who is in a session.
+// Guest is the user of a session.
 type Guest struct {
-	Name   string // the key's comment; without a listed key the name that the client gave; safe for a terminal
+	Name   string // the key's comment, or the client's own name without a listed key; safe for a terminal
 	From   string // address
 	Key    string // fingerprint, "" for a guest without a key
-	Writer bool   // may keep in the book
+	Writer bool   // may save into the book
 
-	// Fault takes what went wrong with the book or the machine, for the log alone; nil where there is no log.
+	// Fault logs an error of the book or the machine that the guest must not see; nil if there is no log.
 	Fault func(error)
 
 	listed bool // the key is in a file of keys
 }
 
-// account is whose limit a guest's sessions count for: the listed key's, or else the address's. Anybody can make as
-// many keys as they like, so a key that nobody listed counts like none.
+// account is the key or address whose limit counts a guest's sessions: the listed key, or else the address. Anybody can
+// make any number of keys, so an unlisted key counts like none.
 func (g *Guest) account() string {
 	if g.listed {
 		return g.Key
@@ -44,7 +44,8 @@ func (g *Guest) account() string {
 // mayAs reports whether two guests have the same role and are known in the same way.
 func (g *Guest) mayAs(other *Guest) bool { return g.listed == other.listed && g.Writer == other.Writer }
 
-// keyring knows who may come in. It reads its files again when they change; a file that cannot be read lets nobody in.
+// keyring knows which keys are allowed. It reads its files again when they change; a file that cannot be read allows
+// nobody.
 type keyring struct {
 	readers, writers *keyFile
 	open             bool
@@ -54,7 +55,7 @@ func newKeyring(s *Settings, log *slog.Logger) *keyring {
 	return &keyring{&keyFile{path: s.Keys, log: log}, &keyFile{path: s.Writers, log: log}, s.Open}
 }
 
-// guest is what a key may do now; ok is false where it may not come in.
+// guest is what a key may do now; ok is false if it is not allowed.
 func (k *keyring) guest(key ssh.PublicKey) (g Guest, ok bool) {
 	if key == nil {
 		return Guest{}, k.open
@@ -69,7 +70,7 @@ func (k *keyring) guest(key ssh.PublicKey) (g Guest, ok bool) {
 	if !reads {
 		return g, k.open
 	}
-	// The name that the client of a key without a comment gives may be somebody else's.
+	// A key without a comment gets its own name, since the client's name may be somebody else's.
 	g.Name, g.Writer, g.listed = cmp.Or(name, "key "+strings.TrimPrefix(g.Key, "SHA256:")[:12]), writes, true
 	return g, true
 }
@@ -109,14 +110,14 @@ func (f *keyFile) names() map[string]string {
 	return nil
 }
 
-// same reports whether a file is unchanged since it was read. A file that was written just before it was read may have
-// changed again without a new time.
+// same reports whether a file is unchanged since it was read. A file that was written just before it was read counts as
+// changed, since it may have been written again in the same tick of its clock.
 func (f *keyFile) same(info os.FileInfo) bool {
 	return f.seen != nil && os.SameFile(info, f.seen) && info.Size() == f.seen.Size() &&
 		info.ModTime().Equal(f.seen.ModTime()) && f.at.Sub(info.ModTime()) > 2*time.Second
 }
 
-// parse reads the lines whose options can be kept to. Other lines are left out and named, so that no restriction is
+// parse reads the lines whose options the server obeys. Other lines are left out and logged, so that no restriction is
 // silently ignored.
 func (f *keyFile) parse(text []byte) map[string]string {
 	list := map[string]string{}
@@ -152,7 +153,7 @@ func publicKey(line string) (ssh.PublicKey, string, error) {
 		return nil, "", err
 	}
 	for _, o := range options {
-		switch strings.ToLower(o) { // these restrictions hold for everybody
+		switch strings.ToLower(o) { // these restrictions always apply
 		case "no-port-forwarding", "no-agent-forwarding", "no-x11-forwarding", "no-user-rc":
 		default:
 			return nil, "", fmt.Errorf("the option %q is not supported here", plain.Line(o, 40))
@@ -164,8 +165,8 @@ func publicKey(line string) (ssh.PublicKey, string, error) {
 	return key, plain.Line(comment, 60), nil
 }
 
-// strong refuses keys that NIST SP 800-131A rev. 2 (2019) no longer allows for signatures, and certificates, since no
-// authority is trusted here.
+// strong refuses keys that NIST SP 800-131A rev. 2 (2019) no longer allows for signatures, and certificates, since this
+// server trusts no authority.
 func strong(key gossh.PublicKey) error {
 	switch key.Type() {
 	case gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256, gossh.KeyAlgoECDSA256,

@@ -73,7 +73,8 @@ func TestKeysGiveRoles(t *testing.T) {
 			t.Errorf("%+v, %v", g, ok)
 		}
 	}
-	if g, ok := k.guest(nameless); !ok || !strings.HasPrefix(g.Name, "key ") { // a client's own name could be another's
+	// the client's own name could be somebody else's
+	if g, ok := k.guest(nameless); !ok || !strings.HasPrefix(g.Name, "key ") {
 		t.Errorf("a key without a comment is called %q", g.Name)
 	}
 	if _, ok := k.guest(stranger); ok {
@@ -88,7 +89,7 @@ func TestKeysGiveRoles(t *testing.T) {
 	}
 }
 
-// A line with a restriction that cannot be kept to gives no permission at all.
+// A line with a restriction that the server does not obey gives no permission at all.
 func TestKeysWithOptionsAreRefused(t *testing.T) {
 	for _, option := range []string{`command="/bin/sh"`, `from="192.0.2.0/24"`, "cert-authority",
 		`expiry-time="20200101"`, `environment="A=b"`, "restrict", "verify-required", `principals="x"`,
@@ -96,7 +97,7 @@ func TestKeysWithOptionsAreRefused(t *testing.T) {
 		key := newKey(t)
 		k, _, log := ring(t, option+" "+lineOf(key, "ana"), "", false)
 		if _, ok := k.guest(key); ok || !strings.Contains(log.String(), "left out") {
-			t.Errorf("%s is passed over in silence: %s", option, log)
+			t.Errorf("%s is silently ignored: %s", option, log)
 		}
 	}
 	for _, option := range []string{"no-port-forwarding", "no-agent-forwarding,no-X11-forwarding", "no-user-rc"} {
@@ -108,7 +109,7 @@ func TestKeysWithOptionsAreRefused(t *testing.T) {
 }
 
 // A line that is longer than any key is reported, and its file lets nobody in.
-func TestALineOfKeysWithoutAnEnd(t *testing.T) {
+func TestEndlessLineOfKeys(t *testing.T) {
 	key := newKey(t)
 	k, _, log := ring(t, lineOf(key, "ana")+"\n"+strings.Repeat("x", 1<<17), "", false)
 	if in(k, key) || !strings.Contains(log.String(), "line 2 is longer than any key") {
@@ -159,14 +160,14 @@ func TestWeakKeysAreRefused(t *testing.T) {
 			t.Errorf("%s: in %v", x.name, !x.ok)
 		}
 	}
-	// A certificate does not stand for the key in it, nor for the one that signed it.
+	// A certificate gives neither the permission of its key nor that of the key that signed it.
 	if k, _, _ := ring(t, lineOf(cert.Key, "ana")+"\n"+lineOf(signer.PublicKey(), "authority"), "", false); in(k,
 		cert) {
 		t.Error("a certificate lets in")
 	}
 }
 
-// A file of the same length, written twice within the clock's grain, is read twice.
+// A file that is written twice with the same length and time is read twice.
 func TestKeysAreReadAgain(t *testing.T) {
 	a, b := newKey(t), newKey(t)
 	k, dir, _ := ring(t, lineOf(a, "x"), "", false)
@@ -176,7 +177,7 @@ func TestKeysAreReadAgain(t *testing.T) {
 		t.Fatal(err)
 	}
 	if !in(k, a) || in(k, b) {
-		t.Fatal("the first file is not kept to")
+		t.Fatal("the first file is not obeyed")
 	}
 	write(t, file, lineOf(b, "x"))
 	if err := os.Chtimes(file, info.ModTime(), info.ModTime()); err != nil {
@@ -212,7 +213,7 @@ func TestKeysAreReadAgain(t *testing.T) {
 	}
 }
 
-func TestKeyFilesThatAreNone(t *testing.T) {
+func TestInvalidKeyFiles(t *testing.T) {
 	key := newKey(t)
 	for _, text := range []string{strings.Repeat("x", 100_000) + "\n" + lineOf(key, "ana"), "ssh-ed25519 !!!\n",
 		"\x00\x01", lineOf(key, "ana")[:40]} {

@@ -7,22 +7,22 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// lineInput is a terminal's keys as whole lines. A client with a terminal sends each key as it is pressed and shows
-// none. What a local line discipline would do is done here, as far as a user needs it, and without a control
-// sequence.
+// lineInput turns a terminal's keys into lines. A client with a terminal sends each key when it is pressed and does not
+// show it. So lineInput echoes and edits like a local line discipline, as far as a user needs it, and without control
+// sequences.
 type lineInput struct {
 	from  io.Reader
 	show  io.Writer
 	guard guard
-	scrap []byte // the guard's output, which is not used: it is asked only where a sequence ends
+	scrap []byte // the guard's output, which is not used; the guard only tells where a sequence ends
 	line  []byte // being typed
 	ready []byte // whole lines not yet read
 	ended bool
 	cr    bool // the last key was a carriage return, whose line feed may follow
-	shift bool // ESC O came; one more byte belongs to it (ECMA-35, single shift)
+	shift bool // after ESC O; one more byte belongs to it (ECMA-35, single shift)
 }
 
-// longestInput is longer than any line that is answered; what is typed beyond it is ignored.
+// longestInput is more bytes than any valid line has; further keys are ignored.
 const longestInput = 1 << 10
 
 func newLineInput(from io.Reader, show io.Writer) *lineInput {

@@ -43,7 +43,7 @@ func TestLineInput(t *testing.T) {
 	}
 }
 
-// Whatever is typed, nothing is echoed that moves a cursor further than a backspace does.
+// Whatever is typed, the echo has no control characters except backspace and line breaks.
 func TestLineInputShowsNoSequence(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		keys := rapid.SliceOfN(rapid.Byte(), 0, 400).Draw(r, "keys")

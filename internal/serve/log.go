@@ -9,11 +9,11 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// lostLines counts log lines that could not be written; nobody waits for a full disk.
+// lostLines counts log lines that could not be written, because no session waits for a full disk.
 var lostLines atomic.Int64
 
-// openLog writes lines of JSON to a file, or to standard error. Writing never holds up a session: where the disk is
-// full or the reader slow, lines are lost and counted.
+// openLog logs lines of JSON to a file, or to standard error. Logging never blocks a session: if the disk is full or
+// the reader slow, lines are lost and counted.
 func openLog(file string, standard io.Writer) (*slog.Logger, func(), error) {
 	to, closeFile := standard, func() error { return nil }
 	if file != "" {
@@ -27,7 +27,7 @@ func openLog(file string, standard io.Writer) (*slog.Logger, func(), error) {
 	go w.run()
 	return slog.New(slog.NewJSONHandler(w, nil)), func() {
 		close(w.quit)
-		inTime(lastWait, func() { // nobody may read the other end any more
+		inTime(lastWait, func() { // the other end may not be read any more
 			<-w.done
 			_ = closeFile()
 		})
@@ -58,7 +58,7 @@ func (l *lines) run() {
 		case line := <-l.queue:
 			l.put(line)
 			continue
-		default: // the queue goes first: what was logged before the end is written
+		default: // the queue is written before quitting
 		}
 		select {
 		case line := <-l.queue:

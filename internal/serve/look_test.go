@@ -12,8 +12,8 @@ import (
 	"brazebooth/tui"
 )
 
-// A guest at a terminal opens the screens in the colours, the units and the decimal mark of the command line; a
-// command is answered as a command.
+// At a terminal, a command line with options of the screens opens them in these colours, units and decimal mark; any
+// other command is answered as a command.
 func TestScreensLookAsAsked(t *testing.T) {
 	deps := Deps{
 		Screens: func(args []string) (tui.Options, bool) {
@@ -43,7 +43,7 @@ func TestScreensLookAsAsked(t *testing.T) {
 	g.types("\t\t\t\t")
 	g.awaits("m/min")
 	if colour.FindString(g.emu.Render()) == "" {
-		t.Error("without a wish there is no colour")
+		t.Error("without an option there is no colour")
 	}
 	g.types("\x03")
 	g.code()

@@ -15,10 +15,10 @@ import (
 	"golang.org/x/crypto/ssh"
 )
 
-// A server on connections in memory lives in a synctest bubble, by its clock: a minute without a key takes no time, and
-// nothing depends on how busy the machine is.
+// A server with connections in memory runs in a synctest bubble with its own clock: a minute without a key takes no
+// time, and nothing depends on how busy the machine is.
 
-// memory is a listener.
+// memory is a listener for connections in memory.
 type memory struct {
 	come chan net.Conn
 	gone chan struct{}
@@ -37,7 +37,7 @@ func (m *memory) Accept() (net.Conn, error) {
 func (m *memory) Close() error   { m.once.Do(func() { close(m.gone) }); return nil }
 func (m *memory) Addr() net.Addr { return &net.TCPAddr{IP: net.IPv4(127, 0, 0, 1), Port: 22} }
 
-// oneWay carries bytes, of which as many wait to be read as the server lets the system keep, and counts them.
+// oneWay carries and counts bytes in one direction; it buffers as many as the server's send buffer.
 type oneWay struct {
 	come chan byte
 	gone chan struct{}
@@ -62,7 +62,7 @@ func (w *oneWay) Write(p []byte) (n int, err error) {
 	return n, nil
 }
 
-// Read waits for a byte and takes what else is there.
+// Read waits for a byte and takes all that are there.
 func (w *oneWay) Read(p []byte) (n int, err error) {
 	select {
 	case p[0] = <-w.come:
@@ -81,7 +81,7 @@ func (w *oneWay) Read(p []byte) (n int, err error) {
 
 func (w *oneWay) close() { w.once.Do(func() { close(w.gone) }) }
 
-// end is one end of a connection. Its deadlines are not kept: no test in a bubble is about them.
+// end is one end of a connection. Its deadlines have no effect: no test in a bubble needs them.
 type end struct{ in, out *oneWay }
 
 func (e end) Read(p []byte) (int, error)     { return e.in.Read(p) }
@@ -93,7 +93,7 @@ func (end) SetDeadline(time.Time) error      { return nil }
 func (end) SetReadDeadline(time.Time) error  { return nil }
 func (end) SetWriteDeadline(time.Time) error { return nil }
 
-// inMemory is a server that lets everybody in, and what connects to it.
+// inMemory is a server in memory that lets everybody in.
 type inMemory struct {
 	t *testing.T
 	l *memory
@@ -106,7 +106,7 @@ func hostInMemory(t *testing.T, d Deps, more ...string) *inMemory {
 	return &inMemory{t, l}
 }
 
-// connect is a client, and what is sent to it.
+// connect is a new client, and the bytes that the server sends to it.
 func (m *inMemory) connect() (*ssh.Client, *oneWay) {
 	m.t.Helper()
 	up, down := newOneWay(), newOneWay()
@@ -121,7 +121,7 @@ func (m *inMemory) connect() (*ssh.Client, *oneWay) {
 	return c, down
 }
 
-// session is a session of a client.
+// session is a new session of a client.
 func (m *inMemory) session(c *ssh.Client) *guest {
 	m.t.Helper()
 	s, err := c.NewSession()
@@ -131,7 +131,7 @@ func (m *inMemory) session(c *ssh.Client) *guest {
 	return &guest{Session: s, t: m.t}
 }
 
-// shows waits until the screen has a text, at most ten minutes of the bubble.
+// shows waits until the screen shows a text, at most ten minutes of the bubble's clock.
 func (g *guest) shows(text string) {
 	g.t.Helper()
 	for range 6000 {

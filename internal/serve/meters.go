@@ -13,7 +13,7 @@ import (
 	"github.com/VictoriaMetrics/metrics"
 )
 
-// meters are the server's figures, in the text form of Prometheus.
+// meters are the server's metrics, in the text format of Prometheus.
 type meters struct {
 	set               *metrics.Set
 	server            *server
@@ -43,7 +43,7 @@ func (m *meters) ended(command string, code int, took time.Duration) {
 	m.set.GetOrCreateHistogram(fmt.Sprintf("brazebooth_session_seconds{command=%q}", command)).Update(took.Seconds())
 }
 
-// showMeters serves the figures and the health page on an address of this machine alone.
+// showMeters serves the metrics and the health page on a loopback address.
 func (s *server) showMeters(ctx context.Context) (stop func(), err error) {
 	if s.Metrics == "" {
 		return func() {}, nil
@@ -65,7 +65,7 @@ func (s *server) showMeters(ctx context.Context) (stop func(), err error) {
 	return func() { _ = h.Close() }, nil
 }
 
-// health says whether sessions can be served and the book can be read.
+// health reports whether sessions can be served and the book can be read.
 func (s *server) health(w http.ResponseWriter, r *http.Request) {
 	ctx, stop := context.WithTimeout(r.Context(), 3*time.Second)
 	defer stop()

@@ -7,36 +7,36 @@ import (
 	"time"
 )
 
-// pace writes frames no faster than the line takes them. The buffers between a server and a terminal hold minutes of
-// a slow line; once they are full every key is shown a minute late. So now and then the client is sent a request,
-// which it answers after everything that was sent before. While too much is on its way the next frame waits. A frame
-// that waited is drawn from the screens as they are by then: frames are left out, keys are not.
+// pace writes frames no faster than the line takes them. The buffers between a server and a terminal can hold a
+// minute's data of a slow line; once they are full every key is shown a minute late. So now and then the client gets a
+// request, which it answers after it has received everything sent before. While too many bytes are on their way the
+// next frame waits. It is then drawn from the newest state of the screens: frames are skipped, keys are not.
 type pace struct {
 	ctx context.Context
 	to  io.Writer
 	ask func() error // returns when the client has answered
 
-	limit   time.Duration // how long a frame may wait for room
-	stalled func()        // called where it waits longer
+	limit   time.Duration // how long a frame may wait
+	stalled func()        // called if it waits longer
 
 	mu      sync.Mutex
 	room    *sync.Cond
 	sent    int64 // bytes
-	arrived int64 // bytes that have surely arrived
+	arrived int64 // bytes that have certainly arrived
 	asked   int64 // bytes sent before the last request
 	asking  bool
 	answers int
 	speed   float64 // bytes a second, as last seen
-	unasked bool    // this client does not answer: frames do not wait
+	unasked bool    // the client does not answer: frames do not wait
 	late    *time.Timer
 }
 
 const (
-	leastAhead = 1 << 10  // bytes on their way that are allowed on the slowest line
-	firstAhead = 6 << 10  // before the line is known
-	mostAhead  = 16 << 10 // on the fastest
+	leastAhead = 1 << 10  // most bytes on their way on the slowest line
+	firstAhead = 6 << 10  // before the line's speed is known
+	mostAhead  = 16 << 10 // on the fastest line
 	quickAsk   = 4 << 10  // bytes between two requests on a fast line
-	fast       = 200e3    // bytes a second from which a line counts as fast
+	fast       = 200e3    // bytes a second above which a line counts as fast
 	patience   = 10 * time.Second
 )
 
@@ -48,13 +48,13 @@ func newPace(ctx context.Context, to io.Writer, ask func() error, limit time.Dur
 		defer p.mu.Unlock()
 		p.room.Broadcast()
 		if p.late != nil {
-			p.late.Stop() // a running timer would keep the session in memory
+			p.late.Stop() // a running timer keeps the session in memory
 		}
 	})
 	return p
 }
 
-// Write waits for room on the line and sends.
+// Write waits until the line has room, and sends.
 func (p *pace) Write(b []byte) (int, error) {
 	if !p.await() {
 		return 0, io.ErrClosedPipe
@@ -67,7 +67,7 @@ func (p *pace) Write(b []byte) (int, error) {
 	return n, err
 }
 
-// await waits for room on the line, and reports whether the client is still there.
+// await waits until the line has room, and reports whether the client is still there.
 func (p *pace) await() bool {
 	p.mu.Lock()
 	defer p.mu.Unlock()
@@ -82,7 +82,7 @@ func (p *pace) await() bool {
 	return p.ctx.Err() == nil
 }
 
-// ahead is how many bytes may be on their way: as many as the line takes in half a second.
+// ahead is how many bytes may be on their way: as many as the line carries in half a second.
 func (p *pace) ahead() int64 {
 	if p.answers == 0 {
 		return firstAhead
@@ -90,8 +90,8 @@ func (p *pace) ahead() int64 {
 	return int64(max(leastAhead, min(mostAhead, p.speed/2)))
 }
 
-// question sends the client a request, one at a time; on a fast line only now and then. It is called with the lock
-// held.
+// question sends the client a request if none is unanswered; on a fast line only after quickAsk bytes. The caller holds
+// the lock.
 func (p *pace) question() {
 	behind := p.sent - p.asked
 	soon := p.answers > 0 && p.speed >= fast && behind < quickAsk
@@ -119,7 +119,7 @@ func (p *pace) question() {
 	}()
 }
 
-// giveUp stops waiting for a client that never answers; it gets its frames all the same.
+// giveUp stops waiting for a client that never answers; it still gets its frames.
 func (p *pace) giveUp() {
 	p.mu.Lock()
 	defer p.mu.Unlock()

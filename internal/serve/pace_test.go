@@ -10,17 +10,17 @@ import (
 	"time"
 )
 
-// slowLine takes whatever is written at once, as the buffers between a server and a terminal do, and carries it at
-// its own speed; an answer comes when everything before it has been carried.
+// slowLine accepts any write at once, like the buffers between a server and a terminal, and carries the bytes at its
+// own speed; an answer comes when everything before it has been carried.
 type slowLine struct {
 	speed float64 // bytes a second
 	trip  time.Duration
 	done  <-chan struct{}
 
 	mu      sync.Mutex
-	free    time.Time // when all is carried
+	free    time.Time // when everything will have been carried
 	carried int
-	most    float64 // bytes on their way, the most after the first seconds
+	most    float64 // most bytes on their way, after the first seconds
 	begin   time.Time
 }
 
@@ -51,7 +51,7 @@ func (l *slowLine) ask() error {
 	}
 }
 
-// write sends frames as fast as they are taken, for a while.
+// write sends frames as fast as possible, for a while.
 func (l *slowLine) write(t *testing.T, frame int, ask func(*slowLine) func() error, during time.Duration) {
 	t.Helper()
 	ctx, cancel := context.WithTimeout(t.Context(), during)
@@ -62,7 +62,7 @@ func (l *slowLine) write(t *testing.T, frame int, ask func(*slowLine) func() err
 		if _, err := p.Write(make([]byte, frame)); err != nil {
 			break
 		}
-		time.Sleep(time.Millisecond) // a frame is drawn
+		time.Sleep(time.Millisecond) // drawing a frame
 	}
 	cancel()
 	synctest.Wait()
@@ -70,19 +70,19 @@ func (l *slowLine) write(t *testing.T, frame int, ask func(*slowLine) func() err
 
 func answering(l *slowLine) func() error { return l.ask }
 
-// On a slow line little is on its way, so that a key is answered soon; and the line is not idle either.
+// On a slow line few bytes are on their way, so that a key is answered soon, but the line is not idle either.
 func TestPaceOfLines(t *testing.T) {
 	for _, x := range []struct {
 		speed float64
 		trip  time.Duration
 		frame int
 		most  float64 // bytes on their way
-		least float64 // of what the line could carry
+		least float64 // share of what the line could carry
 	}{
 		{1e3, 300 * time.Millisecond, 400, 2500, 0.5},
-		{1e3, 300 * time.Millisecond, 6000, 7100, 0.5}, // a map: one is on its way while none waits
+		{1e3, 300 * time.Millisecond, 6000, 7100, 0.5}, // a map: one frame is on its way and none waits
 		{5e3, 300 * time.Millisecond, 400, 6000, 0.5},
-		{1e6, 20 * time.Millisecond, 400, 20e3, 0.2}, // a frame a millisecond is less than it carries
+		{1e6, 20 * time.Millisecond, 400, 20e3, 0.2}, // a frame each millisecond is less than the line carries
 	} {
 		synctest.Test(t, func(t *testing.T) {
 			l := &slowLine{speed: x.speed, trip: x.trip}
@@ -95,7 +95,7 @@ func TestPaceOfLines(t *testing.T) {
 	}
 }
 
-// A client that never answers gets its frames all the same, after a wait.
+// A client that never answers still gets its frames, after a wait.
 func TestPaceOfASilentClient(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		l := &slowLine{speed: 1e6}
@@ -106,7 +106,7 @@ func TestPaceOfASilentClient(t *testing.T) {
 	})
 }
 
-// A client that is gone is not waited for, whether the request fails or stays open.
+// The server does not wait for a client that has left, whether its request fails or stays open.
 func TestPaceEndsWithItsSession(t *testing.T) {
 	for _, ask := range []func(*slowLine) func() error{
 		func(*slowLine) func() error { return func() error { return errors.New("closed") } },
@@ -114,7 +114,7 @@ func TestPaceEndsWithItsSession(t *testing.T) {
 	} {
 		synctest.Test(t, func(t *testing.T) {
 			l := &slowLine{speed: 1e3}
-			l.write(t, 400, ask, patience/2) // does not come back if somebody waits for ever
+			l.write(t, 400, ask, patience/2) // never returns if somebody waits for ever
 			if l.carried > firstAhead+400 {
 				t.Errorf("%d bytes went out unanswered", l.carried)
 			}

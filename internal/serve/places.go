@@ -2,8 +2,7 @@ package serve
 
 import "sync"
 
-// places counts what is taken, in all and by each who takes: connections by their addresses, sessions by their
-// accounts.
+// places limits how many places are taken, in all and by each holder: connections by address, sessions by account.
 type places struct {
 	most, mostEach int
 
@@ -12,7 +11,7 @@ type places struct {
 	of  map[string]int
 }
 
-// take takes a place, before it is known for whom.
+// take takes a place before its holder is known; false if all are taken.
 func (p *places) take() bool {
 	p.mu.Lock()
 	defer p.mu.Unlock()
@@ -23,7 +22,7 @@ func (p *places) take() bool {
 	return true
 }
 
-// give says for whom a place was taken. Where they have too many, the place is free again.
+// give assigns a taken place to its holder. If they have too many, it frees the place and returns false.
 func (p *places) give(who string) bool {
 	p.mu.Lock()
 	defer p.mu.Unlock()
@@ -35,7 +34,7 @@ func (p *places) give(who string) bool {
 	return true
 }
 
-// free gives a place back; "" for one that was given to nobody.
+// free frees a place; who is "" if it was not assigned yet.
 func (p *places) free(who string) {
 	p.mu.Lock()
 	defer p.mu.Unlock()

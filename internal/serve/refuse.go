@@ -9,8 +9,8 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 )
 
-// mostTurned is how many connections are turned away politely at once; more are only closed, so that a crowd outside
-// takes no resources from the guests inside.
+// mostTurned is how many refused connections get a message at once; more are only closed, so that many refused clients
+// take no resources from the guests.
 const mostTurned = 32
 
 // turnAway says why a connection is not served (RFC 4253, 11.1): clients show the text. What the client sends

@@ -25,30 +25,31 @@ import (
 	"brazebooth/tui"
 )
 
-// Deps is what a server is given: the program that it serves.
+// Deps is what a server needs from the program that it serves.
 type Deps struct {
-	// Command carries out a command for a guest and returns its exit code.
+	// Command runs a command for a guest and returns its exit code.
 	Command func(ctx context.Context, g Guest, book string, args []string, in io.Reader, out, errOut io.Writer) int
-	// Keeper is a guest's way to the book, nil where there is none, and a function that waits until all is saved.
+	// Keeper is a guest's access to the book, nil if there is none, and a function that waits for running saves.
 	Keeper func(g Guest, book string) (k tui.Keeper, saved func())
-	// Screens is how a command line that opens the screens wants them to look; false for any other. nil: none does.
+	// Screens are the options in a command line that opens the screens; false for any other command line. A nil Screens
+	// means that only an empty command line opens them.
 	Screens func(args []string) (look tui.Options, ok bool)
-	// NameOf is what the log calls a command: its name without its arguments.
+	// NameOf is a command's name for the log, without its arguments.
 	NameOf func(args []string) string
-	// Place says why a book cannot be at a place; nil where it can.
+	// Place says why a book cannot be at a place; nil if it can.
 	Place func(book string) error
-	// PartOf reports whether a file is the book's own, or one that lies beside it as a part of it.
+	// PartOf reports whether a file is the book, or one of the files that belong to it.
 	PartOf func(book, file string) bool
-	// Healthy says what is wrong with the book, nil where nothing is.
+	// Healthy says what is wrong with the book; nil if nothing is.
 	Healthy func(ctx context.Context, book string) error
 
 	Getenv func(string) string
 	Err    io.Writer // for warnings and, without a file, the log
 	Data   string    // folder for the host key, "" for none
-	Config string    // configuration file that is read where none is named
+	Config string    // configuration file that is read if no other is named
 }
 
-// Bind gives the settings to a command's flags and returns what runs the server with them until ctx ends.
+// Bind adds the settings to a command's flags; the inner function then runs the server with them until ctx ends.
 func Bind(d Deps) func(f *pflag.FlagSet) func(ctx context.Context, book string) error {
 	return func(f *pflag.FlagSet) func(context.Context, string) error {
 		s := new(Settings)
@@ -57,7 +58,8 @@ func Bind(d Deps) func(f *pflag.FlagSet) func(ctx context.Context, book string) 
 			if err := cmp.Or(fill(f, d.Config, d.Getenv), bounds(f)); err != nil {
 				return err
 			}
-			if b := f.Lookup("book"); b != nil && b.Changed { // a flag of every command, and a setting of this one
+			// --book is a flag of every command, but also a setting of this one
+			if b := f.Lookup("book"); b != nil && b.Changed {
 				book = b.Value.String()
 			}
 			return run(ctx, s, d, book)
@@ -65,12 +67,12 @@ func Bind(d Deps) func(f *pflag.FlagSet) func(ctx context.Context, book string) 
 	}
 }
 
-// mostLines is how many lines about strangers are logged at once; after these it is one a second.
+// mostLines is how many lines about refused clients are logged before the log is limited to one a second.
 const mostLines = 100
 
-// garbage is how much memory may be waste, in percent of what is used. Two thirds of a session are the cells of its
-// terminal, which stay. Collecting at this value instead of at 50 brings 200 sessions from 1.96 to 1.5 MB each and
-// costs a tenth more processor time. GOGC in the environment overrides it.
+// garbage is the garbage collector's target percentage (GOGC). Two thirds of a session's memory are the cells of its
+// terminal, which stay. Compared to 50, this value reduces 200 sessions from 1.96 to 1.5 MB each and costs a tenth more
+// processor time. GOGC in the environment overrides it.
 const garbage = 15
 
 func run(ctx context.Context, s *Settings, d Deps, book string) error {
@@ -116,7 +118,7 @@ func run(ctx context.Context, s *Settings, d Deps, book string) error {
 	return srv.run(ctx, l)
 }
 
-// server is one server. Its sessions share only what is here: counts, and lists of who is there.
+// server is one server. Its sessions share only these fields: counts, and lists of sessions and connections.
 type server struct {
 	Settings
 	deps    Deps
@@ -129,8 +131,8 @@ type server struct {
 	seats   places   // of sessions
 	links   sync.Map // *link
 	turning chan struct{}
-	knocks  rate.Sometimes // lines of the log about connections that were not taken; the figures count all of them
-	guesses rate.Sometimes // and about keys
+	knocks  rate.Sometimes // limits log lines about refused connections; the metrics count all of them
+	guesses rate.Sometimes // and about refused keys
 
 	mu   sync.Mutex
 	in   map[*session]struct{}
@@ -173,7 +175,7 @@ func newServer(s *Settings, d Deps, book string, key gossh.Signer, log *slog.Log
 	return srv, err
 }
 
-// listen opens the port. A client that vanished is noticed within a minute.
+// listen opens the port, with keep-alives that notice a vanished client within a minute.
 func (s *server) listen(ctx context.Context) (net.Listener, error) {
 	c := net.ListenConfig{KeepAliveConfig: net.KeepAliveConfig{Enable: true, Idle: 30 * time.Second,
 		Interval: 10 * time.Second, Count: 3}}
@@ -189,7 +191,7 @@ func (s *server) listen(ctx context.Context) (net.Listener, error) {
 		ReadHeaderTimeout: s.Handshake}, nil
 }
 
-// run serves until ctx ends, then sees everybody out.
+// run serves until ctx ends, then ends all sessions.
 func (s *server) run(ctx context.Context, l net.Listener) error {
 	stopMeters, err := s.showMeters(ctx)
 	if err != nil {
@@ -207,13 +209,13 @@ func (s *server) run(ctx context.Context, l net.Listener) error {
 	case <-ctx.Done():
 		err = nil
 	}
-	_ = l.Close() // new clients find another server, or none
+	_ = l.Close() // new clients are no longer accepted
 	s.seeOut()
 	s.log.Info("down")
 	return err
 }
 
-// watch looks every second whether keys were taken out.
+// watch checks every second whether the files of keys have changed.
 func (s *server) watch(ctx context.Context) {
 	for tick := time.Tick(time.Second); ; {
 		select {
@@ -225,7 +227,7 @@ func (s *server) watch(ctx context.Context) {
 	}
 }
 
-// enter admits a session, unless the server is ending.
+// enter registers a session; false if the server is going down.
 func (s *server) enter(x *session) bool {
 	s.mu.Lock()
 	defer s.mu.Unlock()

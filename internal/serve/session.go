@@ -21,14 +21,14 @@ type session struct {
 	ssh.Session
 	server *server
 	life   *channelContext // ends when the client is gone
-	asked  context.Context // ends before that, when the guest is asked to leave; its cause says why
+	asked  context.Context // ends earlier, when the guest is asked to leave; its cause says why
 	leave  context.CancelCauseFunc
 	guest  Guest
 	idle   *idling
-	talk   bool // questions and answers, which go on until the guest ends them
+	talk   bool // questions and answers line by line, until the guest ends them
 }
 
-// graceful is how long a guest's screens get to restore the terminal, and a client to answer a closed channel.
+// graceful is how long the screens may take to restore the terminal, and a client to answer a closed channel.
 const graceful = 1500 * time.Millisecond
 
 // handle serves a session from its first request to its exit code.
@@ -47,7 +47,7 @@ func (s *server) handle(sess ssh.Session) {
 	if why := s.welcome(x); why != nil {
 		x.tell(why)
 		_ = sess.Exit(1)
-		time.AfterFunc(graceful, func() { _ = life.link.Close() }) // it was let in, and would not be now
+		time.AfterFunc(graceful, func() { _ = life.link.Close() }) // it was allowed when it connected, but is no longer
 		return
 	}
 	who := x.guest.account()
@@ -74,8 +74,8 @@ func (s *server) seat(who string, listed bool) error {
 	return errAddressFull
 }
 
-// welcome finds out who the guest is, by the key files as they are now. A connection keeps the role that it came in
-// with. Where that has changed the connection is closed: otherwise an older session would go on with the old role.
+// welcome finds out who the guest is, by the present key files. A connection keeps the role of its first session: if
+// the role has changed, the connection is closed, since an older session would continue with the old role.
 func (s *server) welcome(x *session) error {
 	key := x.PublicKey()
 	g, ok := s.keys.guest(key)
@@ -96,7 +96,7 @@ func (s *server) welcome(x *session) error {
 	return nil
 }
 
-// serve runs what was asked for, and logs it without its content.
+// serve runs the screens or the command and logs the session, without its content.
 func (s *server) serve(x *session) {
 	if !s.enter(x) {
 		x.tell(errDown)
@@ -113,7 +113,7 @@ func (s *server) serve(x *session) {
 
 	begin := time.Now()
 	name, run := s.choose(x)
-	few := rate.Sometimes{First: 3, Interval: time.Minute} // every row of a batch may go wrong
+	few := rate.Sometimes{First: 3, Interval: time.Minute} // every row of a batch may fail
 	x.guest.Fault = func(err error) {
 		few.Do(func() {
 			s.log.Error("this went wrong", "who", x.guest.Name, "from", x.guest.From, "command", name, "what",
@@ -133,7 +133,7 @@ func (s *server) serve(x *session) {
 	}
 }
 
-// choose picks screens or a command, and what the log calls it.
+// choose picks screens or a command, with its name for the log.
 func (s *server) choose(x *session) (name string, run func(*session) int) {
 	pty, _, terminal := x.Pty()
 	places := terminal && pty.Term != "" && pty.Term != "dumb" // the terminal can place text
@@ -150,7 +150,7 @@ func (s *server) choose(x *session) (name string, run func(*session) int) {
 	return name, s.command
 }
 
-// look is how a command line that opens the screens wants them; an empty one opens them as they are.
+// look are the options in a command line that opens the screens; an empty one opens them with the defaults.
 func (s *server) look(args []string) (look tui.Options, opens bool) {
 	if len(args) == 0 || s.deps.Screens == nil {
 		return look, len(args) == 0
@@ -165,7 +165,7 @@ func causeOf(ctx context.Context) string {
 	return ""
 }
 
-// guarded keeps a panic in one session from the others.
+// guarded stops a panic in one session from ending the server.
 func (s *server) guarded(x *session, run func(*session) int) (code int) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -183,12 +183,12 @@ func (s *server) failed(x *session, what any, stack []byte) {
 	x.tell(errFailed)
 }
 
-// screens shows the screens until they are left, in the units, the colours and the decimal mark of look.
+// screens runs the screens until they end, in the units, the colours and the decimal mark of look.
 func (s *server) screens(x *session, look tui.Options) int {
 	pty, _, _ := x.Pty()
 	env := append(x.Environ(), "TERM="+pty.Term)
 	keeper, saved := s.deps.Keeper(x.guest, s.book)
-	defer saved() // what is being saved gets into the book, also when the client is gone
+	defer saved() // running saves finish, even when the client has left
 	o := look
 	o.Env, o.Profile, o.FPS, o.Book, o.Context = env, tui.ProfileOf(env), s.FPS, keeper, x.asked
 	o.Width, o.Height = max(1, pty.Window.Width), max(1, pty.Window.Height)
@@ -219,7 +219,7 @@ func (s *server) screens(x *session, look tui.Options) int {
 	return 0
 }
 
-// slowly writes to a terminal, no faster than it takes the bytes.
+// slowly is a writer to a terminal that is no faster than the line, unless --pace is off.
 func (s *server) slowly(x *session) io.Writer {
 	if !s.Pace {
 		return x
@@ -230,7 +230,7 @@ func (s *server) slowly(x *session) io.Writer {
 	}, s.Stalled, x.life.stalled)
 }
 
-// resize passes the terminal's sizes to the screens; of several in quick succession the last.
+// resize passes the terminal's sizes to the screens; of several in quick succession only the last.
 func resize(ctx context.Context, sizes <-chan ssh.Window, p *tea.Program) {
 	for {
 		select {

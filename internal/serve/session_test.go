@@ -24,7 +24,7 @@ import (
 	"brazebooth/tui"
 )
 
-// shelf is a book that does what a test wants.
+// shelf is a book whose functions a test sets.
 type shelf struct {
 	tui.Keeper
 	find func()
@@ -45,7 +45,7 @@ func host(t *testing.T, d Deps, more ...string) (addr string, srv *server, stop 
 	return hostLogging(t, d, slog.DiscardHandler, more...)
 }
 
-// hostLogging is host with a log.
+// hostLogging is host with a log handler.
 func hostLogging(t *testing.T, d Deps, log slog.Handler, more ...string) (addr string, srv *server, stop func()) {
 	t.Helper()
 	srv = newHost(t, d, log, more...)
@@ -56,7 +56,7 @@ func hostLogging(t *testing.T, d Deps, log slog.Handler, more ...string) (addr s
 	return l.Addr().String(), srv, runOn(t, srv, l)
 }
 
-// newHost is a server that lets everybody in.
+// newHost makes a server that lets everybody in.
 func newHost(t *testing.T, d Deps, log slog.Handler, more ...string) *server {
 	t.Helper()
 	s := new(Settings)
@@ -86,7 +86,7 @@ func newHost(t *testing.T, d Deps, log slog.Handler, more ...string) *server {
 	return srv
 }
 
-// runOn has a server listen until it is stopped or the test ends.
+// runOn runs a server until it is stopped or the test ends.
 func runOn(t *testing.T, srv *server, l net.Listener) (stop func()) {
 	t.Helper()
 	ctx, cancel := context.WithCancel(context.Background())
@@ -105,7 +105,7 @@ func runOn(t *testing.T, srv *server, l net.Listener) (stop func()) {
 	return stop
 }
 
-// guest is a session's terminal.
+// guest is the client side of a session, with an emulated terminal.
 type guest struct {
 	*ssh.Session
 	t   *testing.T
@@ -130,7 +130,7 @@ func visit(t *testing.T, addr string) *guest {
 
 func (g *guest) screens() *guest { return g.asks("") }
 
-// screensOf opens the screens in a terminal of a size.
+// screensOf opens the screens in a terminal of this size.
 func (g *guest) screensOf(columns, rows int) *guest { return g.asksIn(columns, rows, "") }
 
 // asks opens a terminal with a command line, as ssh -t does.
@@ -151,7 +151,7 @@ func (g *guest) asksIn(columns, rows int, command string) *guest {
 		_, _ = io.Copy(in, g.emu)
 		_, _ = io.Copy(io.Discard, g.emu) // an emulator waits until its answers are read
 	}()
-	// Its pipe and not the emulator, whose Close is not safe beside what still reads and writes.
+	// Close the pipe and not the emulator, whose Close is not safe while others read and write.
 	g.t.Cleanup(func() { _ = g.emu.InputPipe().(io.Closer).Close() })
 	begin := g.Shell
 	if command != "" {
@@ -197,18 +197,18 @@ func (g *guest) codeOf(err error) int {
 	return 0
 }
 
-// openPage is the page that the list of pages marks.
+// openPage matches the marked page in the list of pages.
 var openPage = regexp.MustCompile(`\[(fit|filler|prepare|overlay|machine|passes|plug|pulse|strength|distortion|haz|` +
 	`air|correct|measure|walk|practice|cost|book|records|sheet)\]`)
 
-// opensBook goes from the first screen to the page book.
+// opensBook goes from the first screen to the page "book".
 func (g *guest) opensBook() {
 	g.t.Helper()
 	g.types("\t\t\t\t")
 	g.awaits("←→ pick")
 	g.types("p")
 	g.awaits("[fit]")
-	for at := "fit"; at != "book"; { // one page after the other, as each is shown
+	for at := "fit"; at != "book"; { // one page after the other
 		g.types("\x1b[C")
 		next := at
 		deep.Comes(g.t, func() bool {
@@ -224,7 +224,7 @@ func (g *guest) opensBook() {
 	}
 }
 
-func TestAFaultInOneSessionStaysThere(t *testing.T) {
+func TestAPanicEndsOneSession(t *testing.T) {
 	addr, srv, _ := host(t, Deps{Keeper: func(Guest, string) (tui.Keeper, func()) {
 		return shelf{find: func() { panic("the book fell down") }}, func() {}
 	}, Command: func(_ context.Context, _ Guest, _ string, args []string, _ io.Reader, out, _ io.Writer) int {
@@ -238,7 +238,7 @@ func TestAFaultInOneSessionStaysThere(t *testing.T) {
 	bad.awaits("example")
 	good.awaits("example")
 	bad.types("\t\t\t\tp")
-	deep.Comes(t, func() bool { // on to the page of the book
+	deep.Comes(t, func() bool { // to the page of the book
 		bad.types("\x1b[C")
 		return srv.meters.panics.Get() > 0
 	})
@@ -265,8 +265,8 @@ func TestAFaultInOneSessionStaysThere(t *testing.T) {
 	}
 }
 
-// What a guest saves gets into the book, also when the guest leaves or the server ends meanwhile.
-func TestWhatIsBeingSavedIsSaved(t *testing.T) {
+// A save finishes even if the guest leaves or the server ends meanwhile.
+func TestRunningSavesFinish(t *testing.T) {
 	for name, cut := range map[string]func(g *guest, stop func()){
 		"the guest is gone": func(g *guest, _ func()) { _ = g.Close() },
 		"the server ends":   func(_ *guest, stop func()) { stop() },
@@ -289,7 +289,7 @@ func TestWhatIsBeingSavedIsSaved(t *testing.T) {
 			g.opensBook()
 			g.types("lid")
 			g.awaits("keep the card as")
-			saves := deep.Comes(t, func() bool { // refused until the list stands
+			saves := deep.Comes(t, func() bool { // refused until the list is loaded
 				g.types("\r")
 				select {
 				case <-begun:

@@ -16,8 +16,8 @@ import (
 )
 
 // Settings are a server's settings. Each is a flag of the serve command, a name in the [serve] table of the
-// configuration file and an environment variable; a flag overrides the environment, and the environment the file. What
-// each means is said by its flag.
+// configuration file and an environment variable; a flag overrides the environment, and the environment the file. The
+// flags' texts say what each means.
 type Settings struct {
 	Listen, Keys, Writers, HostKey, Config, Log, Metrics, Proxy string // "" for none
 
@@ -28,42 +28,42 @@ type Settings struct {
 	Handover, Handshake, Idle, Stalled, Longest time.Duration
 }
 
-// flags binds the settings to flags, whose defaults are the safe ones.
+// flags adds a flag for each setting; the defaults are safe.
 func (s *Settings) flags(f *pflag.FlagSet) {
 	f.StringVar(&s.Listen, "listen", ":2222", "address and port")
 	f.StringVar(&s.Keys, "keys", "",
-		"file of public keys that may look, one a line as in authorized_keys; read again when it changes")
+		"file of public keys that may look, one on each line as in authorized_keys; read again when it changes")
 	f.StringVar(&s.Writers, "writers", "", "file of public keys that may also keep in the book")
 	f.BoolVar(&s.Open, "open", false, "let everybody look, without a key")
 	f.StringVar(&s.HostKey, "host-key", "",
-		"file of the server's own key; made once in the data folder where none is named")
+		"file of the server's own key; without it one is made once in the data folder")
 	f.StringVar(&s.Config, "config", "", "configuration file")
-	f.StringVar(&s.Log, "log", "", "file to add log lines to; standard error where none is named")
-	f.StringVar(&s.Metrics, "metrics", "", "loopback address for figures and health, as 127.0.0.1:9222")
+	f.StringVar(&s.Log, "log", "", "file to add log lines to; without it standard error")
+	f.StringVar(&s.Metrics, "metrics", "", "loopback address for metrics and health, such as 127.0.0.1:9222")
 	f.StringVar(&s.Proxy, "proxy", "",
 		"addresses of balancers that are believed when they name a client by the PROXY protocol, with commas")
 	f.IntVar(&s.FPS, "fps", 60, "frames a second at most, 1 to 120")
 	f.BoolVar(&s.Pace, "pace", true, "on a slow line leave frames out instead of letting them pile up")
-	f.DurationVar(&s.Handover, "handover", 4*time.Second, "how long the end waits for what is being saved")
-	f.DurationVar(&s.Handshake, "handshake", 10*time.Second, "time from connecting to being known")
+	f.DurationVar(&s.Handover, "handover", 4*time.Second, "how long the server waits at its end for running saves")
+	f.DurationVar(&s.Handshake, "handshake", 10*time.Second, "time that a client has to log in")
 	f.IntVar(&s.PerAddress, "per-address", 20, "connections from one address at once")
 	f.IntVar(&s.Connections, "connections", 600, "connections at once")
 	f.IntVar(&s.Sessions, "sessions", 500, "sessions at once")
 	f.IntVar(&s.PerKey, "per-key", 10,
-		"sessions of one key at once; all who come without a listed key from one address count as one key")
+		"sessions of one key at once; all guests from one address without a listed key count as one key")
 	f.IntVar(&s.Channels, "channels", 4, "sessions in one connection at once")
-	f.DurationVar(&s.Idle, "idle", 30*time.Minute, "a session without a key ends")
+	f.DurationVar(&s.Idle, "idle", 30*time.Minute, "a session ends after so long without a key")
 	f.DurationVar(&s.Stalled, "stalled", 30*time.Second,
-		"a session ends whose client takes nothing of what it is sent, or next to nothing")
-	f.DurationVar(&s.Longest, "longest", 12*time.Hour, "a session ends in any case")
+		"a session ends whose client reads almost nothing of its output for so long")
+	f.DurationVar(&s.Longest, "longest", 12*time.Hour, "a session ends after so long in any case")
 	f.IntVar(&s.InputRate, "input-rate", 4000, "bytes a second taken from a terminal; more waits")
-	f.IntVar(&s.Paste, "paste", 2000, "bytes of one paste; the rest is left out")
+	f.IntVar(&s.Paste, "paste", 2000, "bytes of one paste; the rest is dropped")
 	f.IntVar(&s.Columns, "columns", 500, "widest terminal that is drawn for")
 	f.IntVar(&s.Rows, "rows", 200, "tallest terminal that is drawn for")
 }
 
-// fill sets what no flag set, from the environment and then from the file: the named one, or the usual one where it
-// exists. prefix and name make an environment variable.
+// fill sets each setting that no flag has set, from the environment or else from the file: the named one, or the usual
+// one if it exists.
 func fill(f *pflag.FlagSet, usual string, getenv func(string) string) error {
 	named := f.Lookup("config")
 	if v := getenv(envName("config")); v != "" && !named.Changed {
@@ -105,7 +105,7 @@ func fill(f *pflag.FlagSet, usual string, getenv func(string) string) error {
 	return err
 }
 
-// isSetting reports whether a file may set a flag: all but those about the file and the help.
+// isSetting reports whether the file or the environment may set a flag: all but --config and --help.
 func isSetting(f *pflag.FlagSet, name string) bool {
 	return f.Lookup(name) != nil && name != "help" && name != "config"
 }
@@ -114,7 +114,7 @@ func envName(flag string) string {
 	return "BRAZEBOOTH_SERVE_" + strings.ToUpper(strings.ReplaceAll(flag, "-", "_"))
 }
 
-// serveTable is the [serve] table of a configuration file; a file that nobody named need not exist.
+// serveTable is the [serve] table of a configuration file, which must exist only if the user named it.
 func serveTable(file string, named bool) (map[string]any, error) {
 	if file == "" {
 		return nil, nil
@@ -139,7 +139,7 @@ func serveTable(file string, named bool) (map[string]any, error) {
 	return whole.Serve, nil
 }
 
-// check refuses what cannot be served, before anything is opened.
+// check refuses wrong settings before anything is opened.
 func (s *Settings) check() error {
 	if s.Keys == "" && !s.Open {
 		return mistake.New("nobody could connect: neither --keys nor --open is given",
@@ -155,7 +155,7 @@ func (s *Settings) check() error {
 }
 
 // apart refuses an impossible place for a book, and the book itself where another file is wanted: a log would be
-// written into it, and reading it as a file of keys would drop the locks on it.
+// written into the book, and reading it as a file of keys would release the locks on it.
 func (s *Settings) apart(d Deps, book string) error {
 	if d.Place != nil && book != "" {
 		if err := d.Place(book); err != nil {
@@ -189,7 +189,7 @@ func (s *Settings) readable() error {
 	return nil
 }
 
-// bounds refuses numbers and times that nothing can be served with.
+// bounds refuses impossible numbers and times.
 func bounds(f *pflag.FlagSet) (err error) {
 	f.VisitAll(func(flag *pflag.Flag) {
 		most, hint := 1_000_000, "type 1 or more, at most a million"
@@ -209,7 +209,7 @@ func bounds(f *pflag.FlagSet) (err error) {
 	return err
 }
 
-// loopback keeps figures of a shop's work off the network.
+// loopback refuses an address for metrics that other machines can reach.
 func (s *Settings) loopback() error {
 	if s.Metrics == "" {
 		return nil

@@ -13,7 +13,7 @@ import (
 	"github.com/spf13/pflag"
 )
 
-// filled are the settings from flags, an environment and a file.
+// filled are the settings from flags, the environment and a file.
 func filled(t *testing.T, args []string, env map[string]string, file string) (*Settings, *pflag.FlagSet, error) {
 	t.Helper()
 	s, f := new(Settings), pflag.NewFlagSet("serve", pflag.ContinueOnError)
@@ -89,7 +89,7 @@ func TestSettingsThatAreRefused(t *testing.T) {
 	}
 }
 
-// What cannot be served is refused before a port is opened.
+// Wrong settings are refused before a port is opened.
 func TestServeRefusesWrongSettings(t *testing.T) {
 	dir := t.TempDir()
 	keys := filepath.Join(dir, "keys")

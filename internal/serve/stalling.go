@@ -9,25 +9,24 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 )
 
-// outlet writes a session's output to its client. A client may not read what it is sent: its window stays shut, or
-// opens a byte at a time, or its connection takes nothing. A writer would then wait for ever, holding a seat, an
-// answer and perhaps a query. So a write may be late by a limit and no more. Both streams of a session count
-// together.
+// outlet writes a session's output to its client. A client may not read its output: its SSH window stays closed, or
+// opens by a byte at a time, or its connection accepts nothing. A writer would then wait for ever, holding a seat, an
+// answer and perhaps a query. So the writes of a session, on both streams together, may be late only by a limit.
 type outlet struct {
 	gossh.Channel
 	limit   time.Duration
 	stalled func() // called when a write is too late; may be called again
 
-	waiting atomic.Int32 // how much is sent and not taken yet
+	waiting atomic.Int32 // how many writes wait for the client
 	mu      sync.Mutex
-	late    time.Duration // behind the slowest rate that is allowed, as of the last finished write
+	late    time.Duration // how far behind the slowest allowed rate, at the last finished write
 }
 
 const (
-	// slowest is the least bytes a second that a client must take; no line that people work on is as slow.
+	// slowest is the least bytes a second that a client must read; every line that people work on is faster.
 	slowest = 500
-	// piece is how much is timed at once: so little that even the slowest client takes it well within any sensible
-	// limit.
+	// piece is how many bytes are timed at once: so few that even the slowest client reads them well within any
+	// sensible limit.
 	piece = 4 << 10
 )
 
@@ -70,8 +69,8 @@ func (o *outlet) pass(to io.Writer, p []byte) (n int, err error) {
 	return n, err
 }
 
-// timed does what may wait for the client, and counts how late it is. A client at the slowest rate or above is not
-// late.
+// timed calls do, which may wait for the client, and measures how late it is. A client at the slowest rate or above is
+// not late.
 func (o *outlet) timed(do func() (int, error)) (int, error) {
 	o.mu.Lock()
 	left := o.limit - o.late
@@ -88,7 +87,7 @@ func (o *outlet) timed(do func() (int, error)) (int, error) {
 	return n, err
 }
 
-// waits reports whether somebody waits for the client now.
+// waits reports whether a write waits for the client now.
 func (o *outlet) waits() bool { return o.waiting.Load() > 0 }
 
 type writes func(p []byte) (int, error)

@@ -19,7 +19,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// slowChannel takes a number of bytes each time, and that long for it.
+// slowChannel accepts at most so many bytes at once, and takes so long for them.
 type slowChannel struct {
 	ssh.Channel
 	most int
@@ -42,14 +42,14 @@ func (c slowChannel) Stderr() io.ReadWriter {
 	}{nil, writes(c.Write)}
 }
 
-// A client is waited for as long as it takes something: not one that takes nothing or next to nothing, in whatever
-// pieces, on whichever stream.
+// The server waits for a client that reads at the slowest rate or above, but not for one that reads less, in whatever
+// pieces and on either stream.
 func TestHowSlowAClientMayBe(t *testing.T) {
 	const limit = 30 * time.Second
 	for _, x := range []struct {
 		name    string
-		most    int           // bytes that it takes at once
-		took    time.Duration // for them
+		most    int           // bytes that it accepts at once
+		took    time.Duration // time for them
 		each    int           // bytes of one write
 		stalled bool
 	}{
@@ -87,7 +87,7 @@ func TestHowSlowAClientMayBe(t *testing.T) {
 	}
 }
 
-// A quick beginning is no credit: a client that then takes nothing is given up as soon as any other.
+// A fast start gives no credit: a client that then reads nothing is given up as soon as any other.
 func TestAQuickBeginningIsNoCredit(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		given := make(chan time.Time, 10)
@@ -103,7 +103,7 @@ func TestAQuickBeginningIsNoCredit(t *testing.T) {
 	})
 }
 
-// A frame that waits for room on the line is given up too: its client answered once and then no more.
+// A client that stops answering while a frame waits for room on the line is given up too.
 func TestAFrameThatWaitsForEver(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		ctx, end := context.WithCancel(t.Context())
@@ -130,7 +130,7 @@ func TestAFrameThatWaitsForEver(t *testing.T) {
 	})
 }
 
-// plug is a client's connection that reads as fast as it may: not at all once it is plugged, or bytes now and then.
+// plug is a client's connection with a limited reading speed: nothing once it is plugged, or a few bytes now and then.
 type plug struct {
 	net.Conn
 	shut atomic.Bool
@@ -138,7 +138,7 @@ type plug struct {
 	once sync.Once
 }
 
-// pull ends the connection, also for a reader that is held.
+// pull closes the connection, also for a blocked reader.
 func (p *plug) pull() {
 	p.once.Do(func() { close(p.free) })
 	_ = p.Conn.Close()
@@ -152,7 +152,7 @@ func (p *plug) Read(b []byte) (int, error) {
 	return p.Conn.Read(b)
 }
 
-// plugged connects through a plug.
+// plugged is a client that is connected through a plug.
 func plugged(t *testing.T, addr string) (*ssh.Client, *plug) {
 	t.Helper()
 	conn, err := net.Dial("tcp", addr)
@@ -169,7 +169,7 @@ func plugged(t *testing.T, addr string) (*ssh.Client, *plug) {
 	return ssh.NewClient(c, chans, requests), p
 }
 
-// endless is a command that writes until nobody reads, and counts those still running.
+// endless is a command that writes until writing fails; busy counts those still running.
 func endless(busy *atomic.Int32) func(context.Context, Guest, string, []string, io.Reader, io.Writer, io.Writer) int {
 	return func(_ context.Context, _ Guest, _ string, args []string, _ io.Reader, out, told io.Writer) int {
 		busy.Add(1)
@@ -189,7 +189,7 @@ func endless(busy *atomic.Int32) func(context.Context, Guest, string, []string, 
 	}
 }
 
-// logged keeps a server's log.
+// logged collects a server's log.
 type logged struct{ lines chan string }
 
 func (l logged) Write(p []byte) (int, error) {
@@ -200,8 +200,8 @@ func (l logged) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
-// Clients that ask and never read, in every possible way, give back seat, goroutine and command, and the log says
-// why. Another session of the same connection goes on where its client answers.
+// Clients that never read, in every possible way, lose their seat, goroutine and command, and the log says why. Another
+// session of the same connection continues if its client answers.
 func TestStalledReadersGiveEverythingBack(t *testing.T) {
 	busy := new(atomic.Int32)
 	log := logged{make(chan string, 1000)}
@@ -217,7 +217,7 @@ func TestStalledReadersGiveEverythingBack(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if _, err := s.StdoutPipe(); err != nil { // which nobody reads: the window fills
+		if _, err := s.StdoutPipe(); err != nil { // not read: the window fills
 			t.Fatal(err)
 		}
 		if _, err := s.StderrPipe(); err != nil {
@@ -231,12 +231,12 @@ func TestStalledReadersGiveEverythingBack(t *testing.T) {
 	shared, open := plugged(t, addr)
 	for _, command := range []string{"endless", "told"} {
 		begin(shared, command)
-		c, p := plugged(t, addr) // and one whose connection takes nothing any more
+		c, p := plugged(t, addr) // a client whose connection accepts nothing any more
 		begin(c, command)
 		p.shut.Store(true)
 		plugs = append(plugs, p)
 	}
-	c, p := plugged(t, addr) // screens whose terminal is gone
+	c, p := plugged(t, addr) // screens whose terminal has gone
 	s, err := c.NewSession()
 	if err != nil {
 		t.Fatal(err)
@@ -272,7 +272,7 @@ func TestStalledReadersGiveEverythingBack(t *testing.T) {
 	waitFor(t, "goroutines stay", func() bool { return runtime.NumGoroutine() <= before })
 	stalled := 0
 	for len(log.lines) > 0 {
-		if strings.Contains(<-log.lines, "the client took almost nothing") {
+		if strings.Contains(<-log.lines, "the client read almost nothing") {
 			stalled++
 		}
 	}

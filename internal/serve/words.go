@@ -2,9 +2,9 @@ package serve
 
 import "strings"
 
-// split takes a command line apart by a shell's rules of quoting (POSIX.1-2017, Shell Command Language, 2.2), and by
-// nothing else: there is no shell here, so $, `, ;, |, > and * are ordinary letters. ok is false where a quotation
-// has no end. The library's own function loses empty words and ignores an open quotation.
+// split splits a command line into words by a shell's rules of quoting (POSIX.1-2017, Shell Command Language, 2.2) and
+// by no others: there is no shell here, so $, `, ;, |, > and * are ordinary characters. ok is false if a quotation has
+// no end. The library's own function loses empty words and ignores an open quotation.
 func split(line string) (words []string, ok bool) {
 	var w strings.Builder
 	quote, in, escape := rune(0), false, false

@@ -27,7 +27,7 @@ func TestSplitQuotes(t *testing.T) {
 	}
 }
 
-// FuzzSplit holds the splitting against a real shell's, over letters that mean only quoting to it.
+// FuzzSplit compares split with a real shell, over characters that are special to it only for quoting.
 func FuzzSplit(f *testing.F) {
 	for _, s := range []string{`a "b c" 'd e' f\ g`, `''`, `"\"\\" 'x\'`, "\\\n a"} {
 		f.Add(s)
@@ -46,7 +46,7 @@ func FuzzSplit(f *testing.F) {
 			return
 		}
 		if err != nil {
-			t.Fatalf("%q is taken and the shell refuses it", line)
+			t.Fatalf("%q is accepted, but the shell refuses it", line)
 		}
 		want := strings.TrimSuffix(string(out), "\n")
 		if len(got) == 0 && want == "" {

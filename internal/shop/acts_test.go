@@ -16,13 +16,13 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// lap is a job that has a card, thick one that has none at its feed.
+// lap is a job with a card; thick is one that has no card at its feed.
 var (
 	lap   = calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(10)}
 	thick = calc.Job{Metal: "copper", Thickness: calc.Some(20), Feed: calc.Some(0.5), Travel: calc.Some(8)}
 )
 
-// newShop is a shop with an empty book, whose clock goes on by itself.
+// newShop is a shop with an empty book and a clock that advances with each use.
 func newShop(t *testing.T) *Shop {
 	t.Helper()
 	now := time.Date(2026, 3, 1, 9, 30, 0, 0, time.UTC)
@@ -54,7 +54,7 @@ func saveReading(source string, feed, stickOut, amps float64) act {
 	}
 }
 
-// enter takes names and texts in turn.
+// enter saves an entry; texts are names and values in turn.
 func enter(kind book.Kind, texts ...string) act {
 	given := map[string]string{}
 	for i := 0; i < len(texts); i += 2 {
@@ -79,7 +79,7 @@ func restore(kind book.Kind, word string) act {
 	return func(ctx context.Context, s *Shop) (Done, error) { return s.Restore(ctx, kind, word) }
 }
 
-// ofFirst does something with the id of the first record of a kind.
+// ofFirst calls do with the id of the first record of a kind.
 func ofFirst(kind book.Kind, do func(s *Shop, ctx context.Context, id string) (Done, error)) act {
 	return func(ctx context.Context, s *Shop) (Done, error) {
 		list, err := s.entries(ctx, book.Query{Kind: kind, Deleted: true})
@@ -94,12 +94,12 @@ func onlyErr(do func(ctx context.Context, s *Shop) error) act {
 	return func(ctx context.Context, s *Shop) (Done, error) { return Done{}, do(ctx, s) }
 }
 
-// word is an act of the word by which something is meant.
+// word is an act on the record that a word names.
 func word(w string, do func(s *Shop, ctx context.Context, w string) (Done, error)) act {
 	return func(ctx context.Context, s *Shop) (Done, error) { return do(s, ctx, w) }
 }
 
-// Every act, and everything for which it is refused. What is said has ID in the place of a record's id.
+// Every act, and every reason for which it is refused. The texts have ID in place of a record's id.
 func TestActs(t *testing.T) {
 	first := saveReading("A", 6.35, 12, 97)
 	odd := []act{first, saveReading("A", 6.35, 12, 98), saveReading("A", 6.35, 12, 140)}
@@ -107,10 +107,10 @@ func TestActs(t *testing.T) {
 		name   string
 		before []act
 		act    act
-		line   string // what a command says first
-		said   string // what a screen says; "" where that is not told apart
-		what   string // of an error; "" for none
-		hint   string // begins so
+		line   string // first line that a command prints
+		said   string // text on a screen; "" is not checked
+		what   string // text of the error; "" for none
+		hint   string // beginning of the error's hint
 	}{
 		{"save", nil, saveCard("tank lid"), "saved ID tank lid", "kept: tank lid", "", ""},
 		{"save a namesake", []act{saveCard("tank lid")}, saveCard("Tank Lid"), "saved ID Tank Lid",
@@ -175,7 +175,7 @@ func TestActs(t *testing.T) {
 			"a reading teaches only with feed and stick-out measured", "type --pull"},
 		{"withdraw", odd, ofFirst(book.ReadingKind, (*Shop).Withdraw), "withdrawn ID", "", "", ""},
 		{"withdraw by a name", odd, word("booth 1", (*Shop).Withdraw), "", "",
-			`a reading is meant by its id, not by "booth 1"`, "brazebooth book reading lists"},
+			`a reading is named by its id, not by "booth 1"`, "brazebooth book reading lists"},
 		{"confirm", odd, ofFirst(book.ReadingKind, (*Shop).Confirm), "confirmed ID", "", "", ""},
 		{"confirm what is withdrawn", []act{first, ofFirst(book.ReadingKind, (*Shop).Withdraw)},
 			ofFirst(book.ReadingKind, (*Shop).Confirm), "", "",
@@ -284,7 +284,7 @@ func TestActs(t *testing.T) {
 					t.Fatalf("%+v, %v", m, err)
 				}
 				if after := revisions(t, s); after != before {
-					t.Errorf("refused, and kept: %d revisions, %d before", after, before)
+					t.Errorf("refused but saved: %d revisions, %d before", after, before)
 				}
 				return
 			}
@@ -304,7 +304,7 @@ func TestActs(t *testing.T) {
 	}
 }
 
-// revisions counts what the book holds.
+// revisions counts the revisions in the book.
 func revisions(t *testing.T, s *Shop) (n int) {
 	t.Helper()
 	if _, err := os.Stat(s.Where); err != nil {
@@ -319,7 +319,7 @@ func revisions(t *testing.T, s *Shop) (n int) {
 	return n
 }
 
-// writes are all acts that write, each in a book that has what it needs.
+// writes are all acts that write.
 var writes = map[string]act{
 	"save": saveCard("rim"), "edit": edit("lid", "note", "x"), "delete": remove(book.CardKind,
 		"lid"), "restore": restore(book.CardKind, "lid"),
@@ -333,8 +333,8 @@ var writes = map[string]act{
 	},
 }
 
-// Who may look only keeps nothing, by no act.
-func TestWhoLooksKeepsNothing(t *testing.T) {
+// With LookOnly no act saves anything.
+func TestLookOnlySavesNothing(t *testing.T) {
 	s := newShop(t)
 	for _, do := range []act{saveCard("lid"), saveReading("A", 6.35, 12, 97)} {
 		if _, err := do(t.Context(), s); err != nil {
@@ -353,8 +353,8 @@ func TestWhoLooksKeepsNothing(t *testing.T) {
 	}
 }
 
-// While the book's server is away what is new is kept beside, in every act the same, and said; what wants the book
-// itself is refused, and keeps nothing.
+// While the book's server cannot be reached, new records go into the local file, and every act says so; changes, which
+// need the book itself, are refused.
 func TestServerIsAway(t *testing.T) {
 	s := newShop(t)
 	s.Beside, s.Where = s.Where, "postgres://booth@localhost:1/none?connect_timeout=1"
@@ -381,8 +381,8 @@ func TestServerIsAway(t *testing.T) {
 	}
 }
 
-// What no book takes lies in a file, by every act that makes something new; not of a guest, nor of who gave up.
-func TestWhatNoBookTakesIsRescued(t *testing.T) {
+// A new record that no book takes goes into a file, by every act; but not for a guest, or for a caller who gave up.
+func TestUnsavedRecordsAreRescued(t *testing.T) {
 	dir := t.TempDir()
 	t.Setenv("TMPDIR", dir)
 	s := newShop(t)
@@ -405,7 +405,7 @@ func TestWhatNoBookTakesIsRescued(t *testing.T) {
 		}
 		s.Remote = false
 		if _, err := do(gone, s); err == nil || strings.Contains(err.Error(), "lies in") {
-			t.Errorf("%s of who gave up: %v", name, err)
+			t.Errorf("%s of a caller who gave up: %v", name, err)
 		}
 	}
 	if left, err := os.ReadDir(dir); err != nil || len(left) != 3 {
@@ -413,7 +413,7 @@ func TestWhatNoBookTakesIsRescued(t *testing.T) {
 	}
 }
 
-// Who changes a record that others change at the same time loses nothing: each takes one gram off the same spool.
+// Changes of many users at the same time are all saved: each takes one gram off the same spool.
 func TestChangesOfManyAtOnce(t *testing.T) {
 	s := newShop(t)
 	s.Author.Now = nil

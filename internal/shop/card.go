@@ -12,7 +12,7 @@ import (
 
 var errNoName = wrong("a card without a name", `type one, as tank lid; in a command --name "tank lid"`)
 
-// SaveCard keeps a card, as it was found, under a name; name, tags and note stand in c.
+// SaveCard saves a card as it was computed; c gives its name, tags and note.
 func (s *Shop) SaveCard(ctx context.Context, c book.Card, card *calc.Card) (Done, error) {
 	return s.act(func(done *Done) error {
 		c.Job, c.Card = card.Job, book.Keep(card)
@@ -29,14 +29,14 @@ func (s *Shop) SaveCard(ctx context.Context, c book.Card, card *calc.Card) (Done
 	})
 }
 
-// stops says what stops the job of a card. Who sits at a screen has it before the eyes.
+// stops adds the stops of a card's job for commands; a screen already shows them.
 func (d *Done) stops(card *calc.Card) {
 	for _, w := range calc.Stops(card.Warnings) {
 		d.say("STOP  "+w.Text, "")
 	}
 }
 
-// sayNamesakes says where a card went, and how many of its name are there.
+// sayNamesakes says in which book a card is, and how many cards have its name.
 func (s *Shop) sayNamesakes(ctx context.Context, b book.Book, done *Done) error {
 	same, err := b.List(ctx, book.Query{Kind: book.CardKind, Text: done.What, Limit: 500})
 	if err != nil {
@@ -56,7 +56,7 @@ func (s *Shop) sayNamesakes(ctx context.Context, b book.Book, done *Done) error 
 	return nil
 }
 
-// Shown is a book's place as it is named to who asks; a guest is told no path of this machine.
+// Shown is a book's place for a message; a guest sees no path of this machine.
 func Shown(where string, remote bool) string {
 	if remote {
 		return serversBook
@@ -64,13 +64,13 @@ func Shown(where string, remote bool) string {
 	return plain.Line(where, 200)
 }
 
-// EditCard gives a kept card what is given of a name, tags (with commas) and note.
+// EditCard changes a kept card's name, tags (with commas) and note, as far as given.
 func (s *Shop) EditCard(ctx context.Context, word string, given map[string]string) (Done, error) {
 	name, named := given["name"]
 	tags, tagged := given["tags"]
 	note, noted := given["note"]
 	if !named && !tagged && !noted {
-		return Done{}, wrong("nothing to change", "type --name, --tags or --note with what it is from now on")
+		return Done{}, wrong("nothing to change", "type --name, --tags or --note with the new value")
 	}
 	find := meant(ctx, book.CardKind, word, book.Resolve)
 	return s.change(ctx, "changed", find, func(r *book.Revision, done *Done) (book.Revision, error) {
@@ -95,20 +95,20 @@ func (s *Shop) EditCard(ctx context.Context, word string, given map[string]strin
 	})
 }
 
-// meant is the record of a kind that a word means, by one of the ways in which package book finds one.
+// meant makes a finder of the record that a word names, by one of package book's functions.
 func meant(ctx context.Context, kind book.Kind, word string,
 	find func(context.Context, book.Book, book.Kind, string) (book.Revision, error)) finder {
 	return func(b book.Book) (book.Revision, error) { return find(ctx, b, kind, word) }
 }
 
-// Delete marks a record as not wanted; what it was stays in its history.
+// Delete marks a record as deleted; its content stays in its history.
 func (s *Shop) Delete(ctx context.Context, kind book.Kind, word string) (Done, error) {
 	return s.change(ctx, "deleted", meant(ctx, kind, word, book.Resolve), s.deleted)
 }
 
 func (s *Shop) deleted(r *book.Revision, _ *Done) (book.Revision, error) { return s.Author.Delete(r) }
 
-// Restore takes a deletion back.
+// Restore undoes a deletion.
 func (s *Shop) Restore(ctx context.Context, kind book.Kind, word string) (Done, error) {
 	find := meant(ctx, kind, word, book.ResolveDeleted)
 	return s.change(ctx, "restored", find, func(r *book.Revision, _ *Done) (book.Revision, error) {

@@ -16,11 +16,11 @@ type Difference struct {
 	Unit string  `json:"unit"`
 	A    float64 `json:"a"`
 	B    float64 `json:"b"`
-	By   float64 `json:"by"` // % of a; 0 where a is zero
+	By   float64 `json:"by"` // % of a; 0 if a is zero
 	Why  string  `json:"why,omitempty"`
 }
 
-// Differences are the figures that two cards do not agree on; one that only one has is named with the other at zero.
+// Differences are the figures that differ between two cards; for a figure that only one has, the other value is 0.
 func Differences(a, b *book.Kept) []Difference {
 	var list []Difference
 	in := map[string]book.Figure{}
@@ -52,7 +52,7 @@ func Differences(a, b *book.Kept) []Difference {
 	return list
 }
 
-// share is how far b lies from a, %; none where a is zero.
+// share is the difference of b from a in % of a; 0 if a is zero.
 func share(a, b float64) float64 {
 	if a == 0 {
 		return 0
@@ -60,7 +60,7 @@ func share(a, b float64) float64 {
 	return 100 * (b/a - 1)
 }
 
-// Compare finds two kept cards and what differs between them.
+// Compare finds two kept cards and their differences.
 func Compare(ctx context.Context, from book.Book, one, other string) (a, b book.Card, list []Difference, err error) {
 	if _, a, err = CardOf(ctx, from, one); err == nil {
 		_, b, err = CardOf(ctx, from, other)
@@ -68,8 +68,8 @@ func Compare(ctx context.Context, from book.Book, one, other string) (a, b book.
 	return a, b, Differences(&a.Card, &b.Card), err
 }
 
-// Today is what differs between a kept card and what this program finds for the same job. What differs in words only
-// is left out: a setting that was suggested is given when it is computed again.
+// Today are the differences between a kept card and the same job computed by this program. Differences in words alone
+// are left out: a setting that was suggested then is given when it is computed again.
 func Today(ctx context.Context, c *book.Card, progress func(done float64)) (list []Difference, err error) {
 	card, err := calc.Answer(ctx, asWhenKept(&c.Card), progress)
 	if err != nil {
@@ -84,8 +84,8 @@ func Today(ctx context.Context, c *book.Card, progress func(done float64)) (list
 	return list, nil
 }
 
-// asWhenKept is the job of a kept card with what was assumed open again, so that its doubt counts as it did then. What
-// this program would assume otherwise stays as it was kept.
+// asWhenKept is the job of a kept card with its assumed choices cleared again, so that their uncertainty counts as it
+// did then. A choice for which this program would assume another value keeps its value.
 func asWhenKept(k *book.Kept) calc.Job {
 	job := k.Used
 	kept, err := calc.Complete(job)
@@ -95,7 +95,7 @@ func asWhenKept(k *book.Kept) calc.Job {
 	for _, a := range k.Assumed {
 		c := choice.ByName(strings.ReplaceAll(a.Field, "_", "-"))
 		if c == nil {
-			continue // its name is from another version
+			continue // a name of another version
 		}
 		open := job
 		c.Clear(&open)

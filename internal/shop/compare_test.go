@@ -8,8 +8,8 @@ import (
 	"brazebooth/internal/book"
 )
 
-// A card that is asked again by the program that kept it gets the same figures, whatever of it was assumed: also the
-// chance, which an assumed stick-out lowers.
+// A card that the same program computes again gets the same figures, whatever was assumed; also the chance, which an
+// assumed stick-out lowers.
 func TestTodayAgreesWithItself(t *testing.T) {
 	for _, job := range []calc.Job{
 		{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)},
@@ -30,8 +30,8 @@ func TestTodayAgreesWithItself(t *testing.T) {
 	}
 }
 
-// What this program would assume otherwise stays as it was kept.
-func TestAsWhenKeptKeepsWhatIsAssumedOtherwiseNow(t *testing.T) {
+// A choice for which this program would assume another value keeps its saved value.
+func TestAsWhenKeptKeepsOtherAssumptions(t *testing.T) {
 	card, err := calc.Solve(calc.Job{Metal: "mild-steel", Gauge: 16, Feed: calc.Some(5), Travel: calc.Some(8)})
 	if err != nil {
 		t.Fatal(err)

@@ -13,18 +13,18 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// dialLesson is what a power source's readings say of one of its dials.
+// dialLesson is what a power source's readings teach about one of its dials.
 type dialLesson struct {
 	name, unit string
 	line       learned.Dial
-	flagged    []int // places in the list of readings
-	n          int   // readings that tell of the dial
-	lacks      error // why there is no line
+	flagged    []int // indexes in the list of readings
+	n          int   // readings with a position of the dial
+	lacks      error // why there is no line; nil if there is one
 	put        func(j *calc.Job)
 }
 
-// dialsOf learns both dials from a power source's readings. The feed at a position is the drive's, whatever wire runs
-// in it; volts count for a pulsed arc or for any other, as the completed job has it.
+// dialsOf learns both dials from a power source's readings. The feed at a position does not depend on the wire. Volts
+// are learned apart for a pulsed arc and for any other; used is the completed job, whose mode decides.
 func dialsOf(list []Kept[book.Reading], used *calc.Job) [2]dialLesson {
 	pulsed := used.Mode == "pulsed"
 	feed := learnDial(list, func(r *book.Reading) (calc.Opt, float64, bool) { return r.FeedDial, r.Feed, true })
@@ -60,7 +60,7 @@ func learnDial(list []Kept[book.Reading], of func(*book.Reading) (at calc.Opt, g
 	return d
 }
 
-// dialLessons are lines about the dials of which something was read, and whether a reading is flagged.
+// dialLessons are lines about the dials that have readings; flagged reports whether a reading is flagged.
 func dialLessons(list []Kept[book.Reading], used *calc.Job) (lines []string, flagged bool) {
 	for _, d := range dialsOf(list, used) {
 		if d.n == 0 {
@@ -69,7 +69,7 @@ func dialLessons(list []Kept[book.Reading], used *calc.Job) (lines []string, fla
 		for _, i := range d.flagged {
 			id := list[i].Revision.ID
 			flagged = true
-			lines = append(lines, fmt.Sprintf("FLAGGED: the reading %s lies far from where the others put %s and "+
+			lines = append(lines, fmt.Sprintf("FLAGGED: the reading %s lies far from what the others say of %s and "+
 				"is not used for it. Look again, then: brazebooth book reading --confirm %s, or --withdraw %s",
 				id, d.name, id, id))
 		}
@@ -78,7 +78,7 @@ func dialLessons(list []Kept[book.Reading], used *calc.Job) (lines []string, fla
 	return lines, flagged
 }
 
-// head says what is known of a dial in a line.
+// head is what is known about a dial, in one line.
 func (d *dialLesson) head() string {
 	if m := mistake.Of(d.lacks); m != nil {
 		return d.name + ": " + m.What + "; " + m.Hint
@@ -91,11 +91,11 @@ func (d *dialLesson) head() string {
 		quantity.Count(int(l.N), "reading"), quantity.Show(l.Slope, d.unit, quantity.Metric))
 }
 
-// AskDials are positions of a power source's dials, or settings, of which somebody asks.
+// AskDials are the positions or settings of a power source's dials that a user asks about.
 type AskDials struct{ FeedDial, VoltsDial, Feed, Volts calc.Opt }
 
-// Dials says what a power source's dials give, or where they stand for what is asked. The job says whether the arc is
-// pulsed.
+// Dials says what a power source's dials give, or which positions give the settings in ask. The job says whether the
+// arc is pulsed.
 func Dials(ctx context.Context, b book.Book, source string, job calc.Job, ask AskDials, sys quantity.System) (
 	[]string, error) {
 	used, err := calc.Complete(job)
@@ -131,7 +131,7 @@ func Dials(ctx context.Context, b book.Book, source string, job calc.Job, ask As
 // steps is how many equal steps a dial's table has from its least to its highest position.
 const steps = 6
 
-// answers are a dial's table, or what was asked of it.
+// answers are a dial's table, or the answer for the asked position or setting.
 func (d *dialLesson) answers(at, setting calc.Opt, sys quantity.System) (lines []string) {
 	if setting.Set {
 		lines = append(lines, d.position(setting.V, sys))
@@ -167,7 +167,7 @@ func (d *dialLesson) position(setting float64, sys quantity.System) string {
 	return fmt.Sprintf("  %s → dial %s (%s to %s)", quantity.Show(setting, d.unit, sys), at, from, to)
 }
 
-// ReadingText is what was measured, in a few words.
+// ReadingText are the measured values of a reading in a few words.
 func ReadingText(r *book.Reading) string {
 	var parts []string
 	for _, f := range [...]struct {

@@ -10,8 +10,8 @@ import (
 	"brazebooth/internal/book"
 )
 
-// Positions of both dials and what they gave teach the booth's card, volts of a pulsed arc apart from those of any
-// other; a slip is flagged, and used once it is confirmed. What another power source gave teaches nothing.
+// Readings of both dials teach the booth's card, volts of a pulsed arc apart from those of any other. A reading far off
+// is flagged, and used once it is confirmed. Readings of another power source teach nothing.
 func TestDialsTeach(t *testing.T) {
 	ctx, s := context.Background(), newShop(t)
 	keep := func(r book.Reading, job calc.Job) Done {
@@ -49,7 +49,7 @@ func TestDialsTeach(t *testing.T) {
 	}
 }
 
-// A reading of before has no dials, and its body stays byte for byte what it was when it is written again.
+// An older reading without dials keeps its body byte for byte when it is written again.
 func TestReadingsOfBeforeStay(t *testing.T) {
 	const before = `{"source":"booth 1","filler":"cusi3","wire":0.889,"mode":"dip","feed":6.35,"stickout":12,"amps":96}`
 	r, err := book.Body[book.Reading](&book.Revision{Body: []byte(before)})

@@ -18,18 +18,18 @@ import (
 	"brazebooth/tables"
 )
 
-// entry is what was typed of a record that is entered by hand, read.
+// entry is the parsed input for a record that is entered by hand.
 type entry struct {
 	name        string
-	note        *string  // nil where nothing was typed
+	note        *string  // nil if not given
 	job         calc.Job // a plate's figures, a spool's filler and wire
-	least, most float64  // A, on a plate; 0 where nothing was typed
+	least, most float64  // A, on a plate; 0 if not given
 	full, used  float64  // g
-	said        []string // how numbers were read that may have been meant otherwise
+	said        []string // how ambiguous numbers were read
 }
 
-// SaveEntry keeps a record that is entered by hand, of kind source, spool or person, or changes what is given of one
-// that is known: what is not given stays. The names of what is given are those of the command's flags.
+// SaveEntry saves a record that is entered by hand, of kind source, spool or person. If the book has one of this name,
+// it changes only the given values. The keys of given are the names of the command's flags.
 func (s *Shop) SaveEntry(ctx context.Context, kind book.Kind, given map[string]string) (Done, error) {
 	e, err := read(given)
 	if err != nil {
@@ -51,14 +51,14 @@ func (s *Shop) SaveEntry(ctx context.Context, kind book.Kind, given map[string]s
 	return done, err
 }
 
-// nameless refuses a record of a kind that has no name.
+// nameless are the errors for a record without a name.
 var nameless = map[book.Kind]error{
 	book.SourceKind: wrong("a power source without a name", `type --name "booth 1"`),
 	book.SpoolKind:  wrong("a spool without a lot", "type what is on it: --lot A17"),
 	book.PersonKind: wrong("a person without a name", "type a short one: brazebooth book person ana"),
 }
 
-// read reads what was typed.
+// read parses the typed values.
 func read(given map[string]string) (*entry, error) {
 	e := new(entry)
 	if note, ok := given["note"]; ok {
@@ -100,8 +100,8 @@ func amps(text string) (float64, error) {
 	return quantity.Read(quantity.FieldCurrent, text)
 }
 
-const gramsHint = "type grams, or the unit: --full 4540, 15kg or 10lb, --used 120; --used -120 puts back what was a " +
-	"slip"
+const gramsHint = "type grams, or the unit: --full 4540, 15kg or 10lb, --used 120; --used -120 undoes a " +
+	"mistake"
 
 func grams(text string) (float64, error) {
 	v, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
@@ -115,7 +115,7 @@ func grams(text string) (float64, error) {
 	return v, nil
 }
 
-// entered keeps a record of a name, or another state of the one that is known.
+// entered saves a new record of a name, or a change of the one in the book.
 func entered[T comparable](ctx context.Context, s *Shop, kind book.Kind, name string,
 	next func(was T, known bool) (T, error), text func(*T) string) (Done, error) {
 	if strings.TrimSpace(name) == "" {
@@ -141,7 +141,7 @@ func entered[T comparable](ctx context.Context, s *Shop, kind book.Kind, name st
 		})
 	}
 	return s.act(func(done *Done) error {
-		if !errors.Is(err, book.ErrNone) { // a server is away: a second record of the name would hide the first
+		if !errors.Is(err, book.ErrNone) { // no server: a second record of the name would hide the first
 			return err
 		}
 		var none T
@@ -189,7 +189,7 @@ func (e *entry) source(was book.Source, known bool) (book.Source, error) {
 	return was, nil
 }
 
-// spool is a spool with the full weight as it is now said to be, without what was used.
+// spool is a spool with the newly given full weight, less the wire that was used.
 func (e *entry) spool(was book.Spool, known bool) (book.Spool, error) {
 	if e.full < 0 {
 		return was, wrong("a full spool of less than nothing", gramsHint)
@@ -225,10 +225,10 @@ func (e *entry) spool(was book.Spool, known bool) (book.Spool, error) {
 	return was, nil
 }
 
-// some is a figure that was typed, none where it is zero.
+// some is a typed figure; it is unset if zero.
 func some(v float64) calc.Opt { return calc.Opt{Set: v != 0, V: v} }
 
-// sourceText is a power source and what is known of its plate.
+// sourceText describes a power source with its plate.
 func sourceText(s *book.Source) string {
 	text := "power source " + plain.Line(s.Name, 60)
 	for _, f := range [...]struct {
@@ -245,7 +245,7 @@ func sourceText(s *book.Source) string {
 	return text
 }
 
-// spoolText is a spool and what is left of it.
+// spoolText describes a spool with the wire left on it.
 func spoolText(s *book.Spool) string {
 	f, _ := tables.Fillers.ByID(s.Filler)
 	length := ""

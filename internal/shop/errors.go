@@ -12,7 +12,7 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Failure is what could not be done though it was rightly asked, with what to do about it.
+// Failure is the error when an act failed although the request was right, with what to do about it.
 type Failure struct {
 	What, Hint string
 	Cause      error
@@ -23,10 +23,10 @@ func (f *Failure) Error() string { return f.What }
 // Unwrap returns the cause.
 func (f *Failure) Unwrap() error { return f.Cause }
 
-// ErrLookOnly is said to who may not change the book.
+// ErrLookOnly is the error for a guest who may not change the book.
 var ErrLookOnly = wrong("this key may look, not keep", "ask who runs the server to put it among the writers")
 
-// Explain is an error's words and what to do about it; use reports that it is about what was typed.
+// Explain is an error's text and hint; use reports that the error is about what was typed.
 func Explain(err error) (what, hint string, use bool) {
 	if m := mistake.Of(err); m != nil {
 		return plain.Line(m.Error(), 400), plain.Line(m.Hint, 800), true
@@ -38,7 +38,7 @@ func Explain(err error) (what, hint string, use bool) {
 	return plain.Line(err.Error(), 200), "", false
 }
 
-// Told is an error as who asks is told of it.
+// Told is an error in words for the user of this Shop.
 func (s *Shop) Told(err error) error {
 	err = bookError(err)
 	if s.Remote {
@@ -51,29 +51,30 @@ func (s *Shop) Told(err error) error {
 	return &Failure{What: plain.Line(err.Error(), 400), Cause: err}
 }
 
-// noBook says that nothing was kept here yet.
+// noBook is the error for a book in which nothing was saved yet.
 func (s *Shop) noBook() error {
 	what := "there is no book yet at " + plain.Line(s.Where, 200)
 	hint := "save something first: brazebooth book save --name ...; or name another with --book"
 	if s.Remote {
 		what = "nothing is in " + serversBook + " yet"
-		hint = "who may keep saves something first: book save --name ..."
+		hint = "somebody with the right to save must save something first: book save --name ..."
 	}
 	return &mistake.Error{What: what, Hint: hint, Cause: book.ErrNone}
 }
 
-// besides says of what was kept beside the book what becomes of it; a guest is told no path of this machine.
+// besides says where a record is that was saved beside the book, and how it gets into the book; a guest sees no path of
+// this machine.
 func besides(file string, remote bool) string {
 	if remote {
-		return "the database of the book does not answer: kept beside it on the server; who runs the server merges it " +
-			"when the database is back"
+		return "the database of the book does not answer: kept in a file of the server, whose operator merges " +
+			"it when the database is back"
 	}
 	text := "the server of the book does not answer: kept in " + file
 	return plain.Line(text+"; when it is back: brazebooth book merge "+file, 400)
 }
 
-// PlaceError refuses what is no place for a book: an address that is none, and a file whose name nobody could read or
-// type again.
+// PlaceError refuses an impossible place for a book: a malformed address, and a file whose name has invisible
+// characters.
 func PlaceError(where string) error {
 	switch {
 	case address.Check(where) != nil:
@@ -86,14 +87,14 @@ func PlaceError(where string) error {
 	return nil
 }
 
-// What to do about a book.
+// Hints about a book.
 const (
 	whichBook = "brazebooth doctor says which is used and why"
 	soundBook = "brazebooth book check says what is wrong; brazebooth book backup NEW.db makes a sound book of what " +
 		"can be read"
 )
 
-// bookError adds to what a book says what to do about it.
+// bookError adds to an error of package book what to do about it.
 func bookError(err error) error {
 	var several *book.Several
 	var bad *book.Unreadable
@@ -125,5 +126,5 @@ func bookError(err error) error {
 	return err
 }
 
-// quote repeats what was typed, safe and short.
+// quote quotes what was typed, made safe for the terminal and short.
 func quote(text string) string { return strconv.Quote(plain.Line(address.Shown(text), 40)) }

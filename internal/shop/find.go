@@ -13,11 +13,11 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// Entry is one record in a list. The screens and the questions each name the same fields, so that none of the three
-// has to know another.
+// Entry is one record in a list. It is an alias of a plain struct, which tui and linear declare with the same fields,
+// so that none of the three imports another.
 type Entry = struct{ ID, Kind, Name, At, Line string }
 
-// CardOf is the kept card that is meant by its name, its id or the first letters of that.
+// CardOf finds a kept card by its name, its id or the beginning of the id.
 func CardOf(ctx context.Context, b book.Book, word string) (book.Revision, book.Card, error) {
 	r, err := book.Resolve(ctx, b, book.CardKind, word)
 	if err != nil {
@@ -27,7 +27,7 @@ func CardOf(ctx context.Context, b book.Book, word string) (book.Revision, book.
 	return r, c, err
 }
 
-// Load is the job of the kept card of that id.
+// Load is the job of the kept card with this id.
 func (s *Shop) Load(ctx context.Context, id string) (job calc.Job, err error) {
 	err = s.With(ctx, false, func(b book.Book) error {
 		_, c, err := CardOf(ctx, b, id)
@@ -37,7 +37,7 @@ func (s *Shop) Load(ctx context.Context, id string) (job calc.Job, err error) {
 	return job, err
 }
 
-// Find lists kept cards by the beginnings of words, the newest first; none where there is no book yet.
+// Find lists kept cards by the beginnings of words, newest first; none if there is no book yet.
 func (s *Shop) Find(ctx context.Context, text string) ([]Entry, error) {
 	return s.entries(ctx, book.Query{Kind: book.CardKind, Text: text})
 }
@@ -47,7 +47,7 @@ func (s *Shop) Records(ctx context.Context, text string) ([]Entry, error) {
 	return s.entries(ctx, book.Query{Text: text})
 }
 
-// Sources names the power sources, those entered or changed last first.
+// Sources are the names of the power sources, the last changed first.
 func (s *Shop) Sources(ctx context.Context) (names []string, err error) {
 	list, err := s.entries(ctx, book.Query{Kind: book.SourceKind})
 	for _, e := range list {
@@ -56,7 +56,7 @@ func (s *Shop) Sources(ctx context.Context) (names []string, err error) {
 	return names, err
 }
 
-// Listed are the records of a list with what tells apart those that are called alike.
+// Listed are the records of a list; those with the same name also have what distinguishes them.
 func Listed(ctx context.Context, b book.Book, heads []book.Head) []Entry {
 	return entriesOf(ctx, b, heads, "")
 }
@@ -73,7 +73,7 @@ func (s *Shop) entries(ctx context.Context, q book.Query) (list []Entry, err err
 	return list, s.Told(err)
 }
 
-// entriesOf are a list's records; one that is called exactly what was typed goes before the others.
+// entriesOf are a list's records; those whose name is exactly the text come first.
 func entriesOf(ctx context.Context, b book.Book, heads []book.Head, text string) []Entry {
 	exact := func(h book.Head) int {
 		if strings.EqualFold(h.Name, strings.TrimSpace(text)) {
@@ -92,8 +92,8 @@ func entriesOf(ctx context.Context, b book.Book, heads []book.Head, text string)
 	return list
 }
 
-// tellApart gives records of one kind, name and day what differs: the time of day, down to the second where that is
-// needed, and of a card its wire feed and travel.
+// tellApart adds what distinguishes records of the same kind, name and day: the time of day, if needed with seconds,
+// and a card's wire feed and travel.
 func tellApart(ctx context.Context, b book.Book, heads []book.Head, list []Entry) {
 	alike := map[Entry][]int{}
 	for i, e := range list {
@@ -119,7 +119,7 @@ func tellApart(ctx context.Context, b book.Book, heads []book.Head, list []Entry
 	}
 }
 
-// setAs is how a kept card sets the machine and the hand, "" of any other record.
+// setAs is the wire feed and travel of a kept card; "" for any other record.
 func setAs(ctx context.Context, b book.Book, h *book.Head) string {
 	if h.Kind != book.CardKind {
 		return ""

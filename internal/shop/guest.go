@@ -19,11 +19,11 @@ const (
 	askServer   = "ask who runs the server: brazebooth doctor and brazebooth book check say more there"
 )
 
-// Unusable says to a guest of the server's book that it cannot be used, whatever the reason.
+// Unusable tells a guest that the server's book cannot be used, without the reason.
 func Unusable(err error) error { return &Failure{serversBook + " cannot be used", askServer, err} }
 
-// GuestError is an error as somebody at another machine may read it, without paths, users and hosts of this one;
-// where is the book's place. What only the system or a library says of the book is told by its kind.
+// GuestError is an error in words for a user at another machine, without paths, users and hosts of this one; where is
+// the book's place. Of an error by the system or a library it tells only the kind.
 func GuestError(err error, where string) error {
 	var could *Failure
 	var bad *book.Unreadable
@@ -48,8 +48,8 @@ func GuestError(err error, where string) error {
 	return errors.New(unplaced(err.Error(), where))
 }
 
-// ToldGuest is GuestError; fault takes the error whole where its words are others, unless it is only that somebody
-// left.
+// ToldGuest is GuestError; fault receives the original error if its words are different, unless only the context was
+// cancelled.
 func ToldGuest(err error, where string, fault func(error)) error {
 	told := GuestError(err, where)
 	if err != nil && fault != nil && told.Error() != err.Error() && !errors.Is(err, context.Canceled) {
@@ -58,8 +58,8 @@ func ToldGuest(err error, where string, fault func(error)) error {
 	return told
 }
 
-// foreign reports an error in which something speaks that this program did not write: the system, a database. Readers
-// of what was typed quote nothing but that.
+// foreign reports whether an error contains one that this program did not write, of the system or a database. Errors of
+// the packages below only quote what was typed.
 func foreign(err error) bool {
 	switch many := err.(type) {
 	case nil:
@@ -83,7 +83,7 @@ func foreign(err error) bool {
 	return true
 }
 
-// unplaced is a text without the book's place, its folder, and the address of a server.
+// unplaced replaces the book's place, its folder, and servers' addresses in a text.
 func unplaced(text, where string) string {
 	if !address.Looks(where) && where != "" {
 		for _, place := range []string{where, filepath.Clean(where), plain.Line(where, 200)} {

@@ -13,8 +13,8 @@ import (
 	"brazebooth/internal/book"
 )
 
-// What the screens say to a guest names no path, user or host of the server's machine, however its book stands, and
-// nothing of a guest's is left in the server's folders.
+// The screens tell a guest no path, user or host of the server's machine, whatever state its book is in, and nothing of
+// a guest is left in the server's folders.
 func TestScreensTellGuestsNothingOfTheMachine(t *testing.T) {
 	ctx, dir := context.Background(), filepath.Join(t.TempDir(), "leak folder")
 	temporary := t.TempDir()
@@ -57,7 +57,7 @@ func TestScreensTellGuestsNothingOfTheMachine(t *testing.T) {
 	}
 }
 
-// asked puts every question of the screens to a desk.
+// asked makes every request of the screens.
 func asked(ctx context.Context, d *Shop, card *calc.Card) map[string]error {
 	said := map[string]error{}
 	_, said["keep"] = d.Keep(ctx, "lid", card)

@@ -12,14 +12,14 @@ import (
 	"brazebooth/tables"
 )
 
-// Kept is what a record holds, with its present revision.
+// Kept is a record's body with its present revision.
 type Kept[T any] struct {
 	Revision book.Revision
 	Body     T
 }
 
-// all are the present records of a kind that are wanted, newest first. One that cannot be read, of a newer program's
-// making, teaches nothing and is left out.
+// all are the present records of a kind for which wanted is true, newest first. A record of a newer program that cannot
+// be read is left out.
 func all[T any](ctx context.Context, b book.Book, kind book.Kind, wanted func(*T) bool) (list []Kept[T], err error) {
 	err = book.Present(ctx, b, kind, func(r *book.Revision) error {
 		if body, err := book.Body[T](r); err == nil && wanted(&body) {
@@ -30,12 +30,12 @@ func all[T any](ctx context.Context, b book.Book, kind book.Kind, wanted func(*T
 	return list, err
 }
 
-// Readings are those of a power source that stand, oldest first; "" for all power sources.
+// Readings are the readings of a power source that are not withdrawn, oldest first; "" for all power sources.
 func Readings(ctx context.Context, b book.Book, source string) ([]Kept[book.Reading], error) {
 	return readings(ctx, b, source, false)
 }
 
-// readings are those of pulled pieces, or those that were measured while the arc ran.
+// readings are either those of pulled pieces or those measured while the arc ran.
 func readings(ctx context.Context, b book.Book, source string, pulled bool) ([]Kept[book.Reading], error) {
 	list, err := all(ctx, b, book.ReadingKind, func(r *book.Reading) bool {
 		return (r.Pull.Force > 0) == pulled && (source == "" || strings.EqualFold(r.Source, source))
@@ -49,7 +49,7 @@ func TrialsOf(ctx context.Context, b book.Book, card string) ([]Kept[book.Trial]
 	return all(ctx, b, book.TrialKind, func(t *book.Trial) bool { return t.Card == card })
 }
 
-// verdictsAt are the trials of a power source that tell of the heat, oldest first.
+// verdictsAt are the trials of a power source from which its heat can be learned, oldest first.
 func verdictsAt(ctx context.Context, b book.Book, source string) (list []calc.Verdict, err error) {
 	trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool { return strings.EqualFold(t.Source, source) })
 	for _, t := range slices.Backward(trials) {
@@ -60,7 +60,7 @@ func verdictsAt(ctx context.Context, b book.Book, source string) (list []calc.Ve
 	return list, err
 }
 
-// Recall returns a job with a power source's plate, and with what its readings and trials with this wire taught.
+// Recall adds to a job a power source's plate, and what its readings and trials with this wire taught.
 func (s *Shop) Recall(ctx context.Context, source string, job calc.Job) (taught calc.Job, err error) {
 	taught = job
 	err = s.With(ctx, false, func(b book.Book) error {
@@ -70,7 +70,7 @@ func (s *Shop) Recall(ctx context.Context, source string, job calc.Job) (taught 
 	return taught, err
 }
 
-// Calibrate is Recall from a book that is open.
+// Calibrate is Recall from an open book.
 func Calibrate(ctx context.Context, b book.Book, job calc.Job, source string) (calc.Job, error) {
 	r, err := book.Resolve(ctx, b, book.SourceKind, source)
 	if err != nil {
@@ -91,7 +91,8 @@ func Calibrate(ctx context.Context, b book.Book, job calc.Job, source string) (c
 	return taught(ctx, b, job, s.Name)
 }
 
-// taught is a job with what a power source's readings and trials with its wire taught, and nothing of another one's.
+// taught is a job with what the readings and trials of this power source with the job's wire taught, instead of another
+// one's.
 func taught(ctx context.Context, b book.Book, job calc.Job, source string) (calc.Job, error) {
 	job = calc.Unlearned(job)
 	used, err := calc.Complete(job)
@@ -123,8 +124,8 @@ func taught(ctx context.Context, b book.Book, job calc.Job, source string) (calc
 	return job, err
 }
 
-// rhythmAt is what a power source's trials of timed arcs with a completed job's filler and wire teach. Current, volts
-// and efficiency are those that the job was taught.
+// rhythmAt is what a power source's trials of timed arcs with a completed job's filler and wire teach. Their current,
+// volts and efficiency are computed with what taught has learned.
 func rhythmAt(ctx context.Context, b book.Book, source string, used, taught *calc.Job) (learned.Rhythm, error) {
 	trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool {
 		j := &t.Job
@@ -143,8 +144,8 @@ func rhythmAt(ctx context.Context, b book.Book, source string, used, taught *cal
 	return calc.LearnRhythm(ctx, list, used.Filler, used.Wire.V)
 }
 
-// Learn is what a power source's readings with a completed job's filler, wire and mode teach. Flagged are the places
-// in the list of those that lie far from what the others predict and are not confirmed; they teach nothing.
+// Learn is what a power source's readings with a completed job's filler, wire and mode teach. flagged are the indexes
+// of readings that are far from what the others predict and are not confirmed; they teach nothing.
 func Learn(list []Kept[book.Reading], used *calc.Job) (l learned.Meter, flagged []int, err error) {
 	f, ok := tables.Fillers.ByID(used.Filler)
 	if !ok {

@@ -12,11 +12,11 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// breakPlaces are where a pulled piece may break, as typed.
+// breakPlaces are the places where a pulled piece may break, as typed.
 var breakPlaces = []string{"sheet", "bronze", "bond"}
 
-// SavePull keeps a piece of the shop's own that was pulled until it broke: r.Pull holds its load and where it broke,
-// the job how it was laid, with the length of its seam. It says what the pieces of this joint teach by now.
+// SavePull saves a test piece of the shop that was pulled until it broke. r.Pull has its load and where it broke; the
+// job says how it was laid and how long its seam is. The answer says what the pieces of this joint teach now.
 func (s *Shop) SavePull(ctx context.Context, r book.Reading, job calc.Job) (Done, error) {
 	return s.act(func(done *Done) error {
 		book.Clean(&r)
@@ -59,17 +59,17 @@ func (s *Shop) SavePull(ctx context.Context, r book.Reading, job calc.Job) (Done
 	})
 }
 
-// Pull is SavePull of a piece of the card's job, with the load as typed.
+// Pull is SavePull of a piece of the card's job; force in kN.
 func (s *Shop) Pull(ctx context.Context, job calc.Job, force float64, broke, source string) (said string, err error) {
 	return inWords(s.SavePull(ctx, book.Reading{Source: source, Pull: book.Pulled{Force: force, Broke: broke}}, job))
 }
 
-// Pulls are the pulled pieces of a power source that stand, oldest first; "" for all power sources.
+// Pulls are the pulled pieces of a power source that are not withdrawn, oldest first; "" for all power sources.
 func Pulls(ctx context.Context, b book.Book, source string) ([]Kept[book.Reading], error) {
 	return readings(ctx, b, source, true)
 }
 
-// pulledOf is what the pieces of a joint teach, by its key.
+// pulledOf is what the pieces of the joint with this key teach.
 func pulledOf(list []Kept[book.Reading], key string) learned.Pulled {
 	var carried []float64
 	for i := range list {
@@ -80,7 +80,7 @@ func pulledOf(list []Kept[book.Reading], key string) learned.Pulled {
 	return learned.PulledBy(key, carried)
 }
 
-// PullLessons say what the pieces of each joint teach.
+// PullLessons are lines about what the pieces of each joint teach.
 func PullLessons(list []Kept[book.Reading]) (lines []string) {
 	var keys []string
 	for i := range list {
@@ -101,7 +101,7 @@ func PullLessons(list []Kept[book.Reading]) (lines []string) {
 	return lines
 }
 
-// pulled puts into a job what the pieces of its joint taught.
+// pulled adds to a job what the pieces of its joint taught.
 func pulled(ctx context.Context, b book.Book, job *calc.Job, source string) error {
 	list, err := Pulls(ctx, b, source)
 	if err != nil || len(list) == 0 {

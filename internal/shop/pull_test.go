@@ -8,8 +8,8 @@ import (
 	"brazebooth/internal/book"
 )
 
-// Pieces of one joint and power source give what their loads over length make by hand; pieces of another thickness,
-// and readings, take no part.
+// Pieces of one joint and power source give the bound that was worked out by hand from their loads over length; pieces
+// of another thickness, and readings, do not count.
 func TestPulledPiecesTeach(t *testing.T) {
 	lap := calc.PulledKey
 	card, err := calc.Solve(calc.Job{Metal: "galvanized", Thickness: calc.Some(1), Joint: "lap"})
@@ -40,7 +40,7 @@ func TestPulledPiecesTeach(t *testing.T) {
 	for _, kN := range loads {
 		squares += math.Pow(math.Log(kN*1000/50)-mean, 2)
 	}
-	want := math.Exp(mean - 4.203*math.Sqrt(squares/4)) // k of five, 95/95, as printed
+	want := math.Exp(mean - 4.203*math.Sqrt(squares/4)) // k for five pieces, 95/95, as printed
 	if bound, k, err := p.Bound(); err != nil || math.Abs(bound/want-1) > 1e-3 || math.Abs(k-4.203) > 0.001 {
 		t.Errorf("bound %g with k %g, by hand %g; %v", bound, k, want, err)
 	}

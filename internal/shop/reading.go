@@ -13,15 +13,15 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-// SaveReading keeps what was measured while the arc ran, with filler, wire and mode of the job, and says what the
-// readings of its power source teach by now.
+// SaveReading saves what was measured while the arc ran, with the job's filler, wire and mode. The answer says what the
+// readings of its power source teach now.
 func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (Done, error) {
 	return s.act(func(done *Done) error {
 		book.Clean(&r)
 		if err := teaches(&r); err != nil {
 			return err
 		}
-		job.Amps = calc.Opt{} // measured, and no choice beside the feed
+		job.Amps = calc.Opt{} // measured, not chosen together with the feed
 		used, err := calc.Complete(job)
 		if err != nil {
 			return err
@@ -67,7 +67,7 @@ func teaches(r *book.Reading) error {
 		return nil
 	case r.Amps == 0:
 		return wrong("volts without amps teach nothing",
-			"type --amps as the meter shows them after the first second, or --volts-dial where its dial stands")
+			"type --amps as the meter shows them after the first second, or --volts-dial with its dial's position")
 	case r.Feed == 0 || r.StickOut == 0:
 		return wrong("a reading teaches only with feed and stick-out measured",
 			"type --pull 635mm (6 seconds of wire) or --feed, and --stickout 12mm")
@@ -77,8 +77,8 @@ func teaches(r *book.Reading) error {
 
 const oddReading = "a reading lies far from the others and is not used: brazebooth book reading shows it"
 
-// Lessons are lines that say which of a power source's readings are flagged, and what all of them teach with a
-// completed job's filler, wire and mode.
+// Lessons are lines about which of a power source's readings are flagged, and what the readings with a completed job's
+// filler, wire and mode teach.
 func Lessons(list []Kept[book.Reading], source string, used *calc.Job) (lines []string, flagged bool, err error) {
 	l, odd, err := Learn(list, used)
 	if err != nil {
@@ -102,15 +102,15 @@ func Lessons(list []Kept[book.Reading], source string, used *calc.Job) (lines []
 	return append(lines, said...), len(odd) > 0 || off, nil
 }
 
-// idLike is an id or its beginning.
+// idLike matches an id or its beginning.
 var idLike = regexp.MustCompile(`^[0-9a-fA-F]{4,16}$`)
 
-// Withdraw takes back a reading that was a mistake. It is meant by its id, since its name is its power source's.
+// Withdraw deletes a reading that was a mistake. It is named by its id, since its name is that of its power source.
 func (s *Shop) Withdraw(ctx context.Context, id string) (Done, error) {
 	return s.mark(ctx, "withdrawn", id, s.deleted)
 }
 
-// Confirm says of a flagged reading that it was looked at again and stands.
+// Confirm marks a flagged reading as checked and right.
 func (s *Shop) Confirm(ctx context.Context, id string) (Done, error) {
 	return s.mark(ctx, "confirmed", id, func(r *book.Revision, _ *Done) (book.Revision, error) {
 		body, err := book.Body[book.Reading](r)
@@ -124,8 +124,8 @@ func (s *Shop) Confirm(ctx context.Context, id string) (Done, error) {
 
 func (s *Shop) mark(ctx context.Context, verb, id string, next step) (Done, error) {
 	if !idLike.MatchString(id) {
-		return Done{}, wrong("a reading is meant by its id, not by "+quote(id),
-			"brazebooth book reading lists them: type at least the first four letters")
+		return Done{}, wrong("a reading is named by its id, not by "+quote(id),
+			"brazebooth book reading lists them: type at least its first four characters")
 	}
 	return s.change(ctx, verb, meant(ctx, book.ReadingKind, id, book.Resolve), next)
 }

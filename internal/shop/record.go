@@ -12,7 +12,7 @@ import (
 	"brazebooth/internal/report"
 )
 
-// Record is all there is of one record, and the commands that do something with it.
+// Record is everything about one record, with the commands for it.
 func (s *Shop) Record(ctx context.Context, id string) (blocks []report.Block, err error) {
 	err = s.With(ctx, false, func(b book.Book) error {
 		r, err := b.Get(ctx, id)
@@ -26,8 +26,8 @@ func (s *Shop) Record(ctx context.Context, id string) (blocks []report.Block, er
 	return blocks, err
 }
 
-// RecordOf is all there is of one record: what it holds now, its history, and of a card the test beads that were laid
-// with it and what this program says of its job today.
+// RecordOf is everything about one record: its present content, its history, and for a card its test beads and how it
+// differs from what this program computes today.
 func RecordOf(ctx context.Context, b book.Book, r *book.Revision) ([]report.Block, error) {
 	blocks, err := Held(r)
 	if err != nil {
@@ -49,7 +49,7 @@ func RecordOf(ctx context.Context, b book.Book, r *book.Revision) ([]report.Bloc
 	return append(blocks, append(report.Said{{Text: "history"}}, History(list)...)), err
 }
 
-// commandsFor are the commands that do something with a record, for who reads it on a screen.
+// commandsFor are the commands for a record, to be shown on a screen.
 func commandsFor(r *book.Revision) report.Said {
 	which := r.ID
 	list := report.Said{{Text: "in a shell, behind brazebooth (over SSH behind ssh and the server's name)"}}
@@ -63,7 +63,7 @@ func commandsFor(r *book.Revision) report.Said {
 
 func item(text string) report.Line { return report.Line{Kind: report.Item, Text: text} }
 
-// beads are the test beads that were laid with a kept card.
+// beads are the test beads of a kept card.
 func beads(trials []Kept[book.Trial]) report.Said {
 	list := report.Said{{Text: "test beads"}}
 	for _, t := range trials {
@@ -76,13 +76,13 @@ func beads(trials []Kept[book.Trial]) report.Said {
 	return list
 }
 
-// today is what this program says of a kept card's job.
+// today is how a kept card differs from what this program computes.
 func today(ctx context.Context, c *book.Card) report.Said {
 	list := report.Said{{Text: "this program today"}}
 	diff, err := Today(ctx, c, nil)
 	switch {
 	case err != nil:
-		return append(list, item("has no card for it: "+plain.Line(err.Error(), 200)))
+		return append(list, item("cannot compute a card for it: "+plain.Line(err.Error(), 200)))
 	case len(diff) == 0:
 		return append(list, item("no figure differs"))
 	}
@@ -98,7 +98,7 @@ func today(ctx context.Context, c *book.Card) report.Said {
 	return list
 }
 
-// History is every state that a record had, oldest first.
+// History is one line for each revision of a record, oldest first.
 func History(list []book.Revision) report.Said {
 	var said report.Said
 	gone := map[string]bool{}

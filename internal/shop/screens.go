@@ -8,10 +8,10 @@ import (
 	"brazebooth/internal/book"
 )
 
-// The acts as the screens and the questions have them (tui.Keeper, linear.Keeper): they take what stands on the
-// screen and get the words that are to be said.
+// The acts for the screens and the questions (tui.Keeper, linear.Keeper): they take what the screen has and return the
+// text to show.
 
-// LooksOnly reports whether who asks may read the book and keep nothing.
+// LooksOnly reports whether the user may read the book but not save.
 func (s *Shop) LooksOnly() bool { return s.LookOnly }
 
 // Keep saves a card under a name.
@@ -24,15 +24,15 @@ func (s *Shop) Trial(ctx context.Context, job calc.Job, seen, verdict, source st
 	return inWords(s.SaveTrial(ctx, book.Trial{Job: job, Seen: seen, Verdict: verdict, Source: source}))
 }
 
-// Cut is SaveTrial of a bead that was measured, mm.
+// Cut is SaveTrial of a bead that was cut and measured, mm.
 func (s *Shop) Cut(ctx context.Context, job calc.Job, seen, verdict, source string,
 	m struct{ Width, Leg, Throat, Zinc float64 }) (said string, err error) {
 	return inWords(s.SaveTrial(ctx, book.Trial{Job: job, Seen: seen, Verdict: verdict, Source: source,
 		Measured: book.Measured(m)}))
 }
 
-// Measure is SaveReading, with the travel (mm/s) where it was timed, and returns the job with what its power source
-// taught. An error means that nothing was kept.
+// Measure is SaveReading, with the travel (mm/s) if it was timed. It returns the job with what its power source taught.
+// An error means that nothing was saved.
 func (s *Shop) Measure(ctx context.Context, source string, r calc.Reading, travel float64, job calc.Job) (
 	taughtJob calc.Job, said string, err error) {
 	done, err := s.SaveReading(ctx, book.Reading{Source: source, Feed: r.Feed, StickOut: r.StickOut, Amps: r.Amps,
@@ -60,7 +60,7 @@ func (s *Shop) Enter(ctx context.Context, kind string, given map[string]string) 
 	return inWords(s.SaveEntry(ctx, book.Kind(kind), given))
 }
 
-// Mark deletes a record, or brings it back.
+// Mark deletes or restores a record.
 func (s *Shop) Mark(ctx context.Context, kind, id string, deleted bool) error {
 	act := s.Restore
 	if deleted {
@@ -77,7 +77,7 @@ func inWords(done Done, err error) (string, error) {
 	return done.Said(), nil
 }
 
-// SavePractice keeps how a practice job went: a kind of its own, from which nothing is learned.
+// SavePractice saves the outcome of a practice job, from which nothing is learned.
 func (s *Shop) SavePractice(ctx context.Context, how practice.Outcome) (Done, error) {
 	return s.act(func(done *Done) error {
 		done.What = "practice " + how.Line()

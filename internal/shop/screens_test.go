@@ -16,7 +16,7 @@ import (
 	"brazebooth/internal/report"
 )
 
-// A card that the book cannot take lies in a file that another book takes later.
+// A card that the book cannot save goes into a file that another book can import.
 func TestScreensOffersAFile(t *testing.T) {
 	ctx, dir := context.Background(), t.TempDir()
 	t.Setenv("TMPDIR", dir)
@@ -31,7 +31,7 @@ func TestScreensOffersAFile(t *testing.T) {
 	d := &Shop{Where: filepath.Join(file, "book.db"), Author: book.Author{Program: "test", Now: time.Now}}
 	_, err = d.Keep(ctx, "tank lid", &card)
 	if err == nil {
-		t.Fatal("kept in a folder that is a file")
+		t.Fatal("saved into a folder that is a file")
 	}
 	found := regexp.MustCompile(`book import (\S+)`).FindStringSubmatch(err.Error())
 	if found == nil {
@@ -56,7 +56,7 @@ func TestScreensOffersAFile(t *testing.T) {
 	}
 }
 
-// A reading and a test bead go into the book with their power source, and are read whole.
+// A reading and a test bead are saved with their power source, and are read again completely.
 func TestScreensKeeps(t *testing.T) {
 	ctx := context.Background()
 	d := &Shop{Where: filepath.Join(t.TempDir(), "book.db"), Author: book.Author{Program: "test", Now: time.Now}}
@@ -70,7 +70,7 @@ func TestScreensKeeps(t *testing.T) {
 		t.Fatal(err)
 	}
 	list, err := d.Records(ctx, "")
-	if err != nil || len(list) != 3 { // with the power source
+	if err != nil || len(list) != 3 { // the third is the power source
 		t.Fatalf("%v, %v", list, err)
 	}
 	for _, e := range list {
@@ -118,7 +118,7 @@ func TestScreensKeeps(t *testing.T) {
 	}
 	d.LookOnly = true
 	if err := d.Mark(ctx, gone.Kind, gone.ID, true); err == nil || !strings.Contains(err.Error(), "look") {
-		t.Errorf("who may only look deletes: %v", err)
+		t.Errorf("a guest who may only look deletes: %v", err)
 	}
 	d.LookOnly = false
 	if names, err := d.Sources(ctx); err != nil || len(names) != 1 || names[0] != "booth 1" {
@@ -126,8 +126,8 @@ func TestScreensKeeps(t *testing.T) {
 	}
 }
 
-// Two cards of one name and one day tell themselves apart, the newest first; a name that is typed whole comes before
-// others that begin so.
+// Two cards with the same name and day are distinguished, newest first; a name that is exactly the typed text comes
+// before longer ones.
 func TestScreensTellsCardsApart(t *testing.T) {
 	ctx := context.Background()
 	now := time.Date(2026, 3, 1, 9, 30, 10, 0, time.UTC)
@@ -176,7 +176,7 @@ func TestScreensTellsCardsApart(t *testing.T) {
 	}
 }
 
-// A bead that was measured goes into the book as a trial with its sizes; one without a verdict or a look is refused.
+// A measured bead is saved as a trial with its sizes; one without a verdict or a sight is refused.
 func TestScreensKeepsACutBead(t *testing.T) {
 	ctx := context.Background()
 	d := &Shop{Where: filepath.Join(t.TempDir(), "book.db"), Author: book.Author{Program: "test", Now: time.Now}}

@@ -1,9 +1,10 @@
-// Package shop is what a shop does with its book: it saves cards, test beads, readings and what is entered by hand,
-// changes, deletes and brings back, finds, compares and learns. Each act has its rules and its hints here, once,
-// whoever asks: a command, the screens or the questions line by line. Package book below it only stores.
+// Package shop is what a shop does with its book: it saves cards, test beads, readings and hand-entered records,
+// changes, deletes and restores them, finds, compares and learns. Each of these acts has its rules and hints here, once
+// for the commands, the screens and the questions line by line. Package book below it only stores.
 //
-// Errors of the acts are safe for a terminal. One about what was asked is a *mistake.Error with what to type instead;
-// one about the book is a *Failure with what to do about it. A guest at another machine is told nothing of this one.
+// Errors of the acts are safe for a terminal. An error about the input is a *mistake.Error with what to type instead;
+// one about the book is a *Failure with what to do about it. Errors for a guest at another machine tell nothing about
+// this one.
 package shop
 
 import (
@@ -16,37 +17,37 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// Shop is a book as one person uses it. The book is opened for each act and closed again, so that a booth that is
-// left running holds nothing. It is safe for use by several goroutines.
+// Shop is a book as one person uses it. The book is opened for each act and closed again, so that a booth that is left
+// running keeps nothing open. It is safe for use by several goroutines.
 type Shop struct {
 	Where    string      // the book: a file, or the address of a server
-	Beside   string      // the file that takes what a server cannot while it is away; "" for none
+	Beside   string      // the file for saves while a server cannot be reached; "" for none
 	Author   book.Author // who saves
-	LookOnly bool        // nothing may be kept
-	Remote   bool        // who asks sits at another machine
-	Fault    func(error) // takes an error whole of which a guest is told in other words; nil: nobody does
+	LookOnly bool        // the user may not save
+	Remote   bool        // the user is at another machine
+	Fault    func(error) // receives the full error where a guest sees other words; nil drops it
 
 	saving sync.WaitGroup
 }
 
-// Wait returns when everything that is being saved is saved, or is known not to be. It ends by itself: a server that
-// does not answer is given up.
+// Wait waits until all running saves have succeeded or failed. It always ends, since a server that does not answer is
+// given up.
 func (s *Shop) Wait() { s.saving.Wait() }
 
-// Done is what became of an act.
+// Done is the outcome of an act.
 type Done struct {
-	Verb, ID, What string   // "saved", the record's id, what it is; without Verb and ID nothing was to be changed
-	Remarks        []string // what goes otherwise than one expects; every medium says it
-	Lines          []string // what the book says to it at length, for who gave a command
+	Verb, ID, What string   // "saved", the record's id, what it is; no Verb and ID if nothing had to be changed
+	Remarks        []string // what the user may not expect; every medium shows it
+	Lines          []string // what the book says about it at length, for a command
 
 	short  []string // the same for the screens
-	inBook bool     // the book has it; else the file beside it
+	inBook bool     // it is in the book, and not in the file beside it
 }
 
-// Line is the act in a line, with the record's id.
+// Line is the outcome in one line, with the record's id.
 func (d *Done) Line() string { return strings.TrimSpace(d.Verb + " " + d.ID + " " + d.What) }
 
-// Said is all that a screen or a voice says of the act.
+// Said is the outcome as a screen or a voice tells it.
 func (d *Done) Said() string {
 	what := d.What
 	switch d.Verb {
@@ -61,7 +62,7 @@ func (d *Done) Said() string {
 
 func (d *Done) remark(text string) { d.Remarks = append(d.Remarks, text) }
 
-// say adds a line, and a shorter one for the screens, "" for none.
+// say adds a line for commands, and a shorter one for the screens, "" for none.
 func (d *Done) say(line, short string) {
 	d.Lines = append(d.Lines, line)
 	if short != "" {
@@ -69,7 +70,7 @@ func (d *Done) say(line, short string) {
 	}
 }
 
-// act does something of which one is told.
+// act runs do, which fills in the outcome; Wait waits for it.
 func (s *Shop) act(do func(*Done) error) (Done, error) {
 	s.saving.Add(1)
 	defer s.saving.Done()
@@ -101,7 +102,7 @@ func (s *Shop) open(ctx context.Context, writes bool) (book.Book, error) {
 	return b, err
 }
 
-// With opens the book, does something with it and closes it.
+// With opens the book, calls do and closes the book.
 func (s *Shop) With(ctx context.Context, writes bool, do func(book.Book) error) error {
 	return s.Told(s.with(ctx, writes, do))
 }
@@ -114,8 +115,8 @@ func (s *Shop) with(ctx context.Context, writes bool, do func(book.Book) error) 
 	return errors.Join(do(b), b.Close())
 }
 
-// save keeps a new record, behind what has to be there first: in the book; beside it while its server is away; or
-// else, for who sits here, in a file that can be taken in later.
+// save saves a new record after those in first: into the book; into the file s.Beside while its server cannot be
+// reached; or else, for a user at this machine, into a file that can be imported later.
 func (s *Shop) save(ctx context.Context, done *Done, kind book.Kind, body any, first ...book.Revision) error {
 	if s.LookOnly {
 		return ErrLookOnly
@@ -136,8 +137,8 @@ func (s *Shop) save(ctx context.Context, done *Done, kind book.Kind, body any, f
 	return nil
 }
 
-// rescued writes what no book took into a file, and says so beside what went wrong. A guest could not fetch the file,
-// and who asked for an end did not want it.
+// rescued writes unsaved revisions into a file and adds its name to the error; not for a guest, who could not fetch the
+// file, or for a caller who gave up.
 func (s *Shop) rescued(ctx context.Context, err error, list []book.Revision) error {
 	if s.Remote || ctx.Err() != nil {
 		return err
@@ -150,9 +151,8 @@ func (s *Shop) rescued(ctx context.Context, err error, list []book.Revision) err
 	return &Failure{what + "; it was saved in " + file + ": take it in with brazebooth book import " + file, hint, err}
 }
 
-// after looks into the book for what is said beside something that was kept just now. That is kept whatever comes of
-// the look: an end that was asked for meanwhile, or a book that cannot be read, is no failure of the act, or it would
-// be done twice.
+// after reads the book again to say more about a record that was just saved. A failure of that is not an error of the
+// act, since the user would then save the record twice.
 func (s *Shop) after(ctx context.Context, done *Done, look func(book.Book) error) {
 	if !done.inBook {
 		return
@@ -162,15 +162,15 @@ func (s *Shop) after(ctx context.Context, done *Done, look func(book.Book) error
 	}
 }
 
-// change saves the next state of the record that is found; where next says that there is none the record stays as it
-// is. Where somebody else changes the record meanwhile it begins again. A change wants the book itself.
+// change saves the next state of the record that find finds; errSame from next leaves it as it is. If somebody else
+// changes the record meanwhile, change begins again. It needs the book itself, not a file beside it.
 func (s *Shop) change(ctx context.Context, verb string, find finder, next step) (Done, error) {
 	return s.act(func(done *Done) error {
 		b, err := s.open(ctx, true)
 		if err != nil {
 			return err
 		}
-		defer b.Close() // what is kept is kept, however the book closes
+		defer b.Close() // a failure to close does not undo a save
 		for {
 			r, err := find(b)
 			if err != nil {
@@ -193,13 +193,13 @@ func (s *Shop) change(ctx context.Context, verb string, find finder, next step) 
 	})
 }
 
-// A finder finds the record that is meant.
+// A finder finds the record to change.
 type finder func(book.Book) (book.Revision, error)
 
-// A step makes a record's next state, and says in the Done what that is.
+// A step makes a record's next state, and describes it in the Done.
 type step func(now *book.Revision, done *Done) (book.Revision, error)
 
-// errSame is of a change that changes nothing.
+// errSame is the error of a change that changes nothing.
 var errSame = errors.New("nothing to change")
 
 func wrong(what, hint string) error { return mistake.New(what, hint) }

@@ -15,7 +15,7 @@ import (
 	"brazebooth/internal/report"
 )
 
-// Held is what a record holds now.
+// Held is a record's present content.
 func Held(r *book.Revision) ([]report.Block, error) {
 	switch r.Kind {
 	case book.CardKind:
@@ -31,7 +31,7 @@ func Held(r *book.Revision) ([]report.Block, error) {
 		report.Kept(&card)...), err
 }
 
-// keptHead is what somebody typed of a kept card, and its job's names.
+// keptHead is a kept card's name, tags and note, with its job.
 func keptHead(c *book.Card, saved string) report.Said {
 	head := report.Said{asTyped(c.Name), asTyped(saved), asTyped(c.Line())}
 	for _, x := range [...][2]string{{"tags", strings.Join(c.Tags, ", ")}, {"note", c.Note}} {
@@ -42,7 +42,7 @@ func keptHead(c *book.Card, saved string) report.Said {
 	return head
 }
 
-// AsKept is a kept card with what it showed when it was saved. Its figures have no reasons and its zone is its verdict.
+// AsKept is a kept card as it was saved. Its figures have no basis, and its zone is its verdict.
 func AsKept(c *book.Card) calc.Card {
 	k := &c.Card
 	card := calc.Card{Job: c.Job, Used: k.Used, Assumed: k.Assumed, Notes: k.Notes, Warnings: k.Warns, Zone: k.Zone}
@@ -53,16 +53,16 @@ func AsKept(c *book.Card) calc.Card {
 	return card
 }
 
-// asTyped is a line with what somebody typed, or the names of a job's sheet and wire.
+// asTyped is a line of typed text, or of names of a job's sheet and wire, whose units are not converted.
 func asTyped(text string) report.Line { return report.Line{Text: text, AsTyped: true} }
 
-// savedLine says which revision it is.
+// savedLine says which revision it is, and who saved it when.
 func savedLine(r *book.Revision) string {
 	at := strings.Replace(r.At[:16], "T", " ", 1)
 	return fmt.Sprintf("%s, saved %s UTC by %s with version %s", r.ID, at, SavedBy(r), plain.Line(r.Program, 20))
 }
 
-// SavedBy is who saved a revision.
+// SavedBy is the name of the person who saved a revision.
 func SavedBy(r *book.Revision) string {
 	if r.Who == "" {
 		return "nobody named"
@@ -70,7 +70,7 @@ func SavedBy(r *book.Revision) string {
 	return plain.Line(r.Who, 40)
 }
 
-// recordUnit is the unit in which a record's figure is kept: a job's own, or one that only records have.
+// recordUnit is the unit of a record's field: that of a job's figure, or one for fields that only records have.
 func recordUnit(name string) string {
 	if _, _, unit, ok := calc.Span(name); ok {
 		return " " + quantity.Label(unit, quantity.Metric)
@@ -78,7 +78,7 @@ func recordUnit(name string) string {
 	return map[string]string{"full": " g", "left": " g", "force": " kN", "least_amps": " A", "most_amps": " A"}[name]
 }
 
-// practised says how a practice job went, for a person.
+// practised describes the outcome of a practice job in words.
 func practised(r *book.Revision) []report.Block {
 	how, err := book.Body[practice.Outcome](r)
 	if err != nil {
@@ -106,7 +106,7 @@ func fieldsOf(r *book.Revision) []report.Block {
 		unread := report.Line{Kind: report.Item, Text: "of a newer program: this one cannot read it"}
 		return []report.Block{head, report.Said{unread}}
 	}
-	if json.Unmarshal(fields["job"], &job) == nil { // one that is none has no fields
+	if json.Unmarshal(fields["job"], &job) == nil { // a record without a job has no job's fields
 		maps.Copy(fields, job)
 	}
 	if json.Unmarshal(fields["pull"], &pull) == nil {

@@ -10,9 +10,10 @@ import (
 	"brazebooth/internal/report"
 )
 
-// A kept practice job is said in words: how many beads a hand laid, and how many the program's own run took.
+// A kept practice job is described in words: how many beads the user laid, and how many the program needed.
 func TestPractised(t *testing.T) {
-	for reached, want := range map[bool]string{true: "5 beads, the last one good", false: "5 beads, none of them good"} {
+	for reached, want := range map[bool]string{true: "5 beads, the last one good",
+		false: "5 beads, none of them good"} {
 		body, err := json.Marshal(practice.Outcome{Level: 2, Seed: 7, Work: "planter side", Beads: 1, Verdict: "cold",
 			Program: 5, Reached: reached})
 		if err != nil {

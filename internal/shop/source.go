@@ -12,11 +12,10 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// source makes sure that the power source of what is kept is in the book, and gives it the name that it was entered
-// by. One that nobody entered is entered with it, and where the book has others that is said. A name that is one slip
-// of the hand from another, with the same figures in it, is refused: two power sources would share one's readings.
-// "booth 2" beside "booth 1" is another one. While the server is away nobody can tell, and the name is taken as it
-// is.
+// source makes sure that the power source of a new record is in the book, and sets its name as it was entered. A new
+// power source is saved with the record, with a remark if the book has others. A name that looks like a misspelling of
+// a known one, with the same digits, is refused, since readings of one power source would otherwise be split between
+// two. "booth 2" beside "booth 1" is a new one. While the server cannot be reached, the name is accepted as it is.
 func (s *Shop) source(ctx context.Context, done *Done, name *string) ([]book.Revision, error) {
 	if *name == "" {
 		return nil, nil
@@ -32,10 +31,10 @@ func (s *Shop) source(ctx context.Context, done *Done, name *string) ([]book.Rev
 		}
 		all, _ := b.List(ctx, book.Query{Kind: book.SourceKind, Limit: manySources}) // for a remark only
 		for i, h := range all {
-			if i < 6 { // a remark names no more
+			if i < 6 { // a remark names at most six
 				others = append(others, plain.Line(h.Name, 40))
 			}
-			if slipOf(*name, h.Name) {
+			if misspeltOf(*name, h.Name) {
 				like = append(like, plain.Line(h.Name, 40))
 			}
 		}
@@ -58,12 +57,12 @@ func (s *Shop) source(ctx context.Context, done *Done, name *string) ([]book.Rev
 	return nil, err
 }
 
-// manySources is how many names are compared with a new one.
+// manySources is the most names that are compared with a new one.
 const manySources = 500
 
-// slipOf reports whether a name differs from another by a slip of the hand: its figures are the same and its letters
+// misspeltOf reports whether a name looks like a misspelling of another: its digits are the same and its letters
 // nearly.
-func slipOf(name, other string) bool {
+func misspeltOf(name, other string) bool {
 	digits := func(r rune) rune {
 		if unicode.IsDigit(r) {
 			return r

@@ -16,9 +16,9 @@ import (
 	"brazebooth/tables"
 )
 
-// SaveTrial keeps a test bead and says what it teaches of its power source. The job is completed, with the settings
-// that its card suggests for what nobody chose; one that has no card is kept as it was laid. Without a verdict the
-// look of the bead is one.
+// SaveTrial saves a test bead and says what it teaches about its power source. The job is completed, with its card's
+// suggestions for settings that were not chosen; a job without a card is saved as it is. Without a verdict, what was
+// seen decides it.
 func (s *Shop) SaveTrial(ctx context.Context, t book.Trial) (Done, error) {
 	return s.act(func(done *Done) (err error) {
 		if err := judge(&t); err != nil {
@@ -56,7 +56,7 @@ func (s *Shop) SaveTrial(ctx context.Context, t book.Trial) (Done, error) {
 	})
 }
 
-// judge reads what a bead shows and holds the verdict against it.
+// judge reads what was seen on a bead and checks the verdict against it.
 func judge(t *book.Trial) error {
 	if t.Seen != "" {
 		ids, err := correct.SeenIDs(tables.SightsSaid(t.Seen))
@@ -69,7 +69,7 @@ func judge(t *book.Trial) error {
 		t.Seen = ids
 	}
 	if t.Seen == "" && t.Verdict == practice.BeadGood && t.Job.Mode == "timed" {
-		t.Seen = practice.BeadGood // washed through: nothing else would be called good
+		t.Seen = practice.BeadGood // for a timed arc, good means washed through
 	}
 	if t.Verdict == "" && t.Seen != "" {
 		t.Verdict = practice.BeadBad
@@ -88,7 +88,7 @@ func judge(t *book.Trial) error {
 	return nil
 }
 
-// sayEfficiency says what a power source's trials teach of the heat, each with how much it was expected.
+// sayEfficiency says what a power source's trials teach about its heat, each with how likely it was expected.
 func sayEfficiency(ctx context.Context, b book.Book, done *Done, source string) error {
 	list, err := verdictsAt(ctx, b, source)
 	if err != nil {
@@ -96,7 +96,7 @@ func sayEfficiency(ctx context.Context, b book.Book, done *Done, source string) 
 	}
 	e := calc.LearnEta(list)
 	if e.Used == 0 {
-		done.say(plain.Line(source, 60)+": no verdict tells of its heat yet", "")
+		done.say(plain.Line(source, 60)+": no verdict says anything about its heat yet", "")
 		return nil
 	}
 	var said []string
@@ -116,12 +116,13 @@ func sayRhythm(ctx context.Context, b book.Book, done *Done, t *book.Trial) erro
 	}
 	r, name := &job.Rhythm, plain.Line(t.Source, 60)
 	if r.Trials == 0 {
-		done.say(name+": no trial of a timed arc tells of its rhythm yet", "")
+		done.say(name+": no trial of a timed arc says anything about its times yet", "")
 		return nil
 	}
 	low, high := r.Ends95()
 	done.say(fmt.Sprintf("%s, timed, by %s: stirring %.1f (%.1f to %.1f), arc's spread %.2f mm (%.2f to %.2f), power "+
 		"%.2f of what is computed (%.2f to %.2f); its cards of this wire have their range from it", name,
-		quantity.Count(r.Trials, "trial"), r.Stir, low[0], high[0], r.Spread, low[1], high[1], r.Power, low[2], high[2]), "")
+		quantity.Count(r.Trials, "trial"), r.Stir, low[0], high[0], r.Spread, low[1], high[1], r.Power, low[2],
+		high[2]), "")
 	return nil
 }

@@ -10,7 +10,7 @@ import (
 	"brazebooth/internal/report"
 )
 
-// What somebody typed keeps its units, so that a card is found by the name that is shown; what nobody chose follows them.
+// Typed text keeps its units, so that a card is found by the name that is shown; computed text is converted.
 func TestTypedTextKeepsItsUnits(t *testing.T) {
 	card := book.Card{Name: "tank 2 mm lid", Tags: []string{"12 mm shelf"}, Note: "clamp 25 mm off"}
 	card.Card.Assumed = []calc.Assumption{{Field: "stickout", Value: "12mm"}, {Field: "metal", Value: "304L"}}

@@ -15,18 +15,18 @@ import (
 	"brazebooth/internal/report"
 )
 
-// beside is a value that the shop measured beside what this program computes for the same job, without what the shop's
-// readings and trials taught it: that would be a test by its own data.
+// beside is a value that the shop measured, and the figure that this program computes for the same job without what the
+// shop's readings and trials taught, which would test the data against themselves.
 type beside struct {
 	at       string // day and record
 	measured float64
 	figure   calc.Figure
-	flagged  bool // a reading that is not used: it is listed, and not counted
+	flagged  bool // a flagged reading is listed but not counted
 }
 
 func (b *beside) inside() bool { return b.measured >= b.figure.Low && b.measured <= b.figure.High }
 
-// Cut are the figures that are measured on a bead that was cut across, with the flags that they are typed after.
+// Cut are the figures that are measured on a bead that was cut across, with their flags.
 var Cut = [...]struct {
 	Figure, Flag, Usage string
 	Of                  func(*book.Measured) *float64
@@ -41,8 +41,8 @@ var Cut = [...]struct {
 		func(m *book.Measured) *float64 { return &m.Zinc }},
 }
 
-// Validation is what was computed beside what this shop measured, quantity by quantity: every value with its band and
-// ratio, the mean ratio, the scatter, and how many lie in the 95 % band.
+// Validation compares computed with measured values, for each quantity: every value with its band and ratio, the mean
+// ratio, the scatter, and how many are in the 95 % band.
 func Validation(ctx context.Context, b book.Book, units quantity.System) ([]report.Block, error) {
 	found := map[string][]beside{}
 	readings, err := Readings(ctx, b, "")
@@ -82,8 +82,8 @@ func Validation(ctx context.Context, b book.Book, units quantity.System) ([]repo
 		"program is left out of the computed values."}}), nil
 }
 
-// setAside are the places of the readings that are flagged as far from what the others of their power source, with
-// their filler, wire and mode, predict.
+// setAside are the indexes of the readings that are far from what the other readings with their power source, filler,
+// wire and mode predict.
 func setAside(list []Kept[book.Reading]) (map[int]bool, error) {
 	type group struct {
 		source, filler, mode string
@@ -104,7 +104,7 @@ func setAside(list []Kept[book.Reading]) (map[int]bool, error) {
 		_, flagged, err := Learn(same, &calc.Job{Filler: g.filler, Mode: g.mode, Wire: calc.Some(g.wire)})
 		switch {
 		case errors.Is(err, book.ErrNone):
-			continue // a filler that the tables no longer have: it has no card either
+			continue // a filler that the tables no longer have; it has no card either
 		case err != nil:
 			return nil, err
 		}
@@ -115,11 +115,12 @@ func setAside(list []Kept[book.Reading]) (map[int]bool, error) {
 	return odd, nil
 }
 
-// besideReading sets a reading beside a card with its wire and settings; one without a card is left out.
+// besideReading compares a reading with a card of its wire and settings; a reading without a card is left out.
 func besideReading(ctx context.Context, k *Kept[book.Reading], flagged bool, found map[string][]beside) {
 	r := &k.Body
+	// sheet and travel do not affect these figures
 	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Joint: "lap", Filler: r.Filler, Mode: r.Mode,
-		Wire: calc.Some(r.Wire), Feed: calc.Some(r.Feed), Travel: calc.Some(8)} // sheet and travel move neither figure
+		Wire: calc.Some(r.Wire), Feed: calc.Some(r.Feed), Travel: calc.Some(8)}
 	if r.StickOut > 0 {
 		job.StickOut = calc.Some(r.StickOut)
 	}
@@ -132,7 +133,7 @@ func besideReading(ctx context.Context, k *Kept[book.Reading], flagged bool, fou
 	}
 }
 
-// besideTrial sets what was measured on a test bead beside its job's card; one without a card is left out.
+// besideTrial compares the measured sizes of a test bead with its job's card; a bead without a card is left out.
 func besideTrial(ctx context.Context, k *Kept[book.Trial], found map[string][]beside) {
 	card, err := calc.SolveContext(ctx, calc.Unlearned(k.Body.Job))
 	if err != nil {
@@ -150,7 +151,7 @@ func keepBeside(found map[string][]beside, name string, b beside, card *calc.Car
 	}
 }
 
-// compared says of one quantity how its values compare. Of one value there is neither a scatter nor a share.
+// compared summarizes and lists the values of one quantity. A single value has neither a scatter nor a share.
 func compared(name string, list []beside, units quantity.System) report.Said {
 	in, count, sum, squares := 0, 0, 0.0, 0.0
 	for i := range list {
