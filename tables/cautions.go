@@ -1,6 +1,6 @@
 package tables
 
-// CautionLines say at length what a warning on the card says in a line.
+// CautionLines give the full text of the warnings that the card shows in one line.
 var CautionLines = Rows[PracticeLine]{
 	{"shock", TopicSafety, "Electric shock kills, and a small power source is enough: dry leather gloves without " +
 		"holes, dry clothes and boots, dry boards or a mat where the ground is wet or the part large; cables, " +
@@ -36,13 +36,13 @@ var CautionLines = Rows[PracticeLine]{
 			"before anything here.", practice},
 }
 
-// Hazard is a job that is not begun, whatever the numbers say.
+// Hazard is a danger for which a job must not be started, whatever its numbers are.
 type Hazard struct {
 	ID, Name, Why, Instead string
 	Origin
 }
 
-// Hazards lists what stops a job.
+// Hazards lists the dangers that stop a job.
 var Hazards = Rows[Hazard]{
 	{"tank", "used tank or drum", "What it held, or its vapour, explodes in the heat; a trace is enough",
 		"Have it cleaned, vented and tested by somebody who does that, or buy a new one",
@@ -76,8 +76,8 @@ var Hazards = Rows[Hazard]{
 		"The vehicle maker's repair procedure, by a trained person", practice},
 }
 
-// HazardWords are the words that a user types for hazards, in the order in which help lists them: "lead" stands for
-// paint and bronze.
+// HazardWords are the words that a user may type for hazards, in the order in which help lists them. "lead"
+// means both paint and bronze with lead.
 func HazardWords() []string {
 	return []string{"tank", "sealed", "coated", "pressure", "gas", "cadmium", "lead", "beryllium", "confined",
 		"vehicle", "fire-part"}

@@ -1,6 +1,6 @@
 package tables
 
-// PracticeLine is one piece of advice in the trade's words.
+// PracticeLine is one piece of advice in the words of the trade.
 type PracticeLine struct {
 	Code, Topic, Text string
 	Origin
@@ -23,7 +23,7 @@ const (
 	TopicLay     = "lay"
 )
 
-// PracticeLines in the order of a job.
+// PracticeLines are in the order of a job.
 var PracticeLines = Rows[PracticeLine]{
 	{"sheet-range", TopicFit,
 		"Sheet from 0.2 mm to about 3 mm. Above that strength limits it; there brazing suits wear overlay and repairs.",

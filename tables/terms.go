@@ -2,13 +2,13 @@ package tables
 
 import "slices"
 
-// Term is a word of the trade as the screens use it: what it is, in two plain sentences, its unit, and the word's
+// Term is a word of the trade as the screens use it: its meaning in two plain sentences, its unit, and its
 // source.
 type Term struct {
 	Word string
-	Also []string // other names that stand for it on labels, flags and in figures
+	Also []string // its other names on labels, flags and in figures
 	Says string
-	Unit string // "" for a word without a figure, or whose figure has none
+	Unit string // "" if the word has no figure or the figure no unit
 	Origin
 }
 
@@ -18,10 +18,11 @@ var (
 	ownTerm  = Origin{"this program's own word", Own}
 )
 
-// Terms is the glossary: the words of a job, then those of the shop.
+// Terms is the glossary: first the words of a job, then those of the shop.
 var Terms = slices.Concat(jobTerms[:], shopTerms[:])
 
-// jobTerms by the order of a job: the choices, what is set, what follows, what is looked at, what is kept.
+// jobTerms are in the order of a job: the choices, the settings, what follows from them, what is looked at,
+// what is kept.
 var jobTerms = [...]Term{
 	{"arc brazing", []string{"brazing", "gas metal arc brazing", "mig brazing", "fit"},
 		"A bronze wire melts in an arc under argon and wets steel that stays solid. It is brazing, not welding: the " +
@@ -225,7 +226,8 @@ var jobTerms = [...]Term{
 		"N, mm, °, %", awsTerms},
 	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "changed zone",
 		"softened width", "softened", "softened 2", "changed zone 2", "zone hardness 2", "sheet hardness 2",
-		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength", "carbon equivalent"},
+		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength",
+		"carbon equivalent"},
 		"The metal beside the bead that the heat changed without melting it. Steel may harden there, high-strength " +
 			"and cold-worked metal turns soft.", "HV, mm", awsTerms},
 	{"air", []string{"zinc fume", "zinc rate", "zinc oxide rate", "zinc per length", "clean air",

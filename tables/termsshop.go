@@ -1,7 +1,7 @@
 package tables
 
-// shopTerms are words of the shop that the program's texts use and that name no choice or figure: of the joint, of
-// the gun, of what a bead shows, of the air.
+// shopTerms are words of the shop that the program's texts use but that name no choice or figure: about the
+// joint, the gun, what a bead shows, and the air.
 var shopTerms = [...]Term{
 	{"bevel", []string{"bevelled"}, "An edge of thick stock that is cut at a slant, so that the bronze gets down to " +
 		"the root. Sheet that one bead fills needs none.", "degrees", awsTerms},
