@@ -8,7 +8,7 @@ var steelWire = Filler{
 		{"Ni", 0, 0.15}, {"Cr", 0, 0.15}, {"Mo", 0, 0.15}, {"V", 0, 0.03}, {"Cu", 0, 0.50}},
 	LimitsOrigin: read("SFA-5.18:2007 Table 1"),
 	Colour:       "grey",
-	Use:          "To compare with only: it fuses the sheet",
+	Use:          "Only for comparison: it fuses the sheet",
 	UseOrigin:    practice,
 
 	Density: Datum{7.85, 7.85, 7.89, "g/cm3",

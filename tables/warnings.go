@@ -79,7 +79,7 @@ var Warnings = Rows[WarningLine]{
 	{"chromium-fume", "caution", "Stainless gives off chromium(VI) when it gets too hot: extraction at the joint, " +
 		"no melting of the base.",
 		memoryHigh("29 CFR 1910.1026")},
-	{"steel-filler", "caution", "Steel wire is here to compare with only: this is fusion welding, and a bronze " +
+	{"steel-filler", "caution", "Steel wire is here only for comparison: this is fusion welding, and a bronze " +
 		"settings card does not fit it. Its heat and current are shown.", practice},
 	{"unfitted-filler", "info",
 		"No current was fitted for this filler: its band is wider. Read the amps on the first bead.",

@@ -115,8 +115,8 @@ func (p *Page) gas(card *calc.Card, time calc.Figure) calc.Figure {
 func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float64) {
 	hours := p.labour(card, time)
 	if failed := failing(card); failed != "" {
-		p.Warn("no-price", calc.SectionSource, "%s. What it would cost is no price: a bead that is laid again costs "+
-			"twice and more. Change the setting first; the window computes which opens a good zone.", failed)
+		p.Warn("no-price", calc.SectionSource, "%s. No cost is given: a bead that has to be laid again costs at "+
+			"least twice as much. Change the setting first; the window computes which opens a good zone.", failed)
 		return
 	}
 	u, unit := &card.Used, card.Used.Currency
@@ -150,7 +150,7 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 		p.steel(card, wire, gas, hours, length, total, unit)
 		return
 	}
-	p.Because(ownJob, "no price was given for wire, gas or labour: nothing in money")
+	p.Because(ownJob, "no price was given for wire, gas or labour, so no cost is computed")
 }
 
 // sum adds a figure to the basis of a total.
@@ -215,7 +215,7 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 	both := Own("the two totals")
 	p.Because(both, "%s is cheaper here by %.3g %s, by the middle of both bands%s", cheaper, math.Abs(v-total.Value),
 		unit, proviso)
-	p.Because(both, "no heat, distortion or strength is priced in this")
+	p.Because(both, "this comparison does not price heat, distortion or strength")
 }
 
 // order says how many spools and bottles to buy for the high end of the bands, in either of the usual sizes.

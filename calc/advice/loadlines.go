@@ -131,7 +131,7 @@ func (p *Page) breaks(card *calc.Card, l *loadLines) {
 	bead := min(l.throat.Low, l.bond.Low)
 	switch {
 	case place == InSheet && bead < l.sheet.High:
-		text += "; the intervals overlap: a weak bead lets go before the sheet, in its bronze or its bond"
+		text += "; the intervals overlap: a weak bead breaks before the sheet, in its bronze or its bond"
 	case place != InSheet && l.throat.Low < l.bond.High && l.bond.Low < l.throat.High:
 		text += "; throat and bond overlap: either may go first"
 	}
@@ -142,7 +142,7 @@ func (p *Page) breaks(card *calc.Card, l *loadLines) {
 			least = f
 		}
 	}
-	p.Because(fillets, "the load to allow comes from the low edge of the %s, the lowest of the three",
+	p.Because(fillets, "the allowable load comes from the low edge of the %s, the lowest of the three",
 		calc.FigureLabel(least.Name))
 	p.closedRoot(card)
 }
@@ -154,7 +154,8 @@ func (p *Page) closedRoot(card *calc.Card) {
 	given := card.Job.Throat.Set || card.Job.Leg.Set
 	if given && card.Used.Joint == "butt" {
 		p.Warn("cap-no-throat", calc.SectionSource, "The throat of a butt is the bronze between the sheets' edges, in "+
-			"line with the pull. A cap over a closed root is none: it is bent, and carries a fraction of its height.")
+			"line with the pull. A cap over a closed root does not count: the pull bends it, and it carries only a "+
+			"fraction of its height.")
 	}
 	if card.Used.Joint != "butt" || !ok || given {
 		return
@@ -170,16 +171,16 @@ func (p *Page) closedRoot(card *calc.Card) {
 				tables.VeeOpening.V)
 		}
 		p.Warn("closed-root", calc.SectionSource, "A closed square butt has no full throat: the base stays solid and "+
-			"no bronze gets down the root, so that the cap alone carries, beside the pull's line. Counted are %.2f mm "+
-			"of %.1f mm. %s", f.Value, t, fuller)
+			"no bronze gets down the root, so only the cap carries, beside the line of the pull. It counts as %.2f mm "+
+			"of the %.1f mm. %s", f.Value, t, fuller)
 		return
 	}
 	rest := "A wider opening or more heat at the back gives"
 	if backed(card) { // the same metal in a wider opening stands lower over it
 		rest = "A second bead over it, or more metal at a closer opening, gives"
 	}
-	p.Because(ownSection, "of the butt's %.1f mm the bronze carries like %.2f mm: it does not fill the root. %s the "+
-		"rest; cut a test piece", t, f.Value, rest)
+	p.Because(ownSection, "of the butt's %.1f mm the bronze carries as much as %.2f mm would, as it does not fill "+
+		"the root. %s the rest; cut a test piece", t, f.Value, rest)
 }
 
 // needs says which length or throat would carry a given load. Both are rounded up, and so is the load, because

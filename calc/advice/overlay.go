@@ -31,7 +31,7 @@ func overlayBead(card *calc.Card) (p Page, layers float64, err error) {
 		}
 	}
 	if card.Used.Joint != "overlay" {
-		return p, 0, mistake.In("joint", card.Used.Joint+" is no overlay", "choose the joint overlay")
+		return p, 0, mistake.In("joint", card.Used.Joint+" is not an overlay", "choose the joint overlay")
 	}
 	width, ok1 := card.Figure("bead_width")
 	area, ok2 := card.Figure("bead_area")
@@ -41,7 +41,7 @@ func overlayBead(card *calc.Card) (p Page, layers float64, err error) {
 			"give feed and travel of a bead that was laid, as 250ipm and 6mm/s")
 	}
 	if !(width.Low > 0) { // no pitch exists there: the interval is then as wide below as above
-		p.Because(ownSection, "at the cold end of what is uncertain this bead wets nothing: the pitch is that of "+
+		p.Because(ownSection, "at the cold end of its band this bead wets nothing: the pitch is that of "+
 			"beads that wet")
 		width.Low = width.Value * width.Value / width.High
 	}
@@ -83,7 +83,7 @@ func (p *Page) layers(card *calc.Card, height calc.Figure) float64 {
 			"shrinkage and pores grow with every layer. Weld on a sleeve or have the part made anew.",
 			card.Job.Layer.V, usual.V)
 	}
-	p.Because(tables.MachiningAllowance.Origin, "%.3g mm more than wanted are laid, to turn or grind off",
+	p.Because(tables.MachiningAllowance.Origin, "%.3g mm more than wanted is laid, to be turned or ground off",
 		tables.MachiningAllowance.V)
 	p.add("layers", "1", n, count(height.High), count(height.Low), calc.RowBasis("({h} + {m})/{l}, rounded up",
 		tables.MachiningAllowance.Origin, calc.In("h", "wanted height", card.Job.Layer.V, "mm"),
@@ -156,7 +156,7 @@ func (p *Page) dilution(card *calc.Card) {
 func (p *Page) overlayWords() {
 	p.Because(practice, "work lead on the part itself, never through a bearing")
 	p.Warn("shaft-fatigue", practice.Source, "An overlay lowers a shaft's fatigue strength and can leave it in "+
-		"tension: none on a shaft whose failure can hurt somebody without an engineer.")
+		"tension: where its failure can hurt somebody, lay none without an engineer.")
 	p.Warn("shaft-catch", practice.Source,
 		"A turning shaft catches sleeves, gloves and cables: slow drive, foot stop, nothing loose.")
 }

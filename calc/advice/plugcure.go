@@ -116,7 +116,7 @@ func plugCure(card *calc.Card) (says string, near bool) {
 		return "These are computed to wet the rim and to leave the middle solid: " + strings.Join(list, "; or ") + ".",
 			true
 	case by != "" && hottest > almostWets*toe:
-		return fmt.Sprintf("%sis computed to do both. Nearest comes %s, with a rim of %.0f °C.", none, by, hottest),
+		return fmt.Sprintf("%sis computed to do both. The nearest is %s, with a rim of %.0f °C.", none, by, hottest),
 			true
 	}
 	return none + "comes near: choose another joint or process.", false

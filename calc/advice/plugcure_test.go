@@ -37,7 +37,7 @@ func TestPlugAdviceWorks(t *testing.T) {
 		p := pageOf(t, Plug, j)
 		for _, w := range p.Warnings {
 			_, cures, cure := strings.Cut(w.Text, "leave the middle solid: ")
-			_, near, nearest := strings.Cut(w.Text, "Nearest comes ")
+			_, near, nearest := strings.Cut(w.Text, "The nearest is ")
 			switch {
 			case cure:
 				cured++

@@ -235,7 +235,7 @@ func (p *Page) judgePlug(card *calc.Card, h plugHeat) {
 			"one.", h.rim.Value, toe, melts, cure)
 	case h.middle.Value > melts:
 		warn("plug-burns", "By %s the sheet below melts in the middle before the hole is full, from %.0f °C on. %s "+
-			"Else a copper bar below, or several short bouts.", by(h.middle.Low > melts), melts,
+			"Otherwise put a copper bar below, or fill the hole in several short bouts.", by(h.middle.Low > melts), melts,
 			cure)
 	case h.rim.Value < toe:
 		warn("plug-cold", "By %s the rim stays under the %.0f °C at which this filler wets. %s",

@@ -48,9 +48,9 @@ func (p *Page) noLoad(card *calc.Card) bool {
 	case card.Used.Joint == "overlay":
 		p.Because(fillets, "an overlay does not join two parts: no strength is computed")
 	case card.Used.Joint == "edge":
-		p.Because(fillets, "what an edge joint carries is not judged, because a pull opens it like a book: all of it "+
-			"works on the line where the sheets meet, and no test of that is at hand. Try a lap or a tee where it "+
-			"carries; for a tank or a planter fold a lap, or pull a test piece")
+		p.Because(fillets, "what an edge joint carries is not judged, because a pull opens it like a book: the whole "+
+			"pull acts on the line where the sheets meet, and no test of that is at hand. For a joint that carries "+
+			"try a lap or a tee; for a tank or a planter fold a lap, or pull a test piece")
 	case calc.Applies(string(tables.CastIron), card):
 		p.Warn("iron-no-load", practice.Source, "Brazed cast iron is not structural: no allowable load is computed. "+
 			"A part that carries or holds something up is renewed, or repaired as a qualified person plans.")
@@ -58,7 +58,7 @@ func (p *Page) noLoad(card *calc.Card) bool {
 		p.Warn("too-warm", limit.Source, "Service at %.0f °C is above about %s: a copper-alloy braze creeps and "+
 			"lets go, and no allowable load is computed. Weld it, or bolt it.", t.V, calc.WarmestService())
 	case failing(card) != "" && !card.Job.Throat.Set && !card.Job.Leg.Set:
-		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because what holds was tested on beads that wet "+
+		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because strength was tested on beads that wet "+
 			"a solid base. Find a setting that meets every edge, or give the throat of a cut test piece that came out "+
 			"sound.", failing(card))
 	default:
@@ -93,7 +93,7 @@ func (p *Page) throatOfLeg(card *calc.Card) (calc.Figure, error) {
 			calc.In("l", "leg", leg, "mm"))), nil
 	}
 	if leg <= gap {
-		return calc.Figure{}, mistake.In("leg", "it is no longer than the gap: the bead holds nothing",
+		return calc.Figure{}, mistake.In("leg", "it is not longer than the gap, so the bead holds nothing",
 			"give a leg of more than the gap, or close the gap")
 	}
 	v := formula.LegThroat(leg - gap)
@@ -198,9 +198,10 @@ func (p *Page) strengthWords(card *calc.Card) {
 		p.Because(fillets, "the load passes both laps of the patch one after the other: what one of them carries "+
 			"counts")
 	}
-	p.Warn("straight-pull", filletSource, "A straight, steady pull along the seam only, as in the tests: a joint "+
-		"that is levered, peeled or shaken lets go at its toe long before. A bracket levers.")
+	p.Warn("straight-pull", filletSource, "For a straight, steady pull along the seam only, as in the tests: a "+
+		"joint that is levered, peeled or shaken fails at its toe long before. A bracket levers its joint.")
 	p.Because(tables.DesignSafety.Origin, "no standard gives a design factor for arc-brazed joints")
-	p.Warn("strength-person", practice.Source, "Structural, lifting, pressure, vehicle: a qualified procedure and a "+
-		"person who may decide, not this figure. Pull a test piece.")
+	p.Warn("strength-person", practice.Source, "For structures, lifting, pressure or vehicles this figure is not "+
+		"enough: they need a qualified procedure and a person who is allowed to decide. "+
+		"Pull a test piece.")
 }
