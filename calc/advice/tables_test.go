@@ -14,8 +14,8 @@ func TestPagesLeaveTheTablesAsTheyAre(t *testing.T) {
 		return fmt.Sprint(tables.Metals, tables.Fillers, tables.Gases, tables.Coatings, tables.Joints, tables.Modes,
 			tables.Positions, tables.Uses, tables.Causes, tables.Sights, tables.PairRules, tables.FillerRules,
 			tables.EvidenceRows, tables.PracticeLines, tables.CautionLines, tables.Hazards, tables.Warnings,
-			tables.Notes, tables.Remedies, tables.ExposureLimits, tables.Shades, tables.FilletTests, tables.Wires, tables.Spools,
-			tables.Cylinders, tables.Backings, tables.Melts, tables.Holds, tables.SoftSheets)
+			tables.Notes, tables.Remedies, tables.ExposureLimits, tables.Shades, tables.FilletTests, tables.Wires,
+			tables.Spools, tables.Cylinders, tables.Backings, tables.Melts, tables.Holds, tables.SoftSheets)
 	}
 	before := lists()
 	for _, j := range []calc.Job{{}, {Metal: "copper", Thickness: calc.Some(4), Joint: "butt"},
