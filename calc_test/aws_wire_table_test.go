@@ -12,8 +12,8 @@ import (
 // medium outside). The table rounds its densities, hence 1 %, and 1.5 % in the two rows known less well. Its .062 row
 // is computed with .0620 in, not 1/16.
 //
-// The .025 row is left out: every column of it works back to .0241 in, the size of 0.6 mm wire, 6 to 7 % off.
-// TestBadRow shows it.
+// The .025 row is left out: all its columns were computed with .0241 in, the size of 0.6 mm wire, and are 6 to
+// 7 % off. TestBadRow shows it.
 var inchesPerPound = []struct {
 	d                     float64 // in
 	bronze, steel, copper float64
@@ -56,7 +56,7 @@ func TestAWSWireLength(t *testing.T) {
 	}
 }
 
-// Why the .025 row is no check: for .025 in it is 5 % and more out, for .0241 in it fits.
+// Why the .025 row is not a check: with .025 in it is more than 5 % off, with .0241 in it fits.
 func TestBadRow(t *testing.T) {
 	bronze, _, _ := densities(t)
 	const printed = 7100

@@ -7,8 +7,9 @@ import (
 	"brazebooth/calc/section"
 )
 
-// Plane geometry: a bead is the chord between its toes and a circular segment over it that holds its area. The angles
-// were worked for this project by an independent root search, and printed to a millionth of a degree.
+// Plane geometry: a bead is bounded by the chord between its toes and by a circular segment above it that has
+// the bead's area. The angles were worked for this project by an independent root search, to a millionth of a
+// degree.
 func TestToeAnglesWorked(t *testing.T) {
 	const degree, tol = 180 / math.Pi, 2e-6
 	lap := func(name string, area, wu, wl, thick, lower, upper float64) {

@@ -14,7 +14,7 @@ func TestBeadPitch(t *testing.T) {
 	check(t, "flat-top", flat, 6*2.0/3, 0.003)
 }
 
-// A shaft's speed: v 6 mm/s on 40 mm is 2.864789 turns a minute (worked; definition).
+// Rotation of a shaft: v 6 mm/s on 40 mm is 2.864789 turns a minute (worked; definition).
 func TestShaftSpeed(t *testing.T) {
 	check(t, "turns a minute", must(t)(formula.ShaftSpeed(6, 40)), 2.864789, 5e-7)
 }

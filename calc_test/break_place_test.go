@@ -21,9 +21,9 @@ func strength(t *testing.T, j calc.Job) advice.Page {
 	return p
 }
 
-// Where published seams broke. Li, Yu and Qi 2006 (read: abstract): laps of thin galvanized sheet brazed with CuSi3
-// broke in the base sheet. Laps of DP600 broke in the bead, and butts of it whose bronze reached 404 MPa broke in the
-// bronze (both as reported, papers not at hand): categories, no numbers.
+// Where published seams broke. Li, Yu and Qi 2006 (read: abstract): laps of thin galvanized sheet brazed with
+// CuSi3 broke in the base sheet. Laps of DP600 broke in the bead, and butts of DP600 whose bronze reached 404
+// MPa broke in the bronze (both as reported, papers not at hand). These are categories without numbers.
 func TestSeamsBreakWhereTheyDid(t *testing.T) {
 	for _, x := range []struct {
 		metal, joint string

@@ -8,8 +8,9 @@ import (
 	"brazebooth/calc/thinsheet"
 )
 
-// Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., chapter 10: sources in the plane (memory high). The
-// figures were worked with an independent library; the half per cent is for the plane's own cells of 0.1 mm.
+// Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., chapter 10: sources in the plane (memory high).
+// The figures were worked with an independent library; the half per cent is for the 0.1 mm cells of the
+// program's plane.
 
 // Continuous line source, 1000 W/mm, 3 mm away: −q/4πk·Ei(−r²/4at), then switched off.
 func TestContinuousLine(t *testing.T) {
@@ -26,8 +27,8 @@ func TestContinuousLine(t *testing.T) {
 	check(t, "one second on, one off", got[2], 1126.678987, 4)
 }
 
-// Instantaneous line source, 100 J/mm, 3 mm away: H/4πkt·exp(−r²/4at), its peak at r²/4a; as a burst of 2 ms,
-// which is centred 1 ms after its start.
+// Instantaneous line source, 100 J/mm, 3 mm away: H/4πkt·exp(−r²/4at), with its peak at r²/4a. The program runs
+// a burst of 2 ms, whose centre is 1 ms after its start.
 func TestInstantaneousLine(t *testing.T) {
 	got := line(t, 6, 50000, 0, 50, 50, 50, func(s *thinsheet.Sheet) []float64 {
 		s.Step(0.002, true)
@@ -58,8 +59,8 @@ func TestPulsedLineSource(t *testing.T) {
 	}
 }
 
-// On the line itself at the end of off after N cycles: q/4πk·ln[N!·Γ(φ)/Γ(N + φ)], φ the share of off. The mean of
-// a harmonic series; the gamma function is the standard library's.
+// On the line itself at the end of off after N cycles: q/4πk·ln[N!·Γ(φ)/Γ(N + φ)], where φ is the share of off.
+// It is the mean of a harmonic series; the gamma function is the standard library's.
 func TestPulsesOnTheLine(t *testing.T) {
 	type after struct {
 		n         int
@@ -92,7 +93,7 @@ func TestPulsesOnTheLine(t *testing.T) {
 	}
 }
 
-// Standing Gaussian source, σ 1.8 mm, 1000 W on 1 mm: its middle at q/4πk·ln(1 + 2at/σ²).
+// Standing Gaussian source, σ 1.8 mm, 1000 W on 1 mm: its middle is at q/4πk·ln(1 + 2at/σ²).
 func TestStandingGaussian(t *testing.T) {
 	in := dullSheet(1.8, 1000, 0, 50, 50, 50)
 	in.Cell, in.Near = 0.2, 8
@@ -109,9 +110,9 @@ func TestStandingGaussian(t *testing.T) {
 	check(t, "middle half a second after", s.Centre(), 1069.347342, 0.002*2474)
 }
 
-// Ch. 2.2: a rod that is hot over |x| < a and cold elsewhere; the mean over the hot length after a time t is T/T0 =
-// erf(u) − (1 − exp(−u²))/(u·√π) with u = a/√(at), by integration of the printed erf solution. Half 20 mm,
-// diffusivity 8 mm2/s, 25 s; the half per cent is for the grid.
+// Ch. 2.2: a rod that is hot over |x| < a and cold elsewhere. The mean over the hot length after a time t is
+// T/T0 = erf(u) − (1 − exp(−u²))/(u·√π) with u = a/√(at), by integration of the printed erf solution. Half
+// length 20 mm, diffusivity 8 mm2/s, 25 s; the half per cent is for the grid.
 func TestHeatedRod(t *testing.T) {
 	b := formula.Bar{Half: 20, Beyond: 200, K: 0.04, RhoC: 0.005, Area: 100, Surface: 0.1, Air: 0}
 	if err := b.Start(0); err != nil {

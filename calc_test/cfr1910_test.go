@@ -25,7 +25,7 @@ func TestGeneralVentilation(t *testing.T) {
 	check(t, "ceiling, m", tables.VentilationCeiling.Low, 16*0.3048, 0.005)
 }
 
-// Zinc oxide over zinc: molar masses 81.38 and 65.38 (IUPAC), and clean air by definition of a concentration.
+// Zinc oxide over zinc: molar masses 81.38 and 65.38 (IUPAC). Clean air: by the definition of a concentration.
 func TestZincOxideAndAir(t *testing.T) {
 	check(t, "ratio", tables.ZincOxideRatio.V, 81.38/65.38, 0.0005)
 	check(t, "10 g/h to 5 mg/m3", advice.CleanAir(10, 5), 2000, 1e-9)

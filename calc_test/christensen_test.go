@@ -18,7 +18,7 @@ func TestChristensen(t *testing.T) {
 		y := must(t)(formula.MovingThickHalfWidth(net, travel, rhoC, k, rise))
 		check(t, at("n %g", c.n), y*travel/(2*a), c.psi, 0.00005)
 	}
-	// A line that got its heat at once: 2·H/(πe·ρc·y²) at y 3 mm is 520.443 K.
+	// An instantaneous line source: 2·H/(πe·ρc·y²) at y 3 mm is 520.443 K.
 	y := must(t)(formula.MovingThickHalfWidth(100, 1e4, rhoC, k, 520.443))
-	check(t, "fast line", y, 3, 0.001) // the travel is no more than fast
+	check(t, "fast line", y, 3, 0.001) // the travel is fast, not infinite
 }

@@ -7,9 +7,10 @@ import (
 	"brazebooth/calc/advice"
 )
 
-// Two media in contact share heat as their effusivities √(kρc) (Carslaw and Jaeger, 2.15; Incropera and DeWitt 5.7,
-// memory high). The plates of a joint draw it by effusivity times thickness times arms; worked by hand from the rows:
-// mild steel √(0.040·0.0052) = 0.014422, stainless √(0.021·0.0042) = 0.0093915.
+// Two media in contact share heat in the ratio of their effusivities √(kρc) (Carslaw and Jaeger, 2.15;
+// Incropera and DeWitt 5.7, memory high). The plates of a joint draw heat in the ratio of effusivity times
+// thickness times arms; worked by hand from the rows: mild steel √(0.040·0.0052) = 0.014422, stainless
+// √(0.021·0.0042) = 0.0093915.
 func TestHeatSplitsByEffusivity(t *testing.T) {
 	share := func(j calc.Job) float64 {
 		t.Helper()

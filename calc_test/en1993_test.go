@@ -39,7 +39,7 @@ func TestSteelConducts(t *testing.T) {
 	}
 }
 
-// The curves' means against the one constant that a metal's row carries.
+// The means of the curves against the single constant in a metal's row.
 func TestSteelMeans(t *testing.T) {
 	steel, _ := tables.Metals.ByID("mild-steel")
 	mean := func(to float64) float64 { return section.SteelHeat(to) / (to - 20) * 7.85e-3 }

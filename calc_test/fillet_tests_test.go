@@ -9,8 +9,9 @@ import (
 	"brazebooth/tables"
 )
 
-// Ripsch and Henkel 2025, Materials 18(10):2339, Table A1 (read): arc-brazed fillets pulled to failure. Every row
-// lies inside the envelope of the two predictive intervals, and F/(a·L) comes out as printed there, rounded.
+// Ripsch and Henkel 2025, Materials 18(10):2339, Table A1 (read): arc-brazed fillets pulled to failure. Every
+// row lies inside the envelope of the two predictive intervals, and F/(a·L) agrees with the printed value after
+// rounding.
 func TestFilletsLieInTheBands(t *testing.T) {
 	_, throatLow, throatHigh, err := formula.Predictive(formula.FilletStress(false))
 	if err != nil {
@@ -41,9 +42,10 @@ func TestPredictiveBand(t *testing.T) {
 	check(t, "low over median, as a logarithm", math.Log(low/median), -4.30265*1.154701, 1e-4)
 }
 
-// The throat's middle strength is that of the pieces that broke there, not a minimum for the alloy: the paper gives 320
-// to 380 MPa, mean 348, for six throat failures on the face that broke, and its Table A1 makes 350 to 435 on a·L. The
-// guide strength over √3, 219 MPa, is reached 1.7 times by the best of the six. Only the low edge stays below that.
+// The throat's middle strength is that of the pieces that broke there, not a minimum for the alloy. The paper
+// gives 320 to 380 MPa, mean 348, for six throat failures, based on the fracture face; its Table A1 gives 350
+// to 435 on a·L. The best of the six reaches 1.7 times the guide strength over √3, 219 MPa; only the low edge
+// of the band stays below 219.
 func TestTheThroatIsWhatBroke(t *testing.T) {
 	const guide = 380.0 // ERCuAl-A1, A5.7 annex, MPa
 	p := strength(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "tee", Filler: "cual8",
@@ -58,15 +60,16 @@ func TestTheThroatIsWhatBroke(t *testing.T) {
 	check(t, "best of the six over the guide's shear", 380/(guide/math.Sqrt(3)), 1.7, 0.05)
 }
 
-// The bond's strength on the face that the bronze wets, by Table A1 as F over leg and length: the paper gives 113 to
-// 278 MPa, mean 173, for seven diffusion-zone failures on the face that broke.
+// The bond's strength on the face that the bronze wets, by Table A1 as F over leg and length. The paper gives
+// 113 to 278 MPa, mean 173, for seven diffusion-zone failures, based on the fracture face.
 func TestTheBondWorksOnItsFace(t *testing.T) {
 	sum := 0.0
 	for _, s := range formula.FaceStress() {
 		between(t, "a row on its leg, MPa", s, 113, 278)
 		sum += s / float64(len(formula.FaceStress()))
 	}
-	// another five rows of the seven, and a leg that is not the face
+	// The tolerance is for the table, which has five rows instead of seven, and for a leg in place of the
+	// fracture face.
 	check(t, "mean on the leg, MPa", sum, 173, 0.1*173)
 	_, low, high, err := formula.Predictive(formula.FaceStress())
 	if err != nil {

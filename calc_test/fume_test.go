@@ -10,9 +10,10 @@ import (
 	"brazebooth/tables"
 )
 
-// TRGS 528 (memory medium): gas metal arc brazing gives off 1 to 9 mg/s of particles. The fume computed from the
-// emission factors of welding wires lies in that for sheet of any metal with the suggested settings; copper governs
-// with every bronze but the one with 13 % manganese, whose limit is lower still.
+// TRGS 528 (memory medium): gas metal arc brazing gives off 1 to 9 mg/s of particles. The fume computed from
+// the emission factors of welding wires is in this range for sheet of any metal with the suggested settings.
+// Copper is the deciding element with every bronze except the one with 13 % manganese, whose limit is lower
+// still.
 func TestFumeIsWhatTheProcessGives(t *testing.T) {
 	var jobs []calc.Job
 	for _, metal := range []string{"galvanized", "mild-steel", "stainless-304", "copper"} {

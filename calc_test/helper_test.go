@@ -1,7 +1,7 @@
-// Package calc_test checks the program against the outside: published standards, handbook tables and worked examples,
-// one file for each source. Every expected value is typed as it is printed; the tolerance is half the last printed
-// digit, or a comment says why it is more. "Worked" values were found with an independent general-purpose library,
-// not with this program.
+// Package calc_test compares the program with outside sources: published standards, handbook tables and worked
+// examples, one file per source. Every expected value is typed as it is printed; the tolerance is half the last
+// printed digit, or a comment says why it is larger. "Worked" values were found with an independent
+// general-purpose library, not with this program.
 package calc_test
 
 import (
@@ -17,16 +17,20 @@ import (
 	"brazebooth/tables"
 )
 
-// TestMain holds docs/model.md to the number of checks and docs/validation.json to their values, where all of them ran.
+// TestMain compares docs/model.md with the number of checks and docs/validation.json with their values, if all
+// of them ran.
 func TestMain(m *testing.M) {
 	flag.Parse()
 	code := m.Run()
-	if code == 0 && !testing.Short() && flag.Lookup("test.run").Value.String()+flag.Lookup("test.skip").Value.String()+flag.Lookup("test.list").Value.String() == "" {
+	selected := slices.ContainsFunc([]string{"test.run", "test.skip", "test.list"},
+		func(name string) bool { return flag.Lookup(name).Value.String() != "" })
+	if code == 0 && !testing.Short() && !selected {
 		code = max(counted(), recorded())
 	}
 	os.Exit(code)
 }
 
+// counted returns 0 if docs/model.md has the number of checks, otherwise 1.
 func counted() int {
 	b, err := os.ReadFile("../docs/model.md")
 	if err != nil {
@@ -40,7 +44,7 @@ func counted() int {
 	return 0
 }
 
-// check makes one outside check a subtest of its own, so that they can be counted.
+// check makes each outside check a subtest, so that they can be counted.
 func check(t *testing.T, what string, got, want, tolerance float64) {
 	t.Helper()
 	t.Run(what, func(t *testing.T) {
@@ -52,7 +56,7 @@ func check(t *testing.T, what string, got, want, tolerance float64) {
 	})
 }
 
-// between is a check whose source gives bounds and no value.
+// between is a check whose source gives limits and no value.
 func between(t *testing.T, what string, got, low, high float64) {
 	t.Helper()
 	t.Run(what, func(t *testing.T) {
@@ -64,7 +68,7 @@ func between(t *testing.T, what string, got, low, high float64) {
 	})
 }
 
-// figure is a card's value.
+// figure returns a card's value.
 func figure(t *testing.T, card *calc.Card, name string) float64 {
 	t.Helper()
 	f, ok := card.Figure(name)
@@ -74,7 +78,7 @@ func figure(t *testing.T, card *calc.Card, name string) float64 {
 	return f.Value
 }
 
-// must returns the value of a formula that is asked inside its range, where it has no error.
+// must returns the value of a formula that is called inside its range, where it returns no error.
 func must(t *testing.T) func(v float64, err error) float64 {
 	t.Helper()
 	return func(v float64, err error) float64 {
@@ -88,7 +92,7 @@ func must(t *testing.T) func(v float64, err error) float64 {
 
 func at(format string, args ...any) string { return fmt.Sprintf(format, args...) }
 
-// limitFor is the limit of one agent by one body over one span.
+// limitFor returns the limit of one agent by one body over one span.
 func limitFor(agent string, by tables.Body, over tables.Span) (tables.ExposureLimit, bool) {
 	i := slices.IndexFunc(tables.ExposureLimits, func(l tables.ExposureLimit) bool {
 		return l.Agent == agent && l.Body == by && l.Span == over

@@ -10,9 +10,9 @@ import (
 // Incropera and DeWitt, Fundamentals of Heat and Mass Transfer (memory high): lumped capacitance, ch. 5, and the fin
 // with an insulated tip, Table 3.4.
 
-// Example 5.1, thermocouple junction: h 400 W/m2K, c 400 J/kgK, density 8500 kg/m3, a sphere of 0.706 mm, from 25 to
-// 199 C in gas of 200 C: 5.2 s as printed. There the sphere is heated; here it cools by as much, the same
-// exponential. 0.1 s, not 0.05, for the time step's own error.
+// Example 5.1, thermocouple junction: h 400 W/m2K, c 400 J/kgK, density 8500 kg/m3, a sphere of 0.706 mm, from
+// 25 to 199 C in gas of 200 C: 5.2 s as printed. In the book the sphere is heated; here it cools by as much,
+// with the same exponential. 0.1 s, not 0.05, because of the time step's own error.
 func TestLumpedExample(t *testing.T) {
 	b := formula.Bar{Half: 0.1, K: 0.02, RhoC: 8500 * 400e-9, Area: 1, Surface: 6 / 0.706, Film: 400, Air: 200}
 	if err := b.Start(375); err != nil {
@@ -55,8 +55,8 @@ func TestRadiationCooling(t *testing.T) {
 	check(t, "s", hold, want, 0.01*want)
 }
 
-// The fin with an insulated tip, Table 3.4 case B: θb = q/(√(hPkA)·tanh(mL)). A shaft of 20 mm held at 6 W over a
-// short collar, 8 W/m2K; the collar's own skin is added to the fins'.
+// The fin with an insulated tip, Table 3.4 case B: θb = q/(√(hPkA)·tanh(mL)). A shaft of 20 mm with a constant
+// 6 W over a short collar, 8 W/m2K; the collar's own skin is added to the fins'.
 func TestFinAtRest(t *testing.T) {
 	const d, k, h, length, collar = 20.0, 0.04, 8e-6, 120.0, 4.0
 	area := math.Pi / 4 * d * d

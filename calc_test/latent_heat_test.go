@@ -6,11 +6,11 @@ import (
 	"brazebooth/tables"
 )
 
-// heatOfFusion are the elements' heats, J/g (CRC Handbook, enthalpy of fusion, memory high).
+// heatOfFusion has the heats of fusion of the elements, J/g (CRC Handbook, enthalpy of fusion, memory high).
 var heatOfFusion = map[string]float64{"Cu": 205, "Si": 1787, "Al": 397, "Sn": 59, "Mn": 235, "Fe": 247, "Ni": 298,
 	"Zn": 112}
 
-// mixture is the mixture rule over mass per cent, the rest copper.
+// mixture applies the mixture rule to mass per cent; the rest is copper.
 func mixture(parts map[string]float64) float64 {
 	sum, rest := 0.0, 100.0
 	for element, share := range parts {
@@ -20,8 +20,8 @@ func mixture(parts map[string]float64) float64 {
 	return sum + rest/100*heatOfFusion["Cu"]
 }
 
-// Latent heat of the alloys whose rows say that the mixture rule gave it, in the middle of their limits; to the row's
-// last digit.
+// Latent heat of the alloys whose rows say that it is from the mixture rule, with the middle of their
+// composition limits; to the row's last digit.
 func TestMixtureLatentHeat(t *testing.T) {
 	manganese, _ := tables.Fillers.ByID("cumn13al8")
 	check(t, manganese.ID, manganese.Latent.V, mixture(map[string]float64{"Mn": 12.5, "Al": 7.75, "Fe": 3,
@@ -34,8 +34,8 @@ func TestMixtureLatentHeat(t *testing.T) {
 	check(t, bronze.ID, bronze.Latent.V, mixture(map[string]float64{"Al": 7, "Fe": 2.5}), 5) // the row is rounded to 10
 }
 
-// What an open alloy database prints for the others (read), and the mixture rule over their nominal parts, lie in the
-// rows' intervals.
+// For the other alloys, the value that an open alloy database prints (read) and the mixture rule over their
+// nominal composition lie in the rows' intervals.
 func TestLatentHeatInItsBand(t *testing.T) {
 	for _, c := range []struct {
 		id    string

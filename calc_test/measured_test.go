@@ -11,7 +11,7 @@ import (
 	"brazebooth/tables"
 )
 
-// card is the card of a job whose figures are compared.
+// card solves a job whose figures are compared.
 func card(t *testing.T, j calc.Job) *calc.Card {
 	t.Helper()
 	c, err := calc.Solve(j)
@@ -21,7 +21,7 @@ func card(t *testing.T, j calc.Job) *calc.Card {
 	return &c
 }
 
-// banded is a card's figure.
+// banded returns a card's figure with its band.
 func banded(t *testing.T, c *calc.Card, name string) calc.Figure {
 	t.Helper()
 	f, ok := c.Figure(name)
@@ -68,8 +68,8 @@ func TestMeasuredCurrentOfSteel(t *testing.T) {
 	}
 }
 
-// Ripsch and Henkel 2025, Materials 18(10):2339, Table A1 (read): each fillet against the band of the others that
-// failed in the same place, since the program's own band is made of all of them.
+// Ripsch and Henkel 2025, Materials 18(10):2339, Table A1 (read): each fillet is compared with the band of the
+// others that failed in the same place, because the program's own band comes from all of them.
 func TestMeasuredFillets(t *testing.T) {
 	for n, row := range tables.FilletTests {
 		var others []float64
@@ -92,7 +92,7 @@ func TestMeasuredFillets(t *testing.T) {
 	}
 }
 
-// spanned is a table's figure against a span from another source.
+// spanned compares a table's figure with a range from another source.
 func spanned(t *testing.T, quantity, what, inputs, origin, known string, d tables.Datum, low, high float64) {
 	t.Helper()
 	measured(t, measurement{Quantity: quantity, What: what, Inputs: inputs, Source: origin, Known: known, Unit: d.Unit,
@@ -152,7 +152,7 @@ func TestMeasuredFume(t *testing.T) {
 	}
 }
 
-// Where laps that were pulled broke (memory medium): of dual-phase sheet in the bronze (Chovet and Guiheux), of thin
+// Where laps broke that were pulled (memory medium): dual-phase sheet in the bronze (Chovet and Guiheux), thin
 // galvanized sheet in the sheet (Li 2006).
 func TestMeasuredPlaces(t *testing.T) {
 	for _, c := range []struct {

@@ -7,9 +7,9 @@ import (
 	"brazebooth/calc/section/plate"
 )
 
-// Peak rise beside a Gaussian source of 1000 W and σ 1.8 mm that moves over a plate of finite thickness: point sources
-// of Carslaw and Jaeger 10.2 spread over the Gaussian, with images in both faces (14.10), as by Eagar and Tsai, Welding
-// Journal 1983 (memory high). Worked with an independent general-purpose library.
+// Peak rise beside a Gaussian source of 1000 W and σ 1.8 mm that moves over a plate of finite thickness: the
+// point sources of Carslaw and Jaeger 10.2, spread over the Gaussian, with images in both faces (14.10), as in
+// Eagar and Tsai, Welding Journal 1983 (memory high). Worked with an independent general-purpose library.
 func TestMovingGaussian(t *testing.T) {
 	inf := math.Inf(1)
 	for _, c := range []struct{ k, rhoC, d, v, y, want, tolerance float64 }{
@@ -23,9 +23,10 @@ func TestMovingGaussian(t *testing.T) {
 		check(t, at("k %g, %g mm at %g mm/s, y %g", c.k, c.d, c.v, c.y), plate.Rise(1000, 1.8, c.k, c.rhoC, c.v, c.d,
 			c.y), c.want, c.tolerance)
 	}
-	// A source that stands: q/(kσ√8π).
-	check(t, "standing", plate.Moving(1e-6, inf, 0, 0, plate.Front)*1000/(.35*1.8), 316.6209, 0.0005) // it still creeps
-	// The moving source's peak over that of a fast one whose heat is spread in time: variance S²/v², mm2.
+	// A standing source, which here still moves a little: q/(kσ√8π).
+	check(t, "standing", plate.Moving(1e-6, inf, 0, 0, plate.Front)*1000/(.35*1.8), 316.6209, 0.0005)
+	// The ratio of the moving source's peak to that of a fast one whose heat is spread in time: variance S²/v²,
+	// mm2.
 	for _, c := range []struct{ d, v, y, s2, want float64 }{{3, 8, 0, 41.3167, 1.4131}, {8, 6, 3, 64.0241, 1.5025},
 		{12, 5, 4, 85.7954, 1.4841}} {
 		const a, sigma = .35 / .0038, 1.8

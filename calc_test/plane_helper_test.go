@@ -7,8 +7,8 @@ import (
 	"brazebooth/calc/thinsheet"
 )
 
-// dullSheet is 1 mm of a metal of constants that never melts, k 0.040 W/mmK and ρc 0.0050 J/mm3K, under an arc of the
-// given width; it loses no heat.
+// dullSheet is 1 mm of a metal with constant properties that never melts, k 0.040 W/mmK and ρc 0.0050 J/mm3K,
+// under an arc of the given width, without heat loss.
 func dullSheet(sigma, power, start, ahead, behind, aside float64) thinsheet.Input {
 	return thinsheet.Input{
 		Arms: []thinsheet.Arm{{Base: thinsheet.Plain(0.005, 0.040, 1, 0, 8000, 8001), Thick: 1, Lit: true,
@@ -17,8 +17,8 @@ func dullSheet(sigma, power, start, ahead, behind, aside float64) thinsheet.Inpu
 		Start: start, Cell: 0.1, Near: 6, Ahead: ahead, Behind: behind, Aside: aside}
 }
 
-// line runs a sheet under two narrow arcs and extrapolates its figures to an arc without width: away from the line
-// they are linear in σ². Cells stay small as far as near.
+// line runs a sheet under two narrow arcs and extrapolates its figures to an arc of no width: away from the
+// line they are linear in σ². Cells are small up to the distance near.
 func line(t *testing.T, near, power, start, ahead, behind, aside float64,
 	run func(*thinsheet.Sheet) []float64) []float64 {
 	t.Helper()

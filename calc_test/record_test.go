@@ -24,7 +24,7 @@ var update = flag.Bool("update", false, "write docs/validation.json anew")
 
 const recordFile = "../docs/validation.json"
 
-// record is what the checks of a run found, for docs/validation.md.
+// record holds the results of a run's checks for docs/validation.md.
 var record = validation{checks: map[string]bool{}}
 
 type validation struct {
@@ -36,8 +36,8 @@ type validation struct {
 	checks map[string]bool
 }
 
-// measurement is a value from outside beside a figure of the program with its band. Its quantity gathers it with
-// others.
+// measurement is an outside value next to a figure of the program with its band. Measurements with the same
+// Quantity are shown together.
 type measurement struct {
 	Quantity string  `json:"quantity"`
 	What     string  `json:"what"`
@@ -46,7 +46,7 @@ type measurement struct {
 	Known    string  `json:"known"` // read, memory high, memory medium, practice
 	Unit     string  `json:"unit"`
 	Outside  float64 `json:"outside"`
-	Low      float64 `json:"outside_low"` // where the source gives a span; else the value
+	Low      float64 `json:"outside_low"` // the range, if the source gives one, otherwise the value
 	High     float64 `json:"outside_high"`
 	Computed float64 `json:"computed"`
 	From     float64 `json:"computed_low"`
@@ -54,7 +54,7 @@ type measurement struct {
 	Inside   bool    `json:"inside"` // the outside value lies in the computed band
 }
 
-// place is something that is seen outside and not measured, beside what the program says.
+// place is an outside observation without a number, next to what the program says.
 type place struct {
 	What   string `json:"what"`
 	Source string `json:"source"`
@@ -63,14 +63,14 @@ type place struct {
 	Says   string `json:"says"`
 }
 
-// source is where the checks of a test come from: its comment.
+// source says where the checks of a test come from: the test's comment.
 type source struct {
 	Test  string `json:"test"`
 	Text  string `json:"text"`
 	Known string `json:"known"`
 }
 
-// checked is a check of a formula, a row or a rule: the value and between which it has to lie.
+// checked is a check of a formula, a row or a rule: the computed value and its limits.
 type checked struct {
 	Test     string  `json:"test"`
 	What     string  `json:"what"`
@@ -88,13 +88,13 @@ func (v *validation) check(t *testing.T, what string, got, low, high float64) {
 	v.Checks = append(v.Checks, checked{test, what, digits(got), digits(low), digits(high)})
 }
 
-// digits keeps five significant digits: more would differ from machine to machine.
+// digits keeps five significant digits; more would differ between machines.
 func digits(v float64) float64 {
-	v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'g', 5, 64), 64) // what was formatted is a number
+	v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'g', 5, 64), 64) // a formatted number always parses
 	return v
 }
 
-// measured records a value from outside, or a span of them, beside a figure.
+// measured records an outside value, or a range, next to a figure.
 func measured(t *testing.T, m measurement, f calc.Figure) {
 	t.Helper()
 	if m.Low == 0 {
@@ -109,7 +109,7 @@ func measured(t *testing.T, m measurement, f calc.Figure) {
 	record.Measured = append(record.Measured, m)
 }
 
-// recorded holds docs/validation.json to the record, or writes it.
+// recorded compares docs/validation.json with the record, or writes it.
 func recorded() int {
 	if err := record.sourced(); err != nil {
 		fmt.Println(err)
@@ -143,7 +143,7 @@ func recorded() int {
 
 var saysKnown = regexp.MustCompile(`\b(read|memory (?:high|medium|low)|worked|no source)\b`)
 
-// sourced finds the comment of each test that made a check, and in it how its source is known.
+// sourced finds the comment of each test that made a check, and in it the words for how its source is known.
 func (v *validation) sourced() error {
 	files, err := filepath.Glob("*_test.go")
 	if err != nil {

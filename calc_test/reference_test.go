@@ -7,26 +7,26 @@ import (
 	"gonum.org/v1/gonum/integrate/quad"
 )
 
-// Reference solutions: published formulas written out here and nowhere in the program, for the tests that compare the
-// program's own models with them. None of this is counted as a check.
+// Reference solutions: published formulas that are written here and nowhere in the program, for tests that
+// compare the program's own models with them. They are not counted as checks.
 
-// rosenthal returns the rise about a line source that has always moved, in a sheet as hot behind as in front
-// (Rosenthal 1941), K: xi mm ahead of it and y beside it; power W, travel mm/s, sheet t mm, k W/mmK, rhoC J/mm3K,
-// loss of both faces together W/m2K.
+// rosenthal returns the rise (K) about a line source that has always moved, in a sheet that is equally hot
+// behind and in front (Rosenthal 1941), xi mm ahead of it and y beside it: power W, travel mm/s, sheet t mm, k
+// W/mmK, rhoC J/mm3K, loss of both faces together W/m2K.
 func rosenthal(power, travel, t, k, rhoC, loss, xi, y float64) float64 {
 	u := travel * rhoC / (2 * k)
 	x := math.Hypot(xi, y) * math.Sqrt(u*u+loss*1e-6/(k*t))
 	return power / (2 * math.Pi * k * t) * math.Exp(-u*xi-x) * scaledK0(x)
 }
 
-// scaledK0 is exp(x)·K0(x) by its integral, Abramowitz and Stegun 9.6.24, and a general-purpose quadrature.
+// scaledK0 is exp(x)·K0(x) from its integral, Abramowitz and Stegun 9.6.24, by a general-purpose quadrature.
 func scaledK0(x float64) float64 {
 	return quad.Fixed(func(t float64) float64 { return math.Exp(-x * (math.Cosh(t) - 1)) }, 0, math.Acosh(1+45/x),
 		200, nil, 0)
 }
 
-// hottest is the highest rise that passes y mm beside the source, searched for along the path, on which it has one
-// maximum.
+// hottest is the highest rise at y mm beside the source's path. It searches along the path, where the rise has
+// a single maximum.
 func hottest(power, travel, t, k, rhoC, loss, y float64) float64 {
 	at := func(behind float64) float64 { return rosenthal(power, travel, t, k, rhoC, loss, -behind, y) }
 	near, far := 0.0, 3*(travel*rhoC/(2*k)*y*y+y)

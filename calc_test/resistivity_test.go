@@ -17,14 +17,14 @@ func TestResistivityStandard(t *testing.T) {
 		"cual9ni5": 7} {
 		f, _ := tables.Fillers.ByID(id)
 		cold := 1e-3 / 58 * 100 / iacs
-		// Averaged over the extension it lies above the cold value by Matthiessen's slope over 150 to 300 K.
+		// Averaged over the extension it is above the cold value by Matthiessen's slope over 150 to 300 K.
 		rise := (f.Resistivity.V - cold) / tables.CopperSlope.V
 		between(t, id+", K above 20 C", rise, 150-7.5, 300+7.5) // half of a row's last digit is 7.5 K
 	}
 }
 
 // Wiedemann-Franz law, Lorenz number 2.44e-8 V2/K2 (CODATA constants, pi²/3·(k/e)²): conductivity from
-// resistivity, for the alloys whose page gives both. The lattice adds to a poor conductor, up to 45 %.
+// resistivity, for the alloys whose page gives both. In a poor conductor the lattice adds up to 45 %.
 func TestWiedemannFranz(t *testing.T) {
 	lorenz := math.Pi * math.Pi / 3 * math.Pow(1.380649e-23/1.602176634e-19, 2)
 	for id, iacs := range map[string]float64{"cusi3": 7.0, "cual8": 15, "cual10fe": 13, "cusn6": 14} {

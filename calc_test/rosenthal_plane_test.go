@@ -6,8 +6,9 @@ import (
 	"brazebooth/calc/thinsheet"
 )
 
-// Rosenthal 1941, moving line source in a thin plate (memory high): the plane's solver under an arc that travels
-// until nothing changes. Figures worked with Bessel functions of an independent library, sheet at 20 C.
+// Rosenthal 1941, moving line source in a thin plate (memory high): the plane's solver under an arc that
+// travels until the temperatures around it are steady. Figures worked with Bessel functions of an independent
+// library, sheet at 20 C.
 func TestPlaneMovesAsRosenthal(t *testing.T) {
 	near := []struct{ x, y, want float64 }{{0, 2, 1695.203013}, {-5, 2, 2428.391866}, {3, 0, 209.818011}}
 	got := line(t, 6, 1000, 20, 12, 70, 40, func(s *thinsheet.Sheet) []float64 {
@@ -21,7 +22,7 @@ func TestPlaneMovesAsRosenthal(t *testing.T) {
 	for i, p := range near {
 		check(t, at("%g mm ahead", p.x)+at(", %g aside", p.y), got[i], p.want, 0.01*p.want)
 	}
-	// Far behind, a wider arc is enough, and wider cells all the way.
+	// Far behind the arc a wider arc and wider cells are enough.
 	in := dullSheet(0.8, 1000, 20, 12, 70, 40)
 	in.Cell, in.Near = 0.4, 24
 	s, err := thinsheet.New(in)

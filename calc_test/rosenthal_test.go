@@ -9,29 +9,31 @@ import (
 	"brazebooth/calc/formula"
 )
 
-// Rosenthal's thin source as the program has it: how far beside the arc its peak reaches (formula.MovingHalfWidth).
-// Figures worked with an independent library (SciPy).
+// Rosenthal's thin source in the program's form: how far beside the arc its peak reaches
+// (formula.MovingHalfWidth). Figures worked with an independent library (SciPy).
 
-// fast is a travel in mm/s at which a moving source is, to the digits printed here, a line that got its heat at once.
+// fast is a travel in mm/s at which a moving source equals an instantaneous line source to the digits printed
+// here.
 const fast = 1e4
 
-// adamsFactor is √(2πe) of Adams' peak-temperature equation.
+// adamsFactor is √(2πe) in Adams' peak-temperature equation.
 var adamsFactor = math.Sqrt(2 * math.Pi * math.E)
 
-// Exact thin peak over Adams' centreline form H/(√(2πe)·ρc·t·y), by v·y/2a: where the rise is that share of Adams'
-// for 1 mm, the half-width is 1 mm.
+// Ratio of the exact thin peak to Adams' centreline form H/(√(2πe)·ρc·t·y), by v·y/2a: for the rise that is
+// this share of Adams' rise at 1 mm, the half-width is 1 mm.
 func TestRosenthalToAdams(t *testing.T) {
 	ok := must(t)
 	for u, share := range map[float64]float64{0.1: 0.323339, 0.2: 0.479411, 0.5: 0.713807, 1: 0.862134, 2: 0.949847,
 		5: 0.990419, 10: 0.997528} {
-		// In units where H, t, ρc, k and y are 1: v = 2u. The share is printed to 5e-7, so the width is good to three
-		// times that.
+		// In units where H, t, ρc, k and y are 1: v = 2u. The share is printed to 5e-7, so the width is
+		// accurate to three times that.
 		check(t, at("%g", u), ok(formula.MovingHalfWidth(1, 2*u, 1, 1, 1, 0, share/adamsFactor)), 1, 1.5e-6)
 	}
 }
 
-// K0, to fewer digits in Abramowitz and Stegun Table 9.8. A source at rest of 2π W in a sheet of k and t 1 that loses
-// 1 W/mm2K has the rise K0(y) beside it. Half of the last digit, over the slope K1.
+// K0, which Abramowitz and Stegun Table 9.8 has to fewer digits. A source at rest of 2π W in a sheet of k and t
+// 1 that loses 1 W/mm2K has the rise K0(y) beside it. The tolerance is half of the last digit over the slope
+// K1.
 func TestBesselK0(t *testing.T) {
 	ok := must(t)
 	const still = 1e-9 // mm/s
@@ -43,15 +45,15 @@ func TestBesselK0(t *testing.T) {
 	}
 }
 
-// A fast source with loss: H/d 125 J/mm2, rho c 0.005, k 0.040, loss time 50 s: in 1 mm sheet 100 W/m2K from both faces
-// together. Its peak 5 mm away.
+// A fast source with loss: H/d 125 J/mm2, rho c 0.005, k 0.040, loss time 50 s: in 1 mm sheet 100 W/m2K from
+// both faces together. Its peak at a distance of 5 mm.
 func TestFastSourceWithLoss(t *testing.T) {
 	check(t, "1173.690364 K", must(t)(formula.MovingHalfWidth(125, fast, 1, 0.005, 0.040, 100, 1173.690364)), 5, 5e-7)
 }
 
 // Zinc half-widths of a fast source, 100 J/mm net, rho c 0.0048, k 0.040, 20 C, 60 W/m2K a side: worked with an
-// independent library, whose rise to 907 C was 886.99 K: hence 1e-4 mm. A lap of equal sheets has three heat paths, a
-// sheet two.
+// independent library, which had a rise of 886.99 K to 907 C, so the tolerance is 1e-4 mm. A lap of equal
+// sheets has three heat paths, a single sheet two.
 func TestZincHalfWidths(t *testing.T) {
 	ok := must(t)
 	for _, c := range []struct{ t, boiled, boiledLap, melted, meltedLap float64 }{
@@ -67,8 +69,8 @@ func TestZincHalfWidths(t *testing.T) {
 	}
 }
 
-// The half-width to a rise is where the reference's highest rise on the path equals it, at any speed, in any metal,
-// with loss and without.
+// The half-width for a rise is where the reference's highest rise along the path equals it, at any speed, in
+// any metal, with and without loss.
 func TestHalfWidthIsWhereThePeakIs(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		net := rapid.Float64Range(20, 400).Draw(r, "net")

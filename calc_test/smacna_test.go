@@ -6,8 +6,8 @@ import (
 	"brazebooth/tables"
 )
 
-// SMACNA tables after ASTM A924 (read): galvanized nominal is the uncoated gauge and the same allowance of zinc at
-// every number, 0.0037 to 0.0038 in, 2.5 oz/ft2; the range of 16, 20 and 26 gauge as printed.
+// SMACNA tables after ASTM A924 (read): galvanized nominal is the uncoated gauge plus the same allowance for
+// zinc at every number, 0.0037 to 0.0038 in, 2.5 oz/ft2; the range of 16, 20 and 26 gauge as printed.
 func TestGalvanizedGauge(t *testing.T) {
 	for n := 8; n <= 30; n++ {
 		coated, _ := tables.GaugeThickness(n, tables.GSG)

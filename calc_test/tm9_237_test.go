@@ -8,8 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// US Army TM 9-237, brazing of cast iron (read): bevel 60 to 90°. The warming of 150 to 200 °F is common practice, no
-// source; its conversion is exact.
+// US Army TM 9-237, brazing of cast iron (read): bevel 60 to 90°. The preheat of 150 to 200 °F is common
+// practice, no source; its conversion is exact.
 func TestCastIronPreparation(t *testing.T) {
 	card, err := calc.Solve(calc.Job{Metal: "grey-iron", Thickness: calc.Some(8), Joint: "butt"})
 	if err != nil {

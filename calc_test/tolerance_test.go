@@ -22,6 +22,6 @@ func TestToleranceFactors(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		check(t, at("k of %g", float64(x.n)), k, x.k, 0.0011) // tables differ by one in the last digit
+		check(t, at("k of %g", float64(x.n)), k, x.k, 0.0011) // published tables differ by one in the last digit
 	}
 }

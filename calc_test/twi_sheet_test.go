@@ -7,8 +7,9 @@ import (
 	"brazebooth/calc"
 )
 
-// TWI Job Knowledge 134 (read): arc brazing suits sheet of about 0.2 to 3 mm. Butts and tees of that range have a good
-// setting, and laps while the upper sheet's edge is low; a butt in 6 mm plate is warned of, as its bronze is too weak.
+// TWI Job Knowledge 134 (read): arc brazing suits sheet of about 0.2 to 3 mm. In that range butts and tees have
+// a good setting, and laps as long as the upper sheet's edge is low; a butt in 6 mm plate gets a warning
+// because its bronze is too weak.
 func TestSheetHasAWindow(t *testing.T) {
 	for joint, thicks := range map[string][]float64{"lap": {0.5, 0.8, 1, 1.5, 2}, "butt": {0.6, 0.8, 1, 1.5, 2, 2.5,
 		3}, "tee": {0.6, 1, 2, 3}} {

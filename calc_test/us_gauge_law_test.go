@@ -7,16 +7,16 @@ import (
 	"brazebooth/tables"
 )
 
-// 15 USC 206, the United States standard gauge: ounces avoirdupois a square foot, gauges 7 to 30 (read).
-// Iron of 480 lb/ft3 makes an inch of 640 oz/ft2. The manufacturers' standard gauge keeps the weights
-// and counts steel of 41.82 lb/ft2 an inch (GNU units 2.22 definitions, read).
+// 15 USC 206, the United States standard gauge: ounces avoirdupois per square foot, gauges 7 to 30 (read). Iron
+// of 480 lb/ft3 has 640 oz/ft2 per inch. The manufacturers' standard gauge keeps the weights and assumes steel
+// of 41.82 lb/ft2 per inch (GNU units 2.22 definitions, read).
 var lawOunces = []float64{120, 110, 100, 90, 80, 70, 60, 50, 45, 40, 36, 32, 28, 24, 22, 20, 18, 16, 14, 12, 11, 10,
 	9, 8}
 
 func TestUSStandardGauge(t *testing.T) {
 	for i, oz := range lawOunces {
 		in, _ := tables.GaugeThickness(7+i, tables.USSG)
-		// Printed to four decimals, a last 5 rounded either way by the printers.
+		// Printed to four decimals; the printers rounded a final 5 up or down.
 		check(t, at("%d", 7+i), in, oz/640, 0.5001e-4)
 	}
 }

@@ -26,7 +26,7 @@ func TestCurrentArithmetic(t *testing.T) {
 }
 
 // Common practice, no source: steel wire runs at 2, 1.6 and 1.0 in/min an ampere for .030, .035 and .045 in.
-// The balance meets it within 9 % RMS and 16 % at worst over the currents that such wire runs at.
+// The balance agrees within 9 % RMS and 16 % at worst over the currents at which such wire runs.
 func TestSteelWireRule(t *testing.T) {
 	ok := must(t)
 	f, _ := tables.Fillers.ByID("steel")
@@ -46,8 +46,8 @@ func TestSteelWireRule(t *testing.T) {
 	between(t, "worst", worst, 0, 0.16)
 }
 
-// Common practice, no source: silicon bronze melts near 1800 F and mild steel near 2700 F; a deposit of about 50 ksi
-// against about 70 of steel wire. The printed words are the interval.
+// Common practice, no source: silicon bronze melts near 1800 F and mild steel near 2700 F; a deposit has about
+// 50 ksi, one of steel wire about 70. The interval is what the printed words mean.
 func TestPracticePoints(t *testing.T) {
 	bronze, _ := tables.Fillers.ByID("cusi3")
 	steel, _ := tables.Metals.ByID("mild-steel")
@@ -67,8 +67,8 @@ func TestSprayTransition(t *testing.T) {
 	}
 }
 
-// Wire standards' tolerances on mass a length (AWS A5.02 and ISO 544, memory medium): worked with an independent
-// library, per cent.
+// Tolerances of wire standards, as mass per length (AWS A5.02 and ISO 544, memory medium): worked with an
+// independent library, per cent.
 func TestToleranceOfMass(t *testing.T) {
 	for _, c := range []struct {
 		id        string

@@ -37,8 +37,8 @@ func TestSuffixTrap(t *testing.T) {
 	check(t, "G40 um", light.Side.V/tables.ZincDensity.V, 8.6, 0.06)
 }
 
-// EN 10346 (memory high): nominal thickness of a side at 7.1 g/cm3, um. Z275 is printed 20 where 137.5/7.1 is
-// 19.4: the standard rounds up, hence a whole digit.
+// EN 10346 (memory high): nominal thickness of a side at 7.1 g/cm3, um. Z275 is printed as 20 although
+// 137.5/7.1 is 19.4: the standard rounds up, which explains a tolerance of a whole digit.
 func TestEN10346Thickness(t *testing.T) {
 	for id, um := range map[string]float64{"Z100": 7, "Z140": 10, "Z200": 14, "Z225": 16, "Z275": 20, "Z350": 25,
 		"ZF100": 7, "ZF120": 8} {
@@ -65,8 +65,8 @@ func TestZincConstants(t *testing.T) {
 	check(t, "melts", tables.ZincMelts.V, 419.527, 0.005)
 }
 
-// GalvInfoNote 1.1 (read) prints 1 oz/ft2 as 1.7 mil of zinc in all, the thickness of the two coats of a lap that
-// face each other. The vent gap is that; a tenth of a mil is the printed digit of 1.7.
+// GalvInfoNote 1.1 (read) prints 1 oz/ft2 as 1.7 mil of zinc in all, which is the thickness of the two facing
+// coats of a lap. The vent gap is that; a tenth of a mil is the printed digit of 1.7.
 func TestVentGapIsTheTwoCoats(t *testing.T) {
 	for id, ounces := range map[string]float64{"G60": 0.60, "G90": 0.90, "G115": 1.15} {
 		card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Coating: id, Feed: calc.Some(5),

@@ -37,9 +37,9 @@ var (
 
 // Shade is the filter shade for one range of arc current, gas metal arc.
 type Shade struct {
-	Above, UpTo float64 // A; Above < current <= UpTo, the first row from 0
-	Minimum     Datum   // the law's floor
-	Suggested   Datum   // what to start with; 0 where the guide gives nothing
+	Above, UpTo float64 // A; Above < current <= UpTo; the first row starts at 0
+	Minimum     Datum   // the least that the law requires
+	Suggested   Datum   // what to start with; 0 if the guide gives none
 	Note        string
 }
 
@@ -50,8 +50,9 @@ var (
 	shadeGuide = read("ANSI Z49.1 shade guide as reproduced")
 )
 
-// Shades: current is the arc-on current, of a pulsed arc its peak. State tables differ: California and
-// Michigan give 11 for gas-shielded work on nonferrous metal and 12 on ferrous at any current.
+// Shades are the filter shades by current: the current while the arc is on, for a pulsed arc its peak. State
+// tables differ: California and Michigan give 11 for gas-shielded work on nonferrous metal and 12 on ferrous at
+// any current.
 var Shades = []Shade{
 	{0, 60, shade(7, shadeLaw), shade(0, shadeGuide),
 		"Start dark, 10 or 11, and go lighter until you see the puddle; never under the minimum"},
@@ -60,8 +61,8 @@ var Shades = []Shade{
 	{250, 500, shade(10, shadeLaw), shade(14, shadeGuide), ""},
 }
 
-// ShadeFor returns the row for an arc-on current in A, and false outside the table: no more than 0, over
-// 500, or no number.
+// ShadeFor returns the row for the current of a burning arc in A. It returns false for a current outside the
+// table (not above 0, or over 500) and for NaN.
 func ShadeFor(amps float64) (Shade, bool) {
 	for i := range Shades {
 		if amps > Shades[i].Above && amps <= Shades[i].UpTo {

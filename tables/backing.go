@@ -1,26 +1,27 @@
 package tables
 
-// Backing is what lies behind an open root of a butt. It carries the puddle, so that nothing has to hang.
+// Backing is what lies behind the open root of a butt. It carries the puddle, so the liquid metal need not hold
+// itself.
 type Backing struct {
 	ID, Name string
 	Line     string // what it means
-	Changes  string // what is different in heat and metal, "" for nothing
+	Changes  string // how it changes heat and metal; "" if not at all
 	Origin
 }
 
 var (
-	// BarDry and BarWet are the heat transfer from the back face into a copper bar: from dry sheet clamped on it, and
-	// from liquid filler in the gap. Over a groove it is nothing.
+	// BarDry and BarWet are the heat transfer from the back face into a copper bar: from dry sheet clamped on
+	// it, and from liquid filler in the gap. Over the bar's groove no heat passes.
 	BarDry = constant("BarDry", 2000, 500, 5000, "W/m2K",
 		memoryMedium("handbooks: contact of clamped metal faces in air"))
 	BarWet = constant("BarWet", 10000, 5000, 30000, "W/m2K",
 		memoryMedium("casting handbooks: metal freezing on a copper chill"))
 
-	// StripGap is the root opening from which filler comes down to a strip and joins it.
+	// StripGap is the least root opening through which filler reaches a strip and joins it.
 	StripGap = constant("StripGap", 0.5, 0.5, 1, "mm", practice)
 )
 
-// Backings of a butt: none first.
+// Backings lists the backings of a butt; the first is "none".
 var Backings = Rows[Backing]{
 	{"none", "none", "Nothing behind the root: the liquid has to hold itself", "", practice},
 	{"copper-bar", "copper bar", "A flat copper bar clamped behind the root; it comes off again",

@@ -2,9 +2,9 @@ package tables
 
 import "strings"
 
-// Cause is what may lie behind the look of a test bead. Base is its share before anything is seen. Causes of heat
-// have none: the computed window gives theirs. The cause of a wrong current has 1: the computed current says how
-// likely it is.
+// Cause is a possible reason for the look of a test bead. Base is its probability before anything is seen. It
+// is 0 for causes of heat, whose probability follows from the computed window, and 1 for a wrong current, whose
+// probability follows from the computed current.
 type Cause struct {
 	ID, Name, Do string
 	Base         float64
@@ -36,7 +36,7 @@ const (
 	CauseUneven   = "current-outside"
 )
 
-// Causes of a bead's look: of heat first.
+// Causes lists the reasons for a bead's look, those of heat first.
 var Causes = []Cause{
 	{CauseCold, "too little heat for the metal laid", "cleaner metal; push, do not drag", 0, practice},
 	{CauseHot, "too much heat: the base metal's skin melts", "keep the arc moving; let the sheet cool between beads", 0,
@@ -68,14 +68,14 @@ var Causes = []Cause{
 	{CauseUneven, "current outside what burns steadily with this wire", "another wire size", 1, practice},
 }
 
-// Evidence is how often a cause shows as a sight. The shares are a practitioner's judgement, coarse on
-// purpose: they rank, they do not count.
+// Evidence says how often a cause produces a sight. The shares are a practitioner's judgement and coarse on
+// purpose: they are good enough to rank causes, not to count them.
 type Evidence struct {
 	Sight, Cause string
 	Share        float64
 }
 
-// SeldomSeen is the share where nothing is listed: anything can happen on a test bead.
+// SeldomSeen is the share of a pair that is not listed: anything can happen on a test bead.
 var SeldomSeen = constant("SeldomSeen", 0.02, 0.01, 0.05, "1", practice)
 
 // EvidenceRows lists the shares.
@@ -107,7 +107,7 @@ var EvidenceRows = []Evidence{
 	{"good", CauseOffLong, 0.05},
 }
 
-// ShareSeen is how often a cause shows as a sight.
+// ShareSeen returns how often a cause produces a sight, 0 to 1.
 func ShareSeen(sight, cause string) float64 {
 	for i := range EvidenceRows {
 		if EvidenceRows[i].Sight == sight && EvidenceRows[i].Cause == cause {
@@ -117,7 +117,7 @@ func ShareSeen(sight, cause string) float64 {
 	return SeldomSeen.V
 }
 
-// ShareAllSeen is how often a cause shows all of some sights, their ids with commas.
+// ShareAllSeen returns how often a cause produces all of several sights, whose ids are separated by commas.
 func ShareAllSeen(sights, cause string) float64 {
 	p := 1.0
 	for s := range strings.SplitSeq(sights, ",") {
@@ -126,7 +126,8 @@ func ShareAllSeen(sights, cause string) float64 {
 	return p
 }
 
-// How much a setting is changed from one test bead to the next: low is the usual step, high the most.
+// How much a setting changes from one test bead to the next: the value is the largest step, the low end the
+// smallest.
 var (
 	StepStickOut = constant("StepStickOut", 3, 2, 3, "mm", practice)
 	StepVolts    = constant("StepVolts", 1, 0.5, 1, "V", practice)
@@ -135,7 +136,8 @@ var (
 	StepPreheat  = constant("StepPreheat", 100, 50, 100, "K", practice)
 	StepOnOff    = constant("StepOnOff", 20, 10, 20, "%", practice)
 
-	// How warm parts are made at most for the arc: beyond, steel and its coat suffer, and a hand cannot stay near.
+	// The highest temperature to which parts are warmed to help the arc: above it steel and its coat suffer,
+	// and nobody can work close to the part.
 	PreheatSteel  = constant("PreheatSteel", 100, 20, 150, "C", practice)
 	PreheatIron   = constant("PreheatIron", 150, 66, 300, "C", practice)
 	PreheatCopper = constant("PreheatCopper", 250, 20, 400, "C", practice)
@@ -143,6 +145,6 @@ var (
 	// StickOutHeld is the stick-out that a welder is advised to keep.
 	StickOutHeld = constant("StickOutHeld", 12, 10, 15, "mm", practice)
 
-	// LeastOnOff is the least change of arc on or off that a welder or a timer makes.
+	// LeastOnOff is the smallest change of arc on or off that a welder or a timer can make.
 	LeastOnOff = constant("LeastOnOff", 0.02, 0.02, 0.02, "s", practice)
 )

@@ -1,11 +1,11 @@
 package tables
 
-// CautionLines say at length what a warning on the card says in a line.
+// CautionLines give the full text of the warnings that the card shows in one line.
 var CautionLines = Rows[PracticeLine]{
 	{"shock", TopicSafety, "Electric shock kills, and a small power source is enough: dry leather gloves without " +
 		"holes, dry clothes and boots, dry boards or a mat where the ground is wet or the part large; cables, " +
 		"gun and clamp whole, the work lead on the part itself. No arc in the rain, on a wet yard or in clothes wet " +
-		"of sweat; switch off before a hand goes into the gun or the feeder.",
+		"with sweat; switch off before a hand goes into the gun or the feeder.",
 		memoryHigh("IEC 60974-9; ANSI Z49.1")},
 	{"fume-zinc", TopicSafety, "Extraction on, head out of the plume, respirator: zinc fume gives metal fume fever. " +
 		"It passes in a day or two; breathlessness, chest pain or fever that lasts is for a doctor, since cadmium " +
@@ -36,20 +36,20 @@ var CautionLines = Rows[PracticeLine]{
 			"before anything here.", practice},
 }
 
-// Hazard is a job that is not begun, whatever the numbers say.
+// Hazard is a danger for which a job must not be started, whatever its numbers are.
 type Hazard struct {
 	ID, Name, Why, Instead string
 	Origin
 }
 
-// Hazards lists what stops a job.
+// Hazards lists the dangers that stop a job.
 var Hazards = Rows[Hazard]{
 	{"tank", "used tank or drum", "What it held, or its vapour, explodes in the heat; a trace is enough",
 		"Have it cleaned, vented and tested by somebody who does that, or buy a new one",
 		memoryHigh("29 CFR 1910.252(a)(3)")},
 	{"sealed", "sealed or hollow part", "Trapped air and damp burst it",
 		"Only where you know what was in it and that was no fuel or chemical: open or drill a vent, look inside, " +
-			"then braze. Else as a used tank", memoryHigh("29 CFR 1910.252(a)(3)")},
+			"then braze. Else treat it as a used tank", memoryHigh("29 CFR 1910.252(a)(3)")},
 	{"coated", "coated or lined inside", "The lining burns to gas that poisons or explodes",
 		"Strip it well back and vent it, or replace the part", memoryHigh("29 CFR 1910.252(a)(3)")},
 	{"pressure", "holds pressure", "A joint without a qualified procedure can let go",
@@ -59,7 +59,7 @@ var Hazards = Rows[Hazard]{
 	{"cadmium", "cadmium plate",
 		"Its fume kills, and feels like zinc fever at first; gold or bright plate on old bolts and aircraft parts",
 		"Do not heat it; use another part, or have it stripped chemically", memoryHigh("29 CFR 1910.252(c)(9)")},
-	{"lead-paint", "lead paint", "Its fume and dust poison you and who lives near",
+	{"lead-paint", "lead paint", "Its fume and dust poison you and those who live near",
 		"Test old paint; have it removed wet or chemically, not burnt or ground",
 		memoryHigh("29 CFR 1910.252(c)(7), 1910.1025")},
 	{"leaded-bronze", "leaded bronze", "Lead boils out of it, and the joint cracks",
@@ -70,14 +70,14 @@ var Hazards = Rows[Hazard]{
 		"Ventilate, measure the oxygen, somebody outside with a line, or take the work out",
 		memoryHigh("29 CFR 1910.146, 1910.252(c)(4)")},
 	{"fire-part", "firebox, door, flue or grate",
-		"It gets hotter than the about 200 °C that bronze stands, and a leak lets carbon monoxide into the room",
+		"It gets hotter than bronze stands, about 200 °C, and a leak lets carbon monoxide into the room",
 		"Replace the part with the maker's", practice},
 	{"vehicle", "vehicle's crash structure", "Heat and copper change what was designed to fold",
 		"The vehicle maker's repair procedure, by a trained person", practice},
 }
 
-// HazardWords are the words that a user types for hazards, in the order in which help lists them: "lead" stands for
-// paint and bronze.
+// HazardWords are the words that a user may type for hazards, in the order in which help lists them. "lead"
+// means both paint and bronze with lead.
 func HazardWords() []string {
 	return []string{"tank", "sealed", "coated", "pressure", "gas", "cadmium", "lead", "beryllium", "confined",
 		"vehicle", "fire-part"}

@@ -8,8 +8,9 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// otherClass is the mistake of a coat of a known kind whose mass no class here has, such as Z600: its hint is the
-// nearest class of that kind, and for a heavier coat than the heaviest what to do. nil for any other text.
+// otherClass returns the error for a coat of a known kind whose class is not in the list, such as Z600. Its
+// hint is the nearest class of that kind, and for a coat heavier than the heaviest also what to do. It returns
+// nil for any other text.
 func otherClass(text string) *mistake.Error {
 	letters, mass, ok := classOf(text)
 	if !ok {

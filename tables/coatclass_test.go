@@ -9,7 +9,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// A class that is not there is answered with the nearest one of its kind, over every mass.
+// A class that does not exist gets the nearest one of its kind as an answer, for every mass.
 func TestOtherClassNamesTheNearest(t *testing.T) {
 	classes := map[string][]float64{"Z": {90, 100, 120, 140, 180, 200, 225, 275, 350}, "G": {30, 40, 60, 90, 115},
 		"A": {25, 40, 60}, "ZF": {75, 100, 120, 180}}
@@ -17,7 +17,7 @@ func TestOtherClassNamesTheNearest(t *testing.T) {
 		for m := 1.0; m < 1000; m += 7 {
 			text := fmt.Sprintf("%s%g", letters, m)
 			_, err := FindCoating(text)
-			if err == nil || refused(text) != nil { // A792 is a standard's number
+			if err == nil || refused(text) != nil { // such as A792, the number of a standard
 				continue
 			}
 			got := mistake.Of(err)

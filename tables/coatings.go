@@ -1,11 +1,11 @@
 package tables
 
-// Masses are on one side. A designation by both sides names the minimum of their sum in a triple-spot
-// test, so half of it is the value and the minimum of one side the low end. The high end is what EN 10346
-// allows the local thickness of the nearest class, at 7.1 g/cm3: the coat is seldom thinner than ordered
-// and often thicker.
+// Masses are per side. A designation by both sides names the minimum of their sum in a triple-spot test: the
+// value is half of that, and the low end is the minimum of one side. The high end is what EN 10346 allows for
+// the local thickness of the nearest class, at 7.1 g/cm3. A coat is seldom thinner than ordered and often
+// thicker.
 //
-// The suffix trap: 60G is 60 g/m2 on each side, G60 is 0.60 oz/ft2 on both sides together, 91.5 each.
+// Beware of the suffix: 60G is 60 g/m2 on each side; G60 is 0.60 oz/ft2 on both sides together, 91.5 g/m2 each.
 var (
 	a653  = read("ASTM A653/A653M-15 Table 1; high end by the thickness range of EN 10346, from memory")
 	e346  = memoryHigh("EN 10346, nominal thickness and range")
@@ -66,5 +66,5 @@ var Coatings = Rows[Coating]{
 		"0.40 oz/ft2 on both sides; melts at 577 to 630 C, no zinc"},
 }
 
-// CoatingTrial is the zinc thickness up to which arc brazing is easy; thicker coats want trials.
+// CoatingTrial is the zinc thickness up to which arc brazing is easy; thicker coats need trials.
 var CoatingTrial = constant("CoatingTrial", 15, 15, 15, "um", memoryMedium("DVS 0938-2"))

@@ -8,9 +8,9 @@ import (
 	"testing"
 )
 
-// The classes of coats that differ by a letter are coats of their own: aluminium with silicon, with zinc, zinc, zinc
-// with magnesium. None is taken for another, whatever its mass.
-func TestNoClassOfCoatIsAnother(t *testing.T) {
+// Classes that differ by one letter are different coats: of aluminium with silicon, aluminium with zinc, zinc,
+// and zinc with magnesium. None is mistaken for another, whatever its mass.
+func TestCoatClassesAreNotMixedUp(t *testing.T) {
 	says := map[string]string{"AZ": "43 %", "ZM": "as any zinc"}
 	for mass := 30; mass <= 430; mass += 5 {
 		for _, class := range []string{"AS", "AZ", "ZM", "Z", "ZF", "ZA"} {

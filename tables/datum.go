@@ -1,11 +1,12 @@
-// Package tables holds every sourced figure of brazebooth once: value, low, high, unit, source
-// and how it is known. It has no logic but look-up, and nobody writes to its lists.
+// Package tables holds every figure that brazebooth takes from a source, once, with its value, low and high
+// ends, unit, source and how it is known. It does nothing but look rows up. Its lists must not be changed.
 package tables
 
 // Known says how a figure is known.
 type Known string
 
-// The ways of knowing. "Memory" is a value known from the named document without the document at hand.
+// The ways in which a figure is known. "Memory" is a value recalled from the named document without having it
+// at hand.
 const (
 	Read         Known = "read"          // seen in the document named
 	MemoryHigh   Known = "memory high"   // from memory of the document named, confidence high
@@ -13,7 +14,7 @@ const (
 	MemoryLow    Known = "memory low"    // confidence low
 	Practice     Known = "practice"      // common practice, no source
 	Worked       Known = "worked"        // arithmetic done for this project from sourced figures
-	Own          Known = "own"           // this program's own word for something of its own
+	Own          Known = "own"           // this program's own term
 )
 
 // Origin is where a figure or a line of advice comes from.
@@ -22,11 +23,11 @@ type Origin struct {
 	Known  Known  `json:"known"`
 }
 
-// Datum is one sourced figure. Low and High are its 95 % band: the spread between sources or the
-// stated tolerance. Low <= V <= High always; a test holds every Datum of the package to it.
+// Datum is one sourced figure. Low and High are its 95 % band: the spread between sources or the stated
+// tolerance. Always Low <= V <= High, which a test checks for every Datum of the package.
 type Datum struct {
 	V, Low, High float64
-	Unit         string // "mm2", "W/mmK" ...; "1" for a pure number, so that an empty one is a mistake
+	Unit         string // "mm2", "W/mmK" ...; "1" for a pure number; an empty unit is a mistake
 	Origin
 }
 
@@ -45,7 +46,7 @@ type Constant struct {
 // Constants lists every figure that belongs to no row, file by file.
 var Constants []Constant
 
-// constant is such a figure; its name is that of its variable.
+// constant makes such a figure and adds it to Constants. Its name must be that of its variable.
 func constant(name string, v, low, high float64, unit string, o Origin) Datum {
 	d := Datum{v, low, high, unit, o}
 	Constants = append(Constants, Constant{name, d})
@@ -54,7 +55,7 @@ func constant(name string, v, low, high float64, unit string, o Origin) Datum {
 
 var practice = Origin{"common practice, no source", Practice}
 
-// Rows is a list whose rows have an id of their own.
+// Rows is a list whose rows each have an id.
 type Rows[T interface{ key() string }] []T
 
 // ByID returns the row with exactly this id.

@@ -12,7 +12,7 @@ import (
 	"testing"
 )
 
-// everything is every package-level variable; the test below holds it complete.
+// everything lists every package-level variable that no call of constant makes; TestEverythingIsListed checks it.
 var everything = map[string]any{
 	"Constants": Constants, "notBrazed": notBrazed, "ErrNotBrazed": ErrNotBrazed, "sightWords": sightWords,
 	"hazardWords": hazardWords, "Terms": Terms, "jobTerms": jobTerms, "shopTerms": shopTerms, "awsTerms": awsTerms,
@@ -50,18 +50,18 @@ var everything = map[string]any{
 }
 
 func TestEverythingIsListed(t *testing.T) {
-	for name, value := range declared(t) {
-		if _, ok := everything[name]; !ok && !made(value) {
+	for name, value := range declaredVars(t) {
+		if _, ok := everything[name]; !ok && !isConstantCall(value) {
 			t.Errorf("%s is missing from the list that is checked", name)
 		}
 	}
 }
 
-// A figure that belongs to no row is made by constant, under the name of its variable.
+// Every figure that belongs to no row is made by constant with the name of its variable.
 func TestConstantsAreListed(t *testing.T) {
 	count := 0
-	for name, value := range declared(t) {
-		if made(value) {
+	for name, value := range declaredVars(t) {
+		if isConstantCall(value) {
 			count++
 			if said := value.(*ast.CallExpr).Args[0].(*ast.BasicLit).Value; said != strconv.Quote(name) {
 				t.Errorf("%s is listed as %s", name, said)
@@ -76,8 +76,8 @@ func TestConstantsAreListed(t *testing.T) {
 	}
 }
 
-// made reports whether a value is what constant returns.
-func made(value ast.Expr) bool {
+// isConstantCall reports whether a value is the result of constant.
+func isConstantCall(value ast.Expr) bool {
 	call, ok := value.(*ast.CallExpr)
 	if !ok {
 		return false
@@ -86,8 +86,8 @@ func made(value ast.Expr) bool {
 	return ok && name.Name == "constant"
 }
 
-// declared reads the package's own source for its variables with their values.
-func declared(t *testing.T) map[string]ast.Expr {
+// declaredVars returns the variables that the package's source declares, with their values.
+func declaredVars(t *testing.T) map[string]ast.Expr {
 	t.Helper()
 	names := map[string]ast.Expr{}
 	entries, err := os.ReadDir(".")
@@ -118,7 +118,7 @@ func declared(t *testing.T) map[string]ast.Expr {
 	return names
 }
 
-// walk calls f on every value of the wanted type inside v.
+// walk calls f for every value of the wanted type inside v.
 func walk(v reflect.Value, path string, want reflect.Type, f func(path string, v any)) {
 	if v.Type() == want {
 		f(path, v.Interface())
@@ -133,12 +133,12 @@ func walk(v reflect.Value, path string, want reflect.Type, f func(path string, v
 		}
 	case reflect.Array, reflect.Slice:
 		for i := range v.Len() {
-			walk(v.Index(i), path+"["+rowName(v.Index(i), i)+"]", want, f)
+			walk(v.Index(i), path+"["+rowName(v.Index(i))+"]", want, f)
 		}
 	}
 }
 
-func rowName(v reflect.Value, _ int) string {
+func rowName(v reflect.Value) string {
 	if v.Kind() == reflect.Struct && v.NumField() > 0 && v.Field(0).Kind() == reflect.String {
 		return v.Field(0).String()
 	}
@@ -168,7 +168,7 @@ func TestEveryFigureHasBandUnitAndOrigin(t *testing.T) {
 func TestEveryLineHasAnOrigin(t *testing.T) {
 	for name, v := range everything {
 		walk(reflect.ValueOf(v), name, reflect.TypeFor[Origin](), func(path string, v any) {
-			// A filler's density and the like are Datums, checked above.
+			// The figures of a filler are Datums, which are checked above.
 			checkOrigin(t, path, v.(Origin))
 		})
 	}
@@ -187,7 +187,8 @@ func checkOrigin(t *testing.T, path string, o Origin) {
 func TestIDsAreUnique(t *testing.T) {
 	for name, v := range everything {
 		rows := reflect.ValueOf(v)
-		if rows.Kind() != reflect.Array || rows.Type().Elem().Kind() != reflect.Struct {
+		list := rows.Kind() == reflect.Array || rows.Kind() == reflect.Slice
+		if !list || rows.Type().Elem().Kind() != reflect.Struct {
 			continue
 		}
 		field := "ID"
@@ -208,11 +209,11 @@ func TestIDsAreUnique(t *testing.T) {
 	}
 }
 
-// TestUnfittedHeatToLiquid repeats the sum that the rows print.
+// TestUnfittedHeatToLiquid repeats the sum that is printed in the rows.
 func TestUnfittedHeatToLiquid(t *testing.T) {
 	for _, f := range Fillers {
 		if f.Comparison() || f.ID == "cual8" {
-			continue // steel's heat has a peak between; cual8 is rounded to what its pair was fitted with
+			continue // steel's specific heat peaks in between; cual8 has the rounded value of its fit
 		}
 		want := (f.HeatCold.V+f.HeatHot.V)/2*(f.Liquidus.V-20) + f.Latent.V
 		if math.Abs(f.HLiq.V-want) > 0.01 {

@@ -1,13 +1,14 @@
 package tables
 
-// Shrinker is what decides how a metal shrinks and bends when a seam cools.
+// Shrinker holds the properties that decide how a metal shrinks and bends when a seam cools.
 type Shrinker struct {
 	Family    Family
-	Modulus   Datum // GPa, at room temperature: where the force that stays is held
+	Modulus   Datum // GPa, at room temperature, where the remaining force acts
 	Expansion Datum // mean from room temperature to about 600 C, 1e-6/K
 }
 
-// Shrinkers lists the metals whose distortion is computed. Cast iron cracks rather than bends.
+// Shrinkers lists the metals whose distortion is computed. Cast iron is missing because it cracks rather than
+// bends.
 var Shrinkers = []Shrinker{
 	{Steel, Datum{206, 200, 212, "GPa", memoryHigh("EN 1993-1-1: 210; data sheets 200 to 212")},
 		Datum{14.2, 13.2, 14.8, "1e-6/K", memoryHigh("EN 1993-1-2:2005 3.4.1.1, mean from 20 to 600 C")}},
@@ -22,12 +23,12 @@ var Shrinkers = []Shrinker{
 }
 
 var (
-	// ShrinkageForce is the part of the heat's free shrinkage that stays as a force along the seam.
+	// ShrinkageForce is the part of the heat's free shrinkage that remains as a force along the seam.
 	ShrinkageForce = constant("ShrinkageForce", 0.335, 0.27, 0.44, "1",
 		memoryMedium("Okerblom 1958, 0.335; White and Leggatt for steel 0.20 kN per J/mm, Terasaki 0.235, which are "+
 			"0.33 to 0.44 of this"))
 
-	// ShrinkageAcross is the part that stays as shrinkage across a free butt.
+	// ShrinkageAcross is the part that remains as shrinkage across a free butt.
 	ShrinkageAcross = constant("ShrinkageAcross", 0.9, 0.6, 1.2, "1",
 		memoryLow("Okerblom, free plates 1; clamped or long ones less"))
 
@@ -35,18 +36,18 @@ var (
 	AngularChange = constant("AngularChange", 1.5, 0.7, 2.3, "1",
 		memoryLow("Okerblom, Nikolaev: a bead on plate, greatest near 2 degrees at q/t2 of 9 J/mm3"))
 
-	// AngularLimit is the heat over the square of the thickness from which a plate is heated through and bends less
-	// again.
+	// AngularLimit is the heat over the square of the thickness above which a plate is heated through and bends
+	// less again.
 	AngularLimit = constant("AngularLimit", 8, 6, 10, "J/mm3",
 		memoryLow("Okerblom, Nikolaev: the angle's greatest value"))
 
-	// PlateHeld and PlateFree are the buckling coefficients of a long strip with both edges held straight, and with
-	// one edge free.
+	// PlateHeld and PlateFree are the buckling coefficients of a long strip: with both edges held straight, and
+	// with one edge free.
 	PlateHeld = constant("PlateHeld", 4, 4, 4, "1",
 		memoryHigh("Timoshenko and Gere, Theory of Elastic Stability, long plate, simply supported edges"))
 	PlateFree = constant("PlateFree", 0.425, 0.425, 0.425, "1",
 		memoryHigh("Timoshenko and Gere, one edge free; EN 1993-1-5, outstand 0.43"))
 
-	// Poisson is the same for all these metals within what matters here.
+	// Poisson is Poisson's ratio, which differs too little between these metals to matter here.
 	Poisson = constant("Poisson", 0.3, 0.27, 0.35, "1", memoryHigh("EN 1993-1-1; copper alloys 0.33 to 0.35"))
 )

@@ -6,13 +6,14 @@ var (
 	AnnealedCopper = constant("AnnealedCopper", 1.7241e-5, 1.7241e-5, 1.7242e-5, "ohm mm",
 		read("GNU units 2.22 definitions: 58 S m/mm2, density 8.89"))
 
-	// CopperSlope is the rise of any copper alloy's resistivity by Matthiessen's rule. On 70/30 brass
-	// the rule gives 1.1e-3 a kelvin, measurements 1.7e-3: it may be half as much again, never less.
+	// CopperSlope is how much the resistivity of any copper alloy rises with temperature, by Matthiessen's
+	// rule. On 70/30 brass the rule gives 1.1e-3 per kelvin and measurements 1.7e-3: the rise may be half as
+	// large again, never smaller.
 	CopperSlope = constant("CopperSlope", 0.0067e-5, 0.0067e-5, 0.0101e-5, "ohm mm/K",
 		memoryMedium("NBS Circular 31 and Handbook 100, copper 0.00681 uOhm cm/K independent of purity"))
 )
 
-// Steel, where EN 1993-1-2 stops being a polynomial.
+// Steel at the temperatures where the curves of EN 1993-1-2 are no longer polynomials.
 var (
 	SteelPeak = constant("SteelPeak", 735, 735, 735, "C",
 		read("EN 1993-1-2:2005 3.4.1.2, peak of specific heat"))

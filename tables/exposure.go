@@ -1,16 +1,16 @@
 package tables
 
-// Body is who sets an exposure limit.
+// Body is an organisation that sets exposure limits.
 type Body string
 
-// The bodies. A PEL is law in the United States; the others are advice, and mostly stricter.
+// The bodies. A PEL is law in the United States; the others are advice and mostly stricter.
 const (
 	OSHA  Body = "OSHA PEL"
 	NIOSH Body = "NIOSH REL"
 	ACGIH Body = "ACGIH TLV"
 )
 
-// Span is the time that an exposure limit is meant over.
+// Span is the time over which an exposure limit is averaged.
 type Span string
 
 // The spans.
@@ -34,7 +34,7 @@ type ExposureLimit struct {
 
 func limit(v float64, o Origin) Datum { return Datum{v, v, v, "mg/m3", o} }
 
-// Places that several limits are read in.
+// Documents that several limits come from.
 var (
 	zincDoc   = read("OSHA CH_277000; NIOSH NPGD0675")
 	copperDoc = read("NIOSH 1317380; OSHA, 1 April 1999")

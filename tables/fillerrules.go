@@ -1,7 +1,7 @@
 package tables
 
-// FillerRule is what speaks for a filler, or against it, on a metal or for a use. On is a metal's id, a Family, "zinc",
-// "high-strength", "overlay", or a use's id. Out rules the filler out there.
+// FillerRule is a reason for or against a filler on a metal or for a use. On is a metal's id, a Family, "zinc",
+// "high-strength", "overlay", or a use's id. Out excludes the filler there.
 type FillerRule struct {
 	Filler, On string
 	Points     float64
@@ -79,13 +79,14 @@ var FillerRules = []FillerRule{
 	{"cual9ni5", "overlay", 1, false, "tough overlay", handbooks},
 }
 
-// PairRule is what a mixed joint asks for; A and B as On of a FillerRule, in either order.
+// PairRule is the requirement of a joint between two different metals. A and B are like On of a FillerRule, in
+// either order.
 type PairRule struct {
 	A, B, Text string
 	Origin
 }
 
-// PairRules lists what mixed joints ask for.
+// PairRules lists the requirements of mixed joints.
 var PairRules = []PairRule{
 	{string(CopperFam), string(Steel), "Copper draws the heat away: point the arc at the copper, let the bead wash " +
 		"onto the steel; the steel needs next to no heat of its own.", practice},

@@ -1,13 +1,13 @@
 package tables
 
-// Fillers in the order that a booth reaches for them.
+// Fillers lists the wires in the order in which a shop would choose them.
 //
-// HLiq of a filler without a fit is (HeatCold + HeatHot)/2 · (liquidus − 20 C) + Latent; a test repeats
-// the sum. Resistivity over the extension is the 20 C value plus 150 K of Matthiessen's slope, copper's
-// 0.0067 uOhm cm/K whatever the alloying: 24.6 + 1.0 = 25.6 uOhm cm, CuSi3's fitted 0.256e-3 ohm mm.
+// HLiq of a filler without a fit is (HeatCold + HeatHot)/2 · (liquidus − 20 C) + Latent; a test repeats the
+// sum. Resistivity over the extension is the value at 20 C plus 150 K of Matthiessen's slope, which is copper's
+// 0.0067 uOhm cm/K for any alloy: 24.6 + 1.0 = 25.6 uOhm cm, CuSi3's fitted 0.256e-3 ohm mm.
 var Fillers = Rows[Filler]{cusi3, cual8, cual10fe, cusn6, cusn1, cumn13al8, cual9ni5, steelWire}
 
-// Places that several fillers' rows name.
+// Documents that the rows of several fillers name.
 const (
 	a57Limits  = "AWS A5.7/A5.7M:2007 Table 1"
 	a57Tensile = "AWS A5.7/A5.7M:2007 guide annex, tensile strength of weld metal: a guide minimum, no acceptance limit"
@@ -20,10 +20,10 @@ const (
 	enthalpy = "mean of cold and hot specific heat times the rise to the liquidus, and the heat of fusion"
 )
 
-// unfittedPhi is the calibration voltage of a filler for which no current was fitted.
+// unfittedPhi is the calibration voltage of a filler whose current was not fitted.
 var unfittedPhi = Datum{3.25, 2.6, 3.9, "V", worked("the fitted fillers' voltage, widened to 20 %")}
 
-// Limit is one element's composition limit in mass per cent; Min 0 means a maximum only.
+// Limit is the composition limit of one element, in mass per cent; Min 0 means that there is only a maximum.
 type Limit struct {
 	Element  string
 	Min, Max float64
@@ -47,14 +47,14 @@ type Filler struct {
 	HeatCold     Datum // specific heat at 20 C, J/gK
 	HeatHot      Datum // specific heat near the liquidus, J/gK
 	Latent       Datum // heat of fusion, J/g
-	HLiq         Datum // enthalpy from 20 C to all liquid, J/g; a pair with Phi, never mixed with another source's
+	HLiq         Datum // enthalpy from 20 C to all liquid, J/g; belongs with Phi, never with another source's
 	Phi          Datum // calibration voltage referred to HLiq, V
-	Fitted       bool  // true where Phi and HLiq were fitted as one pair (cusi3, cual8)
+	Fitted       bool  // Phi and HLiq were fitted together (cusi3, cual8)
 	Resistivity  Datum // averaged over the electrode extension, ohm mm
 	Conductivity Datum // at 20 C, W/mK
-	Toe          Datum // temperature at which the last liquid at the toe freezes: the wetted edge's isotherm, C
+	Toe          Datum // temperature at which the last liquid at the toe freezes, C: the isotherm of the wetted edge
 	Tensile      Datum // guide tensile strength of the deposit, MPa
 }
 
-// Comparison reports whether the filler is here only to compare with (steel wire).
+// Comparison reports whether the filler is listed only for comparison (steel wire).
 func (f Filler) Comparison() bool { return f.ID == "steel" }

@@ -16,20 +16,20 @@ var cual8 = Filler{
 	// C61500 (8 % Al, 2 % Ni) is 7.65, C61000 7.78.
 	Density: Datum{7.70, 7.65, 7.80, "g/cm3",
 		read("C61500 alloy page 7.65; Copper Development Association C61000 7.78, from memory")},
-	// Another practice sheet gives 1030, and the copper-aluminium diagram a freezing range of a few
-	// degrees above its 1037 eutectic; the page of the alloy is taken, the others are the band.
+	// Another practice sheet gives 1030, and the copper-aluminium diagram shows a freezing range of a few
+	// degrees above its eutectic at 1037. The value is from the alloy's own page, and the others make the band.
 	Solidus:  Datum{990, 990, 1037, "C", read(alloyPages)},
 	Liquidus: Datum{1040, 1038, 1045, "C", read(alloyPages)},
 	HeatCold: Datum{0.420, 0.38, 0.44, "J/gK", read(alloyPages)},
 	HeatHot:  Datum{0.520, 0.48, 0.56, "J/gK", memoryMedium("specific heat of copper alloys near melting")},
 	Latent: Datum{225, 215, 235, "J/g",
 		memoryMedium("heat of fusion of copper-aluminium alloys; a page and the mixture rule give 220")},
-	// 0.470·1020 + 225 = 704.4; 704 is what the pair was fitted with.
+	// 0.470·1020 + 225 = 704.4; the pair was fitted with 704.
 	HLiq:   Datum{704, 655, 753, "J/g", worked(fitPair)},
 	Phi:    Datum{3.25, 2.90, 3.60, "V", worked(fitPair)},
 	Fitted: true,
-	// 15 % IACS is 11.5 uOhm cm at 20 C. Part of the fit: 150 K of Matthiessen's slope alone would
-	// make 0.125e-3, well inside the band, and 6 % of this figure moves the current by 0.4 %.
+	// 15 % IACS is 11.5 uOhm cm at 20 C. This is part of the fit: 150 K of Matthiessen's slope alone would give
+	// 0.125e-3, well inside the band, and 6 % of this figure changes the current by 0.4 %.
 	Resistivity: Datum{0.133e-3, 0.115e-3, 0.142e-3, "ohm mm",
 		worked("20 C resistivity and Matthiessen's slope over 270 K, as fitted with the pair")},
 	Conductivity: Datum{69, 62, 72, "W/mK", read(alloyPages)},
@@ -72,7 +72,7 @@ var cumn13al8 = Filler{
 	Use:          "High strength, stainless, propellers; manganese fume",
 	UseOrigin:    memoryMedium("welding handbooks"),
 
-	// The cast twin C95700 has the same manganese, aluminium, iron and nickel; its data stand in.
+	// The cast alloy C95700 has the same manganese, aluminium, iron and nickel; its data are used here.
 	Density:  Datum{7.50, 7.45, 7.55, "g/cm3", memoryHigh("Copper Development Association, C95700 7.53")},
 	Solidus:  Datum{950, 945, 950, "C", memoryMedium("Copper Development Association, C95700; practice sheets 945")},
 	Liquidus: Datum{990, 985, 990, "C", memoryMedium("Copper Development Association, C95700; practice sheets 985")},

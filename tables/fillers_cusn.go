@@ -13,7 +13,7 @@ var cusn6 = Filler{
 	UseOrigin:    practice,
 
 	Density: Datum{8.85, 8.84, 8.90, "g/cm3", read("C51900 and C51800 alloy pages")},
-	// One page of C51800 prints 1060 as its solidus, almost surely the liquidus: not taken.
+	// One page of C51800 prints 1060 as its solidus, which is almost surely the liquidus and is not used.
 	Solidus:  Datum{930, 910, 950, "C", read("C51900 alloy data page; spread by tin 4 to 6 %")},
 	Liquidus: Datum{1040, 1035, 1060, "C", read("C51900 alloy data page")},
 	HeatCold: Datum{0.377, 0.37, 0.38, "J/gK", read("C51900 alloy data page")},
@@ -22,10 +22,10 @@ var cusn6 = Filler{
 	Latent: Datum{200, 190, 210, "J/g", read(alloyPages)},
 	HLiq:   Datum{626.87, 575, 680, "J/g", worked(enthalpy)}, // 0.4185·1020 + 200
 	Phi:    unfittedPhi,
-	// 14 % IACS: 12.3 + 1.0. Sources on its neighbour with 5 % tin print 15, 18 and 20 %.
+	// 14 % IACS: 12.3 + 1.0. Sources on the similar alloy with 5 % tin print 15, 18 and 20 %.
 	Resistivity:  Datum{0.133e-3, 0.096e-3, 0.150e-3, "ohm mm", worked(matthies)},
 	Conductivity: Datum{66, 62, 96, "W/mK", read("C51900 alloy data page; C51800 pages 93 to 96")},
-	// Tin segregates: cooled fast, the last liquid persists to the copper-tin peritectic at 798.
+	// Tin segregates: when it cools fast, the last liquid lasts down to the copper-tin peritectic at 798.
 	Toe: Datum{930, 798, 950, "C",
 		read("C51900 alloy data page: solidus; low end the 798 C copper-tin peritectic, from memory")},
 	Tensile: Datum{240, 240, 241.3, "MPa", memoryHigh(a57Tensile)},

@@ -1,6 +1,6 @@
 package tables
 
-// steelWire is here to compare with: it fuses the sheet, and no settings card for bronze fits it.
+// steelWire is listed for comparison: it fuses the sheet, and no settings card for bronze fits it.
 var steelWire = Filler{
 	ID: "steel", Name: "steel wire ER70S-6, to compare",
 	AWS: "ER70S-6", UNS: "K11140", ISO: "ISO 14341-B G49A S6",
@@ -8,7 +8,7 @@ var steelWire = Filler{
 		{"Ni", 0, 0.15}, {"Cr", 0, 0.15}, {"Mo", 0, 0.15}, {"V", 0, 0.03}, {"Cu", 0, 0.50}},
 	LimitsOrigin: read("SFA-5.18:2007 Table 1"),
 	Colour:       "grey",
-	Use:          "To compare with only: it fuses the sheet",
+	Use:          "Only for comparison: it fuses the sheet",
 	UseOrigin:    practice,
 
 	Density: Datum{7.85, 7.85, 7.89, "g/cm3",
@@ -19,8 +19,8 @@ var steelWire = Filler{
 	HeatCold: Datum{0.475, 0.470, 0.481, "J/gK", read("SAE 1008 data sheet; " + alloyPages)},
 	HeatHot:  Datum{0.650, 0.60, 0.80, "J/gK", read("EN 1993-1-2:2005 3.4.1.2, 900 to 1200 C")},
 	Latent:   Datum{250, 247, 272, "J/g", read(alloyPages)},
-	// Cold and hot heat do not give it by their mean: the peak at 735 C lies between them. EN 1993-1-2
-	// to 1480 C is 1009.06 and 250 fused, 1259; 1273 is what 3.2 V was paired with.
+	// The mean of cold and hot heat does not give this: the peak at 735 C lies between them. EN 1993-1-2 gives
+	// 1009.06 up to 1480 C and with 250 for fusion 1259; 3.2 V was fitted together with 1273.
 	HLiq: Datum{1273, 1210, 1340, "J/g",
 		worked("paired with 3.2 V on the in/min-per-ampere rule for steel wire, within 9 % RMS")},
 	Phi: Datum{3.2, 2.7, 3.7, "V",

@@ -9,9 +9,9 @@ import (
 	"brazebooth/internal/near"
 )
 
-// instead says what to type instead of a name that no row has: the nearest ids, best first, or where the list is.
-// kind is "filler", "metal", "coating", "gas", "joint", "mode", "position", "backing", "wire" or "use".
-func instead(kind string, nearest []string) string {
+// typeInstead returns the hint for a name that no row has: the nearest ids, best first, or where the list is. kind
+// is "filler", "metal", "coating", "gas", "joint", "mode", "position", "backing", "wire" or "use".
+func typeInstead(kind string, nearest []string) string {
 	switch n := len(nearest); {
 	case n == 1:
 		return "type " + nearest[0]
@@ -26,24 +26,25 @@ func instead(kind string, nearest []string) string {
 	return "it is not in the tables: see brazebooth tables " + kind + "s"
 }
 
-// rowNames visits every name that one row answers to: its id first.
+// rowNames calls visit for every name of a row, its id first.
 type rowNames func(row int, visit func(name string))
 
-// findIn returns the row that text means: by id, by any whole name, by a beginning that only one row has, or by a small
-// slip of the finger that only one row explains. Digits never count as a slip: G60 and G90 are different sheet.
+// findIn returns the row that text means: by id, by any whole name, by a beginning that only one row has, or by
+// a small typing error that only one row explains. Digits are never a typing error: G60 and G90 are different
+// sheet.
 func findIn[T any](kind, text string, rows []T, names func(row *T, visit func(name string))) (row T, err error) {
 	key := fold(text)
 	of := func(i int, visit func(string)) { names(&rows[i], visit) }
 	for _, fits := range [...]func(key, name string) bool{same, begins, slipped} {
-		if i, ok := only(key, len(rows), of, fits); ok && key != "" {
+		if i, ok := onlyMatch(key, len(rows), of, fits); ok && key != "" {
 			return rows[i], nil
 		}
 	}
 	return row, unknown(kind, text, key, len(rows), of)
 }
 
-// only returns the one row with a name that fits, and false where none or several do.
-func only(key string, rows int, names rowNames, fits func(key, name string) bool) (int, bool) {
+// onlyMatch returns the single row with a name that fits, and false if no row or several rows have one.
+func onlyMatch(key string, rows int, names rowNames, fits func(key, name string) bool) (int, bool) {
 	hit, hits := 0, 0
 	for row := range rows {
 		matched := false
@@ -58,7 +59,8 @@ func only(key string, rows int, names rowNames, fits func(key, name string) bool
 
 func same(key, name string) bool { return key == name }
 
-// begins wants three letters at least: "st" is no answer. A number is whole: Z35 is no beginning of Z350.
+// begins needs at least three letters: "st" finds nothing. A number must be whole: Z35 is not a beginning of
+// Z350.
 func begins(key, name string) bool {
 	rest, ok := strings.CutPrefix(name, key)
 	return ok && len(key) >= 3 && (rest == "" || !digit(key[len(key)-1]) || !digit(rest[0]))
@@ -66,8 +68,8 @@ func begins(key, name string) bool {
 
 func digit(c byte) bool { return '0' <= c && c <= '9' }
 
-// slipped allows one wrong letter in five, two in eight. Of a designation of up to three letters and a number every
-// letter counts: AZ140 and ZF140 are no slips of Z140.
+// slipped allows one wrong letter in a key of five or more and two in one of eight or more. A designation of up
+// to three letters and a number allows none: AZ140 and ZF140 are not typing errors for Z140.
 func slipped(key, name string) bool {
 	number := digits(key)
 	if len(key) < 5 || number != digits(name) || number != "" && len(key)-len(number) <= 3 {
@@ -102,12 +104,13 @@ func digits(s string) string {
 	}, s)
 }
 
-// fewRows is how many rows are named whole, whatever was typed.
+// fewRows is the size up to which a list is named whole, whatever was typed.
 const fewRows = 8
 
-// unknown names the nearest rows: those whose name holds what was typed and no others, or else by distance. A name of
-// which more than half would have to change was not meant, of a metal more than a third, since any steel is near some
-// copper; where there are only a few rows all are named, but of fillers, which have a table.
+// unknown names the nearest rows: only those whose name contains what was typed, or if there are none the
+// nearest by distance. It leaves out names of which more than half would have to change; for metals more than a
+// third, because any steel is close to some copper. A short list is named whole, except that of fillers, which
+// has a table.
 func unknown(kind, text, key string, rows int, names rowNames) error {
 	all := make([]struct {
 		id    string
@@ -137,11 +140,11 @@ func unknown(kind, text, key string, rows int, names rowNames) error {
 			nearest = append(nearest, n.id)
 		}
 	}
-	return mistake.New("no "+kind+" is called "+quoted(text), instead(kind, nearest))
+	return mistake.New("no "+kind+" is called "+quoted(text), typeInstead(kind, nearest))
 }
 
-// seriesOf is the letters of a coating's designation where some row has the same before another mass: of ZF140 the
-// zinc-iron coats are meant, and not the zinc coat Z140. It is "" otherwise.
+// seriesOf returns the letters of a coating's designation if some row has the same letters with another mass:
+// ZF140 means one of the zinc-iron coats and not the zinc coat Z140. Otherwise it returns "".
 func seriesOf(kind, key string, rows int, names rowNames) (series string) {
 	if kind != "coating" || letters(key) == key {
 		return ""
@@ -156,7 +159,7 @@ func seriesOf(kind, key string, rows int, names rowNames) (series string) {
 	return series
 }
 
-// letters are those that a folded name begins with.
+// letters returns the letters before the trailing number of a folded name.
 func letters(key string) string { return strings.TrimRight(key, "0123456789") }
 
 func score(key, name string) int {
@@ -167,7 +170,7 @@ func score(key, name string) int {
 	return d
 }
 
-// quoted makes what was typed safe to print: one line, no control and no direction marks, 40 runes.
+// quoted makes typed text safe to print: one line, no control or direction marks, at most 40 runes.
 func quoted(text string) string {
 	const most = 40
 	r := []rune(text[:min(len(text), 4*most)])

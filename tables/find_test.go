@@ -153,7 +153,8 @@ func BenchmarkFindMetal(b *testing.B) {
 	}
 }
 
-// Aluminium is not aluminium bronze: the name of a metal that cannot be brazed leads to no row, and the error says why.
+// Aluminium is not aluminium bronze: the name of a metal that cannot be brazed finds no row, and the error says
+// why.
 func TestMetalsThatAreNotBrazed(t *testing.T) {
 	for text, why := range map[string]string{
 		"aluminum": "660", "Aluminium": "660", "ALU": "660", "alumini": "660", "alumnium": "660",
@@ -175,8 +176,8 @@ func TestMetalsThatAreNotBrazed(t *testing.T) {
 	}
 }
 
-// A name that is near such a one and has a row is still found.
-func TestMetalsThatAreNamedNearly(t *testing.T) {
+// A name close to that of a metal that cannot be brazed still finds its own row.
+func TestNearMissesStillFindTheirRow(t *testing.T) {
 	for text, want := range map[string]string{
 		"aluminiz": "aluminized", "aluminise": "aluminized", "aluminised": "aluminized", "alu-silicon": "aluminized",
 		"aluminium-b":     "aluminium-bronze",
@@ -188,8 +189,8 @@ func TestMetalsThatAreNamedNearly(t *testing.T) {
 	}
 }
 
-// What stops a job is refused in the hazard's own words where it is typed as metal or coating; a near miss is offered
-// what holds the word, or the families.
+// The name of something that stops a job, typed as a metal or coating, is refused in the words of that hazard.
+// A near miss gets the names that contain the word, or the families.
 func TestStopsAndNearMisses(t *testing.T) {
 	find := map[string]func(string) error{
 		"metal":   func(s string) error { _, err := FindMetal(s); return err },

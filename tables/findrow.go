@@ -5,21 +5,21 @@ import (
 	"strings"
 )
 
-// Find functions turn what a hand types into a row: an id, any designation, a plain name, or something
-// close to one. A name that no row answers to, or that several do, gives a *mistake.Error with the nearest names.
+// The Find functions turn typed text into a row: an id, any designation, a plain name, or something close to
+// one. A name that fits no row, or several, gives a *mistake.Error with the nearest names.
 
 // FindFiller finds a filler by id, AWS, UNS, ISO or DIN designation, or name.
 func FindFiller(text string) (Filler, error) {
 	return findIn("filler", text, Fillers, func(f *Filler, visit func(string)) {
-		called(f.ID, f.Name, fillerWords, visit)
+		visitNames(f.ID, f.Name, fillerWords, visit)
 		for _, d := range [...]string{f.AWS, f.UNS, f.ISO, f.DIN} {
 			designations(d, visit)
 		}
 	})
 }
 
-// designations visits "S Cu 6560 (CuSi3Mn1)" as a whole and as its two halves, and a DIN "SG-CuSi3"
-// also without its prefix.
+// designations visits "S Cu 6560 (CuSi3Mn1)" as a whole and as its two halves, and a DIN "SG-CuSi3" also
+// without its prefix.
 func designations(d string, visit func(string)) {
 	if d == "" {
 		return
@@ -41,9 +41,9 @@ func FindMetal(text string) (Metal, error) {
 		return Metal{}, no
 	}
 	metal, err := findIn("metal", text, Metals, func(m *Metal, visit func(string)) {
-		called(m.ID, m.Name, metalWords, visit)
+		visitNames(m.ID, m.Name, metalWords, visit)
 	})
-	if no := slippedTo(text); err != nil && no != nil {
+	if no := refusedIfMistyped(text); err != nil && no != nil {
 		return Metal{}, no
 	}
 	return metal, err
@@ -55,8 +55,8 @@ func FindCoating(text string) (Coating, error) {
 		return Coating{}, no
 	}
 	coating, err := findIn("coating", text, Coatings,
-		func(c *Coating, visit func(string)) { called(c.ID, c.Name, coatingWords, visit) })
-	if no := slippedTo(text); err != nil && no != nil {
+		func(c *Coating, visit func(string)) { visitNames(c.ID, c.Name, coatingWords, visit) })
+	if no := refusedIfMistyped(text); err != nil && no != nil {
 		return Coating{}, no
 	}
 	if other := otherClass(text); err != nil && other != nil {
@@ -67,7 +67,7 @@ func FindCoating(text string) (Coating, error) {
 
 // FindGas finds a gas by id or name.
 func FindGas(text string) (Gas, error) {
-	return findIn("gas", text, Gases, func(g *Gas, visit func(string)) { called(g.ID, g.Name, gasWords, visit) })
+	return findIn("gas", text, Gases, func(g *Gas, visit func(string)) { visitNames(g.ID, g.Name, gasWords, visit) })
 }
 
 // FindJoint, FindMode, FindPosition and FindUse find a choice by id, name or shop word.
@@ -76,17 +76,17 @@ func FindMode(text string) (Option, error)     { return findOption("mode", text,
 func FindPosition(text string) (Option, error) { return findOption("position", text, Positions) }
 func FindUse(text string) (Option, error)      { return findOption("use", text, Uses) }
 
-// FindBacking finds what lies behind a root by id, name or shop word.
+// FindBacking finds a root's backing by id, name or shop word.
 func FindBacking(text string) (Backing, error) {
 	return findIn("backing", text, Backings,
-		func(b *Backing, visit func(string)) { called(b.ID, b.Name, backingWords, visit) })
+		func(b *Backing, visit func(string)) { visitNames(b.ID, b.Name, backingWords, visit) })
 }
 
 func findOption(kind, text string, rows []Option) (Option, error) {
-	return findIn(kind, text, rows, func(o *Option, visit func(string)) { called(o.ID, o.Name, optionWords, visit) })
+	return findIn(kind, text, rows, func(o *Option, visit func(string)) { visitNames(o.ID, o.Name, optionWords, visit) })
 }
 
-// FindTerm is the entry that a user means: as TermFor, or by a beginning that only one entry has.
+// FindTerm returns the entry that a user means: as TermFor does, or by a beginning that only one entry has.
 func FindTerm(word string) (*Term, bool) {
 	if t, ok := TermFor(word); ok {
 		return t, true
@@ -96,12 +96,12 @@ func FindTerm(word string) (*Term, bool) {
 			visit(name)
 		}
 	}
-	row, ok := only(fold(word), len(Terms), names, begins)
+	row, ok := onlyMatch(fold(word), len(Terms), names, begins)
 	return &Terms[row], ok
 }
 
-// TermFor returns the entry that a word or a label stands for, by its word or another name, without regard to case,
-// dashes and blanks. A word goes before another entry's other name.
+// TermFor returns the entry with this word or other name; case, dashes and blanks do not matter. An entry's
+// word takes precedence over another entry's other name.
 func TermFor(label string) (*Term, bool) {
 	key, found := fold(label), (*Term)(nil)
 	for i := range Terms {
@@ -116,8 +116,8 @@ func TermFor(label string) (*Term, bool) {
 	return found, found != nil
 }
 
-// FindWire finds a standard size by its printed name: .035, 0.035 in, 1/16", 0.9mm. Dots and slashes
-// count here, so the loose rules do not hold.
+// FindWire finds a standard size by its printed name: .035, 0.035 in, 1/16", 0.9mm. Dots and slashes count
+// here, so the loose rules of the other Find functions do not apply.
 func FindWire(text string) (Wire, error) {
 	key := strings.ToLower(strings.Join(strings.Fields(text), ""))
 	key = strings.TrimSuffix(strings.TrimSuffix(key, `"`), "in")
@@ -131,14 +131,14 @@ func FindWire(text string) (Wire, error) {
 		func(row int, visit func(string)) { visit(Wires[row].ID) })
 }
 
-// synonyms are shop words for the row with this id.
+// synonyms are the shop words for the row with this id.
 type synonyms struct {
 	id    string
 	words []string
 }
 
-// called visits what a row is called: its id, its name and the shop words for it.
-func called(id, name string, list []synonyms, visit func(string)) {
+// visitNames visits all names of a row: its id, its name and its shop words.
+func visitNames(id, name string, list []synonyms, visit func(string)) {
 	visit(id)
 	visit(name)
 	for i := range list {
@@ -184,8 +184,8 @@ var metalWords = []synonyms{
 	{"aluminium-bronze", []string{"aluminum bronze", "aluminium bronze", "C61400"}},
 }
 
-// coatingWords are EN 10346's classes of about the same mass, 80 and 120 g/m2 on both sides, here 76 and 122; and
-// EN 10152's where both sides are alike.
+// coatingWords are the classes of EN 10346 with about the same mass (80 and 120 g/m2 on both sides, here 76 and
+// 122), and those of EN 10152 with the same mass on both sides.
 var coatingWords = []synonyms{
 	{"ZE25/25", []string{"ZE25"}}, {"ZE50/50", []string{"ZE50"}}, {"ZE75/75", []string{"ZE75"}},
 	{"ZE100/100", []string{"ZE100"}},

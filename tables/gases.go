@@ -22,20 +22,20 @@ var Gases = Rows[Gas]{
 		Origin: read("Technologies 2025 13(11):525, aluminium bronze overlays")},
 }
 
-// Argon in the nozzle, and how it is bought.
+// Argon in the nozzle, and how it is sold.
 var (
 	// ArgonViscosity at 20 C.
 	ArgonViscosity = constant("ArgonViscosity", 2.23e-5, 2.20e-5, 2.27e-5, "Pa s",
 		memoryHigh("CRC Handbook, viscosity of gases"))
 
-	// LaminarReynolds is where pipe flow leaves the laminar range: more gas than this draws air in.
+	// LaminarReynolds is where pipe flow stops being laminar: a higher gas flow draws air in.
 	LaminarReynolds = constant("LaminarReynolds", 2300, 2000, 2300, "1",
 		memoryHigh("fluid mechanics textbooks, transition in a round pipe"))
 
-	// UsualBore is the nozzle that is assumed where nobody gave one, 1/2 in.
+	// UsualBore is the nozzle bore that is assumed if none is given, 1/2 in.
 	UsualBore = constant("UsualBore", 12.7, 9.5, 16, "mm", practice)
 
-	// ArgonSpecificGravity is argon's density over air's: it sinks and fills a pit.
+	// ArgonSpecificGravity is the density of argon relative to air: argon sinks and fills a pit.
 	ArgonSpecificGravity = constant("ArgonSpecificGravity", 1.38, 1.375, 1.385, "1", read("argon tables"))
 )
 
@@ -45,7 +45,7 @@ type Cylinder struct {
 	Volume Datum // m3 of gas at 20 C, 1 atm
 }
 
-// Cylinders by size. No price stands here: it is the user's.
+// Cylinders lists them by size, without prices, which the user enters.
 var Cylinders = []Cylinder{
 	{"40 ft3", Datum{1.13, 1.0, 1.2, "m3", memoryMedium("United States gas trade, nominal")}},
 	{"80 ft3", Datum{2.27, 2.1, 2.4, "m3", memoryMedium("United States gas trade, nominal")}},

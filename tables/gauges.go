@@ -5,8 +5,8 @@ package tables
 //   - MSG: weight at 41.82 lb/ft2 per inch of thickness, from GNU units 2.22 definitions and a sheet-steel
 //     gauge note of 2009 (read). It is 2.5 % heavier than steel, an allowance for oversize sheets.
 //   - Galvanized nominal and minimum: SMACNA tables after ASTM A924 (read). Nominal is MSG and 0.0037
-//     to 0.0038 in of zinc, an older and heavier coat than today's. There is no galvanized 7.
-//   - US: 15 USC 206, ounces a square foot over 640 (read). Shops print .1200 for 11 and .0937 for 13 too.
+//     to 0.0038 in of zinc, an older and heavier coat than today's. Galvanized gauge 7 does not exist.
+//   - US: 15 USC 206, ounces per square foot over 640 (read). Shops also print .1200 for 11 and .0937 for 13.
 //   - B&S: 0.005·92^((36−g)/39), ASTM B258 (read).
 var Gauges = []Gauge{
 	{7, 0.1793, 0, 0, 0.1875, 0.1443},
@@ -41,8 +41,8 @@ const (
 	lastGauge  = 30
 )
 
-// GaugeThickness returns the nominal thickness of gauge n in the system, in inches as printed; false
-// outside 7 to 30 and for galvanized 7, which does not exist. Galvanized counts the coat.
+// GaugeThickness returns the nominal thickness of gauge n in the system, in inches as printed. It returns false
+// outside 7 to 30 and for galvanized 7, which does not exist. Galvanized thickness includes the coat.
 func GaugeThickness(n int, sys GaugeSystem) (inches float64, ok bool) {
 	if n < firstGauge || n > lastGauge {
 		return 0, false
@@ -61,9 +61,9 @@ func GaugeThickness(n int, sys GaugeSystem) (inches float64, ok bool) {
 	return inches, inches > 0
 }
 
-// GaugeTolerance returns how far a sheet may lie from the nominal thickness of gauge n, in inches each
-// way: galvanized nominal less minimum, SMACNA tables after ASTM A924. The other systems' sheets keep
-// within it. It is 0 outside 7 to 30; 7 takes the tolerance of 8.
+// GaugeTolerance returns how far a sheet may differ from the nominal thickness of gauge n, in inches each way:
+// galvanized nominal less minimum, SMACNA tables after ASTM A924. The sheets of the other systems stay within
+// it. It is 0 outside 7 to 30; 7 gets the tolerance of 8.
 func GaugeTolerance(n int) float64 {
 	if n < firstGauge || n > lastGauge {
 		return 0

@@ -1,9 +1,9 @@
 package tables
 
-// Grooves of a butt in plate. The standards' rows are for welds in steel; bronze must wet both faces, which a wider V
-// lets it do (Bevel).
+// Grooves of a butt in plate. The rows of the standards are for welds in steel; bronze must wet both faces,
+// which a wider V allows (Bevel).
 var (
-	// GrooveLeast and GrooveMost are between which thicknesses a groove is planned.
+	// GrooveLeast and GrooveMost are the limits of the thicknesses for which a groove is planned.
 	GrooveLeast = constant("GrooveLeast", 2, 1.5, 3, "mm", practice)
 	GrooveMost  = constant("GrooveMost", 12, 10, 15, "mm", practice)
 
@@ -18,12 +18,12 @@ var (
 	VeeFace = constant("VeeFace", 1, 0, 2, "mm",
 		memoryMedium("ISO 9692-1 no. 1.3, single V: root face at most 2 mm"))
 
-	// GrooveEdgeHeld and GrooveAngleHeld are how far opening and root face, and the angle, come out otherwise than
-	// meant.
+	// GrooveEdgeHeld and GrooveAngleHeld are how far opening and root face, and the angle, differ from the plan
+	// when they are made.
 	GrooveEdgeHeld  = constant("GrooveEdgeHeld", 0.5, 0.25, 1, "mm", practice)
 	GrooveAngleHeld = constant("GrooveAngleHeld", 5, 3, 10, "deg", practice)
 
-	// BothSidesFrom is the thickness from which a V from each face is worth the turning.
+	// BothSidesFrom is the thickness from which a V from each face is worth turning the part.
 	BothSidesFrom = constant("BothSidesFrom", 8, 6, 10, "mm",
 		memoryMedium("ISO 9692-1 no. 2.5, double V from about 10 mm; from 8 by practice"))
 )

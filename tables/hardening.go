@@ -1,16 +1,16 @@
 package tables
 
-// HardeningSteel is what decides how hard a ferritic sheet becomes beside the seam: the mass fractions of its elements
-// and what it has to lose.
+// HardeningSteel holds what decides how hard a ferritic sheet becomes beside the seam: the mass fractions of
+// its elements and the hardness that it can lose.
 type HardeningSteel struct {
 	Metal         string // its id; every coat of mild steel counts as mild-steel
-	C, Si, Mn, Cr Datum  // % by mass; what is left out is below what matters in these sheets
-	Boron         bool   // alloyed with boron, which holds back everything but martensite
+	C, Si, Mn, Cr Datum  // % by mass; elements left out are too small to matter in these sheets
+	Boron         bool   // alloyed with boron, which suppresses everything but martensite
 	Hardness      Datum  // of the sheet as delivered or press-hardened, HV
 }
 
-// HardeningSteels are the ferritic sheets whose hardness beside the seam is computed. Compositions are typical casts
-// inside what the standards allow; the band is the standard's or that of usual casts.
+// HardeningSteels are the ferritic sheets whose hardness beside the seam is computed. Compositions are those of
+// typical casts within the standards; the band is that of the standard or of usual casts.
 var HardeningSteels = []HardeningSteel{
 	{Metal: "mild-steel",
 		C: Datum{0.05, 0.02, 0.12, "%",
@@ -73,12 +73,12 @@ var SoftSheets = Rows[SoftSheet]{
 		Datum{300, 250, 340, "HV", memoryMedium("published heat-affected zones of 22MnB5: softest 250 to 340 HV")}},
 }
 
-// dualPhaseSoftens is where martensite tempers in the seconds that a seam gives it.
+// dualPhaseSoftens is the temperature at which martensite tempers within the seconds that a seam takes.
 var dualPhaseSoftens = Datum{450, 350, 550, "C", memoryMedium("published heat-affected zones of dual-phase sheet")}
 
 var (
-	// Ac1 is where ferritic sheet begins to turn into austenite when it is heated as fast as a seam heats it, some 30
-	// to 80 K above its slow value.
+	// Ac1 is the temperature at which ferritic sheet begins to turn into austenite when a seam heats it: some
+	// 30 to 80 K above the value for slow heating.
 	Ac1 = constant("Ac1", 760, 720, 810, "C",
 		worked("Andrews 1965 (memory high) for these sheets, plus 30 to 80 K for fast heating"))
 
@@ -86,7 +86,7 @@ var (
 	BoronMartensite = constant("BoronMartensite", 11, 10, 12, "s",
 		worked("22MnB5 hardens fully from 27 K/s (25 to 30; memory high): 300 K over it"))
 
-	// HardnessForm is what either hardness formula leaves out, HV.
+	// HardnessForm is the error of either hardness formula itself, HV.
 	HardnessForm = constant("HardnessForm", 0, -40, 40, "HV",
 		memoryMedium("scatter of measured against computed hardness, Yurioka 1987"))
 
@@ -95,14 +95,14 @@ var (
 		memoryHigh("ISO 15614-1, table of largest hardness, groups 1 and 2, HV10; written for welds"))
 )
 
-// Softening is where a metal that was hardened by rolling or ageing turns soft.
+// Softening is the temperature at which a metal that was hardened by rolling or ageing becomes soft.
 type Softening struct {
 	Family Family
 	From   Datum // C
 	Note   string
 }
 
-// Softenings lists where metals that do not harden turn soft.
+// Softenings lists these temperatures for the metals that do not harden beside a seam.
 var Softenings = []Softening{
 	{CopperFam, Datum{300, 200, 400, "C",
 		memoryMedium("ASM Handbook vol. 2: half-hard copper softens from 200 to 400 C in minutes")},

@@ -5,11 +5,11 @@ import (
 	"testing"
 )
 
-// butler returns the surface tension of a solution of a second metal in copper by Butler's equation without excess
-// energies: both metals' monolayer has one tension. T is K; x the share of the second metal in the bulk; sigma its own
-// tension, N/m; volume its molar volume, cm3.
+// butler returns the surface tension of a solution of a second metal in copper by Butler's equation without
+// excess energies: the monolayers of both metals have one tension. T is in K; x is the share of the second
+// metal in the bulk, sigma its own tension in N/m, volume its molar volume in cm3.
 func butler(t, x, sigma, volume float64) float64 {
-	area := func(volume float64) float64 { // of a mole in one layer, m2
+	area := func(volume float64) float64 { // of one mole in one layer, m2
 		return 1.091 * math.Cbrt(6.02214e23) * math.Pow(volume*1e-6, 2.0/3)
 	}
 	copper := 1.633 - 0.21e-3*t
@@ -29,14 +29,15 @@ func butler(t, x, sigma, volume float64) float64 {
 	return a
 }
 
-// TestTensionByButler holds the surface tensions against an ideal solution at the liquidus. The second metals' own
-// tensions and molar volumes, extrapolated to there, are from memory (Keene 1993), medium. An ideal solution leaves out
-// what binds the metals: it need not hit the value, but the band.
+// TestTensionByButler compares the surface tensions with an ideal solution at the liquidus. The second metals'
+// own tensions and molar volumes, extrapolated to there, are from memory (Keene 1993), medium. An ideal
+// solution leaves out the bond between the metals, so it must lie in the band but need not be close to the
+// value.
 func TestTensionByButler(t *testing.T) {
 	for _, c := range []struct {
 		filler                string
-		x                     float64 // share of atoms, from the middle of the mass limits
-		sigma, volume, atMost float64 // atMost: off the value, N/m
+		x                     float64 // atomic share, from the middle of the mass limits
+		sigma, volume, atMost float64 // atMost: largest difference from the value, N/m
 	}{
 		{"cusi3", 0.070, 0.80, 11.2, 0.05},
 		{"cual8", 0.157, 0.81, 11.9, 0.05},
@@ -60,8 +61,8 @@ func TestLiquidDensity(t *testing.T) {
 			t.Errorf("%s is no filler", m.Filler)
 			continue
 		}
-		// Copper 8.02 g/cm3 liquid at its melting point, 8.96 at 20 C; the rows are rounded to 10 kg/m3, that of CuSn6
-		// to 100.
+		// Copper has 8.02 g/cm3 liquid at its melting point and 8.96 at 20 C. The rows are rounded to 10 kg/m3,
+		// that of CuSn6 to 100.
 		if want := 8.02 / 8.96 * 1000 * f.Density.V; math.Abs(m.Density.V-want) > 0.003*want {
 			t.Errorf("%s: %g kg/m3, copper's ratio gives %.0f", m.Filler, m.Density.V, want)
 		}

@@ -1,6 +1,6 @@
 package tables
 
-// Metals in the order that a booth meets them.
+// Metals lists the base metals in the order in which a shop is likely to meet them.
 var Metals = Rows[Metal]{mildSteel, galvanized, galvannealed, electroZinc, aluminized, hsla, dp600, dp800, dp1000,
 	boronSteel, stainless304, stainless316, greyIron, ductileIron, copper, brass, siliconBronze, aluminiumBronze}
 
@@ -28,7 +28,7 @@ const (
 	BrassFam  Family = "brass"
 )
 
-// Metal is one base metal as it is bought.
+// Metal is one base metal in the form in which it is sold.
 type Metal struct {
 	ID     string // mild-steel galvanized galvannealed ... aluminium-bronze
 	Name   string
@@ -40,10 +40,10 @@ type Metal struct {
 	Conductivity Datum  // mean to about 1000 C, W/mmK
 	HeatCapacity Datum  // volumetric, mean to about 1000 C, J/mm3K
 	Density      Datum  // g/cm3
-	Solidus      Datum  // C; V is the value "stays solid" is judged on (low end of the grade's range)
+	Solidus      Datum  // C; V, the low end of the grade's range, decides whether it "stays solid"
 	Liquidus     Datum  // C
 	Latent       Datum  // J/g
 	Tensile      Datum  // MPa
-	Emissivity   Datum  // of the surface as brazed
+	Emissivity   Datum  // of the surface while it is brazed
 	Note         string // one plain line for the list of metals
 }

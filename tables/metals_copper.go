@@ -6,7 +6,7 @@ var copper = Metal{
 	ID: "copper", Name: "copper", Family: CopperFam, System: BS, Coating: "none",
 	Conductivity: Datum{0.350, 0.330, 0.390, "W/mmK",
 		read("open alloy database, 340 to 390 W/mK cold; Kou, Welding Metallurgy, Table 2.1, 0.384, from memory")},
-	// 385 J/kgK cold makes 0.0034; copper's heat rises by a fifth to melting; Kou prints 0.0040.
+	// 385 J/kgK cold gives 0.0034; copper's specific heat rises by a fifth up to melting; Kou prints 0.0040.
 	HeatCapacity: Datum{0.0038, 0.0034, 0.0040, "J/mm3K",
 		worked("mean 425 J/kgK to 1000 C times 8.94 g/cm3; Kou, Welding Metallurgy, Table 2.1, 0.0040")},
 	Density: Datum{8.94, 8.89, 8.94, "g/cm3",

@@ -2,8 +2,8 @@ package tables
 
 // Stainless and cast iron.
 
-// Two means disagree: 0.021 from EN 1993-1-2 and 0.0249 in Kou. The first follows the measured 16.2 at
-// 20 C and 21.5 at 500 C of the data sheet.
+// Two means disagree: 0.021 from EN 1993-1-2 and 0.0249 in Kou. The first agrees with the data sheet's measured
+// 16.2 at 20 C and 21.5 at 500 C.
 var (
 	austeniteConductivity = Datum{0.021, 0.020, 0.025, "W/mmK",
 		memoryHigh("EN 1993-1-2:2005 Annex C, 14.6 + 0.0127·T; Kou, Welding Metallurgy, Table 2.1, 0.0249")}
@@ -45,10 +45,10 @@ var greyIron = Metal{
 		memoryLow("46 W/mK at 20 C read in an open alloy database, less when hot")},
 	HeatCapacity: Datum{0.0043, 0.0036, 0.0050, "J/mm3K",
 		memoryLow("mean 600 J/kgK, 450 to 490 at 20 C read, times 7.2 g/cm3")},
-	// An older page prints 7.2, a newer one 7.5, which no grey iron weighs.
+	// An older page prints 7.2, a newer one 7.5, which no grey iron reaches.
 	Density: Datum{7.20, 7.10, 7.30, "g/cm3", read("open alloy database, EN-GJL-250, older page")},
-	// The eutectic of the casting's own iron. A page with 1180 and 1380 is too high for it: not taken.
-	// Caution begins at the low end.
+	// The eutectic of the casting's own iron. A page with 1180 and 1380 is too high for it and is not used.
+	// The caution begins at the low end.
 	Solidus:  Datum{1130, 1100, 1160, "C", memoryMedium("iron-carbon-silicon diagram, eutectic of grey iron")},
 	Liquidus: Datum{1200, 1160, 1250, "C", memoryMedium("iron-carbon-silicon diagram, hypoeutectic grey iron")},
 	Latent:   Datum{240, 210, 270, "J/g", memoryLow("heat of fusion of grey iron")},

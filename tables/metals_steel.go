@@ -1,24 +1,24 @@
 package tables
 
-// Unalloyed and low-alloy sheet. What brazing heats is the same steel under each coat, so the thermal
-// rows are shared.
+// Unalloyed and low-alloy sheet. Under every coat it is the same steel that is heated, so these rows share
+// their thermal properties.
 var (
-	// Two means to about 1000 C disagree little: 37.4 W/mK from EN 1993-1-2 and 41.0 in Kou, Welding
-	// Metallurgy, Table 2.1. The 53 to 65 of cold sheet is not what a bead sees.
+	// Two means up to about 1000 C are close: 37.4 W/mK from EN 1993-1-2 and 41.0 in Kou, Welding Metallurgy,
+	// Table 2.1. The 53 to 65 of cold sheet do not apply beside a bead.
 	steelConductivity = Datum{0.040, 0.037, 0.043, "W/mmK",
 		worked("EN 1993-1-2:2005 3.4.1.3, mean 20 to 1030 C, 0.0374; Kou, Welding Metallurgy, Table 2.1, 0.041")}
 
-	// One constant for a curve with a peak at 735 C. EN 1993-1-2 averages 0.0045 to 600 C and 0.0056
-	// to 970 C; Kou prints 0.0045. The middle is taken: against the curve itself 0.0048 to 0.0056 moves
-	// a wetted width by +7 to −8 %.
+	// One constant for a curve with a peak at 735 C. EN 1993-1-2 averages 0.0045 up to 600 C and 0.0056 up to
+	// 970 C; Kou prints 0.0045. The value is the middle: compared with the curve itself, 0.0048 to 0.0056
+	// changes a wetted width by +7 to −8 %.
 	steelHeatCapacity = Datum{0.0052, 0.0048, 0.0056, "J/mm3K",
 		worked("EN 1993-1-2:2005 3.4.1.2 averaged over bead temperatures, times 7.85 g/cm3")}
 
 	steelDensity = Datum{7.85, 7.85, 7.872, "g/cm3",
 		memoryHigh("EN 1993-1-2:2005 3.2.2; 7.872 read in a SAE 1008 data sheet")}
 
-	// The low end of a grade with up to 0.2 % carbon, near the trade's 2700 F; a page of SAE 1008
-	// prints 1430, and iron with next to no carbon holds to 1500 and more.
+	// The low end of a grade with up to 0.2 % carbon, near the trade's 2700 F. A page of SAE 1008 prints 1430,
+	// and iron with hardly any carbon stays solid up to 1500 and more.
 	steelSolidus = Datum{1470, 1430, 1500, "C",
 		memoryHigh("iron-carbon diagram up to 0.2 % C; 1430 read in an open alloy database")}
 	steelLiquidus = Datum{1520, 1470, 1530, "C",
@@ -56,8 +56,8 @@ var (
 		"The coat melts and does not boil; aluminium bronze wire wets it")
 )
 
-// strongSteel is high-strength sheet. It melts and stores heat as mild steel does; what differs is how much less it
-// conducts and how much strength the heat takes.
+// strongSteel returns a high-strength sheet. It melts and stores heat as mild steel does; its lower
+// conductivity and the strength that it loses by heat depend on the grade.
 func strongSteel(id, name string, tensile Datum, note string) Metal {
 	m := sheetSteel(id, name, MSG, "none", note)
 	m.Conductivity, m.Tensile = alloyedConductivity, tensile

@@ -1,16 +1,16 @@
 package tables
 
-// What the closed forms leave out and what a shop's instruments resolve: the uncertainties of a model or a reading,
-// not of a material.
+// The errors of the closed forms and the resolution of a shop's instruments: uncertainties of a model or a
+// reading, not of a material.
 var (
-	// CurrentForm is what the wire's energy balance itself leaves out where the stick-out was
-	// measured: with the bands of its inputs it makes the stated 15 % on current. The steel wire
-	// rule of the trade is met within 9 % RMS.
+	// CurrentForm is the error of the wire's energy balance itself if the stick-out was measured. With the
+	// bands of its inputs it gives the stated 15 % on current. The trade's rule for steel wire is met within 9
+	// % RMS.
 	CurrentForm = constant("CurrentForm", 1, 0.91, 1.09, "1",
 		worked("energy balance held against the in/min-per-ampere rule for steel wire, 9 % RMS"))
 
-	// CurrentFormUnmeasured is the same where the stick-out is an assumption: contact-tip wear, arc
-	// length and the welder's habit are then unknown too, and the band is 20 %.
+	// CurrentFormUnmeasured is the same if the stick-out is assumed: contact-tip wear, arc length and the
+	// welder's habit are then unknown too, and the band is 20 %.
 	CurrentFormUnmeasured = constant("CurrentFormUnmeasured", 1, 0.86, 1.14, "1",
 		worked("as above, widened to the stated 20 % where nothing was measured"))
 
@@ -18,26 +18,26 @@ var (
 	VoltFactorSigma = constant("VoltFactorSigma", 0.04, 0.04, 0.04, "1",
 		worked("prior of the voltage factor, one standard deviation"))
 
-	// ZincBandForm is what a point source in thin sheet leaves out of a zinc band; with its inputs it makes
-	// about 30 %. Not validated on zinc.
+	// ZincBandForm is the error of a zinc band because a point source in thin sheet is assumed. With its inputs
+	// it gives about 30 %. It is not validated on zinc.
 	ZincBandForm = constant("ZincBandForm", 1, 0.8, 1.25, "1",
 		worked("point source against a two-dimensional one of the arc's width at hand speeds, and no measured zinc "+
 			"band"))
 
-	// SectionWidth is the cross-section model's uncertainty of one member's wetted width, aim included;
-	// SectionTotal of both together.
+	// SectionWidth is the cross-section model's uncertainty of the wetted width of one member, aim included;
+	// SectionTotal is that of both together.
 	SectionWidth = constant("SectionWidth", 1, 0.75, 1.25, "1",
 		worked("cross-section model against moving two-dimensional ones, with arc width, stirring and aim varied"))
 	SectionTotal = constant("SectionTotal", 1, 0.82, 1.24, "1",
 		worked("arc width and stirring varied, and below that the 12 % by which the plane of thin steel wets less"))
 
-	// IronBoils is the hottest that a skin of steel gets, above which a computed peak is no temperature any more; the
-	// metals here boil at that or below.
+	// IronBoils is the highest temperature that a steel surface can reach; a computed peak above it is
+	// meaningless. The other metals here boil at or below it.
 	IronBoils = constant("IronBoils", 2862, 2750, 2900, "C",
 		memoryHigh("CRC Handbook of Chemistry and Physics, boiling points of the elements"))
 
-	// SectionRiseEnding and SectionRiseThrough are its uncertainty of the peak's rise in the member that
-	// ends at the joint and in the one that runs through.
+	// SectionRiseEnding and SectionRiseThrough are the model's uncertainty of the peak's rise in the member
+	// that ends at the joint and in the one that runs through.
 	SectionRiseEnding = constant("SectionRiseEnding", 1, 0.84, 1.18, "1",
 		worked("above: a model with the bead's true shape, hotter at the edge's corner; below: joined with the 10 % "+
 			"by which the plane of thin steel stays cooler"))
@@ -50,20 +50,20 @@ var (
 		worked("cross-section model against three-dimensional ones of 4 to 12 mm, with arc width, stirring and aim "+
 			"varied"))
 
-	// WeldBraze is how far a peak lies over the toe's temperature where a bead just wets, as a ratio of rises: a metal
-	// that begins to melt below it cannot be wetted and stay solid.
+	// WeldBraze is the ratio of the peak's rise to that of the toe's temperature when a bead just wets. A metal
+	// that begins to melt below that peak cannot be wetted and stay solid.
 	WeldBraze = constant("WeldBraze", 1.3, 1.3, 2.2, "1",
 		worked("cross-sections of copper and grey iron, every thickness and preheat"))
 
-	// OnePass is the most metal that one bead lays with a clean shape.
+	// OnePass is the most metal that one bead can lay with a clean shape.
 	OnePass = constant("OnePass", 11, 10, 12, "mm2", practice)
 
-	// TimedForm scales the heat that a line-source estimate of arc times lets into the sheet.
+	// TimedForm scales the heat into the sheet in the line-source estimate of arc times.
 	TimedForm = constant("TimedForm", 1, 0.6, 1.6, "1",
 		worked("neither floor nor ceiling: spread, droplets and melting left out"))
 
-	// GapOnMin, GapOnMax and GapOff are the uncertainty of the ends of arc on and off over a root gap where the arc's
-	// power is known; the powers that follow are how steeply each end falls with the arc's power.
+	// GapOnMin, GapOnMax and GapOff are the uncertainty of the limits of arc on and off over a root gap if the
+	// arc's power is known. The constants ending in Power say how steeply each limit falls with that power.
 	GapOnMin = constant("GapOnMin", 1, 0.75, 1.6, "1",
 		worked("recomputed at the ends of arc efficiency, arc width, stirring, conductivity and melt depth, joined as "+
 			"independent"))
@@ -78,39 +78,39 @@ var (
 	SteadyGap = constant("SteadyGap", 0.6, 0.6, 1, "mm",
 		memoryMedium("papers on arc brazing of thin dual-phase sheet: 0.6 mm bridged without a pause"))
 
-	// EdgeMelt is the share of the sheet's thickness that may be molten at the root edge. It moves the longest
-	// arc on little.
+	// EdgeMelt is the share of the sheet's thickness that may be molten at the root edge. It has little effect
+	// on the longest arc on.
 	EdgeMelt = constant("EdgeMelt", 0.2, 0.05, 0.3, "1",
 		worked("a rounded edge still carries the next spot; a fifth is the middle of what moves nothing"))
 
-	// ShortestOn is the shortest arc on that a welder or a timer repeats evenly; LongestOn and LongestOff are where a
-	// rhythm ends.
+	// ShortestOn is the shortest arc on that a welder or a timer repeats evenly. LongestOn and LongestOff are
+	// the limits beyond which on and off are no longer a rhythm.
 	ShortestOn = constant("ShortestOn", 0.15, 0.1, 0.2, "s", practice)
 	LongestOn  = constant("LongestOn", 2, 1, 3, "s", practice)
 	LongestOff = constant("LongestOff", 8, 4, 10, "s", practice)
 
-	// QuickestOff is the shortest pause that a welder keeps without a timer; NarrowestOn the narrowest range from
-	// shortest to longest on that a welder can stay within.
+	// QuickestOff is the shortest pause that a welder keeps without a timer. NarrowestOn is the narrowest range
+	// from shortest to longest on that a welder can stay within.
 	QuickestOff = constant("QuickestOff", 0.1, 0.08, 0.15, "s", practice)
 	NarrowestOn = constant("NarrowestOn", 0.04, 0.02, 0.06, "s", practice)
 
-	// ClosedGap is the root opening up to which edges count as touching: fit-up, not a gap.
+	// ClosedGap is the root opening up to which edges count as touching: it is fit-up, not a gap.
 	ClosedGap = constant("ClosedGap", 0.1, 0.05, 0.2, "mm", practice)
 
-	// SeamShown is the length that a seam's time is shown for where none is given.
+	// SeamShown is the length that a seam's time is given for if the job has no length.
 	SeamShown = constant("SeamShown", 100, 100, 100, "mm", practice)
 
-	// Reinforcement is the metal above an open root over the metal in it.
+	// Reinforcement is the ratio of the metal above an open root to the metal in it.
 	Reinforcement = constant("Reinforcement", 0.85, 0.7, 1, "1",
 		worked("a Gaussian deposit over a gap of about its own width"))
 
-	// StickOutReading is how well a welder reads and holds a stick-out, mm.
+	// StickOutReading is how accurately a welder reads and holds a stick-out, mm.
 	StickOutReading = constant("StickOutReading", 1, 1, 1, "mm", practice)
 
-	// CalliperReading is how well a shop calliper reads a sheet, mm.
+	// CalliperReading is how accurately a sheet is measured with a shop calliper, mm.
 	CalliperReading = constant("CalliperReading", 0.03, 0.03, 0.03, "mm", practice)
 
-	// UnusualWireTolerance is the tolerance taken for a wire that no standard lists, mm.
+	// UnusualWireTolerance is the tolerance assumed for a wire that no standard lists, mm.
 	UnusualWireTolerance = constant("UnusualWireTolerance", 0, -0.04, 0.0254, "mm",
 		memoryMedium("the widest of AWS A5.02 and ISO 544 below 1.6 mm"))
 
@@ -119,8 +119,8 @@ var (
 		memoryMedium("EN 10346, aluminium-silicon coatings"))
 )
 
-// ColdAngle is the toe angle above which a bead counts as a cold lap: what an inspector accepts at a
-// toe (outer angle 180 degrees less this one) for quality level C.
+// The toe angle above which a bead counts as a cold lap. It is 180 degrees less the outer angle that an
+// inspector accepts for quality level C.
 var (
 	ColdAngleFillet = constant("ColdAngleFillet", 80, 80, 80, "deg",
 		memoryHigh("ISO 5817 no. 505 level C, written for fusion welds: fillet toe at least 100 degrees"))
@@ -133,12 +133,13 @@ var (
 	// ReadingSigma is one standard deviation of a reading, as a share of it.
 	ReadingSigma = constant("ReadingSigma", 0.015, 0.01, 0.03, "1", practice)
 
-	// LearnedFloor is the 95 % band that stays however many readings come in: what they all share.
+	// LearnedFloor is the 95 % band that remains however many readings there are: the error that they all
+	// share.
 	LearnedFloor = constant("LearnedFloor", 0.02, 0.02, 0.02, "1",
 		worked("systematic floor: meters, stick-out and timing are wrong in the same way each time"))
 
-	// DialSigma is one standard deviation of what a dial's position gives, as a share of it: a pull timed by hand, a
-	// scale read by eye.
+	// DialSigma is one standard deviation of the value that a dial's position gives, as a share of it: a pull
+	// timed by hand, a scale read by eye.
 	DialSigma = constant("DialSigma", 0.02, 0.01, 0.04, "1", practice)
 
 	// DialFirm is how many readings of a dial DialSigma counts for.

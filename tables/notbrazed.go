@@ -9,10 +9,10 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// ErrNotBrazed is the cause where a name is known and yet has no row.
+// ErrNotBrazed is the cause of the error for a name that is known but has no row.
 var ErrNotBrazed = errors.New("not brazed here")
 
-// notBrazedRow is a metal or a coat that is brought to the booth and has no row here: why, and what to do instead.
+// notBrazedRow is a metal or a coat that people bring but that has no row here: why, and what to do instead.
 type notBrazedRow struct {
 	ID    string
 	words []string // its names, folded; alloy numbers without their temper
@@ -70,15 +70,16 @@ var notBrazed = [...]notBrazedRow{
 		"magnesium melts at 650 °C or less, under every bronze wire, and burns with a fire that water feeds",
 		memoryHigh("CRC Handbook, melting point of magnesium 650 C; NFPA 484"),
 		"do not heat it here; it is welded with magnesium rod and TIG, where its fire can be fought"},
-	stops("cadmium", "cadmium", "cd", "cadmiumplated", "cadmiumplating", "yellowcadmium"),
-	stops("lead-paint", "lead", "pb", "leadpaint", "leadcoated", "terne", "ternecoated", "terneplated"),
-	stops("leaded-bronze", "leadedbronze", "leadbronze", "leadtinbronze", "bearingbronze", "c93200", "c93700", "c54400"),
-	stops("beryllium", "beryllium", "be", "berylliumcopper", "berylliumbronze", "becopper", "becu", "cube", "cube2",
+	stopRow("cadmium", "cadmium", "cd", "cadmiumplated", "cadmiumplating", "yellowcadmium"),
+	stopRow("lead-paint", "lead", "pb", "leadpaint", "leadcoated", "terne", "ternecoated", "terneplated"),
+	stopRow("leaded-bronze", "leadedbronze", "leadbronze", "leadtinbronze", "bearingbronze", "c93200", "c93700",
+		"c54400"),
+	stopRow("beryllium", "beryllium", "be", "berylliumcopper", "berylliumbronze", "becopper", "becu", "cube", "cube2",
 		"c17000", "c17200", "c17500", "c17510"),
 }
 
-// stops is the row of a metal or coat that stops a job, in the words of its hazard.
-func stops(hazard string, words ...string) notBrazedRow {
+// stopRow returns the row of a metal or coat that stops a job, in the words of its hazard.
+func stopRow(hazard string, words ...string) notBrazedRow {
 	h, _ := Hazards.ByID(hazard)
 	word := hazard
 	if strings.HasPrefix(hazard, "lead") {
@@ -92,7 +93,7 @@ func stops(hazard string, words ...string) notBrazedRow {
 	return notBrazedRow{hazard, words, "stop: " + why, h.Origin, lower(h.Instead) + "; see the hazard " + word}
 }
 
-// refused is the refusal of a name that means such a metal or coat, nil for any other.
+// refused returns the error for a name that means such a metal or coat, and nil for any other.
 func refused(text string) *mistake.Error {
 	key := fold(text)
 	for i := range notBrazed {
@@ -107,14 +108,14 @@ func (n *notBrazedRow) refusal(text string) *mistake.Error {
 	return &mistake.Error{What: quoted(text) + " has no card here: " + n.Why, Hint: n.Instead, Cause: ErrNotBrazed}
 }
 
-// named reports whether a folded name means this metal: its whole name, the name followed by "sheet" and the like, an
-// alloy with its temper, or a beginning of "aluminium", which is asked here first because aluminium bronze begins
-// like it.
+// named reports whether a folded name means this metal: a whole name of it, also followed by "sheet" and the
+// like, an alloy with its temper, or a beginning of "aluminium". The beginning is checked before the metals
+// because "aluminium bronze" begins like it.
 func (n *notBrazedRow) named(key string) bool {
 	for _, tail := range [...]string{"sheet", "plate", "alloy"} {
 		key = strings.TrimSuffix(key, tail)
 	}
-	if slices.Contains(n.words, key) || coatClass(key) == n.ID {
+	if slices.Contains(n.words, key) || coatClassRow(key) == n.ID {
 		return true
 	}
 	if n.ID != "aluminium" {
@@ -124,9 +125,9 @@ func (n *notBrazedRow) named(key string) bool {
 		slices.Contains(n.words, alloy(key))
 }
 
-// coatClass is the row of a class of coat, AZ or ZM with its mass in g/m2 in steps of 5; "" for any other name: AZ31 is
-// a magnesium alloy.
-func coatClass(key string) string {
+// coatClassRow returns the row's id for a class of coat: AZ or ZM with its mass in g/m2 in steps of 5. It returns
+// "" for any other name, such as AZ31, which is a magnesium alloy.
+func coatClassRow(key string) string {
 	if len(key) < 4 {
 		return ""
 	}
@@ -141,7 +142,8 @@ func coatClass(key string) string {
 	return ""
 }
 
-// alloy is an aluminium alloy's number without its prefix (EN AW, AA, Al) and its temper; "" for any other name.
+// alloy returns an aluminium alloy's number without its prefix (EN AW, AA, Al) and its temper, and "" for any
+// other name.
 func alloy(key string) string {
 	for _, front := range [...]string{"alloy", "en", "aw", "aa", "aluminium", "aluminum", "al"} {
 		key = strings.TrimPrefix(key, front)
@@ -159,8 +161,8 @@ func alloy(key string) string {
 	return key[:4]
 }
 
-// slippedTo is the refusal where a slip of the finger meant such a metal; asked only when no row has that name.
-func slippedTo(text string) *mistake.Error {
+// refusedIfMistyped returns the error for a mistyped name of such a metal. It is called only if no row has the name.
+func refusedIfMistyped(text string) *mistake.Error {
 	key := fold(text)
 	for i := range notBrazed {
 		if n := &notBrazed[i]; slices.ContainsFunc(n.words, func(w string) bool { return slipped(key, w) }) {

@@ -1,11 +1,11 @@
 package tables
 
-// Option is a choice that is only a name and what it means.
+// Option is a choice that consists of a name and what it means.
 type Option struct {
 	ID, Name, Line string
 }
 
-// Joints are the ways in which two pieces meet, and the overlay on one.
+// Joints are the ways in which two pieces meet, and the overlay on one piece.
 var Joints = Rows[Option]{
 	{"lap", "lap", "One sheet over the other, bead along the upper edge; the easiest joint to braze"},
 	{"butt", "butt", "Edge to edge; leave a root opening about as wide as the sheet is thick, or none on thin sheet"},
@@ -16,14 +16,14 @@ var Joints = Rows[Option]{
 	{"overlay", "overlay", "Bronze laid on one part, for wear or size"},
 }
 
-// Modes are how the metal crosses the arc.
+// Modes are the ways in which the metal crosses the arc.
 var Modes = Rows[Option]{
 	{"dip", "short arc (dip)", "The wire dips and shorts; lowest heat, runs on every power source"},
 	{"pulsed", "pulsed", "One drop a pulse; most heat, flattest and widest bead; needs a pulsed source"},
 	{"timed", "timed arc", "Arc on and off by a timer or the trigger; bridges gaps and spares thin sheet"},
 }
 
-// Positions are how the seam lies.
+// Positions are the ways in which the seam lies.
 var Positions = Rows[Option]{
 	{"flat", "flat", "The easiest: gravity helps"},
 	{"horizontal", "horizontal", "The bead sags to the lower member: smaller bead, aim higher"},
@@ -32,7 +32,7 @@ var Positions = Rows[Option]{
 	{"overhead", "overhead", "Less puddle: smaller wire feed; hot drops fall on you"},
 }
 
-// Uses are what a joint is for: they decide what must be checked.
+// Uses are the purposes of a joint; they decide what must be checked.
 var Uses = Rows[Option]{
 	{"decorative", "decorative", "It only has to hold together and look right"},
 	{"seal", "seal", "It keeps water in or out, with no pressure behind it"},

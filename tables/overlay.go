@@ -2,24 +2,24 @@ package tables
 
 // Overlay and build-up.
 var (
-	// PitchTangent and PitchFlat are rival bead pitches over bead width.
+	// PitchTangent and PitchFlat are the ratio of bead pitch to bead width in two rival models.
 	PitchTangent = constant("PitchTangent", 0.738, 0.738, 0.738, "1",
 		memoryHigh("Ding 2015, tangent overlapping model"))
 	PitchFlat = constant("PitchFlat", 0.667, 0.667, 0.667, "1",
 		memoryHigh("Suryakumar 2011, flat-top overlapping model"))
 
-	// MachiningAllowance is what is laid over the wanted height and turned off again.
+	// MachiningAllowance is laid on top of the wanted height and turned off again.
 	MachiningAllowance = constant("MachiningAllowance", 1, 0.5, 1.5, "mm", practice)
 
 	// OverlayUsual is the height up to which a shop builds up by overlay.
 	OverlayUsual = constant("OverlayUsual", 10, 6, 12, "mm", practice)
 
-	// FusedDilution is the base metal in a fused overlay; a brazed one has next to none.
+	// FusedDilution is the share of base metal in a fused overlay; a brazed one has almost none.
 	FusedDilution = constant("FusedDilution", 22.5, 20, 25, "%",
 		read("InTech chapter on fused arc overlays, Diaz et al."))
 
-	// InterpassSilicon and InterpassAluminium are the hottest a part may be before the next bead:
-	// silicon-bronze base, and aluminium bronze under 10 % Al.
+	// InterpassSilicon and InterpassAluminium are the highest temperatures of a part before the next bead, on
+	// silicon bronze and on aluminium bronze under 10 % Al.
 	InterpassSilicon = constant("InterpassSilicon", 65, 65, 66, "C",
 		memoryHigh("AWS A5.7 annex, silicon bronze base, 150 F"))
 	InterpassAluminium = constant("InterpassAluminium", 150, 150, 150, "C",
@@ -28,16 +28,17 @@ var (
 
 // Cooling of a part between layers.
 var (
-	// FreeConvection is what still air takes from a warm part, without radiation.
+	// FreeConvection is the heat transfer from a warm part to still air, without radiation.
 	FreeConvection = constant("FreeConvection", 8, 5, 12, "W/m2K",
 		memoryMedium("heat-transfer handbooks: free convection in air 2 to 25 W/m2K, parts of this size at 50 to 300 "+
 			"C mostly 5 to 12"))
 
-	// BarBeyond is how much of a shaft lies beyond the overlay on each side, in diameters, where nobody said.
+	// BarBeyond is how far a shaft extends beyond the overlay on each side, in diameters, if the job does not
+	// say.
 	BarBeyond = constant("BarBeyond", 4, 1, 10, "1", practice)
 )
 
-// Money. Prices are the user's; these are what a shop's hours do.
+// Money. The user enters the prices; these describe how a shop's hours are spent.
 var (
 	OperatingFactor = constant("OperatingFactor", 40, 25, 60, "%",
 		memoryMedium("welding cost handbooks, arc-on share of a semi-automatic booth's time"))

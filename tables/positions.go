@@ -1,21 +1,22 @@
 package tables
 
-// How the gun is held and moved, by how the seam lies. None of it is from a standard: brazing has none for the gun, and
-// what welding handbooks give agrees with common practice.
+// How the gun is held and moved, depending on how the seam lies. None of it is from a standard: no brazing
+// standard covers the gun, and what welding handbooks say agrees with common practice.
 
 // Hold is how the gun is held and moved in a position.
 type Hold struct {
 	Position string
 	Lean     Datum  // from square to the seam, along it
 	Way      string // "push", the wire pointing ahead, or "drag", pointing back at the bead
-	Why      string // of the lean, short
+	Why      string // why this lean, in a few words
 	Move     string // how the gun is moved
 }
 
 // Holds are how the gun is held and moved, by position.
 var Holds = Rows[Hold]{
 	{"flat", GunAngle, "push", "steadier arc, less heat", "A straight bead, the wire at the puddle's front edge."},
-	{"horizontal", Datum{10, 5, 15, "deg", practice}, "push", "steadier arc; the nearer to square, the less the bead sags",
+	{"horizontal", Datum{10, 5, 15, "deg", practice}, "push",
+		"steadier arc; the nearer to square, the less the bead sags",
 		"Straight beads without a weave. Dwell on the upper member, the puddle comes down to the lower one by itself."},
 	{"vertical-up", Datum{10, 0, 15, "deg", practice}, "push", "the arc stays ahead of the shelf",
 		"A narrow weave with a stop at each toe and a quick step over the middle, on the shelf that has just frozen."},
@@ -25,8 +26,8 @@ var Holds = Rows[Hold]{
 		"Short stick-out, narrow straight beads, no weave; rest the gun arm. A bead freezes before one beside it."},
 }
 
-// aims are where the gun points across the seam, by joint: level and vertical seams, and a horizontal one, where the
-// metal sags to the lower member.
+// aims are where the gun points across the seam, by joint: for level and vertical seams, and for a horizontal
+// one, where the metal sags to the lower member.
 var aims = [...]struct{ joint, usual, horizontal string }{
 	{"lap", "Across the seam 45 to 70° from the lower sheet, the wire on that sheet at the upper one's edge.",
 		"Across the seam 45 to 60° from the lower sheet, the wire 1 mm up the upper one's edge."},
@@ -44,7 +45,7 @@ var aims = [...]struct{ joint, usual, horizontal string }{
 		"A little below square, from the hole's lower edge up and round."},
 }
 
-// AimOn is where the gun points across the seam of a joint in a position, "" for a joint without a row.
+// AimOn returns where the gun points across the seam of a joint in a position, or "" for a joint without a row.
 func AimOn(joint, position string) string {
 	for _, a := range aims {
 		switch {

@@ -1,6 +1,6 @@
 package tables
 
-// PracticeLine is one piece of advice in the trade's words.
+// PracticeLine is one piece of advice in the words of the trade.
 type PracticeLine struct {
 	Code, Topic, Text string
 	Origin
@@ -23,7 +23,7 @@ const (
 	TopicLay     = "lay"
 )
 
-// PracticeLines in the order of a job.
+// PracticeLines are in the order of a job.
 var PracticeLines = Rows[PracticeLine]{
 	{"sheet-range", TopicFit,
 		"Sheet from 0.2 mm to about 3 mm. Above that strength limits it; there brazing suits wear overlay and repairs.",
@@ -59,7 +59,7 @@ var PracticeLines = Rows[PracticeLine]{
 	{"gas-argon", TopicFiller, "Argon, about 12 L/min (25 cfh).", read("trade magazine 2016")},
 	{"gas-co2", TopicFiller, "No 18 % CO2: pores, cracks, a melted base.", read("Technologies 2025 13(11):525")},
 	{"pulsed-heat", TopicFiller, "Pulsed is hottest, flattest and widest, and wets best; wetting too far thins the " +
-		"throat. Plain dip loses its calm as wire feed rises.",
+		"throat. Plain dip becomes unsteady as wire feed rises.",
 		read("abstract of doi 10.1007/s00170-024-14488-6")},
 
 	{"polarity", TopicHand, "Direct current, gun positive.", memoryHigh("AWS Welding Handbook, gas metal arc")},
@@ -180,8 +180,8 @@ var PracticeLines = Rows[PracticeLine]{
 	{"shaft", TopicAfter,
 		"A shaft takes the work lead on itself, never through a bearing; turning, it catches sleeves and cables.",
 		practice},
-	{"shaft-fatigue", TopicAfter, "An overlay lowers a shaft's fatigue strength: no overlay where its failure can " +
-		"hurt somebody without an engineer.", practice},
+	{"shaft-fatigue", TopicAfter, "An overlay lowers a shaft's fatigue strength: where its failure can hurt " +
+		"somebody, lay none without an engineer.", practice},
 
 	{"measure-feed", TopicMeasure, "Wire feed: cold-feed button, gas off, run 6 seconds, cut, measure: length times " +
 		"ten is a minute's. Twice; within 3 % is good. The trigger makes the wire live: without a cold feed unclip " +

@@ -2,16 +2,16 @@ package tables
 
 // Preparation.
 var (
-	// TackPitch is how far apart tacks stand on sheet.
+	// TackPitch is the distance between tacks on sheet.
 	TackPitch = constant("TackPitch", 40, 25, 50, "mm", practice)
 
-	// SeamPiece is how long a piece of a seam laid in skips is; IronBead how long a bead on cast iron. SkipFrom is the
-	// length from which a seam is laid in skips.
+	// SeamPiece is the length of one piece of a seam laid in skips, IronBead that of a bead on cast iron.
+	// SkipFrom is the length from which a seam is laid in skips.
 	SeamPiece = constant("SeamPiece", 75, 50, 100, "mm", practice)
 	IronBead  = constant("IronBead", 25, 20, 30, "mm", practice)
 	SkipFrom  = constant("SkipFrom", 150, 100, 200, "mm", practice)
 
-	// IronPreheat is what cast iron is warmed to at least: 150 to 200 F. ChillOff is hand-warm.
+	// IronPreheat is the least preheat of cast iron: 150 to 200 F. ChillOff is warm to the hand.
 	IronPreheat = constant("IronPreheat", 80, 66, 93, "C", practice)
 	ChillOff    = constant("ChillOff", 40, 30, 50, "C", practice)
 
@@ -25,15 +25,15 @@ var (
 	// ZincStrip is how far back zinc is stripped beside stainless or hardened steel.
 	ZincStrip = constant("ZincStrip", 25, 25, 50, "mm", practice)
 
-	// VentMost is the widest gap left for zinc vapour in a lap.
+	// VentMost is the widest gap left in a lap for zinc vapour to escape.
 	VentMost = constant("VentMost", 0.1, 0.05, 0.1, "mm", read("a text on laser joining of zinc-coated laps"))
 
 	// Bevel is the angle of a groove in a casting or in plate.
 	Bevel = constant("Bevel", 75, 60, 90, "deg", read("US Army TM 9-237, castings; plate by common practice"))
 
-	// BackingUpTo is the sheet thickness up to which a butt likes a backing bar.
+	// BackingUpTo is the sheet thickness up to which a backing bar helps a butt.
 	BackingUpTo = constant("BackingUpTo", 1.2, 1, 1.5, "mm", practice)
 
-	// TipOver is how much wider than the wire a contact tip's bore is for soft wire.
+	// TipOver is how much wider than soft wire the bore of its contact tip is.
 	TipOver = constant("TipOver", 0.15, 0.1, 0.2, "mm", memoryMedium("Gas Metal Arc Welding Handbook 2008"))
 )

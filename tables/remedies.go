@@ -1,6 +1,6 @@
 package tables
 
-// Remedy is what a bead shows, what it likely means and what to change, one thing at a time.
+// Remedy is something that a bead shows, what it probably means and what to change, one thing at a time.
 type Remedy struct {
 	Code, Seen, Likely, Change string
 	Origin
@@ -8,7 +8,7 @@ type Remedy struct {
 
 var handbookRow = read("GMAW/FCAW Handbook 2018 pp. 155-156; the rest common practice")
 
-// Remedies lists what to change for what is seen.
+// Remedies lists what to change for each sight.
 var Remedies = []Remedy{
 	{"cold-lap", "rolled edge, bead sits on top", "too little heat for the metal laid",
 		"Stick-out 2 to 3 mm shorter; then volts up 0.5; then slower, or less wire at the same speed; " +

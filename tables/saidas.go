@@ -2,7 +2,7 @@ package tables
 
 import "strings"
 
-// What people say of a bead, by the id of the sight.
+// The words that people use for a bead's look, by the id of the sight.
 var sightWords = []synonyms{
 	{"rolled-edge", []string{"no wetting", "not wetted", "does not wet", "doesn't wet", "bad wetting", "poor wetting",
 		"no wet", "sits on top", "rolled", "ropy bead", "balled up", "beads up", "cold lap", "cold bead", "cold"}},
@@ -29,7 +29,7 @@ var sightWords = []synonyms{
 		"washed through"}},
 }
 
-// What people say of a job that must not be begun, by the id of the hazard.
+// The words that people use for a job that must not be started, by the id of the hazard.
 var hazardWords = []synonyms{
 	{"tank", []string{"used tank", "used drum", "fuel tank", "oil drum", "old tank"}},
 	{"sealed", []string{"closed", "hollow", "sealed part", "hollow part"}},
@@ -44,13 +44,13 @@ var hazardWords = []synonyms{
 	{"vehicle", []string{"car", "truck", "crash structure", "vehicle frame"}},
 }
 
-// SightsSaid replaces what people say of a bead by the ids of the sights; what it does not know stays.
+// SightsSaid replaces the words that people use for a bead's look by the ids of the sights; unknown words stay.
 func SightsSaid(text string) string { return saidAs(text, sightWords) }
 
-// HazardsSaid does the same with what stops a job.
+// HazardsSaid does the same for the hazards that stop a job.
 func HazardsSaid(text string) string { return saidAs(text, hazardWords) }
 
-// saidAs looks each phrase between commas up, first whole, then allowing a small slip of the finger.
+// saidAs looks up each phrase between commas, first as a whole, then allowing a small typing error.
 func saidAs(text string, list []synonyms) string {
 	phrases := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' })
 	for i, p := range phrases {
@@ -61,15 +61,15 @@ func saidAs(text string, list []synonyms) string {
 	return strings.Join(phrases, ",")
 }
 
-// rowSaid is the one row of shop words that a phrase means.
+// rowSaid returns the single row of shop words that a phrase means.
 func rowSaid(phrase string, list []synonyms) (int, bool) {
 	key := fold(phrase)
 	if key == "" {
 		return 0, false
 	}
-	names := func(row int, visit func(string)) { called(list[row].id, "", list, visit) }
+	names := func(row int, visit func(string)) { visitNames(list[row].id, "", list, visit) }
 	for _, fits := range [...]func(key, name string) bool{same, slipped} {
-		if row, ok := only(key, len(list), names, fits); ok {
+		if row, ok := onlyMatch(key, len(list), names, fits); ok {
 			return row, true
 		}
 	}

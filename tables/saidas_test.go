@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-func TestWhatHandsSay(t *testing.T) {
+func TestSaidReplacesShopWords(t *testing.T) {
 	for text, want := range map[string]string{
 		"no wetting": "rolled-edge", "burnt zinc": "zinc-gone-behind",
 		"Burned Zinc, porosity": "zinc-gone-behind,pores", "burnt-thru": "burnt-thru",
@@ -24,8 +24,8 @@ func TestWhatHandsSay(t *testing.T) {
 	}
 }
 
-// Every list of shop words belongs to a row that exists, and no word stands for two rows.
-func TestShopWordsAreOfRows(t *testing.T) {
+// Every list of shop words belongs to an existing row, and no word belongs to two rows.
+func TestShopWordsBelongToRows(t *testing.T) {
 	for name, list := range map[string][]synonyms{"sights": sightWords, "hazards": hazardWords} {
 		of := map[string]string{}
 		for _, row := range list {

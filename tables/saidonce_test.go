@@ -8,8 +8,8 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// A coating's mass that is not listed leads to coats of the same kind; a stainless steel that hardens or grows coarse
-// is not taken for 304.
+// A coating's mass that is not listed leads to coats of the same kind. A stainless steel that hardens or
+// becomes coarse-grained is not mistaken for 304.
 func TestHintsStayWithTheirKind(t *testing.T) {
 	for text, want := range map[string]string{"ZF140": "ZF", "G91": "G", "ZF99": "ZF"} {
 		_, err := FindCoating(text)

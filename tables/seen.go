@@ -6,7 +6,8 @@ type Sight struct {
 	Drawing  []string
 }
 
-// Sights in the order in which one looks: the arc first, then the bead, then its ends and faces.
+// Sights are in the order in which a welder looks: first at the arc, then at the bead, then at its ends and
+// faces.
 var Sights = Rows[Sight]{
 	{"rolled-edge", "rolled edge, the bead sits on top", []string{
 		"          .oooo.",

@@ -1,6 +1,6 @@
 package tables
 
-// Gauge is one gauge number in the four systems, inches as printed; 0 where a system has none.
+// Gauge is one gauge number in the four systems, inches as printed; 0 if a system does not have it.
 type Gauge struct {
 	N                        int
 	MSG, GSG, GSGMin, US, BS float64
@@ -20,11 +20,11 @@ type Coating struct {
 	Name string
 	Kind CoatingKind
 	Side Datum // mass per side, g/m2: half the both-sides triple-spot minimum, or the per-side form
-	Zinc bool  // whether it gives zinc vapour
+	Zinc bool  // gives off zinc vapour
 	Note string
 }
 
-// CoatingKind is how the coat was put on.
+// CoatingKind is the process by which the coat was applied.
 type CoatingKind string
 
 // Kinds of coating.
@@ -41,7 +41,7 @@ type Gas struct {
 	ID, Name string
 	Flow     Datum // L/min, the usual range
 	Density  Datum // kg/m3 at 20 C, 1 atm
-	Refused  bool  // a gas not to be used with bronze; Note says why
+	Refused  bool  // must not be used with bronze; Note says why
 	Note     string
 	Origin   Origin
 }

@@ -2,14 +2,14 @@ package tables
 
 // Strength of brazed joints.
 
-// FilletTest is one arc-brazed longitudinal fillet pulled to failure: CuAl7 wire on S355.
+// FilletTest is one arc-brazed longitudinal fillet that was pulled until it failed: CuAl7 wire on S355.
 type FilletTest struct {
 	Throat, Length, Force float64 // mm, mm, kN
-	Bond                  bool    // failed in the diffusion zone; else in the throat
+	Bond                  bool    // failed in the diffusion zone, otherwise in the throat
 }
 
-// FilletTests as printed in Materials 18(10):2339, 2025, doi 10.3390/ma18102339, Table A1 (read). Force over throat
-// times length is not the paper's own stress, which is on the measured fracture face.
+// FilletTests as printed in Materials 18(10):2339, 2025, doi 10.3390/ma18102339, Table A1 (read). Force divided
+// by throat times length is not the paper's own stress, which refers to the measured fracture face.
 var FilletTests = []FilletTest{
 	{3.70, 100, 160.96, false},
 	{3.40, 160, 190.47, false},
@@ -21,11 +21,11 @@ var FilletTests = []FilletTest{
 	{5.00, 110, 171.36, true},
 }
 
-// DesignSafety divides the low edge of a strength: no standard gives a factor for these joints.
+// DesignSafety divides the low end of a strength: no standard gives a factor for these joints.
 var DesignSafety = constant("DesignSafety", 3, 3, 3, "1",
 	worked("assumed: no standard design factor exists for arc-brazed joints"))
 
-// The bound of a shop's own pulled pieces.
+// The limits for a shop's own pull tests.
 var (
 	PulledLeast = constant("PulledLeast", 5, 5, 5, "1",
 		worked("with fewer the tolerance factor is over 5: the bound says nothing"))
@@ -35,7 +35,7 @@ var (
 		memoryHigh("usual one-sided tolerance bound, Owen 1963"))
 )
 
-// Plug geometry, from welding codes: a brazed plug counts the wetted area, not fused metal.
+// Plug geometry, from welding codes. A brazed plug counts by its wetted area, as no metal is fused.
 var (
 	PlugHoleOverSheet = constant("PlugHoleOverSheet", 8, 8, 8, "mm",
 		read("AWS D1.1 and AISC as restated: hole at least sheet thickness and 8 mm"))

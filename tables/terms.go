@@ -2,13 +2,13 @@ package tables
 
 import "slices"
 
-// Term is a word of the trade as the screens use it: what it is, in two plain sentences, its unit, and the word's
+// Term is a word of the trade as the screens use it: its meaning in two plain sentences, its unit, and its
 // source.
 type Term struct {
 	Word string
-	Also []string // other names that stand for it on labels, flags and in figures
+	Also []string // its other names on labels, flags and in figures
 	Says string
-	Unit string // "" for a word without a figure, or whose figure has none
+	Unit string // "" if the word has no figure or the figure no unit
 	Origin
 }
 
@@ -18,10 +18,11 @@ var (
 	ownTerm  = Origin{"this program's own word", Own}
 )
 
-// Terms is the glossary: the words of a job, then those of the shop.
+// Terms is the glossary: first the words of a job, then those of the shop.
 var Terms = slices.Concat(jobTerms[:], shopTerms[:])
 
-// jobTerms by the order of a job: the choices, what is set, what follows, what is looked at, what is kept.
+// jobTerms are in the order of a job: the choices, the settings, what follows from them, what is looked at,
+// what is kept.
 var jobTerms = [...]Term{
 	{"arc brazing", []string{"brazing", "gas metal arc brazing", "mig brazing", "fit"},
 		"A bronze wire melts in an arc under argon and wets steel that stays solid. It is brazing, not welding: the " +
@@ -93,8 +94,8 @@ var jobTerms = [...]Term{
 		"the next layer. Warm parts wet sooner and crack less, and melt sooner too.", "°C or °F", awsTerms},
 	{"arc on", []string{"arc-on", "on", "arc on min", "arc on max", "first spot on"},
 		"How long a timed arc burns for one spot. Shorter leaves an edge unwetted, longer melts it.", "s", ownTerm},
-	{"arc off", []string{"arc-off", "off", "arc off min", "arc off max"}, "The pause between two spots. Shorter and " +
-		"the puddle is all liquid and may fall through, longer and it is frozen.", "s", ownTerm},
+	{"arc off", []string{"arc-off", "off", "arc off min", "arc off max"}, "The pause between two spots. If it is " +
+		"shorter, the puddle is all liquid and may fall through; if it is longer, the puddle is frozen.", "s", ownTerm},
 	{"spot step", []string{"spot-step", "step", "fill per spot"},
 		"How far the gun moves between two spots of a timed arc. It has to leave no gap unfilled.", "mm", ownTerm},
 	{"timed arc", []string{"beat", "rhythm"},
@@ -132,8 +133,8 @@ var jobTerms = [...]Term{
 	{"base peak", []string{"base stays solid", "base peak temperature"}, "The hottest that the sheet's skin gets " +
 		"beside the bead. It must stay below the sheet's melting: that is what makes it brazing.", "°C or °F", ownTerm},
 	{"dial", []string{"feed's dial", "volts' dial", "feed dial", "volts dial"},
-		"Where the knob of a power source stands, by its own marks. What it gives is learned from readings in the " +
-			"book; beyond the marks that were read nothing is said.", "marks", ownTerm},
+		"Where the knob of a power source stands, by its own marks. What a mark gives is learned from readings in the " +
+			"book; outside the marks that were read the program does not say.", "marks", ownTerm},
 	{"plug hole", []string{"hole", "plug volume", "plug time", "rim below", "middle below", "plug wets below",
 		"pull-out capacity", "allowable pull"},
 		"The hole in the upper sheet through which a plug is laid. It must show enough of the sheet below for the " +
@@ -142,7 +143,7 @@ var jobTerms = [...]Term{
 		"The sheet melts through and the puddle falls out. Less heat, more travel or a backing keeps it up.", "",
 		awsTerms},
 	{"joint filled", nil,
-		"The bronze that is laid is enough for the gap, leg or throat. Short of it there is a groove.", "", ownTerm},
+		"The bronze that is laid is enough for the gap, leg or throat. With less, a groove stays open.", "", ownTerm},
 	{"gap bridged", []string{"largest gap", "root sag", "root opening bridged"},
 		"The liquid spans the root opening and holds itself in it until it freezes. Computed from surface tension, " +
 			"weight and the arc's push; no test on beads stands behind it.", "mm", ownTerm},
@@ -150,16 +151,16 @@ var jobTerms = [...]Term{
 		"Out of the flat position the puddle hangs by its surface tension alone. A bead that is too large runs or " +
 			"drips before it freezes.", "mm2", ownTerm},
 	{"arc steady", []string{"dip floor", "spray"}, "The current is high enough for a regular dip arc and low enough " +
-		"not to spray. Outside it the arc stutters or throws.", "", practice},
+		"not to spray. Outside that range the arc stutters or spatters.", "", practice},
 	{"hand speed", nil, "A travel that a hand can hold evenly. A faster or slower one needs a carriage.",
 		"mm/s", practice},
 	{"verdict", []string{"zone", "good", "cold", "hot", "marginal", "outside", "other edge", "not-modelled"}, "What the setting " +
 		"is by the computed cross-section: good, cold, hot, burns through, or past another edge. Good means every " +
-		"edge is met; marginal, that it is with a chance under 50 in 100; outside, that the heat is good and another " +
-		"edge is not.", "",
+		"edge is met; marginal, that the chance of it is under 50 in 100; outside, that the heat is good but another " +
+		"edge is not met.", "",
 		ownTerm},
-	{"chance", []string{"chance of a good bead"}, "How likely a setting meets every edge: heat, current and each " +
-		"edge are known with a doubt of their own. Over 100 such settings so many would be good.", "%", ownTerm},
+	{"chance", []string{"chance of a good bead"}, "How likely a setting meets every edge, since heat, current and " +
+		"each edge are uncertain. Of 100 such settings about this many would be good.", "%", ownTerm},
 	{"margin", []string{"nearest edge"}, "How much feed or travel may go astray before the nearest edge is reached. " +
 		"Below zero an edge is already passed.", "%", ownTerm},
 	{"window", []string{"operating window", "map"}, "All feeds and travels that give a good bead for this job. " +
@@ -220,12 +221,13 @@ var jobTerms = [...]Term{
 		"How hot the joint gets in use. Bronze loses strength above about 200 °C.", "°C", practice},
 	{"distortion", []string{"shrinkage", "shrinkage force", "shrinkage across", "flat, edge held", "flat, edge free",
 		"pull, edge held", "pull, edge free", "angular change", "warping", "buckling"},
-		"What a seam does to the sheet's shape as it cools. It pulls it together along and across, and thin sheet " +
-			"waves.",
+		"What a seam does to the sheet's shape as it cools. It pulls it together along and across, and makes thin " +
+			"sheet wavy.",
 		"N, mm, °, %", awsTerms},
 	{"haz", []string{"heat-affected zone", "hardness", "zone hardness", "sheet hardness", "changed zone",
 		"softened width", "softened", "softened 2", "changed zone 2", "zone hardness 2", "sheet hardness 2",
-		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength", "carbon equivalent"},
+		"softened width 2", "softened hardness 2", "softened strength 2", "softened hardness", "softened strength",
+		"carbon equivalent"},
 		"The metal beside the bead that the heat changed without melting it. Steel may harden there, high-strength " +
 			"and cold-worked metal turns soft.", "HV, mm", awsTerms},
 	{"air", []string{"zinc fume", "zinc rate", "zinc oxide rate", "zinc per length", "clean air",

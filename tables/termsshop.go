@@ -1,12 +1,12 @@
 package tables
 
-// shopTerms are words of the shop that the program's texts use and that name no choice or figure: of the joint, of
-// the gun, of what a bead shows, of the air.
+// shopTerms are words of the shop that the program's texts use but that name no choice or figure: about the
+// joint, the gun, what a bead shows, and the air.
 var shopTerms = [...]Term{
 	{"bevel", []string{"bevelled"}, "An edge of thick stock that is cut at a slant, so that the bronze gets down to " +
 		"the root. Sheet that one bead fills needs none.", "degrees", awsTerms},
 	{"root", []string{"root edge"},
-		"Where the two pieces come nearest to each other at the bottom of a joint. What stands open there is the gap.",
+		"Where the two pieces come nearest to each other at the bottom of a joint. The opening there is the gap.",
 		"", awsTerms},
 	{"groove", []string{"groove area", "groove width", "groove, both sides", "root face", "joint area"},
 		"A hollow along the joint. One that is cut before the arc lets bronze in; one that is left beside a bead " +

@@ -1,6 +1,6 @@
 package tables
 
-// WarningLine is the wording of one warning: what to do first, then why.
+// WarningLine is the wording of one warning: first what to do, then why.
 type WarningLine struct {
 	Code, Severity, Text string
 	Origin
@@ -79,7 +79,7 @@ var Warnings = Rows[WarningLine]{
 	{"chromium-fume", "caution", "Stainless gives off chromium(VI) when it gets too hot: extraction at the joint, " +
 		"no melting of the base.",
 		memoryHigh("29 CFR 1910.1026")},
-	{"steel-filler", "caution", "Steel wire is here to compare with only: this is fusion welding, and a bronze " +
+	{"steel-filler", "caution", "Steel wire is here only for comparison: this is fusion welding, and a bronze " +
 		"settings card does not fit it. Its heat and current are shown.", practice},
 	{"unfitted-filler", "info",
 		"No current was fitted for this filler: its band is wider. Read the amps on the first bead.",
@@ -104,13 +104,13 @@ var Warnings = Rows[WarningLine]{
 		memoryHigh("AWS A5.7 guide tensile strengths")},
 }
 
-// NoteLine is the wording of one setting that is a word.
+// NoteLine is the wording of one setting that is a word and not a number.
 type NoteLine struct {
 	Code, Name, Text string
 	Origin
 }
 
-// Notes are the settings that are words.
+// Notes lists these settings.
 var Notes = Rows[NoteLine]{
 	{"polarity", "polarity", "DC, gun positive (DCEP)", memoryHigh("AWS Welding Handbook, gas metal arc")},
 	{"gun-angle", "gun angle", "push 10–20°, do not drag: steadier arc, less heat", practice},
@@ -122,17 +122,18 @@ var Notes = Rows[NoteLine]{
 	{"inductance-pulsed", "inductance", "leave it: a pulsed waveform sets its own", practice},
 }
 
-// Danger is a warning of what hurts a hand at the arc, in the fewest words that a small screen has room for.
+// Danger is a warning of what can injure a welder at the arc, in the few words that fit a small screen.
 type Danger struct {
 	Code   string // of the warning that says it in full
 	Word   string
 	Short  string   // a shorter form of Word; "" for none
-	More   []string // what else the warning is about, said where there is room
-	Deadly bool     // it kills at once, and is said first
-	Fume   bool     // Word is what the plume carries; "fume" comes behind it
+	More   []string // what else the warning is about, shown if there is room
+	Deadly bool     // kills at once; shown first
+	Fume   bool     // Word is what the plume carries; "fume" is appended
 }
 
-// Dangers stand in the order in which they are said: what kills at once, then the fume, since it cannot be seen.
+// Dangers are in the order in which they are shown: first what kills at once, then fume, because it cannot be
+// seen.
 var Dangers = []Danger{
 	{"stops", "closed vessels", "vessels", []string{"confined spaces", "cadmium"}, true, false},
 	{"shock", "shock", "", nil, true, false},

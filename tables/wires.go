@@ -9,7 +9,7 @@ var (
 	isoWire = memoryHigh("ISO 544, standard sizes; tolerance from memory, medium")
 )
 
-// Spools on which a size is usually sold: common practice, no source.
+// The spools on which a size is usually sold: common practice, no source.
 const (
 	smallSpools = "4 and 8 in spools"
 	allSpools   = "4, 8 and 12 in spools"
@@ -43,8 +43,8 @@ var Wires = []Wire{
 	{"2.4mm", Datum{2.4, 2.34, 2.41, "mm", isoWire}, 0, isoBig},
 }
 
-// nearWire is how far a diameter may lie from a standard size and still mean it, mm: .062 in means
-// 1/16, .024 in means 0.6 mm, and neighbouring inch and metric sizes stay apart.
+// nearWire is how far a diameter may differ from a standard size and still mean it, mm: .062 in means 1/16 and
+// .024 in means 0.6 mm, but neighbouring inch and metric sizes stay apart.
 const nearWire = 0.015
 
 // WireNear returns the standard size nearest to a nominal diameter in mm, and whether it is within
@@ -66,7 +66,7 @@ func WireNear(mm float64) (Wire, bool) {
 // Spool is one standard spool.
 type Spool struct {
 	ID   string
-	Mass Datum // kg of steel wire; what a maker puts on one in bronze differs
+	Mass Datum // kg of steel wire; a spool of bronze holds a different mass
 }
 
 // Spools by AWS and ISO 544. An inch spool's number is its flange.
@@ -80,22 +80,22 @@ var Spools = []Spool{
 	{"S300", Datum{15, 15, 18, "kg", memoryMedium("ISO 544")}},
 }
 
-// WireAmps is a current that holds for one wire diameter.
+// WireAmps is a current limit for one wire diameter.
 type WireAmps struct {
 	Wire float64 // mm
 	Amps Datum   // A
 }
 
-// DipFloors are the currents below which a short arc in argon gets unsteady, by wire. Confidence in
-// them is low, hence the wide band.
+// DipFloors are the currents below which a short arc in argon becomes unsteady, by wire. Their confidence is
+// low, which is why the band is wide.
 var DipFloors = [...]WireAmps{
 	{0.762, Datum{40, 30, 50, "A", practice}},
 	{0.889, Datum{50, 38, 62, "A", practice}},
 	{1.143, Datum{80, 60, 100, "A", practice}},
 }
 
-// SprayTransitions are the currents above which silicon bronze wire in argon sprays, by wire: .035,
-// .045 and 1/16 in. The band is what gas and stick-out move it.
+// SprayTransitions are the currents above which silicon bronze wire in argon sprays, by wire: .035, .045 and
+// 1/16 in. The band covers the influence of gas and stick-out.
 var SprayTransitions = [...]WireAmps{
 	{0.889, Datum{165, 150, 180, "A",
 		memoryHigh("AWS Welding Handbook, 8th ed. vol. 2, gas metal arc: globular-to-spray transition, " +

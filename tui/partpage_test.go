@@ -20,7 +20,7 @@ func TestPartPages(t *testing.T) {
 	for _, size := range deep.Of(t, [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}}, 2) {
 		s := openAt(t, size[0], size[1], Options{Job: job})
 		s.press("p", "left")
-		for _, want := range []string{"arc brazing:", "silicon bronze", "vent gap", "is no overlay", "joint area",
+		for _, want := range []string{"arc brazing:", "silicon bronze", "vent gap", "is not an overlay", "joint area",
 			"no hole to fill", "duty cycle", "not pulsed", "allowable load", "shrinkage force", "zone hardness",
 			"zinc rate", "enter: say what", "no book here", "enter begins", "practise correcting", "wire used",
 			"no book here", "no book here", "Decide: fit", "arc brazing:"} {

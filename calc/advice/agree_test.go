@@ -15,8 +15,8 @@ import (
 	"brazebooth/tables"
 )
 
-// agree lists what on a card and the pages beside it contradicts itself or lacks its basis.
-func agree(job calc.Job, fillers bool) []string {
+// contradictions lists contradictions between a card and its pages, and statements without a basis.
+func contradictions(job calc.Job, fillers bool) []string {
 	c, err := calc.Solve(job)
 	var fe *mistake.Error
 	if err != nil {
@@ -28,8 +28,8 @@ func agree(job calc.Job, fillers bool) []string {
 	var faults []string
 	passes := map[string]float64{}
 	say := func(format string, args ...any) { faults = append(faults, fmt.Sprintf(format, args...)) }
-	heldFigures("card", c.Figures, say)
-	heldZones(&c, say)
+	checkFigures("card", c.Figures, say)
+	checkZones(&c, say)
 	for _, p := range Contents() {
 		if p.Of == nil || p.Name == "filler" && !fillers {
 			continue
@@ -41,27 +41,27 @@ func agree(job calc.Job, fillers bool) []string {
 			}
 			continue
 		}
-		heldFigures(p.Name, part.Figures, say)
-		heldReasons(p.Name, &part, say)
+		checkFigures(p.Name, part.Figures, say)
+		checkReasons(p.Name, &part, say)
 		if f, ok := part.Figure("passes"); ok && f.Value > 1 {
 			passes[p.Name] = f.Value
 		}
 		switch p.Name {
 		case "fit":
-			heldVerdict(&c, &part, say)
+			checkVerdict(&c, &part, say)
 		case "prepare":
-			heldPreparation(&c, &part, say)
+			checkPreparation(&c, &part, say)
 		case "air":
-			heldShades(&part, say)
+			checkShades(&part, say)
 		case "filler":
-			heldRanking(&c, &part, say)
+			checkRanking(&c, &part, say)
 		}
 	}
-	heldPasses(&c, passes, say)
+	checkPasses(&c, passes, say)
 	return faults
 }
 
-func heldFigures(page string, list []calc.Figure, say func(string, ...any)) {
+func checkFigures(page string, list []calc.Figure, say func(string, ...any)) {
 	for _, f := range list {
 		bad := math.IsNaN(f.Value) || math.IsInf(f.Value, 0) || math.IsNaN(f.Low) || math.IsInf(f.High, 0)
 		if bad || !(f.Low <= f.Value && f.Value <= f.High) || f.Unit == "" || f.Basis.Source == "" ||
@@ -72,7 +72,7 @@ func heldFigures(page string, list []calc.Figure, say func(string, ...any)) {
 	}
 }
 
-func heldReasons(page string, p *Page, say func(string, ...any)) {
+func checkReasons(page string, p *Page, say func(string, ...any)) {
 	list := p.Reasons
 	for _, r := range p.Ranking {
 		list = append(append(list, r.For...), r.Against...)
@@ -89,8 +89,8 @@ func heldReasons(page string, p *Page, say func(string, ...any)) {
 	}
 }
 
-// heldZones: the card's words about heat are those of its zone.
-func heldZones(c *calc.Card, say func(string, ...any)) {
+// checkZones checks that the card's words about heat are those of its zone.
+func checkZones(c *calc.Card, say func(string, ...any)) {
 	for _, w := range c.Warnings {
 		switch w.Code {
 		case "cold", "hot", "burn-through", "not-modelled":
@@ -115,8 +115,9 @@ func heldZones(c *calc.Card, say func(string, ...any)) {
 	}
 }
 
-// heldVerdict: no job suits that the card calls cold or hot, and every stop of the card stops the job.
-func heldVerdict(c *calc.Card, p *Page, say func(string, ...any)) {
+// checkVerdict checks that no job suits if the card calls it cold or hot, and that every stop of the card stops
+// the job.
+func checkVerdict(c *calc.Card, p *Page, say func(string, ...any)) {
 	if p.Verdict == Suits && c.Zone != "good" {
 		say("it suits, in zone %s", c.Zone)
 	}
@@ -133,8 +134,8 @@ func heldVerdict(c *calc.Card, p *Page, say func(string, ...any)) {
 	}
 }
 
-// heldPreparation: no line that the heat of the same card speaks against.
-func heldPreparation(c *calc.Card, p *Page, say func(string, ...any)) {
+// checkPreparation checks that no line contradicts the heat of the same card.
+func checkPreparation(c *calc.Card, p *Page, say func(string, ...any)) {
 	peak, ok := ironPeak(c)
 	for _, r := range p.Reasons {
 		if strings.HasPrefix(r.Text, "No preheat") && c.Zone == "cold" {
@@ -154,7 +155,7 @@ func heldPreparation(c *calc.Card, p *Page, say func(string, ...any)) {
 	}
 }
 
-func heldShades(p *Page, say func(string, ...any)) {
+func checkShades(p *Page, say func(string, ...any)) {
 	least, ok1 := p.Figure("shade_minimum")
 	usual, ok2 := p.Figure("shade_suggested")
 	if ok1 && ok2 && usual.Value < least.Value {
@@ -162,16 +163,16 @@ func heldShades(p *Page, say func(string, ...any)) {
 	}
 }
 
-// heldRanking: what the card itself rules out is not at the head of the list.
-func heldRanking(c *calc.Card, p *Page, say func(string, ...any)) {
+// checkRanking checks that the first filler is not ruled out, except on brass.
+func checkRanking(c *calc.Card, p *Page, say func(string, ...any)) {
 	if p.Ranking[0].RuledOut && c.Setup.Members[0].Metal.Family != tables.BrassFam && (c.Setup.One ||
 		c.Setup.Members[1].Metal.Family != tables.BrassFam) {
 		say("every filler is ruled out")
 	}
 }
 
-// hold runs jobs on all processors and reports what contradicts itself.
-func hold(t *testing.T, jobs []calc.Job, fillers bool) {
+// checkJobs checks jobs on all processors and reports contradictions.
+func checkJobs(t *testing.T, jobs []calc.Job, fillers bool) {
 	t.Helper()
 	var wg sync.WaitGroup
 	var mu sync.Mutex
@@ -180,7 +181,7 @@ func hold(t *testing.T, jobs []calc.Job, fillers bool) {
 	for range runtime.GOMAXPROCS(0) {
 		wg.Go(func() {
 			for j := range next {
-				for _, f := range agree(j, fillers) {
+				for _, f := range contradictions(j, fillers) {
 					mu.Lock()
 					if told++; told < 20 {
 						t.Errorf("%s %d ga %s %s %s: %s", j.Metal, j.Gauge, j.Joint, j.Filler, j.Mode, f)
@@ -200,8 +201,8 @@ func hold(t *testing.T, jobs []calc.Job, fillers bool) {
 	}
 }
 
-// Every metal, joint, filler and mode in a few gauges, with feed and travel given; the next filler takes other gauges.
-// The step shares no factor with the 22 gauges, and where it begins is drawn.
+// Tests every metal, joint, filler and mode with feed and travel given. Each combination gets a few gauges, not
+// the same ones: the step has no factor in common with the 22 gauges, and its start is random.
 func TestNothingContradicts(t *testing.T) {
 	var jobs []calc.Job
 	step := []int{613, 13, 3}[min(deep.Times(), 2)]
@@ -221,10 +222,10 @@ func TestNothingContradicts(t *testing.T) {
 			}
 		}
 	}
-	hold(t, jobs, false)
+	checkJobs(t, jobs, false)
 }
 
-// A sample with the settings suggested, unlike members and every page.
+// Tests a sample with suggested settings, unlike members and every page.
 func TestNothingContradictsWhereSettingsAreSuggested(t *testing.T) {
 	n := deep.Many(6, 250)
 	if testing.Short() {
@@ -257,6 +258,6 @@ func TestNothingContradictsWhereSettingsAreSuggested(t *testing.T) {
 		}
 		jobs[i] = j
 	}
-	hold(t, jobs[:n*9/10], false)
-	hold(t, jobs[n*9/10:], true) // with every filler ranked: eight searches each
+	checkJobs(t, jobs[:n*9/10], false)
+	checkJobs(t, jobs[n*9/10:], true) // with every filler ranked: eight searches each
 }

@@ -11,8 +11,9 @@ import (
 const airSource = "coating's mass times the computed bands on every heated face, both with their bands; not " +
 	"validated on zinc"
 
-// Air computes what goes into the air: the wire's fume and its metals, a coating's zinc, the chromium of stainless
-// sheet; how they stand to their limits, and which hood, where, with which suction, keeps them from the welder.
+// Air computes what goes into the air: the wire's fume and its metals, the zinc of a coating, the chromium of
+// stainless sheet. It compares them with their exposure limits and says which hood, at which distance and
+// suction, keeps them away from the welder.
 func Air(card *calc.Card) (Page, error) {
 	p := Page{Name: "air", Card: *card}
 	f := plume{p: &p, share: card.Used.Operating.Or(tables.OperatingFactor.V) / 100}
@@ -30,15 +31,16 @@ func Air(card *calc.Card) (Page, error) {
 		p.Because(Own(airSource), "it carries zinc, but its bands are not computed for this joint, so the amount of "+
 			"fume is not known: use extraction and a respirator all the same")
 	}
-	f.against(card)
+	f.compareLimits(card)
 	p.shade(card)
 	p.airWords()
 	return p, nil
 }
 
-// zincPerLength is the zinc driven off each metre of seam, g/m: that of the boiled bands and of the strip beside them
-// that is hot enough to give off much vapour before it cools; what only melts further out stays on the sheet. Sheets
-// that run through the joint are heated on both sides of it. False where the bands are not computed.
+// zincPerLength is the zinc driven off each metre of seam, g/m: from the bands where it boils and from the
+// strip beside them that stays hot long enough to give off much vapour. Zinc that only melts, further out,
+// stays on the sheet. A sheet that continues past the joint is heated on both sides of it. found is false where
+// the bands are not computed.
 func zincPerLength(card *calc.Card) (z ends, basis calc.Basis, found bool) {
 	var sum []string
 	names := [2]string{"", "_2"}
@@ -78,7 +80,7 @@ func zincPerLength(card *calc.Card) (z ends, basis calc.Basis, found bool) {
 	return z, basis, found
 }
 
-// zincInputs are what the zinc that a member gives off depends on.
+// zincInputs lists the inputs of one member's zinc.
 func zincInputs(member int, arms, boiled, melted, coat float64) []calc.Input {
 	in := func(symbol, name string, v float64, unit string) calc.Input {
 		return calc.In(fmt.Sprintf("%s%d", symbol, member), fmt.Sprintf("%s, member %d", name, member), v, unit)
@@ -90,7 +92,7 @@ func zincInputs(member int, arms, boiled, melted, coat float64) []calc.Input {
 	return list
 }
 
-// ends is a figure's value and interval.
+// ends is a figure's value with the low and high end of its interval.
 type ends struct{ low, mid, high float64 }
 
 // shade adds the filter shade for the eyes.

@@ -8,7 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// A setting that makes no joint says so on every page that computes from it, and one that makes one says it on none.
+// Every page that computes from a setting says so if it makes no sound joint, and does not say so if it makes
+// one.
 func TestAnUnsoundSettingIsCalledSo(t *testing.T) {
 	pages := map[string]struct {
 		of   PageOf
@@ -31,7 +32,7 @@ func TestAnUnsoundSettingIsCalledSo(t *testing.T) {
 		for name, page := range pages {
 			p, err := page.of(c)
 			if err != nil || len(p.Figures) == 0 && len(p.Warnings) == 0 {
-				continue // no throat, or not judged at all
+				continue // no throat, or not judged
 			}
 			if name == "strength" && (j.Joint == "edge" || calc.Applies(string(tables.CastIron), c)) {
 				continue // carries no load, whatever the setting

@@ -7,7 +7,7 @@ import (
 	"brazebooth/calc"
 )
 
-// Every page of a card, with what to check first.
+// BenchmarkPages computes every page of a card, and what to check first.
 func BenchmarkPages(b *testing.B) {
 	c, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(5),
 		Travel: calc.Some(9), Length: calc.Some(1000)})

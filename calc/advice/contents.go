@@ -13,7 +13,7 @@ import (
 // Chapter is the step of the work that a page belongs to.
 type Chapter string
 
-// The chapters in their order. The card itself is the middle of Set.
+// The chapters in the order of the work. The card itself is the main part of Set.
 const (
 	Decide Chapter = "Decide"
 	Set    Chapter = "Set"
@@ -25,14 +25,15 @@ const (
 type Entry struct {
 	Name    string
 	Chapter Chapter
-	Of      PageOf // nil for correct, which needs what was seen
-	// Given is Of for a caller who may leave meanwhile; nil where Of takes hardly any time.
+	Of      PageOf // nil for correct, which needs the look of a test bead
+	// Given is Of with a context, for callers that may cancel; nil where Of takes hardly any time.
 	Given func(ctx context.Context, card *calc.Card) (Page, error)
-	// Needs are the choices, as names of the job's fields with dashes, that this page asks for and the card does not.
+	// Needs names the choices of the job (field names with dashes) that this page asks for and the card does
+	// not.
 	Needs []string
 }
 
-// contents in the order of the work.
+// contents lists the pages in the order of the work.
 var contents = [...]Entry{
 	{Name: "fit", Chapter: Decide, Of: Fit, Given: FitContext,
 		Needs: []string{"hazard", "use", "service-temp", "load", "length", "safety", "throat", "leg"}},
@@ -56,8 +57,9 @@ var contents = [...]Entry{
 // Contents lists the pages beside the card in the order of the work; read only.
 func Contents() []Entry { return contents[:] }
 
-// Answer computes a page of a card. Where the job is stopped only fit is answered; every other page gives the stop
-// and what a shop does instead, since none of its figures may be used. Once ctx has ended the error is ctx's.
+// Answer computes a page of a card. If the job must not be done at all, only fit is answered: every other page
+// gives the reason and what a shop does instead, because none of its figures may be used. After ctx is
+// cancelled the error is that of ctx.
 func (p *Entry) Answer(ctx context.Context, card *calc.Card) (Page, error) {
 	if p.Name != "fit" {
 		if stopped, ok := Stopped(p.Name, card); ok {
@@ -104,8 +106,8 @@ func EntryByName(name string) (*Entry, bool) {
 	return nil, false
 }
 
-// Pages computes the named pages of a card; where names is empty, all pages that suit its joint except correct. A
-// page that the job lacks something for says what to type.
+// Pages computes the named pages of a card. If names is empty, it computes all pages that suit the card's
+// joint, except correct. If the job lacks something that a page needs, the page says what to type.
 func Pages(ctx context.Context, card *calc.Card, names []string) ([]Page, error) {
 	if len(names) == 0 {
 		names = pagesOf(card)
@@ -131,8 +133,8 @@ func Pages(ctx context.Context, card *calc.Card, names []string) ([]Page, error)
 	return list, nil
 }
 
-// pagesOf are the pages that suit the joint and the arc: strength is left out for an overlay, overlay for every other
-// joint, plug for every joint but a plug, pulse for an arc that is not pulsed.
+// pagesOf names the pages that suit the joint and the arc: no strength for an overlay, overlay only for an
+// overlay, plug only for a plug, pulse only for a pulsed arc.
 func pagesOf(card *calc.Card) []string {
 	over, plug := card.Used.Joint == "overlay", card.Used.Joint == "plug"
 	left := map[string]bool{"overlay": !over, "strength": over, "plug": !plug, "passes": over || plug,
@@ -147,7 +149,8 @@ func pagesOf(card *calc.Card) []string {
 	return names
 }
 
-// Asks are the needs that a joint has: holes and how many of them belong to plugs, layers and shafts to overlays.
+// Asks returns the needs that apply to a joint: holes and their count belong to plugs, layers and shafts to
+// overlays.
 func (p *Entry) Asks(joint string) []string {
 	return slices.DeleteFunc(slices.Clone(p.Needs), func(name string) bool {
 		switch name {
@@ -160,8 +163,8 @@ func (p *Entry) Asks(joint string) []string {
 	})
 }
 
-// PageNames turns a list of pages as typed into names; "all" alone gives an empty list. The error of an unknown name
-// says what may be typed.
+// PageNames turns a typed list of pages into names; "all" alone gives an empty list. The error for an unknown
+// name says what may be typed.
 func PageNames(text string) ([]string, error) {
 	var names, all []string
 	for _, s := range contents {

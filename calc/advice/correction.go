@@ -17,8 +17,9 @@ type Likely struct {
 	Prior float64 `json:"-"` // probability before the bead was seen
 }
 
-// Change is the one setting to change for the next test bead. What is stickout, volts, wire_feed, travel, arc_on,
-// arc_off, spot_step, preheat or mode; a mode has words instead of numbers.
+// Change is the one setting to change for the next test bead. What is stickout, volts, wire_feed, travel,
+// arc_on, arc_off, spot_step, preheat or mode; for mode, FromMode and ToMode hold words and the numbers are
+// unused.
 type Change struct {
 	What             string
 	From, To         float64
@@ -26,7 +27,7 @@ type Change struct {
 	Unit             string
 }
 
-// MarshalJSON writes from and to as numbers, or as a mode's ids.
+// MarshalJSON writes from and to as numbers, or as ids where a mode changes.
 func (c Change) MarshalJSON() ([]byte, error) {
 	from, to := any(c.From), any(c.To)
 	if c.What == "mode" {
@@ -40,14 +41,15 @@ func (c Change) MarshalJSON() ([]byte, error) {
 	}{c.What, from, to, c.Unit})
 }
 
-// Correction is what follows from a test bead's look.
+// Correction is the advice that follows from the look of a test bead.
 type Correction struct {
 	Causes []Likely `json:"causes"`
-	Change *Change  `json:"change,omitzero"` // nil where no setting is at fault, or none has room left
-	Do     string   `json:"do,omitempty"`    // what to do then instead of a setting; "" where all is well
+	Change *Change  `json:"change,omitzero"` // nil if no setting is at fault or has room left
+	Do     string   `json:"do,omitempty"`    // what to do instead of a setting; "" if all is well
 	Why    string   `json:"why"`
-	// GoodBefore and GoodAfter are the probabilities, %, that the next bead is good by the computed window and all
-	// that was seen: without and with the change. 0 where no window is computed, and after a change of the mode.
+	// GoodBefore and GoodAfter are the probabilities, %, that the next bead is good without and with the
+	// change, given the computed window and everything seen so far. 0 where no window is computed, and after a
+	// change of mode.
 	GoodBefore float64  `json:"chance_before,omitzero"`
 	GoodAfter  float64  `json:"chance_after,omitzero"`
 	Next       calc.Job `json:"-"` // the job with the change, for the next try

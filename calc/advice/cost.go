@@ -11,8 +11,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Cost computes what a seam takes in time, wire and gas, and, at the user's prices, in money; beside it the same seam
-// in steel wire with the extra work that it brings.
+// Cost computes the time, wire and gas that a seam takes and, at the user's prices, the money. It compares them
+// with the same seam in steel wire and the extra work that steel brings.
 func Cost(card *calc.Card) (Page, error) {
 	p := Page{Name: "cost", Card: *card}
 	if card.Used.Joint == "plug" {
@@ -35,7 +35,7 @@ func Cost(card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// count is a figure of the page that counts something, one where there is none.
+// count returns a figure of the page that counts something, or 1 if the page has no such figure.
 func (p *Page) count(name string) float64 {
 	if f, ok := p.Figure(name); ok {
 		return f.Value
@@ -43,8 +43,8 @@ func (p *Page) count(name string) float64 {
 	return 1
 }
 
-// beadLength is the length of bead laid, mm: every pass of the seam, or the turns and layers of an overlay, times the
-// pieces.
+// beadLength is the length of bead laid, mm: every pass of the seam, or all turns and layers of an overlay,
+// times the number of pieces.
 func (p *Page) beadLength(card *calc.Card) (calc.Figure, error) {
 	count := card.Used.Count.Or(1)
 	laid := func(v, low, high float64) calc.Figure {
@@ -55,7 +55,7 @@ func (p *Page) beadLength(card *calc.Card) (calc.Figure, error) {
 		n := p.passes(card)
 		return laid(n.Value*length, n.Low*length, n.High*length), nil
 	}
-	over, _, err := laidOver(card)
+	over, _, err := overlayBead(card)
 	if err != nil {
 		return calc.Figure{}, err
 	}
@@ -67,7 +67,7 @@ func (p *Page) beadLength(card *calc.Card) (calc.Figure, error) {
 	return laid(v, v, v), nil
 }
 
-// passes is how many beads the joint takes, as its card counts them.
+// passes is the number of beads that the joint takes, as its card counts them.
 func (p *Page) passes(card *calc.Card) calc.Figure {
 	if f, ok := card.Figure("passes"); ok {
 		return p.take(f)
@@ -75,7 +75,8 @@ func (p *Page) passes(card *calc.Card) calc.Figure {
 	return calc.Figure{Value: 1, Low: 1, High: 1}
 }
 
-// seamTime is how long the seams take, a timed arc's with its pauses and with the arc's own time beside it.
+// seamTime is how long the seams take. For a timed arc this includes the pauses, and the arc-on time is added
+// too.
 func (p *Page) seamTime(card *calc.Card, length, travel calc.Figure) calc.Figure {
 	name, share := "arc_time", arcShare(card)
 	if share < 1 {
@@ -92,7 +93,7 @@ func (p *Page) seamTime(card *calc.Card, length, travel calc.Figure) calc.Figure
 	return whole
 }
 
-// wire is what melts, spatter included.
+// wire adds the wire that is melted, including spatter.
 func (p *Page) wire(card *calc.Card, time, rate calc.Figure) calc.Figure {
 	share := arcShare(card)
 	per := share / 60 / calc.Deposition(card.Used.Mode).V // g for each g/min and s
@@ -112,12 +113,12 @@ func (p *Page) gas(card *calc.Card, time calc.Figure) calc.Figure {
 			calc.In("q", "gas flow", flow.Value, "L/min"), calc.Derived("t", "time of the seams", time.Value, "s")))
 }
 
-// money is wire, gas and labour at the user's prices; what has no price has no cost.
+// money adds the cost of wire, gas and labour at the user's prices; anything without a price is left out.
 func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float64) {
 	hours := p.labour(card, time)
 	if failed := failing(card); failed != "" {
-		p.Warn("no-price", calc.SectionSource, "%s. What it would cost is no price: a bead that is laid again costs "+
-			"twice and more. Change the setting first; the window computes which opens a good zone.", failed)
+		p.Warn("no-price", calc.SectionSource, "%s. No cost is given: a bead that has to be laid again costs at "+
+			"least twice as much. Change the setting first; the window computes which opens a good zone.", failed)
 		return
 	}
 	u, unit := &card.Used, card.Used.Currency
@@ -151,10 +152,10 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 		p.steel(card, wire, gas, hours, length, total, unit)
 		return
 	}
-	p.Because(ownJob, "no price was given for wire, gas or labour: nothing in money")
+	p.Because(ownJob, "no price was given for wire, gas or labour, so no cost is computed")
 }
 
-// sum adds a figure to a formula that is a sum.
+// sum adds a figure to the basis of a total.
 func sum(b *calc.Basis, f *calc.Figure) {
 	symbol := string(rune('a' + len(b.Inputs)))
 	if b.Formula != "" {
@@ -164,7 +165,7 @@ func sum(b *calc.Basis, f *calc.Figure) {
 	b.Inputs = append(b.Inputs, f.As(symbol))
 }
 
-// labour is the working hours for the arc time, by the operating factor.
+// labour is the working time, h, that the arc time needs at the operating factor.
 func (p *Page) labour(card *calc.Card, time calc.Figure) calc.Figure {
 	f := tables.OperatingFactor
 	if v := card.Used.Operating; v.Set {
@@ -179,7 +180,8 @@ func (p *Page) labour(card *calc.Card, time calc.Figure) calc.Figure {
 				Assumed: !card.Used.Operating.Set}))
 }
 
-// steel compares the same bead in steel wire: as much metal, as quickly, then grinding and zinc repair.
+// steel compares the bead with one in steel wire: the same volume at the same speed, then grinding and zinc
+// repair.
 func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float64, total calc.Figure, unit string) {
 	u := &card.Used
 	if !u.SteelPrice.Set {
@@ -215,10 +217,10 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 	both := Own("the two totals")
 	p.Because(both, "%s is cheaper here by %.3g %s, by the middle of both bands%s", cheaper, math.Abs(v-total.Value),
 		unit, proviso)
-	p.Because(both, "no heat, distortion or strength is priced in this")
+	p.Because(both, "this comparison does not price heat, distortion or strength")
 }
 
-// order is whole spools and bottles for the high ends: of each the usual one, or the other.
+// order says how many spools and bottles to buy for the high end of the bands, in either of the usual sizes.
 func (p *Page) order(wire, gas calc.Figure) {
 	for _, s := range tables.Spools {
 		if s.ID == "8 in" || s.ID == "S200" {
@@ -243,7 +245,7 @@ func bottles(c *tables.Cylinder) string {
 	return fmt.Sprintf("%s bottles (%.3g m³)", c.ID, c.Volume.V)
 }
 
-// either begins what may be ordered, or what may be ordered instead.
+// either is "to order," for the first size named and "or" for the alternative.
 func either(first bool) string {
 	if first {
 		return "to order,"

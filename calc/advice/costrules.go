@@ -2,7 +2,7 @@ package advice
 
 import "brazebooth/calc"
 
-// failing says why a setting makes no joint, "" where nothing says so.
+// failing says why the card's setting makes no sound joint; "" if nothing computed says so.
 func failing(card *calc.Card) string {
 	switch card.Zone {
 	case "cold", "hot", "burn-through":
@@ -17,7 +17,7 @@ func failing(card *calc.Card) string {
 	return ""
 }
 
-// asIfSound says of a setting that makes no joint what the page's figures are then worth.
+// asIfSound warns that the page's figures mean little because the setting makes no sound joint.
 func (p *Page) asIfSound(card *calc.Card) {
 	if why := failing(card); why != "" {
 		p.Warn("unsound-setting", ownSection.Source, "%s: the figures are those of its heat and metal alone, not of a "+
@@ -25,8 +25,8 @@ func (p *Page) asIfSound(card *calc.Card) {
 	}
 }
 
-// repairTime adds the hours that the coat beside the seam takes to repair, h: bronze needs it as steel does, as soon as
-// zinc boils off. False where there is none, or no time was given.
+// repairTime adds the time, h, to repair the coat beside the seam. Bronze needs this as steel does, as soon as
+// zinc boils off. It returns false if no zinc boils off or no time was given.
 func (p *Page) repairTime(card *calc.Card, length float64) (calc.Figure, bool) {
 	z := card.Used.ZincRepair
 	if !z.Set {
@@ -44,7 +44,7 @@ func (p *Page) repairTime(card *calc.Card, length float64) (calc.Figure, bool) {
 		calc.In("z", "zinc repair", z.V, "min/m"), calc.In("L", "seam in all", length, "mm"))), true
 }
 
-// boilsZinc reports whether a coat of zinc boils off beside the bead, or may where nothing is computed of it.
+// boilsZinc reports whether a zinc coat boils off beside the bead. It is true if nothing is computed about it.
 func boilsZinc(card *calc.Card) bool {
 	if !calc.Applies("zinc", card) {
 		return false

@@ -13,9 +13,9 @@ func priced(j calc.Job) calc.Job {
 	return j
 }
 
-// A setting that makes no joint has no price, and every one that makes one has: over metals, thicknesses, feeds and
-// travels. The minutes of zinc repair are charged to bronze and steel alike, or to neither.
-func TestCostOfWhatHolds(t *testing.T) {
+// Over metals, thicknesses, feeds and travels: a setting that makes no sound joint has no price, and every
+// other has one. The minutes of zinc repair are charged to bronze and steel alike, or to neither.
+func TestOnlySoundSettingsHaveAPrice(t *testing.T) {
 	var jobs []calc.Job
 	for _, metal := range []string{"galvanized", "mild-steel"} {
 		for _, mm := range []float64{0.8, 1.5, 2.5} {
@@ -64,7 +64,7 @@ func TestCostOfWhatHolds(t *testing.T) {
 
 func near(a, b float64) bool { return a-b < 1e-9 && b-a < 1e-9 }
 
-// The overlay's page says what to set, and not the pitch and the turning alone.
+// The overlay's page also gives wire feed, current and volts, not only pitch and turning speed.
 func TestOverlaySaysWhatToSet(t *testing.T) {
 	for _, filler := range []string{"cual8", "cusi3", "cusn6"} {
 		p := pageOf(t, Overlay, calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay",

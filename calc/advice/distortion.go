@@ -9,11 +9,11 @@ import (
 	"brazebooth/tables"
 )
 
-// ironWelds is where what is said of cast iron beside a seam comes from.
+// ironWelds is the source of the statements about cast iron beside a seam.
 var ironWelds = tables.Origin{Source: "ASM Handbook vol. 6, welding of cast irons", Known: tables.MemoryHigh}
 
-// Distortion is the page of what shrinks: the pull along the seam, how wide the sheet beside it may be before it
-// waves, how far a butt closes and a plate bends.
+// Distortion is the page about shrinkage: the pull along the seam, how wide the sheet beside it may be before
+// it waves, how far a butt closes and a plate bends.
 func Distortion(card *calc.Card) (Page, error) {
 	p := Page{Name: "distortion", Card: *card}
 	net, ok := card.Figure("net_heat")
@@ -27,7 +27,7 @@ func Distortion(card *calc.Card) (Page, error) {
 			"butt or corner")
 		return p, nil
 	}
-	s := shrinks{p: &p, metals: shrinking(card), thin: calc.MinCore(card.Setup.Joined()), net: net}
+	s := shrinkage{p: &p, metals: shrinking(card), thin: calc.MinCore(card.Setup.Joined()), net: net}
 	p.asIfSound(card)
 	s.along()
 	s.across(card)
@@ -36,8 +36,8 @@ func Distortion(card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// shrinks is what the page's figures rest on.
-type shrinks struct {
+// shrinkage holds what the page's figures are computed from.
+type shrinkage struct {
 	p      *Page
 	metals []shrinker
 	thin   float64 // thickness of the thinner sheet, which waves first, mm
@@ -45,9 +45,10 @@ type shrinks struct {
 	pull   calc.Figure // kN
 }
 
-// put adds a figure that is proportional to the net heat, to what the metals shrink by it and to a factor; its interval
-// is that of all of them by root-sum-square of the logarithms. of is what one metal adds for the heat that it gets.
-func (s *shrinks) put(name, unit, form string, stiff bool, factor tables.Datum, per float64,
+// put adds a figure that is proportional to the net heat, to the metals' shrinkage and to a factor. Its
+// interval combines theirs by root-sum-square of the logarithms. of returns the part of one metal for its share
+// of the heat.
+func (s *shrinkage) put(name, unit, form string, stiff bool, factor tables.Datum, per float64,
 	of func(m *shrinker) (float64, error)) (calc.Figure, error) {
 	down, up := math.Log(s.net.Value/s.net.Low), math.Log(s.net.High/s.net.Value)
 	down, up = math.Hypot(down, math.Log(factor.V/factor.Low)), math.Hypot(up, math.Log(factor.High/factor.V))
@@ -61,7 +62,7 @@ func (s *shrinks) put(name, unit, form string, stiff bool, factor tables.Datum, 
 	}
 	inputs := []calc.Input{s.net.As("q"), calc.In("t", "thickness of the thinner sheet", s.thin, "mm"),
 		calc.In("k", "share of the free shrinkage", factor.V, "")}
-	var less, more float64 // of the metals, by what each of them adds
+	var less, more float64 // of the metals, weighted by their parts
 	for i := range s.metals {
 		m := &s.metals[i]
 		lower, higher := m.band(stiff)
@@ -74,7 +75,7 @@ func (s *shrinks) put(name, unit, form string, stiff bool, factor tables.Datum, 
 }
 
 // along adds the pull and the widths that stay flat under it.
-func (s *shrinks) along() {
+func (s *shrinkage) along() {
 	share := tables.ShrinkageForce
 	pull, err := s.put("shrinkage_force", "kN", "{k}·{b}·{q}/1000000", true, share, 1e-3,
 		func(m *shrinker) (float64, error) {
@@ -87,20 +88,20 @@ func (s *shrinks) along() {
 	s.pull = pull
 	s.flat("flat_width_held", "with its outer edge held straight", tables.PlateHeld)
 	s.flat("flat_width_free", "with a free edge", tables.PlateFree)
-	s.given()
+	s.judgeWidth()
 }
 
-// wideSheet is wider than any that a shop brazes on one side of a seam, mm.
+// wideSheet is wider than any sheet that a shop brazes on one side of a seam, mm.
 const wideSheet = 3000
 
-// yields is how wide the zone is, at least, that yields on each side of the seam, mm: the pull over what the sheet
-// carries.
-func (s *shrinks) yields() float64 {
+// yields is the least width of the zone that yields on each side of the seam, mm: the pull over the force that
+// a millimetre of sheet carries.
+func (s *shrinkage) yields() float64 {
 	return 1000 * s.pull.Value / (2 * s.mean(func(m *shrinker) float64 { return m.tensile }) * s.thin)
 }
 
-// flat adds how wide the sheet on each side of the seam may be before it waves, or says why no width is named.
-func (s *shrinks) flat(name, edge string, k tables.Datum) {
+// flat adds how wide the sheet on each side of the seam may be before it waves, or says why it names no width.
+func (s *shrinkage) flat(name, edge string, k tables.Datum) {
 	p, t, source := s.p, s.thin, Own(k.Source)
 	e := s.mean(func(m *shrinker) float64 { return m.row.Modulus.V })
 	at := func(pull float64) float64 {
@@ -129,7 +130,7 @@ func (s *shrinks) flat(name, edge string, k tables.Datum) {
 }
 
 // across adds how far a butt closes.
-func (s *shrinks) across(card *calc.Card) {
+func (s *shrinkage) across(card *calc.Card) {
 	if share := tables.ShrinkageAcross; card.Used.Joint == "butt" {
 		_, _ = s.put("shrinkage_across", "mm", "{k}·{b}/1000000·{q}/{t}", false, share, 1,
 			func(m *shrinker) (float64, error) {
@@ -138,8 +139,8 @@ func (s *shrinks) across(card *calc.Card) {
 	}
 }
 
-// angle adds how far a plate bends, or says why nothing is said.
-func (s *shrinks) angle() {
+// angle adds how far a plate bends, or says why this is not judged.
+func (s *shrinkage) angle() {
 	if s.p.Card.Used.Joint == "edge" {
 		s.p.Because(Own(tables.AngularLimit.Source), "bend along the seam: not judged, because the formulas are of a "+
 			"face that is heated, not of an edge, which shortens and bows both sheets alike. Try a test piece, tacks "+
@@ -160,8 +161,8 @@ func (s *shrinks) angle() {
 		})
 }
 
-// remedies says what lessens it and by how much, as far as that is computed.
-func (s *shrinks) remedies(card *calc.Card) {
+// remedies says what reduces distortion and, where that is computed, by how much.
+func (s *shrinkage) remedies(card *calc.Card) {
 	p, force := s.p, Own(tables.ShrinkageForce.Source)
 	if pull := s.pull.Value; pull > 0 {
 		p.Because(force, "the pull is proportional to the heat per length: a tenth less heat, a tenth less pull, a "+

@@ -11,8 +11,8 @@ import (
 	"brazebooth/tables"
 )
 
-// More heat pulls more and leaves less width flat; thicker sheet under the same heat stays flat further. Every figure
-// lies inside its band, and every job has a figure or a reason.
+// More heat pulls more and leaves less width flat; thicker sheet under the same heat stays flat over more
+// width. Every figure lies inside its band, and every job has a reason.
 func TestDistortionFollowsHeatAndThickness(t *testing.T) {
 	steps := deep.Many(4, 60)
 	page := func(metal string, thick, travel float64) Page {
@@ -57,7 +57,7 @@ func TestDistortionFollowsHeatAndThickness(t *testing.T) {
 }
 
 // Every metal and joint has a figure or a reason why not.
-func TestEveryMetalDistorts(t *testing.T) {
+func TestEveryMetalHasADistortionPage(t *testing.T) {
 	for _, m := range deep.Of(t, tables.Metals, 4) {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
 			card, err := calc.Solve(calc.Job{Metal: m.ID, Thickness: calc.Some(2), Joint: joint, Feed: calc.Some(5),
@@ -72,10 +72,10 @@ func TestEveryMetalDistorts(t *testing.T) {
 	}
 }
 
-// The part whose width is given waves the more the wider it is, never less; at the width that is named as flat its
-// share is one, and a part with a held edge is never worse than one with a free edge. A part of any width is judged or
-// told why not, and one without a width is told what to give.
-func TestAGivenWidthIsJudged(t *testing.T) {
+// The wider a part is, the more it waves. At the width named as flat the share is 100 %, and a held edge is
+// never worse than a free one. Every width is judged or has a reason why not; a job without a width is told
+// what to give.
+func TestPartWidthIsJudged(t *testing.T) {
 	var jobs []calc.Job
 	for _, metal := range []string{"mild-steel", "stainless-304", "copper", "galvanized"} {
 		for _, joint := range []string{"butt", "lap", "corner", "edge", "tee"} {
@@ -115,7 +115,7 @@ func (p *Page) says(word string) bool {
 	return slices.ContainsFunc(p.Reasons, func(r Reason) bool { return strings.Contains(r.Text, word) })
 }
 
-// panelJudged holds the page of a part of this width to its rules and returns the share of the pull with held edges.
+// panelJudged checks the page of a part of this width and returns the share of the pull with held edges.
 func (p *Page) panelJudged(t *testing.T, width, last float64) float64 {
 	t.Helper()
 	j := &p.Card.Used

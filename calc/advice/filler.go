@@ -16,27 +16,28 @@ import (
 type Ranked struct {
 	ID       string  `json:"id"`
 	Name     string  `json:"name"`
-	Score    float64 `json:"score"` // sum of the points of its reasons; it ranks, it measures nothing
+	Score    float64 `json:"score"` // sum of its reasons' points; only for ranking
 	RuledOut bool    `json:"ruled_out"`
-	// CannotWet: at the setting that would be suggested for it the bead does not wet both members.
+	// CannotWet is true if the bead does not wet both members at the setting that would be suggested for this
+	// filler.
 	CannotWet bool     `json:"cannot_wet,omitzero"`
 	For       []Reason `json:"for"`
 	Against   []Reason `json:"against"`
 	Colour    string   `json:"colour"`
 	Tensile   float64  `json:"tensile"` // guide strength of the deposit, MPa
-	// With the setting that would be suggested for it: how far the nearest edge is, and what a metre takes.
-	Margin *float64 `json:"margin,omitempty"`         // %
+	// Margin, Wire and Cost are for the setting that would be suggested for this filler.
+	Margin *float64 `json:"margin,omitempty"`         // to the nearest edge, %
 	Wire   *float64 `json:"wire_per_metre,omitempty"` // g/m
-	Cost   *float64 `json:"cost_per_metre,omitempty"` // at the price that was given, in the job's currency
+	Cost   *float64 `json:"cost_per_metre,omitempty"` // at the given price, in the job's currency
 }
 
-// Fillers ranks every brazing wire for this pair of metals: by the trade's rules, by what melts first, and by how
-// much room the computed window leaves with it. Its reasons are those of the pair: where the arc points, how the heat
-// splits, which member governs.
+// Fillers ranks every brazing wire for this pair of metals: by the trade's rules, by what melts first, and by
+// how much room the computed window leaves with it. The page's reasons are about the pair: where the arc
+// points, how the heat splits, which member governs.
 func Fillers(card *calc.Card) (Page, error) { return FillersContext(context.Background(), card) }
 
-// FillersContext is Fillers for a caller who may leave before all wires are computed, which takes up to half a
-// second; it stops with the context's error once that is cancelled.
+// FillersContext is Fillers for a caller that may cancel before all wires are computed, which takes up to half
+// a second. After that it returns the context's error.
 func FillersContext(ctx context.Context, card *calc.Card) (Page, error) {
 	p := Page{Name: "filler", Card: *card}
 	all := tables.Fillers
@@ -72,7 +73,7 @@ func FillersContext(ctx context.Context, card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// judge collects what speaks for and against a filler.
+// judge collects the points for and against a filler.
 func (r *Ranked) judge(ctx context.Context, card *calc.Card) {
 	f, _ := tables.Fillers.ByID(r.ID)
 	r.RuledOut = calc.RuledOut(&f, card)
@@ -80,7 +81,7 @@ func (r *Ranked) judge(ctx context.Context, card *calc.Card) {
 	r.room(ctx, card)
 }
 
-// rules are the trade's, and what melts first.
+// rules applies the trade's rules and compares what melts first.
 func (r *Ranked) rules(f *tables.Filler, card *calc.Card) {
 	for _, rule := range tables.FillerRules {
 		if rule.Filler == r.ID && calc.Applies(rule.On, card) {
@@ -116,7 +117,7 @@ func (r *Ranked) point(points float64, o tables.Origin, format string, args ...a
 	}
 }
 
-// melting compares the filler's liquidus with the base that melts first.
+// melting compares the filler's liquidus with the solidus of the base that melts first.
 func (r *Ranked) melting(card *calc.Card, f *tables.Filler) {
 	first := calc.MeltsFirst(card)
 	gap := first.Solidus.V - f.Liquidus.V
@@ -136,11 +137,12 @@ func (r *Ranked) melting(card *calc.Card, f *tables.Filler) {
 	}
 }
 
-// plainFamily are the families as named in a sentence.
+// plainFamily names the families as they are called in a sentence.
 var plainFamily = map[tables.Family]string{tables.Steel: "steel", tables.Stainless: "stainless steel",
 	tables.CastIron: "iron", tables.CopperFam: "copper", tables.Bronze: "bronze", tables.BrassFam: "brass"}
 
-// room is what the computed window leaves with this filler, feed and travel open, and what a metre of it takes.
+// room says how much room the computed window leaves with this filler while feed and travel are open, and what
+// a metre of seam takes.
 func (r *Ranked) room(ctx context.Context, card *calc.Card) {
 	job := card.Job
 	if r.ID != card.Used.Filler {
@@ -172,8 +174,8 @@ func (r *Ranked) room(ctx context.Context, card *calc.Card) {
 	}
 }
 
-// wetting says where a filler does not wet at the setting that would be suggested for it; nothing where no section is
-// computed.
+// wetting notes that a filler does not wet at the setting that would be suggested for it. It notes nothing if
+// no section is computed.
 func (r *Ranked) wetting(c *calc.Card) {
 	for _, e := range c.Edges {
 		if e.Name == "wets" && !e.Met {
@@ -184,7 +186,7 @@ func (r *Ranked) wetting(c *calc.Card) {
 	}
 }
 
-// wirePerMetre is the wire that a metre of seam takes, spatter included, g.
+// wirePerMetre is the wire that a metre of seam takes, including spatter, g.
 func wirePerMetre(c *calc.Card) (float64, bool) {
 	rate, ok1 := c.Figure("deposition_rate")
 	travel, ok2 := c.Figure("travel")

@@ -9,7 +9,7 @@ import (
 	"testing"
 )
 
-// The wire of a metre needs both: what melts and how fast one travels.
+// wirePerMetre needs both the deposition rate and the travel speed.
 func TestWireNeedsRateAndTravel(t *testing.T) {
 	whole := card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Joint: "lap", Feed: calc.Some(5),
 		Travel: calc.Some(8)})
@@ -30,7 +30,8 @@ func TestWireNeedsRateAndTravel(t *testing.T) {
 	}
 }
 
-// A filler that is liquid where the base begins to melt, or above, is ruled out; on bronze it is only welding.
+// A filler whose liquidus is at or above the base's solidus is ruled out, except on bronze, where it is
+// welding.
 func TestMeltingRulesOut(t *testing.T) {
 	for _, x := range []struct {
 		family tables.Family
@@ -59,9 +60,9 @@ func TestMeltingRulesOut(t *testing.T) {
 	}
 }
 
-// 9.2 kg are three spools of 10 lb or two of 5 kg; 20 m³ are six bottles of 125 ft³ (3.54 m³) or two of 10.6 m³:
-// whole ones only.
-func TestOrderIsWhole(t *testing.T) {
+// 9.2 kg are three spools of 10 lb or two of 5 kg; 20 m³ are six bottles of 125 ft³ (3.54 m³) or two of 10.6
+// m³. Only whole ones are ordered.
+func TestOrdersAreWholeSpoolsAndBottles(t *testing.T) {
 	var p Page
 	p.order(calc.Figure{High: 9200}, calc.Figure{High: 20000})
 	var said []string
@@ -75,8 +76,8 @@ func TestOrderIsWhole(t *testing.T) {
 	}
 }
 
-// A plug in thick sheet holds by its bond: the load allowed is the low end of that over the safety factor.
-func TestPlugHangsByItsBond(t *testing.T) {
+// In thick sheet the bond limits a plug: the allowable load is the bond's low end over the safety factor.
+func TestBondLimitsAPlugInThickSheet(t *testing.T) {
 	for _, filler := range []string{"cual8", "cusi3"} {
 		p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "plug",
 			Hole: calc.Some(10), Feed: calc.Some(5), Filler: filler, Safety: calc.Some(4), Count: calc.Some(2)})
@@ -90,7 +91,7 @@ func TestPlugHangsByItsBond(t *testing.T) {
 	}
 }
 
-// The sheet's own section, R·t·L, at both ends of its table's strength, for the weaker sheet.
+// The section of the weaker sheet, R·t·L, at the middle and both ends of its table's strength.
 func TestSheetCapacityByHand(t *testing.T) {
 	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Metal2: "mild-steel",
 		Thickness2: calc.Some(1.2), Joint: "lap", Throat: calc.Some(1), Length: calc.Some(50), Feed: calc.Some(5),
@@ -114,10 +115,10 @@ func TestALoadIsRoundedDownToTwoFigures(t *testing.T) {
 	}
 }
 
-// The fillets of Materials 18(10):2339, Table A1, that broke in the throat give the throat's strength, those that
-// failed in the bond the bond's, over 2 mm of throat and 100 mm; the throat's low edge is no stronger than its metal
-// in shear.
-func TestCapacitiesAreTheTests(t *testing.T) {
+// The fillets of Materials 18(10):2339, Table A1, that broke in the throat give the strength of the throat,
+// those that failed in the bond that of the bond, here for a throat of 2 mm and a length of 100 mm. The low
+// edge of the throat is at most its metal's strength in shear.
+func TestCapacitiesComeFromTheTests(t *testing.T) {
 	p := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(3), Joint: "tee", Filler: "cual8",
 		Throat: calc.Some(2), Length: calc.Some(100)})
 	for name, bond := range map[string]bool{"throat_capacity": false, "bond_capacity": true} {
@@ -145,7 +146,7 @@ func TestCapacitiesAreTheTests(t *testing.T) {
 	}
 }
 
-// mostShear is the shear that a filler can bear by its guide strength: that over √3.
+// mostShear is the shear strength of a filler by its guide strength: that over √3.
 func mostShear(t *testing.T, id string) float64 {
 	t.Helper()
 	f, ok := tables.Fillers.ByID(id)
@@ -155,7 +156,7 @@ func mostShear(t *testing.T, id string) float64 {
 	return f.Tensile.V / math.Sqrt(3)
 }
 
-// A duty at this current needs both figures of the plate.
+// The duty at a current needs both figures of the rating plate.
 func TestDutyNeedsThePlate(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(6)}
 	for _, x := range []struct {

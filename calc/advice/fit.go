@@ -23,7 +23,7 @@ var verdicts = [...]string{Suits, WithCare, AnotherWay, StopWork}
 // stopWeight is the weight of a reason that stops the job.
 const stopWeight = 4
 
-// fitting is a verdict in the making.
+// fitting is a verdict while it is being formed.
 type fitting struct {
 	p       *Page
 	level   int
@@ -32,13 +32,13 @@ type fitting struct {
 
 var twi = tables.Origin{Source: "TWI Job Knowledge 134", Known: tables.Read}
 
-// instead is what a shop does instead of a job that a reason of that level rules out.
+// instead is what a shop does instead of a job that a reason of this level rules out.
 type instead struct {
 	level int
 	text  string
 }
 
-// say adds a reason and lowers the verdict to its level; in is what a shop does instead, "" for nothing.
+// say adds a reason and lowers the verdict to its level. in is what a shop does instead, or "".
 func (f *fitting) say(verdict string, o tables.Origin, in, format string, args ...any) {
 	level := slices.Index(verdicts[:], verdict)
 	f.level = max(f.level, level)
@@ -48,7 +48,8 @@ func (f *fitting) say(verdict string, o tables.Origin, in, format string, args .
 	}
 }
 
-// answer is what a shop does instead: what the heaviest reasons ask for; a lighter one may advise what they forbid.
+// answer keeps only the alternatives of the heaviest reasons: a lighter reason may advise what a heavier one
+// forbids.
 func (f *fitting) answer() {
 	for _, in := range f.instead {
 		if in.level == f.level && !slices.Contains(f.p.Instead, in.text) {
@@ -57,11 +58,12 @@ func (f *fitting) answer() {
 	}
 }
 
-// Fit says whether this job should be arc-brazed at all: verdict, reasons, heaviest first, and what to do instead.
+// Fit says whether this job should be arc-brazed at all: a verdict, its reasons (heaviest first) and
+// alternatives.
 func Fit(card *calc.Card) (Page, error) { return fit(card, nil) }
 
-// FitContext is Fit with the ways over an open root that the card's setting does not bridge, computed beside each
-// other: a timed arc takes up to a second. It stops with the context's error.
+// FitContext is Fit with a comparison of ways to bridge an open root that the card's setting does not bridge.
+// They are computed in parallel, since a timed arc takes up to a second. It stops with the context's error.
 func FitContext(ctx context.Context, card *calc.Card) (Page, error) {
 	if !unbridged(card) {
 		return Fit(card)
@@ -73,7 +75,7 @@ func FitContext(ctx context.Context, card *calc.Card) (Page, error) {
 	return fit(card, ways)
 }
 
-// unbridged reports a card whose setting does not bridge its open root, or of which that is not judged.
+// unbridged reports whether the card's setting does not bridge its open root, or that this is not judged.
 func unbridged(card *calc.Card) bool {
 	return card.Warned("gap-not-bridged") || card.Warned("gap-not-judged")
 }
@@ -92,7 +94,7 @@ func fit(card *calc.Card, ways []calc.Remedy) (Page, error) {
 	f.ways(ways)
 	f.use(card)
 	f.answer()
-	if f.level == stopWeight-1 { // what would speak for it no longer matters
+	if f.level == stopWeight-1 { // reasons in favour no longer matter
 		p.Reasons = slices.DeleteFunc(p.Reasons, func(r Reason) bool { return r.Weight == 1 })
 	}
 	slices.SortStableFunc(p.Reasons, func(a, b Reason) int { return int(b.Weight) - int(a.Weight) })
@@ -100,7 +102,7 @@ func fit(card *calc.Card, ways []calc.Remedy) (Page, error) {
 	return p, nil
 }
 
-// hazards gives what stops the job whatever the numbers say, and what was not answered.
+// hazards gives the hazards that stop the job whatever the numbers say, or says that they were not asked about.
 func (f *fitting) hazards(card *calc.Card) {
 	given := card.Used.Hazard
 	if given == "" {
@@ -111,7 +113,7 @@ func (f *fitting) hazards(card *calc.Card) {
 		return
 	}
 	ids := strings.Split(given, ",")
-	for _, h := range tables.Hazards { // the drum before its lining
+	for _, h := range tables.Hazards { // in the table's order: the drum before its lining
 		if slices.Contains(ids, h.ID) {
 			f.say(StopWork, h.Origin, h.Instead, "%s: %s", h.Name, h.Why)
 		}
@@ -122,7 +124,7 @@ func (f *fitting) hazards(card *calc.Card) {
 	}
 }
 
-// metals gives what the base metals rule out, and what speaks for bronze on them.
+// metals gives what the base metals rule out, and what favours bronze on them.
 func (f *fitting) metals(card *calc.Card) {
 	said := map[string]bool{}
 	zinc, stainless := calc.Applies("zinc", card), f.p.has(tables.Stainless)
@@ -167,7 +169,7 @@ func (f *fitting) metals(card *calc.Card) {
 	}
 }
 
-// refused gives what a table refuses beside the metals, and a coat that wants trying first.
+// refused gives what the tables rule out apart from the metals, and warns of a coat that needs a trial first.
 func (f *fitting) refused(card *calc.Card) {
 	instead := map[string]string{"gas-refused": "argon", "filler-refused": "another filler; the page filler ranks them"}
 	for _, w := range card.Warnings {
@@ -181,11 +183,12 @@ func (f *fitting) refused(card *calc.Card) {
 	}
 }
 
-// thickness compares thickness with what suits arc brazing; castings and overlays are judged on what they carry.
+// thickness compares the sheet with the range that suits arc brazing; castings and overlays are judged
+// otherwise.
 func (f *fitting) thickness(card *calc.Card) {
 	members := card.Setup.Joined()
 	t := calc.MinCore(members)
-	s, metal := tables.SheetThickest, bareText(members, t)
+	s, metal := tables.SheetThickest, thicknessText(members, t)
 	switch {
 	case f.p.has(tables.CastIron):
 		f.say(WithCare, practice, "",
@@ -207,8 +210,8 @@ func (f *fitting) thickness(card *calc.Card) {
 	}
 }
 
-// bareText is the thinnest sheet's metal, and the sheet with its coat, as the card has it.
-func bareText(members []calc.Member, core float64) string {
+// thicknessText describes the thinnest sheet: its metal alone and, if it is coated, its thickness with the coat.
+func thicknessText(members []calc.Member, core float64) string {
 	text := fmt.Sprintf("%.2f mm", core)
 	for _, m := range members {
 		if m.Core == core && m.Thickness > core {
@@ -218,7 +221,7 @@ func bareText(members []calc.Member, core float64) string {
 	return text
 }
 
-// liquid says whether the metal bridges the gap and stays where it is laid.
+// liquid says whether the metal fails to bridge the gap or runs away from where it is laid.
 func (f *fitting) liquid(card *calc.Card) {
 	for _, e := range card.Edges {
 		switch {
@@ -233,7 +236,7 @@ func (f *fitting) liquid(card *calc.Card) {
 	}
 }
 
-// ways are those over an open root, what works first, by the heat that it takes.
+// ways lists the ways to bridge an open root in the given order, each with the heat that it takes.
 func (f *fitting) ways(list []calc.Remedy) {
 	if card := &f.p.Card; len(list) == 0 && unbridged(card) {
 		f.say(WithCare, ownSection, "", "ways over this opening: not judged, because the model does not "+
@@ -251,7 +254,7 @@ func (f *fitting) ways(list []calc.Remedy) {
 	}
 }
 
-// use judges what the joint is for.
+// use judges the joint by its purpose.
 func (f *fitting) use(card *calc.Card) {
 	switch card.Used.Use {
 	case "":

@@ -72,8 +72,8 @@ func TestHazardIDs(t *testing.T) {
 	}
 }
 
-// What a flag names is what the card's JSON says: each id can be typed.
-func TestHazardsKeepTheirNames(t *testing.T) {
+// Each id that the card's JSON shows can be typed.
+func TestHazardIDsCanBeTyped(t *testing.T) {
 	for _, h := range tables.Hazards {
 		if got, err := calc.HazardIDs(h.ID); err != nil || got != h.ID {
 			t.Errorf("%s: %q, %v", h.ID, got, err)

@@ -8,23 +8,23 @@ import (
 	"brazebooth/tables"
 )
 
-// hopeless is the chance in 100 of a good bead, at the best setting, under which a joint is no job for arc brazing as
-// it stands: a hand's judgement.
+// hopeless is the chance of a good bead, in 100, at the best setting, below which a joint does not suit arc
+// brazing as it is: a judgement, without a source.
 const hopeless = 5
 
-// evenWord says that a setting's chance is about even, "" where it is not.
-func evenWord(card *calc.Card) string {
+// aboutEven says that a setting's chance is about even; otherwise it is "".
+func aboutEven(card *calc.Card) string {
 	if card.AboutEven() {
 		return "; its chance is about even"
 	}
 	return ""
 }
 
-// heat says what the cross-section finds of the setting, and of what would cure it.
+// heat says what the cross-section finds about the setting and about remedies for it.
 func (f *fitting) heat(card *calc.Card) {
 	if chance, judged := card.Figure("chance"); judged && card.Met() && chance.Value < tables.MarginalUnder.V {
 		f.say(WithCare, ownSection, "", "at this setting every edge is met, but only about %.0f in 100 beads would be "+
-			"good: marginal%s; the window tells what makes it surer", chance.Value, evenWord(card))
+			"good: marginal%s; the window tells what makes it surer", chance.Value, aboutEven(card))
 		return
 	}
 	switch card.Zone {
@@ -34,7 +34,7 @@ func (f *fitting) heat(card *calc.Card) {
 				"weld-braze")
 			return
 		}
-		f.say(Suits, ownSection, "", "at this setting the bead wets and the base stays solid%s", evenWord(card))
+		f.say(Suits, ownSection, "", "at this setting the bead wets and the base stays solid%s", aboutEven(card))
 	case "cold", "hot", "burn-through":
 		where := "the window shows where it is good"
 		if warned(card, "no-good-setting") != "" {
@@ -65,7 +65,7 @@ func (f *fitting) heat(card *calc.Card) {
 	}
 }
 
-// plug says what the page of a plug warns of; false where it warns of nothing.
+// plug repeats the warning of the plug page; false if that page warns of nothing.
 func (f *fitting) plug(card *calc.Card) bool {
 	p, err := Plug(card)
 	if err != nil {
@@ -85,7 +85,7 @@ func (f *fitting) plug(card *calc.Card) bool {
 	return false
 }
 
-// warned is the text of a card's warning, "" where it has none.
+// warned is the text of a card's warning, "" if the card lacks it.
 func warned(card *calc.Card, code string) string {
 	i := slices.IndexFunc(card.Warnings, func(w calc.Warning) bool { return w.Code == code })
 	if i < 0 {

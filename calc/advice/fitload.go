@@ -7,7 +7,7 @@ import (
 	"brazebooth/tables"
 )
 
-// service compares the service temperature with what a copper-alloy braze bears.
+// service compares the service temperature with the limit of a copper-alloy braze.
 func (f *fitting) service(card *calc.Card) {
 	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
 	switch {
@@ -22,8 +22,8 @@ func (f *fitting) service(card *calc.Card) {
 	}
 }
 
-// hotInstead is what a shop does with a member that is too hot in service for a braze: welding is no way out for cast
-// iron, which it cracks, nor for most copper alloys and unlike metals.
+// hotInstead is what a shop does with a member that gets too hot in service for a braze. Welding is no
+// alternative for cast iron, which it cracks, nor for most copper alloys and unlike metals.
 func hotInstead(card *calc.Card) string {
 	has := (&Page{Card: *card}).has
 	switch {
@@ -40,7 +40,7 @@ func hotInstead(card *calc.Card) string {
 	return "weld it, or bolt it"
 }
 
-// carries compares a load with what the joint carries.
+// carries compares the load with what the joint carries.
 func (f *fitting) carries(card *calc.Card) {
 	if !card.Job.Load.Set {
 		if card.Used.Use == "load" {
@@ -74,13 +74,14 @@ func (f *fitting) carries(card *calc.Card) {
 		"are a qualified person's to decide", card.Job.Load.V, allow.Value)
 }
 
-// unjudged says why a load is compared with nothing. No job suits with a load of which nobody knows whether it holds.
+// unjudged says why a load is not compared. A job whose joint might not hold its load must not count as
+// suitable.
 func (f *fitting) unjudged(card *calc.Card, s *Page) {
 	unsound := failing(card)
 	switch {
 	case card.Used.Joint == "plug" && !card.Job.Hole.Set && plugDoubt(card) != "":
 		f.say(WithCare, Own(restingSource), sawPlug, "the load is not judged, because %s", plugDoubt(card))
-	case card.Used.ServiceTemp.V > tables.ServiceLimit.V: // told by itself, with what a shop does instead
+	case card.Used.ServiceTemp.V > tables.ServiceLimit.V: // service says this, with an alternative
 	case card.Used.Joint == "edge":
 		f.say(AnotherWay, fillets, "a lap or a tee where it carries, or rivets or bolts", "the load is not judged, "+
 			"because a pull opens an edge joint like a book, and no test of that is at hand")

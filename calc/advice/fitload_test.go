@@ -9,10 +9,9 @@ import (
 	"brazebooth/tables"
 )
 
-// A load that was given never leaves a job as one that suits: on every joint, metal and mode it is compared with what
-// the page strength allows, or the verdict says why not. A load over what is allowed is another way's job, on both
-// pages at the same kilonewton.
-func TestNoLoadSuits(t *testing.T) {
+// A job with a given load never simply suits: on every joint, metal and mode the load is compared with what the
+// page strength allows, or the verdict says why not. Both pages refuse a load from the same kilonewton on.
+func TestFitJudgesEveryLoad(t *testing.T) {
 	var jobs []calc.Job
 	for _, m := range tables.Metals {
 		for _, joint := range tables.Joints {
@@ -76,7 +75,7 @@ func hasWarning(p *Page, code string) bool {
 	return false
 }
 
-// 400 °F is where handbooks end continuous service, and itself still in it, in either unit.
+// Handbooks end continuous service at 400 °F; that temperature itself is still allowed, in either unit.
 func TestServiceEndsAbove400F(t *testing.T) {
 	for f := 380; f <= 420; f++ {
 		j := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.2), Feed: calc.Some(4.5), Travel: calc.Some(6.5),

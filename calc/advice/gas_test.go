@@ -5,9 +5,9 @@ import (
 	"testing"
 )
 
-// The gas that a card suggests is at most what the machine page says the nozzle carries; where no nozzle was given,
-// the usual one.
-func TestGasEndsAtTheNozzle(t *testing.T) {
+// The gas flow that a card suggests is at most what the machine page says the nozzle carries; without a nozzle
+// the usual bore counts.
+func TestSuggestedGasFitsTheNozzle(t *testing.T) {
 	for _, bore := range []float64{0, 8, 12.7, 16, 19} {
 		job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8)}
 		if bore > 0 {

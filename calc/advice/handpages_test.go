@@ -10,7 +10,7 @@ import (
 	"brazebooth/tables"
 )
 
-// within compares a figure with what was computed by hand, to six digits.
+// within compares a figure with values computed by hand, to six digits.
 func within(t *testing.T, p *Page, name string, v, low, high float64) {
 	t.Helper()
 	f := value(t, p, name)
@@ -22,7 +22,7 @@ func within(t *testing.T, p *Page, name string, v, low, high float64) {
 	}
 }
 
-// byHand is a card of round figures, whose pages can be worked out with a pencil.
+// byHand is a card of round figures whose pages can be worked out by hand.
 func byHand(joint string) *calc.Card {
 	c := &calc.Card{Used: calc.Job{Joint: joint, Length: calc.Some(100)}}
 	for name, v := range map[string][3]float64{"bead_width": {10, 8, 12}, "bead_area": {24, 20, 28}, "travel": {5, 4,
@@ -32,12 +32,12 @@ func byHand(joint string) *calc.Card {
 	return c
 }
 
-// A shaft of 40 mm, 100 mm long, 5 mm to lay and 1 mm to turn off: beads 10 mm wide lie 7.38 mm apart by Ding's
-// tangent model and 6.67 by Suryakumar's flat top, each at its end of the width's interval.
+// A shaft of 40 mm, 100 mm long, with 5 mm to lay and 1 mm to turn off: beads 10 mm wide lie 7.38 mm apart by
+// Ding's tangent model and 6.67 mm by Suryakumar's flat top; each model gives one end of the interval.
 func TestOverlayByHand(t *testing.T) {
 	c := byHand("overlay")
 	c.Job.ShaftDia, c.Job.Layer = calc.Some(40), calc.Some(5)
-	p, layers, err := laidOver(c)
+	p, layers, err := overlayBead(c)
 	if err != nil || layers != 2 {
 		t.Fatalf("%g layers, %v", layers, err)
 	}
@@ -48,18 +48,18 @@ func TestOverlayByHand(t *testing.T) {
 	within(t, &p, "shaft_speed", 300/(40*math.Pi), 240/(40*math.Pi), 360/(40*math.Pi))
 	seam := (40 + 24/7.38 + 40 + 3*24/7.38) * math.Pi * 100 // each layer at its own middle
 	within(t, &p, "arc_time", seam/(7.38*5), seam/(8.856*6), seam/(5.336*4))
-	// 93 % is deposited
+	// 93 % of the wire is deposited
 	within(t, &p, "wire_used", seam/(7.38*5)/0.93, seam/(8.856*6)*50/60/0.93, seam/(5.336*4)*70/60/0.93)
 	c.Used.Mode = "pulsed"
-	if q, _, _ := laidOver(c); value(t, &q, "wire_used").Value != value(t, &p,
+	if q, _, _ := overlayBead(c); value(t, &q, "wire_used").Value != value(t, &p,
 		"wire_used").Value*tables.DepositionDip.V/tables.DepositionPulsed.V {
 		t.Error("a pulsed arc wastes as much as a short one")
 	}
 }
 
-// Without a shaft the overlay is 100 mm of plate across; without a height it is one layer.
+// Without a shaft the overlay is a plate 100 mm wide; without a height it is one layer.
 func TestPlateOverlayByHand(t *testing.T) {
-	p, layers, err := laidOver(byHand("overlay"))
+	p, layers, err := overlayBead(byHand("overlay"))
 	if err != nil || layers != 1 {
 		t.Fatalf("%g layers, %v", layers, err)
 	}
@@ -69,15 +69,15 @@ func TestPlateOverlayByHand(t *testing.T) {
 	}
 }
 
-// 2 g of zinc a metre (1 to 4) at 5 mm/s are 36 g an hour. Of it 0.35 (0.1 to 0.8) becomes oxide, 1.2447 times as heavy
-// (81.38 over 65.38 g/mol): 4.3565 mg/s, low end by √(ln²2 + ln²3.5), high end by √(ln²2 + ln²2.2857). The strictest
-// limit on it is the ACGIH's 2 mg/m³: over 57 m³/min of air and all of the hour the hood has to catch 100·(1 −
-// 0.95/(4.3565/2)) = 56.4 %.
+// 2 g/m of zinc (1 to 4) at 5 mm/s are 36 g/h. A share of 0.35 (0.1 to 0.8) becomes oxide, which weighs 1.2447
+// times as much (81.38 over 65.38 g/mol): 4.3565 mg/s, low end by √(ln²2 + ln²3.5), high end by √(ln²2 +
+// ln²2.2857). Its strictest limit is the ACGIH's 2 mg/m³: with 57 m³/min of air and the arc on all the time the
+// hood has to catch 100·(1 − 0.95/(4.3565/2)) = 56.4 %.
 func TestZincByHand(t *testing.T) {
 	var p Page
 	f := plume{p: &p, share: 1}
 	f.zinc(ends{1, 2, 4}, calc.Basis{}, calc.Figure{Value: 5})
-	f.against(&p.Card)
+	f.compareLimits(&p.Card)
 	within(t, &p, "zinc_per_length", 2, 1, 4)
 	within(t, &p, "zinc_rate", 36, 18, 72)
 	const oxide, down, up = 81.38 / 65.38, 4.1860, 2.9412
@@ -91,8 +91,8 @@ func TestZincByHand(t *testing.T) {
 	}
 }
 
-// Twice 300 mm of seam at 5 mm/s: two minutes of arc, 12 L and 60 g a minute, at 20 a kilogram, 10 a cubic metre, 50 an
-// hour.
+// Two seams of 300 mm at 5 mm/s take two minutes of arc, with 12 L and 60 g a minute, at 20 a kilogram, 10 a
+// cubic metre and 50 an hour.
 func TestCostByHand(t *testing.T) {
 	c := byHand("lap")
 	c.Used.Length, c.Used.Count = calc.Some(300), calc.Some(2)
@@ -114,7 +114,7 @@ func TestCostByHand(t *testing.T) {
 		150*70/60.0*0.02/0.93+0.35+50*150/1440.0)
 }
 
-// A skipped seam: every second piece first, so that from four on no neighbours are laid in succession.
+// In a skipped seam every second piece comes first; from four pieces on, no neighbours are laid in succession.
 func TestSkipOrderByHand(t *testing.T) {
 	for n, want := range map[int]string{1: "1", 2: "1 2", 3: "1 3 2", 4: "3 1 4 2", 5: "1 4 2 5 3", 6: "4 1 5 2 6 3"} {
 		if got := strings.Join(SkipOrder(n), " "); got != want {
@@ -123,15 +123,15 @@ func TestSkipOrderByHand(t *testing.T) {
 	}
 }
 
-// Layers are laid with a hold between every two: one hold fewer than layers.
-func TestLayersTakeTheirHolds(t *testing.T) {
-	two := layersTakeTheirHolds(t, 3)
-	if more := layersTakeTheirHolds(t, 6); two != 2 || more <= 2 {
+// Between every two layers there is a wait: one wait fewer than layers.
+func TestTimeOfAllLayers(t *testing.T) {
+	two := timeOfAllLayers(t, 3)
+	if more := timeOfAllLayers(t, 6); two != 2 || more <= 2 {
 		t.Errorf("%g and %g layers", two, more)
 	}
 }
 
-func layersTakeTheirHolds(t *testing.T, high float64) (layers float64) {
+func timeOfAllLayers(t *testing.T, high float64) (layers float64) {
 	t.Helper()
 	p := pageOf(t, Overlay, calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8",
 		Feed: calc.Some(7.6), Travel: calc.Some(6), ShaftDia: calc.Some(100), Length: calc.Some(30),
@@ -160,11 +160,11 @@ func layersTakeTheirHolds(t *testing.T, high float64) (layers float64) {
 	return layers
 }
 
-// An input that is another figure of the page or the card is marked as derived: nobody gave it.
+// An input that is another figure of the page or the card is marked as derived, because nobody gave it.
 func TestOverlayInputsAreDerived(t *testing.T) {
 	c := byHand("overlay")
 	c.Job.ShaftDia, c.Job.Layer = calc.Some(40), calc.Some(5)
-	p, _, err := laidOver(c)
+	p, _, err := overlayBead(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -182,13 +182,13 @@ func TestOverlayInputsAreDerived(t *testing.T) {
 	}
 }
 
-// A timed arc over a plate: the wire melts only while the arc burns, a third of the time here.
+// On a plate the wire of a timed arc melts only while the arc burns, here a third of the time.
 func TestOverlayWireOfATimedArc(t *testing.T) {
 	steady, timed := byHand("overlay"), byHand("overlay")
 	timed.Used.Mode, timed.Used.ArcOn, timed.Used.ArcOff = "timed", calc.Some(0.5), calc.Some(1)
 	var wire [2]float64
 	for i, c := range []*calc.Card{steady, timed} {
-		p, _, err := laidOver(c)
+		p, _, err := overlayBead(c)
 		if err != nil {
 			t.Fatal(err)
 		}

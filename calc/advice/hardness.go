@@ -8,13 +8,14 @@ import (
 	"brazebooth/tables"
 )
 
-// composition is a typical cast.
+// composition is the typical composition of a steel.
 func composition(s *tables.HardeningSteel) formula.Steel {
 	return formula.Steel{C: s.C.V, Si: s.Si.V, Mn: s.Mn.V, Cr: s.Cr.V}
 }
 
-// hardnessOf is the hardness of what was austenite with its interval: each element, the time, what the formulas
-// disagree about and what both leave out, each at the ends of its own, joined by root-sum-square.
+// hardnessOf is the hardness of the metal that turned to austenite, with its interval. Each element and the
+// time are put at both ends of their bands; the changes, the formulas' disagreement and what both leave out are
+// joined by root-sum-square.
 func hardnessOf(steel *tables.HardeningSteel, time calc.Figure) (ends, bool) {
 	s := composition(steel)
 	mid, apart, ok := meanHardness(steel, s, time.Value)
@@ -43,8 +44,8 @@ func hardnessOf(steel *tables.HardeningSteel, time calc.Figure) (ends, bool) {
 	return ends{mid - moved.Down, mid, mid + moved.Up}, true
 }
 
-// meanHardness is the mean of both formulas and half of what lies between them, HV. Boron steel that cools fast enough
-// is martensite throughout; the formulas know nothing of boron, so that they are not asked beyond.
+// meanHardness is the mean of both formulas and half the distance between them, HV. Boron steel that cools fast
+// enough is martensite throughout; slower than that ok is false, because the formulas do not cover boron.
 func meanHardness(steel *tables.HardeningSteel, s formula.Steel, t float64) (mean, apart float64, ok bool) {
 	if steel.Boron {
 		h, err := formula.HardnessMartensite(s)

@@ -20,12 +20,12 @@ const (
 // how wide both are.
 func Zone(card *calc.Card) (Page, error) { return ZoneContext(context.Background(), card) }
 
-// ZoneContext is Zone for a caller who may leave meanwhile; its error is then the context's.
+// ZoneContext is Zone for a caller that may cancel; the error is then the context's.
 func ZoneContext(ctx context.Context, card *calc.Card) (Page, error) {
 	p := Page{Name: "haz", Card: *card}
 	for i := range card.Setup.Joined() {
 		if i > 0 && card.Setup.Members[1].Metal.ID == card.Setup.Members[0].Metal.ID {
-			break // the same sheet on both sides is told once
+			break // the same sheet on both sides is described once
 		}
 		z := zone{p: &p, card: card, member: i, metal: &card.Setup.Members[i].Metal, suffix: [2]string{"", "_2"}[i]}
 		z.find(ctx)
@@ -65,7 +65,7 @@ func (z *zone) find(ctx context.Context) {
 	}
 }
 
-// hardeningOf is the row of a ferritic sheet; mild steel's for every coat of it.
+// hardeningOf is the row of a ferritic sheet; a sheet without its own row gets that of mild steel.
 func hardeningOf(m *tables.Metal) (tables.HardeningSteel, bool) {
 	if m.Family != tables.Steel {
 		return tables.HardeningSteel{}, false
@@ -80,7 +80,7 @@ func toAc1() calc.Input {
 	return calc.In("Ac1", "where it begins to turn into austenite", tables.Ac1.V, "C")
 }
 
-// harden adds a ferritic sheet's hard zone and, where it has strength to lose, its soft one.
+// harden adds the hard zone of a ferritic sheet and, for a sheet that can lose strength, its soft zone.
 func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 	p, was := z.p, steel.Hardness
 	p.add("sheet_hardness"+z.suffix, "HV", was.V, was.Low, was.High,
@@ -109,7 +109,7 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 	}
 }
 
-// hardest adds the hardness of what was austenite.
+// hardest adds the hardness of the metal that turned to austenite.
 func (z *zone) hardest(steel *tables.HardeningSteel) {
 	p, limit := z.p, tables.HardestAllowed
 	time, timed := z.card.Figure("cooling_time")
@@ -151,7 +151,7 @@ func (z *zone) untimed() string {
 	return "no cooling time is computed for this job"
 }
 
-// softened adds how wide and how soft the tempered sheet is beyond the hard zone.
+// softened adds the width and the hardness of the tempered band beyond the hard zone.
 func (z *zone) softened(steel *tables.HardeningSteel, sheet *tables.SoftSheet, hard, soft calc.Reach) {
 	p, form := z.p, tables.ZincBandForm
 	width := soft.V - hard.V
@@ -174,7 +174,7 @@ func (z *zone) softened(steel *tables.HardeningSteel, sheet *tables.SoftSheet, h
 	}
 }
 
-// soften adds how far a metal that does not harden turns soft, if it was hard.
+// soften adds how far a metal that does not harden becomes soft, if it was hard before.
 func (z *zone) soften(ctx context.Context) {
 	p, m := z.p, z.metal
 	rows := tables.Softenings

@@ -10,7 +10,7 @@ import (
 	"brazebooth/tables"
 )
 
-// zonePage is the page of a lap in one steel with feed and travel given, so that nothing but the input asked moves.
+// zonePage is the page of a lap in one steel with feed and travel given, so that only the varied input changes.
 func zonePage(t *testing.T, metal string, thick, feed, travel float64) Page {
 	t.Helper()
 	card, err := calc.Solve(calc.Job{Metal: metal, Coating: "none", Thickness: calc.Some(thick), Joint: "lap",
@@ -31,7 +31,7 @@ func zonePage(t *testing.T, metal string, thick, feed, travel float64) Page {
 	return p
 }
 
-// Thicker sheet cools faster: its zone is harder and narrower; faster travel the same. No step jumps.
+// Thicker sheet and faster travel cool the zone faster: it gets harder and narrower, without jumps.
 func TestTheZoneFollowsTheHeat(t *testing.T) {
 	steps := deep.Many(4, 60)
 	for _, s := range deep.Of(t, tables.HardeningSteels, 4) {
@@ -66,7 +66,7 @@ func TestTheZoneFollowsTheHeat(t *testing.T) {
 	}
 }
 
-// Every metal gets an answer or a reason, on every joint; what is soft lies outside what is hard.
+// Every metal gets an answer or a reason, on every joint; the soft zone lies outside the hard zone.
 func TestEveryMetalHasAZone(t *testing.T) {
 	for _, m := range deep.Of(t, tables.Metals, 4) {
 		for _, joint := range []string{"lap", "tee", "butt", "corner", "edge", "overlay", "plug"} {
@@ -86,8 +86,8 @@ func TestEveryMetalHasAZone(t *testing.T) {
 	}
 }
 
-// The standard behind the cooling time knows steel alone: beside copper, iron or stainless, which lead the heat away at
-// a pace of their own, neither order of the members gives a time or a hardness, and both say how wide the zone is.
+// The standard behind the cooling time covers steel only. Beside copper, iron or stainless, which conduct heat
+// differently, neither order of the members gives a time or a hardness, and both give the width of the zone.
 func TestSteelBesideAnotherMetalHasNoHardness(t *testing.T) {
 	for _, m := range deep.Of(t, tables.Metals, 3) {
 		for _, joint := range []string{"lap", "butt", "corner"} {

@@ -8,8 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// interpass is the hold between layers, from the cooling of the workpiece itself: how hot the overlaid length is
-// after a layer, how long until it is down to the limit, and when in a layer it passes the limit.
+// interpass is the wait between layers, from the cooling of the workpiece itself: how hot the overlaid length
+// is after a layer, how long it takes to cool to the limit, and when within a layer it passes the limit.
 func (p *Page) interpass(card *calc.Card, layers, length float64) {
 	net, ok1 := card.Figure("net_heat")
 	travel, ok2 := card.Figure("travel")
@@ -60,8 +60,8 @@ func (p *Page) interpass(card *calc.Card, layers, length float64) {
 	p.bouts(&mid, arc.Value, layers, limit.V)
 }
 
-// bouts says how long the whole overlay takes with its holds, or, where the part passes the limit within a layer, in
-// how many bouts it is laid.
+// bouts says how long the whole overlay takes with its waits. If the part passes the limit within a layer, it
+// says in how many bouts the layer is laid.
 func (p *Page) bouts(r *layerRun, arc, layers, limit float64) {
 	switch bar := Own(barSource); {
 	case !math.IsNaN(r.passed):
@@ -77,8 +77,8 @@ func (p *Page) bouts(r *layerRun, arc, layers, limit float64) {
 const barSource = "fin equation along the part with convection and radiation from its skin, heat even through the " +
 	"section (Incropera and DeWitt, ch. 3 and 5); the part's length beyond the overlay is assumed"
 
-// interpassLimit is how hot the workpiece may be before the next bead: less on silicon bronze, whether a base or the
-// layer below, than on the rest.
+// interpassLimit is how hot the workpiece may be before the next bead: lower on silicon bronze, as a base or as
+// the layer below, than on the other metals.
 func interpassLimit(card *calc.Card, layers float64) tables.Datum {
 	if calc.Applies("silicon-bronze", card) || card.Setup.Filler.ID == "cusi3" && layers > 1 {
 		return tables.InterpassSilicon
@@ -86,15 +86,15 @@ func interpassLimit(card *calc.Card, layers float64) tables.Datum {
 	return tables.InterpassAluminium
 }
 
-// layerRun is what up to three layers did to the workpiece.
+// layerRun is the effect of up to three layers on the workpiece.
 type layerRun struct {
-	after, hottest float64 // C: after the last layer that was followed, after the hottest of them
-	hold, passed   float64 // s; s of arc into the first layer, NaN where it never passed
+	after, hottest float64 // C: after the last layer computed, after the hottest
+	hold, passed   float64 // s; passed: arc time into the first layer, NaN if never
 	beyond         float64 // mm
 	failed         bool
 }
 
-// overlayRun follows up to three layers, each started when the workpiece was down to the limit.
+// overlayRun computes up to three layers, each started when the workpiece has cooled to the limit.
 func overlayRun(card *calc.Card, length, seconds, power, film, beyond, limit float64) layerRun {
 	m := &card.Setup.Members[0]
 	b := formula.Bar{Half: length / 2, K: m.Metal.Conductivity.V, RhoC: m.Metal.HeatCapacity.V, Film: film,
@@ -111,7 +111,7 @@ func overlayRun(card *calc.Card, length, seconds, power, film, beyond, limit flo
 	}
 	for n := range 3 {
 		passed := b.Run(seconds, power, limit)
-		if n == 0 { // the others start at the limit
+		if n == 0 { // the later layers start at the limit
 			r.passed = passed
 		}
 		r.after = b.Mean()

@@ -14,7 +14,7 @@ const bondSource = "arc-brazed fillets that failed in their bond, Materials 18(1
 	"t. Its low edge is that of the same tests on the throat's low edge: a lap's pull also peels, and the tests' own " +
 	"scatter stands for beads that wet poorly"
 
-// loadLines are the three places at which a seam may let go, each with its capacity.
+// loadLines are the three places where a seam may break, each with its capacity.
 type loadLines struct {
 	a, face             calc.Figure // throat and wetted face, mm
 	length              float64     // mm
@@ -30,14 +30,14 @@ func (p *Page) lines(card *calc.Card, a calc.Figure, length float64) loadLines {
 	return l
 }
 
-// guideRatio is the filler's guide strength over that of the wire that was tested.
+// guideRatio is the filler's guide strength divided by that of the wire that was tested.
 func guideRatio(card *calc.Card) float64 {
 	tested, _ := tables.Fillers.ByID("cual8")
 	return card.Setup.Filler.Tensile.V / tested.Tensile.V
 }
 
-// throatCapacity is what the bronze carries: value and high edge as the tests say, the low edge no higher than the
-// filler's guide strength over √3. Other fillers than the tested one go by the ratio of their guide strengths.
+// throatCapacity is what the bronze carries. Value and high end are those of the tests; the low end is at most
+// the filler's guide strength over √3. Fillers other than the tested one are scaled by their guide strengths.
 func (p *Page) throatCapacity(card *calc.Card, l *loadLines) {
 	mid, low, high, err := formula.Predictive(formula.FilletStress(false))
 	if err != nil {
@@ -52,8 +52,8 @@ func (p *Page) throatCapacity(card *calc.Card, l *loadLines) {
 			calc.In("", "filler's guide strength over the tested one's", ratio, "1")))
 }
 
-// bondCapacity is what the layer between bronze and base carries on the narrower face that is wetted. A stronger
-// filler does not make it stronger.
+// bondCapacity is what the layer between bronze and base carries on the narrower wetted face. A stronger filler
+// does not make it stronger.
 func (p *Page) bondCapacity(card *calc.Card, l *loadLines) {
 	mid, low, high, err := formula.Predictive(formula.FaceStress())
 	_, onThroat, _, err2 := formula.Predictive(formula.FilletStress(true))
@@ -71,9 +71,9 @@ func (p *Page) bondCapacity(card *calc.Card, l *loadLines) {
 			calc.In("", "filler's guide strength over the tested one's, at most 1", ratio, "1")))
 }
 
-// wettedFace is the narrower of the faces that the bead holds on to, mm: a lap's upper sheet is held by its edge too,
-// a butt's by what gets into the root. Without a section, and where leg or throat were measured on another joint than
-// a lap, it is the leg of an equal-legged fillet of that throat.
+// wettedFace is the narrower of the faces that the bead holds on to, mm. The upper sheet of a lap is also held
+// by its edge, a butt by the bronze in its root. Without a section, or if leg or throat were measured on a
+// joint other than a lap, it is the leg of an equal-legged fillet of that throat.
 func wettedFace(card *calc.Card, a calc.Figure) calc.Figure {
 	leg := calc.Figure{Value: a.Value * math.Sqrt2, Low: a.Low * math.Sqrt2, High: a.High * math.Sqrt2}
 	one, ok1 := card.Figure("wetted_width_1")
@@ -92,7 +92,7 @@ func wettedFace(card *calc.Card, a calc.Figure) calc.Figure {
 	if two.Value < one.Value {
 		one = two
 	}
-	if measured && !(one.Value > 0) { // computed as not wetted, and yet a bead was cut
+	if measured && !(one.Value > 0) { // computed as not wetted, although a bead was measured
 		return leg
 	}
 	return one
@@ -110,8 +110,8 @@ const (
 	InBond   = "in the bond between bronze and base"
 )
 
-// breaksIn is where the seam lets go by the middle values. A sheet's is the middle of its range: many a table's value
-// is the grade's guaranteed minimum.
+// breaksIn is the place where the seam breaks by the middle values. The sheet counts with the middle of its
+// range, because the value in many tables is the grade's guaranteed minimum.
 func (l *loadLines) breaksIn() string {
 	sheet := (l.sheet.Low + l.sheet.High) / 2
 	switch least := min(l.throat.Value, l.bond.Value, sheet); least {
@@ -123,14 +123,15 @@ func (l *loadLines) breaksIn() string {
 	return InBond
 }
 
-// breaks says where the seam is likeliest to break, what else may, and which low edge the load to allow comes from.
+// breaks says where the seam is likeliest to break, where else it may, and which low edge sets the allowable
+// load.
 func (p *Page) breaks(card *calc.Card, l *loadLines) {
 	place := l.breaksIn()
 	text := "by the middle values it breaks " + place
 	bead := min(l.throat.Low, l.bond.Low)
 	switch {
 	case place == InSheet && bead < l.sheet.High:
-		text += "; the intervals overlap: a weak bead lets go before the sheet, in its bronze or its bond"
+		text += "; the intervals overlap: a weak bead breaks before the sheet, in its bronze or its bond"
 	case place != InSheet && l.throat.Low < l.bond.High && l.bond.Low < l.throat.High:
 		text += "; throat and bond overlap: either may go first"
 	}
@@ -141,19 +142,20 @@ func (p *Page) breaks(card *calc.Card, l *loadLines) {
 			least = f
 		}
 	}
-	p.Because(fillets, "the load to allow comes from the low edge of the %s, the lowest of the three",
+	p.Because(fillets, "the allowable load comes from the low edge of the %s, the lowest of the three",
 		calc.FigureLabel(least.Name))
 	p.closedRoot(card)
 }
 
-// closedRoot says of a butt how much of the sheet the bronze replaces, and what would give the rest.
+// closedRoot says how much of a butt's sheet thickness the bronze replaces, and what would give the rest.
 func (p *Page) closedRoot(card *calc.Card) {
 	t := calc.MinCore(card.Setup.Joined())
 	f, ok := card.Figure("throat")
 	given := card.Job.Throat.Set || card.Job.Leg.Set
 	if given && card.Used.Joint == "butt" {
 		p.Warn("cap-no-throat", calc.SectionSource, "The throat of a butt is the bronze between the sheets' edges, in "+
-			"line with the pull. A cap over a closed root is none: it is bent, and carries a fraction of its height.")
+			"line with the pull. A cap over a closed root does not count: the pull bends it, and it carries only a "+
+			"fraction of its height.")
 	}
 	if card.Used.Joint != "butt" || !ok || given {
 		return
@@ -169,20 +171,20 @@ func (p *Page) closedRoot(card *calc.Card) {
 				tables.VeeOpening.V)
 		}
 		p.Warn("closed-root", calc.SectionSource, "A closed square butt has no full throat: the base stays solid and "+
-			"no bronze gets down the root, so that the cap alone carries, beside the pull's line. Counted are %.2f mm "+
-			"of %.1f mm. %s", f.Value, t, fuller)
+			"no bronze gets down the root, so only the cap carries, beside the line of the pull. It counts as %.2f mm "+
+			"of the %.1f mm. %s", f.Value, t, fuller)
 		return
 	}
 	rest := "A wider opening or more heat at the back gives"
 	if backed(card) { // the same metal in a wider opening stands lower over it
 		rest = "A second bead over it, or more metal at a closer opening, gives"
 	}
-	p.Because(ownSection, "of the butt's %.1f mm the bronze carries like %.2f mm: it does not fill the root. %s the "+
-		"rest; cut a test piece", t, f.Value, rest)
+	p.Because(ownSection, "of the butt's %.1f mm the bronze carries as much as %.2f mm would, as it does not fill "+
+		"the root. %s the rest; cut a test piece", t, f.Value, rest)
 }
 
-// needs says which length or throat would carry a given load. Both are rounded up, and so is the load to what the
-// allowable one is rounded down to: who follows the advice is allowed the load.
+// needs says which length or throat would carry a given load. Both are rounded up, and so is the load, because
+// the allowable load is rounded down: a seam that follows the advice is then allowed the load.
 func (p *Page) needs(card *calc.Card, l *loadLines) {
 	if !card.Job.Load.Set || !(card.Job.Load.V > 0) {
 		return
@@ -192,7 +194,7 @@ func (p *Page) needs(card *calc.Card, l *loadLines) {
 	bead := min(l.throat.Low, l.bond.Low)
 	text := fmt.Sprintf("for %s kN at a safety factor of %s: a seam of %.0f mm with this throat",
 		calc.Number(card.Job.Load.V), calc.Number(safety), math.Ceil(want/min(bead, l.sheet.Low)*l.length))
-	// A throat that is measured has no interval: it has to reach what the low edge of this one lacks.
+	// A measured throat has no interval, so it must reach what the low end of the computed throat lacks.
 	switch need := math.Ceil(100*l.a.Low*want/min(l.throat.Low, l.onThroat(card)*l.a.Low)) / 100; {
 	case l.sheet.Low*(1+lastBit) < want:
 		text += "; at this length no throat helps, since the sheet itself is too weak: thicker sheet"
@@ -209,7 +211,7 @@ func (p *Page) needs(card *calc.Card, l *loadLines) {
 	p.Because(fillets, "%s", text)
 }
 
-// onThroat is the low edge of the bond for each millimetre of throat, kN.
+// onThroat is the low edge of the bond for each millimetre of throat, kN/mm.
 func (l *loadLines) onThroat(card *calc.Card) float64 {
 	_, low, _, _ := formula.Predictive(formula.FilletStress(true))
 	return low * min(1, guideRatio(card)) * l.length / 1000

@@ -7,7 +7,7 @@ import (
 	"brazebooth/tables"
 )
 
-// Machine compares a setting with a power source's plate, a nozzle's bore and what is on spool and in bottle.
+// Machine compares a setting with the power source's rating plate, the nozzle's bore and the wire on a spool.
 func Machine(card *calc.Card) (Page, error) {
 	p := Page{Name: "machine", Card: *card}
 	amps, ok := card.Figure("current")
@@ -24,7 +24,7 @@ func Machine(card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// arcShare is the share of the time that the arc burns within a seam: less than one for a timed arc.
+// arcShare is the share of the time within a seam that the arc burns: less than 1 for a timed arc.
 func arcShare(card *calc.Card) float64 {
 	if on, off := card.Used.ArcOn.V, card.Used.ArcOff.V; card.Used.Mode == "timed" && on > 0 {
 		return on / (on + off)
@@ -32,7 +32,7 @@ func arcShare(card *calc.Card) float64 {
 	return 1
 }
 
-// duty is how many minutes in ten the power source may run at this current, up to what its plate is rated for.
+// duty is how many minutes in ten the power source may run at this current, up to its rated current.
 func (p *Page) duty(card *calc.Card, amps calc.Figure, share float64) {
 	j := &card.Job
 	if !j.RatedAmps.Set {
@@ -78,7 +78,7 @@ func (p *Page) duty(card *calc.Card, amps calc.Figure, share float64) {
 
 func plate(j *calc.Job) calc.Input { return calc.In("R", "plate current", j.RatedAmps.V, "A") }
 
-// load is the current over the plate's.
+// load is the current as a share of the rated current.
 func (p *Page) load(card *calc.Card, amps calc.Figure) {
 	rated := card.Job.RatedAmps
 	if !rated.Set {
@@ -92,7 +92,7 @@ func (p *Page) load(card *calc.Card, amps calc.Figure) {
 	}
 }
 
-// loadLine is where power sources are rated, beside the arc's own volts.
+// loadLine is the voltage at which power sources are rated, for comparison with the arc's own.
 func (p *Page) loadLine(card *calc.Card, amps calc.Figure) {
 	if volts, ok := card.Figure("volts"); ok {
 		p.Because(Own(tables.LoadLineBase.Source), "set the arc to the card's %.1f V; the rated volts are those at "+
@@ -106,7 +106,7 @@ func (p *Page) loadLine(card *calc.Card, amps calc.Figure) {
 		calc.RowBasis(line, tables.LoadLineBase.Origin, amps.As("I")))
 }
 
-// nozzle is the gas flow at which the flow in the nozzle breaks up and draws air in.
+// nozzle is the gas flow at which the flow in the nozzle turns turbulent and draws in air.
 func (p *Page) nozzle(card *calc.Card) {
 	if !card.Job.NozzleBore.Set {
 		p.Because(ownJob, "the nozzle's bore was not given: the flow at which the gas draws air in is not computed")
@@ -127,7 +127,7 @@ func (p *Page) nozzle(card *calc.Card) {
 	}
 }
 
-// stocks is how long full spools last.
+// stocks says how long full spools last.
 func (p *Page) stocks(card *calc.Card, share float64) {
 	rate, ok := card.Figure("deposition_rate")
 	if !ok {

@@ -11,7 +11,7 @@ import (
 	"brazebooth/tables"
 )
 
-// oneVerdict lists where the pages beside a card judge its setting otherwise than the card does.
+// oneVerdict lists where the pages beside a card judge its setting differently from the card.
 func oneVerdict(t *testing.T, c *calc.Card) (faults []string) {
 	t.Helper()
 	say := func(text string) { faults = append(faults, text) }
@@ -51,7 +51,7 @@ func oneVerdict(t *testing.T, c *calc.Card) (faults []string) {
 	return faults
 }
 
-// TestOneVerdict: card, window, fit, strength and cost never disagree about one job.
+// TestOneVerdict checks that card, window, fit, strength and cost agree about the same job.
 func TestOneVerdict(t *testing.T) {
 	r := deep.Rand(t)
 	metals, joints, gases, coats, modes := tables.Metals, tables.Joints, tables.Gases, tables.Coatings,
@@ -87,7 +87,7 @@ func TestOneVerdict(t *testing.T) {
 	}
 }
 
-// stops is a job's card and fit.
+// stops returns a job's card and its fit page.
 func stops(t *testing.T, j calc.Job) (c calc.Card, fit Page) {
 	t.Helper()
 	j.Feed, j.Travel, j.Hazard = calc.Some(4.5), calc.Some(8), "none"
@@ -101,9 +101,9 @@ func stops(t *testing.T, j calc.Job) (c calc.Card, fit Page) {
 	return c, fit
 }
 
-// TestWhatTheTablesRefuseStops: every refused gas on every metal, every filler that a rule rules out, every pair of
-// zinc and stainless stops card and fit; every coat that wants trying first is on both.
-func TestWhatTheTablesRefuseStops(t *testing.T) {
+// TestRefusalsOfTheTablesStopTheJob: every refused gas on every metal, every filler that a rule rules out and every
+// pair of zinc and stainless stops card and fit; both mention every coat that needs a trial first.
+func TestRefusalsOfTheTablesStopTheJob(t *testing.T) {
 	refuse := func(j calc.Job, code string) {
 		t.Helper()
 		if c, fit := stops(t, j); !c.Warned(code) || c.Verdict() != "stop" || fit.Verdict != StopWork {

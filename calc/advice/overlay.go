@@ -12,7 +12,7 @@ import (
 
 // Overlay computes a build-up on plate or shaft: pitch, layers, turning speed, feed, time and wire.
 func Overlay(card *calc.Card) (Page, error) {
-	p, layers, err := laidOver(card)
+	p, layers, err := overlayBead(card)
 	if err != nil {
 		return p, err
 	}
@@ -22,8 +22,8 @@ func Overlay(card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// laidOver is the overlay's bead: pitch, layers, turning, time and wire.
-func laidOver(card *calc.Card) (p Page, layers float64, err error) {
+// overlayBead computes the overlay's bead: pitch, layers, turning speed, time and wire.
+func overlayBead(card *calc.Card) (p Page, layers float64, err error) {
 	p = Page{Name: "overlay", Card: *card}
 	for _, name := range [...]string{"wire_feed", "current", "volts"} {
 		if f, ok := card.Figure(name); ok {
@@ -31,7 +31,7 @@ func laidOver(card *calc.Card) (p Page, layers float64, err error) {
 		}
 	}
 	if card.Used.Joint != "overlay" {
-		return p, 0, mistake.In("joint", card.Used.Joint+" is no overlay", "choose the joint overlay")
+		return p, 0, mistake.In("joint", card.Used.Joint+" is not an overlay", "choose the joint overlay")
 	}
 	width, ok1 := card.Figure("bead_width")
 	area, ok2 := card.Figure("bead_area")
@@ -40,8 +40,8 @@ func laidOver(card *calc.Card) (p Page, layers float64, err error) {
 		return p, 0, mistake.In("feed", "no bead is computed for this job",
 			"give feed and travel of a bead that was laid, as 250ipm and 6mm/s")
 	}
-	if !(width.Low > 0) { // there is no pitch of what wets nothing; the interval is then as wide below as above
-		p.Because(ownSection, "at the cold end of what is uncertain this bead wets nothing: the pitch is that of "+
+	if !(width.Low > 0) { // no pitch exists there: the interval is then as wide below as above
+		p.Because(ownSection, "at the cold end of its band this bead wets nothing: the pitch is that of "+
 			"beads that wet")
 		width.Low = width.Value * width.Value / width.High
 	}
@@ -51,13 +51,13 @@ func laidOver(card *calc.Card) (p Page, layers float64, err error) {
 	return p, layers, nil
 }
 
-// What is assumed of an overlay where it is not given, mm: its length along the axis, and a plate's width across.
+// Assumed for an overlay if not given, mm: its length along the axis, and a plate's width.
 const (
 	overlayLength = 50.0
 	plateAcross   = 100.0
 )
 
-// beads gives pitch and height of a layer; the two pitch models are the interval's ends.
+// beads gives the pitch and height of a layer. The two pitch models are the ends of the interval.
 func (p *Page) beads(width, area calc.Figure) (pitch, height calc.Figure) {
 	tangent, flat := formula.BeadPitch(width.Value)
 	pitch = p.add("overlay_pitch", "mm", tangent, flat*width.Low/width.Value, tangent*width.High/width.Value,
@@ -69,7 +69,7 @@ func (p *Page) beads(width, area calc.Figure) (pitch, height calc.Figure) {
 		calc.OwnBasis("{A}/{p}", "mass balance", area.As("A"), calc.Derived("p", "pitch", tangent, "mm")))
 }
 
-// layers is how many layers make the wanted height, with a millimetre to machine off.
+// layers is how many layers make the wanted height plus a millimetre to machine off.
 func (p *Page) layers(card *calc.Card, height calc.Figure) float64 {
 	if !card.Job.Layer.Set {
 		p.Because(ownJob, "no height of build-up was wanted: one layer is counted")
@@ -83,7 +83,7 @@ func (p *Page) layers(card *calc.Card, height calc.Figure) float64 {
 			"shrinkage and pores grow with every layer. Weld on a sleeve or have the part made anew.",
 			card.Job.Layer.V, usual.V)
 	}
-	p.Because(tables.MachiningAllowance.Origin, "%.3g mm more than wanted are laid, to turn or grind off",
+	p.Because(tables.MachiningAllowance.Origin, "%.3g mm more than wanted is laid, to be turned or ground off",
 		tables.MachiningAllowance.V)
 	p.add("layers", "1", n, count(height.High), count(height.Low), calc.RowBasis("({h} + {m})/{l}, rounded up",
 		tables.MachiningAllowance.Origin, calc.In("h", "wanted height", card.Job.Layer.V, "mm"),
@@ -91,7 +91,7 @@ func (p *Page) layers(card *calc.Card, height calc.Figure) float64 {
 	return n
 }
 
-// turning is a shaft's speed and feed, and the time and wire of the whole overlay.
+// turning adds a shaft's speed and feed, and the time and wire of the whole overlay.
 func (p *Page) turning(card *calc.Card, pitch, travel, height calc.Figure, layers float64) {
 	length := p.seam(card, overlayLength)
 	round := plateAcross
@@ -156,7 +156,7 @@ func (p *Page) dilution(card *calc.Card) {
 func (p *Page) overlayWords() {
 	p.Because(practice, "work lead on the part itself, never through a bearing")
 	p.Warn("shaft-fatigue", practice.Source, "An overlay lowers a shaft's fatigue strength and can leave it in "+
-		"tension: none on a shaft whose failure can hurt somebody without an engineer.")
+		"tension: where its failure can hurt somebody, lay none without an engineer.")
 	p.Warn("shaft-catch", practice.Source,
 		"A turning shaft catches sleeves, gloves and cables: slow drive, foot stop, nothing loose.")
 }

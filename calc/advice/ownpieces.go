@@ -5,8 +5,8 @@ import (
 	"brazebooth/tables"
 )
 
-// pulled adds what the shop's own pulled pieces of this joint bear out, beside the table's load: the lower tolerance
-// bound over this length, and the load to allow by it.
+// pulled adds, beside the table's load, what the shop's own pull tests of this joint prove: the lower tolerance
+// bound for this length, and the allowable load from it.
 func (p *Page) pulled(card *calc.Card, length float64) {
 	own, ok := calc.PulledOf(card)
 	if !ok {

@@ -27,16 +27,17 @@ type Reason struct {
 	Text   string  `json:"text"`
 	Known  string  `json:"known"`
 	Source string  `json:"source"`
-	Weight float64 `json:"weight,omitzero"` // of fit: 1 speaks for it, 4 stops it; of filler: its points
-	Topic  string  `json:"topic,omitzero"`  // heading that it stands under
+	Weight float64 `json:"weight,omitzero"` // of fit: 1 in favour, 4 stops the job; of filler: its points
+	Topic  string  `json:"topic,omitzero"`  // heading above it
 }
 
-// PageOf computes a page of a job's card. Errors as Solve; a *mistake.Error where the job lacks what the page needs.
+// PageOf computes a page of a job's card. Errors are those of Solve, or a *mistake.Error if the job lacks
+// something.
 type PageOf func(card *calc.Card) (Page, error)
 
 // add puts a figure on the page and returns it.
 func (p *Page) add(name, unit string, v, low, high float64, b calc.Basis) calc.Figure {
-	const bit = 1e-12 // ends computed another way than the value may miss it by a last bit
+	const bit = 1e-12 // ends computed another way may miss the value by a bit
 	if low > v && low < v*(1+bit) {
 		low = v
 	}
@@ -46,7 +47,7 @@ func (p *Page) add(name, unit string, v, low, high float64, b calc.Basis) calc.F
 	return p.take(calc.NewFigure(name, unit, v, low, high, b))
 }
 
-// take puts a figure on the page as it is and returns it.
+// take puts a figure on the page unchanged and returns it.
 func (p *Page) take(f calc.Figure) calc.Figure {
 	p.Figures = append(p.Figures, f)
 	return f
@@ -57,7 +58,7 @@ func (p *Page) scaled(name, unit string, f calc.Figure, by float64, b calc.Basis
 	return p.add(name, unit, f.Value*by, f.Low*by, f.High*by, b)
 }
 
-// newReason is a sentence with its source; a format without arguments is the sentence but for its doubled per cents.
+// newReason makes a sentence with its source. The format is always interpreted: a literal % is written %%.
 func newReason(o tables.Origin, format string, args []any) Reason {
 	return Reason{Text: fmt.Sprintf(format, args...), Known: string(o.Known), Source: o.Source}
 }
@@ -65,7 +66,7 @@ func newReason(o tables.Origin, format string, args []any) Reason {
 // Because adds a reason to the page.
 func (p *Page) Because(o tables.Origin, format string, args ...any) { p.reason(o, format, args...) }
 
-// reason adds a reason and returns it, for what else is to be said of it.
+// reason adds a reason and returns it so that the caller can set its other fields.
 func (p *Page) reason(o tables.Origin, format string, args ...any) *Reason {
 	p.Reasons = append(p.Reasons, newReason(o, format, args))
 	return &p.Reasons[len(p.Reasons)-1]
@@ -77,7 +78,7 @@ func (p *Page) Warn(code, basis, format string, args ...any) {
 		Basis: basis})
 }
 
-// Own is the origin of what this program computes itself.
+// Own is the origin of statements that this program computes itself.
 func Own(source string) tables.Origin { return tables.Origin{Source: source, Known: calc.OwnCalc} }
 
 // Origins that many reasons share.
@@ -94,7 +95,8 @@ func (p *Page) Figure(name string) (calc.Figure, bool) { return calc.FigureNamed
 // usualSeam is the length of seam that every page assumes where none was given, mm.
 const usualSeam = 300.0
 
-// seamLength is the seam of the job, or the usual one, shown as a figure since everything else depends on it.
+// seamLength is the job's seam length, or the usual one; it is shown as a figure because everything depends on
+// it.
 func (p *Page) seamLength(card *calc.Card) float64 {
 	v := p.seam(card, usualSeam)
 	f := calc.GivenFigure("seam_length", v, "mm")
@@ -106,7 +108,7 @@ func (p *Page) seamLength(card *calc.Card) float64 {
 	return v
 }
 
-// seam is the length that a page counts with: the job's, or one shown as assumed.
+// seam is the length that a page uses: the job's, or usual, which it then shows as assumed.
 func (p *Page) seam(card *calc.Card, usual float64) float64 {
 	if card.Used.Length.Set {
 		return card.Used.Length.V
@@ -115,7 +117,7 @@ func (p *Page) seam(card *calc.Card, usual float64) float64 {
 	return usual
 }
 
-// assume notes a value that the page counts with and nobody gave.
+// assume notes a value that the page uses although nobody gave it.
 func (p *Page) assume(field, value, why string) {
 	p.Card.Assumed = append(p.Card.Assumed, calc.Assumption{Field: field, Value: value, Why: why})
 }

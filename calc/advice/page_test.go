@@ -12,7 +12,7 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// Thicker is never weaker, longer is stronger in proportion, and a safety factor divides.
+// Thicker sheet is never weaker, strength grows in proportion to length, and a safety factor divides the load.
 func TestStrengthGrows(t *testing.T) {
 	last := 0.0
 	for _, thick := range []float64{0.8, 1, 1.2, 1.5, 2} {
@@ -28,7 +28,7 @@ func TestStrengthGrows(t *testing.T) {
 		Length: calc.Some(50)}
 	one := value(t, pageOf(t, Strength, job), "allowable_load").Value
 	job.Length = calc.Some(100)
-	// Rounded down to two figures: each loses a tenth at most.
+	// The loads are rounded down to two figures, so each loses a tenth at most.
 	if two := value(t, pageOf(t, Strength, job), "allowable_load").Value; two/one < 1.8 || two/one > 2.2 {
 		t.Errorf("twice as long carries %g times as much", two/one)
 	}
@@ -47,7 +47,7 @@ func TestStrengthGrows(t *testing.T) {
 	}
 }
 
-// The pages agree: cost counts the bead that overlay lays, filler the wire that cost does.
+// The pages agree: cost counts the bead that overlay lays, and filler the wire that cost counts.
 func TestPagesAgreeOnWire(t *testing.T) {
 	over := calc.Job{Metal: "mild-steel", Thickness: calc.Some(10), Joint: "overlay", Filler: "cual8",
 		ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2), Feed: calc.Some(7.6), Travel: calc.Some(6)}
@@ -79,8 +79,8 @@ func TestPagesAgreeOnWire(t *testing.T) {
 	}
 }
 
-// Where the sheet is weakest no throat is advised, and the length that is advised carries the load.
-func TestWhatWouldCarryIt(t *testing.T) {
+// Where the sheet is weakest no throat is advised; the advised length carries the load.
+func TestStrengthAdviceOnWeakSheet(t *testing.T) {
 	weak := calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5), Joint: "lap", Throat: calc.Some(3),
 		Length: calc.Some(100), Load: calc.Some(6), Feed: calc.Some(4), Travel: calc.Some(9)}
 	p := pageOf(t, Strength, weak)
@@ -94,10 +94,10 @@ func TestWhatWouldCarryIt(t *testing.T) {
 		t.Errorf("134 mm carry %g kN", v)
 	}
 	plug := pageOf(t, Strength, calc.Job{Metal: "mild-steel", Thickness: calc.Some(0.5), Joint: "plug",
-		Feed: calc.Some(5), Hole: calc.Some(PlugHoleLeast(0.5))})
+		Feed: calc.Some(5), Hole: calc.Some(plugHoleLeast(0.5))})
 	sheet := value(t, plug, "sheet_capacity")
 	// AISI S100, low end (memory high)
-	if want := 1.4 * 0.5 * PlugHoleLeast(0.5) * 270 / 1000; math.Abs(sheet.Low-want) > 1e-9 {
+	if want := 1.4 * 0.5 * plugHoleLeast(0.5) * 270 / 1000; math.Abs(sheet.Low-want) > 1e-9 {
 		t.Errorf("tear-out from %g kN, by hand %g", sheet.Low, want)
 	}
 	if v := value(t, plug, "allowable_load").Value; v > sheet.Low/3+1e-9 {
@@ -105,8 +105,8 @@ func TestWhatWouldCarryIt(t *testing.T) {
 	}
 }
 
-// PlugHoleLeast is the least hole of a sheet.
-func PlugHoleLeast(t float64) float64 { least, _ := formula.PlugHole(t); return least }
+// plugHoleLeast is the smallest hole for a sheet, mm.
+func plugHoleLeast(t float64) float64 { least, _ := formula.PlugHole(t); return least }
 
 // A named hazard stops the card and every page of it.
 func TestHazardsStopEverything(t *testing.T) {
@@ -141,7 +141,7 @@ func TestThickerIsNotWeaker(t *testing.T) {
 	}
 }
 
-// More zinc is never less air, and no zinc is none.
+// More zinc needs more extraction; without zinc there is no zinc fume.
 func TestAirGrowsWithZinc(t *testing.T) {
 	last := 0.0
 	for _, coat := range []string{"G30", "G60", "G90", "G115"} {
@@ -169,7 +169,8 @@ func TestOverlayPage(t *testing.T) {
 	if layers.Value*height.Value < 3 || (layers.Value-1)*height.Value >= 3 {
 		t.Errorf("%g layers of %g mm for 2 mm and one to turn off", layers.Value, height.Value)
 	}
-	if v := value(t, p, "arc_time").Value; math.Abs(v-layers.Value*math.Pi*(40+layers.Value*height.Value)*30/(pitch.Value*6)) > 1e-6 {
+	round := math.Pi * (40 + layers.Value*height.Value) // mean over the layers, mm
+	if v := value(t, p, "arc_time").Value; math.Abs(v-layers.Value*round*30/(pitch.Value*6)) > 1e-6 {
 		t.Errorf("arc time %g s", v)
 	}
 	var fe *mistake.Error
@@ -195,8 +196,8 @@ func TestMachinePage(t *testing.T) {
 	}
 }
 
-// Up to the plate's amps the duty is its own or more; over them, as without its duty, there is none and the reason is
-// said. The load is shown wherever the amps are known.
+// Up to the rated amps the duty is at least the rated duty. Above them, or without a rated duty, there is none
+// and the page says why. The load is shown wherever the amps are known.
 func TestNoDutyOverThePlate(t *testing.T) {
 	pace := 1.15
 	if !deep.Run() {
@@ -230,7 +231,8 @@ func TestNoDutyOverThePlate(t *testing.T) {
 	}
 }
 
-// Twice the seam is twice everything; prices add up; expensive grinding makes bronze the cheaper, free grinding steel.
+// Twice the seam costs twice as much, the prices add up, and whether bronze or steel is cheaper depends on the
+// grinding.
 func TestCostAdds(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(5), Travel: calc.Some(8), Length: calc.Some(1000),
 		Count: calc.Some(2), Flow: calc.Some(12),
@@ -268,8 +270,8 @@ func TestCostAdds(t *testing.T) {
 	}
 }
 
-// Every page of every usual job has figures inside their intervals, reasons with a source, and words.
-func TestPagesHold(t *testing.T) {
+// Every page of every usual job has figures inside their intervals, and reasons with a text and a source.
+func TestPagesHaveBandsAndSources(t *testing.T) {
 	for _, metal := range []string{"mild-steel", "galvanized", "stainless-304", "copper", "brass", "grey-iron"} {
 		for _, joint := range []string{"lap", "tee", "butt", "plug", "overlay"} {
 			c := card(t, calc.Job{Metal: metal, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(6),

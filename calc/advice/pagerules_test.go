@@ -9,7 +9,7 @@ import (
 	"brazebooth/tables"
 )
 
-// A high build-up is laid in layers: a higher one needs no hotter bead, and one more layer is counted.
+// A high build-up is laid in layers: more height needs no hotter bead, but one more layer.
 func TestAHighOverlayIsLaidInLayers(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(40), Joint: "overlay", ShaftDia: calc.Some(40),
 		Length: calc.Some(60)}
@@ -37,9 +37,9 @@ func TestAHighOverlayIsLaidInLayers(t *testing.T) {
 	}
 }
 
-// What a shop does instead of a braze that gets too hot depends on the metal: cast iron is not to be welded. Beside a
-// stop nothing is advised that the stop forbids.
-func TestInsteadGoesByTheMetal(t *testing.T) {
+// The alternative to a braze that gets too hot depends on the metal: cast iron must not be welded. A stop gives
+// no advice that it forbids.
+func TestAlternativesDependOnTheMetal(t *testing.T) {
 	for _, x := range []struct {
 		metal, metal2 string
 		want, not     string
@@ -81,8 +81,8 @@ func TestInsteadGoesByTheMetal(t *testing.T) {
 	}
 }
 
-// A timed seam's time and its arc's time are two figures; for a steady arc they are one.
-func TestCostTellsSeamFromArc(t *testing.T) {
+// The time of a timed seam and its arc time are two figures; for a steady arc there is only the arc time.
+func TestCostSeparatesSeamTimeFromArcTime(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2), Mode: "timed",
 		Length: calc.Some(1000), Feed: calc.Some(5), ArcOn: calc.Some(0.3), ArcOff: calc.Some(0.5),
 		SpotStep: calc.Some(2)}

@@ -14,7 +14,7 @@ import (
 	"brazebooth/tables"
 )
 
-// The trade's first choice heads the list, and what must not be used is ruled out.
+// The trade's first choice is first in the list, and fillers that must not be used are ruled out.
 func TestFillersAreTheTrades(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every filler for many jobs")
@@ -66,8 +66,8 @@ func TestFillersAreTheTrades(t *testing.T) {
 	}
 }
 
-// The filler assumed where none is chosen is the first of the ranking.
-func TestTheUsualFillerHeadsItsList(t *testing.T) {
+// The filler that is assumed if none is chosen is the first of the ranking.
+func TestTheAssumedFillerRanksFirst(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every filler for many jobs")
 	}
@@ -82,12 +82,12 @@ func TestTheUsualFillerHeadsItsList(t *testing.T) {
 	}
 }
 
-// Heat shares make a whole and follow thickness and effusivity.
+// Heat shares add up to 100 % and follow thickness and effusivity.
 func TestHeatShares(t *testing.T) {
 	p := pageOf(t, Fillers, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Thickness2: calc.Some(3),
 		Joint: "butt", Feed: calc.Some(5), Travel: calc.Some(8)})
 	a, b := value(t, p, "heat_share_1").Value, value(t, p, "heat_share_2").Value
-	if math.Abs(a-25) > 1e-9 || math.Abs(a+b-100) > 1e-9 { // one to three by thickness alone
+	if math.Abs(a-25) > 1e-9 || math.Abs(a+b-100) > 1e-9 { // one to three, by thickness alone
 		t.Errorf("1 and 3 mm of one steel share %g to %g", a, b)
 	}
 	p = pageOf(t, Fillers, calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Metal2: "copper",
@@ -115,7 +115,7 @@ func TestPrepare(t *testing.T) {
 		!strings.Contains(all, "iron-cold") {
 		t.Errorf("hot cast iron: %s", all)
 	}
-	// where no preheat is given it is assumed to be warmed
+	// without a preheat, a casting is assumed to be warmed
 	warm := pageOf(t, Prepare, calc.Job{Metal: "grey-iron", Thickness: calc.Some(3), Joint: "butt",
 		Feed: calc.Some(6), Travel: calc.Some(4)})
 	// 150 to 200 °F, common practice, no source
@@ -175,8 +175,8 @@ func TestSkipOrder(t *testing.T) {
 	}
 }
 
-// A layer leaves a shaft hot and a hold after it: longer with more heat, shorter on a thicker shaft. A workpiece that
-// starts too warm has no hold, one that would melt no figures.
+// A layer leaves a shaft hot, so that a wait follows: more heat makes it hotter, a thicker shaft cooler. A
+// workpiece that starts too warm has no wait, one that would melt has no figures.
 func TestInterpassHold(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Filler: "cual8",
 		Feed: calc.Some(7), Travel: calc.Some(6), ShaftDia: calc.Some(40), Length: calc.Some(30), Layer: calc.Some(2)}

@@ -9,7 +9,7 @@ import (
 	"brazebooth/tables"
 )
 
-// wordJobs are jobs of every metal, joint and mode with a setting that was given, so that none is searched.
+// wordJobs are jobs of every metal, joint and mode with a given setting, so that no setting is searched.
 func wordJobs() (jobs []calc.Job) {
 	for i, m := range tables.Metals {
 		for _, joint := range []string{"lap", "butt", "tee", "corner", "edge", "overlay"} {
@@ -24,9 +24,9 @@ func wordJobs() (jobs []calc.Job) {
 	return jobs
 }
 
-// Over every metal, joint and mode: no two cautions of a card begin with the same words, fit names no chance that the
-// card does not have, no sentence has a figure in powers of ten or none at all, and the shade of a pulsed arc is its
-// peak's.
+// Over every metal, joint and mode: no two cautions of a card begin with the same words, fit gives no chance
+// that the card lacks, no sentence has a number in powers of ten or NaN, and the shade for a pulsed arc is that
+// of its peak.
 func TestPagesSayNothingOdd(t *testing.T) {
 	for _, j := range deep.Of(t, wordJobs(), 4) {
 		card, err := calc.Solve(j)
@@ -73,7 +73,7 @@ func (p *Page) oddSentence(t *testing.T, card *calc.Card, text string) {
 	}
 }
 
-// eyesOfPulses holds the shade of a pulsed arc to the row of its peak.
+// eyesOfPulses checks that the shade for a pulsed arc is that of its peak.
 func eyesOfPulses(t *testing.T, card *calc.Card) {
 	peak, pulsed := calc.PulsePeak(card)
 	if pulsed != (card.Used.Mode == "pulsed") {

@@ -8,7 +8,7 @@ import (
 	"brazebooth/tables"
 )
 
-// pair is what two members ask for that one would not.
+// pair adds what matters only because there are two members.
 func (p *Page) pair(card *calc.Card) {
 	if card.Setup.One {
 		return
@@ -31,7 +31,8 @@ func (p *Page) pair(card *calc.Card) {
 	p.attacks(card)
 }
 
-// attacks are what liquid copper and, on a coated member, liquid zinc do to stainless and high-strength steel.
+// attacks warns what liquid copper and, on a coated member, liquid zinc do to stainless and high-strength
+// steel.
 func (p *Page) attacks(card *calc.Card) {
 	if !p.has(tables.Stainless) && !calc.Applies("high-strength", card) {
 		return
@@ -44,7 +45,8 @@ func (p *Page) attacks(card *calc.Card) {
 
 func (p *Page) has(f tables.Family) bool { return calc.Applies(string(f), &p.Card) }
 
-// split is how the heat divides between the members: by thickness times thermal effusivity of each one's arms.
+// split is how the heat divides between the members: by thickness times thermal effusivity, times each one's
+// arms.
 func (p *Page) split(card *calc.Card) {
 	m := &card.Setup.Members
 	arms := calc.Paths(card.Used.Joint)
@@ -63,7 +65,7 @@ func (p *Page) split(card *calc.Card) {
 	for i, name := range [...]string{"heat_share_1", "heat_share_2"} {
 		from, to := share(i, low, high), share(i, high, low)
 		if m[0].Metal.ID == m[1].Metal.ID ||
-			m[0].Metal.Family == m[1].Metal.Family { // what is wrong with one is wrong with both
+			m[0].Metal.Family == m[1].Metal.Family { // their errors move together and cancel
 			from, to = share(i, mid, mid), share(i, mid, mid)
 		}
 		p.add(name, "%", share(i, mid, mid), from, to,
@@ -74,7 +76,7 @@ func (p *Page) split(card *calc.Card) {
 	}
 }
 
-// pullInputs are what a member draws heat by, their symbols with a mark of its own.
+// pullInputs lists the properties by which a member draws heat; mark distinguishes its symbols.
 func pullInputs(mark, which string, arms float64, m *calc.Member) []calc.Input {
 	return []calc.Input{{Symbol: "n" + mark, Name: "arms of " + which, Value: arms, Unit: "1"},
 		{Symbol: "t" + mark, Name: "metal alone of " + which, Value: m.Core, Unit: "mm"},
@@ -82,7 +84,7 @@ func pullInputs(mark, which string, arms float64, m *calc.Member) []calc.Input {
 		{Symbol: "rhoc" + mark, Name: "heat capacity of " + which, Value: m.Metal.HeatCapacity.V, Unit: "J/mm3K"}}
 }
 
-// governing says which member melts first and which wets last.
+// governing says which member comes closest to melting and which wets least.
 func (p *Page) governing(card *calc.Card) {
 	if card.Zone == "not-modelled" || card.Zone == "" {
 		return

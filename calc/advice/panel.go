@@ -5,8 +5,8 @@ import (
 	"brazebooth/tables"
 )
 
-// given judges the part whose width was given: whether the sheet on each side of the seam stays flat under its pull.
-func (s *shrinks) given() {
+// judgeWidth judges a part of given width: whether the sheet on each side of the seam stays flat under its pull.
+func (s *shrinkage) judgeWidth() {
 	p, width, source := s.p, s.p.Card.Used.PartWidth, Own(tables.PlateHeld.Source)
 	switch {
 	case !(s.pull.Value > 0):
@@ -19,15 +19,15 @@ func (s *shrinks) given() {
 		p.Because(source, "whether this part stays flat is not judged, because all of it yields, %.0f mm on each "+
 			"side: a strip this narrow shrinks in length instead; try a test piece and measure it", width.V/2)
 	default:
-		s.side("panel_pull_held", "flat_width_held", "held straight at its outer edges", width.V/2)
-		s.side("panel_pull_free", "flat_width_free", "with free edges", width.V/2)
+		s.judgeSide("panel_pull_held", "flat_width_held", "held straight at its outer edges", width.V/2)
+		s.judgeSide("panel_pull_free", "flat_width_free", "with free edges", width.V/2)
 	}
 }
 
-// side adds the pull of the seam over the pull that waves sheet of this width on each side, the seam in the middle.
-// They stand to each other as the width does to the one that just stays flat. Where no such width is named, the page
-// has said of any width whether it waves.
-func (s *shrinks) side(name, limit, edge string, side float64) {
+// judgeSide adds the seam's pull as a share of the pull that waves sheet of this width. The seam lies in the middle
+// of the part, so that side is half its width. The pulls stand in the same ratio as the width to the one that
+// just stays flat. If the page has no such figure, it already says whether every width waves.
+func (s *shrinkage) judgeSide(name, limit, edge string, side float64) {
 	p := s.p
 	flat, ok := p.Figure(limit)
 	if !ok {

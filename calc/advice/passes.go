@@ -16,8 +16,8 @@ const (
 	holdSource   = "line sources in a wide plate that loses heat to the air (Rosenthal, memory high), one for each pass"
 )
 
-// Passes is the page of a joint that one bead does not fill: its groove, the beads that fill it at the card's own feed
-// and travel, how far each brings it, and how long the plate cools between them.
+// Passes is the page of a joint that one bead does not fill: its groove, the beads that fill it at the card's
+// own feed and travel, the height after each of them, and how long the plate cools between them.
 func Passes(card *calc.Card) (Page, error) {
 	p := Page{Name: "passes", Card: *card}
 	bead, ok := card.Figure("bead_area")
@@ -77,7 +77,7 @@ func (p *Page) plan(card *calc.Card, bead calc.Figure) {
 		"and stop lie elsewhere than those below")
 }
 
-// groove adds the groove's sizes and its section.
+// groove adds the sizes and the section of the groove.
 func (p *Page) groove(card *calc.Card, fill *calc.Fill) {
 	g := &fill.Groove
 	switch opening := usualOpening(fill); {
@@ -113,7 +113,7 @@ func (p *Page) groove(card *calc.Card, fill *calc.Fill) {
 	p.Because(practice, "a closed root stays open at the back: bronze gets down into an opening only")
 }
 
-// usualOpening is the row of a groove's root opening, mm.
+// usualOpening is the usual root opening for a groove, mm.
 func usualOpening(fill *calc.Fill) tables.Datum {
 	if fill.Vee {
 		return tables.VeeOpening
@@ -122,7 +122,7 @@ func usualOpening(fill *calc.Fill) tables.Datum {
 	return tables.Datum{V: d.V * t, Low: d.Low * t, High: d.High * t, Unit: "mm", Origin: d.Origin}
 }
 
-// passCount adds how many beads a joint takes.
+// passCount adds the number of beads that a joint takes.
 func (p *Page) passCount(fill *calc.Fill, bead calc.Figure) calc.Figure {
 	n, formula := fill.Passes(bead.Value), "max(1, {A}/{a}), rounded up"
 	if fill.Section <= tables.OnePass.V {
@@ -134,16 +134,17 @@ func (p *Page) passCount(fill *calc.Fill, bead calc.Figure) calc.Figure {
 			calc.Derived("A", "section of the joint", fill.Section, "mm2"), bead.As("a")))
 }
 
-// short reports a bead that lays less than a joint takes where one bead is to fill it.
+// short reports whether one bead should fill the joint but lays less metal than the joint takes.
 func short(card *calc.Card, fill *calc.Fill, bead calc.Figure) bool {
 	if fill.Section > tables.OnePass.V || bead.Value >= fill.Section {
 		return false
 	}
-	filled := func(e calc.Edge) bool { return e.Name == "joint filled" && e.Met } // by how far metal runs into the gap
+	// The edge is judged by how far metal runs into the gap.
+	filled := func(e calc.Edge) bool { return e.Name == "joint filled" && e.Met }
 	return fill.Groove.Depth > 0 || !slices.ContainsFunc(card.Edges, filled)
 }
 
-// laid adds the time of the arc for the seam of the job.
+// laid adds the arc time for the job's seam.
 func (p *Page) laid(card *calc.Card, n calc.Figure) {
 	length := p.seamLength(card)
 	if v, ok := card.Figure("travel"); ok && v.Value > 0 {
@@ -153,13 +154,14 @@ func (p *Page) laid(card *calc.Card, n calc.Figure) {
 	}
 }
 
-// hardly is the share of a bead up to which what is left for the last pass is laid by the passes before it.
-const hardly = 0.1
+// almostNothing is the share of a bead: if the last pass has to lay less than this, the passes before it can lay it
+// too.
+const almostNothing = 0.1
 
-// heights says how far each pass fills the groove, and what is left for the last.
+// heights says how far each pass fills the groove, and what is left for the last pass.
 func (p *Page) heights(fill *calc.Fill, bead, n float64) {
 	switch last := fill.Section - (n-1)*bead; {
-	case last < hardly*bead:
+	case last < almostNothing*bead:
 		filled := fmt.Sprintf("%.0f passes fill", n-1)
 		if n == 2 {
 			filled = "1 pass fills"
@@ -216,8 +218,8 @@ func (p *Page) between(card *calc.Card, n float64) {
 		"temperature beside the seam, by a contact thermometer or a crayon")
 }
 
-// slowestToCool is the hold between n passes in the plate that needs the longer one, s, and that plate; false where it
-// may not cool in six hours.
+// slowestToCool finds the plate that needs the longest wait between n passes, and that wait, s. It returns
+// false if a plate may not cool within six hours.
 func slowestToCool(card *calc.Card, net calc.Figure, rise, n float64) (hold ends, slowest *calc.Member, ok bool) {
 	joined, film := card.Setup.Joined(), tables.FreeConvection
 	for i := range joined {
@@ -236,7 +238,7 @@ func slowestToCool(card *calc.Card, net calc.Figure, rise, n float64) (hold ends
 	return hold, slowest, true
 }
 
-// wetsGroove says what carries the root, and that the groove's sides are not followed.
+// wetsGroove says whether the root is bridged, and that wetting of the groove's sides is not computed.
 func (p *Page) wetsGroove(card *calc.Card, fill *calc.Fill) {
 	if fill.Groove.Depth == 0 {
 		return

@@ -10,9 +10,9 @@ import (
 	"brazebooth/tables"
 )
 
-// Over every thickness: the beads of the plan lay the groove and one fewer does not, a thicker plate takes no less
-// metal and a wider opening more, card, page and price count the same beads, and every figure lies in its band. Outside
-// 2 to 12 mm no groove is planned.
+// Over every thickness: the planned beads fill the groove and one fewer does not, a thicker plate takes no less
+// metal and a wider opening more, card, page and price count the same beads, and every figure lies in its band.
+// Outside 2 to 12 mm no groove is planned.
 func TestPassesFillTheGroove(t *testing.T) {
 	steps := deep.Many(8, 240)
 	last := 0.0
@@ -38,7 +38,7 @@ func TestPassesFillTheGroove(t *testing.T) {
 			if cost := pageOf(t, Cost, j); n > 1 && value(t, cost, "passes").Value != n {
 				t.Errorf("%.2f mm: the price counts other passes", thick)
 			}
-			if said := warnedOf(c, "passes"); n > 1 != (said != "") {
+			if said := warned(c, "passes"); n > 1 != (said != "") {
 				t.Errorf("%.2f mm: %g passes, the card says %q", thick, n, said)
 			}
 			switch {
@@ -54,15 +54,6 @@ func TestPassesFillTheGroove(t *testing.T) {
 			}
 		}
 	}
-}
-
-func warnedOf(c *calc.Card, code string) string {
-	for _, w := range c.Warnings {
-		if w.Code == code {
-			return w.Text
-		}
-	}
-	return ""
 }
 
 func inBands(t *testing.T, p *Page) {
@@ -99,16 +90,18 @@ func TestEveryJointHasPassesOrAReason(t *testing.T) {
 	}
 }
 
-// heldPasses: card, plan and price count the same beads; past the thickness of the plan only card and price do.
-func heldPasses(c *calc.Card, of map[string]float64, say func(string, ...any)) {
+// checkPasses checks that card, plan and price count the same beads; for plate too thick for a plan, card and
+// price.
+func checkPasses(c *calc.Card, of map[string]float64, say func(string, ...any)) {
 	planned := calc.MinCore(c.Setup.Joined()) <= tables.GrooveMost.V || c.Used.Joint != "butt"
 	if several := c.Warned("passes"); several != (of["cost"] > 1) || planned && of["passes"] != of["cost"] {
 		say("passes: %v, the card says several: %v", of, several)
 	}
 }
 
-// Over thickness and feed: a plan fills its joint, and a bead that is to fill it alone and lays less is no plan. Time
-// on the page and on the bill has the band of the passes, and what is charged by the metre of seam counts it once.
+// Over thickness and feed: a plan fills its joint, and a single bead that lays too little is not a plan. The
+// times on the page and in the cost have the band of the passes, and prices per metre of seam count the seam
+// once.
 func TestThePlanFillsTheJoint(t *testing.T) {
 	steps := deep.Many(4, 60)
 	for _, joint := range []string{"tee", "lap", "butt", "edge"} {

@@ -12,7 +12,7 @@ import (
 const restingSource = "rings of sheet and bronze about the hole, heated by a Gaussian arc; held against a closed " +
 	"form, against no test"
 
-// hole adds the hole of a plug: the job's, or the least that the trade takes.
+// hole adds the diameter of a plug's hole: the job's, or the least that the trade uses.
 func (p *Page) hole(card *calc.Card) calc.Figure {
 	least, most := formula.PlugHole(card.Setup.Members[0].Core)
 	p.Because(tables.PlugPitch.Origin, "hole from %.1f to %.1f mm, centres at least %.0f diameters apart", least, most,
@@ -35,14 +35,15 @@ func (p *Page) hole(card *calc.Card) calc.Figure {
 	return p.take(calc.GivenFigure("hole", d, "mm"))
 }
 
-// tearOut is the load at which the sheet tears around its plugs, kN.
+// tearOut is the load along the sheet at which the sheet tears around its plugs, kN.
 func (p *Page) tearOut(hole, count float64) calc.Figure {
 	return p.weakest(func(m *calc.Member) calc.Figure {
 		return tears("sheet_capacity", m, tables.PlugTearOut, hole, count)
 	})
 }
 
-// tears is what a member's metal carries around its plugs, kN.
+// tears is the load that the metal of a member carries around its plugs, kN; d is the coefficient of the
+// failure.
 func tears(name string, m *calc.Member, d tables.Datum, hole, count float64) calc.Figure {
 	r := m.Metal.Tensile
 	at := func(c, f float64) float64 { return c * m.Core * hole * f * count / 1000 }
@@ -52,10 +53,10 @@ func tears(name string, m *calc.Member, d tables.Datum, hole, count float64) cal
 			calc.In("R", "tensile strength of "+m.Metal.ID, r.V, "MPa"), calc.In("n", "plugs", count, "1")))
 }
 
-// sawPlug is what a plug's strength waits for.
+// sawPlug is what to do before a plug's strength is given.
 const sawPlug = "saw a test plug through, and where it wets the sheet below over its whole hole, give that hole"
 
-// plug is the strength of a hole that is filled and wetted to the sheet under it.
+// plug is the strength page of a hole that is filled with bronze which wets the sheet below.
 func (p Page) plug(card *calc.Card) (Page, error) {
 	if why := plugDoubt(card); why != "" {
 		if !card.Job.Hole.Set {
@@ -84,7 +85,8 @@ func (p Page) plug(card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// pullsOut adds what the plugs carry square to the sheet: the upper sheet tears off them, or the bond below lets go.
+// pullsOut adds what the plugs carry at right angles to the sheet, until the upper sheet tears off them or the
+// bond below breaks.
 func (p *Page) pullsOut(card *calc.Card, bond calc.Figure, hole, count float64) {
 	out := p.take(tears("pull_out_capacity", &card.Setup.Members[0], tables.PlugPullOut, hole, count))
 	safety := factor(card)
@@ -96,7 +98,7 @@ func (p *Page) pullsOut(card *calc.Card, bond calc.Figure, hole, count float64) 
 		"come, take the share of each and let the shares add up to no more than one")
 }
 
-// Plug is the page of a plug: its hole, its metal and time, what the arc heats the sheet below to, what it carries.
+// Plug is the page of a plug: its hole, its metal and time, and how hot the arc makes the sheet below.
 func Plug(card *calc.Card) (Page, error) {
 	p := Page{Name: "plug", Card: *card}
 	if card.Used.Joint != "plug" {
@@ -106,8 +108,8 @@ func Plug(card *calc.Card) (Page, error) {
 	if !ok {
 		return p, nil
 	}
-	if h, judged := p.rests(card, time); judged {
-		p.judged(card, h)
+	if h, judged := p.plugHeat(card, time); judged {
+		p.judgePlug(card, h)
 	}
 	p.Because(practice, "strike in the middle of the sheet below, lead the arc around the rim and out, and fill to "+
 		"flush or proud, to be dressed; clamp the sheets so that no air lies between them at the hole")
@@ -136,8 +138,8 @@ func (p *Page) filled(card *calc.Card) (calc.Figure, bool) {
 		rate.As("m"))), true
 }
 
-// plugCost is what plugs cost: their arc time and wire, and money as of a seam. What is priced by the metre is counted
-// on their diameters.
+// plugCost is the cost of plugs: arc time, wire and gas, and the money as for a seam. For prices per metre the
+// length is the sum of the holes' diameters.
 func (p Page) plugCost(card *calc.Card) (Page, error) {
 	one, ok := p.filled(card)
 	if !ok {

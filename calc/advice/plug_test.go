@@ -12,8 +12,9 @@ import (
 	"brazebooth/tables"
 )
 
-// Over sheet and hole: time and metal grow with the hole's area, what it carries too; the rim is colder than the
-// middle, both inside their bands and hotter where the parts are warm; a hole under or over the trade's is said.
+// Over sheet and hole: time, metal and strength grow with the hole's area; the rim is colder than the middle,
+// both inside their bands and hotter if the parts are warm; a hole smaller or larger than the trade's has a
+// caution.
 func TestPlugFollowsItsHole(t *testing.T) {
 	steps := deep.Many(2, 40)
 	for i := range steps + 1 {
@@ -39,7 +40,7 @@ func TestPlugFollowsItsHole(t *testing.T) {
 				t.Errorf("%.2f mm, hole %.1f: %g mm³", thick, hole, v)
 			}
 			most := least + math.Max(3, 2.25*thick-least)
-			if small, large := hasCode(p, "hole-small"), hasCode(p, "hole-large"); small != (hole < least-1e-9) ||
+			if small, large := hasWarning(p, "hole-small"), hasWarning(p, "hole-large"); small != (hole < least-1e-9) ||
 				large != (hole > most+1e-9) {
 				t.Errorf("%.2f mm, hole %.1f: small %v, large %v", thick, hole, small, large)
 			}
@@ -52,7 +53,8 @@ func TestPlugFollowsItsHole(t *testing.T) {
 			}
 			j.Preheat = calc.Some(220)
 			if warm := value(t, pageOf(t, Plug, j), "plug_rim_temperature"); !(warm.Value > rim.Value) {
-				t.Errorf("%.2f mm, hole %.1f: 200 K of preheat take the rim from %g to %g C", thick, hole, rim.Value, warm.Value)
+				t.Errorf("%.2f mm, hole %.1f: 200 K of preheat take the rim from %g to %g C", thick, hole, rim.Value,
+					warm.Value)
 			}
 			if wets := value(t, p, "plug_wetted"); (wets.Value == hole) != (rim.Value >= p.Card.Setup.Filler.Toe.V) {
 				t.Errorf("%.2f mm, hole %.1f: rim %.0f °C, wetted on %.1f mm", thick, hole, rim.Value, wets.Value)
@@ -66,17 +68,8 @@ func warnsOfPlug(p *Page) bool {
 	return slices.ContainsFunc(p.Warnings, func(w calc.Warning) bool { return strings.HasPrefix(w.Code, "plug-") })
 }
 
-func hasCode(p *Page, code string) bool {
-	for _, w := range p.Warnings {
-		if w.Code == code {
-			return true
-		}
-	}
-	return false
-}
-
-// A hole of 10 mm in 1 mm sheet takes 78.5 mm³. Wire of 0.889 mm at 5 m/min brings 0.62072·83.33 = 51.73 mm³/s, of
-// which 93 % stay: 1.633 s. Ten of them take ten times as long, and their wire is what was fed.
+// A hole of 10 mm in 1 mm sheet takes 78.5 mm³. Wire of 0.889 mm at 5 m/min brings 0.62072·83.33 = 51.73 mm³/s,
+// of which 93 % stay: 1.633 s. Ten plugs take ten times as long, and their wire is what was fed.
 func TestPlugByHand(t *testing.T) {
 	j := calc.Job{Metal: "mild-steel", Coating: "none", Thickness: calc.Some(1), Joint: "plug", Feed: calc.Some(5),
 		Hole: calc.Some(10), Count: calc.Some(10)}
@@ -94,8 +87,8 @@ func TestPlugByHand(t *testing.T) {
 	}
 }
 
-// Every pair of metals and every mode has a plug or a reason why not; another joint has no hole.
-func TestEveryPlugOrAReason(t *testing.T) {
+// Every metal and every mode has a plug or a reason why not; another joint has no hole.
+func TestEveryPlugHasFiguresOrAReason(t *testing.T) {
 	var jobs []calc.Job
 	for _, m := range tables.Metals {
 		for _, mode := range []string{"dip", "pulsed", "timed"} {
@@ -123,8 +116,9 @@ func TestEveryPlugOrAReason(t *testing.T) {
 	}
 }
 
-// Over sheet, metal, feed and warmth: a cold rim beside a melted middle, by their middle values, is a caution; and no
-// plug carries a figure unless its rim wets or somebody gave the width, which is then said to be unproved.
+// Over sheet, metal, feed and preheat: a cold rim with a melted middle, by their middle values, has a caution.
+// A plug has an allowable load only if its rim wets, or if somebody gave the hole; then the load is called
+// unproved.
 func TestAPlugIsNotTrustedBeforeItsRimWets(t *testing.T) {
 	type plugJob struct {
 		metal              string
@@ -164,7 +158,7 @@ func TestAPlugIsNotTrustedBeforeItsRimWets(t *testing.T) {
 			t.Errorf("%+v: rim %.0f °C of %.0f °C, a load %v", x, rim.Value, toe, carries)
 		}
 		j.Hole = calc.Some(value(t, p, "hole").Value)
-		if s := pageOf(t, Strength, j); hasCode(s, "plug-unproved") == ok {
+		if s := pageOf(t, Strength, j); hasWarning(s, "plug-unproved") == ok {
 			t.Errorf("%+v: with the hole given, unproved is %v", x, !ok)
 		}
 	}

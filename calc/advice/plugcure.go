@@ -9,18 +9,19 @@ import (
 	"brazebooth/calc/formula"
 )
 
-// plugWay is a change of one thing of a plug, each step of it further from the job's own.
+// plugWay is a change of one property of a plug; each step is further from the job's own value.
 type plugWay struct {
-	what  string // with a verb for its value
+	what  string // with a format verb for the value
 	steps []float64
 	set   func(j *calc.Job, to float64)
 }
 
-// crowns are how far a plug may stand over the sheet, mm, flush first: a shop dresses it.
+// crowns are the heights of a plug over the sheet that are tried, mm, flush first: a shop dresses the crown
+// off.
 var crowns = []float64{0, 0.5, 1, 1.5, 2, 2.5, 3}
 
-// plugWays are the job as it is, the holes that the trade takes, the wire feeds that this wire's arc holds and thinner
-// sheets below.
+// plugWays are the changes to try: none, the holes that the trade uses, the wire feeds that this wire's arc
+// holds, and thinner sheets below.
 func plugWays(card *calc.Card) []plugWay {
 	least, most := formula.PlugHole(card.Setup.Members[0].Core)
 	hole := least
@@ -56,9 +57,9 @@ func plugWays(card *calc.Card) []plugWay {
 	return []plugWay{asIs, larger, smaller, more, less, thinner}
 }
 
-// plugCure says which hole, feed, sheet below or crown is computed to wet the rim and to leave the middle solid, two of
-// them together where one does not; where none does, what comes nearest; false where nothing
-// comes near.
+// plugCure says which holes, feeds, sheets below or crowns are computed to wet the rim and leave the middle
+// solid. If no single change does, it names two changes together; if those fail too, the nearest one. near is
+// false if nothing comes near.
 func plugCure(card *calc.Card) (says string, near bool) {
 	var one, two []string
 	hottest, by := 0.0, ""
@@ -112,17 +113,20 @@ func plugCure(card *calc.Card) (says string, near bool) {
 		"mm "
 	switch {
 	case len(list) > 0:
-		return "These are computed to wet the rim and to leave the middle solid: " + strings.Join(list, "; or ") + ".", true
-	case by != "" && hottest > nearly*toe:
-		return fmt.Sprintf("%sis computed to do both. Nearest comes %s, with a rim of %.0f °C.", none, by, hottest), true
+		return "These are computed to wet the rim and to leave the middle solid: " + strings.Join(list, "; or ") + ".",
+			true
+	case by != "" && hottest > almostWets*toe:
+		return fmt.Sprintf("%sis computed to do both. The nearest is %s, with a rim of %.0f °C.", none, by, hottest),
+			true
 	}
 	return none + "comes near: choose another joint or process.", false
 }
 
-// nearly is from which share of the temperature that wets a rim, in °C, a change is named that does not wet it.
-const nearly = 0.9
+// almostWets: a change that does not wet the rim is still named if its rim reaches this share of the wetting
+// temperature, both in °C.
+const almostWets = 0.9
 
-// says is a way's step with its crown, "" for the job as it is.
+// says describes a way's step with its crown, "" for the job as it is.
 func (w *plugWay) says(to, crown, seconds float64) string {
 	var parts []string
 	if w.what != "" {
@@ -134,8 +138,8 @@ func (w *plugWay) says(to, crown, seconds float64) string {
 	return strings.Join(parts, ", ")
 }
 
-// plugTried is a card's plug with a crown, by the middle values; false where that is not judged.
-func plugTried(card *calc.Card, crown float64) (*plugged, bool) {
+// plugTried computes a card's plug with a crown, by the middle values; false if it is not judged.
+func plugTried(card *calc.Card, crown float64) (*heatedPlug, bool) {
 	p := Page{Card: *card}
 	time, ok := p.filled(card)
 	if !ok {

@@ -15,9 +15,9 @@ var (
 	plugAdvised = regexp.MustCompile(`(hole|wire feed|sheet below), ([\d.]+)`)
 )
 
-// What a plug's caution says to change is tried on the page itself: it wets the rim and leaves the middle solid; what
-// is only nearest makes the rim hotter.
-func TestPlugsAdviceHolds(t *testing.T) {
+// A change that a plug's caution advises is tried on the page itself: it wets the rim and leaves the middle
+// solid; a change that is only the nearest makes the rim hotter.
+func TestPlugAdviceWorks(t *testing.T) {
 	var jobs []calc.Job
 	for _, metal := range []string{"mild-steel", "stainless-304", "galvanized", "copper", "dp800"} {
 		for _, mm := range []float64{0.6, 0.8, 1, 1.5, 2, 3} {
@@ -37,7 +37,7 @@ func TestPlugsAdviceHolds(t *testing.T) {
 		p := pageOf(t, Plug, j)
 		for _, w := range p.Warnings {
 			_, cures, cure := strings.Cut(w.Text, "leave the middle solid: ")
-			_, near, nearest := strings.Cut(w.Text, "Nearest comes ")
+			_, near, nearest := strings.Cut(w.Text, "The nearest is ")
 			switch {
 			case cure:
 				cured++
@@ -56,7 +56,7 @@ func TestPlugsAdviceHolds(t *testing.T) {
 	}
 }
 
-// holds tries an advised change; 1 where it has a crown.
+// holds tries an advised change; it returns 1 if the change has a crown.
 func holds(t *testing.T, j calc.Job, was *Page, advice string, cure bool) (proud int) {
 	t.Helper()
 	crown := 0.0
@@ -82,14 +82,15 @@ func holds(t *testing.T, j calc.Job, was *Page, advice string, cure bool) (proud
 	if !ok {
 		t.Fatalf("%s %g mm, %s: not judged", j.Metal, j.Thickness.V, advice)
 	}
-	const rounded = 5 // K, by the feed's last digit that is said
+	const rounded = 5 // K, from the rounding of the feed in the text
 	toe, solid := c.Setup.Filler.Toe.V, c.Setup.Members[1].Metal.Solidus.V
 	if r.middle() > solid+rounded || cure && r.rim() < toe-rounded {
-		t.Errorf("%s %g mm, %s: rim %.0f of %.0f °C, middle %.0f of %.0f °C", j.Metal, j.Thickness.V, advice, r.rim(), toe,
-			r.middle(), solid)
+		t.Errorf("%s %g mm, %s: rim %.0f of %.0f °C, middle %.0f of %.0f °C", j.Metal, j.Thickness.V, advice, r.rim(),
+			toe, r.middle(), solid)
 	}
 	if before := value(t, was, "plug_rim_temperature"); !cure && r.rim() <= before.Value {
-		t.Errorf("%s %g mm, %s: the rim falls from %.0f to %.0f °C", j.Metal, j.Thickness.V, advice, before.Value, r.rim())
+		t.Errorf("%s %g mm, %s: the rim falls from %.0f to %.0f °C", j.Metal, j.Thickness.V, advice, before.Value,
+			r.rim())
 	}
 	return proud
 }

@@ -10,18 +10,19 @@ import (
 	"brazebooth/tables"
 )
 
-// plugged is a plug and what its heat depends on.
-type plugged struct {
+// heatedPlug is a plug with everything that its heat depends on.
+type heatedPlug struct {
 	thinsheet.Plug
 	form     float64          // scales the rise
 	k, c     [2]float64       // of both sheets, W/mmK and J/mm3K
-	lead     float64          // the arc's circle over the hole
+	lead     float64          // radius of the arc's circle over the hole's diameter
 	metals   [2]*tables.Metal // upper, lower
 	computed thinsheet.Filled
 }
 
-// fill computes the plug as it stands now; false where the solver has no answer: such an arc warms nothing.
-func (r *plugged) fill() bool {
+// fill computes the plug with its present values. It returns false if the solver has no answer, which counts as
+// no heating.
+func (r *heatedPlug) fill() bool {
 	r.Led = r.lead * r.Hole
 	r.Top = calc.BaseTable(r.metals[0], r.k[0], r.c[0])
 	r.Below = calc.BaseTable(r.metals[1], r.k[1], r.c[1])
@@ -33,32 +34,32 @@ func (r *plugged) fill() bool {
 	return err == nil
 }
 
-// warmed is a temperature with the doubt about the form in it, C. One above the sheet's liquidus only says by how much it
-// melts through: figures end there.
-func (r *plugged) warmed(t float64) float64 { return r.Start + r.form*(t-r.Start) }
+// warmed is a computed temperature corrected by the uncertain factor form, C. A value above the sheet's
+// liquidus only says that it melts through: figures stop at the liquidus.
+func (r *heatedPlug) warmed(t float64) float64 { return r.Start + r.form*(t-r.Start) }
 
-func (r *plugged) rim() float64    { return r.warmed(r.computed.Rim) }
-func (r *plugged) middle() float64 { return r.warmed(r.computed.Middle) }
+func (r *heatedPlug) rim() float64    { return r.warmed(r.computed.Rim) }
+func (r *heatedPlug) middle() float64 { return r.warmed(r.computed.Middle) }
 
-// wets is the diameter on which the lower sheet reaches a temperature, mm, where its rise is so many times as high.
-func (r *plugged) wets(toe, times float64) float64 {
+// wets is the diameter on which the lower sheet reaches the temperature toe, mm, with its rise scaled by times.
+func (r *heatedPlug) wets(toe, times float64) float64 {
 	return r.computed.Within(r.Start+(toe-r.Start)/(r.form*times), r.Hole)
 }
 
-// soaks reports whether heat goes through sheet and bronze while the hole is filled, so that one temperature may stand
-// for both.
-func (r *plugged) soaks() bool {
+// soaks reports whether heat passes through sheet and bronze while the hole fills, so that one temperature can
+// stand for the whole thickness.
+func (r *heatedPlug) soaks() bool {
 	bronze := r.Filler.K[0] * (r.Filler.T[1] - r.Filler.T[0]) / (r.Filler.Density * (r.Filler.H[1] - r.Filler.H[0]))
 	sheet := r.k[1] / r.c[1]
-	// As one layer of the sheet's metal through which heat takes as long.
+	// Expressed as one layer of the sheet's metal that takes as long to heat through.
 	deep := r.Lower + (r.Upper+r.Crown)*math.Sqrt(sheet/bronze)
 	soak, err := formula.SoakThrough(deep, r.k[1], r.c[1])
 	return err == nil && soak <= r.Seconds
 }
 
-// plugOf is the plug of a card that stands so far proud, by the middle values; false where that is not judged. time is
-// that of a plug that ends flush, s.
-func plugOf(card *calc.Card, hole, time, crown float64) (*plugged, bool) {
+// plugOf is the plug of a card with a crown of this height, by the middle values; false if it is not judged.
+// time is that of a plug that ends flush, s.
+func plugOf(card *calc.Card, hole, time, crown float64) (*heatedPlug, bool) {
 	upper, lower := &card.Setup.Members[0], &card.Setup.Members[1]
 	amps, ok1 := card.Figure("current")
 	volts, ok2 := card.Figure("volts")
@@ -66,7 +67,7 @@ func plugOf(card *calc.Card, hole, time, crown float64) (*plugged, bool) {
 		return nil, false
 	}
 	power := plugEta(card).V * amps.Value * volts.Value * truePower(card).Value / 100
-	r := &plugged{form: tables.PlugForm.V, lead: tables.PlugLed.V,
+	r := &heatedPlug{form: tables.PlugForm.V, lead: tables.PlugLed.V,
 		metals: [2]*tables.Metal{&upper.Metal, &lower.Metal},
 		Plug: thinsheet.Plug{Hole: hole, Upper: upper.Core, Lower: lower.Core, Crown: crown,
 			Filler: calc.FillerTable(&card.Setup.Filler), Stir: tables.Stirring.V, Power: power,
@@ -86,7 +87,7 @@ func plugEta(card *calc.Card) tables.Datum {
 	return eta
 }
 
-// truePower is that of a pulsed arc over the product of its means, %.
+// truePower is the power of a pulsed arc over the product of its mean volts and mean amps, %.
 func truePower(card *calc.Card) calc.Figure {
 	if f, ok := card.Figure("pulse_power"); ok {
 		return f
@@ -94,13 +95,13 @@ func truePower(card *calc.Card) calc.Figure {
 	return calc.Figure{Value: 100, Low: 100, High: 100}
 }
 
-// plugEnds move one thing of a plug to an end of its band.
-func plugEnds(card *calc.Card, time calc.Figure) []func(r *plugged, high bool) {
+// plugEnds are functions that each move one input of a plug to an end of its band.
+func plugEnds(card *calc.Card, time calc.Figure) []func(r *heatedPlug, high bool) {
 	amps, _ := card.Figure("current")
 	volts, _ := card.Figure("volts")
-	var ends []func(r *plugged, high bool)
-	scaled := func(of func(r *plugged) *float64, v, low, high float64) {
-		ends = append(ends, func(r *plugged, up bool) { *of(r) *= pick(up, high, low) / v })
+	var ends []func(r *heatedPlug, high bool)
+	scaled := func(of func(r *heatedPlug) *float64, v, low, high float64) {
+		ends = append(ends, func(r *heatedPlug, up bool) { *of(r) *= pick(up, high, low) / v })
 	}
 	var power calc.Sides // as shares
 	eta, pulses := plugEta(card), truePower(card)
@@ -108,30 +109,30 @@ func plugEnds(card *calc.Card, time calc.Figure) []func(r *plugged, high bool) {
 		power.Add(f.Low/f.Value - 1)
 		power.Add(f.High/f.Value - 1)
 	}
-	scaled(func(r *plugged) *float64 { return &r.Power }, 1, max(0.1, 1-power.Down), 1+power.Up)
-	scaled(func(r *plugged) *float64 { return &r.Seconds }, time.Value, time.Low, time.High)
-	constant := func(of func(r *plugged) *float64, d tables.Datum) {
-		ends = append(ends, func(r *plugged, up bool) { *of(r) = pick(up, d.High, d.Low) })
+	scaled(func(r *heatedPlug) *float64 { return &r.Power }, 1, max(0.1, 1-power.Down), 1+power.Up)
+	scaled(func(r *heatedPlug) *float64 { return &r.Seconds }, time.Value, time.Low, time.High)
+	constant := func(of func(r *heatedPlug) *float64, d tables.Datum) {
+		ends = append(ends, func(r *heatedPlug, up bool) { *of(r) = pick(up, d.High, d.Low) })
 	}
-	constant(func(r *plugged) *float64 { return &r.lead }, tables.PlugLed)
-	constant(func(r *plugged) *float64 { return &r.form }, tables.PlugForm)
-	constant(func(r *plugged) *float64 { return &r.Spread }, tables.ArcWidth)
-	constant(func(r *plugged) *float64 { return &r.Stir }, tables.Stirring)
-	constant(func(r *plugged) *float64 { return &r.Contact }, tables.PlugContact)
+	constant(func(r *heatedPlug) *float64 { return &r.lead }, tables.PlugLed)
+	constant(func(r *heatedPlug) *float64 { return &r.form }, tables.PlugForm)
+	constant(func(r *heatedPlug) *float64 { return &r.Spread }, tables.ArcWidth)
+	constant(func(r *heatedPlug) *float64 { return &r.Stir }, tables.Stirring)
+	constant(func(r *heatedPlug) *float64 { return &r.Contact }, tables.PlugContact)
 	for i := range 2 {
 		m := &card.Setup.Members[i].Metal
-		scaled(func(r *plugged) *float64 { return &r.k[i] }, m.Conductivity.V, m.Conductivity.Low, m.Conductivity.High)
-		scaled(func(r *plugged) *float64 { return &r.c[i] }, m.HeatCapacity.V, m.HeatCapacity.Low, m.HeatCapacity.High)
+		scaled(func(r *heatedPlug) *float64 { return &r.k[i] }, m.Conductivity.V, m.Conductivity.Low, m.Conductivity.High)
+		scaled(func(r *heatedPlug) *float64 { return &r.c[i] }, m.HeatCapacity.V, m.HeatCapacity.Low, m.HeatCapacity.High)
 	}
 	return ends
 }
 
-// plugHeat is how hot the sheet below becomes at the rim, where the plug must wet it, and in the middle, where it must
-// not melt through, and on which diameter the plug wets it.
+// plugHeat is the temperature of the sheet below at the rim, where the plug must wet it, and in the middle,
+// where it must not melt through, and the diameter on which the plug wets it.
 type plugHeat struct{ rim, middle, wets calc.Figure }
 
-// rests adds the heat of a plug; false where that is not judged.
-func (p *Page) rests(card *calc.Card, time calc.Figure) (h plugHeat, judged bool) {
+// plugHeat adds the heat of a plug; judged is false where it cannot be computed.
+func (p *Page) plugHeat(card *calc.Card, time calc.Figure) (h plugHeat, judged bool) {
 	hole, _ := p.Figure("hole")
 	mid, ok := plugOf(card, hole.Value, time.Value, 0)
 	if !ok {
@@ -161,7 +162,8 @@ func (p *Page) rests(card *calc.Card, time calc.Figure) (h plugHeat, judged bool
 	}
 	h.rim = heat("plug_rim_temperature", "at the hole's rim", mid.rim(), rim)
 	h.middle = heat("plug_middle_temperature", "in the middle of the hole", mid.middle(), middle)
-	// The width follows the rim: where that wets at the end of its band, the plug wets the whole hole.
+	// The wetted width moves with the rim: if the rim wets at an end of its band, the plug wets the whole hole
+	// there.
 	toe := card.Setup.Filler.Toe.V
 	at := func(off float64) float64 { return mid.wets(toe, max(1e-3, 1+off/(mid.rim()-mid.Start))) }
 	h.wets = p.add("plug_wetted", "mm", at(0), at(-rim.Down), at(rim.Up),
@@ -169,8 +171,8 @@ func (p *Page) rests(card *calc.Card, time calc.Figure) (h plugHeat, judged bool
 	return h, true
 }
 
-// plugDoubt says why nobody can rely on a plug before one is sawn through, "" where over its whole band it wets the rim
-// and leaves the middle solid.
+// plugDoubt says why a plug cannot be relied on before one is sawn through. It is "" if the rim wets and the
+// middle stays solid over their whole bands.
 func plugDoubt(card *calc.Card) string {
 	const unjudged = "it is not judged whether the rim of the sheet below gets hot enough to wet"
 	p := Page{Card: *card}
@@ -178,7 +180,7 @@ func plugDoubt(card *calc.Card) string {
 	if !ok {
 		return unjudged
 	}
-	h, judged := p.rests(card, time)
+	h, judged := p.plugHeat(card, time)
 	toe, melts := card.Setup.Filler.Toe.V, card.Setup.Members[1].Metal.Solidus.V
 	switch {
 	case !judged:
@@ -204,11 +206,11 @@ func pick(high bool, a, b float64) float64 {
 	return b
 }
 
-// plugNever is the code of a warning of a plug that no change of it comes near to curing.
+// plugNever is the code of the warning for a plug that no change comes near to curing.
 const plugNever = "plug-never"
 
-// judged says what both temperatures mean, as far as their bands allow.
-func (p *Page) judged(card *calc.Card, h plugHeat) {
+// judgePlug says what both temperatures mean, as far as their bands allow.
+func (p *Page) judgePlug(card *calc.Card, h plugHeat) {
 	toe, melts := card.Setup.Filler.Toe.V, card.Setup.Members[1].Metal.Solidus.V
 	by := func(whole bool) string {
 		if whole {
@@ -233,7 +235,7 @@ func (p *Page) judged(card *calc.Card, h plugHeat) {
 			"one.", h.rim.Value, toe, melts, cure)
 	case h.middle.Value > melts:
 		warn("plug-burns", "By %s the sheet below melts in the middle before the hole is full, from %.0f °C on. %s "+
-			"Else a copper bar below, or several short bouts.", by(h.middle.Low > melts), melts,
+			"Otherwise put a copper bar below, or fill the hole in several short bouts.", by(h.middle.Low > melts), melts,
 			cure)
 	case h.rim.Value < toe:
 		warn("plug-cold", "By %s the rim stays under the %.0f °C at which this filler wets. %s",

@@ -14,7 +14,7 @@ const fumeSource = "emission factors of welding wires times what melts, the wire
 // plume collects what goes into the air while the arc burns.
 type plume struct {
 	p      *Page
-	share  float64 // of the shift that the arc burns
+	share  float64 // of the shift during which the arc burns
 	agents []airborne
 }
 
@@ -48,8 +48,8 @@ func (f *plume) wire(card *calc.Card) {
 	f.chromium(fume)
 }
 
-// content is how much of an element a wire holds, %: the middle of its limits. Copper is what the others leave.
-// False where the wire holds none worth counting.
+// content is the share of an element in a wire, %, as the middle of its limits. Copper is the remainder. It
+// returns false if the wire holds too little to count.
 func content(w *tables.Filler, element string) (ends, bool) {
 	const least = 0.5 // %: below it is an impurity
 	rest := ends{100, 100, 100}
@@ -81,7 +81,7 @@ func (f *plume) metal(e *tables.FumeElement, in ends, fume calc.Figure) {
 	f.agents = append(f.agents, airborne{e.Agent, e.Name, r})
 }
 
-// chromium adds the hexavalent chromium of stainless sheet, which stays solid and gives off little.
+// chromium adds the hexavalent chromium from stainless sheet, which stays solid and gives off little.
 func (f *plume) chromium(fume calc.Figure) {
 	if !f.p.has(tables.Stainless) {
 		return
@@ -97,7 +97,7 @@ func (f *plume) chromium(fume calc.Figure) {
 		"times as much")
 }
 
-// zinc adds the coating's zinc and the part of its oxide that becomes fume.
+// zinc adds the coating's zinc and the part of it that becomes fume as oxide.
 func (f *plume) zinc(z ends, perLength calc.Basis, travel calc.Figure) {
 	p, a := f.p, tables.ZincAirborne
 	inputs := []calc.Input{calc.Derived("z", "zinc driven off", z.mid, "g/m"), travel.As("v")}
@@ -123,8 +123,8 @@ func (f *plume) zinc(z ends, perLength calc.Basis, travel calc.Figure) {
 	}
 }
 
-// against holds the agents to their limits and says which hood, where, with which suction.
-func (f *plume) against(card *calc.Card) {
+// compareLimits compares the agents with their limits and says which hood, where, with which suction.
+func (f *plume) compareLimits(card *calc.Card) {
 	p := f.p
 	index, tight, sure := ends{}, 0.0, 0.0
 	var governs string
@@ -137,7 +137,7 @@ func (f *plume) against(card *calc.Card) {
 		}
 		at := func(rate float64) float64 { return f.share * rate / limit.Limit.V }
 		index = ends{index.low + at(a.rate.Low), index.mid + at(a.rate.Value), index.high + at(a.rate.High)}
-		if sure += at(a.rate.Value); a.agent == "zinc-oxide" { // how much of it is fume is only assumed
+		if sure += at(a.rate.Value); a.agent == "zinc-oxide" { // its share of fume is only assumed
 			sure += at(a.rate.High - a.rate.Value)
 		}
 		if v := at(a.rate.Value); v > tight {
@@ -161,7 +161,7 @@ func (f *plume) against(card *calc.Card) {
 	f.capture(index, sure, symbols, in)
 }
 
-// limits states an agent's rate beside each body's limit over a shift, in one sentence.
+// limits states an agent's rate beside every body's limits, in one sentence.
 func (f *plume) limits(a *airborne) {
 	text := ""
 	for _, l := range tables.ExposureLimits {
@@ -188,9 +188,10 @@ func strictest(agent string) (least tables.ExposureLimit, found bool) {
 	return least, found
 }
 
-// capture is the share of the plume that the hood must catch where the room has the least mechanical ventilation of
-// the law; the general air that what a hood misses asks for is said in words, since its interval is too wide.
-// sure is the sum by which the hood is judged.
+// capture is the share of the plume that the hood must catch in a room with the least mechanical ventilation
+// that the law allows. The general air needed for what a hood misses is only given in words, because its
+// interval is too wide. sure is the index by which the hood is judged: the middle values, but zinc oxide at its
+// high end.
 func (f *plume) capture(index ends, sure float64, sum string, in []calc.Input) {
 	p, room, hood := f.p, tables.VentilationFlow, tables.HoodCapture
 	need := func(index float64) float64 { return 100 * max(0, 1-room.V/60/index) }
@@ -216,7 +217,7 @@ func (f *plume) capture(index ends, sure float64, sum string, in []calc.Input) {
 	}
 }
 
-// CleanAir returns the clean air in m³/h that dilutes a rate in g/h to a limit in mg/m³, mixed perfectly.
+// CleanAir returns the clean air, m³/h, that dilutes a rate in g/h to a limit in mg/m³ if it mixes perfectly.
 func CleanAir(rate, limit float64) float64 { return 1000 * rate / limit }
 
 // hoodFlow is the suction of a movable hood by its distance from the arc.

@@ -7,8 +7,9 @@ import (
 	"brazebooth/tables"
 )
 
-// Prepare is what is done before the arc, by metal and mass, in the order of the work: clean, fit up, warm, feed the
-// wire, lay, after. Its figures: vent gap, tacks, bevel, preheat, interpass, and the order of the seam's pieces.
+// Prepare says what to do before the arc, by metal and mass, in the order of the work: clean, fit up, warm,
+// lay, feed the wire, after. Its figures are the vent gap, tacks, bevel, preheat, interpass and the order of
+// the seam's pieces.
 func Prepare(card *calc.Card) (Page, error) {
 	p := Page{Name: "prepare", Card: *card}
 	for _, step := range [...]func(*Page, *calc.Card){
@@ -33,13 +34,13 @@ func (p *Page) lineUnder(topic, code string) {
 	}
 }
 
-// row adds a figure that a table gives.
+// row adds a figure from a table.
 func (p *Page) row(name string, d tables.Datum, formula string) {
 	p.take(calc.RowFigure(name, d, formula))
 }
 
-// zincBites reports a metal that hot zinc embrittles: stainless, and hardened steel.
-func (p *Page) zincBites() bool {
+// zincEmbrittles reports whether a member is embrittled by hot zinc: stainless or hardened steel.
+func (p *Page) zincEmbrittles() bool {
 	return p.has(tables.Stainless) || calc.Applies("boron-steel", &p.Card)
 }
 
@@ -120,7 +121,8 @@ func (p *Page) fitUp(card *calc.Card) {
 	}
 }
 
-// vent is the gap for zinc vapour: the summed thickness of the two coats that face each other, up to a tenth.
+// vent is the gap for zinc vapour: the thickness of the two coats that face each other, at most VentMost (0.1
+// mm).
 func (p *Page) vent(card *calc.Card) {
 	sum := [3]float64{}
 	for _, m := range card.Setup.Joined() {

@@ -9,8 +9,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// The page never tells of less preheat than the card: who warms copper until it feels hand-warm, where the card asks
-// for 500 °C, lays a cold bead.
+// The page never gives less preheat than the card: copper that is only warmed by hand, where the card asks for
+// 500 °C, gets a cold bead.
 func TestPreparePreheatsAsTheCardDoes(t *testing.T) {
 	var jobs []calc.Job
 	for _, m := range []string{"copper", "brass", "mild-steel", "stainless-304", "grey-iron"} {
@@ -31,7 +31,7 @@ func TestPreparePreheatsAsTheCardDoes(t *testing.T) {
 		})
 		warm, usual := p.Figure("preheat")
 		least, ok := card.Figure("least_preheat")
-		iron := j.Metal == "grey-iron" // warmed against cracks, whatever wets
+		iron := j.Metal == "grey-iron" // warmed against cracks, whether or not it wets
 		if needed && usual && !iron {
 			t.Errorf("%s %s %g mm: the card speaks of preheat, the page of %g °C", j.Metal, j.Joint, j.Thickness.V,
 				warm.Value)

@@ -10,8 +10,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Pulse is the page of a pulsed arc: peak, pulse time, base and frequency that throw one drop a pulse at this feed,
-// and what they make of current and power.
+// Pulse is the page of a pulsed arc: peak, pulse time, base and frequency that detach one drop with each pulse
+// at this feed, and the effect of the pulses on current and power.
 func Pulse(card *calc.Card) (Page, error) {
 	p := Page{Name: "pulse", Card: *card}
 	if card.Used.Mode != "pulsed" {
@@ -40,8 +40,8 @@ type waveform struct {
 	frequency  calc.Figure // Hz
 	transition float64     // A
 	detach     tables.Datum
-	peak, time ends    // A, s; every peak of its band with the times that suit it
-	low, high  float64 // A, of the base over those
+	peak, time ends    // A, s; over all peaks of the band, each with the times that suit it
+	low, high  float64 // A, the base current over the same peaks and times
 }
 
 func newWaveform(card *calc.Card) (*waveform, error) {
@@ -65,14 +65,15 @@ func newWaveform(card *calc.Card) (*waveform, error) {
 	return w, err
 }
 
-// bands are the ends of peak, time and base. A time goes by one over the square of its peak, so that each peak of the
-// band has its own times; a peak at which no pulse throws a drop and leaves the arc alight is left out.
+// bands computes the ends of peak, time and base. A pulse's time goes as one over the square of its peak, so
+// that each peak in the band has its own times. Peaks at which no pulse both detaches a drop and keeps the arc
+// alight are left out.
 func (w *waveform) bands() {
-	over, tr := tables.PulsePeakOver, tables.PulseTransition // whose doubt is that of every wire's transition
+	over, tr := tables.PulsePeakOver, tables.PulseTransition // its uncertainty holds for the transition of every wire
 	w.peak = ends{math.Inf(1), w.Peak, 0}
 	w.time = ends{math.Inf(1), w.Time, 0}
 	w.low, w.high = w.Base, w.Base
-	if !w.Alight { // the shortest that throws a drop, though the arc goes out after it
+	if !w.Alight { // the shortest that detaches a drop, although the arc then goes out
 		w.time.mid = w.detach.Low / (w.Peak * w.Peak)
 	}
 	from, to := over.Low*tr.Low/tr.V*w.transition, over.High*tr.High/tr.V*w.transition
@@ -91,12 +92,12 @@ func (w *waveform) bands() {
 	}
 	w.peak.low, w.peak.high = min(w.peak.low, w.Peak), max(w.peak.high, w.Peak)
 	w.time.low, w.time.high = min(w.time.low, w.time.mid), max(w.time.high, w.time.mid)
-	w.ofMean()
+	w.widenByMean()
 }
 
-// ofMean widens the base's band by that of the mean current at this feed: what more or less melts the wire flows
-// between the pulses.
-func (w *waveform) ofMean() {
+// widenByMean widens the base's band by that of the mean current at this feed: a change of the mean shows in the
+// current between the pulses.
+func (w *waveform) widenByMean() {
 	between := 1 - w.Share
 	if !(between > 0) {
 		return
@@ -106,8 +107,8 @@ func (w *waveform) ofMean() {
 	w.high = w.Base + math.Hypot(w.high-w.Base, more)
 }
 
-// times are the shortest and the longest pulse of a peak, A, that throws one drop and, where any does, leaves the arc
-// alight at a mean, A; s.
+// times are the shortest and the longest pulse, s, of a peak in A that detaches one drop. If any pulse does and
+// leaves the arc alight, long also keeps it alight at this mean, A.
 func (w *waveform) times(peak, mean float64) (short, long float64) {
 	short, long = w.detach.Low/(peak*peak), w.detach.High/(peak*peak)
 	if least := tables.PulseBaseLeast.V; w.Alight {
@@ -116,7 +117,7 @@ func (w *waveform) times(peak, mean float64) (short, long float64) {
 	return short, long
 }
 
-// shape adds the four figures that a pulse is set by.
+// shape adds the four figures that define a pulse.
 func (w *waveform) shape() {
 	p, over, least := w.page, tables.PulsePeakOver, tables.PulseBaseLeast
 	peak := calc.OwnBasis("{k}·{I_s}", over.Source+"; spray transition by AWS (memory high)",
@@ -145,13 +146,14 @@ func (w *waveform) inputs() []calc.Input {
 		calc.Derived("t_p", "pulse time", 1000*w.time.mid, "ms")}
 }
 
-// base is the current between pulses of a peak, A, and so many seconds, A.
+// base is the current between pulses, A, for a peak in A that lasts time seconds.
 func (w *waveform) base(peak, time float64) float64 {
 	share := w.frequency.Value * time
 	return (w.mean.Value - peak*share) / (1 - share)
 }
 
-// power adds what loads the power source, and what the pulses add to mean volts times mean amps.
+// power adds the current that loads the power source, and how the true power compares with mean volts times
+// mean amps.
 func (w *waveform) power(card *calc.Card) {
 	p := w.page
 	if rms, ok := card.Figure("effective_current"); ok && w.Alight {

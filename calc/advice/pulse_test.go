@@ -10,9 +10,9 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// Over every wire and feed the four figures give the mean current back, lie inside their bands, and move without a
-// jump as the feed does.
-func TestAPulseGivesItsMean(t *testing.T) {
+// Over every wire and feed: the four figures give back the mean current, lie inside their bands, and change
+// without a jump as the feed does.
+func TestPulseFiguresGiveTheMeanCurrent(t *testing.T) {
 	steps := deep.Many(6, 120)
 	for _, wire := range deep.Of(t, []float64{0.8, 0.9, 1.0, 1.2, 1.6}, 3) {
 		var last, time float64
@@ -51,8 +51,7 @@ func TestAPulseGivesItsMean(t *testing.T) {
 			}
 			share := value["pulse_frequency"] * value["pulse_time"] / 1000
 			mean, _ := card.Figure("current")
-			for _, end := range [2]float64{mean.Low,
-				mean.High} { // melts the same wire under another calibration voltage
+			for _, end := range [2]float64{mean.Low, mean.High} { // at the same wire feed
 				at := max(0, (end-value["pulse_peak"]*share)/(1-share))
 				if f := pulseFigure(&p, "pulse_base"); at < f.Low-1e-9 || at > f.High+1e-9 {
 					t.Errorf("%g mm, %.3g m/min: at %g A mean the base is %g A, outside %g to %g", wire, feed, end,
@@ -76,7 +75,7 @@ func TestAPulseGivesItsMean(t *testing.T) {
 
 func pulseFigure(p *Page, name string) calc.Figure { f, _ := p.Figure(name); return f }
 
-// An arc without pulses is told so, with what to type.
+// For an arc without pulses the error says what to type.
 func TestOnlyAPulsedArcHasAPulse(t *testing.T) {
 	card, err := calc.Solve(calc.Job{Metal: "galvanized", Gauge: 20})
 	if err != nil {
@@ -88,8 +87,8 @@ func TestOnlyAPulsedArcHasAPulse(t *testing.T) {
 	}
 }
 
-// pairs: the time's band is at least as wide as its peak's asks for, by the square, as far as the arc stays alight; and
-// no peak sits on an end of its band.
+// pairs checks that the time's band is at least as wide as that of its peak asks for, by the square, as far as
+// the arc stays alight, and that no peak is at an end of its band.
 func pairs(t *testing.T, p *Page, wire, feed float64) {
 	peak, ok := p.Figure("pulse_peak")
 	time, _ := p.Figure("pulse_time")

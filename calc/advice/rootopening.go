@@ -5,8 +5,8 @@ import (
 	"brazebooth/tables"
 )
 
-// rootOpening is how far a square butt is set apart: bronze melts no root, it has to run in. The widest that a setting
-// bridges stays above it.
+// rootOpening is the gap to leave in a square butt: bronze does not melt the root, it has to run in. It is less
+// than the widest gap that a setting bridges.
 func (p *Page) rootOpening(card *calc.Card, thin float64) {
 	s, w, wire := tables.RootOpeningSheet, tables.RootOpeningWire, card.Used.Wire.V
 	p.add("root_opening", "mm", min(s.V*thin, w.V*wire), min(s.Low*thin, w.Low*wire), min(s.High*thin, w.High*wire),

@@ -10,8 +10,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// The caution about the hood names the share that the figure shows, and the other one only with its reason.
-func TestTheHoodsCautionHasTheFiguresShare(t *testing.T) {
+// The caution about the hood names the share that the figure shows; another share only with its reason.
+func TestHoodCautionAgreesWithTheFigure(t *testing.T) {
 	for _, operating := range []float64{10, 20, 30, 40, 60, 80, 100} {
 		p := pageOf(t, Air, calc.Job{Metal: "galvanized", Gauge: 16, Operating: calc.Some(operating)})
 		text := ""
@@ -27,8 +27,8 @@ func TestTheHoodsCautionHasTheFiguresShare(t *testing.T) {
 	}
 }
 
-// A last pass that has hardly anything to fill is said to be one that the others can lay; it is never 0 mm².
-func TestALastPassOfNothingIsSaid(t *testing.T) {
+// If the last pass has hardly anything to fill, the page says that the others can lay it; it never says 0 mm².
+func TestAnAlmostEmptyLastPassIsMentioned(t *testing.T) {
 	spared := 0
 	for thick := 40; thick <= 80; thick += deep.Many(3, 1) {
 		p := pageOf(t, Passes, calc.Job{Metal: "galvanized", Thickness: calc.Some(float64(thick) / 10), Joint: "butt",
@@ -54,8 +54,8 @@ func TestALastPassOfNothingIsSaid(t *testing.T) {
 	}
 }
 
-// What belongs to a plug or to an overlay is asked for there only.
-func TestAPageAsksForWhatItsJointHas(t *testing.T) {
+// Questions about plugs or overlays are only asked on those joints.
+func TestQuestionsSuitTheJoint(t *testing.T) {
 	for _, x := range []struct {
 		page, joint, name string
 		asks              bool

@@ -44,8 +44,8 @@ func (p *Page) laying(card *calc.Card) {
 // mostPieces is how many pieces of a seam are drawn in one block.
 const mostPieces = 24
 
-// SkipOrder returns for each of n pieces, from the seam's start to its end, when it is laid: every second one first,
-// then those between, started so that from four pieces on no two neighbours are laid in succession.
+// SkipOrder returns, for each of n pieces from the seam's start to its end, its turn. Every second piece is
+// laid first, then those between; from four pieces on, no two neighbours are laid in succession.
 func SkipOrder(n int) []string {
 	order := make([]string, n)
 	turn := 1

@@ -8,17 +8,17 @@ import (
 	"brazebooth/tables"
 )
 
-// shrinker is one metal of a joint: what of the heat it gets and how that shrinks it.
+// shrinker is one metal of a joint: its share of the heat and how that heat shrinks it.
 type shrinker struct {
-	mark     string // of its symbols where the joint has two metals
+	mark     string // suffix of its symbols if the joint has two metals
 	share    float64
 	row      *tables.Shrinker
 	capacity tables.Datum // J/mm3K
 	tensile  float64      // MPa
 }
 
-// shrinking lists the metals of a joint with the share of the heat that each gets, as thickness and effusivity divide
-// it; members that shrink alike count as one. The order of the members changes nothing.
+// shrinking lists the metals of a joint, each with its share of the heat by thickness and effusivity. Members
+// that shrink alike count as one. The order of the members does not matter.
 func shrinking(card *calc.Card) []shrinker {
 	joined, arms := card.Setup.Joined(), calc.Paths(card.Used.Joint)
 	var list []shrinker
@@ -27,7 +27,7 @@ func shrinking(card *calc.Card) []shrinker {
 		m := &joined[i]
 		at := slices.IndexFunc(tables.Shrinkers, func(s tables.Shrinker) bool { return s.Family == m.Metal.Family })
 		if at < 0 {
-			continue // cast iron, which has no page
+			continue // cast iron, for which this page has no figures
 		}
 		draws := arms[i] * calc.Draws(m.Core, m.Metal.Conductivity.V, m.Metal.HeatCapacity.V)
 		sum += draws
@@ -49,7 +49,7 @@ func shrinking(card *calc.Card) []shrinker {
 }
 
 // mean is the mean over the metals.
-func (s *shrinks) mean(of func(m *shrinker) float64) float64 {
+func (s *shrinkage) mean(of func(m *shrinker) float64) float64 {
 	sum := 0.0
 	for i := range s.metals {
 		sum += of(&s.metals[i])
@@ -57,7 +57,7 @@ func (s *shrinks) mean(of func(m *shrinker) float64) float64 {
 	return sum / float64(len(s.metals))
 }
 
-// band is how far what a metal shrinks by its heat may lie off, as logarithms; stiff takes its modulus in.
+// band is the uncertainty of a metal's shrinkage per heat, as logarithms; stiff includes its modulus.
 func (m *shrinker) band(stiff bool) (less, more float64) {
 	less = math.Hypot(math.Log(m.row.Expansion.V/m.row.Expansion.Low), math.Log(m.capacity.High/m.capacity.V))
 	more = math.Hypot(math.Log(m.row.Expansion.High/m.row.Expansion.V), math.Log(m.capacity.V/m.capacity.Low))
@@ -80,7 +80,7 @@ func (m *shrinker) inputs(stiff bool) []calc.Input {
 	return list
 }
 
-// shrinkForm is the formula of what the metals shrink by a unit of heat.
+// shrinkForm is the formula of the metals' shrinkage per unit of heat.
 func shrinkForm(metals []shrinker, stiff bool) string {
 	e := [2]string{"{E1}·", "{E2}·"}
 	switch {

@@ -15,7 +15,7 @@ func twoSheets(a, b, joint string, t1, t2 float64) calc.Job {
 		Coating2: "none", Joint: joint, Filler: "cusi3", Feed: calc.Some(5), Travel: calc.Some(8)}
 }
 
-// figuresOf are the figures of a page of a job by their names, nil where it has no card.
+// figuresOf are the figures of a job's page by name, nil if the job has no card.
 func figuresOf(t *testing.T, of PageOf, j calc.Job) map[string]calc.Figure {
 	t.Helper()
 	c, err := calc.Solve(j)
@@ -33,7 +33,7 @@ func figuresOf(t *testing.T, of PageOf, j calc.Job) map[string]calc.Figure {
 	return list
 }
 
-// alike reports whether two figures agree to a part of it.
+// alike reports whether two figures agree within a relative part.
 func alike(a, b calc.Figure, part float64) bool {
 	for _, v := range [...][2]float64{{a.Value, b.Value}, {a.Low, b.Low}, {a.High, b.High}} {
 		if math.Abs(v[0]-v[1]) > part*max(math.Abs(v[0]), math.Abs(v[1])) {
@@ -43,8 +43,8 @@ func alike(a, b calc.Figure, part float64) bool {
 	return true
 }
 
-// A butt, a corner and an edge are the same joint from both sides: distortion, the hold between passes and their
-// number do not depend on which sheet is called the first.
+// A butt, a corner and an edge are symmetrical: distortion, the wait between passes and their number do not
+// depend on which sheet comes first.
 func TestTheOrderOfTheSheetsChangesNothing(t *testing.T) {
 	var jobs []calc.Job
 	for _, a := range tables.Metals {
@@ -78,7 +78,8 @@ func TestTheOrderOfTheSheetsChangesNothing(t *testing.T) {
 	}
 }
 
-// Where the thinner sheet becomes the thicker one nothing jumps: 1 % of thickness moves what shrinks by a few per cent.
+// Nothing jumps where the thinner sheet becomes the thicker one: 1 % of thickness changes the figures by a few
+// per cent.
 func TestNothingJumpsWhereTheThinnerSheetChanges(t *testing.T) {
 	var jobs []calc.Job
 	for _, a := range []string{"mild-steel", "stainless-304", "copper", "silicon-bronze"} {

@@ -41,16 +41,16 @@ func Strength(card *calc.Card) (Page, error) {
 	return p, nil
 }
 
-// noLoad says, of a joint that must carry no load, why, and reports whether it is one.
+// noLoad says why a joint must carry no load, and reports whether that is so.
 func (p *Page) noLoad(card *calc.Card) bool {
 	t, limit := card.Used.ServiceTemp, tables.ServiceLimit
 	switch {
 	case card.Used.Joint == "overlay":
 		p.Because(fillets, "an overlay does not join two parts: no strength is computed")
 	case card.Used.Joint == "edge":
-		p.Because(fillets, "what an edge joint carries is not judged, because a pull opens it like a book: all of it "+
-			"works on the line where the sheets meet, and no test of that is at hand. Try a lap or a tee where it "+
-			"carries; for a tank or a planter fold a lap, or pull a test piece")
+		p.Because(fillets, "what an edge joint carries is not judged, because a pull opens it like a book: the whole "+
+			"pull acts on the line where the sheets meet, and no test of that is at hand. For a joint that carries "+
+			"try a lap or a tee; for a tank or a planter fold a lap, or pull a test piece")
 	case calc.Applies(string(tables.CastIron), card):
 		p.Warn("iron-no-load", practice.Source, "Brazed cast iron is not structural: no allowable load is computed. "+
 			"A part that carries or holds something up is renewed, or repaired as a qualified person plans.")
@@ -58,7 +58,7 @@ func (p *Page) noLoad(card *calc.Card) bool {
 		p.Warn("too-warm", limit.Source, "Service at %.0f °C is above about %s: a copper-alloy braze creeps and "+
 			"lets go, and no allowable load is computed. Weld it, or bolt it.", t.V, calc.WarmestService())
 	case failing(card) != "" && !card.Job.Throat.Set && !card.Job.Leg.Set:
-		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because what holds was tested on beads that wet "+
+		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because strength was tested on beads that wet "+
 			"a solid base. Find a setting that meets every edge, or give the throat of a cut test piece that came out "+
 			"sound.", failing(card))
 	default:
@@ -67,13 +67,13 @@ func (p *Page) noLoad(card *calc.Card) bool {
 	return true
 }
 
-// throatOf is the throat that was given, as such or as a leg, or the computed one.
+// throatOf is the throat that was given, directly or as a leg, or the computed one.
 func (p *Page) throatOf(card *calc.Card) (calc.Figure, error) {
 	switch {
 	case card.Job.Throat.Set:
 		return p.take(calc.GivenFigure("throat", card.Job.Throat.V, "mm")), nil
 	case card.Job.Leg.Set:
-		return p.ofLeg(card)
+		return p.throatOfLeg(card)
 	}
 	f, ok := card.Figure("throat")
 	if !ok || !(f.Value > 0) {
@@ -83,9 +83,9 @@ func (p *Page) throatOf(card *calc.Card) (calc.Figure, error) {
 	return p.take(f), nil
 }
 
-// ofLeg is the throat of a leg that was measured. Over a gap the leg stands on the lower member, and what of it the gap
-// takes is no throat.
-func (p *Page) ofLeg(card *calc.Card) (calc.Figure, error) {
+// throatOfLeg is the throat of a measured leg. Over a gap the leg is measured on the lower member, and the part of it
+// across the gap is no throat.
+func (p *Page) throatOfLeg(card *calc.Card) (calc.Figure, error) {
 	leg, gap := card.Job.Leg.V, card.Used.Gap.V
 	if gap == 0 || card.Used.Joint != "lap" && card.Used.Joint != "tee" {
 		v := formula.LegThroat(leg)
@@ -93,7 +93,7 @@ func (p *Page) ofLeg(card *calc.Card) (calc.Figure, error) {
 			calc.In("l", "leg", leg, "mm"))), nil
 	}
 	if leg <= gap {
-		return calc.Figure{}, mistake.In("leg", "it is no longer than the gap: the bead holds nothing",
+		return calc.Figure{}, mistake.In("leg", "it is not longer than the gap, so the bead holds nothing",
 			"give a leg of more than the gap, or close the gap")
 	}
 	v := formula.LegThroat(leg - gap)
@@ -104,7 +104,7 @@ func (p *Page) ofLeg(card *calc.Card) (calc.Figure, error) {
 var openLeg = tables.Origin{Known: tables.MemoryMedium,
 	Source: "AWS D1.1, fillet welds: an opening over 1.6 mm is added to the leg; here any opening"}
 
-// weakest adds the capacity of the member whose sheet gives way first, kN.
+// weakest adds the capacity of the member whose sheet breaks first, kN.
 func (p *Page) weakest(of func(m *calc.Member) calc.Figure) calc.Figure {
 	least := of(&p.Card.Setup.Members[0])
 	for _, m := range p.Card.Setup.Joined()[1:] {
@@ -115,7 +115,7 @@ func (p *Page) weakest(of func(m *calc.Member) calc.Figure) calc.Figure {
 	return p.take(least)
 }
 
-// sheetCapacity is that of the weaker member's section, kN.
+// sheetCapacity is the capacity of the weaker member's section, kN.
 func (p *Page) sheetCapacity(length float64) calc.Figure {
 	return p.weakest(func(m *calc.Member) calc.Figure {
 		r := m.Metal.Tensile
@@ -126,7 +126,7 @@ func (p *Page) sheetCapacity(length float64) calc.Figure {
 	})
 }
 
-// allow divides the lowest capacity by the safety factor, and compares a load with it.
+// allow divides the lowest capacity by the safety factor, and compares the job's load with the result.
 func (p *Page) allow(card *calc.Card, capacities ...calc.Figure) {
 	edge := math.Inf(1)
 	var symbols []string
@@ -147,19 +147,19 @@ func (p *Page) allow(card *calc.Card, capacities ...calc.Figure) {
 	load := card.Job.Load.V
 	if load > v*(1+lastBit) {
 		p.Warn("overloaded", filletSource, "%s kN is more than the allowable %s kN. %s, another filler, or another "+
-			"way to join it.", calc.Number(load), calc.Number(v), moreOf(card))
+			"way to join it.", calc.Number(load), calc.Number(v), strengthen(card))
 	}
 }
 
-// lastBit is by how much two ways to the same number may differ, relative.
+// lastBit is the relative difference up to which two ways to compute a number count as equal.
 const lastBit = 1e-12
 
-// downTo2 rounds a positive number down to two figures: a load to allow claims no more digits than its interval does.
+// downTo2 rounds a positive number down to two figures: an allowable load has no more digits than its interval.
 func downTo2(v float64) float64 {
 	return toTwo(v, func(n float64) float64 { return math.Floor(n * (1 + lastBit)) })
 }
 
-// upTo2 rounds a positive number up to two figures: what must be allowed for it.
+// upTo2 rounds a positive number up to two figures, for quantities that must be enough.
 func upTo2(v float64) float64 {
 	return toTwo(v, func(n float64) float64 { return math.Ceil(n * (1 - lastBit)) })
 }
@@ -167,7 +167,7 @@ func upTo2(v float64) float64 {
 // round2 rounds to two figures.
 func round2(v float64) float64 { return toTwo(v, math.Round) }
 
-// toTwo makes two figures of a positive number; others stay as they are.
+// toTwo rounds a positive number to two figures; others stay as they are.
 func toTwo(v float64, whole func(float64) float64) float64 {
 	if !(v > 0) {
 		return v
@@ -176,14 +176,14 @@ func toTwo(v float64, whole func(float64) float64) float64 {
 	return whole(v/unit) * unit
 }
 
-// factor is the safety factor as an input of a load to allow.
+// factor is the safety factor as an input of an allowable load.
 func factor(card *calc.Card) calc.Input {
 	return calc.Input{Symbol: "S", Name: "safety factor", Value: card.Used.Safety.Or(tables.DesignSafety.V), Unit: "1",
 		Assumed: !card.Job.Safety.Set}
 }
 
-// moreOf is what would make a joint carry more.
-func moreOf(card *calc.Card) string {
+// strengthen is what would make a joint carry more.
+func strengthen(card *calc.Card) string {
 	if card.Used.Joint == "plug" {
 		return "More plugs or larger ones, thicker sheet"
 	}
@@ -198,9 +198,10 @@ func (p *Page) strengthWords(card *calc.Card) {
 		p.Because(fillets, "the load passes both laps of the patch one after the other: what one of them carries "+
 			"counts")
 	}
-	p.Warn("straight-pull", filletSource, "A straight, steady pull along the seam only, as in the tests: a joint "+
-		"that is levered, peeled or shaken lets go at its toe long before. A bracket levers.")
+	p.Warn("straight-pull", filletSource, "For a straight, steady pull along the seam only, as in the tests: a "+
+		"joint that is levered, peeled or shaken fails at its toe long before. A bracket levers its joint.")
 	p.Because(tables.DesignSafety.Origin, "no standard gives a design factor for arc-brazed joints")
-	p.Warn("strength-person", practice.Source, "Structural, lifting, pressure, vehicle: a qualified procedure and a "+
-		"person who may decide, not this figure. Pull a test piece.")
+	p.Warn("strength-person", practice.Source, "For structures, lifting, pressure or vehicles this figure is not "+
+		"enough: they need a qualified procedure and a person who is allowed to decide. "+
+		"Pull a test piece.")
 }

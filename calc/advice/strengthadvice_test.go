@@ -19,7 +19,7 @@ var (
 	adviceThroat = regexp.MustCompile(`, or a throat of ([\d.]+) mm at this length`)
 )
 
-// adviceOf is the length and the throat that the page says would be enough; 0 where it says none.
+// adviceOf is the length and the throat that the page says would be enough; 0 if it names none.
 func adviceOf(p *advice.Page) (length, throat float64) {
 	for _, r := range p.Reasons {
 		if m := adviceLength.FindStringSubmatch(r.Text); m != nil {
@@ -47,7 +47,7 @@ func overloaded(t *testing.T, j calc.Job) (bool, advice.Page) {
 	return false, p
 }
 
-// Who follows the page's advice is not told that the load is too much; a millimetre less is too little.
+// The load is allowed on a seam that follows the page's advice; a millimetre less is too little.
 func TestStrengthAdviceIsEnough(t *testing.T) {
 	if testing.Short() {
 		t.Skip("hundreds of loads")
@@ -60,7 +60,7 @@ func TestStrengthAdviceIsEnough(t *testing.T) {
 		{Metal: "mild-steel", Gauge: 14, Joint: "lap", Leg: calc.Some(2), Length: calc.Some(55)},
 		{Metal: "mild-steel", Thickness: calc.Some(2), Joint: "tee", Throat: calc.Some(1.4), Length: calc.Some(80)},
 	} {
-		card := mustSolve(t, base) // a suggestion would change with the throat that is asked for
+		card := mustSolve(t, base) // a suggested setting would change with the throat
 		base.Feed, base.Travel = card.Used.Feed, card.Used.Travel
 		for _, load := range deep.Of(t, loads(), 3) {
 			j := base
@@ -76,7 +76,7 @@ func TestStrengthAdviceIsEnough(t *testing.T) {
 				t.Errorf("%s %s: %g kN is said to need %g mm, and a millimetre less will do", j.Metal, j.Joint, load,
 					length)
 			}
-			if throat >= 0.2 && throat <= 50 { // what a card takes
+			if throat >= 0.2 && throat <= 50 { // the range that a card accepts
 				throats++
 				j.Length, j.Throat = base.Length, calc.Some(throat)
 				if bad, p := overloaded(t, j); bad {
@@ -91,7 +91,7 @@ func TestStrengthAdviceIsEnough(t *testing.T) {
 	}
 }
 
-// loads are round ones and odd ones, kN.
+// loads are round and odd loads, kN.
 func loads() (list []float64) {
 	for i := 1; i <= 60; i++ {
 		list = append(list, float64(i)/20, 0.37*math.Pow(1.07, float64(i)))
@@ -99,8 +99,8 @@ func loads() (list []float64) {
 	return append(list, 1.9049, 2, 10, 99.5, 100)
 }
 
-// A load with more figures than the allowable one is not said to exceed itself.
-func TestOverloadIsToldApart(t *testing.T) {
+// A load just over the allowable one is not printed as the same number.
+func TestOverloadPrintsDifferentNumbers(t *testing.T) {
 	j := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Length: calc.Some(100), Load: calc.Some(1)}
 	card := mustSolve(t, j)
 	p, err := advice.Strength(&card)
@@ -130,8 +130,8 @@ func mustSolve(t *testing.T, j calc.Job) calc.Card {
 	return card
 }
 
-// A setting whose bead does not bond carries nothing that the page would put a number to, unless a piece was cut and
-// measured; then the page says what the number rests on.
+// A setting whose bead does not bond has no allowable load, unless a piece was cut and measured; then the page
+// says what the load rests on.
 func TestNoLoadOnABeadThatDoesNotBond(t *testing.T) {
 	var jobs []calc.Job
 	for _, metal := range []string{"mild-steel", "copper", "stainless-304", "brass"} {
@@ -170,8 +170,9 @@ func holdsToItsBead(t *testing.T, j calc.Job) {
 	}
 }
 
-// A closed butt's throat is its cap's at every thickness: it and its load fall as the plate grows, without a jump where
-// the plan becomes a V, which the page says; deeper than grooves are planned there is none.
+// The throat of a closed butt is that of its cap at every thickness: it and the load fall as the plate grows,
+// without a jump where the plan becomes a V, which the page mentions. Plate too thick for a groove has no
+// throat.
 func TestClosedButtsLoadDoesNotJump(t *testing.T) {
 	from, to := 2.5, 14.0
 	if !deep.Run() {

@@ -8,14 +8,14 @@ import (
 	"brazebooth/tables"
 )
 
-// The lists of the tables are the same for every guest of a server: no card and no page sorts or changes one.
+// All guests of a server share the tables' lists: no card and no page sorts or changes one.
 func TestPagesLeaveTheTablesAsTheyAre(t *testing.T) {
 	lists := func() string {
 		return fmt.Sprint(tables.Metals, tables.Fillers, tables.Gases, tables.Coatings, tables.Joints, tables.Modes,
 			tables.Positions, tables.Uses, tables.Causes, tables.Sights, tables.PairRules, tables.FillerRules,
-			tables.EvidenceRows, tables.PracticeLines, tables.CautionLines, tables.Hazards, tables.Warnings, tables.Notes,
-			tables.Remedies, tables.ExposureLimits, tables.Shades, tables.FilletTests, tables.Wires, tables.Spools,
-			tables.Cylinders, tables.Backings, tables.Melts, tables.Holds, tables.SoftSheets)
+			tables.EvidenceRows, tables.PracticeLines, tables.CautionLines, tables.Hazards, tables.Warnings,
+			tables.Notes, tables.Remedies, tables.ExposureLimits, tables.Shades, tables.FilletTests, tables.Wires,
+			tables.Spools, tables.Cylinders, tables.Backings, tables.Melts, tables.Holds, tables.SoftSheets)
 	}
 	before := lists()
 	for _, j := range []calc.Job{{}, {Metal: "copper", Thickness: calc.Some(4), Joint: "butt"},
@@ -24,11 +24,11 @@ func TestPagesLeaveTheTablesAsTheyAre(t *testing.T) {
 		c := card(t, j)
 		for i := range contents {
 			if of := contents[i].Of; of != nil {
-				_, _ = of(c) // an error is an answer here
+				_, _ = of(c) // an error is fine here
 			}
 		}
 		if after := lists(); after != before {
-			t.Fatalf("%+v: a list of the tables is another after its pages", j)
+			t.Fatalf("%+v: the pages changed a list of the tables", j)
 		}
 	}
 }

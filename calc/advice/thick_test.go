@@ -7,8 +7,8 @@ import (
 	"brazebooth/calc"
 )
 
-// The page says of thick parts what the card says: a weld-braze is not a base that stays solid, a cold part has its
-// preheat, what is not judged its reason; a seam in plate that carries nothing is possible with care.
+// The page agrees with the card on thick parts: a weld-braze is not called a solid base, a cold part has its
+// preheat, a joint that is not judged its reason. A seam in plate that carries nothing is possible with care.
 func TestFitOfThickParts(t *testing.T) {
 	mm := calc.Some
 	for _, x := range []struct {

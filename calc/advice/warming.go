@@ -5,7 +5,7 @@ import (
 	"brazebooth/tables"
 )
 
-// warming says whether the parts are warmed before the arc, and how far.
+// warming says whether to warm the parts before the arc, and how far.
 func (p *Page) warming(card *calc.Card) {
 	heavy := calc.MinCore(card.Setup.Joined()) >= tables.ChillFrom.V
 	found := p.preheatOf(card)
@@ -27,7 +27,7 @@ func (p *Page) warming(card *calc.Card) {
 	case heavy && (p.has(tables.Stainless) || card.Setup.One):
 		p.lineUnder(tables.TopicWarm, "preheat-heavy")
 		p.row("interpass", tables.InterpassAluminium, "hottest before the next bead")
-	case card.Job.Preheat.Set && card.Used.Preheat.V > tables.ChillOff.V: // said already
+	case card.Job.Preheat.Set && card.Used.Preheat.V > tables.ChillOff.V: // givenWarmth says it
 	case heavy:
 		p.line("chill-off")
 	case card.Zone == "cold":
@@ -41,7 +41,8 @@ func (p *Page) warming(card *calc.Card) {
 	}
 }
 
-// givenWarmth is the preheat that the job is computed with, where it is more than that of parts nobody warms.
+// givenWarmth adds the job's own preheat if it is more than just taking off the chill, or the least for cast
+// iron.
 func (p *Page) givenWarmth(card *calc.Card) {
 	switch at := card.Used.Preheat.V; {
 	case card.Job.Preheat.Set && at > tables.ChillOff.V:
@@ -53,7 +54,7 @@ func (p *Page) givenWarmth(card *calc.Card) {
 	}
 }
 
-// preheatOf repeats what the card found of preheat, so that the two never differ; false where it found nothing.
+// preheatOf repeats what the card says about preheat, so that both agree; false if the card says nothing.
 func (p *Page) preheatOf(card *calc.Card) (found bool) {
 	for _, code := range [...]string{"preheat-needed", "preheat-no-cure", "another-process"} {
 		if text := warned(card, code); text != "" {
@@ -67,7 +68,7 @@ func (p *Page) preheatOf(card *calc.Card) (found bool) {
 	return found
 }
 
-// iron is the warming of a casting, and the warning of a local peak that melts it.
+// iron is the warming of a casting, with the warning if the skin under the arc may melt.
 func (p *Page) iron(card *calc.Card) {
 	if !calc.Applies("zinc", card) {
 		p.line("warm-iron")
@@ -90,7 +91,8 @@ func (p *Page) iron(card *calc.Card) {
 	}
 }
 
-// ironPeak is the peak of the casting's skin, with the relative interval of the card's hotter member.
+// ironPeak is the peak temperature of the casting's skin, with the relative interval of the card's hotter
+// member.
 func ironPeak(card *calc.Card) (calc.Figure, bool) {
 	f, ok := card.Figure("base_peak_temperature")
 	heat, modelled := calc.HeatOf(card)

@@ -11,7 +11,8 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// warmJobs are parts of several metals, thin and heavy, at several preheats; zinc alone, beside another metal and none.
+// warmJobs are parts of several metals, thin and heavy, at several preheats: with zinc, with zinc on one
+// member, and without.
 func warmJobs() (list []calc.Job) {
 	for _, pair := range [][2]string{{"galvanized", ""}, {"mild-steel", "electro-zinc"}, {"galvannealed", "copper"},
 		{"galvanized", "grey-iron"}, {"mild-steel", ""}, {"grey-iron", ""}, {"copper", ""}, {"stainless-304", ""}} {
@@ -33,7 +34,7 @@ func cautioned(p *Page) bool {
 	return slices.ContainsFunc(p.Warnings, func(w calc.Warning) bool { return w.Code == calc.PreheatNever })
 }
 
-// Every page of parts that are warmed with zinc on carries the caution once, and fit asks for another way.
+// Every page of zinc-coated parts that are warmed carries the caution once, and fit asks for another way.
 func TestEveryPageForbidsWarmZinc(t *testing.T) {
 	for _, j := range deep.Of(t, warmJobs(), 6) {
 		c := card(t, j)
@@ -41,7 +42,7 @@ func TestEveryPageForbidsWarmZinc(t *testing.T) {
 		warm := calc.WarmedZinc(c)
 		for i := range contents {
 			e := &contents[i]
-			if e.Of == nil || e.Name == "haz" || e.Name == "filler" { // they take long, and pass the same way
+			if e.Of == nil || e.Name == "haz" || e.Name == "filler" { // they are slow and take the same path
 				continue
 			}
 			p, err := e.Answer(t.Context(), c)
@@ -62,8 +63,8 @@ func TestEveryPageForbidsWarmZinc(t *testing.T) {
 	}
 }
 
-// Prepare names no other preheat than the card, none at all where zinc is on the parts, and leaves no zinc on where it
-// says to strip it.
+// Prepare gives the card's preheat or none, none if zinc is on the parts, and never both strips zinc and leaves
+// it on.
 func TestPrepareHasOnePreheat(t *testing.T) {
 	for _, j := range deep.Of(t, warmJobs(), 15) {
 		c := card(t, j)
@@ -94,7 +95,7 @@ func TestPrepareHasOnePreheat(t *testing.T) {
 	}
 }
 
-// An overlay on zinc is answered by fit alone, and fit does not praise what it forbids.
+// An overlay on zinc is answered by fit alone, and fit does not praise zinc there.
 func TestOverlayOnZincIsStopped(t *testing.T) {
 	for _, metal := range []string{"galvanized", "galvannealed", "electro-zinc"} {
 		c := card(t, calc.Job{Metal: metal, Thickness: calc.Some(3), Joint: "overlay", Feed: calc.Some(6),

@@ -8,8 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// Over jobs of every metal, joint, thickness and position, a filler that does not wet never stands before one that
-// does, unless the trade rules that one out; and it says so.
+// Over jobs of every metal, joint, thickness and position, a filler that does not wet never ranks above one
+// that does, unless the trade rules that one out; and the page says that it does not wet.
 func TestAFillerThatWetsGoesFirst(t *testing.T) {
 	metals, joints, positions := tables.Metals, tables.Joints, tables.Positions
 	rng := deep.Rand(t)
@@ -17,12 +17,12 @@ func TestAFillerThatWetsGoesFirst(t *testing.T) {
 	for range deep.Many(2, 120) {
 		job := calc.Job{Metal: metals[rng.IntN(len(metals))].ID, Joint: joints[rng.IntN(len(joints))].ID,
 			Thickness: calc.Some(0.5 + 2.5*rng.Float64()), Position: positions[rng.IntN(len(positions))].ID}
-		if rng.IntN(2) == 0 { // where it is often not wet
+		if rng.IntN(2) == 0 { // often not wetted
 			job.Metal, job.Thickness = "copper", calc.Some(2+rng.Float64())
 		}
 		c, err := calc.Solve(job)
 		if err != nil {
-			continue // zinc under an overlay and the like
+			continue // such as zinc under an overlay
 		}
 		p, err := Fillers(&c)
 		if err != nil {

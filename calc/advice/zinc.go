@@ -7,8 +7,8 @@ import (
 	"brazebooth/tables"
 )
 
-// PreheatCautions repeats the card's cautions on a page of parts that were warmed with zinc on them, or more than
-// hardened sheet bears: no page is read without them.
+// PreheatCautions repeats the card's cautions about preheated zinc and overheated hardened sheet: every page
+// must show them.
 func (p *Page) PreheatCautions(card *calc.Card) {
 	if calc.WarmedZinc(card) {
 		p.repeat(card, calc.PreheatNever)
@@ -24,7 +24,7 @@ func (p *Page) repeat(card *calc.Card, code string) {
 	}
 }
 
-// unlessZinc is advice to warm the parts, as far as they bear it, or nothing where zinc is on them.
+// unlessZinc is advice to warm the parts, with the temperature that they bear; "" if zinc is on them.
 func unlessZinc(card *calc.Card, words string) string {
 	if calc.Applies("zinc", card) {
 		return ""
@@ -32,14 +32,14 @@ func unlessZinc(card *calc.Card, words string) string {
 	return words + calc.NoHotter(card)
 }
 
-// stripsZinc reports zinc that comes off before the arc: on what it would embrittle, under an overlay, and on parts
-// that are warmed or would have to be.
+// stripsZinc reports whether zinc must come off before the arc: from metal that it would embrittle, under an
+// overlay, and from parts that are warmed or would have to be.
 func (p *Page) stripsZinc(card *calc.Card) bool {
-	return calc.Applies("zinc", card) && (p.zincBites() || card.Setup.One || calc.WarmedZinc(card) ||
+	return calc.Applies("zinc", card) && (p.zincEmbrittles() || card.Setup.One || calc.WarmedZinc(card) ||
 		p.has(tables.CastIron) || warned(card, "preheat-needed") != "")
 }
 
-// zincStaysCold is the warming of parts with zinc on: there is none. It reports whether it had to say so.
+// zincStaysCold says that parts with zinc on are not warmed. It reports whether it had to say so.
 func (p *Page) zincStaysCold(card *calc.Card, heavy bool) bool {
 	say := func(format string, args ...any) { p.reason(practice, format, args...).Topic = tables.TopicWarm }
 	switch strip := calc.StripZinc(card); {
@@ -47,7 +47,7 @@ func (p *Page) zincStaysCold(card *calc.Card, heavy bool) bool {
 		say("the job has %.0f °C of preheat, and zinc must not be preheated: %s", card.Used.Preheat.V, strip)
 	case p.has(tables.CastIron):
 		say("cast iron has to be warm, and zinc must not be preheated: %s", strip)
-	case warned(card, "preheat-needed") != "": // says it
+	case warned(card, "preheat-needed") != "": // preheatOf says it
 	case heavy || card.Zone == "cold" || p.has(tables.CopperFam):
 		say("zinc-coated parts are not warmed, not even hand-warm; where warmth is wanted, %s", strip)
 	default:

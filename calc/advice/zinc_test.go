@@ -10,8 +10,9 @@ import (
 	"brazebooth/tables"
 )
 
-// On every zinc coat the hood stands before the general air, and a movable hood alone is never called enough; the fume
-// is never more than all the oxide of the zinc driven off, and of no less zinc than the boiled bands hold.
+// On every zinc coat the page names the hood before the general air, and never calls a movable hood alone
+// enough. The fume is never more than the oxide of all zinc driven off, which is at least the zinc of the
+// boiled bands.
 func TestZincAsksForTheHoodFirst(t *testing.T) {
 	var jobs []calc.Job
 	for _, coat := range tables.Coatings {

@@ -12,10 +12,10 @@ import (
 	"brazebooth/tables"
 )
 
-// leastGain is the least by which a change must raise the chance of a good bead to be an answer.
+// leastGain is the least rise of the chance of a good bead for which a change is advised.
 const leastGain = 0.005
 
-// impossible says of a bead's look that this job cannot have it; nil where it can.
+// impossible returns an error if a bead of this job cannot look like this.
 func impossible(seen string, card *calc.Card) error {
 	u := &card.Used
 	for _, s := range strings.Split(seen, ",") {
@@ -37,7 +37,7 @@ func impossible(seen string, card *calc.Card) error {
 	return nil
 }
 
-// done reports of a piece of a cure whether the job already has it.
+// done reports whether the job already has this part of a cure.
 func (v *posterior) done(piece string) bool {
 	u := &v.card.Used
 	switch piece {
@@ -53,12 +53,12 @@ func (v *posterior) done(piece string) bool {
 	return false
 }
 
-// whenDone is what is left to do where all of a cause's cure is done.
+// whenDone is what remains to do when all of a cause's cure is done.
 var whenDone = map[string]string{
 	tables.CauseVapour: "grind the zinc off along the seam, both sheets and both faces",
 }
 
-// cure is what a cause asks for, less what the job already has.
+// cure is a cause's cure without the parts that the job already has.
 func (v *posterior) cure(c *tables.Cause) string {
 	separator := ", "
 	if strings.Contains(c.Do, "; ") || strings.HasPrefix(c.Do, "vent gap") {
@@ -72,8 +72,8 @@ func (v *posterior) cure(c *tables.Cause) string {
 	return strings.Join(left, separator)
 }
 
-// beyond looks past one step where a change alone leaves the chance as it was: along the same lever to its end, and at
-// the setting that the card itself would suggest. It returns what lies there in words, "" for nothing better.
+// beyond looks further than one step if a change alone does not raise the chance: along the same lever to its
+// end, and at the setting that the card would suggest. It describes a better setting in words, or returns "".
 func (v *posterior) beyond(t *Try, m *move, before float64) string {
 	l := m.lever
 	to := m.job
@@ -106,7 +106,8 @@ func (v *posterior) beyond(t *Try, m *move, before float64) string {
 	return ""
 }
 
-// suggested is how likely the card's own setting for a job makes a good bead, by what was seen; 0 where it has none.
+// suggested returns the setting that the card would suggest for a job and its chance of a good bead, given what
+// was seen; 0 if there is none.
 func (v *posterior) suggested(open calc.Job) (float64, calc.Job) {
 	if v.timed {
 		return 0, open
@@ -119,8 +120,8 @@ func (v *posterior) suggested(open calc.Job) (float64, calc.Job) {
 	return v.good(&j), j
 }
 
-// cannot is the answer where no setting raises the chance: it says so, and what would, as far as it is computed. A
-// stick-out that is too long comes back even so, before anything else is bought or changed.
+// cannot is the answer if no setting raises the chance: it says so, and what would help, as far as that is
+// computed. A stick-out that is too long is corrected first, before anything else is bought or changed.
 func (v *posterior) cannot(t *Try, top *advice.Likely, c *advice.Correction) {
 	c.Why = fmt.Sprintf("Likeliest: %s. The window cannot cure this: no one setting raises the chance, the next bead "+
 		"is good in %.0f of 100 with the settings as they are.", top.Name, c.GoodBefore)
@@ -138,7 +139,8 @@ func (v *posterior) cannot(t *Try, top *advice.Likely, c *advice.Correction) {
 	}
 }
 
-// insteadOf is what a shop does where no setting helps and nothing better is computed: none of it is what the job has.
+// insteadOf is what a shop does if no setting helps and nothing better is computed. It names nothing that the
+// job already has.
 func insteadOf(cause string, card *calc.Card) string {
 	if cause != tables.CauseCold {
 		bar := ""
@@ -157,24 +159,24 @@ func insteadOf(cause string, card *calc.Card) string {
 	return "warmer parts" + calc.NoHotter(card) + ", " + ways + "or another process"
 }
 
-// otherway is a change of the job, not of a setting, with the chance that it brings.
-type otherway struct {
+// alternative is a change of the job, not of a setting, with the chance that it brings.
+type alternative struct {
 	text string
 	good float64
 }
 
-// wouldHelp are the changes of the job that make a good bead likelier, best first: another wire, mode, preheat, a
-// closed gap. Each is computed with the settings that the card would then suggest.
+// wouldHelp lists the changes of the job that make a good bead likelier, best first: another wire, mode,
+// preheat, a closed gap. Each is computed with the settings that the card would then suggest.
 func (v *posterior) wouldHelp(t *Try, cause string, before float64) (list []string) {
 	if v.timed {
 		return nil
 	}
 	open := t.Job
 	open.Feed, open.Volts, open.Travel, open.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
-	var ways []otherway
+	var ways []alternative
 	try := func(text string, j calc.Job) {
 		if g, _ := v.suggested(j); g > before+0.05 {
-			ways = append(ways, otherway{fmt.Sprintf("%s (good in %.0f of 100)", text, 100*g), g})
+			ways = append(ways, alternative{fmt.Sprintf("%s (good in %.0f of 100)", text, 100*g), g})
 		}
 	}
 	for _, w := range calc.OtherWires(open.Wire.V) {
@@ -198,7 +200,7 @@ func (v *posterior) wouldHelp(t *Try, cause string, before float64) (list []stri
 		j.Gap = calc.Some(0)
 		try("the gap closed", j)
 	}
-	slices.SortStableFunc(ways, func(a, b otherway) int { return cmp.Compare(b.good, a.good) })
+	slices.SortStableFunc(ways, func(a, b alternative) int { return cmp.Compare(b.good, a.good) })
 	for _, w := range ways[:min(2, len(ways))] {
 		list = append(list, w.text)
 	}

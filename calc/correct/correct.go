@@ -11,10 +11,11 @@ import (
 	"brazebooth/tables"
 )
 
-// Next ranks what may be behind the last bead's look, by the computed window at its setting and by what earlier beads
-// of the same job showed. It finds the smallest change of one setting that more likely than not makes the next bead
-// good; where no setting is at fault it says what cures it. tries are oldest first and differ in their settings only.
-// Each try narrows what the window leaves open, so the next setting is a bisection. Errors as calc.Answer.
+// Next ranks the causes that may explain the last bead's look, by the computed window at its setting and by the
+// looks of earlier beads of the same job. It finds the smallest change of one setting that makes the next bead
+// good with a probability of more than one half; if no setting is at fault it says what cures the cause. tries
+// are oldest first and differ in their settings only. Each try narrows what is still possible, so that the next
+// setting is a bisection. Errors are those of calc.Answer.
 func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	if len(tries) == 0 {
 		return advice.Page{}, mistake.In("seen", "no bead is laid", "lay a test bead and say what it shows")
@@ -60,7 +61,7 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	return p, nil
 }
 
-// stopped is the page of a job that must not be done at all: no setting helps it.
+// stopped is the page of a job that must not be done at all.
 func (v *posterior) stopped() (advice.Page, bool) {
 	p, ok := advice.Stopped("correct", &v.card)
 	if ok {
@@ -69,7 +70,7 @@ func (v *posterior) stopped() (advice.Page, bool) {
 	return p, ok
 }
 
-// correctWords are the reasons and warnings of a correction.
+// correctWords adds the reasons and warnings of a correction.
 func correctWords(p *advice.Page, c *advice.Correction, v *posterior) {
 	for _, l := range c.Causes {
 		o := tables.Origin{Source: l.Source, Known: tables.Known(l.Known)}

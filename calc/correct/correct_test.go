@@ -13,7 +13,7 @@ import (
 	"brazebooth/tables"
 )
 
-// booth is a shop whose true heat differs from the computed one: it lays a bead and says what it shows.
+// booth simulates a shop whose true heat differs from the computed one: it lays a bead and returns its look.
 func booth(t *testing.T, job calc.Job, shift float64) string {
 	t.Helper()
 	p, err := calc.ProbeOf(t.Context(), &job)
@@ -29,10 +29,10 @@ func booth(t *testing.T, job calc.Job, shift float64) string {
 }
 
 // In booths whose heat is off by as much as the intervals allow, from settings that are off by a third, the
-// corrections lead to a good bead, and none contradicts what was already seen.
+// corrections lead to a good bead and never repeat a setting that was tried.
 func TestCorrectionsFindTheGoodBead(t *testing.T) {
 	if testing.Short() {
-		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
+		t.Skip("slow, and other tests cover its concurrency")
 	}
 	var jobs []calc.Job
 	for _, metal := range []string{"galvanized", "mild-steel", "stainless-304"} {
@@ -93,7 +93,7 @@ func beadsUntilGood(t *testing.T, j calc.Job, shift float64) int {
 	return 0
 }
 
-// modelJobs are beads that are corrected against the model.
+// modelJobs are beads whose corrections are compared with the model.
 func modelJobs() (jobs []calc.Job) {
 	for _, metal := range []string{"galvanized", "mild-steel", "copper", "stainless-304"} {
 		for _, joint := range []string{"lap", "butt", "tee", "corner"} {
@@ -106,11 +106,11 @@ func modelJobs() (jobs []calc.Job) {
 	return jobs
 }
 
-// Every change moves the model the way it claims: less toe angle for a cold bead, a cooler base for a hot one, less
-// zinc for vapour, more metal for a hollow bead.
+// Every change moves the model as it claims: a smaller wetting angle for a cold bead, a cooler base for a hot
+// one.
 func TestCorrectionsMoveTheModel(t *testing.T) {
 	if testing.Short() {
-		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
+		t.Skip("slow, and other tests cover its concurrency")
 	}
 	held, jobs := 0, deep.Of(t, modelJobs(), 3)
 	for _, job := range jobs {
@@ -128,7 +128,7 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 			before, after := card(t, calc.Laid(&p.Card)), card(t, c.Next)
 			a, ok1 := before.Figure(figure)
 			b, ok2 := after.Figure(figure)
-			if !ok1 || !ok2 { // no bridge before: more heat is what it needs
+			if !ok1 || !ok2 { // no bridge before: it needs more heat
 				a, _ = before.Figure("net_heat")
 				b, _ = after.Figure("net_heat")
 				a.Value, b.Value = -a.Value, -b.Value
@@ -139,7 +139,7 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 					seen, c.Change, figure, a.Value, b.Value)
 			}
 			laid := calc.Laid(&p.Card)
-			// the volts are fixed with a feed
+			// a given feed also fixes the volts
 			if n := changed(AsSet(job, &laid), c.Next); n != 1 && !(n == 2 && c.Change.What == "wire_feed") {
 				t.Errorf("%s: %d settings changed at once by %+v", seen, n, c.Change)
 			}
@@ -150,7 +150,7 @@ func TestCorrectionsMoveTheModel(t *testing.T) {
 	}
 }
 
-// Against vapour that can escape, the bead drives off less zinc, and a hollow bead gets fuller.
+// Against vapour that can escape, the bead drives off less zinc; a hollow bead gets more metal.
 func TestOtherCorrectionsMoveTheModel(t *testing.T) {
 	zinc := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "butt", Feed: calc.Some(5), Travel: calc.Some(9)}
 	p, err := Next(context.Background(), []Try{{zinc, "pores"}})
@@ -163,7 +163,7 @@ func TestOtherCorrectionsMoveTheModel(t *testing.T) {
 		t.Errorf("boiled %g mm, then %g", a.Value, b.Value)
 	}
 	v := &posterior{card: p.Card, laid: []Try{{calc.Laid(&p.Card), "crack"}}, off: true,
-		asked: &asked{ctx: t.Context()}}
+		request: &request{ctx: t.Context()}}
 	m := v.remedy(&v.laid[0], tables.CauseHollow, 0)
 	if m == nil {
 		t.Fatal("nothing against a hollow bead")
@@ -175,8 +175,8 @@ func TestOtherCorrectionsMoveTheModel(t *testing.T) {
 	}
 }
 
-// What has nothing to do with heat teaches next to nothing about it.
-func TestPoresTeachLittleOfHeat(t *testing.T) {
+// Looks that have nothing to do with heat hardly change what is known about it.
+func TestPoresHardlyChangeTheHeat(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5), Travel: calc.Some(9)}
 	before, err := newPosterior(context.Background(), []Try{{job, "good"}})
 	if err != nil {
@@ -195,10 +195,10 @@ func TestPoresTeachLittleOfHeat(t *testing.T) {
 	}
 }
 
-// A correction of heat never makes a good bead less likely, and comes back from far outside the range of a hand.
+// A correction of heat never makes a good bead less likely, and returns from far outside a hand's range.
 func TestCorrectionsDoNotHarm(t *testing.T) {
 	if testing.Short() {
-		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
+		t.Skip("slow, and other tests cover its concurrency")
 	}
 	var tries []Try
 	for _, metal := range []string{"galvanized", "mild-steel", "copper"} {
@@ -248,7 +248,7 @@ func changed(a, b calc.Job) int {
 	return n
 }
 
-// A setting between a cold and a hot bead is tried next, and that needs no window.
+// After a cold and a hot bead, the next setting lies between theirs, with or without a window.
 func TestCorrectionsBisect(t *testing.T) {
 	for _, job := range []calc.Job{{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5)},
 		{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "plug", Feed: calc.Some(5.5)}} {
@@ -273,8 +273,8 @@ func TestCorrectionsBisect(t *testing.T) {
 	}
 }
 
-// The trade's rows, each with what a welder changes first: common practice, no source.
-func TestCorrectionsAreTheTrades(t *testing.T) {
+// For each look, the change that a welder makes first: common practice, no source.
+func TestCorrectionsFollowTheTrade(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every sight")
 	}
@@ -283,7 +283,7 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 	zinc.Metal = "galvanized"
 	stainless := calc.Job{Metal: "stainless-304", Gauge: 18, Joint: "lap", Filler: "cusi3", Feed: calc.Some(5),
 		Travel: calc.Some(9)}
-	for i, x := range []struct {
+	for _, x := range []struct {
 		job         calc.Job
 		seen, cause string
 		what        string
@@ -301,9 +301,6 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 		{timed, "spots-apart", tables.CauseOffLong, "spot_step", -1},
 		{timed, "rolled-edge", tables.CauseOnShort, "arc_on", 1},
 	} {
-		if i%4 != 0 && testing.Short() { // a bead, a crater and a timed one are left
-			continue
-		}
 		p, err := Next(context.Background(), []Try{{x.job, x.seen}})
 		if err != nil {
 			t.Fatal(err)
@@ -339,7 +336,7 @@ func TestCorrectionsAreTheTrades(t *testing.T) {
 	}
 }
 
-// No setting helps a job that is stopped, and a melted-through thin sheet with no room left gets a timed arc.
+// No setting helps a job that is stopped, and thin sheet that melts through with no room left gets a timed arc.
 func TestCorrectionsStopAndPause(t *testing.T) {
 	for _, job := range []calc.Job{{Metal: "brass", Thickness: calc.Some(1), Feed: calc.Some(4),
 		Travel: calc.Some(8)}, {Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8),
@@ -372,8 +369,9 @@ func TestSeenIDs(t *testing.T) {
 	}
 }
 
-// Every share names a sight and a cause that exist and lies between never and always; every sight has a drawing.
-func TestEvidenceHolds(t *testing.T) {
+// Every evidence row names an existing sight and cause and lies between seldom and always; every sight has a
+// drawing.
+func TestEvidenceRows(t *testing.T) {
 	for _, e := range tables.EvidenceRows {
 		_, ok1 := tables.Sights.ByID(e.Sight)
 		_, ok2 := causeByID(e.Cause)
@@ -395,7 +393,8 @@ func TestEvidenceHolds(t *testing.T) {
 	}
 }
 
-// One answer to a test bead, with every lever looked along; compare with the 100 ms in which nobody feels a wait.
+// BenchmarkCorrect times one answer to a test bead, which looks along every lever. An answer within 100 ms
+// feels immediate.
 func BenchmarkCorrect(b *testing.B) {
 	job := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(9)}
 	for b.Loop() {
@@ -405,8 +404,8 @@ func BenchmarkCorrect(b *testing.B) {
 	}
 }
 
-// After a hole a steady arc is kept where less wire, faster travel or both would do, and given up where nothing does.
-func TestLessWireIsHope(t *testing.T) {
+// After a hole a steady arc is kept if less wire, faster travel or both would do, and given up otherwise.
+func TestWhenASteadyArcIsKept(t *testing.T) {
 	for _, x := range []struct {
 		gauge        int
 		feed, travel float64
@@ -418,14 +417,14 @@ func TestLessWireIsHope(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if hope := v.hope(&v.laid[0]); v.over() || hope != x.want {
-			t.Errorf("%d ga at %g mm/s and %g m/min: hope %v, %v", x.gauge, x.travel, x.feed, hope, v.err)
+		if steadyMayWork := v.steadyMayWork(&v.laid[0]); v.over() || steadyMayWork != x.want {
+			t.Errorf("%d ga at %g mm/s and %g m/min: kept %v, %v", x.gauge, x.travel, x.feed, steadyMayWork, v.err)
 		}
 	}
 }
 
-// After a hole the heat is probably greater, and a card's own setting no longer good: less wire or faster travel
-// still is.
+// After a hole the heat is probably greater than computed, so that the card's own setting is no longer good,
+// but less wire or faster travel still is.
 func TestHopeAfterAHole(t *testing.T) {
 	for _, x := range []struct {
 		metal, joint     string
@@ -443,7 +442,7 @@ func TestHopeAfterAHole(t *testing.T) {
 	}
 }
 
-// A hole where the window says cold is no reason to say that no feed and travel are good: the cure in words stays.
+// A hole where the window says cold does not mean that no feed and travel are good: the cure in words stays.
 func TestAHoleWhereItIsCold(t *testing.T) {
 	for _, x := range [][3]float64{{0.5, 2.6, 14}, {0.8, 2.6, 7}, {1.5, 3.4, 9}} {
 		p, err := Next(context.Background(), []Try{{calc.Job{Metal: "galvanized", Thickness: calc.Some(x[0]),
@@ -460,9 +459,9 @@ func TestAHoleWhereItIsCold(t *testing.T) {
 	}
 }
 
-// Far from anything good a correction does not creep: it goes as far as one change may, and not to a timed arc where
-// a steady one is good.
-func TestFarOffIsALongStep(t *testing.T) {
+// Far from any good setting a correction goes as far as one change may, and not to a timed arc if a steady one
+// is good.
+func TestLongStepWhenFarOff(t *testing.T) {
 	for _, x := range []struct {
 		feed, travel float64
 		what         string
@@ -480,8 +479,8 @@ func TestFarOffIsALongStep(t *testing.T) {
 	}
 }
 
-// In a row that turns good once the first good one is found wherever it lies; in a row without one the likeliest, and
-// the last where nothing is good at all.
+// In a row that turns good, the first good one is found wherever it lies; in a row without one the likeliest,
+// and in a row without any chance the last.
 func TestSmallestGood(t *testing.T) {
 	for last := range 20 {
 		for turn := range last + 2 {

@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// laidAt are beads of one job at several travels, the last the one that is asked about.
+// laidAt are beads of one job at several travels; the last is the one to correct.
 func laidAt(job calc.Job, seen []string, travels ...float64) []Try {
 	var list []Try
 	for i, v := range travels {
@@ -17,7 +17,7 @@ func laidAt(job calc.Job, seen []string, travels ...float64) []Try {
 	return list
 }
 
-// What showed the opposite bounds a step: the nearest on that side, whatever the order they were laid in.
+// The nearest bead on the other side that showed the opposite limits a step, in whatever order they were laid.
 func TestOppositeIsTheNearest(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5)}
 	l := &levers[leverTravel]
@@ -43,8 +43,9 @@ func TestOppositeIsTheNearest(t *testing.T) {
 	}
 }
 
-// Travel is set in tenths of a mm/s and changed by at most 30 % in one step: from 9 up to 11.7. With the opposite
-// seen at 10 it goes no further than the middle between; with it seen at 14, beyond one step, it is not limited.
+// Travel is set in tenths of a mm/s and changed by at most 30 % in one step: from 9 up to 11.7. If the opposite
+// was seen at 10, a step goes no further than halfway there; if it was seen at 14, beyond one step, it is not
+// limited.
 func TestNotchesStopShort(t *testing.T) {
 	job := calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5)}
 	l := &levers[leverTravel]
@@ -65,7 +66,8 @@ func TestNotchesStopShort(t *testing.T) {
 		t.Errorf("downward: %v", down)
 	}
 	fast := &posterior{laid: laidAt(job, []string{"rolled-edge"}, 12.5)}
-	if up := fast.notches(&fast.laid[0], l, 1); len(up) != 15 || up[14] != 14 { // the fastest that a hand holds
+	// A hand holds 14 mm/s at most.
+	if up := fast.notches(&fast.laid[0], l, 1); len(up) != 15 || up[14] != 14 {
 		t.Errorf("upward from 12.5: %v", up)
 	}
 	if none := v.notches(&v.laid[0], l, 0); none != nil {
@@ -73,8 +75,8 @@ func TestNotchesStopShort(t *testing.T) {
 	}
 }
 
-// The causes' shares sum to a hundred before the unlikely ones are left out.
-func TestCausesShareAHundred(t *testing.T) {
+// The causes' shares sum to at most 100, and to nearly 100 after the unlikely ones are left out.
+func TestCauseSharesAddUp(t *testing.T) {
 	p, err := Next(context.Background(), []Try{{Job: calc.Job{Metal: "mild-steel", Thickness: calc.Some(8),
 		Joint: "plug", Feed: calc.Some(6)}, Seen: "pores"}})
 	if err != nil {

@@ -10,7 +10,7 @@ import (
 	"brazebooth/tables"
 )
 
-// chanceNoise is how much the section's own grid changes a chance from one setting to the next.
+// chanceNoise is how much the grid of the section alone may change a chance between neighbouring settings.
 const chanceNoise = 0.03
 
 // way is a lever and the sign of its change.
@@ -19,7 +19,7 @@ type way struct {
 	sign  float64
 }
 
-// treatments are the settings that treat a cause that is not heat, in the welder's order. Others have words only.
+// treatments are the settings that treat a cause other than heat, in the welder's order; nil if there are none.
 func (v *posterior) treatments(cause string, j *calc.Job) []way {
 	switch cause {
 	case tables.CauseVoltsLow:
@@ -34,18 +34,18 @@ func (v *posterior) treatments(cause string, j *calc.Job) []way {
 		}
 		return []way{{leverFeed, 1}}
 	case tables.CauseVapour:
-		if !v.closed(j) { // nothing to vent: less heat drives off less zinc at once
+		if !v.closed(j) { // the vapour can escape: less heat drives off less zinc
 			return []way{{leverTravel, 1}}
 		}
 	}
 	return nil
 }
 
-// treat is the first setting that treats a cause that is not heat and leaves the heat as likely right as it was; nil
-// where the cure is no setting, or every one would spoil the heat.
+// treat is the first setting that treats a cause other than heat and leaves the heat as likely right as before.
+// It is nil if no setting treats the cause, or if every one would spoil the heat.
 func (v *posterior) treat(t *Try, cause string, before float64) *move {
 	for _, w := range v.treatments(cause, &t.Job) {
-		step := v.one
+		step := v.usualStep
 		if cause == tables.CauseUneven {
 			step = v.toSteady
 		}
@@ -57,7 +57,8 @@ func (v *posterior) treat(t *Try, cause string, before float64) *move {
 	return nil
 }
 
-// toSteady is the smallest change that probably brings the current to where the arc is steady, or a whole step.
+// toSteady is the smallest change that probably brings the current into the steady range, or else the largest
+// step.
 func (v *posterior) toSteady(t *Try, l *lever, sign float64) *move {
 	list := v.notches(t, l, sign)
 	if len(list) == 0 {
@@ -75,8 +76,8 @@ func (v *posterior) toSteady(t *Try, l *lever, sign float64) *move {
 	return v.set(t, l, list[steady])
 }
 
-// proven reports whether the volts were read and lie as far from the usual as their interval is wide: with an arc
-// that stutters the heat does not matter.
+// proven reports whether the volts were read and differ from the usual ones by at least the width of their
+// band. The heat does not matter while the arc stutters.
 func (v *posterior) proven(cause string, j *calc.Job) bool {
 	side := 1.0
 	if cause == tables.CauseVoltsLow {
@@ -85,12 +86,13 @@ func (v *posterior) proven(cause string, j *calc.Job) bool {
 	return v.voltsOff(j, side) >= math.Exp(2)
 }
 
-// closed reports whether two members shut in the zinc between them.
+// closed reports whether two members enclose the zinc between them.
 func (v *posterior) closed(j *calc.Job) bool {
 	return (v.card.Used.Joint == "lap" || v.card.Used.Joint == "tee") && j.Gap.V == 0
 }
 
-// outside is how likely the current lies below, and above, what burns steadily, by its interval on the card.
+// outside is the probability that the current lies below, and above, the steady range, by its interval on the
+// card.
 func (v *posterior) outside(j *calc.Job) (below, above float64) {
 	f, ok := v.card.Figure("current")
 	if !ok || !(f.Low > 0) {
@@ -116,12 +118,12 @@ func (v *posterior) outside(j *calc.Job) (below, above float64) {
 	return below, above
 }
 
-// recall goes through the beads before the last: what they teach of the heat, and which cures after them did not help.
+// recall goes through the beads before the last: what they say about the heat, and which cures did not help.
 func (v *posterior) recall() {
 	for i := range v.laid[:len(v.laid)-1] {
 		t, next := &v.laid[i], &v.laid[i+1]
-		then := *v // as it was when this bead was the last
-		then.laid, then.mended = v.laid[:i+1], false
+		then := *v // the state when this bead was the last
+		then.laid, then.onlyZinc = v.laid[:i+1], false
 		again := t.Job == next.Job && sharesSight(t.Seen, next.Seen)
 		var c advice.Correction
 		if again {
@@ -141,7 +143,7 @@ func (v *posterior) recall() {
 	}
 }
 
-// sharesSight reports whether two beads both showed one thing.
+// sharesSight reports whether two beads have a sight in common.
 func sharesSight(a, b string) bool {
 	other := strings.Split(b, ",")
 	return slices.ContainsFunc(strings.Split(a, ","), func(s string) bool { return slices.Contains(other, s) })

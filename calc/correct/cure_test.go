@@ -10,8 +10,8 @@ import (
 	"brazebooth/tables"
 )
 
-// What no setting cures is cured in words, and no setting is changed for it. A setting for a cause that is not heat
-// leaves the heat as likely right as it was, except where the volts that were read are proven wrong.
+// A cause that no setting cures gets its cure in words and no change of a setting. A setting for a cause other
+// than heat leaves the heat as likely right as before, except where the volts that were read are proven wrong.
 func TestNoSettingSpoilsTheHeat(t *testing.T) {
 	words := map[string]bool{}
 	for _, id := range []string{tables.CauseStiff, tables.CauseSluggish, tables.CauseDirt, tables.CauseGas,
@@ -46,8 +46,8 @@ func TestNoSettingSpoilsTheHeat(t *testing.T) {
 	}
 }
 
-// A cure after which a bead of the same settings shows the same is followed by the next cause.
-func TestCureInVainGivesWay(t *testing.T) {
+// If a bead with the same settings still shows the same after a cure, the next cause follows.
+func TestNextCauseAfterAFailedCure(t *testing.T) {
 	bead := Try{calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap", Feed: calc.Some(4.1), Travel: calc.Some(8)},
 		"pores"}
 	done := map[string]bool{}
@@ -66,7 +66,7 @@ func TestCureInVainGivesWay(t *testing.T) {
 	}
 }
 
-// A current below the steady arc is what spatters, and the feed brings it back.
+// A current below the steady range causes spatter, and more feed corrects it.
 func TestSpatterBelowTheSteadyArc(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 22, Joint: "lap", Feed: calc.Some(2.6), Travel: calc.Some(7)}
 	p, err := Next(t.Context(), []Try{{job, "spatter"}})
@@ -80,8 +80,8 @@ func TestSpatterBelowTheSteadyArc(t *testing.T) {
 	}
 }
 
-// Zinc that the suggested setting is computed to boil off the back is no sign of heat: the coat is repaired, and a
-// bead that shows nothing else counts as good. Where the model does not expect it, it is a sign of too much heat.
+// If the suggested setting is computed to boil the zinc off the back, its loss is no sign of too much heat: the
+// coat is repaired, and a bead that shows nothing else counts as good. Otherwise it is such a sign.
 func TestZincGoneBehindAsComputed(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap"}
 	for _, seen := range []string{"zinc-gone-behind", "rolled-edge,zinc-gone-behind", "pores,zinc-gone-behind"} {

@@ -9,11 +9,13 @@ import (
 	"brazebooth/tables"
 )
 
-// A bead may look cold at a setting that is computed to melt the sheet, or hot at one that is computed not to wet.
-// Then something was read or set wrongly, and a step the way that the look asks for would make a real fault worse.
+// A bead may look cold at a setting that is computed to melt the sheet, or hot at one that is computed not to
+// wet. Then something was read or set wrongly, and a step in the direction of the look would make a real fault
+// worse.
 
-// farOff is 1 for a setting that is computed too hot by a wide margin, −1 for one too cold by a wide margin, 0 for
-// others. Melting through with the heat as computed is enough. It asks the computation alone, before any bead.
+// farOff is 1 for a setting that is computed too hot by a wide margin, −1 for one too cold by a wide margin, 0
+// for others. A setting that melts through at the computed heat is always too hot. Only the computation counts,
+// not the beads.
 func (v *posterior) farOff(job *calc.Job) float64 {
 	if v.off || len(v.computed) == 0 {
 		return 0
@@ -54,14 +56,14 @@ func heatOf(cause string) float64 {
 	return 0
 }
 
-// barred reports whether a lever must not be moved that way: to more heat where the setting is computed far too hot,
-// to less where far too cold.
+// barred reports whether a lever must not be moved that way: to more heat at a setting that is computed far too
+// hot, to less at one far too cold.
 func (v *posterior) barred(t *Try, l *lever, sign float64) bool {
 	return sign*l.hotter*v.farOff(&t.Job) > 0
 }
 
-// dispute is the answer where a look asks for a step that the computation bars: no setting is changed before what was
-// set is measured. It names the card's own setting.
+// dispute is the answer if a look asks for a step that the computation bars: measure what was set before any
+// change. It names the card's own setting.
 func (v *posterior) dispute(t *Try, top *advice.Likely, c *advice.Correction) {
 	v.disputed = true
 	side, step := "too cold by a wide margin", "less"
@@ -86,7 +88,7 @@ func (v *posterior) dispute(t *Try, top *advice.Likely, c *advice.Correction) {
 	c.Do = strings.Join(what, "; ")
 }
 
-// ownSetting is the setting that the card suggests for a job, false where it has no good one.
+// ownSetting is the setting that the card suggests for a job, false if it has no good one.
 func (v *posterior) ownSetting(open calc.Job) (calc.Job, bool) {
 	open.Feed, open.Volts, open.Travel, open.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
 	card, err := calc.SolveContext(v.ctx, open)

@@ -9,7 +9,7 @@ import (
 	"brazebooth/tables"
 )
 
-// disputes lists symptoms by settings from far too cold to far too hot.
+// disputes lists sights at settings from far too cold to far too hot.
 func disputes() (list []scanned) {
 	for _, metal := range []string{"galvanized", "mild-steel", "stainless-304", "copper"} {
 		for _, mm := range []float64{0.7, 1, 1.5, 3} {
@@ -27,9 +27,9 @@ func disputes() (list []scanned) {
 	return list
 }
 
-// No look asks for more heat where the card says burn-through or hardly any chance of less than hot, nor for less where
-// it says cold in that way; then the answer is to measure.
-func TestNoStepFurtherIntoWhatTheCardCallsWrong(t *testing.T) {
+// No look leads to more heat if the card says burn-through or too hot by a wide margin, nor to less heat if it
+// says too cold by a wide margin; then the answer is to measure.
+func TestNoStepInABarredDirection(t *testing.T) {
 	list := deep.Of(t, disputes(), 8)
 	for _, seen := range []string{"rolled-edge", "stubbing"} {
 		list = append(list, scanned{calc.Job{Metal: "galvanized", Thickness: calc.Some(1), Feed: calc.Some(8),

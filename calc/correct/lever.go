@@ -11,13 +11,13 @@ import (
 type lever struct {
 	what, unit string
 	opt        func(*calc.Job) *calc.Opt
-	step       tables.Datum // low the usual step, value the largest; % of the present value where Unit is %
+	step       tables.Datum // low: usual step, value: largest; % of the present value if Unit is %
 	quantum    float64      // the smallest change that can be set
 	ends       func(*calc.Job) (low, high float64)
-	hotter     float64 // sign of more heat by the trade's rule, where no window is computed
+	hotter     float64 // sign of a change to more heat by the trade's rule, used without a window
 }
 
-// The levers; those of a steady arc in the order in which a welder tries them.
+// The levers; those of a steady arc are in the order in which a welder tries them.
 const (
 	leverStickOut = iota
 	leverVolts
@@ -25,7 +25,7 @@ const (
 	leverTravel
 	leverOn
 	leverOff
-	leverPreheat // of the parts; nothing on the machine
+	leverPreheat // of the parts, not a setting of the machine
 	leverStep
 )
 
@@ -48,12 +48,12 @@ var levers = [...]lever{
 		within(0.5, 20), -1},
 }
 
-// within are the ends of a lever that no job moves.
+// within returns ends that do not depend on the job.
 func within(low, high float64) func(*calc.Job) (low, high float64) {
 	return func(*calc.Job) (float64, float64) { return low, high }
 }
 
-// preheatEnds are how warm parts are made for the arc, C.
+// preheatEnds are the temperatures between which the parts are warmed, C.
 func preheatEnds(j *calc.Job) (low, high float64) {
 	low, high = metalEnds(j.Metal)
 	if calc.HighStrength(j.Metal) || calc.HighStrength(j.Metal2) {
@@ -62,7 +62,7 @@ func preheatEnds(j *calc.Job) (low, high float64) {
 	return low, high
 }
 
-// metalEnds are how warm the first member alone is made, C.
+// metalEnds are the temperatures between which the first member alone is warmed, C.
 func metalEnds(metal string) (low, high float64) {
 	m, _ := tables.Metals.ByID(metal)
 	switch m.Family {
@@ -85,16 +85,16 @@ func (l *lever) amount(at, step float64) float64 {
 	return step
 }
 
-// one is a usual step of one lever, or the middle of what is known on both sides.
-func (v *posterior) one(t *Try, l *lever, sign float64) *move {
+// usualStep is a usual step of one lever, or less if an earlier bead already lies that way.
+func (v *posterior) usualStep(t *Try, l *lever, sign float64) *move {
 	list := v.notches(t, l, sign)
 	if len(list) == 0 {
 		return nil
 	}
 	at := l.opt(&t.Job).V
 	i, step := 0, l.usual(at)
-	if calm, ok := v.calm(t, l, sign); ok {
-		step = min(step, math.Abs(calm-at)/2) // half way back to what ran
+	if well, ok := v.ranWell(t, l, sign); ok {
+		step = min(step, math.Abs(well-at)/2) // halfway to a value at which the arc ran well
 	}
 	for i < len(list)-1 && math.Abs(list[i]-at) < step-1e-9 {
 		i++
@@ -110,20 +110,20 @@ func (v *posterior) set(t *Try, l *lever, to float64) *move {
 	return m
 }
 
-// calm is the nearest value of the volts on that side at which a bead with the same other settings ran without
+// ranWell is the nearest value of the volts on that side at which a bead with the same other settings ran without
 // stubbing or burning back.
-func (v *posterior) calm(t *Try, l *lever, sign float64) (float64, bool) {
+func (v *posterior) ranWell(t *Try, l *lever, sign float64) (float64, bool) {
 	if l.what != "volts" {
 		return 0, false
 	}
 	return v.nearest(t, l, sign, func(seen string) bool { return voltSign(seen) == 0 })
 }
 
-// along is the first notch of a lever that is more likely than not to be good, or the likeliest.
-func (v *posterior) along(t *Try, l *lever, sign float64) *move {
+// firstGoodNotch is the first notch of a lever whose chance is at least one half, or the likeliest notch.
+func (v *posterior) firstGoodNotch(t *Try, l *lever, sign float64) *move {
 	list := v.notches(t, l, sign)
 	if v.off {
-		return v.one(t, l, sign)
+		return v.usualStep(t, l, sign)
 	}
 	var best *move
 	for _, x := range list {
@@ -135,7 +135,7 @@ func (v *posterior) along(t *Try, l *lever, sign float64) *move {
 			break
 		}
 	}
-	if best != nil && best.good < 0.01 { // far off: as far as one step goes
+	if best != nil && best.good < 0.01 { // hopeless within one step: take the whole step
 		*l.opt(&best.job) = calc.Some(list[len(list)-1])
 	}
 	return best

@@ -7,21 +7,21 @@ import (
 	"brazebooth/calc/limit"
 )
 
-// What was looked at once is kept: the levers are tried from one setting, and their ways cross.
+// Results are cached: the levers are tried from one setting, and different levers reach the same settings.
 
-// nodes are a setting's limits at every perNode-th shift, and where they are known.
+// nodes are a setting's limits at every perNode-th shift; known says where they could be computed.
 type nodes struct {
 	limits []limit.All
 	known  []bool
 }
 
-// depth is what Inside of calc.Probe is asked about.
+// depth is the arguments of a call of calc.Probe's Inside.
 type depth struct {
 	job         calc.Job
 	heat, shift float64
 }
 
-// nodesOf computes a setting's nodes, once for each setting; false where the job cannot be computed.
+// nodesOf computes a setting's nodes once; false if the job cannot be computed.
 func (v *posterior) nodesOf(job *calc.Job) (at nodes, ok bool) {
 	if at, ok = v.nodes[*job]; ok {
 		return at, true
@@ -39,7 +39,7 @@ func (v *posterior) nodesOf(job *calc.Job) (at nodes, ok bool) {
 	return at, true
 }
 
-// inside is Inside of calc.Probe; false where the job cannot be computed.
+// inside is calc.Probe's Inside, cached; false if the job cannot be computed.
 func (v *posterior) inside(j *calc.Job, heat, shift float64) (float64, bool) {
 	key := depth{*j, heat, shift}
 	d, looked := v.depths[key]

@@ -12,22 +12,22 @@ import (
 type move struct {
 	lever *lever
 	job   calc.Job
-	good  float64
-	gain  float64 // of the limit that the change is to widen, logarithmic
+	good  float64 // chance of a good bead with it
+	gain  float64 // by which it widens the limit in question, logarithmic
 
-	then     *move   // the other of a timed arc's two times, where one alone is not enough
+	then     *move   // the other of a timed arc's two times, if one alone is not enough
 	together float64 // the chance with both
-	far      string  // what lies beyond a step that alone leaves the chance as it was
+	far      string  // what further steps bring, if this one alone does not raise the chance
 }
 
-// choose finds the change for the likeliest cause: a setting, or where none is at fault or helps, the cure in words.
+// choose finds the answer to the likeliest cause: a setting, or the cure in words if none is at fault or helps.
 func (v *posterior) choose(t *Try, c *advice.Correction) {
 	before := v.good(&t.Job)
 	top := &c.Causes[0]
 	if !v.off {
 		c.GoodBefore, c.GoodAfter = 100*before, 100*before
 	}
-	if v.mended {
+	if v.onlyZinc {
 		v.repairZinc(t, c)
 		return
 	}
@@ -68,25 +68,25 @@ func put(c *advice.Correction, t *Try, m *move) {
 		Unit: m.lever.unit}
 }
 
-// remedy is the move against a cause, nil where no setting helps.
+// remedy is the move against a cause, nil if no setting helps.
 func (v *posterior) remedy(t *Try, cause string, before float64) *move {
 	switch cause {
 	case tables.CauseCold:
 		if m := v.shorten(t, before); m != nil {
 			return m
 		}
-		return v.hunt(t, before, 1, v.warmer(t)...)
+		return v.search(t, before, 1, v.warmer(t)...)
 	case tables.CauseHot:
 		if v.off {
-			return v.hunt(t, before, -1, leverTravel, leverVolts, leverFeed)
+			return v.search(t, before, -1, leverTravel, leverVolts, leverFeed)
 		}
-		return v.hunt(t, before, -1, leverStickOut, leverVolts, leverFeed, leverTravel)
+		return v.search(t, before, -1, leverStickOut, leverVolts, leverFeed, leverTravel)
 	case tables.CauseMelts:
-		m := v.hunt(t, before, -1, leverTravel, leverFeed) // after a hole first faster travel or less wire
-		if v.off || t.Job.Mode == "timed" || v.hope(t) {
+		m := v.search(t, before, -1, leverTravel, leverFeed) // after a hole first faster travel or less wire
+		if v.off || t.Job.Mode == "timed" || v.steadyMayWork(t) {
 			return m
 		}
-		return v.pauses(t, m)
+		return v.timedInstead(t, m)
 	case tables.CauseOnLong:
 		return v.timedArc(t, before, -1, leverOn, leverOff)
 	case tables.CauseOnShort:
@@ -103,8 +103,8 @@ func (v *posterior) remedy(t *Try, cause string, before float64) *move {
 	return v.treat(t, cause, before)
 }
 
-// shorten brings a stick-out that is longer than one holds back to the longest of those, before anything else is
-// changed; nil where it is none, or where that makes a good bead less likely.
+// shorten brings a stick-out longer than the usual range back to its long end, before anything else is changed.
+// It is nil if the stick-out is not too long, or if that makes a good bead less likely.
 func (v *posterior) shorten(t *Try, before float64) *move {
 	l := &levers[leverStickOut]
 	_, most := l.ends(&t.Job)
@@ -118,9 +118,8 @@ func (v *posterior) shorten(t *Try, before float64) *move {
 	return m
 }
 
-// warmer are the levers for more heat in the order in which they pay: a heavy part, or copper, swallows what half a
-// volt or a shorter stick-out brings. It wants to be warm, and more wire;
-// with zinc on it nothing is warmed.
+// warmer are the levers for more heat in the order in which they pay. On a heavy part, or copper, half a volt
+// or a shorter stick-out has no effect: it needs preheat and more wire. With zinc on it nothing is preheated.
 func (v *posterior) warmer(t *Try) []int {
 	heavy := calc.MinCore(v.card.Setup.Joined()) > tables.SheetThickest.V
 	switch {
@@ -139,9 +138,9 @@ func (v *posterior) warmer(t *Try) []int {
 	return []int{leverStickOut, leverVolts, leverFeed, leverTravel}
 }
 
-// hope reports whether a steady arc may be good somewhere between this travel and the fastest that a hand holds, or
-// this feed and the least that burns steadily, or where a card would put both.
-func (v *posterior) hope(t *Try) bool {
+// steadyMayWork reports whether a steady arc may be good at a setting between this one and the fastest travel that a
+// hand holds, between this one and the least steady feed, or at the card's own setting.
+func (v *posterior) steadyMayWork(t *Try) bool {
 	fast, low := t.Job, t.Job
 	high := tables.HandSpeedHigh.V
 	fast.Travel = calc.Some(max(high, t.Job.Travel.V))
@@ -159,7 +158,7 @@ func (v *posterior) hope(t *Try) bool {
 	open.Feed, open.Volts, open.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
 	c, err := calc.SolveContext(v.ctx, open)
 	if err != nil || c.Warned("no-good-setting") {
-		return false // an error of the open job is none of the answer
+		return false // an error here only means that there is no such setting
 	}
 	j := calc.Laid(&c)
 	return v.good(&j) > hopeful
@@ -168,25 +167,25 @@ func (v *posterior) hope(t *Try) bool {
 // hopeful is the chance of a good bead above which a steady arc is not given up.
 const hopeful = 0.25
 
-// pauses is a timed arc instead of a steady one, where the joint takes one; else the move that was found.
-func (v *posterior) pauses(t *Try, found *move) *move {
+// timedInstead is a timed arc instead of a steady one, if the joint allows it; otherwise the move that was found.
+func (v *posterior) timedInstead(t *Try, found *move) *move {
 	if t.Job.Joint == "overlay" || t.Job.Joint == "plug" {
 		return found
 	}
 	j := t.Job
 	j.Mode = "timed"
-	j.Feed, j.Volts, j.Travel, j.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{},
-		calc.Opt{} // the timed arc's own are suggested again
+	// The timed arc's own values are suggested again.
+	j.Feed, j.Volts, j.Travel, j.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
 	return &move{job: j}
 }
 
-// hunt goes through the levers in the welder's order for the first whose smallest change more likely than not makes a
-// good bead. Without one, it takes the change that makes it likeliest or that widens the limit most.
-func (v *posterior) hunt(t *Try, before, heat float64, order ...int) *move {
+// search goes through the levers in the welder's order for the first whose smallest change has a chance of at
+// least one half. Without one, it takes the change with the best chance, or the one that widens the limit most.
+func (v *posterior) search(t *Try, before, heat float64, order ...int) *move {
 	var bracketed *move
 	for _, i := range order {
 		sign := v.sense(t, &levers[i], heat)
-		if _, known := v.opposite(t, &levers[i], sign); known && sign != 0 { // both sides of this one were seen
+		if _, known := v.opposite(t, &levers[i], sign); known && sign != 0 { // beads on both sides of it were seen
 			m := v.pull(t, &levers[i], heat)
 			if m != nil && (v.off || m.good >= before) {
 				return m
@@ -211,7 +210,7 @@ func (v *posterior) hunt(t *Try, before, heat float64, order ...int) *move {
 		}
 	}
 	if best == nil {
-		best = bracketed // what two beads showed goes before what is computed
+		best = bracketed // two beads count more than the computation
 	}
 	return best
 }

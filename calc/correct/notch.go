@@ -8,8 +8,8 @@ import (
 	"brazebooth/tables"
 )
 
-// notches are the values that can be set on one side of the present one: up to the largest step, inside the lever's
-// ends, and short of a value that already showed the opposite; where that is near, only up to the middle.
+// notches are the values that can be set on one side of the present one: up to the largest step, inside the
+// lever's ends, and before a value that already showed the opposite. If that value is near, only up to halfway.
 func (v *posterior) notches(t *Try, l *lever, sign float64) []float64 {
 	at := l.opt(&t.Job)
 	if !at.Set || sign == 0 || v.barred(t, l, sign) {
@@ -24,7 +24,7 @@ func (v *posterior) notches(t *Try, l *lever, sign float64) []float64 {
 	from := math.Round(at.V/l.quantum) * l.quantum
 	for n := 1; n <= 400; n++ {
 		x := from + sign*float64(n)*l.quantum
-		past := sign > 0 && x > high+1e-9 || sign < 0 && x < low-1e-9 // coming back from outside is allowed
+		past := sign > 0 && x > high+1e-9 || sign < 0 && x < low-1e-9 // returning from outside is allowed
 		if math.Abs(x-at.V) > l.most(at.V)+1e-9 || past || bracketed && sign*(x-stop) >= -1e-9 {
 			break
 		}
@@ -33,12 +33,12 @@ func (v *posterior) notches(t *Try, l *lever, sign float64) []float64 {
 		}
 	}
 	if bracketed && len(list) > 2 && math.Abs(stop-at.V) <= l.most(at.V)+1e-9 {
-		return list[:(len(list)+1)/2] // not past the middle of what is known on both sides
+		return list[:(len(list)+1)/2] // at most halfway to the value that showed the opposite
 	}
 	return list
 }
 
-// least is the smallest change that is worth a bead: half of what can be set, and of a time all of it.
+// least is the smallest change that is worth a bead: half the quantum, or for a time nearly all of it.
 func (l *lever) least() float64 {
 	if l.unit == "s" {
 		return 0.95 * l.quantum
@@ -46,12 +46,14 @@ func (l *lever) least() float64 {
 	return l.quantum / 2
 }
 
-// opposite is the nearest value of a lever on that side where a bead with the same other settings showed the opposite.
+// opposite is the nearest value of a lever on that side at which a bead with the same other settings showed the
+// opposite.
 func (v *posterior) opposite(t *Try, l *lever, sign float64) (float64, bool) {
 	return v.nearest(t, l, sign, func(seen string) bool { return learned.HeatSign(seen)*learned.HeatSign(t.Seen) < 0 })
 }
 
-// nearest is the nearest value of a lever on that side where a bead with the same other settings showed such a look.
+// nearest is the nearest value of a lever on that side at which a bead with the same other settings had such a
+// look.
 func (v *posterior) nearest(t *Try, l *lever, sign float64, showed func(seen string) bool) (value float64, found bool) {
 	at := l.opt(&t.Job).V
 	for _, other := range v.laid[:len(v.laid)-1] {
@@ -68,10 +70,10 @@ func (v *posterior) nearest(t *Try, l *lever, sign float64, showed func(seen str
 	return value, found
 }
 
-// steadyVolts narrows the ends of the volts to between those at which a bead with this feed stubbed and those at
-// which the wire burnt back.
+// steadyVolts narrows the range of the volts to between those at which a bead with this feed stubbed and those
+// at which the wire burnt back.
 func (v *posterior) steadyVolts(t *Try, low, high float64) (float64, float64) {
-	const clear = 0.2 // V, as near as one goes to a value that failed
+	const clear = 0.2 // V, the distance to keep from a value that failed
 	for _, other := range v.laid {
 		if other.Job.Feed != t.Job.Feed || other.Job.StickOut != t.Job.StickOut {
 			continue

@@ -8,9 +8,9 @@ import (
 	"brazebooth/tables"
 )
 
-// Whatever a bead shows, the change that follows leaves no gap unbridged that was bridged, and lets no metal run that
-// stayed up: what is asked of the bead in a position or over a gap holds for its corrections too.
-func TestACorrectionKeepsTheMetalWhereItIs(t *testing.T) {
+// Whatever a bead shows, a correction leaves no gap unbridged that was bridged, and lets no metal run that
+// stayed up.
+func TestCorrectionsKeepTheMetalInPlace(t *testing.T) {
 	rng := deep.Rand(t)
 	positions, joints := tables.Positions, []string{"lap", "butt", "tee"}
 	changed := 0

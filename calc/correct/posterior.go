@@ -12,55 +12,55 @@ import (
 	"brazebooth/tables"
 )
 
-// posterior is what is known of a booth after its test beads: weights on a few shifts of the true heat from the
-// computed one, and what each setting does under each shift.
+// posterior is what is known about a booth after its test beads: a weight for each of several shifts between
+// the true and the computed heat, and the result of each setting under each shift.
 type posterior struct {
-	*asked
+	*request
 	card     calc.Card // of the last try
 	laid     []Try
 	shifts   []float64 // logarithms: of the heat, or of a timed arc's times
 	weights  []float64
 	timed    bool
-	times    map[calc.Job]timedLimits // those computed, by the job without its times
-	nodes    map[calc.Job]nodes       // of settings that were looked at
-	depths   map[depth]float64        // by Inside of calc.Probe; NaN where nothing is computed
+	times    map[calc.Job]timedLimits // cache, by the job without its times
+	nodes    map[calc.Job]nodes       // cache, by setting
+	depths   map[depth]float64        // cache of calc.Probe's Inside; NaN if it has no result
 	off      bool                     // nothing is computed: no window
 	computed []float64                // the weights before any bead
-	sides    map[calc.Job]float64     // by farOff
-	disputed bool                     // what the last bead showed is the opposite of what its setting is computed to do
-	mended   bool                     // the last bead showed only zinc gone where its setting is computed to take it
-	cured    map[string]bool          // causes whose cure, no setting, was tried, and the bead still shows them
+	sides    map[calc.Job]float64     // cache of farOff
+	disputed bool                     // the last bead showed the opposite of what is computed
+	onlyZinc bool                     // the last bead showed only the loss of zinc that is computed
+	cured    map[string]bool          // causes that a bead still showed after their cure in words
 }
 
-// asked is who waits for an answer, and the first error on the way to it. From then on nothing more is computed, and
-// what comes out is not used.
-type asked struct {
+// request is a running request with the first error in it. After an error nothing more is computed, and the
+// result is not used.
+type request struct {
 	ctx context.Context
 	err error
 }
 
-// over reports whether there was an error, or nobody waits any more.
-func (a *asked) over() bool {
+// over reports whether there was an error or the caller has cancelled.
+func (a *request) over() bool {
 	if a.err == nil {
 		a.err = a.ctx.Err()
 	}
 	return a.err != nil
 }
 
-// last is the bead that is asked about.
+// last is the bead to correct.
 func (v *posterior) last() *Try { return &v.laid[len(v.laid)-1] }
 
-// A window may be narrower than the uncertainty of the heat: between the shifts at which the section is computed its
-// limits are interpolated at more, so that no window falls between them.
+// A window may be narrower than the uncertainty of the heat. The section is computed at nodeCount shifts and
+// its limits are interpolated at perNode times as many, so that no window falls between two shifts.
 const (
 	nodeCount  = 13
 	perNode    = 16
 	shiftCount = (nodeCount-1)*perNode + 1
 )
 
-// newPosterior completes the tries' settings with what the card suggests, and lays out the prior of the heat.
+// newPosterior completes the tries' settings with what the card suggests, and sets up the prior of the heat.
 func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
-	v := &posterior{asked: &asked{ctx: ctx}, laid: make([]Try, len(tries)), times: map[calc.Job]timedLimits{},
+	v := &posterior{request: &request{ctx: ctx}, laid: make([]Try, len(tries)), times: map[calc.Job]timedLimits{},
 		nodes: map[calc.Job]nodes{}, depths: map[depth]float64{},
 		sides: map[calc.Job]float64{}}
 	last := len(tries) - 1
@@ -92,7 +92,7 @@ func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
 	return v, nil
 }
 
-// fillOpen gives an earlier try the last one's settings where it leaves them open: a suggestion would differ.
+// fillOpen gives an earlier try the last one's settings where it leaves them open; a suggestion would differ.
 func fillOpen(j, last *calc.Job) {
 	if !j.Feed.Set && !j.Amps.Set {
 		j.Feed = last.Feed
@@ -106,7 +106,7 @@ func fillOpen(j, last *calc.Job) {
 	}
 }
 
-// next is the job as given, with the bead's settings and the changed one; what was assumed stays open.
+// next is the job as given, with the bead's settings and the change; what was assumed stays open.
 func (v *posterior) next(given calc.Job, t *Try, c *advice.Correction) calc.Job {
 	if c.Change == nil {
 		return given
@@ -129,8 +129,8 @@ func (v *posterior) next(given calc.Job, t *Try, c *advice.Correction) calc.Job 
 	return j
 }
 
-// sigma is one standard deviation of the heat's shift: that of the heat itself joined with that of the section's
-// peaks; for a timed arc that of its longest on. 0 where nothing is computed.
+// sigma is the standard deviation of the heat's shift: that of the heat combined with that of the section's
+// peaks, or for a timed arc that of its longest on time. 0 if nothing is computed.
 func (v *posterior) sigma() float64 {
 	if v.timed {
 		if f, ok := v.card.Figure("arc_on"); ok && f.Value > 0 {
@@ -147,7 +147,7 @@ func (v *posterior) sigma() float64 {
 	return math.Hypot(math.Log(f.High/f.Low), math.Log(form.High/form.Low)) / 4
 }
 
-// causesAt is the cause that a setting would have under each shift.
+// causesAt is the cause of a setting's fault under each shift.
 func (v *posterior) causesAt(job *calc.Job) []string {
 	list := make([]string, len(v.shifts))
 	switch {
@@ -167,7 +167,7 @@ func (v *posterior) causesAt(job *calc.Job) []string {
 	return list
 }
 
-// steadyCauses reads the causes off the cross-section, computed at the nodes and interpolated between them.
+// steadyCauses reads the causes from the cross-section, computed at the nodes and interpolated between them.
 func (v *posterior) steadyCauses(job *calc.Job, list []string) {
 	at, ok := v.nodesOf(job)
 	if !ok {
@@ -177,7 +177,7 @@ func (v *posterior) steadyCauses(job *calc.Job, list []string) {
 		n, f := i/perNode, float64(i%perNode)/perNode
 		switch {
 		case !at.known[n], f > 0 && !at.known[n+1]:
-			list[i] = tables.CauseMelts // beyond the model's grid is only more heat than sheet bears
+			list[i] = tables.CauseMelts // only too much heat leads outside the model's grid
 		case f == 0:
 			list[i] = causeOfZone[at.limits[n].Zone()]
 		default:
@@ -190,8 +190,9 @@ func (v *posterior) steadyCauses(job *calc.Job, list []string) {
 var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot,
 	"burn-through": tables.CauseMelts}
 
-// learn updates the weights of the shifts by what a bead showed: how often the cause under each shift shows like this,
-// or a cause that has nothing to do with heat does. What such a cause explains teaches next to nothing of the heat.
+// learn updates the weights of the shifts with a bead's look: how often the cause under each shift looks like
+// this, plus how often a cause other than heat does. A look that such a cause explains hardly changes the
+// weights.
 func (v *posterior) learn(t *Try) {
 	if v.off {
 		return
@@ -208,7 +209,7 @@ func (v *posterior) learn(t *Try) {
 	formula.Normalize(v.weights)
 }
 
-// good is the weight of the shifts under which a setting is fine.
+// good is the chance of a good bead: the weight of the shifts under which the setting is fine.
 func (v *posterior) good(job *calc.Job) (sum float64) {
 	for i, c := range v.causesAt(job) {
 		if c == tables.CauseFine {

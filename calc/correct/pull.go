@@ -7,7 +7,7 @@ import (
 	"brazebooth/calc/limit"
 )
 
-// pull looks along one lever for the smallest change that is more likely than not to be good; nil where the lever has
+// pull looks along one lever for the smallest change with a chance of at least one half; nil if the lever has
 // no room or no effect that way.
 func (v *posterior) pull(t *Try, l *lever, heat float64) *move {
 	sign := v.sense(t, l, heat)
@@ -20,10 +20,10 @@ func (v *posterior) pull(t *Try, l *lever, heat float64) *move {
 	for first < last && math.Abs(list[first]-l.opt(&t.Job).V) < l.usual(l.opt(&t.Job).V)-1e-9 {
 		first++
 	}
-	if v.off { // the usual step
+	if v.off { // without a window: the usual step
 		return &move{lever: l, job: job(first)}
 	}
-	for last >= 0 && !v.keeps(&t.Job, job(last)) {
+	for last >= 0 && !v.keepsOtherEdges(&t.Job, job(last)) {
 		last--
 	}
 	if last < first {
@@ -32,15 +32,15 @@ func (v *posterior) pull(t *Try, l *lever, heat float64) *move {
 	best, good := smallestGood(first, last, func(i int) float64 { j := job(i); return v.good(&j) })
 	j := job(best)
 	gain := v.widened(&t.Job, &j, heat)
-	if gain <= 0 { // past where it helps
+	if gain <= 0 { // it no longer helps
 		return nil
 	}
 	return &move{lever: l, job: j, good: good, gain: gain}
 }
 
-// smallestGood looks for the first of some jobs that is more likely than not to be good: it tries five of them, then
-// bisects between the last that is not and the first that is. Without one it takes the likeliest; where nothing is
-// good at all the last, which helps most without losing another limit.
+// smallestGood looks for the first job in a row with a chance of at least one half: it tries five, then bisects
+// between the last that fails and the first that passes. Without one it takes the likeliest; if nothing has any
+// chance, it takes the last, which helps most without breaking another limit.
 func smallestGood(first, last int, chance func(int) float64) (best int, good float64) {
 	best = first - 1
 	low, high := first-1, -1 // the first good one lies in (low, high]
@@ -74,8 +74,8 @@ func smallestGood(first, last int, chance func(int) float64) (best int, good flo
 	return best, good
 }
 
-// sense is the sign of a lever's change that widens the limit: more heat (heat 1) or less (−1); 0 where the lever
-// does neither. By the window; by the trade's rule where none is computed.
+// sense is the sign of a lever's change that widens the limit: with more heat (heat 1) or less (−1); 0 if the
+// lever does neither. It goes by the window, or by the trade's rule if there is none.
 func (v *posterior) sense(t *Try, l *lever, heat float64) float64 {
 	if v.off || v.timed {
 		return l.hotter * heat
@@ -92,10 +92,10 @@ func (v *posterior) sense(t *Try, l *lever, heat float64) float64 {
 }
 
 // widened is how much further inside the limit of cold (heat 1) or of melting (−1) one job is than another,
-// logarithmic: the smaller of the values with the computed heat and with the posterior's mean heat, as far as either
-// has anything to gain. 0 where one of the jobs is not modelled.
+// logarithmic. It is the smaller of the gains at the computed heat and at the posterior's mean heat, leaving
+// out those that are deep inside already. 0 if one of the jobs is not modelled.
 func (v *posterior) widened(from, to *calc.Job, heat float64) float64 {
-	const plenty = 0.3 // further inside than this nothing is gained or lost
+	const plenty = 0.3 // deeper inside than this, a change neither helps nor harms
 	least, open := math.Inf(1), math.Inf(1)
 	for _, shift := range [...]float64{0, v.middle()} {
 		a, okA := v.inside(from, heat, shift)
@@ -123,11 +123,11 @@ func (v *posterior) middle() float64 {
 	return sum
 }
 
-// keeps reports whether a change breaks no edge beside those of heat: filled, gap bridged, metal stays up, arc steady,
-// a hand's speed.
-func (v *posterior) keeps(from *calc.Job, to calc.Job) bool {
-	a, okA := v.simple(from)
-	b, okB := v.simple(&to)
+// keepsOtherEdges reports whether a change breaks no edge other than those of heat: filled, gap bridged, metal stays up,
+// arc steady, a hand's speed.
+func (v *posterior) keepsOtherEdges(from *calc.Job, to calc.Job) bool {
+	a, okA := v.simpleLimits(from)
+	b, okB := v.simpleLimits(&to)
 	if !okA || !okB {
 		return false
 	}
@@ -139,7 +139,7 @@ func (v *posterior) keeps(from *calc.Job, to calc.Job) bool {
 	return true
 }
 
-func (v *posterior) simple(j *calc.Job) (limit.All, bool) {
+func (v *posterior) simpleLimits(j *calc.Job) (limit.All, bool) {
 	p, err := calc.ProbeOf(v.ctx, j)
 	if err != nil {
 		return limit.All{}, false

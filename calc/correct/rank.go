@@ -10,15 +10,16 @@ import (
 	"brazebooth/tables"
 )
 
-// rank is what may be behind a bead's look, likeliest first: causes of heat with their probability by the window at
-// this setting, the others as often as a shop meets them on such a job; each times how often it shows like this.
+// rank lists the causes that may explain a bead's look, likeliest first: causes of heat with their probability
+// by the window at this setting, the others by how often such a job has them; each times how often it looks
+// like this.
 func (v *posterior) rank(t *Try) []advice.Likely {
 	prior := v.priors(t)
 	var list []advice.Likely
 	sum := 0.0
 	for _, c := range tables.Causes {
 		if c.ID == tables.CauseFine && t.Seen != "good" {
-			continue // a fault is seen: it has a cause
+			continue // a fault has a cause
 		}
 		p := prior[c.ID] * tables.ShareAllSeen(t.Seen, c.ID)
 		sum += p
@@ -40,13 +41,13 @@ func (v *posterior) rank(t *Try) []advice.Likely {
 	return list[:few]
 }
 
-// priors are how likely each cause is before the bead was seen.
+// priors are the probabilities of the causes before the bead was seen.
 func (v *posterior) priors(t *Try) map[string]float64 {
 	p := map[string]float64{}
 	for i, c := range v.causesAt(&t.Job) {
 		p[c] += v.weights[i]
 	}
-	// The model may be wrong by more than its interval: no cause of heat is impossible.
+	// The model may be wrong by more than its interval, so no cause of heat is ruled out.
 	for _, c := range v.heatCauses() {
 		p[c] = max(p[c], 0.05)
 	}
@@ -66,11 +67,12 @@ func (v *posterior) heatCauses() []string {
 	return []string{tables.CauseCold, tables.CauseHot, tables.CauseMelts, tables.CauseFine}
 }
 
-// suits is how many times as often as usual this job meets a cause, by what is known of it and already done for it.
+// suits is how many times as often as usual this job has a cause, by what is known about it and was done
+// against it.
 func (v *posterior) suits(cause string, j *calc.Job) float64 {
 	f := v.meets(cause, j)
 	if v.cured[cause] {
-		const missed = 0.15 // a cure may have been done badly
+		const missed = 0.15 // the cure may have been done badly
 		f *= missed
 	}
 	return f
@@ -103,8 +105,8 @@ func (v *posterior) meets(cause string, j *calc.Job) float64 {
 	return 1
 }
 
-// voltsOff compares the volts that were read with those usual for the current: two standard deviations away make a
-// cause several times likelier, or all but rule it out. Volts that were not read say nothing.
+// voltsOff compares the volts that were read with the usual ones for the current: two standard deviations make
+// a cause several times likelier, or nearly rule it out. Volts that were not read count as 1.
 func (v *posterior) voltsOff(j *calc.Job, side float64) float64 {
 	if !v.card.Job.Volts.Set {
 		return 1
@@ -114,7 +116,7 @@ func (v *posterior) voltsOff(j *calc.Job, side float64) float64 {
 	return math.Exp(max(-3, min(2, z)))
 }
 
-// vapour: without zinc there is none; a closed lap keeps it in.
+// vapour is low without zinc, and high in a closed lap between two zinc coats.
 func (v *posterior) vapour(j *calc.Job) float64 {
 	zinc := 0
 	for _, m := range v.card.Setup.Joined() {
@@ -131,7 +133,7 @@ func (v *posterior) vapour(j *calc.Job) float64 {
 	return 1
 }
 
-// gasFaults: a flow outside the usual range, or over what the nozzle carries.
+// gasFaults is high for a flow outside the usual range or above what the nozzle carries.
 func (v *posterior) gasFaults(j *calc.Job) float64 {
 	f := v.card.Setup.Gas.Flow
 	over := j.NozzleBore.Set && j.Flow.V > calc.SmoothFlow(j, &v.card.Setup.Gas)
@@ -141,7 +143,7 @@ func (v *posterior) gasFaults(j *calc.Job) float64 {
 	return 1
 }
 
-// copperAttack: stainless and high-strength steel only; aluminium in the wire shields them.
+// copperAttack only happens to stainless and high-strength steel; aluminium in the wire protects them.
 func (v *posterior) copperAttack() float64 {
 	switch {
 	case !v.has(tables.Stainless) && !calc.Applies("high-strength", &v.card):

@@ -15,7 +15,7 @@ type scanned struct {
 	seen string
 }
 
-// scan lists symptoms by metals, thicknesses, modes and joints, with a setting of the card's own and two that are off.
+// scan lists sights by metals, thicknesses, modes and joints, at the card's own setting and at two others.
 func scan() (list []scanned) {
 	for _, metal := range []string{"galvanized", "mild-steel", "stainless-304", "copper", "grey-iron", "dp600"} {
 		for _, mm := range []float64{0.8, 1.5, 2.5, 8} {
@@ -37,11 +37,12 @@ func scan() (list []scanned) {
 	return list
 }
 
-// Every answer to every symptom raises the chance of a good bead, alone or as the first of several steps, or says that
-// it cannot and what would; what the job cannot show is refused with what to type instead; what is done is not advised.
+// Every answer to every sight raises the chance of a good bead, alone or as the first of several steps, or says
+// that it cannot and what would. A look that the job cannot have gets a hint, and nothing is advised that is
+// already done.
 func TestEveryAnswerHelpsOrSaysItCannot(t *testing.T) {
 	if testing.Short() {
-		t.Skip("held without -short")
+		t.Skip("slow")
 	}
 	for _, x := range deep.Of(t, scan(), 3) {
 		p, err := Next(t.Context(), []Try{{x.job, x.seen}})
@@ -84,8 +85,9 @@ func holds(t *testing.T, name, seen string, card *calc.Card, before, after float
 	}
 }
 
-// A heavy part that looks cold gets warmth or wire, whatever the joint; a stick-out that is too long comes back first.
-func TestTheRightLever(t *testing.T) {
+// A heavy part that looks cold gets preheat or wire, whatever the joint; a stick-out that is too long is
+// corrected first.
+func TestLeverForHeavyPartsAndLongStickOut(t *testing.T) {
 	heavy := []calc.Job{{Metal: "grey-iron", Thickness: calc.Some(8), Joint: "butt"},
 		{Metal: "copper", Thickness: calc.Some(6), Joint: "butt"}}
 	for _, metal := range []string{"grey-iron", "ductile-iron", "copper", "mild-steel"} {
@@ -113,7 +115,7 @@ func TestTheRightLever(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			k := p.Correction // 5 m/min wets nothing on 8 mm at any stick-out: another way is named behind it
+			k := p.Correction // 5 m/min does not wet 8 mm at any stick-out: Do then names another way too
 			if c := k.Change; c != nil && c.What != "stickout" || c == nil && k.GoodBefore < 50 &&
 				!(strings.HasPrefix(k.Do, "stick-out back to ") && strings.Contains(k.Do, " (good in ")) {
 				t.Errorf("%g mm at %g mm stick-out: %+v, %s: %s", mm, long, c, k.Why, k.Do)

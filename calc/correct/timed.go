@@ -14,7 +14,7 @@ import (
 // timedLimits are the ends between which a timed arc's times are good, s.
 type timedLimits struct{ onMin, onMax, offMin, offMax float64 }
 
-// cause is what is wrong with on and off times, s, under a shift of the heat: more heat makes both ends of on shorter
+// cause is the fault of on and off times, s, under a shift of the heat: more heat makes both ends of on shorter
 // and keeps the sheet liquid for longer.
 func (l *timedLimits) cause(on, off, shift float64) string {
 	f := math.Exp(-shift)
@@ -31,7 +31,7 @@ func (l *timedLimits) cause(on, off, shift float64) string {
 	return tables.CauseFine
 }
 
-// timedLimits are a job's ends by the plane's heat, whatever its own times are.
+// timedLimits are a job's ends by the plane's heat; its own times do not matter.
 func (v *posterior) timedLimits(job *calc.Job) (l timedLimits) {
 	free := *job
 	free.ArcOn, free.ArcOff, free.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
@@ -47,11 +47,11 @@ func (v *posterior) timedLimits(job *calc.Job) (l timedLimits) {
 	return l
 }
 
-// timedArc is the cure of a timed arc that is too hot (heat −1) or too cold (1): the time at fault, where that does not
-// make the next bead less likely to be good. Else both times, the one at fault first; and only where that does not help
-// either the wire feed, which moves what both times have to be, or the other time.
+// timedArc is the cure of a timed arc that is too hot (heat −1) or too cold (1): the time at fault, if that
+// does not make a good bead less likely. Otherwise both times, the one at fault first. Only if that does not
+// help either, the wire feed, which changes the right values of both times, or the other time.
 func (v *posterior) timedArc(t *Try, before, heat float64, fault, other int) *move {
-	best := v.along(t, &levers[fault], heat*levers[fault].hotter)
+	best := v.firstGoodNotch(t, &levers[fault], heat*levers[fault].hotter)
 	if v.off || best != nil && best.good >= before {
 		return best
 	}
@@ -59,27 +59,27 @@ func (v *posterior) timedArc(t *Try, before, heat float64, fault, other int) *mo
 		return both
 	}
 	for _, i := range [...]int{leverFeed, other} {
-		if m := v.along(t, &levers[i], heat*levers[i].hotter); m != nil && (best == nil || m.good > best.good) {
+		if m := v.firstGoodNotch(t, &levers[i], heat*levers[i].hotter); m != nil && (best == nil || m.good > best.good) {
 			best = m
 		}
 	}
 	return best
 }
 
-// apart is the cure of spots that stay apart: a smaller step, which moves nothing else; where that was tried already,
-// or makes the next bead less likely to be good, a shorter off.
+// apart is the cure of spots that stay apart: a smaller step, which affects nothing else. If that was tried
+// already, or makes a good bead less likely, it is a shorter off time.
 func (v *posterior) apart(t *Try, before float64) *move {
-	m := v.one(t, &levers[leverStep], -1)
+	m := v.usualStep(t, &levers[leverStep], -1)
 	if m == nil || v.steppedCloser(t) || !v.off && m.good < before-scatter {
 		return v.timedArc(t, before, 1, leverOff, leverOn)
 	}
 	return m
 }
 
-// scatter is how much the chance of two steps that are alike may differ by the plane's cells.
+// scatter is how much the plane's cells alone may change the chance between two equivalent steps.
 const scatter = 0.05
 
-// steppedCloser reports whether spots stayed apart with a larger step too.
+// steppedCloser reports whether spots already stayed apart with a larger step.
 func (v *posterior) steppedCloser(t *Try) bool {
 	_, found := v.nearest(t, &levers[leverStep], 1, func(seen string) bool {
 		return slices.Contains(strings.Split(seen, ","), spotsApart)
@@ -89,7 +89,7 @@ func (v *posterior) steppedCloser(t *Try) bool {
 
 const spotsApart = "spots-apart"
 
-// Possible refuses what a bead of a mode cannot show, with the reason.
+// Possible returns an error if a bead of this mode cannot look like this.
 func Possible(seen, mode string) error {
 	if mode != "timed" && slices.Contains(strings.Split(seen, ","), spotsApart) {
 		return mistake.In("seen", spotsApart+" is what a timed arc shows: an arc without pauses lays no spots",
@@ -98,7 +98,7 @@ func Possible(seen, mode string) error {
 	return nil
 }
 
-// both looks for the two times that together make a good bead likeliest; the one at fault comes first.
+// both finds the pair of times with the best chance; the move's own lever is the one at fault.
 func (v *posterior) both(t *Try, heat float64, fault, other int) *move {
 	a, b, together := &levers[fault], &levers[other], -1.0
 	var pair [2]float64

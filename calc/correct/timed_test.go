@@ -10,8 +10,8 @@ import (
 	"brazebooth/tables"
 )
 
-// No change of a time makes the next bead less likely to be good than no change; where both times have to move, the
-// words give the other one and what both do.
+// No change of a time makes a good bead less likely; if both times have to move, the words give the other one
+// and the chance with both.
 func TestATimedArcIsNotMadeWorse(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many corrections of one timed arc")
@@ -57,7 +57,7 @@ func TestATimedArcIsNotMadeWorse(t *testing.T) {
 	}
 }
 
-// The words of two moves give the second one and its chance.
+// The words for two moves give the second one and its chance.
 func TestWhyBothTimes(t *testing.T) {
 	off := move{lever: &levers[leverOff], job: calc.Job{ArcOff: calc.Some(0.48)}}
 	c := &advice.Correction{Change: &advice.Change{What: "arc_on"}, GoodBefore: 20, GoodAfter: 22}
@@ -68,9 +68,9 @@ func TestWhyBothTimes(t *testing.T) {
 	}
 }
 
-// Spots lie apart only where the arc pauses; a first bead with them moves the step, a second one with a smaller step
-// the pause. What looks cold moves on first.
-func TestTimedLooksPullTheirOwnLever(t *testing.T) {
+// Spots can only lie apart if the arc pauses. A first such bead changes the step, a second one with a smaller
+// step the pause. A cold look changes the on time first.
+func TestTimedLooksMoveTheirOwnTime(t *testing.T) {
 	for _, mode := range []string{"", "dip", "pulsed"} {
 		_, err := Next(t.Context(), []Try{{calc.Job{Metal: "mild-steel", Gauge: 18, Mode: mode}, "spots-apart"}})
 		if err == nil || !strings.Contains(err.Error(), "timed arc") {

@@ -10,14 +10,14 @@ import (
 	"brazebooth/tables"
 )
 
-// Try is one test bead: how it was laid and what it showed, ids of tables.Sights in their order with commas.
+// Try is one test bead: its job and its look, as ids of tables.Sights in their order with commas.
 type Try struct {
 	Job  calc.Job
 	Seen string
 }
 
-// SeenIDs turns what a user types of a bead's look into ids in the order of tables.Sights, each once. The error of an
-// unknown word names what may be typed.
+// SeenIDs turns a typed description of a bead's look into ids in the order of tables.Sights, each once. The
+// error for an unknown word names what may be typed.
 func SeenIDs(text string) (string, error) {
 	given := map[string]bool{}
 	for _, word := range calc.TypedWords(text) {
@@ -52,15 +52,16 @@ func SightIDs() []string {
 	return ids
 }
 
-// SameBead reports whether two jobs differ in the machine's settings only: then one bead teaches about the next.
+// SameBead reports whether two jobs differ in the machine's settings only: then one bead says something about
+// the next.
 func SameBead(a, b calc.Job) bool {
 	for _, j := range [...]*calc.Job{&a, &b} {
-		*j = calc.Unlearned(*j) // what a meter taught meanwhile makes no other job
+		*j = calc.Unlearned(*j) // readings taken meanwhile do not make it another job
 		for i := range levers {
 			*levers[i].opt(j) = calc.Opt{}
 		}
 		j.Amps, j.SpotStep, j.Aim, j.Flow = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
-		// What only the pages ask for says nothing about a bead.
+		// Choices that only the pages use do not affect a bead.
 		j.Use, j.Hazard, j.Currency = "", "", ""
 		for _, o := range [...]*calc.Opt{&j.ServiceTemp, &j.Load, &j.Safety, &j.Leg, &j.Throat, &j.Length, &j.Count,
 			&j.ShaftDia, &j.Layer, &j.NozzleBore, &j.RatedAmps, &j.RatedDuty,
@@ -72,8 +73,8 @@ func SameBead(a, b calc.Job) bool {
 	return a == b
 }
 
-// AsSet is a job with the settings made on the machine fixed as a bead was laid with them: wire feed, travel, and a
-// timed arc's times. What is merely assumed, and volts that follow the current, stay open.
+// AsSet is a job with the machine's settings fixed as a bead was laid: wire feed, travel, and a timed arc's
+// times. Mere assumptions, and volts that follow from the current, stay open.
 func AsSet(given calc.Job, laid *calc.Job) calc.Job {
 	if !given.Amps.Set && !given.Feed.Set {
 		given.Feed = laid.Feed
@@ -86,7 +87,7 @@ func AsSet(given calc.Job, laid *calc.Job) calc.Job {
 	return given
 }
 
-// RoundSetting rounds every setting to what can be set.
+// RoundSetting rounds every setting to a value that can be set.
 func RoundSetting(j *calc.Job) {
 	for i := range levers {
 		if o := levers[i].opt(j); o.Set {

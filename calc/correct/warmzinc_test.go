@@ -9,7 +9,7 @@ import (
 	"brazebooth/tables"
 )
 
-// Cold beads on zinc, of every joint and thickness: no answer warms the parts.
+// For cold beads on zinc, on every joint and thickness, no answer warms the parts.
 func TestNoAnswerWarmsZinc(t *testing.T) {
 	var jobs []calc.Job
 	for _, metal := range []string{"galvanized", "galvannealed", "electro-zinc"} {
@@ -35,7 +35,7 @@ func TestNoAnswerWarmsZinc(t *testing.T) {
 	}
 }
 
-// The order in which levers for more heat are tried has no preheat where zinc is on, and has it on bare plate.
+// The levers for more heat include preheat on bare plate, but not with zinc.
 func TestPreheatIsNoLeverOnZinc(t *testing.T) {
 	for _, x := range []struct {
 		metal, other string
@@ -60,8 +60,9 @@ func TestPreheatIsNoLeverOnZinc(t *testing.T) {
 	}
 }
 
-// What a shop does instead is nothing that the job has: no pulses beside pulses, a bar only behind a butt without one.
-func TestInsteadIsNotWhatTheJobHas(t *testing.T) {
+// The alternatives name nothing that the job already has: no pulsed mode twice, and a bar only behind a butt
+// without one.
+func TestAlternativesAreNew(t *testing.T) {
 	for _, j := range []calc.Job{{}, {Mode: "pulsed"}, {Joint: "lap"}, {Joint: "butt"}, {Joint: "tee", Mode: "pulsed"},
 		{Joint: "butt", Gap: calc.Some(1), Backing: "copper-bar"}} {
 		j.Metal, j.Thickness = "mild-steel", calc.Some(1.5)

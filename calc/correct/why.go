@@ -8,12 +8,12 @@ import (
 	"brazebooth/tables"
 )
 
-// OfHeat reports whether a cause is one that the window judges.
+// OfHeat reports whether the window judges this cause.
 func OfHeat(cause string) bool {
 	return heatOf(cause) != 0 || cause == tables.CauseOffLong || cause == tables.CauseOffShort
 }
 
-// why says the change in a sentence.
+// why explains the change in a sentence.
 func (v *posterior) why(top *advice.Likely, c *advice.Correction, m *move) string {
 	text := "Likeliest: " + top.Name + ". "
 	switch {
@@ -41,7 +41,7 @@ func (v *posterior) why(top *advice.Likely, c *advice.Correction, m *move) strin
 		"without it in %.0f.", c.GoodAfter, c.GoodBefore)
 }
 
-// otherTime reports whether a change is not of the time at fault.
+// otherTime reports whether the change is to a time other than the one at fault.
 func otherTime(cause, what string) bool {
 	switch cause {
 	case tables.CauseOnLong, tables.CauseOnShort:
@@ -52,7 +52,7 @@ func otherTime(cause, what string) bool {
 	return false
 }
 
-// noChange says why no setting is to be changed, and what to do instead.
+// noChange says why no setting should change, and what to do instead.
 func (v *posterior) noChange(top *advice.Likely, c *advice.Correction) {
 	switch {
 	case top.ID == tables.CauseFine && !v.off && c.GoodBefore < 50:
@@ -73,7 +73,7 @@ func (v *posterior) noChange(top *advice.Likely, c *advice.Correction) {
 	}
 }
 
-// leave says why the settings stay for a cause that is not heat.
+// leave says why the settings stay for a cause other than heat.
 func (v *posterior) leave(top *advice.Likely, c *advice.Correction) string {
 	switch {
 	case len(v.treatments(top.ID, &v.last().Job)) > 0:

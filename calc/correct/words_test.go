@@ -9,9 +9,9 @@ import (
 	"testing"
 )
 
-// Volts two deviations from the usual make a cause several times likelier, and more say no more; on the other side
-// three all but rule it out. The usual volts, and volts that were not read, say nothing.
-func TestVoltsTellSoMuch(t *testing.T) {
+// Volts two deviations from the usual make a cause several times likelier, and more deviations count no more;
+// three on the other side nearly rule it out. The usual volts, and volts that were not read, count as 1.
+func TestWeightOfVolts(t *testing.T) {
 	c := card(t, calc.Job{Metal: "mild-steel", Gauge: 18, Volts: calc.Some(15)})
 	v := &posterior{card: *c}
 	usual, band := calc.UsualVolts(&c.Used)
@@ -32,9 +32,9 @@ func TestVoltsTellSoMuch(t *testing.T) {
 	}
 }
 
-// A change for the heat is explained by the window, any other is not; where no change helps, what to do instead
-// depends on it too.
-func TestWhyTellsHeatFromTheRest(t *testing.T) {
+// The window explains a change for the heat, but not for other causes; without a change, the words differ as
+// well.
+func TestWhySeparatesHeatFromOtherCauses(t *testing.T) {
 	v, c := &posterior{laid: make([]Try, 1)}, &advice.Correction{Change: &advice.Change{What: "travel"},
 		GoodAfter: 60, GoodBefore: 20}
 	v.card.Used.Joint = "lap"
@@ -91,7 +91,7 @@ func TestWhyTellsHeatFromTheRest(t *testing.T) {
 	}
 }
 
-// A lever's direction is a sign: its notches lie one quantum apart.
+// Each lever's sign of more heat is 1 or −1.
 func TestLeversHaveSigns(t *testing.T) {
 	for _, l := range levers {
 		if math.Abs(l.hotter) != 1 {
@@ -100,8 +100,8 @@ func TestLeversHaveSigns(t *testing.T) {
 	}
 }
 
-// Volts read far from the usual prove their cause; near it, or on the other side, they do not.
-func TestVoltsThatProve(t *testing.T) {
+// Volts far from the usual prove their cause; volts near it, or on the other side, do not.
+func TestWhenVoltsProveACause(t *testing.T) {
 	for volts, want := range map[float64][2]bool{10: {true, false}, 14.3: {false, false}, 20: {false, true}} {
 		v, err := newPosterior(t.Context(), []Try{{calc.Job{Metal: "galvanized", Gauge: 20, Joint: "lap",
 			Feed: calc.Some(4.1), Travel: calc.Some(8), Volts: calc.Some(volts)}, "spatter"}})

@@ -10,8 +10,8 @@ import (
 	"brazebooth/calc/learned"
 )
 
-// expectZinc leaves zinc that is gone on the back out of what a bead showed where both its setting and the suggested
-// one are computed to boil it off: then it is no sign of heat. A bead that showed nothing else looks good.
+// expectZinc removes zinc gone on the back from a bead's look if both its setting and the suggested one are
+// computed to boil it off: then it is no sign of too much heat. A bead that showed nothing else looks good.
 func (v *posterior) expectZinc() {
 	if v.off || v.timed || !v.takesZinc() {
 		return
@@ -23,7 +23,7 @@ func (v *posterior) expectZinc() {
 		}
 		t.Seen = learned.WithoutZinc(t.Seen)
 		if t.Seen == "" {
-			t.Seen, v.mended = "good", i == len(v.laid)-1
+			t.Seen, v.onlyZinc = "good", i == len(v.laid)-1
 		}
 	}
 }
@@ -43,7 +43,8 @@ func (v *posterior) takesZinc() bool {
 	return v.bandBehind(&j) > 0
 }
 
-// repairZinc is the answer to zinc that is gone on the back as computed: no setting is at fault, the coat is repaired.
+// repairZinc is the answer to a computed loss of zinc on the back: no setting is at fault, the coat is
+// repaired.
 func (v *posterior) repairZinc(t *Try, c *advice.Correction) {
 	c.Do = "repair the coat after, on both faces (zinc-rich paint)"
 	c.Why = "Zinc gone on the back is as computed at this setting: no sign of too much heat. " +
@@ -54,8 +55,8 @@ func (v *posterior) repairZinc(t *Try, c *advice.Correction) {
 	}
 }
 
-// narrower says what a narrower band on the back costs: a usual step of travel or of wire feed, whichever leaves the
-// bead more likely good.
+// narrower says what a narrower band on the back costs: a usual step of travel or of wire feed, whichever gives
+// the better chance of a good bead.
 func (v *posterior) narrower(t *Try, before float64) string {
 	here := v.bandBehind(&t.Job)
 	text, likeliest := "", -1.0
@@ -66,8 +67,8 @@ func (v *posterior) narrower(t *Try, before float64) string {
 	}{{leverTravel, 1, "a quicker travel, %.1f mm/s in place of %.1f mm/s"},
 		{leverFeed, -1, "less wire feed, %.1f m/min in place of %.1f m/min"}} {
 		l := &levers[way.lever]
-		m := v.one(t, l, way.sign)
-		if m == nil || !v.keeps(&t.Job, m.job) || m.good <= likeliest {
+		m := v.usualStep(t, l, way.sign)
+		if m == nil || !v.keepsOtherEdges(&t.Job, m.job) || m.good <= likeliest {
 			continue
 		}
 		if band := v.bandBehind(&m.job); band < here-0.05 {

@@ -2,11 +2,12 @@ package formula
 
 import "math"
 
-// Bar is a part that is warmed over its middle and cools along its axis and from its skin: a shaft under an overlay,
-// or a plate. The heat is even through the section, as in a fin. It is symmetrical about its middle; its ends let no
-// heat out. Source: the fin equation, Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, ch. 3 and 5.
+// Bar is a part that is heated over its middle and cools along its axis and from its skin: a shaft under an
+// overlay, or a plate. The temperature is even over the section, as in a fin. It is symmetrical about its
+// middle, and no heat leaves through its ends. Source: the fin equation, Incropera and DeWitt, Fundamentals of
+// Heat and Mass Transfer, ch. 3 and 5.
 type Bar struct {
-	Half, Beyond float64 // half of the warmed length, and what of the part lies beyond it on each side, mm
+	Half, Beyond float64 // half of the heated length, and the length beyond it on each side, mm
 	K            float64 // W/mmK
 	RhoC         float64 // J/mm3K
 	Area         float64 // section, mm2
@@ -17,7 +18,7 @@ type Bar struct {
 
 	cells   []float64
 	width   float64
-	warm    int // cells that are warmed
+	warm    int // number of heated cells
 	work    [2][]float64
 	elapsed float64
 }
@@ -28,7 +29,8 @@ const (
 	barCells        = 48
 )
 
-// Start puts the whole bar at one temperature, C. ErrRange where a size or a property is not above zero.
+// Start sets the whole bar to one temperature, C. It returns ErrRange if a size or a property is not above
+// zero.
 func (b *Bar) Start(temperature float64) error {
 	if err := Positive([4]string{"length", "conductivity", "heat capacity", "section"}, b.Half, b.K, b.RhoC,
 		b.Area); err != nil {
@@ -57,7 +59,7 @@ func (b *Bar) Start(temperature float64) error {
 	return nil
 }
 
-// Mean is the temperature of the warmed length, C.
+// Mean is the mean temperature of the heated length, C.
 func (b *Bar) Mean() float64 {
 	sum := 0.0
 	for _, t := range b.cells[:b.warm] {
@@ -66,8 +68,8 @@ func (b *Bar) Mean() float64 {
 	return sum / float64(b.warm)
 }
 
-// step is one implicit step of dt seconds with power W in the warmed length (both halves): heat along the axis by
-// backward Euler, the skin's loss linearised at the old temperature.
+// step is one implicit step of dt seconds with power W in the heated length (both halves): conduction along the
+// axis by backward Euler, with the skin's loss linearised at the old temperature.
 func (b *Bar) step(dt, power float64) {
 	n := len(b.cells)
 	flow := b.K / (b.width * b.width) * dt / b.RhoC
@@ -105,8 +107,8 @@ func (b *Bar) step(dt, power float64) {
 	b.elapsed += dt
 }
 
-// Run burns an arc of power watts for so many seconds. It returns the time, s, at which the warmed length passed a
-// limit, C; NaN where it did not.
+// Run burns an arc of power watts for so many seconds. It returns the time, s, at which the heated length
+// passed limit, C, or NaN if it did not.
 func (b *Bar) Run(seconds, power, limit float64) float64 {
 	passed := math.NaN()
 	const steps = 200
@@ -120,11 +122,12 @@ func (b *Bar) Run(seconds, power, limit float64) float64 {
 	return passed
 }
 
-// LongestHold is how long a hold is followed, s.
+// LongestHold is the longest cooling time that is computed, s.
 const LongestHold = 6 * 3600
 
-// Hold lets the bar cool without an arc until its warmed length is down to a limit, C, and returns the time, s: 0
-// where it is there already. ErrRange where it takes over six hours, as where the air is no colder than the limit.
+// Hold lets the bar cool without an arc until its heated length is down to limit, C, and returns the time, s: 0
+// if it is there already. It returns ErrRange if that takes over six hours, for example if the air is not
+// colder than limit.
 func (b *Bar) Hold(limit float64) (float64, error) {
 	start := b.elapsed
 	for b.elapsed-start < LongestHold {

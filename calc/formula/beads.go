@@ -7,12 +7,12 @@ import (
 )
 
 // BeadPitch returns the distance between beads, mm, by the tangent model (Ding 2015) and by the flat-top model
-// (Suryakumar 2011), both from memory high, for a bead's width in mm.
+// (Suryakumar 2011), both from memory with high confidence, for a bead's width in mm.
 func BeadPitch(width float64) (tangent, flat float64) {
 	return tables.PitchTangent.V * width, tables.PitchFlat.V * width
 }
 
-// ShaftSpeed returns the turns a minute at which a surface of diameter D, mm, passes at v, mm/s.
+// ShaftSpeed returns the turns a minute at which the surface of a shaft of this diameter, mm, moves at v, mm/s.
 func ShaftSpeed(v, diameter float64) (float64, error) {
 	if err := Positive([4]string{"travel", "diameter"}, v, diameter, 1, 1); err != nil {
 		return 0, err

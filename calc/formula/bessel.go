@@ -2,8 +2,8 @@ package formula
 
 import "math"
 
-// besselK returns exp(x)·K0(x) and exp(x)·K1(x), modified Bessel functions of the second kind, for x above zero, to
-// about 1e-14 relative. The exponential is left out so that no argument under- or overflows.
+// besselK returns exp(x)·K0(x) and exp(x)·K1(x), modified Bessel functions of the second kind, for x above
+// zero, to about 1e-14 relative. With the factor exp(x) no result underflows.
 func besselK(x float64) (k0, k1 float64) {
 	if x < besselNear {
 		return besselSeries(x)
@@ -13,8 +13,8 @@ func besselK(x float64) (k0, k1 float64) {
 
 const besselNear = 2.0
 
-// besselSeries is for an x up to besselNear: the ascending series, Abramowitz and Stegun 9.6.13 and 9.6.11. The last
-// of its terms is below 1e-18.
+// besselSeries is for x up to besselNear: the ascending series, Abramowitz and Stegun 9.6.13 and 9.6.11. Its
+// last term is below 1e-18.
 func besselSeries(x float64) (k0, k1 float64) {
 	const euler = 0.57721566490153286061
 	q := x * x / 4
@@ -36,7 +36,7 @@ func besselSeries(x float64) (k0, k1 float64) {
 	return k0 * e, k1 * e
 }
 
-// The nodes of besselIntegral: e^(−s²) at even steps of s, until it is nothing.
+// The nodes of besselIntegral: e^(−s²) at even steps of s, until it vanishes.
 const besselStep = 0.33
 
 var besselNodes = makeBesselNodes()
@@ -50,9 +50,10 @@ func makeBesselNodes() (list [20]struct{ square, weight float64 }) {
 	return list
 }
 
-// besselIntegral is for an x from besselNear on: the integrals of exp(−x·cosh t) and exp(−x·cosh t)·cosh t (Abramowitz
-// and Stegun 9.6.24) with s² = x·(cosh t − 1) in place of t, by the trapezoidal rule. The integrand is a Gaussian by a
-// root whose pole is √(2x) from the axis, so the rule is off by no more than exp(−2π·√(2x)/step), 1e-16.
+// besselIntegral is for x from besselNear on: the integrals of exp(−x·cosh t) and exp(−x·cosh t)·cosh t
+// (Abramowitz and Stegun 9.6.24) with s² = x·(cosh t − 1) in place of t, by the trapezoidal rule. The integrand
+// is a Gaussian over a root whose pole is √(2x) from the axis, so the rule's error is at most
+// exp(−2π·√(2x)/step), 1e-16.
 func besselIntegral(x float64) (k0, k1 float64) {
 	inverse := 1 / x
 	for i := range besselNodes {

@@ -2,11 +2,13 @@ package formula
 
 import "math"
 
-// ShrinkageForce is the pull along a seam that stays when it has cooled, N: share·E·α/ρc·net, after Okerblom (memory
-// medium). net J/mm; modulus GPa; expansion 1e-6/K; rhoC J/mm3K; share is what part of the free shrinkage stays. It
-// holds where the sheet is wider than the zone that yielded; a narrow strip shrinks instead and keeps less force.
+// ShrinkageForce is the pull along a seam that remains after cooling, N: share·E·α/ρc·net, after Okerblom
+// (memory medium). net J/mm; modulus GPa; expansion 1e-6/K; rhoC J/mm3K; share is the part of the free
+// shrinkage that remains. It holds if the sheet is wider than the zone that yielded; a narrow strip shrinks
+// instead and keeps less force.
 func ShrinkageForce(net, modulus, expansion, rhoC, share float64) (float64, error) {
-	if err := Positive([4]string{"net heat", "modulus", "expansion", "heat capacity"}, net, modulus, expansion, rhoC); err != nil {
+	if err := Positive([4]string{"net heat", "modulus", "expansion", "heat capacity"}, net, modulus, expansion,
+		rhoC); err != nil {
 		return 0, err
 	}
 	if err := Positive([4]string{"share"}, share); err != nil {
@@ -17,27 +19,30 @@ func ShrinkageForce(net, modulus, expansion, rhoC, share float64) (float64, erro
 
 // ShrinkageAcross is how much closer the edges of a butt come, mm: share·α/ρc·net/t. net J/mm, t mm.
 func ShrinkageAcross(net, t, expansion, rhoC, share float64) (float64, error) {
-	if err := Positive([4]string{"net heat", "thickness", "expansion", "heat capacity"}, net, t, expansion, rhoC); err != nil {
+	if err := Positive([4]string{"net heat", "thickness", "expansion", "heat capacity"}, net, t, expansion,
+		rhoC); err != nil {
 		return 0, err
 	}
 	return share * expansion * 1e-6 / rhoC * net / t, nil
 }
 
-// AngularChange is how far a plate that is heated from one face bends along the seam, rad: form·α/ρc·net/t², where
-// net/t² is at most limit, J/mm3. Beyond, the plate is heated through: an error.
+// AngularChange is the angle by which a plate that is heated from one face bends along the seam, rad:
+// form·α/ρc·net/t². Above limit, the largest net/t² in J/mm3, the plate is heated through: an error.
 func AngularChange(net, t, expansion, rhoC, form, limit float64) (float64, error) {
-	if err := Positive([4]string{"net heat", "thickness", "expansion", "heat capacity"}, net, t, expansion, rhoC); err != nil {
+	if err := Positive([4]string{"net heat", "thickness", "expansion", "heat capacity"}, net, t, expansion,
+		rhoC); err != nil {
 		return 0, err
 	}
 	if perSquare := net / (t * t); perSquare > limit {
-		return 0, Outside("net heat over thickness squared", perSquare, "the sheet is heated through and no longer bends by it")
+		return 0, Outside("net heat over thickness squared", perSquare,
+			"the sheet is heated through and no longer bends by it")
 	}
 	return form * expansion * 1e-6 / rhoC * net / (t * t), nil
 }
 
-// FlatWidth is how wide the sheet on each side of a seam may be, mm, before the compression that balances the pull of
-// the seam buckles it: pull/(2·b·t) = k·π²·E/(12·(1 − ν²))·(t/b)². pull N, modulus GPa; k is 4 for a side that is
-// held straight at seam and edge, 0.425 with a free edge.
+// FlatWidth is how wide the sheet on each side of a seam may be, mm, before the compression that balances the
+// pull of the seam buckles it: pull/(2·b·t) = k·π²·E/(12·(1 − ν²))·(t/b)². pull N, modulus GPa; k is 4 for a
+// side that is held straight at the seam and at its edge, 0.425 for one with a free edge.
 func FlatWidth(pull, t, modulus, poisson, k float64) (float64, error) {
 	if err := Positive([4]string{"pull", "thickness", "modulus", "coefficient"}, pull, t, modulus, k); err != nil {
 		return 0, err

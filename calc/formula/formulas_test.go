@@ -17,7 +17,7 @@ func TestShapeFactors(t *testing.T) {
 	}
 }
 
-// Heat is neither made nor lost inside a bar without a skin.
+// A bar without losses keeps its heat.
 func TestBarKeepsItsHeat(t *testing.T) {
 	b := Bar{Half: 20, Beyond: 60, K: 0.04, RhoC: 0.0052, Area: 500, Surface: 0.1}
 	if err := b.Start(20); err != nil {
@@ -33,8 +33,9 @@ func TestBarKeepsItsHeat(t *testing.T) {
 	}
 }
 
-// A 60° V through 10 mm to a feather edge holds 10²·tan 30° = 57.735 mm²; with 2 mm between root faces of 1 mm it is
-// 20 + 81·tan 30° = 66.765 mm², 2 + 18·tan 30° = 12.392 mm wide, and half as much V from both sides leaves 43.383 mm².
+// A 60° V through 10 mm to a feather edge has 10²·tan 30° = 57.735 mm². With an opening of 2 mm and root faces
+// of 1 mm it has 20 + 81·tan 30° = 66.765 mm² and is 2 + 18·tan 30° = 12.392 mm wide; half a V from each side
+// has 43.383 mm².
 func TestGrooveByHand(t *testing.T) {
 	feather, root := Groove{Depth: 10, Angle: 60}, Groove{Depth: 10, Opening: 2, Face: 1, Angle: 60}
 	for name, x := range map[string][2]float64{"feather": {feather.Area(), 57.735}, "root": {root.Area(), 66.765},
@@ -52,7 +53,7 @@ func TestGrooveByHand(t *testing.T) {
 	}
 }
 
-// What fills a groove to a height is the groove's own section up to there, for every shape of it.
+// The metal that fills a groove to a height is the groove's section up to there, for every shape.
 func TestGrooveFills(t *testing.T) {
 	for _, g := range []Groove{{Depth: 8, Angle: 75}, {Depth: 8, Opening: 2, Face: 1, Angle: 75},
 		{Depth: 2.5, Opening: 1.2, Face: 2.5}, {Depth: 12, Opening: 3, Face: 2, Angle: 90}} {
@@ -67,8 +68,8 @@ func TestGrooveFills(t *testing.T) {
 	}
 }
 
-// One pass before, no loss to the air: H/(t·√(4πkρcτ)) = ΔT gives τ = (206/(6·45))²/(4π·0.045·0.0045) = 228.8 s. More
-// passes, more heat and a thinner plate hold longer; loss to the air shortens it.
+// With one pass before and no loss to the air, H/(t·√(4πkρcτ)) = ΔT gives τ = (206/(6·45))²/(4π·0.045·0.0045) =
+// 228.8 s. More passes, more heat and a thinner plate need longer; loss to the air shortens it.
 func TestPassPeriodByHand(t *testing.T) {
 	period := func(net, thick, film, rise, n float64) float64 {
 		t.Helper()
@@ -111,7 +112,7 @@ func TestShares(t *testing.T) {
 	}
 }
 
-// A bar that gets its heat and loses none warms in proportion: it passes half of its rise in half of the time.
+// A bar without losses heats up in proportion: it passes half of its rise in half of the time.
 func TestBarPassesInProportion(t *testing.T) {
 	b := Bar{Half: 25, K: 0.045, RhoC: 0.004, Area: 100, Surface: 0.1}
 	if err := b.Start(20); err != nil {

@@ -2,8 +2,8 @@ package formula
 
 import "math"
 
-// Groove is a single V between two plates, with upright edges at the root; a square groove has its root face as high as
-// the plate.
+// Groove is a single V between two plates, with upright edges at the root. The root face of a square groove is
+// as high as the plate.
 type Groove struct {
 	Depth   float64 // of the plate, mm
 	Opening float64 // between the root faces, mm
@@ -13,7 +13,7 @@ type Groove struct {
 
 func (g *Groove) slope() float64 { return math.Tan(g.Angle / 2 * math.Pi / 180) }
 
-// Area is the section to be filled flush, mm2: b·t + (t − c)²·tan(α/2).
+// Area is the section that fills the groove flush, mm2: b·t + (t − c)²·tan(α/2).
 func (g *Groove) Area() float64 { return g.areaTo(g.Depth) }
 
 func (g *Groove) areaTo(depth float64) float64 {
@@ -21,34 +21,36 @@ func (g *Groove) areaTo(depth float64) float64 {
 	return g.Opening*depth + v*v*g.slope()
 }
 
-// BothSides is the section where half of the V is cut from each face, mm2.
+// BothSides is the section if half of the V is cut from each face, mm2.
 func (g *Groove) BothSides() float64 {
 	v := max(0, g.Depth-g.Face)
 	return g.Opening*g.Depth + v*v/2*g.slope()
 }
 
-// Width is how wide the groove is at the top, mm.
+// Width is the groove's width at the top, mm.
 func (g *Groove) Width() float64 { return g.Opening + 2*max(0, g.Depth-g.Face)*g.slope() }
 
-// FilledTo is how high above the root so much metal, mm2, stands in the groove, mm; at most its depth.
+// FilledTo is the height above the root to which this area of metal, mm2, fills the groove, mm; at most its
+// depth.
 func (g *Groove) FilledTo(area float64) float64 {
 	if area >= g.Area() {
 		return g.Depth
 	}
-	if area <= g.Opening*g.Face { // the root's own part
+	if area <= g.Opening*g.Face { // between the root faces
 		return area / g.Opening
 	}
 	k, rest := g.slope(), area-g.Opening*g.Face
 	return g.Face + (math.Sqrt(g.Opening*g.Opening+4*k*rest)-g.Opening)/(2*k)
 }
 
-// Beads is how many beads of an area, mm2, lay a section, mm2: one at least.
+// Beads is the number of beads of an area, mm2, that fill a section, mm2: at least one.
 func Beads(section, bead float64) float64 { return math.Max(1, math.Ceil(section/bead-1e-9)) }
 
-// PassPeriod is how long after the start of one pass the next may start at the same place, s, so that before the last
-// of n passes the plate is no more than rise K over where it began. Each pass leaves H/(t·√(4πkρcτ))·e^(−2hτ/ρct) after
-// τ s: a line source laid at once in a wide plate that loses heat from both faces. net J/mm; t mm; k W/mmK; rhoC
-// J/mm3K; film W/m2K. Error: longer than LongestHold. Source: Rosenthal's thin plate (memory high); the passes added.
+// PassPeriod is the time from the start of one pass to the start of the next at the same place, s, at which the
+// plate is at most rise K above its first temperature before the last of n passes. Each pass leaves
+// H/(t·√(4πkρcτ))·e^(−2hτ/ρct) after τ s: a line source deposited at once in a wide plate that loses heat from
+// both faces. net J/mm; t mm; k W/mmK; rhoC J/mm3K; film W/m2K. Error: longer than LongestHold. Source:
+// Rosenthal's thin plate (memory high), summed over the passes.
 func PassPeriod(net, t, k, rhoC, film, rise, n float64) (float64, error) {
 	heat := [4]string{"net heat", "thickness", "conductivity", "heat capacity"}
 	if err := Positive(heat, net, t, k, rhoC); err != nil {

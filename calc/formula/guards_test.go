@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// guarded are the formulas with what each argument may be: p above zero and finite, q above zero, n zero or more and
-// finite, z zero or more, a stroke anything.
+// guarded lists formulas with the range of each argument: p is above zero and finite, q above zero, n zero or
+// more and finite, z zero or more, a dash any number.
 var guarded = []struct {
 	name  string
 	f     any
@@ -31,7 +31,7 @@ var guarded = []struct {
 	{"ShaftSpeed", ShaftSpeed, "pp", []float64{6, 40}},
 }
 
-// answer calls a formula: its numbers and its error.
+// answer calls a formula and returns its numbers and its error.
 func answer(f any, args []float64) (numbers []float64, err error) {
 	in := make([]reflect.Value, len(args))
 	for i, v := range args {
@@ -45,8 +45,8 @@ func answer(f any, args []float64) (numbers []float64, err error) {
 	return numbers, err
 }
 
-// A formula asked outside its range says so, and returns no number to compute with.
-func TestFormulasKeepTheirRange(t *testing.T) {
+// A formula outside its range returns ErrRange and no number to compute with.
+func TestFormulasRefuseOutsideTheirRange(t *testing.T) {
 	bad := map[byte][]float64{'p': {0, -1, math.NaN(), math.Inf(1)}, 'q': {0, -1, math.NaN()}, 'n': {-1, math.NaN(),
 		math.Inf(1)}, 'z': {-1, math.NaN()}}
 	for _, g := range guarded {
@@ -86,8 +86,8 @@ func refused(t *testing.T, name string, f any, args []float64) {
 	}
 }
 
-// Ranges that join two arguments, or have two ends.
-func TestFormulasKeepTheirOrder(t *testing.T) {
+// Ranges that depend on two arguments, or have two ends.
+func TestRangesOfSeveralArguments(t *testing.T) {
 	for _, c := range []struct {
 		name string
 		f    any
@@ -116,7 +116,7 @@ func TestFormulasKeepTheirOrder(t *testing.T) {
 	}
 }
 
-// What is no number comes back as none, and comes back.
+// besselK returns for every argument, and positive numbers for every finite one.
 func TestBesselEnds(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), 1e300, 1e-300, 700, 1e-16} {
 		k0, k1 := besselK(x)

@@ -16,8 +16,8 @@ func (s Steel) Pcm() float64 {
 	return s.C + s.Si/30 + (s.Mn+s.Cu+s.Cr)/20 + s.Ni/60 + s.Mo/15 + s.V/10 + 5*s.B
 }
 
-// usable tells whether a composition and a cooling time lie where the hardness formulas were fitted: C 0.02 to 0.30 %,
-// Mn to 3 %, t8/5 from 0.1 to 1000 s.
+// usable returns an error if a composition or a cooling time is outside the range to which the hardness
+// formulas were fitted: C 0.02 to 0.30 %, Mn to 3 %, t8/5 from 0.1 to 1000 s.
 func (s Steel) usable(t85 float64) error {
 	switch {
 	case !(s.C >= 0.02 && s.C <= 0.30):
@@ -32,10 +32,10 @@ func (s Steel) usable(t85 float64) error {
 	return nil
 }
 
-// HardnessYurioka is the largest hardness of a zone that was austenite and cooled from 800 to 500 C in t85 s, HV:
-// Yurioka, Okumura, Kasuya and Cotton, Metal Construction 19 (1987) 217R (memory medium), without its terms for boron.
-// Martensite and bainite hardness with the share between them by an arctangent of the cooling time; stated scatter
-// about 30 HV.
+// HardnessYurioka is the largest hardness of a zone that was austenite and cooled from 800 to 500 C in t85 s,
+// HV: Yurioka, Okumura, Kasuya and Cotton, Metal Construction 19 (1987) 217R (memory medium), without its terms
+// for boron. It mixes the hardness of martensite and bainite by an arctangent of the cooling time; stated
+// scatter about 30 HV.
 func HardnessYurioka(s Steel, t85 float64) (float64, error) {
 	if err := s.usable(t85); err != nil {
 		return 0, err
@@ -49,8 +49,9 @@ func HardnessYurioka(s Steel, t85 float64) (float64, error) {
 	return (martensite+bainite)/2 - (martensite-bainite)/2.2*math.Atan(x), nil
 }
 
-// HardnessDuren is the same by Düren 1985 (memory medium): all martensite 802 C + 305, no martensite 350 CE + 101, and
-// between them, logarithmic in t85. CE = C + Si/11 + Mn/8 + Cu/9 + Cr/5 + Ni/17 + Mo/6 + V/3.
+// HardnessDuren is the same hardness by Düren 1985 (memory medium): 802 C + 305 for martensite only, 350 CE +
+// 101 without martensite, and between them logarithmic in t85. CE = C + Si/11 + Mn/8 + Cu/9 + Cr/5 + Ni/17 +
+// Mo/6 + V/3.
 func HardnessDuren(s Steel, t85 float64) (float64, error) {
 	if err := s.usable(t85); err != nil {
 		return 0, err
@@ -61,7 +62,7 @@ func HardnessDuren(s Steel, t85 float64) (float64, error) {
 	return max(350*ce+101, min(802*s.C+305, mixed)), nil
 }
 
-// HardnessMartensite is that of a fully martensitic zone, HV, by Yurioka's term.
+// HardnessMartensite is the hardness of a fully martensitic zone, HV, by Yurioka's term.
 func HardnessMartensite(s Steel) (float64, error) {
 	if err := s.usable(1); err != nil {
 		return 0, err

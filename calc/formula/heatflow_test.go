@@ -21,7 +21,7 @@ func near(t testing.TB, what string, got, want, relative float64) {
 	}
 }
 
-// The integral definitions, Abramowitz and Stegun 9.6.24, by a general-purpose library.
+// Checks against the integral definitions, Abramowitz and Stegun 9.6.24, by a general-purpose library.
 func TestBesselAgainstQuadrature(t *testing.T) {
 	for _, x := range []float64{1e-3, 0.02, 0.1, 0.5, 0.999, 1, 1.001, 2, 3.7, 5, 12, 60, 400} {
 		top := math.Acosh(1 + 45/x)
@@ -34,7 +34,7 @@ func TestBesselAgainstQuadrature(t *testing.T) {
 	}
 }
 
-// A slow source reaches less far beside the line than a fast one with the same heat for each millimetre.
+// A slow source heats less far to the side than a fast one with the same heat per millimetre.
 func TestSlowerReachesLess(t *testing.T) {
 	for _, loss := range []float64{0, 120} {
 		last := 0.0
@@ -65,8 +65,8 @@ func TestCurrentAndFeedAreInverse(t *testing.T) {
 	})
 }
 
-// Mass is neither made nor lost: what melts is deposited or missing, and the bead holds what is laid.
-func TestDepositedMassIsTheBead(t *testing.T) {
+// Mass is conserved: the melted wire is deposited or lost, and the bead holds what is deposited.
+func TestMassIsConserved(t *testing.T) {
 	const d, feed, rho, eff, v = 0.889, 105.83, 8.53, 0.93, 6.0
 	area, err := BeadArea(d, feed, eff, v)
 	if err != nil {
@@ -76,9 +76,9 @@ func TestDepositedMassIsTheBead(t *testing.T) {
 	near(t, "length", LengthPerMass(d, rho)*MassPerLength(d, rho), 1000, 1e-12)
 }
 
-// The cross-section scales steel's curves to a metal's pair of constants: mild steel's own pair must leave them as
-// they are.
-func TestMildSteelTakesTheCurvesAsTheyAre(t *testing.T) {
+// The cross-section scales steel's curves to a metal's conductivity and heat capacity: those of mild steel must
+// leave the curves unchanged.
+func TestMildSteelLeavesTheCurvesUnchanged(t *testing.T) {
 	m, ok := tables.Metals.ByID("mild-steel")
 	if !ok || section.SteelMean.K != m.Conductivity.V || section.SteelMean.RhoC != m.HeatCapacity.V {
 		t.Errorf("curves are scaled to %+v, mild steel has %g and %g", section.SteelMean, m.Conductivity.V,
@@ -86,8 +86,8 @@ func TestMildSteelTakesTheCurvesAsTheyAre(t *testing.T) {
 	}
 }
 
-// Where EN 1993-1-2 stops being a polynomial the cross-section's steel has what the rows of tables say.
-func TestSteelMeetsItsRows(t *testing.T) {
+// Where EN 1993-1-2 is no longer a polynomial, the cross-section's steel agrees with the rows of tables.
+func TestSteelAgreesWithItsRows(t *testing.T) {
 	for _, at := range []float64{800, 1000, 1200} {
 		near(t, "conductivity", section.SteelConductivity(at), tables.SteelConductivityPlateau.V, 1e-12)
 	}
@@ -101,7 +101,7 @@ func TestSteelMeetsItsRows(t *testing.T) {
 	}
 }
 
-func TestLimitsMeetTheirRowsAndGrow(t *testing.T) {
+func TestLimitsAgreeWithTheirRowsAndGrow(t *testing.T) {
 	for d, want := range map[float64]float64{0.762: 40, 0.889: 50, 1.143: 80} {
 		got, err := DipFloor(d)
 		if err != nil {

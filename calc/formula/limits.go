@@ -6,17 +6,17 @@ import (
 	"brazebooth/tables"
 )
 
-// DipFloor returns the current in A under which the short arc of a wire of diameter d mm gets unsteady: between the
-// rows of tables.DipFloors interpolated, outside them on the slope of the outermost two, for 0.4 to 3.2 mm. ErrRange
-// outside that, or where the line falls to nothing.
+// DipFloor returns the current in A below which the short arc of a wire of diameter d mm gets unsteady, for 0.4
+// to 3.2 mm: interpolated between the rows of tables.DipFloors, and on the slope of the two outermost rows
+// beyond them. It returns ErrRange outside that range.
 func DipFloor(d float64) (float64, error) { return ampsByWire(tables.DipFloors[:], d) }
 
-// SprayTransition returns the current in A above which bronze wire of diameter d mm sprays in argon, from
-// tables.SprayTransitions in the same way.
+// SprayTransition returns the current in A above which bronze wire of diameter d mm sprays in argon, in the
+// same way from tables.SprayTransitions.
 func SprayTransition(d float64) (float64, error) { return ampsByWire(tables.SprayTransitions[:], d) }
 
-// ampsByWire interpolates in the logarithms of diameter and current: both limits go about as a power of the diameter,
-// and a power never crosses zero.
+// ampsByWire interpolates in the logarithms of diameter and current: both limits are about a power of the
+// diameter, and a power never crosses zero.
 func ampsByWire(rows []tables.WireAmps, d float64) (float64, error) {
 	if !(d >= 0.4 && d <= 3.2) {
 		return 0, Outside("wire diameter", d, "from 0.4 to 3.2 mm")

@@ -2,25 +2,25 @@ package formula
 
 import "math"
 
-// Line is a straight line through readings: y = Y + Slope·(x − X), with what is known of how far a reading lies off it.
+// Line is a straight line through readings: y = Y + Slope·(x − X), with the scatter of the readings about it.
 // It is comparable and holds numbers only.
 type Line struct {
-	X     float64 `json:"x"` // mean place
-	Y     float64 `json:"y"` // its value
+	X     float64 `json:"x"` // mean of the places
+	Y     float64 `json:"y"` // value there
 	Slope float64 `json:"slope"`
-	Sxx   float64 `json:"sxx"`   // sum of the squared distances of the places from their mean
+	Sxx   float64 `json:"sxx"`   // sum of squared distances of the places from X
 	Sigma float64 `json:"sigma"` // standard deviation of a reading about the line
 	Free  float64 `json:"free"`  // degrees of freedom of Sigma
-	N     float64 `json:"n"`     // readings
-	Least float64 `json:"least"` // of the places that were read
-	Most  float64 `json:"most"`
+	N     float64 `json:"n"`     // number of readings
+	Least float64 `json:"least"` // smallest place that was read
+	Most  float64 `json:"most"`  // largest
 }
 
-// StraightLine fits a line by least squares through the values y at the places x. Sigma is the root of the mean of the
-// squared residuals and of what was known before: that a reading repeats within a standard deviation known, in y's
-// unit, as firmly as that many readings say it (0 for nothing known). Errors: fewer than three readings, fewer than
-// three places, what is not finite. Source: Draper and Smith, Applied Regression Analysis, ch. 1 (memory high); the
-// prior by the conjugate scaled inverse chi-squared distribution, Gelman and others, Bayesian Data Analysis, ch. 14
+// StraightLine fits a line by least squares through the values y at the places x. Sigma combines the residuals
+// with earlier knowledge: readings repeat with a standard deviation of known, in y's unit, which counts as much
+// as firm readings (0: nothing is known). Errors: fewer than three readings, fewer than three places, values
+// that are not finite. Source: Draper and Smith, Applied Regression Analysis, ch. 1 (memory high); the prior by
+// the conjugate scaled inverse chi-squared distribution, Gelman and others, Bayesian Data Analysis, ch. 14
 // (memory high).
 func StraightLine(x, y []float64, known, firm float64) (Line, error) {
 	n := float64(len(x))
@@ -52,7 +52,7 @@ func StraightLine(x, y []float64, known, firm float64) (Line, error) {
 	return l, l.Sound()
 }
 
-// Sound is an error where the line is not one that readings can have given.
+// Sound returns an error if readings cannot have given this line.
 func (l *Line) Sound() error {
 	sum := l.X + l.Y + l.Slope + l.Sxx + l.Sigma + l.Free + l.N + l.Least + l.Most
 	if math.IsNaN(sum) || math.IsInf(sum, 0) || math.IsInf(l.X*l.Slope, 0) {
@@ -64,11 +64,11 @@ func (l *Line) Sound() error {
 	return nil
 }
 
-// reach is how many standard deviations of Sigma hold 95 %.
+// reach is how many times Sigma is half the width of the 95 % interval.
 func (l *Line) reach() float64 { return studentsT(0.975, l.Free) }
 
-// At is the value at a place with the 95 % interval of the next reading there: ± t·Sigma·√(1 + 1/n + (x−X)²/Sxx). It
-// errs beyond the places that were read. Source: as StraightLine, section 1.4.
+// At is the value at a place with the 95 % interval of the next reading there: ± t·Sigma·√(1 + 1/n +
+// (x−X)²/Sxx). It returns an error outside the places that were read. Source: as StraightLine, section 1.4.
 func (l *Line) At(x float64) (y, low, high float64, err error) {
 	if !(x >= l.Least && x <= l.Most) {
 		return 0, 0, 0, Outside("place", x, "what was read")
@@ -78,10 +78,10 @@ func (l *Line) At(x float64) (y, low, high float64, err error) {
 	return y, y - half, y + half, nil
 }
 
-// Where is the place of a value with the 95 % interval of places at which the next reading may be that value: all x for
-// which it lies within At's interval. Errors: the place lies beyond what was read; no end to the interval, since the
-// slope cannot be told from none. Source: Fieller 1954; Draper and Smith, section 1.7 or 3.2 by edition, inverse
-// regression (memory high).
+// Where is the place of a value with the 95 % interval of the places at which the next reading may be that
+// value: all x for which it lies within At's interval. Errors: the place is outside those that were read; the
+// interval has no end, because the slope cannot be told from zero. Source: Fieller 1954; Draper and Smith,
+// section 1.7 or 3.2 by edition, inverse regression (memory high).
 func (l *Line) Where(y float64) (x, low, high float64, err error) {
 	t := l.reach() * l.Sigma / l.Slope
 	firm := 1 - t*t/l.Sxx
@@ -97,13 +97,13 @@ func (l *Line) Where(y float64) (x, low, high float64, err error) {
 	return l.X + x, l.X + mid - half, l.X + mid + half, nil
 }
 
-// Off is how far a reading lies from the line in standard deviations of the next reading there; the place may lie
-// beyond what was read.
+// Off is the distance of a reading from the line in standard deviations of the next reading there; the place
+// may be outside those that were read.
 func (l *Line) Off(x, y float64) float64 {
 	d := y - l.Y - l.Slope*(x-l.X)
 	return math.Abs(d) / (l.Sigma * math.Sqrt(1+1/l.N+(x-l.X)*(x-l.X)/l.Sxx))
 }
 
-// Far is from how many standard deviations on one of the line's readings, and one more, is too far to be chance: the
-// odds are 1 in 200 for all of them together.
+// Far is the number of standard deviations beyond which one of the line's readings, or one more, is too far off
+// to be chance: the odds are 1 in 200 for all of them together.
 func (l *Line) Far() float64 { return studentsT(1-0.0025/(l.N+1), l.Free) }

@@ -6,12 +6,14 @@ import (
 	"brazebooth/tables"
 )
 
-// CurrentFromFeed returns the direct current, gun positive, that melts a wire: the root of the energy balance I·φ +
-// I²·R = A·v·ρ·H, with R = ρ_e·L/A. Same structure as the melting-rate equation of Lesnewich (1958), v = αI + βLI².
+// CurrentFromFeed returns the direct current, gun positive, that melts a wire: the root of the energy balance
+// I·φ + I²·R = A·v·ρ·H, with R = ρ_e·L/A. It has the same structure as the melting-rate equation of Lesnewich
+// (1958), v = αI + βLI².
 //
-// d wire diameter mm; feed mm/s; rho g/cm3; hLiq J/g from 20 C to all liquid and phi V, one pair; rhoE resistivity
-// averaged over the extension, ohm mm; stick extension from contact tip to arc, mm (0: no preheating). Result A. Valid
-// below and above the spray transition; ErrRange for a number that is not positive.
+// d wire diameter mm; feed mm/s; rho g/cm3; hLiq J/g from 20 C to fully liquid and phi V, which belong
+// together; rhoE resistivity averaged over the extension, ohm mm; stick extension from contact tip to arc, mm
+// (0: no preheating). Result A. Valid below and above the spray transition; ErrRange for a number that is not
+// positive.
 func CurrentFromFeed(d, feed, rho, hLiq, rhoE, phi, stick float64) (float64, error) {
 	if err := wireInputs(d, rho, hLiq, phi, rhoE, stick); err != nil {
 		return 0, err
@@ -48,16 +50,16 @@ func wireInputs(d, rho, hLiq, phi, rhoE, stick float64) error {
 	return nil
 }
 
-// LoadLine returns the conventional load voltage of a power source at a current, V: 14 + 0.05·I, 44 V from 600 A, by
-// IEC 60974-1. It rates power sources; no arc runs on it.
+// LoadLine returns the conventional load voltage of a power source at a current, V: 14 + 0.05·I, 44 V from 600
+// A, by IEC 60974-1. It is for rating power sources; real arcs do not follow it.
 func LoadLine(amps float64) float64 {
 	return min(tables.LoadLineBase.V+tables.LoadLineSlope.V*amps, tables.LoadLineCap.V)
 }
 
-// ArcEnergy returns U·I/v, J/mm, for volts V, amps A (the mean, the arc-on share included) and travel mm/s. ASME and
-// AWS call this heat input, in kJ/in. Published figures for arc brazing differ by 25 % because authors do not say
-// which of three heats they mean: this one; this one times a convention's 0.8, for reports; or this one times the
-// measured efficiency, which is what reaches the work. A card has all three.
+// ArcEnergy returns U·I/v, J/mm, for volts V, amps A (the mean, including the arc-on share) and travel mm/s.
+// ASME and AWS call this heat input, in kJ/in. Published figures for arc brazing differ by 25 % because authors
+// do not say which of three heats they mean: this one; this one times a conventional 0.8, for reports; or this
+// one times the measured efficiency, which is the heat that reaches the work. A card has all three.
 func ArcEnergy(volts, amps, travel float64) (float64, error) {
 	if err := Positive([4]string{"voltage", "current", "travel"}, volts, amps, travel); err != nil {
 		return 0, err
@@ -65,8 +67,8 @@ func ArcEnergy(volts, amps, travel float64) (float64, error) {
 	return volts * amps / travel, nil
 }
 
-// DutyAt returns the duty in per cent at a current in A, from a power source's plate (IEC 60974-1): heat goes with
-// the square of current. It is at most 100 %: a power source cannot run longer than all the time.
+// DutyAt returns the duty in per cent at a current in A, from a power source's rating plate (IEC 60974-1): its
+// heating goes with the square of the current. It is at most 100 %.
 func DutyAt(amps, ratedAmps, ratedDuty float64) (float64, error) {
 	if err := Positive([4]string{"current", "rated current", "rated duty"}, amps, ratedAmps, ratedDuty); err != nil {
 		return 0, err
@@ -75,7 +77,7 @@ func DutyAt(amps, ratedAmps, ratedDuty float64) (float64, error) {
 	return min(100, ratedDuty*r*r), nil
 }
 
-// EffectiveAmps returns the root-mean-square current of an arc that runs the share duty of the time, A.
+// EffectiveAmps returns the root-mean-square current, A, of an arc that runs for the share duty of the time.
 func EffectiveAmps(amps, duty float64) (float64, error) {
 	if !(duty >= 0 && duty <= 1) {
 		return 0, Outside("duty", duty, "from 0 to 1")

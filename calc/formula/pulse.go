@@ -11,21 +11,21 @@ func PulseEffective(peak, base, share float64) float64 {
 	return math.Sqrt(peak*peak*share + base*base*(1-share))
 }
 
-// Waveform is a square pulse that throws one drop from a wire.
+// Waveform is a square pulse that detaches one drop from a wire.
 type Waveform struct {
 	Peak, Base float64 // A
 	Time       float64 // of the pulse, s
-	Longest    float64 // s: a longer pulse leaves less between pulses than the arc needs; at most zero: none does
+	Longest    float64 // s: a longer pulse leaves too little current between pulses; zero or less: every pulse does
 	Share      float64 // of the time at the peak
-	Alight     bool    // a pulse exists that throws a drop and leaves the arc alight until the next
+	Alight     bool    // a pulse exists that detaches a drop and keeps the arc alight until the next
 }
 
-// OnePulse is the pulse, by the power law of one drop a pulse (Amin 1983, Allum 1985; memory medium), of a mean
-// current, A, and a frequency, Hz, on a wire with this spray transition, A. detach and shortest, A2s, are the peak
-// squared times the pulse's time that throws one drop, usually and at least. The time lies between what detaches a
-// drop and what leaves the arc alight: bronze melts at less current than steel at the same feed, so that the second
-// often decides. Where no pulse does both, the longest that leaves the arc alight is taken; where the mean reaches
-// the peak there are no pulses. Every figure is continuous in every argument.
+// OnePulse is the pulse, by the power law of one drop per pulse (Amin 1983, Allum 1985; memory medium), for a
+// mean current, A, and a frequency, Hz, on a wire with this spray transition, A. detach and shortest, A2s, are
+// the peak squared times the pulse time that detaches one drop, usually and at least. The time lies between the
+// time that detaches a drop and the time that keeps the arc alight: bronze melts at less current than steel at
+// the same feed, so that the second often decides. If no pulse does both, the longest that keeps the arc alight
+// is taken; if the mean reaches the peak there are no pulses. Every figure is continuous in every argument.
 func OnePulse(mean, frequency, transition, detach, shortest float64) (Waveform, error) {
 	if err := Positive([4]string{"mean current", "frequency", "spray transition", "detachment"}, mean, frequency,
 		transition, detach); err != nil {
@@ -49,7 +49,8 @@ func OnePulse(mean, frequency, transition, detach, shortest float64) (Waveform, 
 	return w, nil
 }
 
-// pulsePeak is the usual peak, A, or as much more, up to its high end, as leaves the arc alight after a usual pulse.
+// pulsePeak is the usual peak, A, or a higher one, up to its high end, that keeps the arc alight after a usual
+// pulse.
 func pulsePeak(mean, frequency, transition, detach float64) float64 {
 	over, least := tables.PulsePeakOver, tables.PulseBaseLeast.V
 	spare, charge := mean-least, detach*frequency
@@ -67,8 +68,9 @@ func pulsePeak(mean, frequency, transition, detach float64) float64 {
 // Effective is the root mean square of the pulse, A.
 func (w *Waveform) Effective() float64 { return PulseEffective(w.Peak, w.Base, w.Share) }
 
-// PulseGain is the mean of the product of volts and amps over the product of their means: 1 + slope·(Ie² − I²)/(U·I),
-// for volts that rise by slope V/A with the current while the arc's length stays. effective and mean A, volts V.
+// PulseGain is the mean of the product of volts and amps over the product of their means: 1 + slope·(Ie² −
+// I²)/(U·I), for volts that rise by slope V/A with the current at a constant arc length. effective and mean A,
+// volts V.
 func PulseGain(effective, mean, volts, slope float64) (float64, error) {
 	if err := Positive([4]string{"effective current", "mean current", "volts"}, effective, mean, volts); err != nil {
 		return 0, err

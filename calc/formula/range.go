@@ -2,10 +2,10 @@ package formula
 
 import "errors"
 
-// ErrRange is wrapped by every formula that is asked outside its range.
+// ErrRange is wrapped by the error of every formula that is called outside its range.
 var ErrRange = errors.New("outside the formula's range")
 
-// Normalize scales weights to a sum of 1; where none is above zero they stay as they are.
+// Normalize scales weights to a sum of 1; if none is above zero they stay unchanged.
 func Normalize(w []float64) {
 	sum := 0.0
 	for _, x := range w {

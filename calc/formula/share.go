@@ -2,7 +2,7 @@ package formula
 
 import "gonum.org/v1/gonum/mathext"
 
-// ShareBounds is the exact binomial 95 % interval of a share of which k of n were seen: Clopper and Pearson 1934.
+// ShareBounds is the exact binomial 95 % interval of a share if k of n were seen: Clopper and Pearson 1934.
 func ShareBounds(k, n int) (low, high float64) {
 	low, high = 0, 1
 	if k > 0 {

@@ -6,8 +6,9 @@ import (
 	"brazebooth/tables"
 )
 
-// Predictive returns the median of a small lognormal sample and the 95 % interval of the next value: the mean of the
-// logarithms ± Student's t times their standard deviation times √(1 + 1/n). At least two values, all above zero.
+// Predictive returns the median of a small lognormal sample and the 95 % interval of the next value: the mean
+// of the logarithms ± Student's t times their standard deviation times √(1 + 1/n). At least two values, all
+// above zero.
 func Predictive(sample []float64) (median, low, high float64, err error) {
 	n := float64(len(sample))
 	if n < 2 {
@@ -36,8 +37,8 @@ func FilletStress(bond bool) []float64 {
 	return list
 }
 
-// FaceStress returns the stress of the published fillets that failed in the bond on the face that the bronze wets, MPa:
-// F/(l·L), since an equal-legged fillet of throat a stands with a leg l = a·√2 on each member.
+// FaceStress returns the stress, MPa, on the wetted face of the published fillets that failed in the bond:
+// F/(l·L), because an equal-legged fillet of throat a has a leg l = a·√2 on each member.
 func FaceStress() []float64 {
 	list := FilletStress(true)
 	for i := range list {
@@ -49,8 +50,8 @@ func FaceStress() []float64 {
 // LegThroat returns the throat of an equal-legged fillet, mm: 0.707 of the leg.
 func LegThroat(leg float64) float64 { return leg * math.Sqrt2 / 2 }
 
-// PlugHole returns the least and the largest hole of a plug in sheet of thickness t, mm: t + 8, and the larger of 3 mm
-// more and 2.25 times the depth. Source: AWS D1.1 and AISC as restated, read.
+// PlugHole returns the smallest and the largest hole of a plug in sheet of thickness t, mm: t + 8, and 3 mm
+// more or 2.25 times the depth, whichever is larger. Source: AWS D1.1 and AISC as restated, read.
 func PlugHole(t float64) (least, most float64) {
 	least = t + tables.PlugHoleOverSheet.V
 	return least, max(least+tables.PlugHoleSpan.V, tables.PlugHolePerDepth.V*t)

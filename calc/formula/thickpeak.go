@@ -2,13 +2,15 @@ package formula
 
 import "math"
 
-// MovingThickHalfWidth returns the distance beside a moving point source on a thick plate up to which the peak rise
-// reaches rise K, mm: Rosenthal's thick source without loss, exact for constant properties. net J/mm; travel mm/s; rhoC
-// J/mm3K; k W/mmK. In Christensen's numbers n = qv/(4πa²ρc·rise) and ψ = vy/2a the hottest moment has a parameter x,
-// the distance from the source times v/2a: n = x·e^(x/(1+x)), ψ = x·√(1+2x)/(1+x). Source: Christensen, Davies and
-// Gjermundsen, British Welding Journal 1965 (memory high). As travel grows it tends to √(2·net/(πe·ρc·rise)).
+// MovingThickHalfWidth returns the distance to the side of a moving point source on a thick plate within which
+// the peak rise is at least rise K, mm: Rosenthal's thick source without loss, exact for constant properties.
+// net J/mm; travel mm/s; rhoC J/mm3K; k W/mmK. In Christensen's numbers n = qv/(4πa²ρc·rise) and ψ = vy/2a the
+// hottest moment has a parameter x, the distance from the source times v/2a: n = x·e^(x/(1+x)), ψ =
+// x·√(1+2x)/(1+x). Source: Christensen, Davies and Gjermundsen, British Welding Journal 1965 (memory high). As
+// travel grows it tends to √(2·net/(πe·ρc·rise)).
 func MovingThickHalfWidth(net, travel, rhoC, k, rise float64) (float64, error) {
-	if err := Positive([4]string{"net heat", "travel", "heat capacity", "conductivity"}, net, travel, rhoC, k); err != nil {
+	if err := Positive([4]string{"net heat", "travel", "heat capacity", "conductivity"}, net, travel, rhoC,
+		k); err != nil {
 		return 0, err
 	}
 	if err := Positive([4]string{"rise"}, rise); err != nil {

@@ -6,10 +6,10 @@ import (
 	"gonum.org/v1/gonum/mathext"
 )
 
-// ToleranceFactor returns k of the one-sided tolerance bound of a normal sample of n: mean − k·s lies under a share of
-// coverage of all values, with that confidence. It is the noncentral t quantile at the confidence, with n − 1 degrees
-// of freedom and noncentrality z·√n, over √n (Owen 1963, memory high). n at least 2; coverage and confidence between
-// 0.5 and 1.
+// ToleranceFactor returns k of the one-sided tolerance bound of a normal sample of n: with this confidence, a
+// share of coverage of all values lies above mean − k·s. It is the noncentral t quantile at the confidence,
+// with n − 1 degrees of freedom and noncentrality z·√n, over √n (Owen 1963, memory high). n at least 2;
+// coverage and confidence between 0.5 and 1.
 func ToleranceFactor(n int, coverage, confidence float64) (float64, error) {
 	if n < 2 {
 		return 0, Outside("sample", float64(n), "at least two values")
@@ -33,9 +33,9 @@ func ToleranceFactor(n int, coverage, confidence float64) (float64, error) {
 	return (low + high) / 2, nil
 }
 
-// noncentralT returns the probability that (Z + delta)/U is at most x, with Z standard normal and U the square root of
-// chi-square over its nu degrees of freedom: the mean of Φ(x·U − delta) over U, by Simpson's rule. In ln U the density
-// is smooth also for one degree of freedom.
+// noncentralT returns the probability that (Z + delta)/U is at most x, with Z standard normal and U the square
+// root of chi-square over its nu degrees of freedom: the mean of Φ(x·U − delta) over U, by Simpson's rule. In
+// ln U the density is smooth even for one degree of freedom.
 func noncentralT(x, nu, delta float64) float64 {
 	lg, _ := math.Lgamma(nu / 2)
 	density := func(lnU float64) float64 {

@@ -2,9 +2,10 @@ package formula
 
 import "math"
 
-// SoakThrough returns how long a part must be heated from one face until its far face follows, s: 0.4·t²/a, by
-// when heat laid on one face has come to the far one but for 2·e^(−0.4π²) = 4 %. t mm through which the heat must go,
-// or a width along which it must spread; k W/mmK; rhoC J/mm3K. Source: Carslaw and Jaeger 3.8 and 14.10 (memory high).
+// SoakThrough returns how long a part must be heated on one face until its far face follows, s: 0.4·t²/a. By
+// then, heat laid on one face has reached the far one except for 2·e^(−0.4π²) = 4 %. t mm that the heat must
+// cross, or a width along which it must spread; k W/mmK; rhoC J/mm3K. Source: Carslaw and Jaeger 3.8 and 14.10
+// (memory high).
 func SoakThrough(t, k, rhoC float64) (float64, error) {
 	if err := Positive([4]string{"thickness", "conductivity", "heat capacity"}, t, k, rhoC); err != nil {
 		return 0, err
@@ -13,12 +14,13 @@ func SoakThrough(t, k, rhoC float64) (float64, error) {
 	return fourier * t * t * rhoC / k, nil
 }
 
-// StripRise returns by how much a strip of finite width is hotter at a moving source than an endless plate, K: the
-// source's images in its two edges, f·P/(πkd)·Σ K0(v·n·B/2a). power W; travel mm/s; k W/mmK; rhoC J/mm3K; d mm; width
-// mm. f is how much of it arrives where the peak is, 0.75 ± 0.2 against a three-dimensional reference; 1 is the thin
-// plate's own. Source: images of Rosenthal's thin source.
+// StripRise returns how much hotter a strip of finite width gets at a moving source than an endless plate, K:
+// the source's images in its two edges, f·P/(πkd)·Σ K0(v·n·B/2a). power W; travel mm/s; k W/mmK; rhoC J/mm3K; d
+// mm; width mm. f is the share of it that arrives at the peak, 0.75 ± 0.2 against a three-dimensional
+// reference; 1 for a thin plate. Source: images of Rosenthal's thin source.
 func StripRise(power, travel, k, rhoC, d, width, f float64) (float64, error) {
-	if err := Positive([4]string{"power", "travel", "conductivity", "heat capacity"}, power, travel, k, rhoC); err != nil {
+	if err := Positive([4]string{"power", "travel", "conductivity", "heat capacity"}, power, travel, k,
+		rhoC); err != nil {
 		return 0, err
 	}
 	if err := Positive([4]string{"thickness", "width", "share of the images"}, d, width, f); err != nil {
@@ -36,9 +38,9 @@ func StripRise(power, travel, k, rhoC, d, width, f float64) (float64, error) {
 	return f * power / (math.Pi * k * d) * sum, nil
 }
 
-// PartTemperature returns how hot a whole part is after t s, C, if the heat spreads in it as fast as it comes: T_air +
-// (T0 − T_air)·e^(−t/τ) + P/hS·(1 − e^(−t/τ)), τ = ρcV/hS. air and start C; power W, 0 while it cools; loss W/m2K;
-// surface mm2; volume mm3; rhoC J/mm3K.
+// PartTemperature returns the temperature of a whole part after t s, C, if the heat spreads through it as fast
+// as it comes: T_air + (T0 − T_air)·e^(−t/τ) + P/hS·(1 − e^(−t/τ)), τ = ρcV/hS. air and start C; power W, 0
+// while it cools; loss W/m2K; surface mm2; volume mm3; rhoC J/mm3K.
 func PartTemperature(air, start, power, loss, surface, volume, rhoC, t float64) (float64, error) {
 	if err := Positive([4]string{"surface", "volume", "heat capacity"}, surface, volume, rhoC); err != nil {
 		return 0, err
@@ -56,15 +58,15 @@ func PartTemperature(air, start, power, loss, surface, volume, rhoC, t float64) 
 	}
 	capacity, gone := rhoC*volume, loss*1e-6*surface // J/K, W/K
 	share := -math.Expm1(-t * gone / capacity)
-	rise := power * t / capacity // while nothing is lost
+	rise := power * t / capacity // without losses
 	if gone*t > 1e-9*capacity {
 		rise = power / gone * share
 	}
 	return start + (air-start)*share + rise, nil
 }
 
-// SeamStart returns over what length a seam that begins in a cold part is colder than further on, mm: about 4a/v.
-// travel mm/s; k W/mmK; rhoC J/mm3K. In copper at 8 mm/s it wets 5 % less there.
+// SeamStart returns the length at the start of a seam in a cold part that stays colder than the rest, mm: about
+// 4a/v. travel mm/s; k W/mmK; rhoC J/mm3K. In copper at 8 mm/s it wets 5 % less there.
 func SeamStart(travel, k, rhoC float64) (float64, error) {
 	if err := Positive([4]string{"travel", "conductivity", "heat capacity"}, travel, k, rhoC); err != nil {
 		return 0, err

@@ -18,8 +18,8 @@ func TestSoak(t *testing.T) {
 	}
 }
 
-// Heat laid on one face at once has come to the far one but for 4 % of its mean: images of the face, Carslaw and Jaeger
-// 14.10.
+// Heat laid on one face at once has reached the far face except for 4 % of its mean: images of the face,
+// Carslaw and Jaeger 14.10.
 func TestSoakLeavesFourPercent(t *testing.T) {
 	d, err := SoakThrough(1, 1, 1)
 	if err != nil {
@@ -50,7 +50,8 @@ func TestStrip(t *testing.T) {
 	}
 }
 
-// A part under power tends to P/hS over the air; without loss it takes all of the heat; cooling halves at τ·ln 2.
+// A heated part tends to P/hS above the air; without loss it takes up all the heat; cooling halves its rise at
+// τ·ln 2.
 func TestPart(t *testing.T) {
 	part := func(power, loss, start, seconds float64) float64 {
 		v, err := PartTemperature(20, start, power, loss, 1e4, 1e5, 0.005, seconds)
@@ -64,7 +65,7 @@ func TestPart(t *testing.T) {
 	near(t, "short", part(100, 50, 20, 1e-3)-20, 100*1e-3/500, 1e-5)
 	near(t, "cooling", part(0, 50, 420, 500/0.5*math.Ln2)-20, 200, 1e-9)
 	last := part(100, 50, 300, 0)
-	for s := 10.0; s < 1e4; s *= 2 { // above where it would end it falls
+	for s := 10.0; s < 1e4; s *= 2 { // it falls from above its final temperature
 		if next := part(10, 50, 300, s); next >= last {
 			t.Errorf("%g C after %g", next, last)
 		} else {

@@ -6,11 +6,11 @@ import (
 	"brazebooth/tables"
 )
 
-// Backed is the widest gap, mm, of a root on a bar or strip: twice the arc's standard deviation, mm. Over a wider one
-// the arc finds too little of both edges.
+// Backed is the widest gap, mm, of a root on a bar or strip: twice the arc's standard deviation, mm. Over a
+// wider gap the arc reaches too little of both edges.
 func Backed(arcWidth float64) float64 { return 2 * arcWidth }
 
-// backedDoubt is the arc width's own.
+// backedDoubt is the doubt of the arc's width.
 func backedDoubt() float64 {
 	return math.Log(tables.ArcWidth.High/tables.ArcWidth.Low) / (2 * 1.96)
 }

@@ -6,19 +6,19 @@ import (
 	"brazebooth/tables"
 )
 
-// Bridge is the four ways in which an open root fails, each as a margin.
+// Bridge holds the margins of the four ways in which an open root can fail.
 type Bridge struct {
-	Span float64 // liquid runs along the gap by itself
-	Land float64 // the wire cannot pass, or ends in the puddle
-	Hold float64 // tension carries metal and arc
+	Span float64 // the liquid runs along the gap by itself
+	Land float64 // the wire cannot pass the gap, or ends in the puddle
+	Hold float64 // surface tension carries the metal and the arc's push
 	Sag  float64 // the root's bead is no higher than an inspector accepts
 }
 
 // Least is the edge "bridges".
 func (b *Bridge) Least() float64 { return min(b.Span, b.Land, b.Hold, b.Sag) }
 
-// Bridge returns the margins of an opening. Span beyond its edge lets the front run back at about √(2σ/ρt), half a
-// metre a second: faster than any travel.
+// Bridge returns the margins of an opening. If the gap is wider than Span allows, the front runs back at about
+// √(2σ/ρt), half a metre a second: faster than any travel.
 func (o *Opening) Bridge() Bridge {
 	r := o.Root()
 	return Bridge{
@@ -29,8 +29,9 @@ func (o *Opening) Bridge() Bridge {
 	}
 }
 
-// land joins the two ways to keep the wire out of the gap softly: a wire thicker than the gap cannot pass, and one
-// that ends in the puddle, half a diameter and the clearance behind its front, melts.
+// land combines two ways to keep the wire out of the gap, with a soft maximum: a wire thicker than the gap
+// cannot pass it, and a wire that ends in the puddle, half a diameter and the clearance behind the puddle's
+// front, melts.
 func (o *Opening) land(r *Root) float64 {
 	const soft = 0.15
 	d := o.Wire
@@ -41,8 +42,9 @@ func (o *Opening) land(r *Root) float64 {
 	return max(-Most, min(Most, top+soft*math.Log(sum)))
 }
 
-// grip is how much of a half circle's pressure a root carries before it pinches off: a fit to the pendant strip's
-// Young-Laplace equation, within 3 % up to a chord of two capillary lengths. Without gravity into the root it is all.
+// grip is the share of a half circle's pressure that a root carries before it pinches off: a fit to the
+// Young-Laplace equation of a pendant strip, within 3 % up to a chord of two capillary lengths. It is 1 if
+// gravity does not pull into the root.
 func (o *Opening) grip(r *Root) float64 {
 	if o.Down <= 0 {
 		return 1

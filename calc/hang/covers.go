@@ -6,8 +6,8 @@ import (
 	"brazebooth/tables"
 )
 
-// notJudged says in a sentence why an edge is not judged, and what to try; "" where it is, or where the joint does not
-// ask for it. What each edge covers:
+// notJudged says in a sentence why an edge is not judged, and what to try; "" if it is judged, or if the joint
+// does not have it. What each edge covers:
 //
 //	bridges  a butt in sheet of 0.5 to 3 mm, any gap, every bronze, every position, dip and pulsed; or on a bar or strip
 //	touches  a lap or tee, any gap and sheet, every bronze, dip and pulsed
@@ -40,7 +40,7 @@ func (j *Joint) openRoot() string {
 		return ""
 	case thin < tables.RootThinnest.V || thick > tables.RootThickest.V:
 		try := "a backing bar"
-		if thick > tables.RootThickest.V { // over a bar nothing judges plate
+		if thick > tables.RootThickest.V { // plate over a bar is not judged either
 			try = "a closed root"
 		}
 		return fmt.Sprintf("Not judged, because what an open root may look like is known for sheet of %g to %g mm; "+

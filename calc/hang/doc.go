@@ -1,12 +1,12 @@
-// Package hang says what liquid filler bridges, holds and hangs on to: an open butt root under a running arc, a lap or
-// tee with a gap, a bead on a wall or overhead, a root with backing. Pure functions; the data are in tables. Nothing
-// here was fitted to a brazing test.
+// Package hang says what liquid filler bridges, holds and hangs on to: an open butt root under a running arc, a
+// lap or tee with a gap, a bead on a wall or overhead, a root with backing. It holds pure functions; the data
+// are in tables. Nothing here was fitted to a brazing test.
 //
-// Units: mm, mm2, s, Pa, N/m, kg/m3, A, rad. A margin is the logarithm of a ratio: 0 on the edge, positive inside, held
-// within ±Most. A doubt is one standard deviation of that logarithm, so that the chance to be inside is the normal
-// distribution of margin over doubt.
+// Units: mm, mm2, s, Pa, N/m, kg/m3, A, rad. A margin is the logarithm of a ratio: 0 on the edge, positive
+// inside, limited to ±Most. A doubt is one standard deviation of that logarithm, so that the chance to be
+// inside is the normal distribution of margin over doubt.
 //
-// What a Joint takes from the cross-section under the moving arc (calc/section) and from the chain of wire and arc:
+// What a Joint takes from the cross-section under the moving arc (calc/section) and from wire and arc:
 //
 //	Thick    t      of each member's metal
 //	Gap      g, h   between a butt's edges; under a lap's upper or a tee's standing sheet
@@ -14,7 +14,7 @@
 //	Wet      w      wetted on each member's bead side, from the root's edge outward: arms must begin at the edges, the
 //	                arc's Gaussian centred half a gap beside them
 //	Back     w_back the same on the other face, where the back's peak passes the filler's toe temperature
-//	Molten          of the base metal at each root edge: a gap that burns back is wider
+//	Molten          width of base metal that melts away at each root edge and widens the gap
 //	Front    x_e    how far ahead of the arc's centre the toe's temperature is reached at the innermost skin: travel ·
 //	                (time of the arc over the section − time at which the skin first passes that temperature)
 //	Pool     L      travel · time for which the innermost column stays above the coherency temperature (Coherent)
@@ -24,6 +24,6 @@
 //	Amps     I      mean
 //	Deposition m′   metal laid, g/s
 //
-// Position leaves the heat flow alone. A gap under a lap or tee also takes the upper edge's heat path away, which is
-// the section's to model.
+// The position does not change the heat flow. A gap under a lap or tee also interrupts the heat's path to the
+// upper edge, which the section models.
 package hang

@@ -11,12 +11,12 @@ import (
 // Edge is one border of the operating window.
 type Edge struct {
 	Name   string  // "bridges", "touches", "fills" or "hangs"
-	Margin float64 // Most where the job does not ask for it, as hanging flat
+	Margin float64 // Most if the joint does not have this edge, such as hanging when flat
 	Doubt  float64
-	Why    string // why it is not judged, in a sentence with what to try; "" where it is
+	Why    string // why it is not judged, and what to try; "" if it is judged
 }
 
-// Chance is the chance to be inside the edge, from 0 to 1; 1 where it is not judged.
+// Chance is the chance to be inside the edge, from 0 to 1; 1 if it is not judged.
 func (e *Edge) Chance() float64 {
 	if e.Why != "" {
 		return 1
@@ -24,8 +24,8 @@ func (e *Edge) Chance() float64 {
 	return math.Erfc(-e.Margin/e.Doubt/math.Sqrt2) / 2
 }
 
-// Edges returns the four edges of a joint in this order: bridges, touches, fills, hangs. ErrRange for a joint with a
-// figure that no joint has.
+// Edges returns the four edges of a joint in this order: bridges, touches, fills, hangs. It returns ErrRange if
+// a figure of the joint is out of range.
 func Edges(j *Joint) ([4]Edge, error) {
 	list := [4]Edge{
 		{Name: "bridges", Margin: Most, Doubt: tables.BridgesDoubt.V},
@@ -47,7 +47,7 @@ func Edges(j *Joint) ([4]Edge, error) {
 	return list, nil
 }
 
-// asks says whether a joint has the edge at all.
+// asks reports whether a joint has this edge at all.
 func (j *Joint) asks(edge string) bool {
 	switch edge {
 	case "bridges":
@@ -60,8 +60,8 @@ func (j *Joint) asks(edge string) bool {
 	return j.Position != "flat" && j.Position != ""
 }
 
-// bridges is the least of the four margins of an open root; with backing behind it the arc only has to reach both
-// edges.
+// bridges is the least of the four margins of an open root. With backing behind it the arc only has to reach
+// both edges.
 func (j *Joint) bridges() float64 {
 	if j.Backing != "" {
 		return margin(Backed(tables.ArcWidth.V), j.Gap)
@@ -74,7 +74,7 @@ func (j *Joint) bridges() float64 {
 func (j *Joint) hangs() float64 {
 	switch j.Position {
 	case "vertical-up":
-		return j.up()
+		return j.uphill()
 	case "vertical-down":
 		return j.downhill()
 	}
@@ -93,15 +93,15 @@ func (j *Joint) hangDoubt() float64 {
 	return tables.HorizontalDoubt.V
 }
 
-// fillsDoubt grows from that of a closed joint to that of an open one as the gap lets metal in.
+// fillsDoubt grows from that of a closed joint to that of an open one as a gap lets metal in.
 func (j *Joint) fillsDoubt() float64 {
 	closed, open := tables.FilledDoubt.V, tables.GapFilledDoubt.V
 	return closed + (open-closed)*-math.Expm1(-math.Max(0, j.Gap)/tables.RootGrows.V)
 }
 
-// check refuses what no joint has: a negative size, something without a number, a liquid without tension.
+// check returns ErrRange for figures that no joint has: a negative size, NaN, a liquid without tension.
 func (j *Joint) check() error {
-	second := 0.01 // least thickness of the second member; an overlay has none
+	second := 0.01 // least thickness; an overlay has no second member
 	if j.Kind == "overlay" {
 		second = 0
 	}

@@ -12,7 +12,7 @@ import (
 	"brazebooth/tables"
 )
 
-// usualJoint is a joint of 1 mm sheet at a setting that one would use.
+// usualJoint is a joint of 1 mm sheet at a usual setting.
 func usualJoint(t testing.TB, kind, position string) Joint {
 	j := Joint{Kind: kind, Position: position, Mode: "dip", Thick: [2]float64{1, 1}, Gap: 0.4, Leg: 1, Bead: 4,
 		Wet: [2]float64{2.6, 2.5}, Back: [2]float64{2.3, 2.2}, Front: 0.5, Pool: 9, Wire: 0.889, Amps: 85,
@@ -25,7 +25,7 @@ var (
 	places = []string{"flat", "horizontal", "vertical-up", "vertical-down", "overhead"}
 )
 
-// TestEdgesHaveNoJump moves every figure of every joint in every position through its range and past its borders.
+// TestEdgesHaveNoJump moves every figure of every joint in every position through its range and past its ends.
 func TestEdgesHaveNoJump(t *testing.T) {
 	for _, kind := range kinds {
 		for _, position := range places {
@@ -66,7 +66,8 @@ func TestEdgesHaveNoJump(t *testing.T) {
 	}
 }
 
-// TestWhatIsNotAsked: a flat bead hangs on nothing, only a butt has a root, and so on.
+// TestWhatIsNotAsked: a joint has only its own edges; a flat bead cannot fall, only a butt has a root, and so
+// on.
 func TestWhatIsNotAsked(t *testing.T) {
 	asked := map[string]string{"butt": "bridges", "lap": "touches fills", "tee": "touches fills", "corner": "fills",
 		"overlay": ""}
@@ -113,7 +114,7 @@ func TestNotJudged(t *testing.T) {
 			t.Errorf("%s: %+v", c.what, e)
 		}
 	}
-	for _, thick := range []float64{0.5, 3} { // the borders belong to it
+	for _, thick := range []float64{0.5, 3} { // the ends belong to the range
 		j := usualJoint(t, "butt", "flat")
 		j.Thick = [2]float64{thick, thick}
 		if list, err := Edges(&j); err != nil || list[0].Why != "" {
@@ -145,19 +146,19 @@ func TestChance(t *testing.T) {
 		e.Margin = z * e.Doubt
 		check(t, "quantile", e.Chance(), want, 1e-6)
 	}
-	// 95 % lie within a factor of 1.75 (printed; 1.73).
+	// 95 % lie within a factor of 1.75 (as printed; here 1.73).
 	check(t, "doubt as a factor", math.Exp(1.96*e.Doubt), 1.75, 0.025)
-	// A paper on dual-phase sheet bridged 0.6 mm without a pause: the first row must think it likely.
+	// A paper on dual-phase sheet bridged 0.6 mm without a pause: the first row must find it likely.
 	o := rowOpening(t, 0)
 	b := o.Bridge()
 	e.Margin = b.Least()
 	between(t, "0.6 mm in 1 mm sheet", e.Chance(), 0.85, 0.97)
 }
 
-// TestEveryJointHasItsEdges: whatever is accepted has margins within their bounds, and a chance.
+// TestEveryJointHasItsEdges: every accepted joint has margins within their bounds, and a chance.
 func TestEveryJointHasItsEdges(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 6))
-	of := func(most float64) float64 { // the ends as often as what lies between
+	of := func(most float64) float64 { // the ends as often as the values between
 		switch rng.IntN(4) {
 		case 0:
 			return 0

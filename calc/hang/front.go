@@ -7,9 +7,10 @@ import (
 	"brazebooth/calc/formula"
 )
 
-// Spot is an arc that moves over wide sheet, its heat a Gaussian over the face and at once through the thickness.
+// Spot is an arc that moves over wide sheet. Its heat is a Gaussian over the face and even through the
+// thickness.
 type Spot struct {
-	Power  float64 // net, without what the filler brings, W
+	Power  float64 // net, without the filler's heat, W
 	K      float64 // W/mmK
 	RhoC   float64 // J/mm3K
 	Thick  float64 // mm
@@ -18,18 +19,19 @@ type Spot struct {
 	Start  float64 // C
 }
 
-// Temperature is that of the sheet in the steady state, C: x ahead of the arc, y beside it, mm.
+// Temperature is the sheet's steady-state temperature, C, at x ahead of the arc and y to its side, mm.
 //
 //	T = T0 + q/(2πρc·t) ∫ exp(−((x+vτ)² + y²)/2D)/D dτ from 0 on, D = σ² + 2aτ
 //
-// The heat laid down a time τ ago has spread to D. With u = ln(D/σ²) the integrand is smooth and ends.
+// The heat deposited a time τ ago has spread to D. In u = ln(D/σ²) the integrand is smooth and the range
+// finite.
 func (s *Spot) Temperature(x, y float64) float64 { return s.integrate(x, y, 200) }
 
 // integrate takes n steps, an even number.
 func (s *Spot) integrate(x, y float64, n int) float64 {
 	a := s.K / s.RhoC
 	square := s.Width * s.Width
-	// What was laid down longer ago than this has faded to less than e^-45.
+	// Heat deposited longer ago than this has faded to less than e^-45.
 	last := (45*4*a/s.Travel + 2*math.Abs(x) + 2*s.Width) / s.Travel
 	h := math.Log1p(2*a*last/square) / float64(n)
 	sum := 0.0
@@ -45,8 +47,9 @@ func (s *Spot) integrate(x, y float64, n int) float64 {
 	return s.Start + s.Power/(4*math.Pi*s.K*s.Thick)*sum*h/3
 }
 
-// Ahead is how far ahead of the arc the sheet under its path reaches a temperature, C, in mm; negative behind. A
-// cross-section's own front lies within −0.7 and +0.4 mm of it in a good zone. ErrRange where it never does.
+// Ahead is how far ahead of the arc the sheet under its path reaches a temperature, C, in mm; negative behind.
+// The cross-section's own front lies between −0.7 and +0.4 mm of it in a good zone. It returns ErrRange if the
+// sheet never reaches it.
 func (s *Spot) Ahead(temperature float64) (float64, error) {
 	if !(s.Power > 0 && s.K > 0 && s.RhoC > 0 && s.Thick > 0 && s.Width > 0 && s.Travel > 0 && temperature > s.Start) ||
 		math.IsInf(s.Power+s.K+s.RhoC+s.Thick+s.Width+s.Travel+temperature, 0) {
@@ -59,8 +62,8 @@ func (s *Spot) Ahead(temperature float64) (float64, error) {
 	return zero(func(x float64) float64 { return temperature - s.Temperature(x, 0) }, low, low+60*s.Width), nil
 }
 
-// Front is Ahead to about a hundredth of the arc's width, for who asks often; where the temperature is not reached, it
-// is where the sheet is hottest, which passes into the other without a jump.
+// Front is a fast Ahead, to about a hundredth of the arc's width. If the temperature is not reached, it is the
+// place where the sheet is hottest, which joins the other case without a jump.
 func (s *Spot) Front(temperature float64) float64 {
 	const steps, near = 48, 3e-3
 	low := s.hottest(steps, near)
@@ -79,8 +82,8 @@ func (s *Spot) Front(temperature float64) float64 {
 	return (low + high) / 2
 }
 
-// hottest is the place of the greatest temperature under the arc's path, mm: behind the arc, by golden section to a
-// share of the arc's width, each integral in n steps. From there on ahead it only falls.
+// hottest is the place of the greatest temperature under the arc's path, mm, behind the arc: by golden section
+// to a share near of the arc's width, each integral in n steps. Ahead of it the temperature only falls.
 func (s *Spot) hottest(n int, near float64) float64 {
 	golden := (3 - math.Sqrt(5)) / 2
 	low, high := -40*s.Width, s.Width

@@ -11,8 +11,8 @@ import (
 
 var checkSpot = Spot{Power: 600, K: .038, RhoC: .0056, Thick: 1.5, Width: 1.8, Travel: 6, Start: 20}
 
-// TestFrontCheckValues: check 6 prints 1181.057, 723.872, 1094.771 and 0.7335. The same integral to 20 digits gives
-// what stands here; the print is off in its fifth digit.
+// TestFrontCheckValues: check 6 prints 1181.057, 723.872, 1094.771 and 0.7335. The same integral to 20 digits
+// gives the values below; the print is off in its fifth digit.
 func TestFrontCheckValues(t *testing.T) {
 	for at, want := range map[[2]float64]float64{{0, 0}: 1180.967, {1.5, 0}: 723.808, {0, 1}: 1094.694} {
 		check(t, fmt.Sprintf("T%v", at), checkSpot.Temperature(at[0], at[1]), want, 0.5e-3)
@@ -24,8 +24,8 @@ func TestFrontCheckValues(t *testing.T) {
 	check(t, "970 C", x, .73323, 0.5e-5)
 }
 
-// TestFrontOfALine: far narrower than it spreads, a spot is Rosenthal's line through the sheet, whose temperature is
-// q/(2πkt)·exp(−vx/2a)·K0(vr/2a); K0 to seven digits from printed tables.
+// TestFrontOfALine: a spot far narrower than its spread is Rosenthal's line through the sheet, whose
+// temperature is q/(2πkt)·exp(−vx/2a)·K0(vr/2a); K0 to seven digits from printed tables.
 func TestFrontOfALine(t *testing.T) {
 	s := checkSpot
 	s.Width = 0.003
@@ -79,8 +79,8 @@ func BenchmarkAhead(b *testing.B) {
 	}
 }
 
-// The quick front is the exact one within a hundredth of the arc's width, and goes on without a jump where the sheet
-// never gets that hot.
+// The fast front is within a hundredth of the arc's width of the exact one, and continues without a jump where
+// the sheet never gets that hot.
 func TestFrontQuickly(t *testing.T) {
 	for _, thick := range []float64{0.6, 1.5, 3} {
 		s := checkSpot

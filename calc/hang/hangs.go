@@ -2,14 +2,14 @@ package hang
 
 import "math"
 
-// above is the liquid metal over the chord, mm2: what hangs. The metal under the chord lies in the joint.
+// above is the liquid metal over the chord, mm2, which hangs. The metal under the chord lies in the joint.
 func (j *Joint) above() float64 {
 	c := max(j.Chord, leastChord)
 	return max(j.liquidBead()-j.Under, 0.02*c*c)
 }
 
-// atRest is overhead and horizontal: what would hang at rest, of which short circuits and the hand leave a share
-// overhead, over what is there.
+// atRest is overhead and horizontal: the metal that would hang at rest, overhead times the share that short
+// circuits and an unsteady hand leave, over the metal that is there.
 func (j *Joint) atRest() float64 {
 	return margin(j.share()*Holds(j.Kind, j.Position, max(j.Chord, leastChord), j.Liquid.Length()), j.above())
 }
@@ -21,15 +21,15 @@ func (j *Joint) share() float64 {
 	return 1
 }
 
-// up is vertical-up: the pool narrows to the frozen shelf below it, whose edge carries the weight of the metal that
-// stands on it: 2/chord of tension against taper·pool/l².
-func (j *Joint) up() float64 {
+// uphill is vertical-up: the pool narrows to the frozen shelf below it, whose edge carries the weight of the metal on it:
+// 2/chord of tension against taper·pool/l².
+func (j *Joint) uphill() float64 {
 	l := j.Liquid.Length()
 	return margin(2*l*l, j.Assumed.PoolTaper*j.Pool*max(j.Chord, leastChord))
 }
 
-// downhill is vertical-down. The front below holds across its chord, by its own roundness and by half the arc's push;
-// on it weigh the mean pressure of the round bead and the head of the pool above.
+// downhill is vertical-down. The front below is held across its chord, by its own roundness and by half the
+// arc's push; the mean pressure of the round bead and the head of the pool above weigh on it.
 func (j *Joint) downhill() float64 { return margin(j.front(), j.bulge()+j.head()) }
 
 func (j *Joint) front() float64 {

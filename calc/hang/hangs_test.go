@@ -8,7 +8,7 @@ import (
 )
 
 func TestHangCheckValues(t *testing.T) {
-	// Check 12 was interpolated in a straight line between printed areas: a tenth of a per cent.
+	// Check 12 was interpolated linearly between printed areas: a tenth of a per cent.
 	for _, c := range []struct {
 		kind, position string
 		want           float64
@@ -34,21 +34,21 @@ func TestHangCheckValues(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		// Half the last digit, and the tenth of a per cent above.
+		// Half the last digit, and a tenth of a per cent as above.
 		check(t, fmt.Sprintf("overhead, chord %g", chord), over.V*j.Liquid.Swell, want[0], 0.005+0.001*want[0])
 		check(t, fmt.Sprintf("wall, chord %g", chord), wall.V*j.Liquid.Swell, want[1], 0.05)
 	}
 	up := Joint{Pool: 10, Chord: 6, Liquid: liquid(t, "cusi3"), Assumed: Usual("dip")} // check 13
-	check(t, "vertical-up", up.up(), .2821, 0.5e-4)
+	check(t, "vertical-up", up.uphill(), .2821, 0.5e-4)
 	down := up
 	down.Bead, down.Phi = 6/down.Liquid.Swell, math.Pi/4
 	down.Assumed.ArcForce, down.Assumed.DropSpeed = 200*2*math.Pi*1.2*1.2e-6/(1.2*1.2), 0 // 200 Pa at 1 A
 	down.Amps = 1
 	check(t, "its arc", down.ArcPressure(), 200, 1e-9)
-	check(t, "vertical-down", down.downhill(), .8004, 1e-4) // by the printed steps 0.80046
+	check(t, "vertical-down", down.downhill(), .8004, 1e-4) // the printed steps give 0.80046
 }
 
-// TestLinearRules: the straight lines that the curves amount to, within 3 % from three quarters of a capillary length.
+// TestLinearRules: straight lines that fit the curves within 3 % from three quarters of a capillary length on.
 func TestLinearRules(t *testing.T) {
 	for c := 0.75; c <= 2.5; c += 0.125 {
 		between(t, fmt.Sprintf("overhead at %g", c), overheadCurve.at(c)/(0.440-0.122*c), 0.97, 1.03)
@@ -56,7 +56,7 @@ func TestLinearRules(t *testing.T) {
 	}
 }
 
-// TestHangOrder: what makes a bead fall sooner.
+// TestHangOrder: changes that make a bead fall sooner never raise the margin.
 func TestHangOrder(t *testing.T) {
 	for _, kind := range kinds {
 		for _, position := range places[1:] {
@@ -64,7 +64,7 @@ func TestHangOrder(t *testing.T) {
 				what     string
 				at       func(*Joint) *float64
 				from, to float64
-				whole    bool // for all positions; else overhead and horizontal only
+				whole    bool // for all positions; otherwise overhead and horizontal only
 				vertical bool // for both verticals only
 			}{
 				{"less tension", func(j *Joint) *float64 { return &j.Liquid.Tension }, 1.6, 0.5, true, false},
@@ -91,12 +91,12 @@ func TestHangOrder(t *testing.T) {
 	}
 }
 
-// TestHangingIsHarderOverhead: the same bead, the share of the hand left out.
+// TestHangingIsHarderOverhead compares the same bead, without the share of an unsteady hand.
 func TestHangingIsHarderOverhead(t *testing.T) {
 	for chord := 0.5; chord < 14; chord += 0.1 {
 		for _, kind := range []string{"butt", "tee"} {
 			over, wall := Holds(kind, "overhead", chord, 4.09), Holds(kind, "horizontal", chord, 4.09)
-			// Narrower ones end by pressure overhead and by the toe on a wall, at nearly the same area.
+			// Narrower ones fail by pressure overhead and by the toe on a wall, at nearly the same area.
 			if chord > 7 && over >= wall {
 				t.Errorf("%s over %g mm: %g overhead, %g horizontal", kind, chord, over, wall)
 			}
@@ -104,7 +104,7 @@ func TestHangingIsHarderOverhead(t *testing.T) {
 			between(t, "nor on a wall", wall, 0, math.Pi/8*chord*chord)
 		}
 	}
-	// Without gravity a bead is half a circle everywhere: the capillary length without end.
+	// Without gravity a bead is half a circle everywhere: the capillary length is infinite.
 	for _, position := range []string{"overhead", "horizontal"} {
 		check(t, "no gravity "+position, Holds("butt", position, 6, 1e6)/36, math.Pi/8, 1e-6)
 	}

@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// check compares with a value as printed.
+// check compares a value with one as printed.
 func check(t *testing.T, what string, got, want, tolerance float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= tolerance) {

@@ -2,12 +2,12 @@ package hang
 
 import "math"
 
-// Pull is gravity seen from the chord between a bead's toes: Along points from the first toe to the second, Out away
-// from the metal. A whole gravity has length 1; {} is none.
+// Pull is gravity as seen from the chord between a bead's toes: Along points from the first toe to the second,
+// Out away from the metal. Full gravity has length 1; {} is none.
 type Pull struct{ Along, Out float64 }
 
-// The pulls of the four ways in which a bead hangs. The first toe is the one that the table's
-// equation starts from (ridge_equation_test.go).
+// The pulls in the four ways in which a bead hangs. The first toe is where the table's equation starts
+// (ridge_equation_test.go).
 var (
 	overheadPull   = Pull{Out: 1}
 	overheadFillet = Pull{Along: math.Sqrt2 / 2, Out: math.Sqrt2 / 2}
@@ -15,12 +15,12 @@ var (
 	lyingFillet    = Pull{Along: -math.Sqrt2 / 2, Out: -math.Sqrt2 / 2}
 )
 
-// curve is the largest area over a chord, by the chord's length: a table from the Young-Laplace equation. The knots
-// stand at chords of end·(1 − (1 − s)²), s from 0 to 1 in equal steps, so that the curve leaves its last knot straight
-// where it comes in as a square root.
+// curve is the largest area over a chord, by the chord's length: a table from the Young-Laplace equation. The
+// knots are at chords of end·(1 − (1 − s)²), s from 0 to 1 in equal steps, so that the curve is straight near
+// its last knot, where it would otherwise be a square root.
 type curve struct {
 	pull  Pull
-	lower bool                // the bead ends where its lower toe, the first, is upright on the chord; else by pressure
+	lower bool                // it fails when its lower (first) toe is upright on the chord; otherwise by pressure
 	end   float64             // chord of the last knot, capillary lengths
 	past  float64             // area over any longer chord, capillary lengths squared
 	knots [curveKnots]float64 // area over the chord squared
@@ -46,22 +46,22 @@ func (c *curve) chordOf(knot int) float64 {
 	return c.end * (1 - s*s)
 }
 
-// curveOf returns the curve by how a bead lies. Past its end a wall's bead is no fuller: its upper part is a film and
-// the lower toe carries all, area·along = 1. Overhead nothing is left.
+// curveOf returns the curve for the way a bead lies. Past its end, a bead on a wall gets no fuller: its upper
+// part is a film and the lower toe carries everything, area·along = 1. Overhead nothing stays.
 func curveOf(kind, position string) *curve {
 	switch overhead := position == "overhead"; {
 	case overhead && kind == "tee":
 		return &overheadFilletCurve
 	case overhead:
 		return &overheadCurve
-	case kind == "tee" || kind == "corner": // both lie at half a right angle
+	case kind == "tee" || kind == "corner": // the chord of both is at 45 degrees
 		return &lyingFilletCurve
 	}
 	return &wallCurve
 }
 
-// Holds returns the largest liquid area over a chord, mm2, that hangs at rest: kind of joint, position overhead or
-// horizontal, chord mm, capillary length mm.
+// Holds returns the largest liquid area over a chord, mm2, that hangs at rest: kind of joint, position overhead
+// or horizontal, chord mm, capillary length mm.
 func Holds(kind, position string, chord, length float64) float64 {
 	return curveOf(kind, position).at(chord/length) * chord * chord
 }

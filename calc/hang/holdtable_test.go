@@ -12,7 +12,7 @@ import (
 
 var update = flag.Bool("update", false, "write holdtable.go from the Young-Laplace equation")
 
-// solved is what the table holds at a chord, from the equation.
+// solved computes from the equation what the table holds at a chord.
 func (c *curve) solved(chord float64) (Ridge, error) {
 	if c.lower {
 		return GivenToe(c.pull, chord, math.Pi/2)
@@ -31,7 +31,7 @@ var allCurves = []struct {
 	{"lyingFilletCurve", "is a fillet between floor and wall, its chord at 45 degrees.", &lyingFilletCurve},
 }
 
-// TestHoldTable holds every knot to the equation, to the digits in which it is written.
+// TestHoldTable compares every knot with the equation, to the digits that are written.
 func TestHoldTable(t *testing.T) {
 	if *update {
 		writeHoldTable(t)
@@ -54,7 +54,7 @@ func TestHoldTable(t *testing.T) {
 	}
 }
 
-// TestHoldBetweenKnots looks where the table is furthest from what was computed.
+// TestHoldBetweenKnots compares the table with the equation halfway between its knots, where it is least exact.
 func TestHoldBetweenKnots(t *testing.T) {
 	for _, e := range allCurves {
 		for i := range curveKnots - 1 {
@@ -70,8 +70,9 @@ func TestHoldBetweenKnots(t *testing.T) {
 	}
 }
 
-// ends are where the curves stop: an overhead bead's stability is lost at π (linear, exact); the others' ends are found
-// here. An overhead fillet's area falls to nothing as a square root; a wall's upper toe lies down.
+// findEnd is where a curve ends: an overhead bead becomes unstable at π (linear, exact); the other ends are
+// found here. An overhead fillet's area falls to zero as a square root; the upper toe of a bead on a wall
+// becomes flat.
 func (c *curve) findEnd(t *testing.T) float64 {
 	switch {
 	case c == &overheadCurve:
@@ -85,7 +86,7 @@ func (c *curve) findEnd(t *testing.T) float64 {
 			}
 			return r.Area * r.Area
 		}
-		for range 5 { // false position from below, never quite there: past the end nothing closes
+		for range 5 { // false position from below: past the end no surface closes
 			fa, fb := square(a), square(b)
 			end := b + fb*(b-a)/(fa-fb)
 			a, b = b, b+0.8*(end-b)

@@ -6,10 +6,10 @@ import (
 	"brazebooth/tables"
 )
 
-// Most bounds a margin: a ratio of twenty. What is further inside or outside is as good as certain.
+// Most limits a margin: a ratio of twenty. Anything further inside or outside is practically certain.
 const Most = 3
 
-// margin is the logarithm of have over need, within ±Most. A need of nothing is met.
+// margin is the logarithm of have over need, within ±Most. A need of zero is met.
 func margin(have, need float64) float64 {
 	const tiny = 1e-12
 	return math.Max(-Most, math.Min(Most, math.Log(math.Max(have, tiny)/math.Max(need, tiny))))
@@ -19,13 +19,13 @@ func margin(have, need float64) float64 {
 type Liquid struct {
 	Tension float64 // N/m
 	Density float64 // kg/m3
-	Swell   float64 // volume over that of the solid at 20 C
+	Swell   float64 // volume over the solid's volume at 20 C
 	Wetting float64 // angle on clean hot steel, rad
 }
 
 const gravity = 9.80665 // m/s2, standard
 
-// LiquidOf returns a filler's liquid; false where no row covers it.
+// LiquidOf returns a filler's liquid; false if no row covers it.
 func LiquidOf(f *tables.Filler) (Liquid, bool) {
 	m, ok := tables.Melts.ByID(f.ID)
 	if !ok {
@@ -34,18 +34,18 @@ func LiquidOf(f *tables.Filler) (Liquid, bool) {
 	return Liquid{m.Tension.V, m.Density.V, 1000 * f.Density.V / m.Density.V, m.Wetting.V * math.Pi / 180}, true
 }
 
-// Length is the capillary length, mm: the width below which tension outweighs gravity.
+// Length is the capillary length, mm: below this width surface tension outweighs gravity.
 func (l *Liquid) Length() float64 { return 1000 * math.Sqrt(l.Tension/(l.Density*gravity)) }
 
 // curvature turns a pressure, Pa, into the curvature that balances it, 1/mm.
 func (l *Liquid) curvature(pressure float64) float64 { return pressure / l.Tension / 1000 }
 
-// Coherent is the temperature, C, at which a freezing bead holds itself.
+// Coherent is the temperature, C, at which a freezing bead holds its own shape.
 func Coherent(f *tables.Filler) float64 {
 	return (f.Solidus.V+f.Liquidus.V)/2 + tables.CoherencyShift.V
 }
 
-// Assumed are the figures that nobody measures at a booth. Usual takes them from tables; a band varies them.
+// Assumed holds the figures that nobody measures at a booth. Usual takes them from tables; a band varies them.
 type Assumed struct {
 	ArcForce      float64 // N/A2
 	RMS           float64 // of the current, over its mean
@@ -54,7 +54,7 @@ type Assumed struct {
 	RootWetted    float64 // share of the back width
 	RootGrows     float64 // mm
 	Clearance     float64 // mm
-	CreepsIn      float64 // over the narrower wetted width
+	CreepsIn      float64 // as a share of the narrower wetted width
 	OverheadShare float64
 	PoolTaper     float64
 	FrontAngle    float64 // rad
@@ -74,8 +74,8 @@ func Usual(mode string) Assumed {
 	}
 }
 
-// Joint is one joint at one setting; the package comment says where each figure comes from. Index 0 is the member that
-// ends at the joint: a lap's upper, a tee's standing sheet.
+// Joint is one joint at one setting; the package comment says where each figure comes from. Index 0 is the
+// member that ends at the joint: a lap's upper sheet, a tee's standing sheet.
 type Joint struct {
 	Kind     string // lap butt tee corner overlay
 	Position string // flat horizontal vertical-up vertical-down overhead
@@ -120,7 +120,7 @@ func (j *Joint) down() float64 {
 	return 0
 }
 
-// ArcPressure is the push of arc and drops on the middle of the pool, Pa: their force spread as a Gaussian.
+// ArcPressure is the pressure of arc and drops on the middle of the pool, Pa: their force spread as a Gaussian.
 func (j *Joint) ArcPressure() float64 {
 	a := &j.Assumed
 	current := a.RMS * j.Amps

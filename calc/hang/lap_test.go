@@ -9,7 +9,7 @@ import (
 	"brazebooth/calc/formula"
 )
 
-func TestTouchHeight(t *testing.T) { // check 9; the bead is metal laid, liquid it is 1.118 times as large
+func TestTouchHeight(t *testing.T) { // check 9; the bead is solid metal, 1.118 times as large when liquid
 	for _, c := range []struct{ bead, through, in, want float64 }{{6, 3, 2, 1.7812}, {3.85, 2.7, 1.9, 1.2900}} {
 		got, err := TouchHeight(1.118*c.bead, c.through, c.in)
 		if err != nil {
@@ -30,8 +30,8 @@ func TestTouchHeight(t *testing.T) { // check 9; the bead is metal laid, liquid 
 	}
 }
 
-// TestTouchHeightOfAnyRidge puts the circle through both toes and the height, and adds its area up; one that would be
-// more than half a circle is half a circle.
+// TestTouchHeightOfAnyRidge puts a circle through both toes and the height, and computes its area; a ridge that
+// would be more than half a circle is half a circle.
 func TestTouchHeightOfAnyRidge(t *testing.T) {
 	for _, bead := range []float64{0.5, 3, 8, 20} {
 		for _, through := range []float64{0.5, 2, 4, 6} {
@@ -58,9 +58,9 @@ func TestTouchHeightOfAnyRidge(t *testing.T) {
 	}
 }
 
-// TestLessWetStandsNoHigher wets a sheet less and less, down to nothing: the ridge gets no higher than half a circle,
-// without a jump, so that a sheet that gets too cold to be wetted does not make a gap easier to touch.
-func TestLessWetStandsNoHigher(t *testing.T) {
+// TestNarrowerWettingIsNoHigher wets a sheet less and less, down to nothing: the ridge gets no higher than half a
+// circle, without a jump, so that a sheet too cold to be wetted does not make a gap easier to touch.
+func TestNarrowerWettingIsNoHigher(t *testing.T) {
 	for _, bead := range []float64{0.5, 3.74, 8, 20} {
 		half, last := math.Sqrt(2*bead/math.Pi), 0.0
 		for wet := 2.5 * half; wet >= 0; wet -= 0.01 * half {

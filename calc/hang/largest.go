@@ -11,14 +11,15 @@ import (
 // Estimate is a figure with its 95 % band.
 type Estimate struct{ V, Low, High float64 }
 
-// inBand is how many standard deviations lie on each side of the middle within 95 %.
+// inBand is the number of standard deviations from the middle to each end of a 95 % band.
 const inBand = 1.959964
 
-// LargestGap returns the widest gap, mm, up to which a setting bridges every narrower one; its band is where the chance
-// to bridge falls through 97.5 and 2.5 %. at returns the joint at a gap with its widths, from a cross-section. It is
-// called some sixty times, up to most, mm: a figure that is not reached is most, one that not even a closed root has is
-// 0. Where the metal in the root decides, which hardly depends on the gap, a small change of the setting may move the
-// figure far. An error of at ends the search; ErrRange where "bridges" is not judged.
+// LargestGap returns the widest gap, mm, up to which a setting bridges every narrower one; its band is where
+// the chance to bridge falls through 97.5 and 2.5 %. at returns the joint at a gap with its widths, from a
+// cross-section. It is called some sixty times, up to most, mm: a figure beyond that is most, and one that even
+// a closed root misses is 0. Where the metal in the root decides, which hardly depends on the gap, a small
+// change of the setting may change the figure much. An error of at ends the search; ErrRange if "bridges" is
+// not judged.
 func LargestGap(at func(gap float64) (Joint, error), most float64) (Estimate, error) {
 	s := gapSearch{at: at}
 	if !(most > narrowest && most <= 100) {
@@ -34,10 +35,10 @@ func LargestGap(at func(gap float64) (Joint, error), most float64) (Estimate, er
 	return e, s.err
 }
 
-// narrowest is the gap from which LargestGap looks, mm: less than a hair.
+// narrowest is the gap at which LargestGap starts, mm: less than a hair.
 const narrowest = 0.05
 
-// gapSearch remembers the margins that it asked for; the three levels start from the same ones.
+// gapSearch caches margins, because the three levels start from the same gaps.
 type gapSearch struct {
 	at      func(float64) (Joint, error)
 	gaps    []float64
@@ -45,7 +46,7 @@ type gapSearch struct {
 	err     error
 }
 
-// ask is how many doubts a gap lies inside.
+// ask is the margin of a gap in doubts.
 func (s *gapSearch) ask(gap float64) float64 {
 	if s.err != nil {
 		return 0
@@ -77,7 +78,7 @@ func (s *gapSearch) first(level, most float64) float64 {
 		case s.margins[i] < level && i == 0:
 			return 0
 		case s.margins[i] < level:
-			return s.halve(s.gaps[i-1], s.gaps[i], level)
+			return s.bisect(s.gaps[i-1], s.gaps[i], level)
 		case s.gaps[i] == most:
 			return most
 		}
@@ -85,7 +86,7 @@ func (s *gapSearch) first(level, most float64) float64 {
 	return 0
 }
 
-func (s *gapSearch) halve(inside, outside, level float64) float64 {
+func (s *gapSearch) bisect(inside, outside, level float64) float64 {
 	for range 12 {
 		if mid := math.Sqrt(inside * outside); s.ask(mid) >= level {
 			inside = mid
@@ -96,8 +97,8 @@ func (s *gapSearch) halve(inside, outside, level float64) float64 {
 	return math.Sqrt(inside * outside)
 }
 
-// SagHeight returns how far a butt's root hangs below the sheet, mm, negative where it is drawn in. Its band comes from
-// what is assumed about arc, root and melt, each moved to both its ends and joined as independent.
+// SagHeight returns how far a butt's root hangs below the sheet, mm, negative if it is drawn in. For its band
+// each assumption about arc, root and melt is moved to both its ends; the changes are combined as independent.
 func SagHeight(j *Joint, f *tables.Filler) (Estimate, error) {
 	m, ok := tables.Melts.ByID(f.ID)
 	if err := j.check(); err != nil || !ok || j.Kind != "butt" {
@@ -131,8 +132,8 @@ func SagHeight(j *Joint, f *tables.Filler) (Estimate, error) {
 	return Estimate{here, here - math.Sqrt(low), here + math.Sqrt(high)}, nil
 }
 
-// LargestBead returns the largest bead that hangs over a joint's chord overhead or horizontal, as metal laid, mm2.
-// ErrRange for other positions and where "hangs" is not judged.
+// LargestBead returns the largest bead that hangs over a joint's chord overhead or horizontal, as deposited
+// metal, mm2. It returns ErrRange for other positions and if "hangs" is not judged.
 func LargestBead(j *Joint) (Estimate, error) {
 	if err := j.hangsAs("overhead", "horizontal"); err != nil {
 		return Estimate{}, err
@@ -145,8 +146,8 @@ func LargestBead(j *Joint) (Estimate, error) {
 	return Estimate{bead(0), bead(-1), bead(1)}, nil
 }
 
-// LongestPool returns the longest liquid pool, mm, that stays in a joint vertical-up or vertical-down; 0 where none
-// does. ErrRange for other positions and where "hangs" is not judged.
+// LongestPool returns the longest liquid pool, mm, that stays in a joint vertical-up or vertical-down; 0 if
+// none does. It returns ErrRange for other positions and if "hangs" is not judged.
 func LongestPool(j *Joint) (Estimate, error) {
 	if err := j.hangsAs("vertical-up", "vertical-down"); err != nil {
 		return Estimate{}, err

@@ -43,11 +43,11 @@ func TestLargestGap(t *testing.T) {
 					t.Errorf("%s: at %g the chance falls from %g to %g", what, gap, in.Chance(), out.Chance())
 				}
 			}
-			// The rule of thumb that the search over settings amounts to: 0.9 of the sheet, 1.0 to 1.6 of the wire. A
-			// setting that is not the best stays under it, give or take a tenth.
+			// A rule of thumb from searching over settings: 0.9 of the sheet, 1.0 to 1.6 of the wire. A setting
+			// that is not the best stays below it, within a tenth.
 			between(t, what, e.V, 0.3*min(thick, wire), 1.1*min(0.95*thick, 1.6*wire))
-			// Where liquid that runs along decides, the low end is exp(−1.96·0.28) = 0.58 of it, and less where the
-			// root's metal decides, which hardly depends on the gap.
+			// Where liquid running along the gap decides, the low end is exp(−1.96·0.28) = 0.58 of the value;
+			// it is less where the metal in the root decides, which hardly depends on the gap.
 			between(t, what+": low end", e.Low/e.V, 0.2, 0.65)
 		}
 	}
@@ -79,7 +79,7 @@ func TestLargestGapAtItsLimits(t *testing.T) {
 			t.Error(most, err)
 		}
 	}
-	// On a bar the gap is the arc's: twice its width.
+	// On a bar the gap depends on the arc: twice its width.
 	j.Backing = "copper-bar"
 	e, err := LargestGap(fixed(j), 6)
 	if err != nil {
@@ -89,8 +89,8 @@ func TestLargestGapAtItsLimits(t *testing.T) {
 	between(t, "its band is the arc width's, 1.6 to 2.0 mm", e.High-e.Low, 0.7, 0.9)
 }
 
-// flatBetween is whether the root's metal decides on all gaps between two, and leaves every one of them on the edge:
-// then no gap among them is the widest more than another.
+// flatBetween reports whether the metal in the root decides on all gaps between two, with every one of them on
+// the edge: then any of these gaps may be the widest.
 func flatBetween(t *testing.T, j Joint, a, b float64) bool {
 	t.Helper()
 	for i := range 21 {
@@ -145,7 +145,7 @@ func TestSagHeight(t *testing.T) {
 	o := j.opening()
 	r := o.Root()
 	check(t, "the root's own", e.V, r.Sag, 1e-12)
-	// The arc's force alone is a factor of two each way.
+	// A factor of two each way for the arc's force alone.
 	hard, soft := j, j
 	hard.Assumed.ArcForce, soft.Assumed.ArcForce = 6e-7, 1.5e-7
 	ho, so := hard.opening(), soft.opening()
@@ -162,7 +162,8 @@ func TestSagHeight(t *testing.T) {
 	}
 }
 
-// TestLargestBeadIsOnTheEdge lays the largest bead: the edge is met exactly; its band's ends are 1.96 doubts away.
+// TestLargestBeadIsOnTheEdge lays the largest bead: it is exactly on the edge; its band's ends are 1.96 doubts
+// away.
 func TestLargestBeadIsOnTheEdge(t *testing.T) {
 	for _, kind := range kinds {
 		for _, position := range []string{"overhead", "horizontal"} {

@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// anyOpening is an open root as one meets it: a bead that wets both edges and is not heaped over a hair's width.
+// anyOpening is a realistic open root: a bead that wets both edges and is not a heap on a very narrow base.
 func anyOpening(t testing.TB, rng *rand.Rand) Opening {
 	of := func(low, high float64) float64 { return low * math.Pow(high/low, rng.Float64()) }
 	o := Opening{Thick: of(0.5, 3), Wire: of(0.6, 1.6), Wet: of(3, 12), Front: 4*rng.Float64() - 1.5, Bead: of(2, 12),
@@ -16,8 +16,8 @@ func anyOpening(t testing.TB, rng *rand.Rand) Opening {
 	return o
 }
 
-// TestWiderGapBridgesWorse: liquid runs less far and the wire lands worse; the whole edge gets worse but where too much
-// metal in the root decides, of which a wider gap takes some away.
+// TestWiderGapBridgesWorse: with a wider gap liquid runs less far and the wire lands worse. The whole edge gets
+// worse too, unless too much metal in the root decides, because a wider gap takes some of it away.
 func TestWiderGapBridgesWorse(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	for range 600 {
@@ -40,7 +40,7 @@ func TestWiderGapBridgesWorse(t *testing.T) {
 	}
 }
 
-// TestRootOrder moves one figure of a root at a time: the margins it must not raise.
+// TestRootOrder moves one figure of a root at a time in a direction that must not raise a margin.
 func TestRootOrder(t *testing.T) {
 	hold, sag := func(b *Bridge) float64 { return b.Hold }, func(b *Bridge) float64 { return b.Sag }
 	for i := range rootRows {
@@ -80,8 +80,8 @@ func TestRootOrder(t *testing.T) {
 	}
 }
 
-// continuous looks for a jump: it halves the steepest of n steps between a and b thirty times, each time keeping the
-// half that changes more. A jump keeps its height; a steep rise, even one without a slope, loses it.
+// continuous looks for a jump: it halves the steepest of n steps between a and b thirty times, each time
+// keeping the half that changes more. A jump keeps its height; a steep rise, even a vertical one, loses it.
 func continuous(t *testing.T, what string, f func(float64) float64, a, b float64, n int) {
 	t.Helper()
 	from, to, most := a, a, -1.0
@@ -148,7 +148,7 @@ func TestRootHasNoJump(t *testing.T) {
 	}
 }
 
-// TestCapArea goes over the half circle at both ends and over the series.
+// TestCapArea covers the half circle at both ends and the series.
 func TestCapArea(t *testing.T) {
 	for _, chord := range []float64{0.1, 3, 9} {
 		continuous(t, "area of a cap", func(x float64) float64 { return capArea(2*x/chord, chord) }, -3, 3, 400)

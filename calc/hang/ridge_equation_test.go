@@ -7,9 +7,10 @@ import (
 	"brazebooth/calc/formula"
 )
 
-// Ridge is the cross-section of a long liquid bead between two toes that freezing pins: the two-dimensional
-// Young-Laplace equation, x' = cos ψ, z' = sin ψ, ψ' = −(P + along·x + out·z) over the arc length, from z = 0 to z = 0
-// again. Lengths are in capillary lengths, pressures in tension over capillary length, angles rad.
+// Ridge is the cross-section of a long liquid bead between two toes that are pinned by freezing: the
+// two-dimensional Young-Laplace equation, x' = cos ψ, z' = sin ψ, ψ' = −(P + along·x + out·z) over the arc
+// length, from z = 0 to z = 0 again. Lengths are in capillary lengths, pressures in tension over capillary
+// length, angles in rad.
 type Ridge struct {
 	Chord    float64
 	Pressure float64 // at the first toe
@@ -17,22 +18,22 @@ type Ridge struct {
 	Second   float64
 	Surface  float64 // length of the surface
 	Area     float64 // over the chord
-	Height   float64 // of the highest point of the surface over the chord
+	Height   float64 // of the surface's highest point over the chord
 	steeper  float64 // d Pressure / d First at the same chord
 }
 
-// ridgeSteps divides the surface for the Runge-Kutta steps of fourth order: area to 1e-8 up to four capillary lengths.
+// ridgeSteps is the number of fourth-order Runge-Kutta steps: area to 1e-8 up to four capillary lengths.
 const ridgeSteps = 100
 
-// shot is a surface's end: place, slope, area below, highest point, and how place and slope change with the pressure
-// (p) and with the first toe's angle (t).
+// shot is the end of a surface: place, slope, area below, highest point, and the derivatives of place and slope
+// by the pressure (p) and by the first toe's angle (t).
 type shot struct {
 	x, z, psi, area    float64
 	xp, zp, psip       float64
 	xt, zt, psit, high float64
 }
 
-// slope is the derivative of a shot over the arc length.
+// slope is the derivative of a shot by the arc length.
 func (s *shot) slope(g Pull, pressure float64) shot {
 	sin, cos := math.Sincos(s.psi)
 	return shot{
@@ -50,7 +51,7 @@ func (s shot) moved(d *shot, h float64) shot {
 	return s
 }
 
-// shoot follows a surface of length from the first toe.
+// shoot follows a surface of this length from the first toe.
 func shoot(g Pull, toe, pressure, length float64) shot {
 	s := shot{psi: toe, psit: 1}
 	h := length / ridgeSteps
@@ -71,8 +72,8 @@ func shoot(g Pull, toe, pressure, length float64) shot {
 	return s
 }
 
-// close finds pressure and length with which a surface that leaves at toe lands at the chord's other end, by Newton's
-// rule from a guess; false where that leads nowhere.
+// close finds the pressure and length with which a surface that leaves at its first toe's angle ends at the
+// other end of the chord, by Newton's rule from a guess; false if that does not converge.
 func (r *Ridge) close(g Pull) bool {
 	for range 30 {
 		s := shoot(g, r.First, r.Pressure, r.Surface)
@@ -120,9 +121,9 @@ func (r *Ridge) fill(g Pull) bool {
 	return false
 }
 
-// pulled adds gravity bit by bit to the arc that is there without it, each time solving again. A bit after which the
-// surface is much another one is halved: Newton's rule may jump to a surface with more than one wave.
-func pulled(g Pull, chord, toe float64, solve func(*Ridge, Pull) bool) (Ridge, error) {
+// addGravity adds gravity in small steps to the circular arc without it, solving again each time. A step that
+// changes the surface much is halved, because Newton's rule may jump to a surface with more than one wave.
+func addGravity(g Pull, chord, toe float64, solve func(*Ridge, Pull) bool) (Ridge, error) {
 	sin := math.Sin(toe)
 	at := Ridge{Chord: chord, First: toe, Second: toe, Pressure: 2 * sin / chord, Surface: chord * toe / sin}
 	share, step := 0.0, 0.25
@@ -140,8 +141,8 @@ func pulled(g Pull, chord, toe float64, solve func(*Ridge, Pull) bool) (Ridge, e
 	return at, nil
 }
 
-// GivenToe returns the ridge over a chord, in capillary lengths, whose first toe has an angle, rad, above 0 and up to
-// 2.2. ErrRange where no surface closes.
+// GivenToe returns the ridge over a chord, in capillary lengths, whose first toe has this angle, rad, above 0
+// and up to 2.2. It returns ErrRange if no surface closes.
 func GivenToe(g Pull, chord, toe float64) (Ridge, error) {
 	if err := checkRidge(g, chord); err != nil {
 		return Ridge{}, err
@@ -149,16 +150,16 @@ func GivenToe(g Pull, chord, toe float64) (Ridge, error) {
 	if !(toe > 0 && toe <= 2.2) {
 		return Ridge{}, fmt.Errorf("%w: toe of %g rad, above 0 and up to 2.2", formula.ErrRange, toe)
 	}
-	return pulled(g, chord, toe, (*Ridge).close)
+	return addGravity(g, chord, toe, (*Ridge).close)
 }
 
-// Fullest returns the ridge of the greatest pressure over a chord, in capillary lengths. A fuller one has less: a long
-// ridge then gathers into drops. ErrRange where gravity leaves none.
+// Fullest returns the ridge of the greatest pressure over a chord, in capillary lengths. In a fuller ridge the
+// pressure falls, so that a long ridge gathers into drops. It returns ErrRange if gravity leaves none.
 func Fullest(g Pull, chord float64) (Ridge, error) {
 	if err := checkRidge(g, chord); err != nil {
 		return Ridge{}, err
 	}
-	return pulled(g, chord, math.Pi/2, (*Ridge).fill)
+	return addGravity(g, chord, math.Pi/2, (*Ridge).fill)
 }
 
 func checkRidge(g Pull, chord float64) error {

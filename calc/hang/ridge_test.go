@@ -9,7 +9,7 @@ import (
 	"brazebooth/calc/formula"
 )
 
-// printed are areas over the chord squared that were worked out independently, at chords in capillary lengths.
+// printed are areas over the chord squared that were computed independently, at chords in capillary lengths.
 var printed = []struct {
 	chord                             float64
 	overhead, fillet, wall, lyingDown float64
@@ -32,7 +32,8 @@ func TestRidgeAgainstPrintedAreas(t *testing.T) {
 				t.Fatal(err)
 			}
 			what := fmt.Sprintf("%s at %g", e.name, p.chord)
-			// Half the last digit; 1e-4 where the print itself is rounded the other way (wall at 2.25: 0.18384).
+			// Half the last digit; 1e-4 where the print itself is rounded the wrong way (wall at 2.25:
+			// 0.18384).
 			check(t, what, r.Area/p.chord/p.chord, want, 1e-4)
 			check(t, what+" from the table", e.c.at(p.chord), want, 1.2e-4)
 		}
@@ -73,8 +74,8 @@ func TestRidgeCheckValues(t *testing.T) {
 	}
 }
 
-// TestFlatPuddle: check 5 prints .9293, 1.0627 and 1.1157 for a puddle with toes of 70 degrees. The first integral of
-// the equation, integrated to 25 digits, gives what stands here; the print is off by up to 0.0016.
+// TestFlatPuddle: check 5 prints .9293, 1.0627 and 1.1157 for a puddle with toes of 70 degrees. The equation's
+// first integral, integrated to 25 digits, gives the values below; the print is off by up to 0.0016.
 func TestFlatPuddle(t *testing.T) {
 	for chord, want := range map[float64]float64{4: 0.92766679, 6: 1.06256258, 8: 1.11539705} {
 		r, err := GivenToe(Pull{Out: -1}, chord, 70*math.Pi/180)
@@ -86,8 +87,8 @@ func TestFlatPuddle(t *testing.T) {
 	}
 }
 
-// TestRidgeBalancesItsWeight: along the chord and square to it, tension at both toes and pressure carry the metal's
-// weight. Nothing in the solver makes this so.
+// TestRidgeBalancesItsWeight: along the chord and at right angles to it, tension at both toes and pressure
+// carry the metal's weight. The solver does not enforce this.
 func TestRidgeBalancesItsWeight(t *testing.T) {
 	for _, e := range allCurves {
 		for _, chord := range []float64{0.3, 1, 1.7, 2.4, 3} {
@@ -105,7 +106,7 @@ func TestRidgeBalancesItsWeight(t *testing.T) {
 	}
 }
 
-// TestFullestIsFullest: on both sides of the ridge found, the pressure is less.
+// TestFullestIsFullest: the pressure is less on both sides of the ridge that was found.
 func TestFullestIsFullest(t *testing.T) {
 	for _, g := range []Pull{overheadPull, overheadFillet} {
 		for _, chord := range []float64{0.5, 1.5, 2.5} {
@@ -126,7 +127,8 @@ func TestFullestIsFullest(t *testing.T) {
 	}
 }
 
-// TestGripFitsThePendantStrip holds the root's fit to the equation: within 3 % up to two capillary lengths.
+// TestGripFitsThePendantStrip compares the root's fit with the equation: within 3 % up to two capillary
+// lengths.
 func TestGripFitsThePendantStrip(t *testing.T) {
 	for _, chord := range []float64{0.25, 0.5, 1, 1.5, 2} {
 		r, err := Fullest(overheadPull, chord)

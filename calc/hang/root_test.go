@@ -42,12 +42,12 @@ func TestSlot(t *testing.T) { // check 8
 	o := Opening{Thick: 1.5, Liquid: liquid(t, "cusi3")}
 	check(t, "1.5 mm", o.slot(0), 1.2990, 0.5e-4)
 	check(t, "1.5 mm at 300 Pa", o.slot(300), 1.5842, 0.5e-4)
-	// Two plates and a liquid that wets them perfectly: as wide as they are thick.
+	// Two plates and a liquid that wets them perfectly: the gap is as wide as the plates are thick.
 	o.Liquid.Wetting = 0
 	check(t, "wetted perfectly", o.slot(0), 1.5, 1e-12)
 }
 
-// rows of check 14, CuSi3, wire 0.889 mm, arc 200 Pa: what goes in, what comes out.
+// rootRows are the rows of check 14, CuSi3, wire 0.889 mm, arc 200 Pa: inputs, then results.
 var rootRows = []struct {
 	gap, thick, bead, wet, back, front, down float64
 	face, under, pressure, slot, puddle      float64
@@ -88,7 +88,7 @@ func TestRootCheckValues(t *testing.T) {
 	check(t, "chance of the third row, %", 100*e.Chance(), 0.0, 0.05)
 }
 
-// TestRootKeepsItsMetal adds the areas of slot and caps up again, by another route: radius and angle.
+// TestRootKeepsItsMetal adds up the areas of slot and caps in another way: from radius and angle.
 func TestRootKeepsItsMetal(t *testing.T) {
 	capOf := func(curvature, chord float64) float64 {
 		r := 1 / math.Abs(curvature)
@@ -101,7 +101,7 @@ func TestRootKeepsItsMetal(t *testing.T) {
 			o.Bead = bead
 			r := o.Root()
 			if r.Face*r.Chord/2 > 1 || r.Under*r.RootChord/2 > 1 {
-				continue // past a half circle there is no shape
+				continue // no real shape beyond a half circle
 			}
 			check(t, fmt.Sprintf("row %d, %g mm2", i+1, bead),
 				o.Gap*o.Thick+capOf(r.Face, r.Chord)+capOf(r.Under, r.RootChord), bead, 1e-9)
@@ -109,7 +109,7 @@ func TestRootKeepsItsMetal(t *testing.T) {
 	}
 }
 
-// TestRootWithoutLoads: no gravity, no arc, both chords alike: the metal stands out on both sides alike.
+// TestRootWithoutLoads: with no gravity, no arc and equal chords the metal stands out equally on both sides.
 func TestRootWithoutLoads(t *testing.T) {
 	o := rowOpening(t, 0)
 	o.Arc, o.Down = 0, 0
@@ -121,10 +121,10 @@ func TestRootWithoutLoads(t *testing.T) {
 	check(t, "height of a flat bead", capHeight(1e-9, 4), 2e-9, 1e-15) // κ·c²/8
 }
 
-// TestUsualSettings holds the edge to margins that were printed for the settings which this program suggests for a butt
-// of bare sheet, wire 0.889 mm. What those settings do (bead, widths, arc) comes from its cross-section; a front 0.5 mm
-// ahead is what the section gave for 1 mm. The print is to a hundredth, and its section knew of the gap, which makes
-// the edges hotter and the front longer: 0.02.
+// TestUsualSettings compares the edge with margins that were printed for the settings which this program
+// suggests for a butt of bare sheet, wire 0.889 mm. Bead, widths and arc of those settings come from its
+// cross-section; a front of 0.5 mm is what the section gave for 1 mm. The print is to a hundredth, and its
+// section allowed for the gap, which makes the edges hotter and the front longer: 0.02.
 func TestUsualSettings(t *testing.T) {
 	gaps := []float64{.3, .6, 1, 1.5, 2, 3}
 	for _, c := range []struct {

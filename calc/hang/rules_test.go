@@ -7,7 +7,7 @@ import (
 	"brazebooth/tables"
 )
 
-// The small rules, each by what it must give.
+// Tests of the small rules, each with a known result.
 
 func TestCreep(t *testing.T) {
 	j := Joint{Kind: "lap", Wet: [2]float64{3, 4}, Thick: [2]float64{0.5, 1}, Assumed: Usual("dip")}
@@ -23,7 +23,8 @@ func TestSlotIsHeldWithinAHalf(t *testing.T) {
 	check(t, "much suction", o.slot(-1e6), still/1.5, 1e-12)
 }
 
-// TestLittleMetalHangs: less than what lies under the chord still counts as a fiftieth of the chord squared.
+// TestLittleMetalHangs: a bead smaller than the area under its chord still counts as a fiftieth of the chord
+// squared.
 func TestLittleMetalHangs(t *testing.T) {
 	j := usualJoint(t, "butt", "overhead")
 	j.Bead, j.Under, j.Chord = 1, 5, 6
@@ -70,7 +71,8 @@ func TestCoherent(t *testing.T) {
 	}
 }
 
-// TestBacked: on a bar or strip the gap is the arc's; at the narrow end of its width, 1.6 mm, 97.5 % are within.
+// TestBacked: on a bar or strip the arc limits the gap; at the narrow end of its width, 1.6 mm, 97.5 % are
+// within.
 func TestBacked(t *testing.T) {
 	for _, id := range []string{"copper-bar", "steel-strip"} {
 		j := usualJoint(t, "butt", "flat")
@@ -81,12 +83,12 @@ func TestBacked(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			check(t, id, list[0].Chance(), want, 0.008) // the band 1.6 to 2.0 is not even in logarithms
+			check(t, id, list[0].Chance(), want, 0.008) // the band 1.6 to 2.0 is not symmetrical in logarithms
 		}
 	}
 }
 
-// TestDown: gravity pulls into the root flat, out of it overhead, across it else.
+// TestDown: gravity pulls into the root when flat, out of it overhead, and across it otherwise.
 func TestDown(t *testing.T) {
 	last := math.Inf(1)
 	for _, position := range []string{"flat", "vertical-up", "overhead"} {

@@ -6,12 +6,12 @@ import (
 	"brazebooth/tables"
 )
 
-// SpotEdges returns what keeps a timed arc's metal where it landed, judged at the end of on, when the puddle is
-// largest: "holds", that tension carries metal and arc across an open butt root, and "hangs" in the joint's position.
-// The joint's Pool is the puddle's length and its Bead what a step lays, over the step. Of a running arc's other ways
-// to fail none is left: the next spot lands on the last one, and the frozen metal behind keeps the puddle from running
-// along the gap. That this metal carries too is not counted. Chord, Under and Phi follow from the wetted widths here.
-// Errors as Edges.
+// SpotEdges returns what keeps a timed arc's metal where it landed, judged at the end of the on time, when the
+// puddle is largest: "holds", that tension carries metal and arc across an open butt root, and "hangs" in the
+// joint's position. The joint's Pool is the puddle's length and its Bead the metal per step, over the step. The
+// other failures of a running arc cannot happen: the next spot lands on the last one, and the frozen metal
+// behind keeps the puddle from running along the gap. That this frozen metal also carries is not counted.
+// Chord, Under and Phi are computed here from the wetted widths. Errors as Edges.
 func SpotEdges(j *Joint) ([2]Edge, error) {
 	list := [2]Edge{{Name: "holds", Margin: Most, Doubt: tables.BridgesDoubt.V},
 		{Name: "hangs", Margin: Most, Doubt: j.hangDoubt()}}
@@ -24,7 +24,7 @@ func SpotEdges(j *Joint) ([2]Edge, error) {
 	if s.Kind == "butt" && s.Gap > 0 && s.Backing == "" {
 		if liquid {
 			o := s.opening()
-			o.Arc *= o.pushes()
+			o.Arc *= o.pushShare()
 			list[0].Margin = o.Bridge().Hold
 		} else {
 			list[0].Why = noMelt
@@ -40,11 +40,12 @@ func SpotEdges(j *Joint) ([2]Edge, error) {
 	return list, nil
 }
 
-// pushes is the even pressure over a root, as a share of the arc's in its middle, that bulges the root as far as the
-// arc does: a membrane over a long slot under a Gaussian load. Across the slot the load's moment over that of an even
-// one, along it the Gaussian against the membrane's own reach, 2/π of half the chord. Within 7 % of the membrane solved
-// on a grid, from a third of the arc's pressure width to four of them.
-func (o *Opening) pushes() float64 {
+// pushShare is the even pressure over a root, as a share of the arc's pressure in its middle, that bulges the root
+// as far as the arc does: a membrane over a long slot under a Gaussian load. Across the slot it is the load's
+// moment over that of an even load; along it, the Gaussian against the membrane's own reach, 2/π of half the
+// chord. It is within 7 % of the membrane solved on a grid, for half chords from a third of the arc's pressure
+// width to four of them.
+func (o *Opening) pushShare() float64 {
 	half, sigma := o.rootChord()/2, o.Assumed.PressureWidth
 	across := half*sigma*math.Sqrt(math.Pi/2)*math.Erf(half/sigma/math.Sqrt2) +
 		sigma*sigma*math.Expm1(-half*half/(2*sigma*sigma))
@@ -52,7 +53,8 @@ func (o *Opening) pushes() float64 {
 	return across / (half * half / 2) * s * math.Sqrt(math.Pi/2) * scaledErfc(s/math.Sqrt2)
 }
 
-// scaledErfc is exp(x²)·erfc(x), by its continued fraction where the two would overflow and vanish.
+// scaledErfc is exp(x²)·erfc(x), by its continued fraction where one factor would overflow and the other
+// vanish.
 func scaledErfc(x float64) float64 {
 	if x < 5 {
 		return math.Exp(x*x) * math.Erfc(x)
@@ -62,7 +64,7 @@ func scaledErfc(x float64) float64 {
 
 const noMelt = "Not judged, because the melt of this filler is in no table here; try a bronze that is."
 
-// stand finds the chord from toe to toe, what lies under it, and the angle of the metal above it.
+// stand finds the chord from toe to toe, the area under it, and the angle of the metal above it.
 func (j *Joint) stand() {
 	low, up := j.Wet[1], j.Wet[0]
 	switch j.Kind {

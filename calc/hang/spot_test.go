@@ -5,14 +5,14 @@ import (
 	"testing"
 )
 
-// What makes a spot's puddle heavier or its chord wider never makes it stay better, over the whole range.
+// A heavier puddle or a wider chord never makes a spot stay better, over the whole range.
 func TestSpotsFallInOrder(t *testing.T) {
 	for _, place := range places {
 		for _, c := range []struct {
 			what  string
 			at    func(*Joint) *float64
 			a, b  float64
-			holds bool // only across the root: on a wall what hangs is the bead
+			holds bool // only "holds": on a wall the bead hangs, not the root
 		}{
 			{"gap", func(j *Joint) *float64 { return &j.Gap }, 0.3, 3.6, true},
 			{"current", func(j *Joint) *float64 { return &j.Amps }, 20, 250, true},
@@ -31,7 +31,7 @@ func TestSpotsFallInOrder(t *testing.T) {
 				}
 				for n, e := range list {
 					if e.Why != "" || c.holds && n > 0 || c.what == "gap" && place != "flat" {
-						continue // where no weight pulls, a wide root feels less of the arc
+						continue // without weight, a wider root feels less of the arc
 					}
 					if e.Margin > last[n]+1e-9 {
 						t.Errorf("%s, %s %g: %s by %.4f after %.4f", place, c.what, *c.at(&j), e.Name, e.Margin,
@@ -44,7 +44,7 @@ func TestSpotsFallInOrder(t *testing.T) {
 	}
 }
 
-// A closed joint lying flat has nothing that could fall, and a filler whose melt is unknown is not judged.
+// A closed joint that lies flat has nothing that could fall; a filler whose melt is unknown is not judged.
 func TestSpotsThatAreNotJudged(t *testing.T) {
 	j := usualJoint(t, "lap", "flat")
 	j.Gap = 0
@@ -62,20 +62,21 @@ func TestSpotsThatAreNotJudged(t *testing.T) {
 	}
 }
 
-// The share of the arc's pressure that bulges a root, against the membrane's own equation on a grid: a strip ten half
-// chords long under a Gaussian load, its middle over that under an even one.
-func TestPushIsTheMembranes(t *testing.T) {
+// Compares the share of the arc's pressure that bulges a root with the membrane's equation on a grid: a strip
+// ten half chords long, its height in the middle under a Gaussian load over that under an even load.
+func TestPushAgreesWithTheMembrane(t *testing.T) {
 	for _, half := range []float64{0.4, 1, 2, 4.8} {
 		o := Opening{Gap: 2 * half, Assumed: Assumed{PressureWidth: 1.2, RootGrows: 0.3}}
 		gauss := middle(half, func(x, y float64) float64 { return math.Exp(-(x*x + y*y) / (2 * 1.2 * 1.2)) })
 		even := middle(half, func(float64, float64) float64 { return 1 })
-		if got, want := o.pushes(), gauss/even; math.Abs(got/want-1) > 0.07 {
+		if got, want := o.pushShare(), gauss/even; math.Abs(got/want-1) > 0.07 {
 			t.Errorf("half a chord of %g mm: %.4f, the membrane %.4f", half, got, want)
 		}
 	}
 }
 
-// middle is the height of a membrane of unit tension in the middle of a strip, by over-relaxation on a quarter of it.
+// middle is the height of a membrane of unit tension in the middle of a strip, by over-relaxation on a quarter
+// of it.
 func middle(half float64, load func(x, y float64) float64) float64 {
 	const ny, nx = 12, 60
 	d := half / ny

@@ -2,8 +2,8 @@ package hang
 
 import "math"
 
-// zero returns where a rising function passes zero between two ends: false position, an end that stays getting half
-// its weight, and a halving wherever that has not at least halved the bracket within three steps.
+// zero returns where a rising function passes zero between two ends: false position in which an end that stays
+// gets half its weight, with a bisection wherever the bracket has not at least halved within three steps.
 func zero(f func(float64) float64, low, high float64) float64 {
 	fl, fh := f(low), f(high)
 	if fl >= 0 {

@@ -11,7 +11,7 @@ import (
 	"brazebooth/tables"
 )
 
-// The verdicts on a bead, in the words of a trial.
+// The verdicts on a bead, as in a trial.
 const (
 	BeadGood       = "good"
 	BeadAcceptable = "acceptable"
@@ -20,18 +20,19 @@ const (
 
 // Bead is what a simulated booth lays with a setting.
 type Bead struct {
-	Job     calc.Job      // the setting, as the welder believes it
+	Job     calc.Job      // the setting as the welder believes it
 	Seen    string        // ids of tables.Sights, with commas
 	Verdict string        // good: every edge met; acceptable: one missed by less than the smallest step; bad
 	Meter   []calc.Figure // what the booth's meter shows: current, volts
 	Section calc.Section  // to scale; not Drawn for a timed arc, or where there is too much heat to compute
-	Unmet   []string      // the edges that are not met, in words; told when the job is over
+	Unmet   []string      // the edges that are not met, in words; shown when the job is over
 
-	causes []string // of tables, behind what is seen
+	causes []string // ids of tables.Causes that explain Seen
 }
 
-// Bead lays one. It shows the sights that are likeliest, by the evidence of tables, for what the edges of the true bead
-// say; dirt, gas, restraint and zinc vapour are not simulated. Errors as calc.Answer, and for another job's setting.
+// Bead lays one bead. It shows the sights that are likeliest, by the evidence of tables, for the unmet edges of
+// the true bead; dirt, gas, restraint and zinc vapour are not simulated. Errors are those of calc.Answer, or
+// say that the setting is one of another job.
 func (p *Booth) Bead(ctx context.Context, setting calc.Job) (Bead, error) {
 	if err := p.settable(&setting); err != nil {
 		return Bead{}, err
@@ -52,7 +53,7 @@ func (p *Booth) Bead(ctx context.Context, setting calc.Job) (Bead, error) {
 	return b, nil
 }
 
-// miss records a missed edge and its cause; near where it is missed by less than the smallest step.
+// miss records a missed edge and its cause. near means that it is missed by less than the smallest step.
 func (b *Bead) miss(cause, edge string, near bool) {
 	if cause != "" {
 		b.causes = append(b.causes, cause)
@@ -66,7 +67,7 @@ func (b *Bead) miss(cause, edge string, near bool) {
 	}
 }
 
-// causeOfEdge is the cause of a bead that misses an edge.
+// causeOfEdge is the cause that a missed edge points to.
 var causeOfEdge = map[string]string{"wets": tables.CauseCold, "base stays solid": tables.CauseHot,
 	"no burn-through": tables.CauseMelts,
 	"gap bridged":     tables.CauseMelts,
@@ -79,7 +80,7 @@ func (b *Bead) steady(ctx context.Context, booth calc.Job) error {
 		return err
 	}
 	b.meter(&card)
-	if card.Zone == "not-modelled" { // beyond the model's grid is only more heat than sheet bears
+	if card.Zone == "not-modelled" { // only too much heat leads outside the model's grid
 		b.miss(tables.CauseMelts, "no burn-through: more heat than the cross-section can follow", false)
 		return nil
 	}
@@ -97,7 +98,7 @@ func (b *Bead) steady(ctx context.Context, booth calc.Job) error {
 	return nil
 }
 
-// timed judges a timed arc by the ends of on and off that the true heat leaves at its feed.
+// timed judges a timed arc by the ends of on and off at the true heat and its feed.
 func (b *Bead) timed(ctx context.Context, booth calc.Job) error {
 	free := booth
 	free.ArcOn, free.ArcOff = calc.Opt{}, calc.Opt{}
@@ -132,7 +133,8 @@ func (b *Bead) timed(ctx context.Context, booth calc.Job) error {
 	return nil
 }
 
-// arc judges the volts: beyond the reach of corrections about the true current's, the wire stubs or burns back.
+// arc judges the volts: outside the range around the usual volts of the true current, the wire stubs or burns
+// back.
 func (b *Bead) arc(booth *calc.Job) {
 	low, high := calc.VoltEnds(booth)
 	switch volts := booth.Volts.V; {
@@ -144,7 +146,7 @@ func (b *Bead) arc(booth *calc.Job) {
 	}
 }
 
-// look turns the causes into what is seen.
+// look turns the causes into sights.
 func (b *Bead) look() {
 	ids := map[string]bool{}
 	for _, c := range b.causes {
@@ -166,7 +168,7 @@ func (b *Bead) look() {
 	b.Seen = strings.Join(list, ",")
 }
 
-// likeliestSight is how a cause shows most often.
+// likeliestSight is the sight that a cause shows most often.
 func likeliestSight(cause string) string {
 	best, most := "", 0.0
 	for _, s := range tables.Sights {

@@ -13,29 +13,30 @@ import (
 	"brazebooth/tables"
 )
 
-// Booth is one job to practise on: a piece of work, the setting that was left on the machine, and a simulated booth
-// whose heat differs from the computed one as much as a real one may. The same level and seed give the same booth.
+// Booth is one job to practise on: a piece of work, the setting that is on the machine, and a simulated booth
+// whose heat differs from the computed one as much as a real one may. The same level and seed give the same
+// booth.
 type Booth struct {
 	Level int
 	Seed  uint64
 	Work  string
-	Start calc.Job // with the setting that its first bead is laid with
+	Start calc.Job // with the setting of its first bead
 	Truth Truth    // hidden until the job is over
-	Best  calc.Job // the setting that this program suggests when it knows the truth
+	Best  calc.Job // the setting that the program suggests if it knows the truth
 }
 
-// Truth is how a simulated booth differs. Every other number of its beads is the program's own.
+// Truth is how a simulated booth differs from what cards assume. All other inputs are those of the cards.
 type Truth struct {
 	Phi      float64 `json:"phi"`      // V, calibration voltage of the wire's melting
 	Eta      float64 `json:"eta"`      // arc efficiency
-	StickOut float64 `json:"stickout"` // mm, where the welder believes tables.DefaultStickOut
+	StickOut float64 `json:"stickout"` // mm, while the welder assumes tables.DefaultStickOut
 }
 
-// mostDraws ends the search for a booth in which the work can be done at all.
+// mostDraws limits the search for a booth in which the work can be done.
 const mostDraws = 60
 
-// New draws a booth from the program's own intervals, and a start that is off. A booth in which no setting is good is
-// drawn again, so that every job can be done.
+// New draws a booth from the program's own intervals, and a bad starting setting. A booth without any good
+// setting is drawn again, so that every job can be done.
 func New(ctx context.Context, level int, seed uint64) (Booth, error) {
 	if level < 1 || level > len(levels) {
 		return Booth{}, mistake.In("level", fmt.Sprintf("there is no level %d", level),
@@ -69,7 +70,7 @@ func dice(level int, seed uint64) *rand.Rand {
 	return rand.New(rand.NewPCG(seed, uint64(level)))
 }
 
-// drawWork is the first thing drawn of a booth.
+// drawWork must be the first draw of a booth: WorkOf repeats only this one.
 func drawWork(r *rand.Rand, level int) Work {
 	works := levels[level-1].Works
 	return works[r.IntN(len(works))]
@@ -80,7 +81,8 @@ func drawTruth(r *rand.Rand, f *tables.Filler) Truth {
 	return Truth{Phi: drawn(r, f.Phi), Eta: drawn(r, tables.ArcEfficiency), StickOut: drawn(r, tables.DefaultStickOut)}
 }
 
-// drawn is a value from an interval: normal on each side of its middle, the interval its 95 %, cut at its ends.
+// drawn is a value from an interval: normal on each side of its middle, with the interval as its 95 %, cut at
+// its ends.
 func drawn(r *rand.Rand, d tables.Datum) float64 {
 	z := math.Sqrt2 * math.Erfinv(0.95*(2*r.Float64()-1))
 	if z < 0 {
@@ -89,7 +91,7 @@ func drawn(r *rand.Rand, d tables.Datum) float64 {
 	return min(d.High, d.V+z/1.96*(d.High-d.V))
 }
 
-// lay finds the truth's own setting and a start whose bead is bad; false where this booth lacks one of them.
+// lay finds the truth's own setting and a start whose bead is bad; false if this booth lacks one of them.
 func (p *Booth) lay(ctx context.Context, r *rand.Rand, nominal *calc.Card) (bool, error) {
 	p.Start = calc.Laid(nominal)
 	p.Start.StickOut, p.Start.Phi, p.Start.Eta = calc.Opt{}, calc.Opt{}, calc.Opt{}
@@ -102,11 +104,11 @@ func (p *Booth) lay(ctx context.Context, r *rand.Rand, nominal *calc.Card) (bool
 	return p.spoil(ctx, r)
 }
 
-// suggested is the program's setting, rounded, when it knows the truth; false where that lays no good bead.
+// suggested is the program's rounded setting when it knows the truth; false if that lays no good bead.
 func (p *Booth) suggested(ctx context.Context) (calc.Job, bool, error) {
 	open := p.Truth.of(&p.Start)
 	open.Volts = calc.Opt{}
-	if open.Mode == "timed" { // at the feed that is on the machine
+	if open.Mode == "timed" { // at the machine's feed
 		open.ArcOn, open.ArcOff, open.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
 	} else {
 		open.Feed, open.Travel = calc.Opt{}, calc.Opt{}
@@ -125,8 +127,8 @@ func (p *Booth) suggested(ctx context.Context) (calc.Job, bool, error) {
 	return j, b.Verdict == BeadGood, err
 }
 
-// spoil moves the start step by step toward cold or hot until its bead is bad, and a little further; false where
-// neither way has a bad bead within a hand's range.
+// spoil moves the start step by step toward cold or hot until its bead is bad, and a little further. It returns
+// false if neither direction has a bad bead within a hand's range.
 func (p *Booth) spoil(ctx context.Context, r *rand.Rand) (bool, error) {
 	const steps, step = 14, 0.07
 	first, share, further := p.Start, r.Float64(), 0.15*r.Float64()
@@ -152,8 +154,8 @@ func (p *Booth) spoil(ctx context.Context, r *rand.Rand) (bool, error) {
 	return false, nil
 }
 
-// off is a setting with that much more heat, logarithmic, one share of it by feed and the rest by travel; for a timed
-// arc by on or by off. Volts are those usual for it.
+// off is a setting with more heat by this much, logarithmic: one share by feed, the rest by travel; for a timed
+// arc by the on or the off time. The volts are the usual ones for it.
 func off(j calc.Job, heat, share float64) calc.Job {
 	within := func(o *calc.Opt, by, low, high float64) { o.V = max(low, min(high, o.V*math.Exp(by))) }
 	switch {
@@ -172,7 +174,7 @@ func off(j calc.Job, heat, share float64) calc.Job {
 	return j
 }
 
-// of is a job as it truly is in the booth.
+// of is the job with the booth's true values.
 func (t *Truth) of(j *calc.Job) calc.Job {
 	booth := *j
 	booth.Phi, booth.Eta = calc.Some(t.Phi), calc.Some(t.Eta)
@@ -180,7 +182,7 @@ func (t *Truth) of(j *calc.Job) calc.Job {
 	return booth
 }
 
-// settable refuses a setting of another job, or one that no hand holds.
+// settable refuses a setting of another job, or one that a hand cannot hold.
 func (p *Booth) settable(j *calc.Job) error {
 	if !correct.SameBead(*j, p.Start) || j.SpotStep != p.Start.SpotStep {
 		return mistake.In("setting", "more than a setting was changed",

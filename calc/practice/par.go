@@ -9,26 +9,26 @@ import (
 	"brazebooth/internal/mistake"
 )
 
-// mostBeads ends a run of the program that leads nowhere.
+// mostBeads limits the program's own run.
 const mostBeads = 8
 
-// Run is what the program's own corrections do from the start of a practice job: beads really laid in the simulated
-// booth and corrected by what they showed, without knowing its truth.
+// Run is what the program's own corrections do from the start of a practice job: its beads are laid in the
+// simulated booth and corrected by their looks, without knowing the truth.
 type Run struct {
 	Steps []RunStep
 	Good  bool
-	Why   string // where no good bead was reached
+	Why   string // why no good bead was reached
 }
 
 // RunStep is one bead and what the program changed after it.
 type RunStep struct {
 	Bead   Bead
-	Change *advice.Change // nil after the last, and where something other than a setting was to be changed
-	Do     string         // what that was
+	Change *advice.Change // nil after the last bead, and if something other than a setting was to change
+	Do     string         // what else was to be done
 	Why    string
 }
 
-// Par lays the program's own beads: each is corrected with correct.Next by all that were seen so far.
+// Par lays the program's own beads: correct.Next corrects each one by all looks so far.
 func (p *Booth) Par(ctx context.Context) (Run, error) {
 	var run Run
 	var tries []correct.Try
@@ -55,7 +55,7 @@ func (p *Booth) Par(ctx context.Context) (Run, error) {
 		step.Change, step.Do, step.Why = c.Change, c.Do, c.Why
 		switch {
 		case c.Do != "" && !correct.OfHeat(c.Causes[0].ID):
-			continue // done, and the next bead is laid with the same setting
+			continue // taken as done: the next bead has the same setting
 		case c.Change == nil:
 			run.Why = "The program saw nothing to change: " + c.Why
 			return run, nil
@@ -70,7 +70,7 @@ func (p *Booth) Par(ctx context.Context) (Run, error) {
 	return run, nil
 }
 
-// outOfReach says why the run ends at a setting that no hand holds; "" for any other error.
+// outOfReach says that the run ends at a setting that a hand cannot hold; "" for any other error.
 func outOfReach(err error) string {
 	if f := mistake.Of(err); f != nil {
 		return "The program's next setting is outside what a hand can hold: " + f.Error() + "; " + f.Hint + "."

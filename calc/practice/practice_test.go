@@ -29,8 +29,8 @@ func practised(t interface{ Fatalf(string, ...any) }, level int, seed uint64) pr
 	return p
 }
 
-// booth is a level and a seed; laid are the jobs already drawn: with one fixed seed the random tests draw the same
-// ones again.
+// booth is a level and a seed. laid caches the jobs already drawn: with one fixed seed the random tests draw
+// the same ones again.
 type booth struct {
 	level int
 	seed  uint64
@@ -38,9 +38,9 @@ type booth struct {
 
 var laid sync.Map
 
-// anyPractice draws levels with a steady arc: a timed one is followed spot by spot, which takes long.
+// anyPractice draws levels with a steady arc: a timed one is followed spot by spot, which is slow.
 func anyPractice(t *rapid.T) practice.Booth {
-	// few booths, each laid once
+	// few booths, each set up once
 	b := booth{rapid.IntRange(1, 4).Draw(t, "level"), rapid.Uint64Range(0, uint64(deep.Many(2, 1000))).Draw(t, "seed")}
 	if p, ok := laid.Load(b); ok {
 		return p.(practice.Booth)
@@ -50,8 +50,9 @@ func anyPractice(t *rapid.T) practice.Booth {
 	return p
 }
 
-// The same level and seed are the same booth, and another seed another one; its truth lies in the cards' own intervals.
-func TestPracticeIsItsSeed(t *testing.T) {
+// The same level and seed give the same booth, another seed another one; its truth lies in the cards' own
+// intervals.
+func TestPracticeSeeds(t *testing.T) {
 	if testing.Short() {
 		t.Skip("jobs of every level")
 	}
@@ -79,10 +80,10 @@ func TestPracticeIsItsSeed(t *testing.T) {
 	})
 }
 
-// The truth's own suggestion lays a good bead, the start a bad one that shows a fault.
+// The setting suggested with the truth lays a good bead, the start a bad one that shows a fault.
 func TestPracticeCanBeDone(t *testing.T) {
 	if testing.Short() {
-		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
+		t.Skip("slow, and other tests cover its concurrency")
 	}
 	check := func(t interface{ Fatalf(string, ...any) }, p practice.Booth) {
 		best, err := p.Bead(context.Background(), p.Best)
@@ -100,9 +101,9 @@ func TestPracticeCanBeDone(t *testing.T) {
 	}
 }
 
-// A bead is what its true job's edges say: its zone is that of the card with the truth in it, and correct knows what
-// is seen.
-func TestPracticeBeadsAreTheModels(t *testing.T) {
+// A bead agrees with the edges of its true job: its look is that of the zone on the card with the truth in it,
+// and package correct knows the look.
+func TestPracticeBeadsAgreeWithTheModel(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := anyPractice(t)
 		j := p.Start
@@ -123,8 +124,8 @@ func TestPracticeBeadsAreTheModels(t *testing.T) {
 			t.Fatalf("%v", err)
 		}
 		falls := slices.ContainsFunc(card.Edges, func(e calc.Edge) bool { return e.Name == "gap bridged" && !e.Met })
-		// A tee may be cold at its toes and melting in its corner at once: then both are seen. Metal that falls through
-		// an open root leaves a hole too.
+		// A tee may be cold at its toes and melt in its corner at once: then both are seen. Metal that falls
+		// through an open root also leaves a hole.
 		for zone, sight := range map[string]string{"cold": "rolled-edge", "hot": "thin-wide",
 			"burn-through": "burn-through"} {
 			shown := slices.Contains(strings.Split(b.Seen, ","), sight)
@@ -140,7 +141,7 @@ func TestPracticeBeadsAreTheModels(t *testing.T) {
 	})
 }
 
-// Volts far off the usual for the current stub the wire or burn it back.
+// Volts far from the usual for the current stub the wire or burn it back.
 func TestPracticeVolts(t *testing.T) {
 	p := practised(t, 2, 3)
 	for volts, sight := range map[float64]string{p.Best.Volts.V - 4: "stubbing", p.Best.Volts.V + 5: "burn-back"} {
@@ -153,7 +154,7 @@ func TestPracticeVolts(t *testing.T) {
 	}
 }
 
-// Times far off show what a timed arc shows.
+// Times that are far off show the looks of a timed arc.
 func TestPracticeTimed(t *testing.T) {
 	if testing.Short() {
 		t.Skip("follows the heat")
@@ -183,7 +184,7 @@ func timedPractice(t *testing.T) practice.Booth {
 	return practice.Booth{}
 }
 
-// What is not one of the job's settings, or cannot be held by a hand, is refused with what to type.
+// A setting of another job, or one that a hand cannot hold, is refused with a hint.
 func TestPracticeRefuses(t *testing.T) {
 	p := practised(t, 1, 1)
 	var fe *mistake.Error
@@ -208,11 +209,11 @@ func TestPracticeRefuses(t *testing.T) {
 	}
 }
 
-// The program's own run is short, and where it does not reach a good bead it says why. Each of its beads is one of
-// the booth's, each change is the next bead's.
+// The program's own run is short, and if it does not reach a good bead it says why. Its first bead is the
+// booth's start, and each change is made for the next bead.
 func TestPracticePar(t *testing.T) {
 	if testing.Short() {
-		t.Skip("held without -short: nothing here runs side by side but what other tests run too")
+		t.Skip("slow, and other tests cover its concurrency")
 	}
 	for level := 1; level <= len(practice.Levels()); level++ {
 		reached, beads, all := 0, 0, uint64(deep.Many(1, 5))
@@ -245,7 +246,8 @@ func TestPracticePar(t *testing.T) {
 	}
 }
 
-// The truth moves the figures as physics has it: the efficiency changes the net heat in proportion and no current.
+// The truth moves the figures by the laws of physics: the efficiency changes the net heat in proportion and
+// leaves the current alone.
 func TestPracticeReveals(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := anyPractice(t)
@@ -276,7 +278,7 @@ func TestPracticeReveals(t *testing.T) {
 	})
 }
 
-// The name of a booth's work before it is set up is that of its work after.
+// WorkOf names the same work as the booth that is set up.
 func TestPracticeWorkOf(t *testing.T) {
 	if testing.Short() {
 		t.Skip("the same job solved many times")

@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// Practice uses wire that is sold.
+// The wires of the practice jobs are sizes that are sold.
 func TestPracticeWireIsSold(t *testing.T) {
 	for _, l := range Levels() {
 		for _, w := range l.Works {
@@ -20,9 +20,9 @@ func TestPracticeWireIsSold(t *testing.T) {
 	}
 }
 
-// A booth's truth is normal over its interval, cut at its 95 %: a deviation of √(1 − 2·1.96·φ(1.96)/0.95)/1.96 =
-// 0.4444 of the half-width, each side by its own.
-func TestTruthFillsItsBand(t *testing.T) {
+// A booth's truth is normal over its interval, cut at its 95 %, which gives a deviation of √(1 −
+// 2·1.96·φ(1.96)/0.95)/1.96 = 0.4444 of the half-width, on each side by that side's own.
+func TestDistributionOfTheTruth(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	var n, sum [2]float64
 	for range 40000 {

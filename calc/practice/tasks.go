@@ -6,7 +6,7 @@ import (
 	"brazebooth/calc"
 )
 
-// Level is one step of the practice: what it asks of a welder, and the work it is laid on.
+// Level is one step of the practice: its name, and the works to practise on.
 type Level struct {
 	Level int    `json:"level"`
 	Name  string `json:"name"`
@@ -19,7 +19,7 @@ type Work struct {
 	job  calc.Job
 }
 
-// Line is the work in a few words, and that its arc is timed where it is.
+// Line is the work in a few words, with a note if its arc is timed.
 func (w Work) Line() string {
 	if w.job.Mode == "timed" {
 		return w.Name + ", timed arc"
@@ -27,8 +27,9 @@ func (w Work) Line() string {
 	return w.Name
 }
 
-// levels go from the widest computed window to the narrowest, then to what is thin, coated or open. They are choices,
-// not figures: the comment behind each is the room that its own card gave, in % of feed or travel, when it was chosen.
+// levels go from the widest computed window to the narrowest, then to thin, coated or open joints. They are
+// choices, not figures: the comment after each is the margin on its own card, in % of feed or travel, when it
+// was chosen.
 var levels = [...]Level{
 	{1, "thick bare sheet, wide window", []Work{
 		{"tank stand, outside corner", calc.Job{Metal: "mild-steel", Gauge: 12, Joint: "corner"}},        // 62
@@ -60,24 +61,24 @@ var levels = [...]Level{
 // Levels lists the levels; read only.
 func Levels() []Level { return levels[:] }
 
-// Outcome is how a practice job went, in the form that is kept.
+// Outcome is the stored result of a practice job.
 type Outcome struct {
 	Level   int    `json:"level"`
 	Seed    uint64 `json:"seed"`
 	Work    string `json:"work"`
-	Beads   int    `json:"beads"`   // laid, the start's and the last one too
-	Verdict string `json:"verdict"` // on the last
+	Beads   int    `json:"beads"`   // laid, including the first and the last
+	Verdict string `json:"verdict"` // on the last bead
 	Program int    `json:"program"` // beads of the program's own run
-	Reached bool   `json:"reached"` // whether that run reached a good one
+	Reached bool   `json:"reached"` // whether that run reached a good bead
 }
 
-// Went is how a job went after so many beads, beside the program's own run.
+// Went is the outcome of a job after so many beads, beside the program's own run.
 func (p *Booth) Went(beads int, verdict string, run *Run) Outcome {
 	return Outcome{Level: p.Level, Seed: p.Seed, Work: p.Work, Beads: beads, Verdict: verdict, Program: len(run.Steps),
 		Reached: run.Good}
 }
 
-// Line is the outcome in a line.
+// Line is the outcome in one line.
 func (p *Outcome) Line() string {
 	return fmt.Sprintf("level %d seed %d, %s", p.Level, p.Seed, p.Short())
 }

@@ -7,13 +7,13 @@ import (
 	"brazebooth/tables"
 )
 
-// Hidden is one of the booth's own values beside what every card assumes.
+// Hidden is one of the booth's own values beside the value that every card assumes.
 type Hidden struct {
-	calc.Figure         // as the card has it, with its interval
+	calc.Figure         // as on the card, with its interval
 	True        float64 // in this booth
 }
 
-// Moved is a figure of a setting: by the card, with each hidden value alone, and as it truly is.
+// Moved is a figure of a setting: on the card, with each hidden value alone, and with all of them.
 type Moved struct {
 	calc.Figure
 	Alone [3]float64 // with the true calibration voltage, efficiency, stick-out alone
@@ -26,11 +26,11 @@ type Revealed struct {
 	Moved  []Moved
 }
 
-// movedNames are the figures that the truth moves, of a steady arc and of a timed one.
+// movedNames are the figures of a steady and of a timed arc that the truth moves.
 var movedNames = [...]string{"current", "net_heat", "wetting_angle", "base_peak_temperature", "arc_on_min",
 	"arc_on_max", "arc_off_min", "arc_off_max"}
 
-// Reveal gives the truth of a booth, and what it did to a setting, for when the job is over.
+// Reveal gives the truth of a booth and its effect on a setting, for when the job is over.
 func (p *Booth) Reveal(ctx context.Context, setting calc.Job) (Revealed, error) {
 	card, err := figures(ctx, setting)
 	if err != nil {
@@ -66,7 +66,7 @@ func (p *Booth) Reveal(ctx context.Context, setting calc.Job) (Revealed, error) 
 	return r, nil
 }
 
-// figures is a setting's card; a timed one has the ends of its on and off among the figures.
+// figures is a setting's card; for a timed arc it also has the ends of the on and off times.
 func figures(ctx context.Context, j calc.Job) (calc.Card, error) {
 	if j.Mode != "timed" {
 		return calc.SolveContext(ctx, j)
@@ -78,7 +78,7 @@ func figures(ctx context.Context, j calc.Job) (calc.Card, error) {
 	return card, err
 }
 
-// hidden puts the true values beside what the card assumes.
+// hidden puts the true values beside those that the card assumes.
 func (p *Booth) hidden(card *calc.Card) [3]Hidden {
 	row, t := calc.RowFigure, &p.Truth
 	return [3]Hidden{

@@ -2,7 +2,7 @@ package section
 
 import "math"
 
-// residual is what the energy balance of an audited workspace misses, relative.
+// residual is the error of an audited workspace's energy balance, relative.
 func (w *Workspace) residual() float64 {
 	held := 0.0
 	for i := range w.n {

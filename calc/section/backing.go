@@ -2,11 +2,11 @@ package section
 
 import "math"
 
-// leastOpen is the narrowest gap over a strip that gets a column of its own, mm.
+// leastOpen is the narrowest gap over a strip that gets its own column, mm.
 const leastOpen = 0.05
 
-// back finds what each column of an arm gives off behind it: to air, and to a bar. The liquid in a butt's gap lies on
-// the bar too; see wetBar.
+// back finds the heat that each column of an arm loses from its back face: to the air, and to a bar. The liquid
+// in a butt's gap lies on the bar too; see wetBar.
 func (w *Workspace) back(a *arm, bar *Bar) {
 	edge := w.gap / 2
 	for j := range a.in() {
@@ -22,8 +22,8 @@ func (w *Workspace) back(a *arm, bar *Bar) {
 	}
 }
 
-// wetBar is what the filler in an arm's half of the gap gives to the bar, W/K for each mm of travel. It grows as the
-// filler fills the gap's height.
+// wetBar is the conductance from the filler in an arm's half of the gap to the bar, W/K for each mm of travel.
+// It grows as the filler fills the height of the gap.
 func (w *Workspace) wetBar(a *arm) float64 {
 	if w.bar.Wet == 0 || !a.heated {
 		return 0
@@ -32,7 +32,7 @@ func (w *Workspace) wetBar(a *arm) float64 {
 	return w.bar.Wet * wide * min(1, a.col[0].filler/a.thick)
 }
 
-// open lays out the part of a strip that lies open under half the gap: equal columns, ending in the gap's middle.
+// open lays out the part of a strip that is exposed under half the gap: equal columns up to the gap's middle.
 func (a *arm) open(half, finer float64) {
 	a.split()
 	const wide = 0.25 // mm
@@ -47,8 +47,8 @@ func (a *arm) open(half, finer float64) {
 	}
 }
 
-// onStrip lays out half of a butt on a strip: the sheet from its edge on, the strip under the gap, and the strip under
-// the sheet. It is a lap that begins in the middle of the gap.
+// onStrip lays out half of a butt on a strip: the sheet from its edge on, the strip under the gap, and the
+// strip under the sheet. It is like a lap that begins in the middle of the gap.
 func (w *Workspace) onStrip(in *Input, add func(member int, heated bool, sigma, centre float64)) {
 	half := in.Gap / 2
 	add(0, true, in.Sigma, -half)

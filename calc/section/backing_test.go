@@ -7,7 +7,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// openButt is a butt of two like sheets with a setting near the middle of its window.
+// openButt is a butt of two equal sheets with a setting near the middle of its window.
 func openButt(thick, heat, travel, gap float64) Input {
 	in := lap(travel)
 	in.Joint, in.Thick, in.Heat, in.Gap, in.Lowest = ButtJoint, [2]float64{thick, thick}, heat, gap, 0
@@ -15,8 +15,8 @@ func openButt(thick, heat, travel, gap float64) Input {
 	return in
 }
 
-// A dry copper bar of 2000 W/m2K cools a closed butt as the prototype had it: skin, wetted width and pool.
-func TestBarBesideThePrototype(t *testing.T) {
+// A dry copper bar of 2000 W/m2K cools a closed butt as in the prototype: skin, wetted width and pool.
+func TestBarAgainstPrototype(t *testing.T) {
 	for _, c := range []struct{ thick, heat, travel, cooler, narrow, shrink float64 }{
 		{0.8, 63, 9, 100, 0.49, 2.1}, {1.5, 130, 7, 60, 0.30, 1.6}, {3, 210, 5, 30, 0.08, 1.2},
 	} {
@@ -26,7 +26,8 @@ func TestBarBesideThePrototype(t *testing.T) {
 		r := solved(t, in)
 		t.Logf("%g mm: skin %.0f then %.0f, width %.2f then %.2f, pool %.1f then %.1f", c.thick, bare.Skin[0],
 			r.Skin[0], bare.Wet[0], r.Wet[0], bare.PoolLength, r.PoolLength)
-		// The prototype's settings were not written down: what a bar does is held to a half of it and twice it.
+		// The prototype's settings were not recorded, so the bar's effect may be from half to twice the printed
+		// one.
 		for _, f := range []struct {
 			name      string
 			got, want float64
@@ -39,8 +40,8 @@ func TestBarBesideThePrototype(t *testing.T) {
 	}
 }
 
-// A tighter bar is colder, a groove less so, and each passes into no bar without a jump.
-func TestBarIsInOrder(t *testing.T) {
+// A tighter bar cools more, a groove makes it cool less, and a weak bar passes into no bar without a jump.
+func TestTighterBarCoolsMore(t *testing.T) {
 	in := openButt(1.2, 110, 7, 1)
 	last := solved(t, in)
 	n := deep.Many(12, 60)
@@ -52,7 +53,7 @@ func TestBarIsInOrder(t *testing.T) {
 			t.Errorf("%g W/mm2K: skin %.1f after %.1f, pool %.2f after %.2f", h, r.Skin[0], last.Skin[0],
 				r.PoolLength, last.PoolLength)
 		}
-		// Each bar is 2.5 times as tight as the last.
+		// Each bar is 2.5 times as tight as the one before.
 		if d := last.Skin[0] - r.Skin[0]; d > 0.4*(last.Skin[0]-in.Start) {
 			t.Errorf("%g W/mm2K: skin jumps from %.1f to %.1f", h, last.Skin[0], r.Skin[0])
 		}
@@ -70,9 +71,9 @@ func TestBarIsInOrder(t *testing.T) {
 	}
 }
 
-// A strip takes heat from the root as the gap opens, the sheet's edge gets no hotter than without it, and neither
-// jumps.
-func TestStripIsInOrder(t *testing.T) {
+// A strip takes heat from the root as the gap opens, the sheet's edge gets no hotter than without the strip,
+// and neither changes with a jump.
+func TestStripCoolsTheRoot(t *testing.T) {
 	n := deep.Many(14, 120)
 	var last Result
 	for i := range n {

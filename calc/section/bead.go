@@ -1,5 +1,5 @@
-// Package section is the cross-section of a brazed joint: the bead's shape and, under a moving arc, how far it wets
-// and how hot the members get. Numbers in, numbers out; the materials are in tables.
+// Package section computes the cross-section of a brazed joint: the bead's shape and, under a moving arc, how far it
+// wets and how hot the members get. Numbers in, numbers out; the materials are in tables.
 package section
 
 import (
@@ -13,14 +13,15 @@ var ErrRange = errors.New("outside the section model's range")
 // Segment returns S(φ) = (φ − sin φ·cos φ)/sin²φ, the area of a circular segment over a quarter of its chord squared.
 // φ is the angle between chord and arc at a toe, rad, in (−π, π); negative is concave.
 func Segment(phi float64) float64 {
-	if math.Abs(phi) < 0.02 { // the difference loses digits: series of the quotient
+	if math.Abs(phi) < 0.02 { // the difference loses digits: use the quotient's series
 		return phi * (2.0/3 + phi*phi*(4.0/45+phi*phi*(4.0/315)))
 	}
 	s := math.Sin(phi)
 	return (phi - s*math.Cos(phi)) / (s * s)
 }
 
-// SegmentAngle is the inverse of Segment, rad. ErrRange for an area that no single arc over the chord can hold.
+// SegmentAngle is the inverse of Segment, rad. It returns ErrRange for an area that no single arc over the
+// chord can have.
 func SegmentAngle(s float64) (float64, error) {
 	if math.IsNaN(s) || math.Abs(s) > 1e6 {
 		return 0, ErrRange
@@ -29,7 +30,7 @@ func SegmentAngle(s float64) (float64, error) {
 		phi, err := SegmentAngle(-s)
 		return -phi, err
 	}
-	// S grows from 0 without end on (0, π): bisection first, then Newton's rule.
+	// S grows without bound on (0, π): bisection first, then Newton's rule.
 	lo, hi := 0.0, math.Pi
 	for range 20 {
 		mid := (lo + hi) / 2
@@ -41,7 +42,7 @@ func SegmentAngle(s float64) (float64, error) {
 	}
 	phi := (lo + hi) / 2
 	if s < 0.02 {
-		phi = 1.5 * s // the series' first term: halving does not resolve so flat a bead
+		phi = 1.5 * s // the series' first term: bisection does not resolve so flat a bead
 	}
 	for range 6 {
 		sin := math.Sin(phi)
@@ -58,14 +59,15 @@ func SegmentAngle(s float64) (float64, error) {
 	return phi, nil
 }
 
-// Toes are a bead's two toe angles and its chord: inside the bead, between its surface and the member, rad.
+// Toes are a bead's two toe angles, rad, measured inside the bead between its surface and the member, and its
+// chord.
 type Toes struct {
 	First, Second float64 // at the first and the second member
 	Chord         float64 // from toe to toe, mm
 	Phi           float64 // between chord and surface; negative is concave
 }
 
-// Larger returns the toe angle that an inspector looks at first.
+// Larger returns the larger toe angle, which an inspector looks at first.
 func (t Toes) Larger() float64 { return max(t.First, t.Second) }
 
 // beadOver solves c²/4·S(φ) = area − chordArea for φ.
@@ -76,11 +78,11 @@ func beadOver(area, chordArea, chord2 float64) (float64, error) {
 	return SegmentAngle(4 * (area - chordArea) / chord2)
 }
 
-// Lap: the first member, thickness t, lies on the second; wu and wl are the widths wetted on the upper face of the
-// first and on the second. The lower toe stands on the second member.
+// Lap: the first member, thickness t, lies on the second; wu and wl are the wetted widths on the upper face of the
+// first and on the second. The lower toe is on the second member.
 func Lap(area, wu, wl, t float64) (Toes, error) { return OpenLap(area, wu, wl, t, 0, 0) }
 
-// OpenLap is a lap with a gap under the first member, into which metal runs so far.
+// OpenLap is a lap with a gap under the first member, into which metal runs for the length in.
 func OpenLap(area, wu, wl, t, gap, in float64) (Toes, error) {
 	high := t + gap
 	c2 := (wu+wl)*(wu+wl) + high*high
@@ -89,10 +91,10 @@ func OpenLap(area, wu, wl, t, gap, in float64) (Toes, error) {
 	return Toes{phi - beta, phi + beta, math.Sqrt(c2), phi}, err
 }
 
-// Tee: the first member stands on the second; ws and wp are the widths wetted on each.
+// Tee: the first member stands on the second; ws and wp are the wetted widths on each.
 func Tee(area, ws, wp float64) (Toes, error) { return OpenTee(area, ws, wp, 0, 0) }
 
-// OpenTee is a tee with a gap under the first member, into which metal runs so far.
+// OpenTee is a tee with a gap under the first member, into which metal runs for the length in.
 func OpenTee(area, ws, wp, gap, in float64) (Toes, error) {
 	high := ws + gap
 	c2 := high*high + wp*wp
@@ -101,7 +103,7 @@ func OpenTee(area, ws, wp, gap, in float64) (Toes, error) {
 	return Toes{phi + math.Pi/2 - beta, phi + beta, math.Sqrt(c2), phi}, err
 }
 
-// Butt: w1 and w2 are the widths wetted on the faces beside a gap, in sheet of thickness t.
+// Butt: w1 and w2 are the wetted widths on the faces beside a gap, in sheet of thickness t.
 func Butt(area, w1, w2, gap, t float64) (Toes, error) {
 	c := w1 + w2 + gap
 	phi, err := beadOver(area, gap*t, c*c)
@@ -111,8 +113,8 @@ func Butt(area, w1, w2, gap, t float64) (Toes, error) {
 // Corner: an outside corner with an open notch of t1 by t2.
 func Corner(area, w1, w2, t1, t2 float64) (Toes, error) { return OpenCorner(area, w1, w2, t1, t2, 0) }
 
-// OpenCorner is a corner whose edges stand apart by a gap along the chord of the notch, which metal fills to its
-// height.
+// OpenCorner is a corner whose edges are separated by a gap along the chord of the notch, which metal fills to
+// its height.
 func OpenCorner(area, w1, w2, t1, t2, gap float64) (Toes, error) {
 	x, y := w1+t2, t1+w2
 	c := math.Hypot(x, y) + gap
@@ -121,18 +123,20 @@ func OpenCorner(area, w1, w2, t1, t2, gap float64) (Toes, error) {
 	return Toes{phi - beta, phi - math.Pi/2 + beta, c, phi}, err
 }
 
-// Edge: two sheets side by side with a gap between them, their edges flush; w1 and w2 are how far down from its edge
-// each is hot enough to wet, t1 and t2 their thicknesses. The bead lies on both edges and runs down the outer faces:
-// what it wets is unfolded into one face, as if a butt's sheets were folded back up.
+// Edge: two sheets side by side with a gap between them, their edges flush; w1 and w2 are the lengths down from
+// the edge over which each is hot enough to wet, t1 and t2 the thicknesses. The bead lies on both edges and
+// runs down the outer faces: its wetted surface is unfolded into one face, as if the sheets of a butt were
+// folded back up.
 func Edge(area, w1, w2, t1, t2, gap float64) (Toes, error) {
 	return Butt(area, EdgeWidth(w1, t1), EdgeWidth(w2, t2), gap, 0)
 }
 
-// EdgeWidth is what a bead wets of one sheet of an edge joint, edge and outer face together, mm, where it is hot enough
-// down to w in thickness t. A sheet that is hardly hot is wetted no further across its edge than down its face.
+// EdgeWidth is the width that a bead wets on one sheet of an edge joint, edge and outer face together, mm, if
+// the sheet of thickness t is hot enough down to w. A sheet that is barely hot enough is wetted as far across
+// its edge as down its face.
 func EdgeWidth(w, t float64) float64 { return w + min(w, t) }
 
-// Overlay: a bead on one face that wets w to each side.
+// Overlay: a bead on one face with a wetted width of w to each side.
 func Overlay(area, w float64) (Toes, error) {
 	phi, err := beadOver(area, 0, 4*w*w)
 	return Toes{phi, phi, 2 * w, phi}, err

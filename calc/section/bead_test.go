@@ -9,7 +9,7 @@ import (
 
 const degree = math.Pi / 180
 
-// Toe angles, computed with an independent library.
+// Toe angles that were computed with an independent library.
 func TestToeAngles(t *testing.T) {
 	ok := func(toes Toes, err error) Toes {
 		t.Helper()
@@ -53,7 +53,7 @@ func TestSegmentInverse(t *testing.T) {
 		}
 	})
 	// A half circle over a chord of 2: area π/2.
-	if s := Segment(70 * math.Pi / 180); math.Abs(s-1.0196) > 5e-5 { // where a butt's bead stands as steep as it may
+	if s := Segment(70 * math.Pi / 180); math.Abs(s-1.0196) > 5e-5 { // the steepest toe allowed for a butt
 		t.Errorf("%g", s)
 	}
 	if s := Segment(math.Pi / 2); math.Abs(s-math.Pi/2) > 1e-12 {
@@ -61,7 +61,7 @@ func TestSegmentInverse(t *testing.T) {
 	}
 }
 
-// An open lap, tee or corner holds the metal that its area says, and passes into the closed one.
+// An open lap, tee or corner holds the given area of metal, and passes into the closed one as the gap closes.
 func TestOpenJoints(t *testing.T) {
 	area := func(toes Toes) float64 { return toes.Chord * toes.Chord / 4 * Segment(toes.Phi) }
 	for _, gap := range []float64{0, 1e-9, 0.4, 1} {
@@ -72,7 +72,7 @@ func TestOpenJoints(t *testing.T) {
 		if err1 != nil || err2 != nil || err3 != nil {
 			t.Fatal(err1, err2, err3)
 		}
-		// By counting squares instead: the region under each chord.
+		// Checked by counting squares in the region under each chord.
 		under := func(inside func(x, y float64) bool) float64 {
 			const d = 0.01
 			sum := 0.0
@@ -89,7 +89,7 @@ func TestOpenJoints(t *testing.T) {
 			below := y < (thick+gap)*(w2-x)/(w1+w2)
 			open := x > 0 && y > 0 || x > -in && x <= 0 && y > 0 && y < gap
 			return open && (below || x <= 0)
-		}) - under(func(x, y float64) bool { // the chord runs through the upper sheet: that part is not metal laid
+		}) - under(func(x, y float64) bool { // the chord passes through the upper sheet: that part is not filler
 			return x < 0 && y < thick+gap && y > (thick+gap)*(w2-x)/(w1+w2)
 		})
 		teeUnder := under(func(x, y float64) bool {

@@ -1,26 +1,27 @@
 package section
 
-// An arm's equations are a chain of columns, each linked to its neighbours layer by layer. A whole column is eliminated
-// at once, from the far end to the joint, and the conductances are found once a step, however often the step is solved
-// again.
+// An arm's equations are a chain of columns, each linked to its neighbours layer by layer. Whole columns are
+// eliminated at once, from the far end to the joint. The conductances are computed once per step, even if the
+// step is solved several times.
 
-// link is what a column conducts, and its system as elimination leaves it.
+// link holds a column's conductances, and its equations after elimination.
 type link struct {
 	along  [maxLayers]float64 // to the same layer of the next column outward, W/K for each mm of travel
 	across [maxLayers]float64 // to the layer above; 0 for the skin
-	leave  [maxLayers]float64 // all that leaves the cell
-	// Outside the innermost column: the inverse of its block, a sym2 where there are two layers, and its right side.
+	leave  [maxLayers]float64 // sum of the cell's conductances
+	// Except in the innermost column: the inverse of its block, a sym2 if there are two layers, and its right
+	// side.
 	inverse sym4
 	r       [maxLayers]float64
 }
 
-// block is the system of one column: symmetric, of as many rows as it has layers.
+// block is the system of one column: symmetric, with one row per layer.
 type block struct {
-	a sym4 // the first three numbers are those of a sym2 where there are two layers
+	a sym4 // with two layers only its first three numbers are used, as 00, 01, 11
 	r [maxLayers]float64
 }
 
-// conduct finds what an arm conducts at the temperatures where the step begins.
+// conduct finds an arm's conductances at the temperatures at which the step begins.
 func (w *Workspace) conduct(a *arm) {
 	a.wet = w.wetBar(a)
 	if a.layers == 2 {
@@ -74,15 +75,18 @@ func (w *Workspace) conduct4(a *arm) {
 	k.leave[0], k.leave[1], k.leave[2], k.leave[3] = l0, l1, l2, l3
 }
 
-// conductAcross finds what a column of four layers conducts across them, and what leaves each of them so and by the
-// faces.
+// conductAcross finds the conductances between the four layers of a column, and the sum for each layer of these
+// and of its face.
 func (p *column) conductAcross() (l0, l1, l2, l3 float64) {
-	a1, a2, a3 := p.cell[1].through*(p.cell[1].k+p.cell[0].k), p.cell[2].through*(p.cell[2].k+p.cell[1].k), p.cell[3].through*(p.cell[3].k+p.cell[2].k)
+	a1 := p.cell[1].through * (p.cell[1].k + p.cell[0].k)
+	a2 := p.cell[2].through * (p.cell[2].k + p.cell[1].k)
+	a3 := p.cell[3].through * (p.cell[3].k + p.cell[2].k)
 	p.chain.across[1], p.chain.across[2], p.chain.across[3] = a1, a2, a3
 	return p.face + a1, a1 + a2, a2 + a3, a3 + p.behind
 }
 
-// beadConductance is what filler carries between the skins of two columns: conductivity by mean height, W/K.
+// beadConductance is the conductance of the filler between the skins of two columns: conductivity by mean
+// height, W/K.
 func (w *Workspace) beadConductance(q, p *column) float64 {
 	h := q.filler * p.filler
 	if h == 0 {
@@ -92,27 +96,27 @@ func (w *Workspace) beadConductance(q, p *column) float64 {
 	return kf * 2 * h / (q.filler + p.filler)
 }
 
-// inward takes every column but the innermost out of an arm's system, from a column on; those outside it are as they
-// were.
-func (w *Workspace) inward(a *arm, dt float64, from int) {
+// eliminate eliminates all columns but the innermost from an arm's system, from column from on; the columns
+// outside it are unchanged since the last time.
+func (w *Workspace) eliminate(a *arm, dt float64, from int) {
 	if a.layers == 2 {
-		w.inward2(a, dt, from)
+		w.eliminate2(a, dt, from)
 	} else {
-		w.inward4(a, dt, from)
+		w.eliminate4(a, dt, from)
 	}
 }
 
-// outward finds the other columns from the innermost, which the joint has solved.
-func (a *arm) outward() {
+// substitute finds the other columns from the innermost, which the joint has solved.
+func (a *arm) substitute() {
 	a.hot = max(a.hot, 0)
 	if a.layers == 2 {
-		a.outward2()
+		a.substitute2()
 	} else {
-		a.outward4()
+		a.substitute4()
 	}
 }
 
-func (w *Workspace) inward2(a *arm, dt float64, from int) {
+func (w *Workspace) eliminate2(a *arm, dt float64, from int) {
 	inverse := 1 / dt
 	columns := a.in()
 	var m0, m1, m2, r0, r1 float64 // of the column outside
@@ -144,7 +148,7 @@ func (w *Workspace) inward2(a *arm, dt float64, from int) {
 	}
 }
 
-func (a *arm) outward2() {
+func (a *arm) substitute2() {
 	columns := a.in()
 	q := &columns[0]
 	xs, xc := q.cell[0].next, q.cell[1].next
@@ -163,9 +167,9 @@ func (a *arm) outward2() {
 	a.hot = hot
 }
 
-// inward4 inverts each column's block by blocks of two, as sym4.invert does; written out, since only then do the
-// numbers stay in registers.
-func (w *Workspace) inward4(a *arm, dt float64, from int) {
+// eliminate4 inverts each column's block by blocks of two, as sym4.invert does. It is written out because only
+// then do the numbers stay in registers.
+func (w *Workspace) eliminate4(a *arm, dt float64, from int) {
 	inverse := 1 / dt
 	columns := a.in()
 	var m sym4 // of the column outside
@@ -223,7 +227,7 @@ func (w *Workspace) inward4(a *arm, dt float64, from int) {
 	}
 }
 
-func (a *arm) outward4() {
+func (a *arm) substitute4() {
 	columns := a.in()
 	q := &columns[0]
 	x0, x1, x2, x3 := q.cell[0].next, q.cell[1].next, q.cell[2].next, q.cell[3].next

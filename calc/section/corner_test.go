@@ -2,12 +2,13 @@ package section
 
 import "math"
 
-// A three-dimensional reference of a bead in a corner: a plate, and on it a block whose face stands at right angles to
-// it. A block that is as thick as a sheet and goes on upward is a tee's standing member; one that goes on sideways and
-// ends above is the upper sheet of a lap. Finite volumes that travel with the arc, explicit in time, until the field
-// stands. The filler is a triangle of cells in the corner; arc and heat fall on the faces as in the section.
+// A three-dimensional reference of a bead in a corner: a plate, and on it a block whose face is at right angles
+// to it. A block as thick as a sheet that continues upward is a tee's standing member; one that continues
+// sideways and ends above is the upper sheet of a lap. Finite volumes that travel with the arc, explicit in
+// time, until the field is steady. The filler is a triangle of cells in the corner; arc and heat fall on the
+// faces as in the section.
 
-// piece is what a cell of the section across the seam is part of.
+// piece is the part that a cell of the section across the seam belongs to.
 type piece int8
 
 const (
@@ -24,8 +25,8 @@ type shape struct {
 	kind   []piece
 	cell   [][2]int // place of each cell
 	links  []shapeLink
-	share  []float64 // of the source, where no filler lies yet
-	over   []float64 // and where all of it lies
+	share  []float64 // of the source, before any filler
+	over   []float64 // and with all the filler
 	metal  []float64 // of the filler, mm2
 	floor  []int     // cells of the plate's face beyond the corner, outward
 	wall   []int     // and of the block's face, upward
@@ -33,13 +34,14 @@ type shape struct {
 	area   float64   // of the filler's cells, mm2
 }
 
-// shapeLink joins two cells: the length they share, and how far the middle of each is from it.
+// shapeLink joins two cells: the length they share, and the distances of their middles from it.
 type shapeLink struct {
 	a, b       int
 	long, x, y float64
 }
 
-// graded are cells from low below zero to high above it, growing from a width by a ratio up to a greatest width.
+// graded returns cells from low below zero to high above it, growing from a width by a ratio up to a greatest
+// width.
 func graded(from, ratio, most, low, high float64) (d, middle []float64) {
 	down := fitted(spaced(from, ratio, most, low), low)
 	for i := len(down) - 1; i >= 0; i-- {
@@ -66,12 +68,12 @@ func fitted(d []float64, length float64) []float64 {
 	return d
 }
 
-// cornerOf lays out a plate under a block that is so deep and so high, mm, about a bead; aside is how far the plate
-// goes on.
+// cornerOf lays out a plate under a block of this depth and height, mm, around a bead; aside is how far the
+// plate continues.
 func cornerOf(in *Input, deep, high, aside, fine float64) *shape {
 	s := &shape{}
 	s.dy, s.y = graded(0.4*fine, 1.15, 4, deep, aside)
-	if deep < aside { // the plate goes on under and behind the block
+	if deep < aside { // the plate continues under and behind the block
 		more := fitted(spaced(2, 1.2, 4, aside-deep), aside-deep)
 		edge := -deep
 		for _, v := range more {
@@ -86,7 +88,7 @@ func cornerOf(in *Input, deep, high, aside, fine float64) *shape {
 	return s
 }
 
-// fill says what lies where, numbers the cells and spreads the bead's metal over those of the filler.
+// fill assigns the parts, numbers the cells and spreads the bead's metal over the filler's cells.
 func (s *shape) fill(in *Input, deep, high float64) map[[2]int]int {
 	number := map[[2]int]int{}
 	leg := math.Sqrt(2 * in.Bead)
@@ -120,7 +122,7 @@ func (s *shape) fill(in *Input, deep, high float64) map[[2]int]int {
 	return number
 }
 
-// join finds the links. Block and plate lie on each other without contact, as in the section.
+// join finds the links. Block and plate touch without contact, as in the section.
 func (s *shape) join(number map[[2]int]int) {
 	for c, at := range s.cell {
 		i, k := at[0], at[1]
@@ -141,7 +143,7 @@ func (s *shape) join(number map[[2]int]int) {
 	}
 }
 
-// shine sets what each cell of the two faces takes of the source; what falls past the block's upper edge falls on its
+// shine sets each face cell's share of the source. The part that falls past the block's upper edge falls on its
 // top.
 func (s *shape) shine(in *Input, number map[[2]int]int, high float64) {
 	sigma := in.Sigma * math.Sqrt2
@@ -186,7 +188,7 @@ func lastBelow(list []float64) (last int) {
 	return last
 }
 
-// cover moves what falls on the faces under the filler up onto its surface.
+// cover moves the heat that falls on the faces under the filler up to its surface.
 func (s *shape) cover(in *Input) {
 	leg := math.Sqrt(2 * in.Bead)
 	s.over = make([]float64, len(s.share))

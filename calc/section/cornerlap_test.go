@@ -6,14 +6,14 @@ import (
 	"testing"
 )
 
-// stands runs a corner until its field stands.
-func stands(in Input, deep, high, fine float64) *trough {
+// steadyCorner runs a corner until its field is steady.
+func steadyCorner(in Input, deep, high, fine float64) *trough {
 	a := in.Base[0].diffusivity()
 	behind, ahead, aside := 30+60*a/in.Travel/10, 10+3*a/in.Travel, 16+3*math.Sqrt(4*a*3/in.Travel)
 	s := cornerOf(&in, min(deep, aside), min(high, aside), aside, fine)
 	g := newTrough(in, s, min(behind, 110), ahead, fine)
 	fastest := max(a, in.Filler.K*in.Filler.Stir/in.Filler.RhoC)
-	if in.Base[0].Steel { // conducts best where it is cold
+	if in.Base[0].Steel { // steel conducts best when cold
 		fastest = max(fastest, 15)
 	}
 	y, z := slices.Min(s.dy), slices.Min(s.dz)
@@ -21,13 +21,13 @@ func stands(in Input, deep, high, fine float64) *trough {
 	return g
 }
 
-// A lap whose upper sheet is higher than its bead, computed as a tee whose standing member ends there, against the
-// reference of that corner; and a tee against its own. Coarse cells cost the reference 6 % of width and 8 % of rise,
-// cells of 1.6 half of that, so that their limits are wider. The edge may differ by 60 K to
-// the cold and 140 K to the hot side.
-func TestLapAsTeeBesideReference(t *testing.T) {
-	const sideways, upward = 1e3, 1e3 // further than the heat comes
-	for _, c := range few([]struct {
+// A lap whose upper sheet is higher than its bead, computed as a tee whose standing member ends there, is
+// compared with the reference of that corner; a tee with its own. Coarse cells cost the reference 6 % of width
+// and 8 % of rise, cells of 1.6 half of that, so their limits are wider. The edge may be 60 K colder or 140 K
+// hotter.
+func TestLapAsTeeAgainstReference(t *testing.T) {
+	const sideways, upward = 1e3, 1e3 // further than the heat reaches
+	for _, c := range someCases([]struct {
 		name              string
 		thick             [2]float64
 		metal             Material
@@ -51,7 +51,7 @@ func TestLapAsTeeBesideReference(t *testing.T) {
 		} else {
 			in.High = c.thick[0]
 		}
-		g, r := stands(in, deep, high, c.fine), solved(t, in)
+		g, r := steadyCorner(in, deep, high, c.fine), solved(t, in)
 		wall, floor := g.peaks(g.wall), g.peaks(g.floor)
 		for member, peak := range [2][]float64{wall, floor} {
 			at := g.from([2][]int{g.wall, g.floor}[member], member == 0)

@@ -2,7 +2,7 @@ package section
 
 import "math"
 
-// trough is a shape along the travel.
+// trough is a shape with a length along the travel.
 type trough struct {
 	*shape
 	in            Input
@@ -12,7 +12,7 @@ type trough struct {
 	base          [2]curve
 	filler        curve
 	e, t, k, q    []float64
-	laid          []float64 // share of the metal that is there, by slice
+	laid          []float64 // share of the metal that is laid, by slice
 	along         []float64
 	ahead, moved  float64
 	volume, fills []float64 // of a cell with base, and with filler when all is laid, mm3

@@ -7,9 +7,10 @@ import (
 	"brazebooth/calc/section/plate"
 )
 
-// A butt's arms begin at the edges of its root: the wider it is the more of the arc lies over the filler beside them
-// and the hotter they get, while their wetted width hardly changes. The rises, K, are another program's of the same
-// idea, for 0.8 mm under 63 J/mm; what bead and travel it had is not known, and they move a rise by a third.
+// A butt's arms begin at the edges of its root. The wider the root, the more of the arc falls on the filler
+// beside the edges and the hotter they get, while their wetted width hardly changes. The rises, K, come from an
+// independent program of the same model, for 0.8 mm under 63 J/mm; its bead and travel are unknown, and they
+// can change a rise by a third.
 func TestRootOpeningHeatsTheEdges(t *testing.T) {
 	in := lap(6)
 	in.Joint, in.Thick, in.Heat, in.Travel, in.Bead, in.Lowest = ButtJoint, [2]float64{0.8, 0.8}, 63, 10, 4, 0
@@ -26,8 +27,8 @@ func TestRootOpeningHeatsTheEdges(t *testing.T) {
 	}
 }
 
-// An open gap under a lap's upper sheet must fill before that sheet's edge gives heat away; once the gap is higher than
-// the filler, none does.
+// An open gap under a lap's upper sheet must fill before that sheet's edge gives heat away; a gap higher than
+// the filler passes no heat.
 func TestGapUnderALapHeatsItsEdge(t *testing.T) {
 	in := lap(8)
 	in.Thick, in.Heat, in.Bead, in.Lowest = [2]float64{0.8, 0.8}, 85, 4, 0
@@ -56,8 +57,8 @@ func TestGapUnderALapHeatsItsEdge(t *testing.T) {
 	}
 }
 
-// Where the joint gets as hot as the toe ahead of the arc's middle: the mean through a thin plate under a moving
-// Gaussian, whose heat is the arc's without the filler's, says the same within 0.8 mm in sheet.
+// Where the joint reaches the toe's temperature ahead of the arc's middle: the mean through a thin plate under
+// a moving Gaussian, with the arc's heat less the filler's, agrees within 0.8 mm in sheet.
 func TestPoolFront(t *testing.T) {
 	for _, c := range []struct{ thick, heat, v float64 }{{1, 90, 8}, {1.5, 150, 6}, {2, 210, 6}, {1.5, 130, 9}} {
 		in := lap(c.v)
@@ -98,7 +99,7 @@ func TestPoolFront(t *testing.T) {
 	}
 }
 
-// More heat or a longer pass makes the pool longer.
+// More heat makes the pool longer.
 func TestPoolGrows(t *testing.T) {
 	last := 0.0
 	for _, heat := range []float64{150, 180, 220, 270} {

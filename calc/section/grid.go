@@ -9,14 +9,14 @@ const (
 	maxCells   = maxColumns * maxLayers
 )
 
-// skinShare is the share of a sheet's thickness that the skin takes: 1 − √(2/3). With it the skin lies q·t/3k above
-// the mean under a steady flux q, as the exact profile of a heated sheet does.
+// skinShare is the skin's share of a sheet's thickness: 1 − √(2/3). With it the skin is q·t/3k above the mean
+// under a steady flux q, as in the exact profile of a heated sheet.
 var skinShare = 1 - math.Sqrt(2.0/3)
 
-// Above thickSheet a member gets four layers, each a ratio thicker than the one above it, the first a fifteenth of the
-// thickness but no more than thickestSkin: with two its surface would never get hot. thickestSkin was chosen for the
-// least difference from a three-dimensional reference. Between thickSheet and layered the one way of dividing passes
-// into the other, so that nothing jumps as a member gets thicker: see split.
+// Above thickSheet a member gets four layers, each thicker by the same ratio than the one above it; the first
+// is a fifteenth of the thickness but at most thickestSkin. With two layers its surface would never get hot.
+// thickestSkin was chosen for the least difference from a three-dimensional reference. Between thickSheet and
+// layered one division passes into the other, so that nothing jumps as a member gets thicker: see split.
 const (
 	thickSheet   = 3.0 // mm
 	layered      = 4.0 // mm
@@ -24,7 +24,8 @@ const (
 	thickestSkin = 0.6 // mm
 )
 
-// arm is one of the heat paths that meet at the joint: columns from the joint outward, layers from the bead's face on.
+// arm is one of the heat paths that meet at the joint: columns from the joint outward, layers from the bead's
+// face down.
 type arm struct {
 	member  int
 	columns int
@@ -34,28 +35,28 @@ type arm struct {
 	centre  float64 // of the source, mm from the joint
 	thick   float64
 	base    curve
-	wet     float64 // of the filler in the gap to a bar, in the present step, W/K for each mm
-	// By layer: how thick, and twice the distance to the middle of the one above, mm.
+	wet     float64 // from the filler in the gap to a bar, in this step, W/K for each mm
+	// By layer: its thickness, and twice the distance to the middle of the one above, mm.
 	depth, apart [maxLayers]float64
 	col          [maxColumns]column
-	given        []int   // the cells that were given another capacity in the present step, column by column
-	first        float64 // C, where the first of base and filler begins to melt
-	hot          int     // the outermost column that is hotter where the present step begins or ends; -1 for none
-	// inner is what the joint sees of the arm: the innermost column's block.
+	given        []int   // the cells that got another capacity in this step, column by column
+	first        float64 // C, the lower solidus of base and filler
+	hot          int     // the outermost column hotter than first at the start or end of this step; -1 for none
+	// inner is the part of the arm that the joint sees: the innermost column's block.
 	inner block
 }
 
-// column is one column of an arm, everything that a step needs side by side.
+// column is one column of an arm, with everything that a step needs next to each other in memory.
 type column struct {
 	dy, y     float64
 	closeness float64 // 1 over the distance to the column before, 1/mm
 	share     float64 // of the source that falls on it
 	filler    float64 // height of metal on it, mm
-	source    float64 // heat that the present step takes in, J/mm
+	source    float64 // heat that this step takes in, J/mm
 	face      float64 // conductance of the bead's face to the air, W/K for each mm of travel
-	behind    float64 // and of the back face to what lies behind
-	air, back float64 // the same two by the temperature of the parts, W for each mm of travel
-	lift      float64 // by which a peak's rise is multiplied for the heat along the seam
+	behind    float64 // and of the back face to what is behind it
+	air, back float64 // both times the temperature of the parts, W for each mm of travel
+	lift      float64 // factor on a peak's rise for the heat along the seam
 	cell      [maxLayers]cell
 	chain     link
 }
@@ -63,20 +64,20 @@ type column struct {
 // cell is one layer of a column.
 type cell struct {
 	body    float64 // mm2
-	through float64 // to the layer above: width by twice the distance
+	through float64 // to the layer above: width over twice the distance
 	t, e    float64 // C, J/mm
 	cap     float64 // J/mmK
 	k       float64 // W/mmK
 	next    float64 // C, where the step ends
 	peak    float64 // C
-	stretch int32   // of the straight stretch of the enthalpy on which cap was found; -1 for none
+	stretch int32   // number of the straight piece of the enthalpy for which cap was found; -1 for none
 }
 
 // in are the columns in use.
 func (a *arm) in() []column { return a.col[:a.columns] }
 
-// layout sets the arm's columns: narrow at the joint, growing to a share of the source's width until past fine, but
-// no more than 28 of that width; then growing on to far. Where no arc falls they grow from the joint on.
+// layout sets the arm's columns: narrow at the joint, growing to a share of the source's width until past fine,
+// but at most 28 of that width; then growing on to far. On an arm without an arc they grow from the joint on.
 func (a *arm) layout(fine, far, finer float64) {
 	a.split()
 	wide := min(0.5*max(1, fine/4.5), 0.6*a.sigma)
@@ -104,7 +105,7 @@ func (a *arm) layout(fine, far, finer float64) {
 	}
 }
 
-// end takes away the columns beyond a length, the last one shorter or longer so that the arm ends there.
+// end removes the columns beyond a length and makes the last one shorter or longer so that the arm ends there.
 func (a *arm) end(length float64) {
 	for a.columns > 2 && a.col[a.columns-1].y > length {
 		a.columns--
@@ -118,8 +119,8 @@ func (a *arm) end(length float64) {
 	last.closeness = 1 / (last.y - before.y)
 }
 
-// split divides the thickness into layers. Four layers of which the lower three lie next to no distance apart are
-// skin and core: the passage begins there.
+// split divides the thickness into layers. Four layers of which the lower three are almost no distance apart
+// are equivalent to skin and core: the transition begins there.
 func (a *arm) split() {
 	skin := skinShare * a.thick
 	if a.thick <= thickSheet {
@@ -147,7 +148,7 @@ func (a *arm) split() {
 
 // layerRatio solves 1 + r + r² + r³ = whole.
 func layerRatio(whole float64) float64 {
-	r := max(2, math.Cbrt(whole)) // above the root, from where Newton's rule comes down
+	r := max(2, math.Cbrt(whole)) // above the root: Newton's rule approaches it from there
 	for range 20 {
 		off := 1 + r*(1+r*(1+r)) - whole
 		step := off / (1 + r*(2+3*r))
@@ -159,10 +160,10 @@ func layerRatio(whole float64) float64 {
 	return r
 }
 
-// layersWork is how much longer a column of four layers takes than one of two.
+// layersWork is how many times as long a column of four layers takes as one of two.
 const layersWork = 3
 
-// work counts one solution of some of the arm's columns.
+// work is the cost of solving some of the arm's columns once.
 func (a *arm) work(columns int) int {
 	if a.layers == 2 {
 		return columns

@@ -15,7 +15,7 @@ const (
 	ButtJoint
 	CornerJoint
 	OverlayJoint
-	StripJoint // a butt of two like sheets, the first member, on a strip behind the root, the second
+	StripJoint // a butt of two equal sheets (first member) on a strip behind the root (second)
 )
 
 // Input is one section under one moving arc. Lengths mm, time s, heat J, temperature C.
@@ -24,26 +24,26 @@ type Input struct {
 	Thick  [2]float64 // metal alone
 	Base   [2]Material
 	Filler Filler
-	Heat   float64 // net, the filler's own included, J/mm
-	Bead   float64 // metal laid, mm2
+	Heat   float64 // net, including the filler's own, J/mm
+	Bead   float64 // deposited metal, mm2
 	Travel float64 // mm/s
 	Sigma  float64 // of arc and filler, mm
 	Aim    float64 // arc's offset toward the second member, mm
 	Gap    float64 // of a butt, mm; under a lap's upper or a tee's standing sheet
-	High   float64 // at which a tee's standing member ends above the joint, mm; 0: beyond the heat's reach
-	Bar    Bar     // behind a butt; the zero Bar is none
+	High   float64 // height at which a tee's standing member ends, mm; 0: beyond the heat's reach
+	Bar    Bar     // behind a butt; the zero Bar means none
 	Loss   float64 // from each face, W/mm2K
 	Start  float64 // of the parts, C
-	Lowest float64 // isotherm to follow outward at the end, C; 0: none
+	Lowest float64 // C, lowest isotherm whose reach is wanted; 0: none
 }
 
-// Bar is a copper bar behind a butt, as cold as the parts were before the arc.
+// Bar is a copper bar behind a butt. It stays at the temperature of the parts before the arc.
 type Bar struct {
 	Dry, Wet float64 // heat transfer from the sheet's back face, and from filler in the gap, W/mm2K
-	Groove   float64 // width under the seam where it touches nothing, mm
+	Groove   float64 // width under the seam where it does not touch, mm
 }
 
-// leastHigh is how high a standing member is at least, mm: its columns end there.
+// leastHigh is the least height of a standing member that ends, mm.
 const leastHigh = 2.0
 
 func (in *Input) check() error {

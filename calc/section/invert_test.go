@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// From wherever it starts, invert ends at the temperature of that heat, with the heat capacity of the phase that is there,
-// just over and under each melting point too.
+// From any starting temperature, invert ends at the right temperature with the heat capacity of the phase
+// there, also just above and below each melting point.
 func TestInvertEndsInItsPhase(t *testing.T) {
 	iron := (&Material{K: 0.035, RhoC: 0.0053, Solidus: 1120, Liquidus: 1180, Latent: 1.6}).curve()
 	steel := (&Material{K: 0.04, RhoC: 0.0052, Solidus: 1470, Liquidus: 1520, Latent: 2, Steel: true}).curve()
@@ -26,7 +26,8 @@ func TestInvertEndsInItsPhase(t *testing.T) {
 					const small = 1e-6
 					slope := (heat(want+small) - heat(want-small)) / (2 * small)
 					if math.Abs(got-want) > 1e-6 || math.Abs(off) > 1e-3 && math.Abs(capacity/slope-1) > 0.01 {
-						t.Fatalf("%s, %g C from %+g K: %g C, capacity %g where it is %g", name, want, from, got, capacity, slope)
+						t.Fatalf("%s, %g C from %+g K: %g C, capacity %g where it is %g", name, want, from, got,
+							capacity, slope)
 					}
 				}
 			}

@@ -2,22 +2,23 @@ package section
 
 import "math"
 
-// corner is the place of a lap's corner, where three skins meet, beside the layers of the second arm. It holds no heat.
-// Linked straight to the middle of the second arm's column, the others would be off by half a column.
+// corner is the index of a lap's corner, where three skins meet, after the layers of the second arm. It holds
+// no heat. If the skins were linked to the middle of the second arm's column instead, they would be off by half
+// a column.
 const corner = maxLayers
 
-// links is what the innermost columns of the arms conduct to each other, W/K for each mm of travel.
+// links holds the conductances between the innermost columns of the arms, W/K for each mm of travel.
 type links struct {
 	across  [maxLayers][maxLayers + 1]float64 // from a layer of the first arm to one of the second, or to the corner
-	through [maxLayers]float64                // from a layer of the third arm to that of the second, a lap's skin to the corner
+	through [maxLayers]float64                // from the third arm to the second, by layer; a lap's skin to the corner
 	skin    float64                           // from the second arm's skin to the corner
-	ends    [maxLayers + 1]bool               // where links of the first arm end
+	ends    [maxLayers + 1]bool               // whether any link of the first arm ends there
 }
 
-// onto reports a joint of one sheet that lies on another: its skins meet in a corner.
-func (w *Workspace) onto() bool { return w.joint == LapJoint || w.joint == StripJoint }
+// hasCorner reports whether one sheet lies on another, so that the skins meet in a corner.
+func (w *Workspace) hasCorner() bool { return w.joint == LapJoint || w.joint == StripJoint }
 
-// couple finds the links where the step begins.
+// couple finds the links at the start of the step.
 func (w *Workspace) couple() {
 	l := &w.links
 	*l = links{}
@@ -35,12 +36,12 @@ func (w *Workspace) couple() {
 	default:
 		w.coupleEdges(u, p, kf)
 	}
-	if w.n == 3 { // the second member goes on under the first
+	if w.n == 3 { // the second member continues under the first
 		m := &w.arms[2].col[0]
 		for i := range p.layers {
 			l.through[i] = (p0.cell[i].k + m.cell[i].k) * p.depth[i] / (p0.dy + m.dy)
 		}
-		if w.onto() {
+		if w.hasCorner() {
 			l.through[0] = 2 * m.cell[0].k * w.arms[2].depth[0] / m.dy
 			l.skin = 2 * (p0.cell[0].k*p.depth[0] + kf*p0.filler) / p0.dy
 		}
@@ -52,8 +53,8 @@ func (w *Workspace) couple() {
 	}
 }
 
-// coupleLap links the edge of the upper sheet to the corner over the height up to which filler stands against it, and
-// its skin by what filler stands above the edge. In an open gap the filler must first fill the gap.
+// coupleLap links the edge of the upper sheet to the corner over the height of the filler against it, and its
+// skin by the filler above the edge. In an open gap the filler must first fill the gap.
 func (w *Workspace) coupleLap(u, p *arm, kf float64) {
 	u0 := &u.col[0]
 	half := u0.dy / 2
@@ -71,9 +72,10 @@ func (w *Workspace) coupleLap(u, p *arm, kf float64) {
 	w.links.across[0][corner] += kf * max(0, min(u0.filler, high-u.thick)) / half
 }
 
-// coupleTee links the skins through the filler in the corner: rings about the corner, each a quarter of a circle long,
-// and straight where they are shorter than the columns. Twice that agreed best with a three-dimensional reference: the
-// filler's own heat flow is not that of rings with cold ends. The standing sheet's cut end gives no heat.
+// coupleTee links the skins through the filler in the corner: rings about the corner, each a quarter of a
+// circle long, and straight where they are shorter than the columns. Twice that conductance agreed best with a
+// three-dimensional reference: the heat flow in the filler is not that of rings with cold ends. The cut end of
+// the standing sheet passes no heat.
 func (w *Workspace) coupleTee(u, p *arm, kf float64) {
 	reach := (u.col[0].dy + p.col[0].dy) / 2
 	rings := func(radius float64) float64 {
@@ -81,13 +83,13 @@ func (w *Workspace) coupleTee(u, p *arm, kf float64) {
 		return min(1, x) + math.Log(max(1, x))
 	}
 	radius := min(u.col[0].filler, p.col[0].filler)
-	if radius > w.gap { // in an open gap there is no metal nearer to the corner
+	if radius > w.gap { // the open gap has no metal nearer to the corner
 		w.links.across[0][0] = 2 * kf * (2 / math.Pi) * (rings(radius) - rings(w.gap))
 	}
 }
 
-// coupleEdges links two edges that face each other, butt and corner, depth to depth as far as filler bridges them, and
-// the skins through the filler.
+// coupleEdges links two edges that face each other, in a butt or corner, depth to depth as far as filler
+// bridges them, and the skins through the filler.
 func (w *Workspace) coupleEdges(u, p *arm, kf float64) {
 	l := &w.links
 	u0, p0 := &u.col[0], &p.col[0]

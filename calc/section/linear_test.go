@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// Linear cases: constant properties, no filler, no loss, edges in full contact. Expected values were computed with an
-// independent library; k 0.040 W/mmK, rho c 0.0050 J/mm3K, 100 J/mm where not said otherwise.
+// Linear cases: constant properties, no filler, no loss, edges in full contact. Expected values were computed
+// with an independent library; k 0.040 W/mmK, rho c 0.0050 J/mm3K, 100 J/mm unless stated otherwise.
 
 func linear(k, rhoC float64) Material { return Material{K: k, RhoC: rhoC, Solidus: 1e5, Liquidus: 2e5} }
 
@@ -16,13 +16,13 @@ func linearInput(joint Joint, t1, t2 float64, m1, m2 Material) Input {
 		Heat:   100, Travel: 6, Sigma: 1.8, Start: 0}
 }
 
-// still lays 100 J/mm over thinner into a lap at once, through the whole thickness, distributed by share. The upper
+// still lays 100/thinner J/mm into a lap at once, through the whole thickness, distributed by share. The upper
 // sheet's edge is joined to the lower sheet over its whole height.
 func still(in Input, finer float64, share func(a *arm, j int) float64) *Workspace {
 	w := new(Workspace)
 	w.finer = [2]float64{finer, 1}
 	in.Thick[0], in.Thick[1] = in.Thick[0]/thinner, in.Thick[1]/thinner
-	in.Filler.K, in.Filler.RhoC = 1e-9, 1e-9 // where it stands it joins the members, and carries and takes no heat
+	in.Filler.K, in.Filler.RhoC = 1e-9, 1e-9 // it only joins the members: it conducts and stores no heat
 	w.prepare(&in)
 	w.arms[1].col[0].filler = in.Thick[0]
 	for i := range w.n {
@@ -36,7 +36,7 @@ func still(in Input, finer float64, share func(a *arm, j int) float64) *Workspac
 	return w
 }
 
-// mean is the temperature at a distance from the joint, mean through the thickness.
+// mean is the temperature at a distance from the joint, averaged through the thickness.
 func (a *arm) mean(s float64) float64 {
 	at := func(j int) float64 {
 		sum := 0.0
@@ -67,11 +67,11 @@ func near(t *testing.T, what string, got, want, share float64) {
 	}
 }
 
-// thinner is by how much the stars' arms are thinner than in their closed form, and their heat less: only thin ones
-// meet in a point.
+// thinner is the factor by which the arms are thinner, and their heat less, than in the closed form, because
+// only thin arms meet in a point.
 const thinner = 15
 
-// A line source at the corner of a lap: each arm takes heat as b = t·√(k·rho c).
+// A line source at the corner of a lap: each arm takes heat in proportion to b = t·√(k·rho c).
 func TestStar(t *testing.T) {
 	m := linear(0.040, 0.0050)
 	other := linear(0.021, 0.0042)
@@ -100,8 +100,9 @@ func TestStar(t *testing.T) {
 	}
 }
 
-// A Gaussian of 1.8 mm, half on U and half on P, at once. All heat that M gets flows over the corner, where the upper
-// sheet meets the lower one's skin only: the columns there make it lag by a part that halves with their width.
+// A Gaussian of 1.8 mm, half on U and half on P, at once. All heat of M flows across the corner, where the
+// upper sheet meets only the lower one's skin: the columns there make it lag by an amount that halves with
+// their width.
 func TestGaussianOnStar(t *testing.T) {
 	m := linear(0.040, 0.0050)
 	for _, c := range []struct{ t, u, p, m float64 }{{1.5, 861.488575, 861.488575, 403.316766}, {0.8, 1336.684101,
@@ -124,8 +125,8 @@ func TestGaussianOnStar(t *testing.T) {
 	}
 }
 
-// A line source where two edges meet that filler joins over their whole depth: half-spaces side by side, of other
-// thickness, of other metal. Carslaw and Jaeger 10.2 in one dimension, each side by its b = t·√(k·rho c).
+// A line source where two edges meet that filler joins over their whole depth: half-spaces side by side, of
+// different thickness or metal. Carslaw and Jaeger 10.2 in one dimension, each side by its b = t·√(k·rho c).
 func TestEdgesMeet(t *testing.T) {
 	m, other := linear(0.040, 0.0050), linear(0.021, 0.0042)
 	for _, c := range []struct {
@@ -156,8 +157,8 @@ func TestEdgesMeet(t *testing.T) {
 	}
 }
 
-// The same source passing at 6 mm/s, not smeared: peaks along the arms. The values are for thin arms; a skin that
-// takes the heat first adds a few per cent near the source, and the grid and step are the solver's own.
+// The same source passing at 6 mm/s, without the smear: peaks along the arms. The values are for thin arms; a
+// skin that takes the heat first adds a few per cent near the source, and grid and step are the solver's own.
 func TestPassOnStar(t *testing.T) {
 	m := linear(0.040, 0.0050)
 	in := linearInput(LapJoint, 1.5/thinner, 1.5/thinner, m, m)
@@ -186,9 +187,9 @@ func (p *Profile) value(s float64) float64 {
 	return math.NaN()
 }
 
-// Surface peaks of a plate of finite thickness under the same pass: skin and core of 1.5 mm, four layers of 6.35 mm.
-// Beside the model's own limit of fine grid and step stands the exact value of the plate; the first of four layers is
-// 0.42 mm deep, and its mean lies that much under its surface.
+// Surface peaks of a plate of finite thickness under the same pass: skin and core of 1.5 mm, four layers of
+// 6.35 mm. Beside the model's own limit for a fine grid and step there is the exact value of the plate; the
+// first of four layers is 0.42 mm deep, and its mean is lower than the surface.
 func TestPlateSurface(t *testing.T) {
 	for _, c := range []struct {
 		thick         float64
@@ -212,8 +213,8 @@ func TestPlateSurface(t *testing.T) {
 	}
 }
 
-// The smear makes a fast source as hot as a moving one: exact peaks of the moving Gaussian over the fast one, p =
-// v·sigma/2a, on the line and beside it at u = v·y/2a.
+// The smear makes a fast source as hot as a moving one: exact peaks of the moving Gaussian over the fast one, p
+// = v·sigma/2a, on the line and beside it at u = v·y/2a.
 func TestSmear(t *testing.T) {
 	for _, c := range []struct{ p, on, one, within float64 }{{0.4, 0.892071, 0.897226, 0.09}, {0.8, 0.945241,
 		0.949072, 0.06}} {
@@ -228,8 +229,8 @@ func TestSmear(t *testing.T) {
 		}
 		smeared, fast := passed(false), passed(true)
 		y := 2 * 8 / in.Travel
-		// From 4 mm/s in hot steel, p 0.72, the smear is good to 6 % at worst. p 0.4 is 2.2 mm/s, slower than a hand
-		// goes.
+		// From 4 mm/s in hot steel, p 0.72, the smear is good to 6 % at worst. p 0.4 is 2.2 mm/s, slower than
+		// any hand.
 		near(t, "on the line", smeared.Front[0].value(0.15)/fast.Front[0].value(0.15), c.on, c.within)
 		near(t, "beside it", smeared.Front[0].value(y)/fast.Front[0].value(y), c.one, c.within)
 	}

@@ -2,29 +2,29 @@ package section
 
 import "math"
 
-// Material is a base metal. Volumetric: J/mm3.
+// Material is a base metal; heats are per volume, J/mm3.
 type Material struct {
-	K, RhoC           float64 // W/mmK, J/mm3K; for Steel the mean that its curves are scaled to, see SteelMean
+	K, RhoC           float64 // W/mmK, J/mm3K; for Steel the means to which its curves are scaled, see SteelMean
 	Solidus, Liquidus float64 // C
 	Latent            float64 // J/mm3
-	Steel             bool    // take the curves of EN 1993-1-2, times K and RhoC over SteelMean
+	Steel             bool    // use the curves of EN 1993-1-2, times K and RhoC over SteelMean
 }
 
-// SteelMean is the pair of constants that stands for the curves of EN 1993-1-2: with exactly these the curves are
-// taken as they are.
+// SteelMean is the pair of constants that corresponds to the curves of EN 1993-1-2: with exactly these the
+// curves are unscaled.
 var SteelMean = struct{ K, RhoC float64 }{0.040, 0.0052}
 
 // Filler is the brazing alloy.
 type Filler struct {
 	K                 float64 // solid, W/mmK
-	Stir              float64 // how much more heat the liquid carries
+	Stir              float64 // factor on the liquid's conductivity
 	RhoC              float64 // J/mm3K
 	Latent            float64 // J/mm3
 	Solidus, Liquidus float64 // C
-	Toe               float64 // C, where the last liquid at the edge freezes
+	Toe               float64 // C, at which the last liquid at the edge freezes
 }
 
-// curve is a material ready for the solver: volumetric enthalpy as a function of temperature.
+// curve is a material prepared for the solver: volumetric enthalpy as a function of temperature.
 type curve struct {
 	steel             bool
 	k, c              float64 // W/mmK and J/mm3K, or their factors on steel's curves
@@ -33,8 +33,8 @@ type curve struct {
 	melt              float64 // latent over the melting range, J/mm3K
 }
 
-// leastRange is the range over which a metal melts at least, K: a step would skip a narrower one and show a peak that
-// is none. Over 20 K in place of one the peak of molten copper moves by 5 K.
+// leastRange is the least melting range, K: a step would skip a narrower one and show a false peak. With 20 K
+// instead of 1 K the peak of molten copper changes by 5 K.
 const leastRange = 20
 
 func (m *Material) curve() curve {
@@ -66,7 +66,7 @@ func (m *curve) heat(t float64) (h, slope float64) {
 	return h, slope
 }
 
-// melting adds what melting takes above the solidus.
+// melting adds the heat of melting above the solidus.
 func (m *curve) melting(t, h, slope float64) (float64, float64) {
 	if t > m.liquidus {
 		return h + m.latent, slope
@@ -74,7 +74,7 @@ func (m *curve) melting(t, h, slope float64) (float64, float64) {
 	return h + (t-m.solidus)*m.melt, slope + m.melt
 }
 
-// phase numbers the stretches between which the enthalpy bends hard: solid, melting, liquid.
+// phase numbers the ranges between the sharp bends of the enthalpy: 0 solid, 1 melting, 2 liquid.
 func (m *curve) phase(t float64) int {
 	switch {
 	case t > m.liquidus:
@@ -93,7 +93,7 @@ func (m *curve) conductivity(t float64) float64 {
 	return steelConductivity(t, m.k)
 }
 
-// steelConductivity is steel's at t times a factor, W/mmK, by EN 1993-1-2:2005 3.4.1.3.
+// steelConductivity is steel's conductivity at t times a factor, W/mmK, by EN 1993-1-2:2005 3.4.1.3.
 func steelConductivity(t, factor float64) float64 {
 	switch {
 	case t >= 800:
@@ -104,8 +104,8 @@ func steelConductivity(t, factor float64) float64 {
 	return factor * (0.054 - 3.33e-5*t)
 }
 
-// Steel's enthalpy by EN 1993-1-2:2005 3.4.1.2 on a grid of 5 K, times 7.85 g/cm3, from 20 to 1200 C; outside it
-// continues with the slope at its end. The standard's peak at 735 C falls on a grid point.
+// Steel's enthalpy by EN 1993-1-2:2005 3.4.1.2 on a grid of 5 K, times 7.85 g/cm3, from 20 to 1200 C; outside
+// that range it continues with the slope at the end. The standard's peak at 735 C is on a grid point.
 const (
 	steelFrom, steelStep = 20.0, 5.0
 	SteelDensity         = 7.85e-3 // g/mm3, EN 1993-1-2 3.2.2
@@ -114,7 +114,7 @@ const (
 
 var steelTable = makeSteelTable()
 
-// straight is a straight stretch of steel's enthalpy: where it begins, K over steelFrom and J/mm3, and its slope.
+// straight is a straight piece of steel's enthalpy: its start, K over steelFrom and J/mm3, and its slope.
 type straight struct{ from, h, slope float64 }
 
 // at is the enthalpy at t, J/mm3.

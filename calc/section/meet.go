@@ -1,6 +1,7 @@
 package section
 
-// meet solves the innermost columns of all arms together: the third arm and the first are taken out of the second.
+// meet solves the innermost columns of all arms together, by eliminating the third arm and the first from the
+// second.
 func (w *Workspace) meet() {
 	if w.n == 1 {
 		a := &w.arms[0]
@@ -18,9 +19,9 @@ func (w *Workspace) meet() {
 	c.put(p)
 	var third block
 	if w.n == 3 {
-		third = w.takeThird(&c)
+		third = w.eliminateThird(&c)
 	}
-	first := w.takeFirst(&c)
+	first := w.eliminateFirst(&c)
 	x := c.solve(p.layers, w.links.skin)
 	p.set(([maxLayers]float64)(x[:maxLayers]))
 	r := first.r
@@ -42,15 +43,15 @@ func (w *Workspace) meet() {
 	}
 }
 
-// opposite is what a layer of the third arm is linked to.
+// opposite is the place to which a layer of the third arm is linked.
 func (w *Workspace) opposite(layer int) int {
-	if layer == 0 && w.onto() {
+	if layer == 0 && w.hasCorner() {
 		return corner
 	}
 	return layer
 }
 
-// set keeps the innermost column's temperatures.
+// set stores the innermost column's temperatures.
 func (a *arm) set(x [maxLayers]float64) {
 	for l := range a.layers {
 		a.col[0].cell[l].next = x[l]
@@ -73,8 +74,8 @@ func (c *centre) put(p *arm) {
 	}
 }
 
-// takeThird eliminates the third arm's column and returns its block, inverted.
-func (w *Workspace) takeThird(c *centre) block {
+// eliminateThird eliminates the third arm's column and returns its block, inverted.
+func (w *Workspace) eliminateThird(c *centre) block {
 	third, g, n := w.arms[2].inner, &w.links.through, w.arms[2].layers
 	for i := range n {
 		third.a[at(n, i, i)] += g[i]
@@ -92,8 +93,8 @@ func (w *Workspace) takeThird(c *centre) block {
 	return third
 }
 
-// takeFirst eliminates the first arm's column and returns its block, inverted.
-func (w *Workspace) takeFirst(c *centre) block {
+// eliminateFirst eliminates the first arm's column and returns its block, inverted.
+func (w *Workspace) eliminateFirst(c *centre) block {
 	first, g, n := w.arms[0].inner, &w.links.across, w.arms[0].layers
 	for k, end := range w.links.ends {
 		if !end {
@@ -128,7 +129,7 @@ func (w *Workspace) takeFirst(c *centre) block {
 	return first
 }
 
-// solve returns the temperatures of n layers and, where the skin is linked to it, of the corner.
+// solve returns the temperatures of n layers and, if the skin is linked to it, of the corner.
 func (c *centre) solve(n int, skin float64) (x [maxLayers + 1]float64) {
 	if skin > 0 {
 		c.a[0][0] += skin

@@ -1,8 +1,8 @@
 package section
 
-// meet2 is meet for the lap and the tee of sheets, each of two layers: the same sums in the same order, written out,
-// since only then do the numbers stay in registers. A lap's first arm is linked to the corner alone, a tee's to the
-// second arm's skin.
+// meet2 is meet for the lap and the tee of sheets with two layers each: the same sums in the same order. It is
+// written out because only then do the numbers stay in registers. A lap's first arm is linked to the corner
+// alone, a tee's to the second arm's skin.
 func (w *Workspace) meet2() {
 	u, p, m := &w.arms[0], &w.arms[1], &w.arms[2]
 	l := &w.links
@@ -11,7 +11,7 @@ func (w *Workspace) meet2() {
 		end = corner
 	}
 	a00, a01, a11, r0, r1 := p.inner.a[0], p.inner.a[1], p.inner.a[2], p.inner.r[0], p.inner.r[1]
-	ac1, acc, rc := 0.0, 0.0, 0.0 // of the corner
+	ac1, acc, rc := 0.0, 0.0, 0.0 // the corner's entries
 
 	g0, g1 := l.through[0], l.through[1]
 	t0, t1, t2 := invert2(m.inner.a[0]+g0, m.inner.a[1], m.inner.a[2]+g1)
@@ -69,5 +69,5 @@ func invert2(a, b, c float64) (x, y, z float64) {
 	return c * d, -b * d, a * d
 }
 
-// set2 keeps the innermost column's temperatures.
+// set2 stores the innermost column's temperatures.
 func (a *arm) set2(skin, core float64) { a.col[0].cell[0].next, a.col[0].cell[1].next = skin, core }

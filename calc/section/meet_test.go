@@ -2,8 +2,8 @@ package section
 
 import "testing"
 
-// What is written out for laps and tees of sheet gives what the rule for any layers gives, to the last bit.
-func TestSheetsMeetAsAnyLayersDo(t *testing.T) {
+// meet2, written out for laps and tees of sheet, gives exactly what the general rule gives.
+func TestMeet2AgreesWithMeet(t *testing.T) {
 	quick, general := new(Workspace), new(Workspace)
 	general.general = true
 	bits := func(w *Workspace, in *Input) Result {

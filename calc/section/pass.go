@@ -2,8 +2,8 @@ package section
 
 import "math"
 
-// The arc passes in steps of a share of its spread; once it is gone a step grows by a share each time, and by more
-// where only the puddle's end is waited for.
+// The arc passes in steps of a share of its spread; after it a step grows by a share each time, and faster once
+// only the end of the puddle is awaited.
 const (
 	window     = 2.5 // of the spread, to each side
 	passSteps  = 25
@@ -12,7 +12,7 @@ const (
 	mostSteps  = 150 // after the arc
 )
 
-// pass lets the arc go by and the toes freeze. It returns the steps it took and the last one's length, s.
+// pass lets the arc go by and the toes freeze. It returns the number of steps and the last one's length, s.
 func (w *Workspace) pass(in *Input) (steps int, dt float64) {
 	steps = int(passSteps * max(w.finer[1], 1))
 	dt = 2 * window * w.spread / float64(steps)
@@ -27,7 +27,7 @@ func (w *Workspace) pass(in *Input) (steps int, dt float64) {
 		before = now
 		w.step(dt)
 	}
-	// The toes may rest on the freezing plateau: a peak counts when the cell is 20 K under it.
+	// The toes may stay on the freezing plateau: a peak counts once the cell is 20 K below it.
 	for extra := range mostSteps {
 		faster := growth
 		if w.frozen(in.Filler.Toe) {
@@ -42,7 +42,7 @@ func (w *Workspace) pass(in *Input) (steps int, dt float64) {
 	return steps + mostSteps, dt
 }
 
-// usualShares are what has come of heat and metal after each step of the arc's passing.
+// usualShares are the shares of heat and metal that have arrived after each step of the arc's passing.
 var usualShares = [passSteps]float64(passShares(passSteps))
 
 func passShares(steps int) []float64 {
@@ -55,18 +55,19 @@ func passShares(steps int) []float64 {
 	return list
 }
 
-// pour keeps heat in J/mm and metal in mm2 ready for the skins; the next step takes them in.
+// pour stores heat in J/mm and metal in mm2 for the skins; the next step takes them in.
 func (w *Workspace) pour(heat, metal float64) {
 	w.heat, w.metal = heat*w.half(), metal*w.half()
 	w.energy += w.heat
 }
 
-// lifted is a temperature of a column with what comes along the seam.
+// lifted is a column's temperature with the correction for the heat along the seam.
 func (w *Workspace) lifted(a *arm, column int, t float64) float64 {
 	return w.start + (t-w.start)*a.col[column].lift
 }
 
-// frozen reports whether the cell at each toe is 20 K under its peak; where nothing wets, whether the hottest cell is.
+// frozen reports whether the cell at each toe is 20 K below its peak; if nothing wets, whether the hottest cell
+// is.
 func (w *Workspace) frozen(toe float64) bool {
 	for i := range w.n {
 		a := &w.arms[i]
@@ -115,14 +116,14 @@ func (w *Workspace) passed(lowest float64) bool {
 	return true
 }
 
-// pool is the puddle's way past the section, by the hotter of the innermost skins.
+// pool follows the puddle as it passes the section, by the hotter of the innermost skins.
 type pool struct {
-	freezes float64 // C, where half the filler is solid and it holds itself
+	freezes float64 // C, at which half the filler is solid and it holds its shape
 	toe     float64 // C
-	now     float64 // s from the moment at which the arc's middle passes
+	now     float64 // s since the arc's middle passed
 	hot     float64 // C at that time
-	above   float64 // s that it was hotter than freezes
-	first   float64 // when it passed the toe's temperature, NaN before
+	above   float64 // s during which it was hotter than freezes
+	first   float64 // when it first reached the toe's temperature, NaN before
 	liquid  bool
 }
 
@@ -144,7 +145,7 @@ func (w *Workspace) watch(dt float64) {
 	p.now += dt
 }
 
-// shareAbove is the share of a straight way from one temperature to another that lies above a third.
+// shareAbove is the share of a straight line between two temperatures that is above a third one.
 func shareAbove(from, to, level float64) float64 {
 	low, high := min(from, to), max(from, to)
 	switch {

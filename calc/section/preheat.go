@@ -7,8 +7,8 @@ import (
 	"brazebooth/calc/section/plate"
 )
 
-// ToeReach returns how far out a bead's toes must lie for it to stand no steeper than an angle, mm: y = √(A/S(θ)), for
-// a bead on one flat face, butt or overlay. area mm2; angle inside the bead at its toes, rad, in (0, π).
+// ToeReach returns how far out a bead's toes must be for its toe angle to be at most angle, mm: y = √(A/S(θ)),
+// for a bead on one flat face, butt or overlay. area mm2; angle inside the bead at its toes, rad, in (0, π).
 func ToeReach(area, angle float64) (float64, error) {
 	if !(area > 0 && area <= 1000) || !(angle > 0 && angle < math.Pi) {
 		return 0, fmt.Errorf("%w: bead %g mm2 or angle %g", ErrRange, area, angle)
@@ -16,20 +16,20 @@ func ToeReach(area, angle float64) (float64, error) {
 	return math.Sqrt(area / Segment(angle)), nil
 }
 
-// Enthalpy is the filler's heat over 20 C where half of it has frozen, J/mm3: what the metal has kept when it stops
-// flowing.
+// Enthalpy is the filler's heat over 20 C when half of it has frozen, J/mm3: the heat still in the metal when
+// it stops flowing.
 func (f *Filler) Enthalpy() float64 {
 	c := f.curve()
 	h, _ := c.heat((f.Solidus + f.Liquidus) / 2)
 	return h
 }
 
-// ClosedStart estimates in closed form the least temperature of the parts from which a bead reaches its toes, C: the
-// toe's temperature less the rise of a moving Gaussian source on an endless plate of the first member's metal and
-// thickness at the distance reach mm. What the filler keeps to itself is taken off the heat. frozen is that enthalpy,
-// J/mm3, see Enthalpy. The parts rise one for one with it, as their properties are taken constant. For a butt or an
-// overlay that conducts well: from 5 mm within 30 K of the section, thinner up to 160 K low. Below the room's
-// temperature no preheat is needed. Only for members that are alike.
+// ClosedStart estimates in closed form the lowest starting temperature from which a bead reaches its toes, C:
+// the toe's temperature less the rise of a moving Gaussian source on an endless plate of the first member's
+// metal and thickness at the distance reach mm. The heat that the filler keeps is subtracted; frozen is that
+// enthalpy, J/mm3, see Enthalpy. The parts' rise adds one for one, because their properties are taken as
+// constant. For a butt or an overlay that conducts well: from 5 mm within 30 K of the section, thinner up to
+// 160 K low. Below room temperature no preheat is needed. Only for equal members.
 func (in *Input) ClosedStart(reach, frozen float64) (float64, error) {
 	if err := in.check(); err != nil {
 		return 0, err
@@ -50,8 +50,9 @@ func (in *Input) ClosedStart(reach, frozen float64) (float64, error) {
 	return in.Filler.Toe - plate.Rise(q, in.Sigma, k, rhoC, in.Travel, in.Thick[0], reach), nil
 }
 
-// LeastStart finds the least temperature of the parts, C, between low and high, from which enough holds, to within
-// within K, by bisection: enough must not hold at less heat once it holds at more. NaN where it does not hold at high.
+// LeastStart finds the lowest temperature of the parts, C, between low and high, at which enough is true, to
+// within K, by bisection. enough must be true at all higher temperatures too. It returns NaN if enough is false
+// at high.
 func (w *Workspace) LeastStart(in *Input, low, high, within float64, enough func(r *Result) bool) (float64, error) {
 	if !(within > 0) || !(low < high) {
 		return 0, fmt.Errorf("%w: from %g to %g C within %g K", ErrRange, low, high, within)

@@ -27,8 +27,8 @@ func TestClosedPreheat(t *testing.T) {
 	near(t, "enthalpy at mid-freezing", f.Enthalpy(), 4.481, 0.01)
 }
 
-// Preheat from the section by bisection, least over the travels: 238 C at 8 mm, 306 at 12, from another program of the
-// same formulation; its three-dimensional reference had 234 and 306.
+// Preheat from the section by bisection, the least over the travels: 238 C at 8 mm, 306 at 12, from an
+// independent implementation of the same formulation; its three-dimensional reference had 234 and 306.
 func TestPreheatBySection(t *testing.T) {
 	w := new(Workspace)
 	for _, c := range []struct{ thick, want, closed float64 }{{8, 238, 231}, {12, 300, 297}} {
@@ -50,7 +50,7 @@ func TestPreheatBySection(t *testing.T) {
 			}
 			least, closed = min(least, got), min(closed, estimate)
 		}
-		if math.Abs(least-c.want) > 15 { // their steps differ
+		if math.Abs(least-c.want) > 15 { // the two programs use different steps
 			t.Errorf("%g mm: %.0f C, want %.0f", c.thick, least, c.want)
 		}
 		if math.Abs(closed-c.closed) > 1 {

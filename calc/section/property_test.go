@@ -12,7 +12,7 @@ import (
 
 func TestMain(m *testing.M) { deep.Main(m, 25) }
 
-// solved is a section whose energy balance holds.
+// solved computes a section and checks its energy balance.
 func solved(t testing.TB, in Input) Result {
 	t.Helper()
 	w := &Workspace{audited: true}
@@ -26,7 +26,7 @@ func solved(t testing.TB, in Input) Result {
 	return r
 }
 
-func TestEnergyIsKept(t *testing.T) {
+func TestEnergyIsConserved(t *testing.T) {
 	for _, joint := range []Joint{LapJoint, TeeJoint, ButtJoint, CornerJoint, OverlayJoint} {
 		for _, v := range []float64{3, 6, 12} {
 			in := lap(v)
@@ -55,7 +55,7 @@ func TestMirror(t *testing.T) {
 	a := solved(t, in)
 	in.Thick, in.Aim = [2]float64{2, 1}, -0.4
 	b := solved(t, in)
-	// The bridge between the members counts the first one's thickness: hence the tolerance.
+	// The bridge between the members uses the first one's thickness, so the results differ a little.
 	for i := range 2 {
 		near(t, "wet", a.Wet[i], b.Wet[1-i], 0.02)
 		near(t, "peak", a.Skin[i], b.Skin[1-i], 0.02)
@@ -103,7 +103,7 @@ func TestAimMovesTheHeat(t *testing.T) {
 	}
 }
 
-// Halving columns and steps changes the results little. They are printed, so that the order can be read.
+// Halving columns and steps changes the results little. The results are logged so that the order can be read.
 func TestConvergence(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many runs")

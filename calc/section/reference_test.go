@@ -9,8 +9,8 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// The reference meets the exact plate: no metal, no melting, no loss. Its peaks are those of the topmost cells'
-// middles, from where a line through two of them leads to the face.
+// The reference agrees with the exact plate: no metal, no melting, no loss. Its peaks are at the middles of the
+// topmost cells; a line through two of them extrapolates to the face.
 func TestReferenceOnPlate(t *testing.T) {
 	cases := []struct {
 		metal        Material
@@ -18,10 +18,10 @@ func TestReferenceOnPlate(t *testing.T) {
 		fine, within float64
 	}{{linear(0.030, 0.0056), 6, 7.5, 800, 1.3, 0.03}, {linear(0.021, 0.0042), 3, 9, 600, 0.8, 0.02}, {linear(0.35,
 		0.0038), 8, 8, 3000, 1.5, 0.02}}
-	for _, c := range few(cases) {
+	for _, c := range someCases(cases) {
 		in := seam(OverlayJoint, [2]float64{c.d, c.d}, c.metal, c.power, c.v, 0, 0)
 		in.Loss = 0
-		p := standing(in, c.fine).slabs[0]
+		p := steadySolid(in, c.fine).slabs[0]
 		top, below := p.peaks(0), p.peaks(1)
 		for _, j := range []int{1, 3, 5} {
 			y, got := p.y[j], top[j]+(top[j]-below[j])*p.dz[0]/(p.dz[0]+p.dz[1])
@@ -32,22 +32,22 @@ func TestReferenceOnPlate(t *testing.T) {
 	}
 }
 
-// few are the first of some cases, or all in a deep run: the reference takes half a minute each.
-func few[T any](all []T) []T {
+// someCases are the first of some cases, or all in a deep run: the reference takes half a minute each.
+func someCases[T any](all []T) []T {
 	if deep.Run() {
 		return all
 	}
 	return all[:1]
 }
 
-// standing runs a case until its field stands.
-func standing(in Input, fine float64) *solid {
+// steadySolid runs a case until its field is steady.
+func steadySolid(in Input, fine float64) *solid {
 	a := in.Base[0].diffusivity()
 	behind, ahead, aside := 30+60*a/in.Travel/10, 10+3*a/in.Travel, 20+3*math.Sqrt(4*a*3/in.Travel)
 	s := newSolid(in, fine, min(behind, 110), ahead, min(aside, 70))
 	p := s.slabs[0]
 	cold := a
-	if in.Base[0].Steel { // conducts best where it is cold
+	if in.Base[0].Steel { // steel conducts best when cold
 		cold = 15
 	}
 	dt := 0.32 / (cold * (1/(p.dx*p.dx) + 1/(p.dy[s.row]*p.dy[s.row]) + 1/(p.dz[0]*p.dz[0])))
@@ -55,10 +55,10 @@ func standing(in Input, fine float64) *solid {
 	return s
 }
 
-// The section against the reference: widths and the peak's rise. The limits are what is stated of the model; the first
-// case has coarse cells, which cost it 3 % of width and 5 % of rise. Butts of 2 to 4 mm are where the section's own two
-// ways to divide a thickness meet.
-func TestSectionBesideReference(t *testing.T) {
+// The section is compared with the reference: widths and the peak's rise. The limits are the model's stated
+// errors; the first case has coarse cells, which cost it 3 % of width and 5 % of rise. Butts of 2 to 4 mm are
+// where the section's two ways to divide a thickness meet.
+func TestSectionAgainstReference(t *testing.T) {
 	type limits struct{ wetLow, wetHigh, riseLow, riseHigh float64 }
 	steels, coppers := limits{-0.07, 0.07, -0.08, 0.08}, limits{-0.15, 0.09, 0.0, 0.31}
 	cases := []struct {
@@ -81,8 +81,8 @@ func TestSectionBesideReference(t *testing.T) {
 		{"copper butt 5", seam(ButtJoint, [2]float64{5, 5}, copper(), 5287, 8, 20.1, 100), 1.4, coppers},
 		{"copper butt 12", seam(ButtJoint, [2]float64{12, 12}, copper(), 5925, 5, 35.02, 250), 1.6, coppers},
 	}
-	for _, c := range few(cases) {
-		s := standing(c.in, c.fine)
+	for _, c := range someCases(cases) {
+		s := steadySolid(c.in, c.fine)
 		r := solved(t, c.in)
 		for i, p := range s.slabs {
 			member := i

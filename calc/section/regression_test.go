@@ -17,10 +17,10 @@ func stainless() Material {
 	return Material{K: 0.021, RhoC: 0.0042, Solidus: 1400, Liquidus: 1450, Latent: 260 * 7.9e-3}
 }
 
-// Figures of this formulation from another program of its own, printed as they came: P W, v mm/s, bead mm2, start C;
-// wetted widths mm and peaks C. Its lap had no corner, so that its edges were half a column off: 1.5 %. Its peak of
-// the thin copper, which melts at one temperature, stood 3 % over what both come to with short steps, since it solved
-// a step again only where a capacity was off by half.
+// Figures from an independent implementation of this formulation, as printed: P W, v mm/s, bead mm2, start C;
+// wetted widths mm and peaks C. Its lap had no corner, so that its edges were off by half a column: 1.5 %. Its
+// peak of the thin copper, which melts at one temperature, was 3 % above the value that both give with short
+// steps, because it solved a step again only if a capacity was off by half.
 func TestFormulation(t *testing.T) {
 	st := steel()
 	for _, c := range []struct {
@@ -71,7 +71,7 @@ func seam(joint Joint, thick [2]float64, metal Material, power, travel, bead, st
 		Travel: travel, Sigma: 1.8, Loss: 60e-6, Start: start}
 }
 
-// Nothing jumps where a member gets its real layers, and no tenth of a millimetre from there on changes much.
+// Nothing jumps where a member gets four layers, and from there on a tenth of a millimetre never changes much.
 func TestNothingJumpsAtTheBorder(t *testing.T) {
 	metals := []struct {
 		Material
@@ -95,11 +95,12 @@ func TestNothingJumpsAtTheBorder(t *testing.T) {
 	}
 }
 
-// compareSections holds two peaks together by a share of their rise, and two widths, mm.
+// compareSections checks that two peaks agree within a share of their rise, and two widths within mm.
 func compareSections(t *testing.T, a, b Result, rise, width float64) {
 	t.Helper()
 	for i := range 2 {
-		if d := math.Abs(a.Wet[i] - b.Wet[i]); d > width && a.Wet[i] > 1.1 { // the last millimetre goes as a root does
+		// The last millimetre of a width changes as a square root.
+		if d := math.Abs(a.Wet[i] - b.Wet[i]); d > width && a.Wet[i] > 1.1 {
 			t.Errorf("wet %.3f, then %.3f", a.Wet[i], b.Wet[i])
 		}
 		near(t, "skin", b.Skin[i]-20, a.Skin[i]-20, rise)

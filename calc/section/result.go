@@ -4,19 +4,19 @@ import "math"
 
 // Result is what the section reached. Index 0 is the first member, 1 the second.
 type Result struct {
-	Wet  [2]float64 // wetted width on each member's bead side, mm: where it was hotter than the toe's temperature
+	Wet  [2]float64 // wetted width on each member's bead side, mm: where it got hotter than the toe's temperature
 	Skin [2]float64 // peak of the skin, C
-	Core [2]float64 // peak of the core, mean over one sigma beside the joint, C
-	// PoolLength is how long the puddle is, mm: travel by the time for which the joint's middle is hotter than the
-	// filler's mean freezing temperature. About −25 to +30 %.
+	Core [2]float64 // peak of the core, C, averaged over one sigma from the joint
+	// PoolLength is the length of the puddle, mm: travel by the time during which the joint's middle is hotter
+	// than the filler's mean freezing temperature. About −25 to +30 %.
 	PoolLength float64
-	// PoolFront is how far ahead of the arc's middle the joint gets as hot as the toe's temperature, mm; below zero
-	// behind it; NaN where it never does.
+	// PoolFront is how far ahead of the arc's middle the joint reaches the toe's temperature, mm; negative
+	// behind it; NaN if it never does.
 	PoolFront float64
 	Front     [2]Profile // peaks along the bead's face of each member
 	Back      [2]Profile // peaks along its other face
 	Steps     int
-	Work      int // what it took to compute: columns times steps, see layersWork
+	Work      int // cost of the computation: columns times steps, see layersWork
 }
 
 // Profile is a peak temperature along one face of a member, from the joint outward.
@@ -26,8 +26,8 @@ type Profile struct {
 	peak [maxColumns]float32 // C
 }
 
-// Reach returns how far from the joint the peak reaches a temperature, mm: 0 where it never does, NaN where it does
-// so beyond the grid.
+// Reach returns how far from the joint the peak reaches a temperature, mm: 0 if it never does, NaN if it does
+// so even at the end of the grid.
 func (p *Profile) Reach(temperature float64) float64 {
 	t := float32(temperature)
 	for i := p.n - 1; i >= 0; i-- {
@@ -45,13 +45,13 @@ func (p *Profile) Reach(temperature float64) float64 {
 	return 0
 }
 
-// Over returns the length along the face where the peak reaches a temperature, mm: the reach, less what stays colder
-// beside the joint. It comes to nothing without a jump.
+// Over returns the length along the face over which the peak reaches a temperature, mm: the reach, less the
+// part next to the joint that stays colder. It goes to zero without a jump.
 func (p *Profile) Over(temperature float64) float64 {
 	return p.Reach(temperature) - p.cold(temperature)
 }
 
-// cold is how far from the joint the face stays colder than a temperature that it reaches further out, mm.
+// cold is how far from the joint the face stays below a temperature that it reaches further out, mm.
 func (p *Profile) cold(temperature float64) float64 {
 	t := float32(temperature)
 	for i := range p.n {
@@ -70,8 +70,8 @@ func (p *Profile) cold(temperature float64) float64 {
 	return 0
 }
 
-// joint is the peak at the joint itself and its bend there, on a parabola through two columns that is flat at the
-// joint.
+// joint is the peak at the joint itself and its bend there, on a parabola through two columns that is flat at
+// the joint.
 func (p *Profile) joint() (middle, bend float64) {
 	if p.n < 2 {
 		return 0, 0
@@ -81,8 +81,9 @@ func (p *Profile) joint() (middle, bend float64) {
 	return y0 + bend*x0*x0, bend
 }
 
-// between finds where the peak crosses a temperature inside the cell before column i, on the parabola through three
-// columns: on a straight line the width would jump a little as the grid shifts, and margins are differences of widths.
+// between finds where the peak crosses a temperature inside the cell before column i, on the parabola through
+// three columns: on a straight line the width would jump a little as the grid shifts, and margins are
+// differences of widths.
 func (p *Profile) between(i int, temperature float64) float64 {
 	k := i + 1
 	if k >= p.n {

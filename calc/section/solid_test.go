@@ -1,8 +1,8 @@
 package section
 
-// A three-dimensional reference: finite volumes that travel with the arc, explicit in time, run until the field stands.
-// It shares the materials, the arc and the lumped bead with the section and none of its short cuts: no fast source, no
-// smear, no lift, no few layers.
+// A three-dimensional reference: finite volumes that travel with the arc, explicit in time, run until the field
+// is steady. It shares the materials, the arc and the lumped bead with the section, but none of its
+// simplifications: fast source, smear, lift, few layers.
 
 // slab is one plate: x along the travel, y across, z from the bead's face down.
 type slab struct {
@@ -15,20 +15,20 @@ type slab struct {
 	filler     []float64 // height by column, mm
 }
 
-// solid is one or two slabs under one arc; the second, if any, lies with its edge on the first at y 0, as a lap's upper
-// sheet does.
+// solid is one or two slabs under one arc; the second, if any, lies with its edge on the first at y 0, like a
+// lap's upper sheet.
 type solid struct {
 	in     Input
 	w      Workspace // for the filler's conductivity
 	slabs  []*slab
-	row    int // of the first slab's columns, the first beyond y 0
+	row    int // index of the first slab's first column beyond y 0
 	along  []float64
 	ahead  float64 // mm from the front of the window to the arc
 	moved  float64 // mm since the last shift, less a cell
 	filler curve
 }
 
-// spaced makes cells from a width on, growing by a ratio to a greatest width, until a length is covered.
+// spaced makes cells that grow from a width by a ratio to a greatest width, until a length is covered.
 func spaced(from, ratio, most, length float64) (d []float64) {
 	for sum := 0.0; sum < length; {
 		d = append(d, from)

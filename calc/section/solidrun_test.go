@@ -8,7 +8,7 @@ func (s *solid) run(seconds, dt float64) {
 		s.shift()
 		total := 0.0
 		for i := range s.along {
-			x := (float64(i)+1.5)*s.slabs[0].dx - s.ahead + s.moved // behind the arc is above zero
+			x := (float64(i)+1.5)*s.slabs[0].dx - s.ahead + s.moved // positive behind the arc
 			s.along[i] = math.Exp(-x * x / (2 * s.in.Sigma * s.in.Sigma))
 			total += s.along[i]
 		}
@@ -37,7 +37,7 @@ func (s *solid) run(seconds, dt float64) {
 	}
 }
 
-// shift moves the window on by whole cells: x grows backward, so that what comes in at the front is cold.
+// shift moves the window by whole cells: x grows backward, and the cells that enter at the front are cold.
 func (s *solid) shift() {
 	for s.moved >= 0 {
 		s.moved -= s.slabs[0].dx
@@ -66,7 +66,7 @@ func (p *slab) temperatures(filler *curve) {
 	}
 }
 
-// conduct adds up what flows between neighbours and off the faces.
+// conduct adds up the flows between neighbours and from the faces.
 func (s *solid) conduct(p *slab) {
 	flow := func(a, b int, g float64) {
 		f := g * (p.t[a] - p.t[b])
@@ -113,7 +113,7 @@ func (s *solid) conduct(p *slab) {
 	}
 }
 
-// join lets a lap's upper sheet touch the filler that stands on the lower one against its edge.
+// join connects a lap's upper sheet to the filler on the lower one that touches its edge.
 func (s *solid) join() {
 	p, u := s.slabs[0], s.slabs[1]
 	for i := range p.nx {
@@ -152,8 +152,8 @@ func (s *solid) pour(p *slab, dt float64) {
 	}
 }
 
-// peaks are the highest temperatures that passed in a layer at each y: with a field that stands, the highest along x,
-// on a parabola through three cells.
+// peaks are the highest temperatures of a layer at each y: in a steady field, the highest along x, on a
+// parabola through three cells.
 func (p *slab) peaks(layer int) (peak []float64) {
 	for j := range p.ny {
 		t := func(i int) float64 { return p.t[(i*p.ny+j)*p.nz+layer] }
@@ -173,7 +173,7 @@ func (p *slab) peaks(layer int) (peak []float64) {
 	return peak
 }
 
-// reach is how far out a falling row of peaks reaches a temperature, from a column on.
+// reach is how far out a falling row of peaks reaches a temperature, starting at a column.
 func reach(y, peak []float64, from int, level float64) float64 {
 	for j := len(peak) - 2; j >= from; j-- {
 		if peak[j] >= level {

@@ -6,27 +6,27 @@ import (
 	"brazebooth/calc/section/plate"
 )
 
-// Workspace holds what Solve needs, so that solving allocates nothing. One goroutine at a time.
+// Workspace holds everything that Solve needs, so that solving allocates nothing. For one goroutine at a time.
 type Workspace struct {
 	arms     [maxArms]arm
 	n        int // arms in use
 	joint    Joint
-	mirror   bool // one arm stands for two that are alike: it gets half the heat and metal
+	mirror   bool // one arm represents two equal ones: it gets half the heat and metal
 	filler   curve
 	stir     float64
 	gap      float64 // mm
 	bar      Bar
 	loss     float64 // W/mm2K
 	start    float64
-	spread   float64    // of the passing arc, s: smeared
-	heat     float64    // that the next step takes in, J/mm
+	spread   float64    // of the passing arc with the smear, s
+	heat     float64    // for the next step to take in, J/mm
 	metal    float64    // and metal, mm2
-	links    links      // of the present step
+	links    links      // of this step
 	pool     pool       // of liquid filler
 	finer    [2]float64 // times finer in space and in time than usual; 0 is 1. Tests only.
 	narrow   bool       // no smear along the travel and no lift. Tests only.
-	general  bool       // the arms meet by the rule for any layers. Tests only.
-	audited  bool       // what goes off the faces is added up, for residual. Tests only.
+	general  bool       // meet uses the rule for any layers. Tests only.
+	audited  bool       // the losses from the faces are added up, for residual. Tests only.
 	energy   float64    // put in, J/mm
 	lost     float64
 	original float64
@@ -34,13 +34,13 @@ type Workspace struct {
 }
 
 // Solve follows a section while the arc passes: one dimension along each arm of the joint, layers through its
-// thickness, the arc a Gaussian in time as well as across. Two things make up for the heat that flows along the seam,
-// which a section cannot see: the source is smeared along the travel, and where the metal conducts well for the travel
-// the peaks are lifted by the ratio of an exact moving source's peak to the smeared one's on a plate of the same
-// thickness. See smear and raise.
+// thickness, the arc a Gaussian in time as well as across. Two corrections account for the heat that flows
+// along the seam, which a section cannot see: the source is smeared along the travel, and if the metal conducts
+// well at this travel the peaks are lifted by the ratio of an exact moving source's peak to the smeared one's
+// on a plate of the same thickness. See smear and raise.
 //
-// Filler arrives with the arc and takes the skin's temperature at once; liquid filler is stirred; metal melts over
-// its range. Left out: zinc (1 to 5 % of the width), the bead's own shape, the contact of faces that lie on each other.
+// Filler arrives with the arc and takes the skin's temperature at once; liquid filler is stirred; metal melts over its
+// range. Not modelled: zinc (1 to 5 % of the width), the bead's own shape, contact between faces that touch.
 func (w *Workspace) Solve(in *Input) (Result, error) {
 	if err := in.check(); err != nil {
 		return Result{}, err
@@ -98,12 +98,12 @@ func (w *Workspace) prepare(in *Input) {
 	w.reset(in)
 }
 
-// evenButt reports whether the two halves of a butt are alike.
+// evenButt reports whether the two halves of a butt are equal.
 func (in *Input) evenButt() bool {
 	return in.Joint == ButtJoint && in.Aim == 0 && in.Thick[0] == in.Thick[1] && in.Base[0] == in.Base[1]
 }
 
-// members is how many members the joint has.
+// members is the number of the joint's members.
 func (in *Input) members() int {
 	if in.Joint == OverlayJoint {
 		return 1
@@ -111,9 +111,9 @@ func (in *Input) members() int {
 	return 2
 }
 
-// extent estimates how far the fine grid and the whole grid must reach: from the closed forms of a line that got its
-// heat at once, in the thinnest and best conducting member, in a thick one no further than in a half-space and a half;
-// and as far as heat spreads aside while the arc passes.
+// extent estimates how far the fine grid and the whole grid must reach: from the closed forms of a line heated
+// at once, in the thinnest and best conducting member (in a thick one at most as in a half-space, and half as
+// far again), and from how far heat spreads sideways while the arc passes.
 func (in *Input) extent() (fine, far float64) {
 	fine, far = 4.5, 22
 	share := 1.0
@@ -137,7 +137,8 @@ func (in *Input) extent() (fine, far float64) {
 	return fine, max(far, 2.5*fine)
 }
 
-// normalise makes the shares of all arms sum to one: the source's tail beyond the grid comes back.
+// normalise makes the shares of all arms add up to one: the source's tail beyond the grid is distributed over
+// it.
 func (w *Workspace) normalise() {
 	sum := 0.0
 	for i := range w.n {
@@ -154,7 +155,8 @@ func (w *Workspace) normalise() {
 
 func (w *Workspace) reset(in *Input) {
 	w.energy, w.lost, w.original, w.work = 0, 0, 0, 0
-	w.pool = pool{freezes: (in.Filler.Solidus + in.Filler.Liquidus) / 2, toe: in.Filler.Toe, hot: w.start, first: math.NaN()}
+	w.pool = pool{freezes: (in.Filler.Solidus + in.Filler.Liquidus) / 2, toe: in.Filler.Toe, hot: w.start,
+		first: math.NaN()}
 	for i := range w.n {
 		a := &w.arms[i]
 		a.first = min(a.base.solidus, w.filler.solidus)
@@ -163,19 +165,20 @@ func (w *Workspace) reset(in *Input) {
 			p := &a.col[j]
 			p.filler = 0
 			for l := range a.layers {
-				p.cell[l].t, p.cell[l].next, p.cell[l].peak, p.cell[l].stretch, p.cell[l].k, p.cell[l].cap = w.start, w.start, w.start, -1, a.base.k, 0
-				p.cell[l].body = a.depth[l] * p.dy
+				c := &p.cell[l]
+				c.t, c.next, c.peak, c.stretch, c.k, c.cap = w.start, w.start, w.start, -1, a.base.k, 0
+				c.body = a.depth[l] * p.dy
 				if l > 0 {
-					p.cell[l].through = 1 / a.apart[l] * p.dy
+					c.through = 1 / a.apart[l] * p.dy
 				}
-				p.cell[l].e = h * a.depth[l] * p.dy
-				w.original += p.cell[l].e
+				c.e = h * a.depth[l] * p.dy
+				w.original += c.e
 			}
 		}
 	}
 }
 
-// half is 1, or a half where one arm stands for two.
+// half is 1, or one half if one arm represents two.
 func (w *Workspace) half() float64 {
 	if w.mirror {
 		return 0.5
@@ -183,8 +186,8 @@ func (w *Workspace) half() float64 {
 	return 1
 }
 
-// diffusivity is that of the metal while an arc passes, mm2/s: for steel that of k 0.030 W/mmK and ρc 0.0056 J/mm3K,
-// means over the way to brazing heat, scaled as its curves are.
+// diffusivity is that of the metal while an arc passes, mm2/s: for steel that of k 0.030 W/mmK and ρc 0.0056
+// J/mm3K, means up to brazing heat, scaled as its curves are.
 func (m *Material) diffusivity() float64 {
 	if m.Steel {
 		return 0.030 / 0.0056 * m.K / SteelMean.K * SteelMean.RhoC / m.RhoC
@@ -192,12 +195,13 @@ func (m *Material) diffusivity() float64 {
 	return m.K / m.RhoC
 }
 
-// smearSteel over its diffusivity is what widens the source in steel: 5 mm2/s.
+// smearSteel times its diffusivity widens the source in steel: 5 mm2/s.
 const smearSteel = 5 * 0.0056 / 0.030
 
-// smear widens the passing arc to S² = σ² + c·a·σ/v, with c = 0.75 + 0.085·w/p. 0.75 was fitted to the exact thin
-// moving source: within 3 % RMS and 6 % at worst from 0.8 to 3 mm and 4 to 14 mm/s. The second part is for metals that
-// conduct well, by the weight w, and was chosen with the lift against a three-dimensional reference.
+// smear widens the passing arc to S² = σ² + c·a·σ/v, with c = 0.75 + 0.085·w/p. 0.75 was fitted to the exact
+// thin moving source: within 3 % RMS and 6 % at worst from 0.8 to 3 mm and 4 to 14 mm/s. The second part is for
+// metals that conduct well, by the weight w, and was chosen together with the lift against a three-dimensional
+// reference.
 func (w *Workspace) smear(in *Input) {
 	a, spreading := 0.0, 0.0 // means over the arms, mm2/s
 	for i := range w.n {
@@ -219,12 +223,12 @@ func (w *Workspace) smear(in *Input) {
 	w.raise(in, s2)
 }
 
-// alongSeam is the weight of what runs along the seam, from 0 for a fast source, p = vσ/2a from 0.6, to 1 for a slow
-// one, p to 0.2.
+// alongSeam is the weight of the heat along the seam, from 0 for a fast source, p = vσ/2a from 0.6, to 1 for a
+// slow one, p to 0.2.
 func alongSeam(p float64) float64 { return max(0, min(1, math.Log(0.6/p)/math.Log(3))) }
 
-// raise finds by how much each column's peak is lifted: the exact plate's ratio, to the power of the weight. s2 is the
-// smeared source's variance along the travel, mm2.
+// raise finds the factor by which each column's peak is lifted: the exact plate's ratio, to the power of the
+// weight. s2 is the smeared source's variance along the travel, mm2.
 func (w *Workspace) raise(in *Input, s2 float64) {
 	mean := 0.0
 	for i := range w.n {

@@ -22,9 +22,9 @@ func lap(travel float64) Input {
 		Sigma: 1.8, Loss: 60e-6, Start: 20, Lowest: 419.53}
 }
 
-// Figures of this model's prototype on the same lap, printed and held loosely: a check against another program's
+// Figures of this model's prototype on the same lap, with wide limits: a check against another program's
 // arithmetic, not a target.
-func TestLapBesideThePrototype(t *testing.T) {
+func TestLapAgainstPrototype(t *testing.T) {
 	w := new(Workspace)
 	for _, c := range []struct{ v, wu, wl, lower, upper, peakU, peakP float64 }{
 		{4, 5.21, 5.05, 54, 38, 1503, 1486}, {6, 3.99, 3.70, 64, 42, 1370, 1318}, {8, 3.28, 2.80, 75, 47, 1316, 1172},

@@ -5,15 +5,15 @@ import (
 	"slices"
 )
 
-// step moves the section on by dt s. It is linearly implicit, so that no step is too long for the finest cell, and
-// conservative, since what the linear system says a cell gains goes into its enthalpy. A cell that would begin or end
-// melting within the step gets the mean heat capacity along its way, and the system is solved again: with the
-// capacity at the start it would draw far too much heat or too little.
+// step advances the section by dt s. It is linearly implicit, so that no step is too long for the finest cell,
+// and conservative, because the heat that the linear system gives a cell goes into its enthalpy. A cell that
+// would begin or end melting within the step gets the mean heat capacity over its change, and the system is
+// solved again: with the capacity at the start it would take up far too much heat or too little.
 func (w *Workspace) step(dt float64) {
-	var from [maxArms]int // of each arm, the outermost column whose equations are new; -1 where none is
+	var from [maxArms]int // of each arm, the outermost column whose equations are new; -1 if none
 	for i := range w.n {
 		a := &w.arms[i]
-		a.thermometer(&w.filler)
+		a.readTemperatures(&w.filler)
 		w.receive(a)
 		w.conduct(a)
 		from[i] = a.columns - 1
@@ -22,7 +22,7 @@ func (w *Workspace) step(dt float64) {
 	for try := range tries {
 		for i := range w.n {
 			if a := &w.arms[i]; from[i] >= 0 {
-				w.inward(a, dt, from[i])
+				w.eliminate(a, dt, from[i])
 				w.work += a.work(from[i] + 1)
 			}
 		}
@@ -30,7 +30,7 @@ func (w *Workspace) step(dt float64) {
 		again := false
 		for i := range w.n {
 			a := &w.arms[i]
-			a.outward()
+			a.substitute()
 			from[i] = -1
 			if try < tries-1 {
 				from[i] = w.crossing(a, try)
@@ -43,16 +43,16 @@ func (w *Workspace) step(dt float64) {
 	}
 	for i := range w.n {
 		if w.audited {
-			w.account(&w.arms[i], dt)
+			w.addLosses(&w.arms[i], dt)
 		}
 	}
 	w.watch(dt)
 	w.heat, w.metal = 0, 0
 }
 
-// crossing gives every cell that passes a melting or freezing point in this step the mean capacity along its way, if
-// that differs much from the one used, and returns the outermost column where it does: from there on the step must be
-// solved again. -1 for none.
+// crossing gives every cell that passes a melting or freezing point in this step the mean capacity over its
+// change, if that differs much from the one used. It returns the outermost such column: from there on the step
+// must be solved again. -1 if there is none.
 func (w *Workspace) crossing(a *arm, try int) (outermost int) {
 	n := min(a.layers, maxLayers)
 	outermost = -1
@@ -78,7 +78,7 @@ func (w *Workspace) crossing(a *arm, try int) (outermost int) {
 			if l == 0 {
 				metal = p.filler * p.dy
 			}
-			if from <= solid && to <= solid && (metal == 0 || from > liquid && to > liquid) { // as most
+			if from <= solid && to <= solid && (metal == 0 || from > liquid && to > liquid) { // most cells
 				continue
 			}
 			if !(metal > 0 && w.filler.phase(from) != w.filler.phase(to)) && a.base.phase(from) == a.base.phase(to) {
@@ -93,9 +93,10 @@ func (w *Workspace) crossing(a *arm, try int) (outermost int) {
 	return outermost
 }
 
-// along gives a cell the mean capacity along its way in this step, and reports whether that is another one. A cell that
-// has been given one before is looked at again even where it passes no such point any more: its capacity is too high
-// then. From the third time on it is given half of the difference, since two of them may lead to each other for ever.
+// along gives a cell the mean capacity over its change in this step, and reports whether that is a different
+// one. A cell that got one before is checked again even if it no longer passes such a point: its capacity is
+// then too high. From the third time on it gets half of the difference, because two cells could otherwise
+// alternate for ever.
 func (w *Workspace) along(a *arm, p *column, l, try int) bool {
 	x, metal := &p.cell[l], 0.0
 	if l == 0 {
@@ -115,14 +116,15 @@ func (w *Workspace) along(a *arm, p *column, l, try int) bool {
 	return true
 }
 
-// worthAgain is by how much a capacity may be off, relative. With three tries a skin that melted within a step was off
-// by up to 100 K for that step, which counted as its peak: from one job to the next it jumped by half of that.
+// worthAgain is the relative error of a capacity that is accepted. With three tries a skin that melted within a
+// step was off by up to 100 K in that step, which counted as its peak: from one job to the next it jumped by
+// half of that.
 const (
 	worthAgain = 0.2
 	tries      = 8
 )
 
-// gain is the heat that a cell of so much metal and base takes up from one temperature to another, J/mm.
+// gain is the heat that a cell with this much metal and base takes up from one temperature to another, J/mm.
 func (w *Workspace) gain(a *arm, metal, base, from, to float64) float64 {
 	h0, _ := a.base.heat(from)
 	h1, _ := a.base.heat(to)
@@ -135,9 +137,9 @@ func (w *Workspace) gain(a *arm, metal, base, from, to float64) float64 {
 	return gain
 }
 
-// receive takes in what the arc brings. The metal takes the skin's temperature at once; what that costs comes off the
-// heat. The heat goes into the linear system: put straight into the cells it would show a peak that conduction has
-// not seen yet and that grows with the step.
+// receive takes in heat and metal from the arc. The metal takes the skin's temperature at once; its heat is
+// subtracted. The rest goes into the linear system: put straight into the cells it would show a peak before any
+// conduction, which would grow with the step.
 func (w *Workspace) receive(a *arm) {
 	if !a.heated || w.heat == 0 && w.metal == 0 {
 		for j := range a.in() {
@@ -162,11 +164,11 @@ func (w *Workspace) receive(a *arm) {
 	}
 }
 
-// thermometer adds the heat that the last step brought to each cell's enthalpy, finds the cell's temperature and keeps
+// readTemperatures adds the heat of the last step to each cell's enthalpy, finds the cell's temperature and keeps
 // the highest.
-func (a *arm) thermometer(filler *curve) {
+func (a *arm) readTemperatures(filler *curve) {
 	if a.base.steel {
-		a.steelThermometer(filler)
+		a.readSteelTemperatures(filler)
 		return
 	}
 	n := min(a.layers, maxLayers)
@@ -197,10 +199,10 @@ func (a *arm) thermometer(filler *curve) {
 	}
 }
 
-// steelThermometer is thermometer for steel. A cell that is still on the straight stretch of its enthalpy where the
-// step began has the temperature that the linear system gave it; one on another stretch takes the first step of invert
-// on the spot, which mostly is the last.
-func (a *arm) steelThermometer(filler *curve) {
+// readSteelTemperatures is readTemperatures for steel. A cell that is still on the same straight piece of its enthalpy
+// keeps the temperature of the linear system; a cell on another piece does the first step of invert here, which
+// is usually the last.
+func (a *arm) readSteelTemperatures(filler *curve) {
 	base := &a.base
 	n, first, c, cf, hottest := min(a.layers, maxLayers), a.first, base.c, filler.c, -1
 	columns := a.in()
@@ -224,7 +226,7 @@ func (a *arm) steelThermometer(filler *curve) {
 					slope += cf * metal
 				}
 				off := h - e
-				if near := 0.5 * slope; off < near && off > -near { // no division before the branch
+				if near := 0.5 * slope; off < near && off > -near { // without a division before the branch
 					t, x.cap = t-off/slope, slope
 				} else {
 					t, x.cap = invert(e, t, x.body, metal, base, filler)
@@ -244,11 +246,11 @@ func (a *arm) steelThermometer(filler *curve) {
 	a.hot = hottest
 }
 
-// invert solves base·h_base(t) + metal·h_filler(t) = e from a first estimate, and returns the temperature with the
-// heat capacity there, J/mmK.
+// invert solves base·h_base(t) + metal·h_filler(t) = e from a first estimate, and returns the temperature with
+// the heat capacity there, J/mmK.
 //
-// The enthalpy of two metals that melt over ranges is piecewise smooth and grows everywhere: Newton's rule from the
-// last temperature needs two or three steps, and bisection helps where it would swing.
+// The enthalpy of two metals that melt over ranges is piecewise smooth and always grows: Newton's rule from the
+// last temperature needs two or three steps, and bisection helps if it would oscillate.
 func invert(e, t, base, metal float64, b, f *curve) (temperature, capacity float64) {
 	low, high := -1e4, 1e6
 	for range 60 {
@@ -271,8 +273,8 @@ func invert(e, t, base, metal float64, b, f *curve) (temperature, capacity float
 		}
 		off := h - e
 		step := off / slope
-		// Over a melting or freezing point the capacity is another: a liquid cell with that of a melting one would draw
-		// heat for hundreds of K in the next step.
+		// Beyond a melting or freezing point the capacity is different: a liquid cell with the capacity of a
+		// melting one would take up heat for hundreds of K in the next step.
 		if near := 0.5 * slope; off < near && off > -near && b.phase(t-step) == b.phase(t) &&
 			(metal == 0 || f.phase(t-step) == f.phase(t)) {
 			return t - step, slope
@@ -307,8 +309,8 @@ func (w *Workspace) fillerConductivity(t float64) float64 {
 	return w.filler.k * (1 + (w.stir-1)*w.liquidShare(t))
 }
 
-// account adds up what goes off the faces in a step.
-func (w *Workspace) account(a *arm, dt float64) {
+// addLosses adds up the losses from the faces in a step.
+func (w *Workspace) addLosses(a *arm, dt float64) {
 	n := a.layers
 	w.lost += dt * a.wet * (a.col[0].cell[0].next - w.start)
 	for j := range a.in() {

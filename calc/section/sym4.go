@@ -1,9 +1,10 @@
 package section
 
-// sym4 is a symmetric matrix of four rows, its upper half: 00, 01, 02, 03, 11, 12, 13, 22, 23, 33.
+// sym4 is a symmetric matrix of four rows, stored as its upper half: 00, 01, 02, 03, 11, 12, 13, 22, 23, 33.
 type sym4 [10]float64
 
-// invert writes the inverse by blocks of two: with P the first block, Q beside it and R the last, S = R − QᵀP⁻¹Q.
+// invert writes the inverse by blocks of two: with P the first block, Q beside it and R the last, S = R −
+// QᵀP⁻¹Q.
 func (m *sym4) invert(out *sym4) {
 	d := 1 / (m[0]*m[4] - m[1]*m[1])
 	p0, p1, p2 := m[4]*d, -m[1]*d, m[0]*d
@@ -32,7 +33,7 @@ func (m *sym4) times(x *[4]float64) [4]float64 {
 	}
 }
 
-// at is where row i and column k of a symmetric matrix of n rows, two or four, are kept.
+// at is the index of row i and column k of a symmetric matrix of n rows, two or four.
 func at(n, i, k int) int {
 	if i > k {
 		i, k = k, i

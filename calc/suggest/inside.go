@@ -8,46 +8,48 @@ import (
 	"brazebooth/tables"
 )
 
-// How deep inside the edges a place should lie, in the doubts of each edge: wholeDepth, or a share of the depth that
-// the best place of a narrow zone has. What an edge is short of it weighs a little against a way along the open
-// setting, in logarithms, and what it is short of a smaller depth much: the place turns toward the middle of the zone
-// long before an edge, and never over one. What the curves say is put right by so many answers. Where even the place
-// that misses least misses by some doubts there is nothing to be brought into.
+// The depth that a setting should have inside the edges, in doubts of each edge, is wholeDepth, or in a narrow
+// zone a share of the depth of its best setting. Being short of it counts a little against a move along the
+// open setting, in logarithms, and being short of firmDepth counts much: the result turns toward the middle of
+// the zone long before it reaches an edge, and never crosses one. The curves are corrected with up to
+// `corrected` computed points. If even the best setting misses by some doubts, there is no zone to move into.
 const (
 	wholeDepth = 1
 	depthShare = 0.9
 	leastDepth = 0.1
 	deepPrice  = 0.03
-	firmDepth  = 0.4 // of the depth
+	firmDepth  = 0.4 // as a share of the depth
 	firmPrice  = 20
 	corrected  = 5
 	givenUp    = 1
 )
 
-// path is one open setting with the edges' margins along it at the computed heat, and the hand's two where it is the
-// travel.
+// path is the range of one open setting with the edges' margins along it at the computed heat and, for the
+// travel, the two limits of a hand.
 type path struct {
 	axis
 	margins []line
-	hand    *Range // of the travel; nil for the feed
+	hand    *Range // for the travel; nil for the feed
 	doubts  []float64
-	answers []answer // in the order of their places
+	answers []answer // in the order of x
 }
 
-// answer is what each edge's curve is short of the margin that was computed at a place, counted in points.
+// answer is the difference between the computed margin of each edge and its curve at a place, counted in
+// points.
 type answer struct {
 	x   float64
 	off []float64
 }
 
-// inside moves a mean, counted in points, no further than it takes to lie well inside every edge: where
+// inside moves a mean, counted in points, only as far as it must to lie well inside every edge: to where
 //
 //	(x − mean)² + 0.03·Σ (depth − margin/doubt)² + 20·Σ (0.4·depth − margin/doubt)²
 //
-// is least, each sum over the edges that are nearer than that. A mean lies where the chance is, and that may be beside
-// a good zone that is narrower than the doubts. Where the mean is deep enough it stays, and bit by bit where no setting
-// meets every edge. An edge may run in steps that no curve shows: what the curves are short of is read off all answers
-// so far, so that the search closes in between two of them instead of going to and fro.
+// is least. Each sum is over the edges that are nearer than that. A mean lies where the chance is, and that may
+// be beside a good zone that is narrower than the doubts. A mean that is deep enough stays, and it moves less
+// and less the more the edges are missed. An edge may change in steps that no curve shows, so the curves are
+// corrected by all answers so far; the search then closes in between two of them instead of going back and
+// forth.
 func (s *search) inside(p *path, mean float64, setting func(at float64) Setting) (float64, error) {
 	p.doubts = s.p.Doubts
 	x := mean
@@ -65,7 +67,7 @@ func (s *search) inside(p *path, mean float64, setting func(at float64) Setting)
 	return x, nil
 }
 
-// learn keeps what the curves are short of the margins at a place.
+// learn records how far the curves are from the margins at a place.
 func (p *path) learn(x float64, margins []float64) {
 	a := answer{x, make([]float64, len(margins))}
 	for e, m := range margins {
@@ -75,8 +77,7 @@ func (p *path) learn(x float64, margins []float64) {
 	p.answers = slices.Insert(p.answers, i, a)
 }
 
-// short is what an edge's curve is short of at a place: straight between the answers, and as at the nearest beyond
-// them.
+// short is the correction of an edge's curve at a place: linear between the answers, constant beyond them.
 func (p *path) short(x float64, edge int) float64 {
 	n := len(p.answers)
 	if n == 0 {
@@ -90,7 +91,7 @@ func (p *path) short(x float64, edge int) float64 {
 	return a.off[edge] + (b.off[edge]-a.off[edge])*(x-a.x)/(b.x-a.x)
 }
 
-// depth is how deep inside every edge a place should lie, in doubts.
+// depth is the depth inside every edge that a setting should have, in doubts.
 func (p *path) depth(places []float64) float64 {
 	deepest := math.Inf(-1)
 	for _, x := range places {
@@ -101,7 +102,7 @@ func (p *path) depth(places []float64) float64 {
 	return max(leastDepth, min(wholeDepth, depthShare*deepest))
 }
 
-// least is where the sum above is least: the best point of a grid, then a golden section about it.
+// least finds where the sum above is least: the best point of a grid, then a golden section around it.
 func (p *path) least(mean float64) float64 {
 	places := p.fine()
 	depth := p.depth(places)
@@ -110,7 +111,7 @@ func (p *path) least(mean float64) float64 {
 		return way*way + deepPrice*p.missed(x, depth) + firmPrice*p.missed(x, firmDepth*depth)
 	}
 	if p.missed(mean, depth) == 0 {
-		return mean // to the last bit
+		return mean // exactly
 	}
 	best, lowest := mean, sum(mean)
 	for _, x := range places {
@@ -132,7 +133,7 @@ func (p *path) least(mean float64) float64 {
 	return mean + (best-mean)*math.Exp(-p.missed(best, 0)/(givenUp*givenUp))
 }
 
-// missed is the sum of the squares of what the edges are short of a depth, in doubts.
+// missed is the sum of the squares of the depths that the edges lack, in doubts.
 func (p *path) missed(x, depth float64) (sum float64) {
 	p.each(x, func(inside float64) {
 		if short := depth - inside; short > 0 {
@@ -142,7 +143,7 @@ func (p *path) missed(x, depth float64) (sum float64) {
 	return sum
 }
 
-// each tells how far inside each edge a place lies, in its doubts.
+// each calls tell with the depth of a place inside each edge, in that edge's doubts.
 func (p *path) each(x float64, tell func(inside float64)) {
 	for e := range p.margins {
 		tell((p.margins[e].at(x) + p.short(x, e)) / p.doubts[e])

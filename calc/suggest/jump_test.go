@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// steps walks a joint through a change and returns the largest step of feed and of travel, in logarithms.
+// steps changes a joint gradually and returns the largest step of feed and of travel, in logarithms.
 func steps(t *testing.T, n int, change func(*joint, float64)) (feed, travel float64, from, to Place) {
 	t.Helper()
 	var last Place
@@ -27,8 +27,8 @@ func steps(t *testing.T, n int, change func(*joint, float64)) (feed, travel floa
 	return feed, travel, from, last
 }
 
-// TestPlaceDoesNotJump changes a joint bit by bit; with five times as many steps the longest is at most a third as
-// long. Something that jumps keeps its longest step. Where no setting has a chance of 1 % the place may move fast.
+// TestPlaceDoesNotJump changes a joint gradually; with five times as many steps the longest is at most a third
+// as long, while a jump would keep its length. Where no setting has a chance of 1 % the place may move fast.
 func TestPlaceDoesNotJump(t *testing.T) {
 	for name, change := range map[string]func(*joint, float64){
 		"splits in travel":       func(j *joint, s float64) { j.notch = -0.3 + 0.8*s },
@@ -48,8 +48,8 @@ func TestPlaceDoesNotJump(t *testing.T) {
 	}
 }
 
-// TestSplitRidge: where a band of travels is cut out of the middle, little heat goes to the slow side, much to the
-// fast.
+// TestSplitRidge: if a band of travels is excluded in the middle, a joint with little heat goes to the slow
+// side, one with much heat to the fast side.
 func TestSplitRidge(t *testing.T) {
 	j := usual
 	j.notch = 0.35

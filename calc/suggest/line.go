@@ -1,8 +1,8 @@
 package suggest
 
-// line is values at evenly spaced places, from 0 to len-1, with a curve through them that rises and falls only where
-// they do: cubics whose slope at a place is the harmonic mean of the slopes beside it, and nothing where these differ
-// in sign. It moves without a jump when the values do.
+// line holds values at evenly spaced places, from 0 to len-1, with a curve through them that rises and falls
+// only where they do: cubics whose slope at a place is the harmonic mean of the slopes on both sides, and zero
+// where these differ in sign. The curve is a continuous function of the values.
 type line []float64
 
 func (l line) at(x float64) float64 {

@@ -7,13 +7,13 @@ import (
 	"brazebooth/calc/formula"
 )
 
-// Range is what a setting may be, mm/s.
+// Range is the range of a setting, mm/s.
 type Range struct{ Low, High float64 }
 
-// Setting is a place to ask about: feed and travel, mm/s, and what the heat is multiplied with.
+// Setting is a point to compute: feed and travel, mm/s, and a factor on the heat.
 type Setting struct{ Feed, Travel, Factor float64 }
 
-// Point is an answer: the net heat without the factor, J/mm, and each edge's margin with it.
+// Point is the result there: the net heat without the factor, J/mm, and each edge's margin with it.
 type Point struct {
 	Heat    float64
 	Margins []float64
@@ -26,14 +26,14 @@ type Problem struct {
 	Feed, Travel float64 // as chosen, mm/s; 0 where open
 	// Melting: the base melts wherever the filler wets it, so that less heat is worth more.
 	Melting bool
-	// HeatDoubt is how far the heat may be off, one standard deviation of its logarithm.
+	// HeatDoubt is the uncertainty of the heat: one standard deviation of its logarithm.
 	HeatDoubt float64
-	// Doubts of each edge but the hand's two, in the order of a Point's margins: wets, the lesser of base stays solid
-	// and no burn-through, filled, the arc's two, zinc, bridges, touches, hangs. tables has them, WetsDoubt and the
-	// like. An edge that a joint does not have keeps a margin far inside.
+	// Doubts of each edge except the hand's two, in the order of a Point's margins: wets, the lesser of base
+	// stays solid and no burn-through, filled, the arc's two, zinc, bridges, touches, hangs. tables has them,
+	// as WetsDoubt and so on. An edge that a joint does not have keeps a margin far inside.
 	Doubts []float64
-	// Field answers for a list of settings at once, so that it may share the work out. into[i].Margins has room for
-	// each edge.
+	// Field computes a list of settings at once, so that it may do so in parallel. into[i].Margins has room for each
+	// edge.
 	Field func(at []Setting, into []Point) error
 }
 
@@ -42,24 +42,24 @@ type Place struct {
 	Feed, Travel float64 // mm/s
 	Heat         float64 // net, J/mm
 	Chance       float64 // to meet every edge, from 0 to 1
-	Asked        int     // cross-sections
+	Asked        int     // number of cross-sections computed
 }
 
-// How far past the arc's and the hand's ranges the means look, and at how many places. What more or less heat changes
-// is smooth along either: it is asked at some of the places only.
+// The means look this far past the ranges of arc and hand, at this many places. The effect of more or less heat
+// is smooth in both directions, so that it is only computed at some of the places.
 const (
 	feedBelow, feedAbove     = 0.88, 1.1
 	travelBelow, travelAbove = 0.9, 1.1
 	feedPoints, travelPoints = 7, 6
-	travelsAlone             = 13 // travels where the feed is chosen
+	travelsAlone             = 13 // travels if the feed is chosen
 	heatEvery                = 3
-	heatEveryAlone           = 2      // of the travels where the feed is chosen
-	nearby, nearPoints       = 0.3, 4 // the last feeds: how far to both sides, a logarithm
-	between                  = 10     // places weighed from one point to the next
+	heatEveryAlone           = 2      // of the travels if the feed is chosen
+	nearby, nearPoints       = 0.3, 4 // of the last feeds: distance to both sides, a logarithm
+	between                  = 10     // places weighed per step between points
 )
 
-// Find returns the place of a problem. ErrRange for a problem without ranges, doubts or a field; an error of the field
-// ends it.
+// Find returns the place of a problem. It returns ErrRange for a problem without ranges, doubts or a field; an
+// error of the field ends the search.
 func Find(p *Problem) (Place, error) {
 	if err := p.check(); err != nil {
 		return Place{}, err
@@ -71,7 +71,7 @@ func Find(p *Problem) (Place, error) {
 		return Place{}, err
 	}
 	if p.Travel > 0 {
-		travel = p.Travel // to the last bit
+		travel = p.Travel // exactly
 	}
 	if p.Feed == 0 {
 		feeds = around(feed)
@@ -83,7 +83,7 @@ func Find(p *Problem) (Place, error) {
 	return s.place(&last[0], feeds, travel)
 }
 
-// travel is the travel of a problem, and a feed about which its own is looked for.
+// travel is the travel of a problem, and a feed around which the final feed is searched.
 func (s *search) travel(feeds axis) (travel, feed float64, err error) {
 	alone, points, every := s.p.Feed > 0 && s.p.Travel == 0, travelPoints, 1
 	if alone {
@@ -95,14 +95,14 @@ func (s *search) travel(feeds axis) (travel, feed float64, err error) {
 	case err != nil:
 		return 0, 0, err
 	case alone:
-		travel, err = s.alone(columns, travels)
+		travel, err = s.travelForFeed(columns, travels)
 		return travel, s.p.Feed, err
 	}
 	travel, feed = s.alongRidge(columns, feeds, travels)
 	return travel, feed, nil
 }
 
-// axis is an open setting's range in logarithms.
+// axis is the range of an open setting in logarithms.
 type axis struct {
 	low, step float64
 	n         int
@@ -116,7 +116,7 @@ func axisOf(chosen float64, r Range, below, above float64, n int) axis {
 	return axis{low, (math.Log(r.High*above) - low) / float64(n-1), n}
 }
 
-// around is the finer axis about a feed at which the last mean is taken.
+// around is the finer axis around a feed, over which the last mean is taken.
 func around(feed float64) axis {
 	return axis{math.Log(feed) - nearby, 2 * nearby / (nearPoints - 1), nearPoints}
 }
@@ -131,7 +131,7 @@ func (a axis) places() []float64 {
 	return list
 }
 
-// fine are the places that a mean is taken over, counted in points.
+// fine are the places over which a mean is taken, counted in points.
 func (a axis) fine() (x []float64) {
 	for i := range (a.n-1)*between + 1 {
 		x = append(x, float64(i)/between)
@@ -139,13 +139,13 @@ func (a axis) fine() (x []float64) {
 	return x
 }
 
-// search counts what it asks.
+// search counts the settings that it asks for.
 type search struct {
 	p     *Problem
 	asked int
 }
 
-// ask answers for settings, in their order.
+// ask computes settings, in their order.
 func (s *search) ask(at []Setting) ([]Point, error) {
 	n := len(s.p.Doubts)
 	into := make([]Point, len(at))

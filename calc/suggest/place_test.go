@@ -9,12 +9,12 @@ import (
 	"brazebooth/calc/formula"
 )
 
-// joint is a joint with margins that are straight in the logarithms, much like real ones.
+// joint is a joint with margins that are linear in the logarithms, similar to real ones.
 type joint struct {
 	cold, hot  float64 // heats at which it begins to wet and to melt, J/mm
 	need       float64 // feed over travel that fills it
-	notch      float64 // half-width of a band of travels, in logarithms, that is cut out of its middle; below 0 none
-	feedNotch  float64 // the same of feeds
+	notch      float64 // half-width, a logarithm, of a band of travels that is excluded in the middle; below 0 none
+	feedNotch  float64 // the same for feeds
 	heatPerArc float64 // J/mm at feed 80, travel 7
 }
 
@@ -56,7 +56,7 @@ func find(t testing.TB, p *Problem) Place {
 	return at
 }
 
-// best is the highest objective of a fine grid, and where.
+// best is the highest objective on a fine grid, and its setting.
 func (j joint) best() (feed, travel, value float64) {
 	s := search{p: j.problem()}
 	value = math.Inf(-1)
@@ -84,8 +84,8 @@ func (j joint) objective(s *search, feed, travel float64) float64 {
 		heatPrice*math.Log(points[0].Heat) + chance - handPrice*off
 }
 
-// TestPlaceIsInTheZone: wherever the zone is as wide as its doubts, every margin is met, and little is lost against the
-// best setting that a fine search finds.
+// TestPlaceIsInTheZone: wherever the zone is as wide as its doubts, every margin is met, and little is lost
+// compared with the best setting of a fine search.
 func TestPlaceIsInTheZone(t *testing.T) {
 	for hot := 68.0; hot < 130; hot += 8 {
 		for _, heat := range []float64{40, 60, 75, 100, 130} {
@@ -99,7 +99,7 @@ func TestPlaceIsInTheZone(t *testing.T) {
 					inside = min(inside, m[i]/doubts[i])
 				}
 				if inside < 0.8 {
-					continue // no zone to speak of
+					continue // hardly any zone
 				}
 				at := find(t, j.problem())
 				what := fmt.Sprintf("%+v: %+v, best at %.1f and %.2f", j, at, feed, travel)
@@ -121,7 +121,7 @@ func TestPlaceIsInTheZone(t *testing.T) {
 	}
 }
 
-// TestUnitsDoNotMatter: all feeds and travels twice as large.
+// TestUnitsDoNotMatter: twice the feeds and three times the travels.
 func TestUnitsDoNotMatter(t *testing.T) {
 	at := find(t, usual.problem())
 	p := usual.problem()
@@ -139,7 +139,7 @@ func TestUnitsDoNotMatter(t *testing.T) {
 	check(t, "chance", scaled.Chance, at.Chance, 1e-9)
 }
 
-// TestAnEdgeThatAsksNothing changes nothing.
+// TestAnEdgeThatAsksNothing: an edge that is always met changes nothing.
 func TestAnEdgeThatAsksNothing(t *testing.T) {
 	at := find(t, usual.problem())
 	p := usual.problem()
@@ -157,7 +157,7 @@ func TestAnEdgeThatAsksNothing(t *testing.T) {
 }
 
 func TestLessHeatOfTwoAlike(t *testing.T) {
-	// No edge but the arc's: the colder end of the feeds and the hand's middle travel or faster.
+	// No edge except the arc's: the colder half of the feeds and the hand's middle travel or faster.
 	j := usual
 	j.cold, j.hot, j.need = 1e-3, 1e6, 1e-3
 	at := find(t, j.problem())
@@ -175,7 +175,7 @@ func TestChosenSettings(t *testing.T) {
 	p := usual.problem()
 	p.Travel = open.Travel
 	byFeed := find(t, p)
-	// The last feeds lie about the ridge, which a curve tells at the travel found and an answer at a chosen one.
+	// The last feeds lie around the ridge: a curve gives it at the travel found, an answer at a chosen travel.
 	check(t, "feed at the travel found", math.Log(byFeed.Feed/open.Feed), 0, 1e-3)
 	check(t, "travel stays", byFeed.Travel, open.Travel, 0)
 	check(t, "the chance with it", byFeed.Chance, open.Chance, 1e-4)

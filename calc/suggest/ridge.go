@@ -2,15 +2,16 @@ package suggest
 
 import "math"
 
-// column is what was found at one travel: each edge's margin along the feeds, what the two other heats change of it,
-// and the heat's logarithm. Between the points it is read off curves: margins bend little, the chance much.
+// column holds the results at one travel: each edge's margin along the feeds, how the two other heats change
+// it, and the heat's logarithm. Values between the points are read from curves, because margins bend little and
+// the chance much.
 type column struct {
 	margins []line    // by edge
-	shifts  [3][]line // by heat and edge, at every third feed; none for the computed heat
+	shifts  [3][]line // by heat and edge, at every third feed; nil for the computed heat
 	heat    line
 }
 
-// columns asks at every feed of each travel, all at once, and for the two other heats at every so many travels.
+// columns computes every feed of each travel, all at once. The two other heats are computed at one travel in every.
 func (s *search) columns(feeds axis, travels []float64, every int) ([]column, error) {
 	factors := Factors(s.p.HeatDoubt)
 	var settings []Setting
@@ -33,7 +34,8 @@ func (s *search) columns(feeds axis, travels []float64, every int) ([]column, er
 	return list, nil
 }
 
-// columnOf sorts the answers of one travel, with those of the two other heats or without, and returns the rest of them.
+// columnOf sorts the points of one travel, with or without the two other heats, and returns the remaining
+// points.
 func columnOf(points []Point, feeds, edges int, heats bool) (column, []Point) {
 	c := column{margins: make([]line, edges)}
 	c.shifts[0], c.shifts[2] = make([]line, edges), make([]line, edges)
@@ -55,7 +57,8 @@ func columnOf(points []Point, feeds, edges int, heats bool) (column, []Point) {
 	return c, points
 }
 
-// at fills in each edge's margins at the three heats and returns the heat's logarithm, at a feed counted in points.
+// at fills in each edge's margins at the three heats and returns the heat's logarithm, at a feed counted in
+// points.
 func (c *column) at(x float64, margins *[3][]float64) float64 {
 	for e := range c.margins {
 		m := c.margins[e].at(x)
@@ -66,7 +69,7 @@ func (c *column) at(x float64, margins *[3][]float64) float64 {
 	return c.heat.at(x)
 }
 
-// threeHeats is room for each edge's margins at the three heats.
+// threeHeats allocates each edge's margins at the three heats.
 func threeHeats(edges int) (m [3][]float64) {
 	for k := range m {
 		m[k] = make([]float64, edges)
@@ -107,8 +110,8 @@ func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed
 	return travels.at(best), feeds.at(crest.at(best))
 }
 
-// place is the mean feed of the travel that was found or chosen, brought inside the edges, and what the curves say of
-// it.
+// place is the mean feed of the travel that was found or chosen, moved inside the edges, with the values of the
+// curves there.
 func (s *search) place(c *column, feeds axis, travel float64) (Place, error) {
 	x, m := s.meanFeed(c, feeds), threeHeats(len(s.p.Doubts))
 	if feeds.n > 1 {

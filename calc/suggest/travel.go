@@ -2,8 +2,8 @@ package suggest
 
 import "math"
 
-// ridge is what was found along the travels: each edge's margin, what the two other heats change of it, at every so
-// many travels, and the heat's logarithm.
+// ridge holds the results along the travels: each edge's margin, the heat's logarithm, and at one travel in every how
+// the two other heats change the margins.
 type ridge struct {
 	margins []line
 	shifts  [3][]line
@@ -16,8 +16,8 @@ func newRidge(edges, every int) ridge {
 		every: float64(every)}
 }
 
-// at fills in the margins at the three heats with all of them hotter by a part of the way from the middle one to the
-// hottest; between the three a margin is a parabola of the heat's logarithm.
+// at fills in the margins at the three heats, with all of them hotter by a share of the distance from the
+// middle heat to the hottest; between the three a margin is a parabola in the heat's logarithm.
 func (r *ridge) at(x, hotter float64, m *[3][]float64) {
 	for e := range r.margins {
 		cold, mid, hot := r.shifts[0][e].at(x/r.every), r.margins[e].at(x), r.shifts[2][e].at(x/r.every)
@@ -29,7 +29,7 @@ func (r *ridge) at(x, hotter float64, m *[3][]float64) {
 	}
 }
 
-// meanTravel is the mean travel, counted in points. What the hand adds is exact between the points.
+// meanTravel is the mean travel, counted in points. The hand's part is exact between the points.
 func (s *search) meanTravel(r *ridge, travels axis, hotter float64) float64 {
 	x, m := travels.fine(), threeHeats(len(s.p.Doubts))
 	chances, value := make([]float64, len(x)), make([]float64, len(x))
@@ -48,19 +48,19 @@ func (s *search) meanTravel(r *ridge, travels axis, hotter float64) float64 {
 	return mean(x, value, widened(travelSoft, chances))
 }
 
-// Where the feed is chosen nothing else follows when the travel moves, and an edge may run along the travels many times
-// faster than the feed changes. The mean is wider there, what comes nearer to an edge than its doubt is given up for,
-// and the travel is the mean over heats to both sides: it begins to move before the edge arrives, and goes on behind
-// it.
+// If the feed is chosen, nothing else changes as the travel moves, and an edge may move along the travels many
+// times faster than the feed changes. So the mean is wider, settings nearer to an edge than its doubt cost
+// extra, and the travel is a mean over hotter and colder heats: it begins to move before the edge arrives, and
+// continues behind it.
 const (
 	travelSoftAlone = 0.3
 	nearPrice       = 0.5
-	hotterBy        = 0.18 // the furthest of these heats, a logarithm: twelve steps of 2 % of feed
-	hotterSteps     = 4    // from the computed heat to there, where the weight is nothing
+	hotterBy        = 0.18 // the hottest of them, a logarithm: twelve steps of 2 % of feed
+	hotterSteps     = 4    // from the computed heat to there, where the weight is zero
 )
 
-// alone is the travel of a chosen feed, mm/s.
-func (s *search) alone(columns []column, travels axis) (float64, error) {
+// travelForFeed is the travel for a chosen feed, mm/s.
+func (s *search) travelForFeed(columns []column, travels axis) (float64, error) {
 	r := newRidge(len(s.p.Doubts), heatEveryAlone)
 	for j := range columns {
 		r.heat = append(r.heat, columns[j].heat[0])
@@ -85,7 +85,7 @@ func (s *search) alone(columns []column, travels axis) (float64, error) {
 	return travels.at(x), err
 }
 
-// along are the margins along the travels at a heat.
+// along returns the margins along the travels at a heat.
 func (s *search) along(r *ridge, travels axis, hotter float64) path {
 	p := path{axis: travels, margins: make([]line, len(r.margins)), hand: &s.p.Hand, doubts: s.p.Doubts}
 	m := threeHeats(len(r.margins))
@@ -98,8 +98,8 @@ func (s *search) along(r *ridge, travels axis, hotter float64) path {
 	return p
 }
 
-// near is how near the edges are at the computed heat: the sum of the squares of what each is short of its doubt, in
-// it.
+// near is the closeness of the edges at the computed heat: the sum of the squares of what each margin lacks of
+// its doubt, in doubts.
 func near(margins, doubts []float64) (sum float64) {
 	for i, m := range margins {
 		if short := 1 - m/doubts[i]; short > 0 {

@@ -7,12 +7,12 @@ import (
 	"brazebooth/tables"
 )
 
-// heats are the three places at which the heat is tried, in doubts, and their weights: the quadrature by Gauss and
-// Hermite, exact to the fifth power of the heat's logarithm.
+// heats are the three deviations at which the heat is tried, in doubts, with their weights: Gauss-Hermite
+// quadrature, exact to the fifth power of the heat's logarithm.
 var heats = [3]struct{ z, weight float64 }{{-math.Sqrt(3), 1.0 / 6}, {0, 2.0 / 3}, {math.Sqrt(3), 1.0 / 6}}
 
-// What the objective gives up for heat and for a travel off the hand's middle, and how fast the weights of the two
-// means fall: tried over joints of 0.6 to 3 mm. More of the first two costs chance, faster weights let the place jump.
+// The price of heat and of a travel off the hand's middle in the objective, and how fast the weights of the two means
+// fall: chosen by trials over joints of 0.6 to 3 mm. Higher prices cost chance; faster weights let the place jump.
 const (
 	heatPrice  = 0.06
 	handPrice  = 0.06
@@ -20,8 +20,8 @@ const (
 	travelSoft = 0.13
 )
 
-// meltingPrice is what heat costs where the base melts with every bead that wets: some 6 in 100 of the chance are given
-// up for a colder one, tried on grey iron and copper.
+// meltingPrice is the price of heat where the base melts with every bead that wets: some 6 in 100 of the chance
+// are given up for a colder setting. Chosen by trials on grey iron and copper.
 const meltingPrice = 1
 
 func (p *Problem) heatPrice() float64 {
@@ -31,7 +31,8 @@ func (p *Problem) heatPrice() float64 {
 	return heatPrice
 }
 
-// Factors are what the heat is multiplied with at the three, given its doubt as the standard deviation of a logarithm.
+// Factors are the factors on the heat at the three deviations; doubt is the standard deviation of its
+// logarithm.
 func Factors(doubt float64) (f [3]float64) {
 	for k := range heats {
 		f[k] = math.Exp(heats[k].z * doubt)
@@ -39,14 +40,14 @@ func Factors(doubt float64) (f [3]float64) {
 	return f
 }
 
-// Chance is that a setting meets every edge, and a hand holds its travel, mm/s: margins at the three heats, each edge
-// with its doubt.
+// Chance is the chance that a setting meets every edge and that a hand holds its travel, mm/s; margins at the
+// three heats, doubts of each edge.
 func Chance(margins [3][]float64, doubts []float64, hand Range, travel float64) float64 {
 	held, _ := hand.hand(travel)
 	return math.Exp(LogChance(margins, doubts) + held)
 }
 
-// lnPhi is the logarithm of the normal distribution, also where that itself is nothing.
+// lnPhi is the logarithm of the cumulative normal distribution, even where the distribution itself underflows.
 func lnPhi(x float64) float64 {
 	switch {
 	case x > 9: // less than 1e-18
@@ -56,12 +57,12 @@ func lnPhi(x float64) float64 {
 	case x > -30:
 		return math.Log(math.Erfc(-x/math.Sqrt2) / 2)
 	}
-	y := 1 / (x * x) // asymptotic series, the next term being 1e-10 of it
+	y := 1 / (x * x) // asymptotic series; the next term is 1e-10 of it
 	return -x*x/2 - math.Log(-x*math.Sqrt(2*math.Pi)) + math.Log1p(-y+3*y*y-15*y*y*y)
 }
 
-// LogChance is the logarithm of the chance that a setting meets every edge: margins at the three heats, each edge with
-// its doubt.
+// LogChance is the logarithm of the chance that a setting meets every edge; margins at the three heats, doubts
+// of each edge.
 func LogChance(margins [3][]float64, doubts []float64) float64 {
 	var sum [3]float64
 	for k := range heats {
@@ -89,23 +90,24 @@ func logSum(list []float64) float64 {
 	return top + math.Log(sum)
 }
 
-// hand is what a travel, mm/s, is worth by itself: the logarithm of the chance that a hand holds it, and how far it is
-// off the middle, squared, 1 at an end.
+// hand is the rating of a travel, mm/s, by itself: the logarithm of the chance that a hand holds it, and its
+// squared distance from the middle, which is 1 at an end.
 func (r Range) hand(travel float64) (chance, off float64) {
 	slow, fast := math.Log(travel/r.Low), math.Log(r.High/travel)
 	u := (slow - fast) / math.Log(r.High/r.Low)
 	return lnPhi(slow/tables.SlowDoubt.V) + lnPhi(fast/tables.FastDoubt.V), u * u
 }
 
-// Where even the best place has little chance its rivals differ by more than the softness, though none is good: a sharp
-// weight would run from one to the next as the job changes. There the weights fall the slower the worse the best one
-// is. worthwhile is a chance of a third; both were tried on laps of 1 to 12 mm.
+// Where even the best setting has little chance, its rivals differ by more than the softness although none is
+// good: a sharp weight would jump from one to another as the job changes. So the weights fall more slowly the
+// worse the best setting is. worthwhile is a chance of a third; both were chosen by trials on laps of 1 to 12
+// mm.
 const (
 	worthwhile = -1.1
 	widens     = 4
 )
 
-// widened is a softness where the logarithms of the chances are these.
+// widened is the softness for these logarithms of the chances.
 func widened(soft float64, chances []float64) float64 {
 	if short := worthwhile - slices.Max(chances); short > 0 {
 		soft *= 1 + widens*short*short/(1+short)
@@ -123,7 +125,7 @@ func mean(x, value []float64, soft float64) float64 {
 	for i, v := range value {
 		w := math.Exp((v - top) / soft)
 		if i == 0 || i == len(value)-1 {
-			w /= 2 // the trapezium rule: half a step belongs to an end
+			w /= 2 // the trapezoidal rule: half a step belongs to an end
 		}
 		sum, all = sum+w*x[i], all+w
 	}

@@ -15,10 +15,10 @@ func check(t *testing.T, what string, got, want, tolerance float64) {
 	}
 }
 
-const heatDoubt = 0.125 // of the heat, arc efficiency, volts and current together: what usual jobs have
+const heatDoubt = 0.125 // of the heat, from arc efficiency, volts and current, as in usual jobs
 
 func TestLnPhi(t *testing.T) {
-	// Values of the normal distribution from printed tables; the two last from 30-digit arithmetic.
+	// Values of the normal distribution from printed tables; the last two from 30-digit arithmetic.
 	for x, want := range map[float64]float64{0: math.Log(0.5), 1: math.Log(0.8413447461), -2: math.Log(0.0227501319),
 		-5: math.Log(2.866515719e-7), -29: -424.787420, -40: -804.608442} {
 		check(t, fmt.Sprintf("ln Φ(%g)", x), lnPhi(x), want, 1e-6)
@@ -34,7 +34,7 @@ func TestLnPhi(t *testing.T) {
 	}
 }
 
-// TestThreeHeatsAreEnough holds the three heats against a fine sum over all heats.
+// TestThreeHeatsAreEnough compares the three heats with a fine sum over all heats.
 func TestThreeHeatsAreEnough(t *testing.T) {
 	doubts := []float64{tables.WetsDoubt.V, tables.SolidDoubt.V}
 	for cold := -0.2; cold < 0.5; cold += 0.1 {
@@ -52,7 +52,7 @@ func TestThreeHeatsAreEnough(t *testing.T) {
 				m := at(z)
 				sum, all = sum+w*math.Exp(lnPhi(m[0]/doubts[0])+lnPhi(m[1]/doubts[1])), all+w
 			}
-			// Up to 6.1 points off, where an edge cuts more steeply than the heats lie apart.
+			// Up to 6.1 points off, where an edge is steeper than the three heats can show.
 			check(t, fmt.Sprintf("cold %.1f, hot %.1f", cold, hot), math.Exp(LogChance(three, doubts)), sum/all, 0.062)
 		}
 	}
@@ -85,7 +85,7 @@ func TestLine(t *testing.T) {
 	for x := 0.0; x <= 3; x += 0.1 {
 		check(t, "straight", straight.at(x), 1+2*x, 1e-12)
 	}
-	for x := 0.0; x <= 5; x += 0.01 { // it stays between the points beside it
+	for x := 0.0; x <= 5; x += 0.01 { // it stays between its neighbouring points
 		i := min(4, int(x))
 		if v := l.at(x); v < min(l[i], l[i+1])-1e-12 || v > max(l[i], l[i+1])+1e-12 {
 			t.Errorf("%g at %g", v, x)

@@ -9,7 +9,7 @@ import (
 	"time"
 )
 
-// plane is a hot sheet of the size usual for a whole solver, its faces and segments in place.
+// plane is a hot sheet of the usual size, with its faces and segments set.
 func plane(b *testing.B) *Sheet {
 	b.Helper()
 	r := rhythm(steelish(), 1.5, 2)
@@ -46,7 +46,7 @@ func BenchmarkInvert(b *testing.B) {
 	perSecond(b, len(s.e))
 }
 
-// BenchmarkWhole is the solver with everything in it; a cell update is one stage of conduction in one cell.
+// BenchmarkWhole times the whole solver; a cell update is one stage of conduction in one cell.
 func BenchmarkWhole(b *testing.B) {
 	s := plane(b)
 	b.ReportAllocs()
@@ -70,8 +70,8 @@ func BenchmarkBridge(b *testing.B) {
 	}
 }
 
-// BenchmarkBesideC runs Go's loops and the same in C in turn, and reports Go's time over C's, not vectorised, then
-// vectorised, and over NumPy's where that is installed.
+// BenchmarkBesideC runs Go's loops and the same loops in C in turn. It reports Go's time over that of C without
+// and with vectorisation, and over NumPy's if that is installed.
 func BenchmarkBesideC(b *testing.B) {
 	s := plane(b)
 	nx, ny := s.g.nx, s.rows
@@ -84,11 +84,11 @@ func BenchmarkBesideC(b *testing.B) {
 			b.Skipf("no C compiler to compare with: %v %s", err, out)
 		}
 		outside[name] = func() (float64, float64, error) {
-			return told(exec.Command(exe, fmt.Sprint(nx), fmt.Sprint(ny), "300"))
+			return runTimes(exec.Command(exe, fmt.Sprint(nx), fmt.Sprint(ny), "300"))
 		}
 	}
 	numpy := func() (float64, float64, error) {
-		return told(exec.Command("python3", "testdata/kernel.py", fmt.Sprint(nx), fmt.Sprint(ny), "20"))
+		return runTimes(exec.Command("python3", "testdata/kernel.py", fmt.Sprint(nx), fmt.Sprint(ny), "20"))
 	}
 	if _, _, err := numpy(); err != nil {
 		b.Logf("NumPy is not here: left out")
@@ -120,7 +120,7 @@ func nanosPerCell(s *Sheet, f func()) float64 {
 	return float64(time.Since(at).Nanoseconds()) / 20 / float64(len(s.e))
 }
 
-func told(cmd *exec.Cmd) (conduct, invert float64, err error) {
+func runTimes(cmd *exec.Cmd) (conduct, invert float64, err error) {
 	out, err := cmd.Output()
 	if err == nil {
 		_, err = fmt.Sscan(strings.TrimSpace(string(out)), &conduct, &invert)

@@ -7,8 +7,8 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// firstSpot is the time that a cold spot takes until both root edges are wetted through, 0 where they never are, and
-// the driver that stands there.
+// firstSpot is the time that a cold spot takes to wet both root edges through, 0 if it never does, and the
+// driver of that spot.
 func firstSpot(r *Rhythm, cell float64, stop func() bool) (float64, *driver, error) {
 	in := r.Input
 	in.Cell = cell
@@ -24,8 +24,8 @@ func firstSpot(r *Rhythm, cell float64, stop func() bool) (float64, *driver, err
 	return on, d, err
 }
 
-// onRange runs the two ends of on side by side: cycles whose on ends as soon as the joint is wet, and cycles whose on
-// ends when the edge melts.
+// onRange runs both ends of on in parallel: cycles whose on ends as soon as the joint is wet, and cycles whose
+// on ends when the edge melts.
 func (t *Times) onRange(r *Rhythm, hot *driver, stop func() bool) error {
 	low := newDriver(r, hot.s.Clone(), stop)
 	low.dt = hot.dt
@@ -51,13 +51,13 @@ func (t *Times) onRange(r *Rhythm, hot *driver, stop func() bool) error {
 	case !least.Reached || t.OnMin > t.OnMax:
 		t.Reason = MeltsFirst
 	}
-	t.holdTo(r, &least, &most)
+	t.shortenToStay(r, &least, &most)
 	return nil
 }
 
-// holdTo shortens the longest on to where the puddle begins to fall; where even the shortest lets it fall nothing
-// stays.
-func (t *Times) holdTo(r *Rhythm, least, most *OnOff) {
+// shortenToStay shortens the longest on to the time at which the puddle begins to fall. If it falls even at the
+// shortest, there is no rhythm.
+func (t *Times) shortenToStay(r *Rhythm, least, most *OnOff) {
 	t.Kept = 1
 	if r.Stays == nil || t.Reason != "" {
 		return
@@ -76,17 +76,18 @@ func (t *Times) holdTo(r *Rhythm, least, most *OnOff) {
 	}
 }
 
-// pace is the macro step of the cycles, s: slow cycles bear a longer one.
+// pace is the macro step of the cycles, s: slow cycles allow a longer one.
 func (t *Times) pace(dt float64) float64 { return max(dt, min(t.FirstOn/40, slowestStep)) }
 
 const slowestStep = 0.02 // s
 
-// settledDrift is how much a cycle may still change from the one before when its limit of cycles ends the run: little
-// beside the intervals of its figures.
+// settledDrift is the change between two cycles that is accepted when the limit of cycles ends a run: small
+// compared with the intervals of its figures.
 const settledDrift = 0.05
 
-// afterFirst is the sheet that the second spot finds: nil where no spot will ever wet. In a quick metal the whole
-// sheet must warm before the cycle repeats, so there it starts as a steady arc of the mean power leaves it.
+// afterFirst is the sheet that the second spot finds; nil if no spot will ever wet. In a metal that conducts
+// heat quickly the whole sheet must warm up before the cycle repeats, so it starts as a steady arc of the mean
+// power leaves it.
 func (t *Times) afterFirst(r *Rhythm, first *driver, stop func() bool) (*Sheet, error) {
 	if !r.quick() {
 		if t.FirstOn == 0 {
@@ -108,7 +109,7 @@ func (t *Times) afterFirst(r *Rhythm, first *driver, stop func() bool) (*Sheet, 
 	return s, err
 }
 
-// failed says why a spot was not wet through: too cold, or molten before it could be.
+// failed says why a spot was not wetted through: too cold, or molten before.
 func (d *driver) failed() Reason {
 	switch {
 	case d.molten == 0:
@@ -119,7 +120,7 @@ func (d *driver) failed() Reason {
 	return MeltsFirst
 }
 
-// offRange runs the two ends of off side by side.
+// offRange runs both ends of off in parallel.
 func (t *Times) offRange(r *Rhythm, from *Sheet, on float64, stop func() bool) error {
 	var least, most OnOff
 	var errs [2]error

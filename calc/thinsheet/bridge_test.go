@@ -7,12 +7,12 @@ import (
 	"testing"
 )
 
-// steelish is mild steel with constants, and bronze a filler, for runs of the whole solver.
+// steelish is mild steel with constant properties, and bronze a filler, for runs of the whole solver.
 func steelish() Material  { return Plain(7.85e-3, 0.035, 0.66, 250, 1470, 1520) }
 func bronze() Material    { return Plain(8.53e-3, 0.055, 0.43, 210, 970, 1025) }
 func copperish() Material { return Plain(8.94e-3, 0.350, 0.42, 205, 1083, 1084) }
 
-// rhythm is a gapped butt under 97 A and 15.2 V.
+// rhythm is a butt with a gap under 97 A and 15.2 V.
 func rhythm(base Material, thick, gap float64) *Rhythm {
 	return &Rhythm{Input: Input{Arms: []Arm{{Base: base, Thick: thick, Lit: true, Sigma: 1.8}}, Mirror: true, Gap: gap,
 		Filler: bronze(), Stir: 2, Sigma: 1.8, Power: 0.84 * 15.2 * 97, Feed: 0.56 * 0.93, Droplet: 642 + 250,
@@ -33,7 +33,7 @@ func bridge(t *testing.T, r *Rhythm) Times {
 	return b
 }
 
-func TestBridgeOrders(t *testing.T) {
+func TestBridgeTimesAreInOrder(t *testing.T) {
 	b := bridge(t, rhythm(steelish(), 1.5, 2))
 	if b.Reason != "" || !b.OnOff.Converged {
 		t.Fatalf("%q, %+v", b.Reason, b.OnOff)
@@ -53,7 +53,8 @@ func TestBridgeOrders(t *testing.T) {
 	}
 }
 
-// The fill that a step of an open root takes; worked: 0.560357 g/s, deposit 0.95, on 0.4 s, gap 2.0, 1.2 mm.
+// The step at which a spot fills an open root; worked by hand: 0.560357 g/s, deposit 0.95, on 0.4 s, gap 2.0,
+// 1.2 mm.
 func TestStepFill(t *testing.T) {
 	for _, c := range []struct{ r, want float64 }{{1, 5.200656}, {0.7, 6.118419}} {
 		r := rhythm(steelish(), 1.2, 2)
@@ -111,7 +112,7 @@ func TestBridgeReasons(t *testing.T) {
 	}
 }
 
-// Two halves and one mirrored are the same joint.
+// Two halves give the same result as one half mirrored.
 func TestBridgeMirror(t *testing.T) {
 	one, two := rhythm(steelish(), 1.2, 1), rhythm(steelish(), 1.2, 1)
 	two.Arms, two.Mirror = []Arm{two.Arms[0], two.Arms[0]}, false
@@ -124,7 +125,7 @@ func TestBridgeMirror(t *testing.T) {
 }
 
 func TestBridgeStops(t *testing.T) {
-	var n atomic.Int32 // stop is asked from several runs at once
+	var n atomic.Int32 // several runs call stop at the same time
 	_, err := Bridge(rhythm(steelish(), 1.5, 2), func() bool { return n.Add(1) > 2 })
 	if !errors.Is(err, ErrStopped) {
 		t.Errorf("err %v", err)
@@ -150,9 +151,10 @@ func TestBadInput(t *testing.T) {
 	}
 }
 
-// Copper under a steel arc and a stronger one: where a cold spot never wets, a warmed sheet does. Liquidus and base
-// solidus are 58 K apart, so that a strong arc melts the face before the back is wet. The gap of the third row is
-// wider: at 1 mm both ends of on lie within a tenth of each other, and either may come first.
+// Copper under an arc for steel and a stronger one: where a cold spot never wets, a warmed sheet does. Liquidus
+// and base solidus are 58 K apart, so that a strong arc melts the face before the back is wet. The gap of the
+// third row is wider, because at 1 mm both ends of on are within a tenth of each other and either may come
+// first.
 func TestBridgeCopper(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")

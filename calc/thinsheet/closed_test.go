@@ -5,19 +5,19 @@ import (
 	"testing"
 )
 
-// More closed forms of sources are in calc_test. These were worked independently of this code, k 0.040 W/mmK, ρc
-// 0.0050 J/mm3K, a 8 mm2/s, in an unbounded sheet. Rises in K.
+// More closed forms of sources are in calc_test. These were worked out independently of this code, with k 0.040
+// W/mmK, ρc 0.0050 J/mm3K, a 8 mm2/s, in an unbounded sheet. Rises in K.
 const (
 	k0, rc0 = 0.040, 0.005
 )
 
-// dull is a metal of constants that never melts, at 0 C.
-func dull() Material {
+// constantMetal is a metal with constant properties that never melts, at 0 C.
+func constantMetal() Material {
 	return Plain(0.005, k0, 1, 0, 8000, 8001) // 0.005 g/mm3 times 1 J/gK
 }
 
-func dry(sigma, cell, far float64) Input {
-	return Input{Arms: []Arm{{Base: dull(), Thick: 1, Lit: true, Sigma: sigma}}, Mirror: true,
+func dryInput(sigma, cell, far float64) Input {
+	return Input{Arms: []Arm{{Base: constantMetal(), Thick: 1, Lit: true, Sigma: sigma}}, Mirror: true,
 		Filler: Plain(0.0085, 0.05, 0.4, 200, 970, 1025), Stir: 2, Sigma: sigma,
 		Start: 0, Cell: cell, Ahead: far, Behind: far, Aside: far}
 }
@@ -36,9 +36,9 @@ func march(s *Sheet, time, dt float64, on bool) {
 	}
 }
 
-// Gaussian source at rest: centre q/4πk·ln(1+2at/σ²); source: Carslaw and Jaeger, memory high; worked.
+// Gaussian source at rest: centre q/4πk·ln(1+2at/σ²); source: Carslaw and Jaeger, memory high; worked by hand.
 func TestGaussianCentre(t *testing.T) {
-	in := dry(1.8, 0.25, 60)
+	in := dryInput(1.8, 0.25, 60)
 	in.Power = 1000
 	s, err := New(in)
 	if err != nil {

@@ -1,7 +1,7 @@
 package thinsheet
 
-// conduct puts dE/dt by conduction, W/mm2, of every cell into out. Once a row is known after is called with its cells;
-// it may change their temperatures, which no later row asks for.
+// conduct writes dE/dt by conduction, W/mm2, of every cell into out. Once a row is known, after is called with
+// its range of cells; it may change their temperatures, because no later row needs them.
 func (s *Sheet) conduct(out []float64, after func(from, to int)) {
 	g := s.g
 	nx := g.nx
@@ -12,7 +12,7 @@ func (s *Sheet) conduct(out []float64, after func(from, to int)) {
 			fd[i] = 0
 		}
 		if !s.in.Mirror {
-			// what the joint gives the first row comes from below: negative of a flux upward
+			// the joint's heat enters the first row from below: the negative of an upward flux
 			t := s.t[k*g.ny*nx:][:nx]
 			gj := s.gj[k*nx:][:nx]
 			for i := range fd {
@@ -23,7 +23,7 @@ func (s *Sheet) conduct(out []float64, after func(from, to int)) {
 			c := (k*g.ny + j) * nx
 			up := c + nx
 			if j == g.ny-1 {
-				up = c // its face has no conductance
+				up = c // the last row's upper face has no conductance
 			}
 			conductRow(out[c:c+nx], s.t[c:c+nx], s.t[up:up+nx], s.gx[c:c+nx], s.gy[c:c+nx], fd, g.ix, g.iy[j])
 			after(c, c+nx)
@@ -31,8 +31,9 @@ func (s *Sheet) conduct(out []float64, after func(from, to int)) {
 	}
 }
 
-// conductRow is the hot loop: it computes the fluxes to the right and upward; those from the left and below are kept
-// from the cells before. fd is the heat that flowed down across the row's lower face; it leaves with the upper one's.
+// conductRow is the hot loop: it computes the fluxes to the right and upward; those from the left and from
+// below are kept from the cells before. fd holds the fluxes across the row's lower faces, and on return those
+// across its upper ones.
 func conductRow(out, t, up, gx, gy, fd, ix []float64, iy float64) {
 	n := len(t) - 1
 	if n < 0 {
@@ -74,8 +75,8 @@ func (s *Sheet) joint() {
 	}
 }
 
-// faces renews what the faces conduct and how long an explicit step may be: one over the largest sum of a cell's
-// conductances by its least heat capacity, which bounds the spectrum by Gershgorin's circles.
+// faces renews the conductances of the faces and the longest explicit step: one over the largest sum of a cell's
+// conductances over its least heat capacity, which bounds the spectrum by Gershgorin's circles.
 func (s *Sheet) faces() {
 	g := s.g
 	nx := g.nx
@@ -105,8 +106,8 @@ func (s *Sheet) faces() {
 	s.stable = 1 / max(worst, 1e-12)
 }
 
-// faceRow renews the faces to the right of and over a row's cells, harmonic means, and returns the largest sum of
-// conductances over heat capacity so far. du is the height of the row above, 0 over the last one.
+// faceRow renews the faces to the right of and above a row's cells, as harmonic means, and returns the largest
+// sum of conductances over heat capacity so far. du is the height of the row above, 0 for the last row.
 func (s *Sheet) faceRow(c, up int, dy, du, iy float64, below []float64, worst float64) float64 {
 	nx := s.g.nx
 	dx, ix := s.g.dx[:nx], s.g.ix[:nx]
@@ -132,7 +133,8 @@ func (s *Sheet) faceRow(c, up int, dy, du, iy float64, below []float64, worst fl
 	return worst
 }
 
-// metal renews κ of a row's cells from their segment, and puts their least heat capacities, J/mm2K, into spare.
+// metal renews κ of a row's cells from their segments, and puts their least heat capacities, J/mm2K, into
+// spare.
 func (s *Sheet) metal(arm, from, to int) {
 	points := s.pair[arm].points
 	rb, rf := 1/s.in.Arms[arm].Base.Density, 1/s.in.Filler.Density

@@ -2,7 +2,7 @@ package thinsheet
 
 import "math"
 
-// periodic repeats on, off and step until the cycle does.
+// periodic repeats on, off and step until the cycle repeats itself.
 func (d *driver) periodic(onDone, offDone until, freeze int) (OnOff, error) {
 	var b, last OnOff
 	var off [4]float64 // of the last cycles, newest first
@@ -22,7 +22,7 @@ func (d *driver) periodic(onDone, offDone until, freeze int) (OnOff, error) {
 			b.Step = d.r.FixedStep
 		case n == 1:
 			b.Step = step
-		case n <= freeze: // a longer step shortens the next puddle: half way, or the two would swing
+		case n <= freeze: // a longer step shortens the next puddle: go halfway, or both would oscillate
 			b.Step = (step + b.Step) / 2
 		}
 		if b.Off, b.Cooled, err = d.cool(offDone, d.r.Longest); err != nil {
@@ -42,14 +42,14 @@ func (d *driver) periodic(onDone, offDone until, freeze int) (OnOff, error) {
 		d.s.faces()
 	}
 	if off[1] > 0 {
-		b.Off = (off[0] + off[1]) / 2 // where the arc stands between two columns moves single ones by a per cent or two
+		b.Off = (off[0] + off[1]) / 2 // the arc's place between two columns changes single ones by a per cent or two
 	}
 	return b, nil
 }
 
 func change(a, b float64) float64 { return math.Abs(a-b) / max(a, 1e-9) }
 
-// step is how far the gun may go on: what the spot fills, and half of the puddle.
+// step is how far the gun may move on: the length that the spot fills, and at most half of the puddle.
 func (d *driver) step(on, puddle float64) (float64, Reason) {
 	by, reason := puddle/2, StepOverlap
 	if d.r.Section > 0 {
@@ -60,7 +60,7 @@ func (d *driver) step(on, puddle float64) (float64, Reason) {
 	return max(by, d.s.g.d/10), reason
 }
 
-// edges are the cooler and the hotter root edge.
+// edges are the temperatures of the cooler and the hotter root edge, C.
 func (d *driver) edges() (cool, hot float64) {
 	cool, hot = math.Inf(1), math.Inf(-1)
 	for k := range d.r.Arms {
@@ -72,7 +72,7 @@ func (d *driver) edges() (cool, hot float64) {
 	return cool, hot
 }
 
-// wide is how far liquid reaches from the root edges of the lit arms; of two alike both are the one that is there.
+// wide is how far liquid reaches from the root edges of the lit arms; a mirrored arm counts for both.
 func (d *driver) wide() (w [2]float64) {
 	n := 0
 	for k := range d.r.Arms {
@@ -87,7 +87,7 @@ func (d *driver) wide() (w [2]float64) {
 	return w
 }
 
-// warm moves the first spot's sheet on, for the spots after it.
+// warm moves the sheet of the first spot on, for the spots after it.
 func (d *driver) warm() *Sheet {
 	by, _ := d.step(d.s.now, d.s.Puddle())
 	c := d.s.Clone()

@@ -6,28 +6,28 @@ import (
 	"runtime"
 )
 
-// driver runs one sheet through cycles of on, off and step. Events end them; each is met within a macro step by going
-// back and taking the part of the step that was needed.
+// driver runs one sheet through cycles of on, off and step. Events end them; each is met within a macro step by
+// going back and repeating the needed part of the step.
 type driver struct {
 	r      *Rhythm
 	s      *Sheet
 	stop   func() bool
 	dt     float64
-	delta  []float64 // mean over back face at each arm's edge while the arc burns, K
-	e, m   []float64 // before the last macro step
+	delta  []float64 // mean temperature less the back face's at each arm's edge while the arc burns, K
+	e, m   []float64 // state before the last macro step
 	mark   moment
 	molten float64 // s, when the edge first melted in this burn; 0: not yet
-	began  float64 // when the arc was last struck or put out
+	began  float64 // s, when the arc was last struck or put out
 	record bool
 	trace  []Point
 	steps  int
 	work   int // cells times stages so far
 }
 
-// moment is what a step back restores beside the fields.
+// moment is what a step back restores besides the fields.
 type moment struct{ now, added, lost, laid float64 }
 
-// until is how far a criterion is from being met: met from zero up.
+// until is the distance of a criterion from being met, which is at zero and above.
 type until func() float64
 
 func newDriver(r *Rhythm, s *Sheet, stop func() bool) *driver {
@@ -51,8 +51,8 @@ func newDriver(r *Rhythm, s *Sheet, stop func() bool) *driver {
 	return d
 }
 
-// wetThrough is met when the back face of every lit arm's root edge has reached the filler's liquidus; where wetting
-// the face is enough, when the edge's mean has, which its face is above.
+// wetThrough is met when the back face of every lit arm's root edge has reached the filler's liquidus. If
+// wetting the face is enough, delta is zero: it is met when the edge's mean has, which is below its face.
 func (d *driver) wetThrough() float64 {
 	least := math.Inf(1)
 	for k := range d.r.Arms {
@@ -63,7 +63,8 @@ func (d *driver) wetThrough() float64 {
 	return least
 }
 
-// melts is met when, at a lit root edge or anywhere that the arc reaches, the allowed share of base metal is molten.
+// melts is met when the allowed share of base metal is molten at a lit root edge or anywhere that the arc
+// reaches.
 func (d *driver) melts() float64 {
 	most := math.Inf(-1)
 	for k := range d.r.Arms {
@@ -88,7 +89,8 @@ func (d *driver) centre(to float64) until {
 	return func() float64 { return to - d.s.Centre() }
 }
 
-// burn holds the arc on until its criterion is met, at most for a time; it returns how long and whether it was met.
+// burn keeps the arc on until its criterion is met, at most for longest; it returns the time and whether it was
+// met.
 func (d *driver) burn(done until, longest float64) (float64, bool, error) {
 	return d.pass(true, max(d.dt, slowPace(d.r.FixedOn)), done, longest)
 }
@@ -101,10 +103,10 @@ func (d *driver) cool(done until, longest float64) (float64, bool, error) {
 // slowTime is longer than any on or off time of the trade, s.
 const slowTime = 3
 
-// slowPace is the shortest macro step for a given time, s: a time of many seconds needs no hundredths.
+// slowPace is the least macro step for a given time, s: a time of many seconds needs no steps of hundredths.
 func slowPace(given float64) float64 { return max(0, given-slowTime) / 40 }
 
-// spent reports whether a run has done as much work as it may.
+// spent reports whether a run has done its maximum of work.
 func (d *driver) spent() bool {
 	if max(d.r.FixedOn, d.r.FixedOff) > slowTime {
 		return d.work > mostSlow
@@ -121,7 +123,7 @@ func (d *driver) pass(on bool, dt float64, done until, longest float64) (float64
 	}
 	for s.now-d.began < longest {
 		if d.steps++; d.steps%64 == 0 {
-			runtime.Gosched() // let a key that somebody pressed go first
+			runtime.Gosched() // let a pressed key be handled first
 		}
 		if d.stop != nil && d.steps%8 == 0 && d.stop() {
 			return 0, false, ErrStopped
@@ -183,15 +185,15 @@ func (d *driver) note(on bool) {
 }
 
 const (
-	leastCycles = 6 // none repeats earlier; two may be alike while the sheet still warms
+	leastCycles = 6 // no cycle repeats earlier; two may agree by chance while the sheet still warms up
 	mostCycles  = 14
-	freezeCold  = 5    // cycles, then the step stays: while it changes the cycle may not settle
-	freezeWarm  = 2    // the same for a sheet that cycles already
+	freezeCold  = 5    // cycles after which the step is fixed: while it changes the cycle may not settle
+	freezeWarm  = 2    // the same for a sheet that is already cycling
 	sameCycle   = 0.01 // relative change of on from one cycle to the next
-	samePairs   = 0.02 // the same of off, between the last two cycles and the two before: one may be alike by chance
+	samePairs   = 0.02 // the same for off, between the last two cycles and the two before: one may agree by chance
 
-	// mostWork ends a run whose cycles take long and do not repeat; mostSlow one with times over slowTime. Cells
-	// times stages, not seconds, so that a joint has the same times on every machine: 100 million take an idle core
-	// half a second.
+	// mostWork ends a run whose cycles are long and do not repeat; mostSlow one with times over slowTime. They
+	// count cells times stages, not seconds, so that a joint has the same times on every machine: 100 million
+	// take an idle core half a second.
 	mostWork, mostSlow = 100e6, 30e6
 )

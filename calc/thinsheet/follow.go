@@ -2,8 +2,8 @@ package thinsheet
 
 import "math"
 
-// Advance moves the arc along the seam. The grid's window follows by whole cells, so that nothing smears where cells
-// are uniform; what leaves it behind is counted.
+// Advance moves the arc along the seam. The grid's window follows by whole cells, so that nothing is smeared
+// where cells are uniform; heat and filler that leave it at the rear are counted.
 func (s *Sheet) Advance(by float64) {
 	s.arcX += by
 	n := int(math.Floor(s.arcX/s.g.d + 0.5))
@@ -23,7 +23,7 @@ func (s *Sheet) shift(by float64) {
 	for r := range s.rows {
 		c := r * g.nx
 		arm := r / g.ny
-		fresh := 0.0 // what comes in ahead, J/mm2
+		fresh := 0.0 // content of the cells that enter ahead, J/mm2
 		if s.mb[c] > 0 {
 			h, _ := s.in.Arms[arm].Base.at(s.in.Start)
 			fresh = s.mb[c] * h
@@ -36,7 +36,7 @@ func (s *Sheet) shift(by float64) {
 	s.settle(0, len(s.e))
 }
 
-// carry writes into each cell the mean of what lay a distance ahead of it.
+// carry writes into each cell the mean of the content that lay a distance ahead of it.
 func (s *Sheet) carry(v []float64, by, fresh float64) {
 	g := s.g
 	old := s.flux[:g.nx]
@@ -48,7 +48,7 @@ func (s *Sheet) carry(v []float64, by, fresh float64) {
 			k++
 		}
 		if k < g.nx && math.Abs(g.xf[k]-from) < 1e-9*g.d && math.Abs(g.xf[k+1]-to) < 1e-9*g.d {
-			v[i] = old[k] // whole cell: exact
+			v[i] = old[k] // a whole cell: exact
 			continue
 		}
 		sum := 0.0
@@ -62,8 +62,8 @@ func (s *Sheet) carry(v []float64, by, fresh float64) {
 	}
 }
 
-// Travel carries a burning arc along at a speed, mm/s, for a time, in steps of at most dt. stop, if not nil, is asked
-// now and then; Travel reports whether it came to the end.
+// Travel moves a burning arc at a speed, mm/s, for a time, in steps of at most dt. stop, if not nil, is called
+// now and then; Travel reports whether it was not stopped.
 func (s *Sheet) Travel(speed, time, dt float64, stop func() bool) bool {
 	n := int(time/dt + 0.999999)
 	dt = time / float64(n)

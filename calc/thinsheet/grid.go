@@ -2,26 +2,26 @@ package thinsheet
 
 import "math"
 
-// grid is the plane cut into cells: x along the seam with the arc near 0, y from the joint outward, the same for
-// every arm.
+// grid is the plane divided into cells: x along the seam with the arc near 0, y from the joint outward, the
+// same for every arm.
 type grid struct {
 	xf, yf   []float64 // faces
 	xc, yc   []float64 // middles
 	dx, dy   []float64
 	ix, iy   []float64 // 1/dx, 1/dy
 	nx, ny   int
-	cut      int     // row that holds the root edge; those before it have no base metal
-	bare     float64 // share of that row's width without base metal, under one
-	fineFrom int     // first column of the uniform part, and the one after its last
+	cut      int     // row that contains the root edge; those before it have no base metal
+	bare     float64 // share of that row's width without base metal, below one
+	fineFrom int     // first column of the uniform part; fineTo is the one after its last
 	fineTo   int
 	d        float64 // uniform cell along x
 }
 
 const growth = 1.25
 
-// newGrid cuts a window that reaches ahead, behind and aside; within near of the arc cells have side d. A root edge
-// need not lie on a face: the row that holds it has less base metal. So nothing jumps as a gap widens, and no row is so
-// narrow that a step lets it run away from its neighbours.
+// newGrid covers a window of the lengths ahead, behind and aside; within near of the arc cells have side d. A
+// root edge need not be on a face: the row that contains it has less base metal. So nothing jumps as a gap
+// widens, and no row is so narrow that its temperature runs away from its neighbours in a step.
 func newGrid(d, near, gap, ahead, behind, aside float64) *grid {
 	g := &grid{d: d}
 	n := int(math.Ceil(near/d - 1e-9))
@@ -68,7 +68,7 @@ func middles(f []float64) (c, d, inv []float64) {
 	return c, d, inv
 }
 
-// share is how much of a row's width is base metal.
+// share is the share of a row's width that is base metal.
 func (g *grid) share(row int) float64 {
 	switch {
 	case row < g.cut:

@@ -11,27 +11,27 @@ type Arm struct {
 	Base  Material
 	Thick float64 // mm
 	Lit   bool    // arc and filler reach it
-	Aim   float64 // where on this arm the arc's middle stands, mm; below zero on the other side
+	Aim   float64 // place of the arc's middle on this arm, mm; negative on the other side
 	Sigma float64 // of arc and filler across it, mm
 }
 
-// Input is a joint and what heats it. Lengths mm, time s, temperature C.
+// Input is a joint and its heat source. Lengths mm, time s, temperature C.
 type Input struct {
 	Arms     []Arm // one to three
-	Mirror   bool  // one arm that stands for two alike
+	Mirror   bool  // one arm represents two equal ones
 	Gap      float64
 	Sigma    float64 // of arc and filler along the seam
 	Filler   Material
-	Stir     float64 // how much more heat liquid filler carries
-	Power    float64 // into the work, the drops' heat included, W
-	Feed     float64 // filler laid, g/s
+	Stir     float64 // factor on the conductivity of liquid filler
+	Power    float64 // into the work, including the drops' heat, W
+	Feed     float64 // deposited filler, g/s
 	Droplet  float64 // enthalpy of arriving filler over 20 C, J/g
 	Loss     float64 // from each face, W/mm2K
 	Radiates float64 // emissivity times Stefan and Boltzmann's constant, W/mm2K4, from each face
 	Start    float64 // of the parts, and of the air
-	Cell     float64 // side of the cells near the arc; 0 means 0.5, more where the arc points far off
-	Near     float64 // how far from the arc cells stay that size; 0 means four times the arc's width
-	Ahead    float64 // of the arc; 0 means 15, and behind 20, aside 25, times √(a/12) for quick metals
+	Cell     float64 // side of the cells near the arc; 0 means 0.5, more if the arc points far off
+	Near     float64 // distance from the arc up to which cells have that size; 0 means four times the arc's width
+	Ahead    float64 // of the arc; 0 means 15 (Behind 20, Aside 25), times √(a/12) if diffusivity a is above 12
 	Behind   float64
 	Aside    float64
 
@@ -45,7 +45,7 @@ const (
 	usualBehind = 20
 	usualAside  = 25
 	usualQuick  = 12.0 // mm2/s, diffusivity up to which the sizes hold
-	widestNear  = 12.0 // usual joints need no more; an arc that points far off gets as many cells, larger ones
+	widestNear  = 12.0 // enough for usual joints; an arc that points far off gets as many but larger cells
 )
 
 func (in *Input) check() error {

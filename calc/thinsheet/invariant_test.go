@@ -10,7 +10,7 @@ import (
 	"brazebooth/internal/deep"
 )
 
-// fired is a gapped joint after a spot, a pause, a step and half a spot.
+// fired is a joint with a gap after a spot, a pause, a step and half a spot.
 func fired(t *testing.T, r *Rhythm) *Sheet {
 	t.Helper()
 	s, err := New(r.Input)
@@ -24,7 +24,7 @@ func fired(t *testing.T, r *Rhythm) *Sheet {
 	return s
 }
 
-// finite reports whether every number is one.
+// finite reports whether every enthalpy is a finite number.
 func (s *Sheet) finite() bool {
 	sum := 0.0
 	for _, e := range s.e {
@@ -37,7 +37,7 @@ func (s *Sheet) finite() bool {
 func TestBalances(t *testing.T) {
 	for _, r := range []*Rhythm{rhythm(steelish(), 1.5, 2), rhythm(steelish(), 0.8, 0), rhythm(copperish(), 1, 1)} {
 		s := fired(t, r)
-		for range 30 { // past the window's rear end
+		for range 30 { // until content has left the window's rear end
 			s.Advance(1.7)
 			s.Step(0.01, true)
 		}
@@ -53,7 +53,7 @@ func TestBalances(t *testing.T) {
 	}
 }
 
-// What leaves the window is what the last cells lose: carrying conserves the rest, whatever the shift.
+// Carrying conserves the content of a row, whatever the shift; only the window's rear end loses any.
 func TestCarryConserves(t *testing.T) {
 	s, err := New(rhythm(steelish(), 1, 0).Input)
 	if err != nil {
@@ -78,7 +78,7 @@ func TestCarryConserves(t *testing.T) {
 	}
 }
 
-// Two arms each with its own half, given in either order, are mirror images.
+// A joint of two different arms gives mirror images in either order.
 func TestMirrorImages(t *testing.T) {
 	r := rhythm(steelish(), 1.2, 1.5)
 	thin := r.Arms[0]
@@ -96,7 +96,7 @@ func TestMirrorImages(t *testing.T) {
 	}
 }
 
-// Fore and aft of a standing arc are alike.
+// Ahead and behind a standing arc are symmetrical.
 func TestForeAndAft(t *testing.T) {
 	r := rhythm(steelish(), 1.5, 2)
 	s, err := New(r.Input)
@@ -111,9 +111,9 @@ func TestForeAndAft(t *testing.T) {
 	}
 }
 
-// Lengths times two, time times four, power times two: the same temperatures, for a metal of constants.
+// Lengths times two, time times four and power times two give the same temperatures in a metal of constants.
 func TestScaling(t *testing.T) {
-	in := dry(1.5, 0.5, 20)
+	in := dryInput(1.5, 0.5, 20)
 	in.Power = 700
 	a, err := New(in)
 	if err != nil {
@@ -136,8 +136,8 @@ func TestScaling(t *testing.T) {
 	}
 }
 
-// A wider window, finer cells and shorter steps change the times little: the error that the package states.
-func TestTightening(t *testing.T) {
+// A wider window, finer cells and shorter steps change the times only by the error that the package states.
+func TestConvergence(t *testing.T) {
 	if testing.Short() {
 		t.Skip("fine grids")
 	}
@@ -168,7 +168,7 @@ func TestTightening(t *testing.T) {
 	}
 }
 
-// An arc over nothing but a gap lands nowhere and gives nothing.
+// An arc over nothing but a gap heats nothing.
 func TestEmptyCells(t *testing.T) {
 	r := rhythm(steelish(), 1, 2)
 	s, err := New(r.Input)
@@ -193,7 +193,7 @@ func TestNoAllocationPerStep(t *testing.T) {
 	}
 }
 
-// MassResidual is what the filler's balance misses, relative to what was laid.
+// MassResidual is the error of the filler's balance, relative to the deposited filler.
 func (s *Sheet) MassResidual() float64 {
 	return (s.Filler() + s.gone - s.laid) / max(s.laid, 1e-300)
 }

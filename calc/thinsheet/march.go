@@ -2,8 +2,8 @@ package thinsheet
 
 import "math"
 
-// flow lets heat flow for dt seconds with the faces as they are, in one step of second order: two stages where an
-// explicit step would do, else an odd number of them, which keeps temperatures from overshooting.
+// flow lets heat flow for dt seconds with the present faces, in one step of second order: two stages where an
+// explicit step would be enough, otherwise an odd number of them, which keeps temperatures from overshooting.
 func (s *Sheet) flow(dt float64) {
 	n := dt / s.stable
 	s.stages = 2
@@ -17,8 +17,9 @@ func (s *Sheet) flow(dt float64) {
 	}
 }
 
-// legendre is one super-time-step of second order in two stages or more: stable to stages² + stages − 2 quarters of an
-// explicit step. Source: Meyer, Balsara and Aslam, J. Comput. Phys. 257 (2014) 594, eqs. 16 to 20, memory high.
+// legendre is one super-time-step of second order in two stages or more: stable up to a quarter of stages² +
+// stages − 2 explicit steps. Source: Meyer, Balsara and Aslam, J. Comput. Phys. 257 (2014) 594, eqs. 16 to 20,
+// memory high.
 func (s *Sheet) legendre(dt float64, stages int) {
 	weight := func(j int) float64 {
 		if j < 2 {
@@ -40,8 +41,8 @@ func (s *Sheet) legendre(dt float64, stages int) {
 	}
 }
 
-// begin is the first stage of a row whose rates are known. Nothing needs its temperatures any more, so they are renewed
-// at once, while the row is at hand.
+// begin is the first stage of a row whose rates are known. Its temperatures are no longer needed, so they are
+// renewed at once, while the row is in the cache.
 func (s *Sheet) begin(from, to int, by float64) {
 	e := s.e[from:to]
 	n := len(e)
@@ -75,8 +76,8 @@ func (s *Sheet) stage(from, to int, mu, nu, ahead, start float64) {
 	}
 }
 
-// Step goes on by dt with the arc on or off: half of what comes and goes, conduction, the other half. A step that reads
-// the same from both ends is of second order; with the losses taken once it is of first.
+// Step advances by dt with the arc on or off: half of the sources and losses, conduction, the other half. A
+// symmetrical step is of second order; with the losses taken only once it would be of first order.
 func (s *Sheet) Step(dt float64, on bool) {
 	s.lose(dt / 2)
 	s.arrive(dt/2, on)

@@ -7,19 +7,19 @@ import (
 	"slices"
 )
 
-// ErrRange is wrapped by every error about an input that the solver has no answer for.
+// ErrRange is wrapped by every error about an input for which the solver has no answer.
 var ErrRange = errors.New("outside the model's range")
 
-// Material is a metal as a table over temperature, linear between its points; beyond the last the last slope goes on.
+// Material is a metal as a table over temperature, linear between its points and extended with the last slope.
 type Material struct {
 	Density           float64   // g/mm3
-	Solidus, Liquidus float64   // C; both must stand in T
+	Solidus, Liquidus float64   // C; both must be in T
 	T                 []float64 // C, rising, at least two
 	H                 []float64 // enthalpy over 20 C, J/g, rising
 	K                 []float64 // conductivity, W/mmK
 }
 
-// Plain is a material of constant specific heat c, J/gK, and conductivity k, W/mmK, that takes its latent
+// Plain is a material of constant specific heat c, J/gK, and conductivity k, W/mmK, that takes up its latent
 // heat, J/g, evenly over its melting range.
 func Plain(density, k, c, latent, solidus, liquidus float64) Material {
 	t := []float64{20, solidus, liquidus, liquidus + 1000}
@@ -44,8 +44,8 @@ func (m *Material) check() error {
 	return nil
 }
 
-// at returns enthalpy, J/g, and conductivity, W/mmK, at t. Outside the table the enthalpy goes on with its first or
-// last slope, the conductivity stays as it is.
+// at returns enthalpy, J/g, and conductivity, W/mmK, at t. Outside the table the enthalpy continues with its
+// first or last slope, and the conductivity is constant.
 func (m *Material) at(t float64) (h, k float64) {
 	i := 1
 	for i < len(m.T)-1 && t > m.T[i] {
@@ -57,20 +57,20 @@ func (m *Material) at(t float64) (h, k float64) {
 	return h, m.K[i-1] + x*(m.K[i]-m.K[i-1])
 }
 
-// pair is base metal and filler on one list of temperatures, with which a cell's enthalpy is inverted.
+// pair is base metal and filler over one list of temperatures, from which a cell's temperature is found.
 type pair struct{ points []point }
 
 // point is one temperature of both metals' tables.
 type point struct {
 	t      float64 // C
 	hb, hf float64 // J/g
-	cb, cf float64 // J/gK from this point to the next; the last goes on
+	cb, cf float64 // J/gK from this point to the next; the last continues
 	kb, sb float64 // W/mmK at the point, and its slope
-	kf, sf float64 // the same of the filler, stirring included
-	lb, lf float64 // least specific heat from one segment below on: what bounds a time step
+	kf, sf float64 // the same for the filler, including stirring
+	lb, lf float64 // least specific heat from one segment below upward; it bounds a time step
 }
 
-// join merges two tables. Liquid filler carries stir times the heat, coming in linearly over its range.
+// join merges two tables. Liquid filler conducts stir times as much, rising linearly over its melting range.
 func join(base, filler *Material, stir float64) pair {
 	list := append(slices.Clone(base.T), filler.T...)
 	slices.Sort(list)
@@ -111,7 +111,7 @@ func (s *Sheet) invert() {
 	}
 }
 
-// settle finds segment and temperature of cells whose metal or enthalpy was changed from outside.
+// settle finds segment and temperature of cells whose metal or enthalpy was changed elsewhere.
 func (s *Sheet) settle(from, to int) {
 	n := s.g.ny * s.g.nx
 	for k := range s.pair {
@@ -123,10 +123,10 @@ func (s *Sheet) settle(from, to int) {
 	}
 }
 
-// find puts the segment of a cell's enthalpy e in place.
+// find stores the segment of a cell's enthalpy e.
 func (s *Sheet) find(c int, e float64) { s.findIn(s.pair[c/(s.g.ny*s.g.nx)].points, c, e) }
 
-// findIn does it with the table of the cell's arm. An empty cell keeps the starting temperature.
+// findIn does the same with the table of the cell's arm. An empty cell keeps the starting temperature.
 func (s *Sheet) findIn(p []point, c int, e float64) {
 	mb, mf := s.mb[c], s.mf[c]
 	if mb == 0 && mf == 0 {

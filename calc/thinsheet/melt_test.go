@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// Temperatures of base and filler that share a cell; worked from the same segments by hand.
+// Temperatures of base and filler that share a cell, worked out by hand from the same segments.
 func TestInversion(t *testing.T) {
 	base := Plain(1, 1, 0.71, 260, 1470, 1520)
 	filler := Plain(1, 1, 0.43, 210, 970, 1025)
@@ -28,8 +28,8 @@ func TestInversion(t *testing.T) {
 	}
 }
 
-// One phase of Stefan's problem: metal at its melting point, its face held hotter, St = c·ΔT/L. The front goes
-// as 2λ√(at); λ·exp(λ²)·erf λ = St/√π. Carslaw and Jaeger 11.2, memory high; λ worked.
+// One phase of Stefan's problem: metal at its melting point, its face held hotter, St = c·ΔT/L. The front moves
+// as 2λ√(at); λ·exp(λ²)·erf λ = St/√π. Carslaw and Jaeger 11.2, memory high; λ worked out by hand.
 func TestStefan(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
@@ -46,7 +46,8 @@ func TestStefan(t *testing.T) {
 	}
 }
 
-// frozenWall holds the joint's line at wall for a time and returns how far from it the temperature passes a level.
+// frozenWall holds the joint's line at wall for a time and returns how far from it the temperature passes a
+// level.
 func frozenWall(t *testing.T, m Material, start, wall, level, time float64) float64 {
 	t.Helper()
 	s := wallSheet(m, start)
@@ -61,7 +62,7 @@ func frozenWall(t *testing.T, m Material, start, wall, level, time float64) floa
 	return 0
 }
 
-// strip is a sheet of six columns that are all alike: one dimension, rows of side d to a distance.
+// strip is a sheet of six equal columns: one dimension, rows of side d up to a distance.
 func strip(in Input, d, far float64) *Sheet {
 	g := &grid{d: 1, fineTo: 6, xf: []float64{-3, -2, -1, 0, 1, 2, 3}}
 	for j := 0; float64(j)*d < far+d/2; j++ {
@@ -79,13 +80,13 @@ func wallSheet(m Material, start float64) *Sheet {
 		Start: start}, 0.05, 9)
 }
 
-// holdWall lets every column have its first face at a temperature.
+// holdWall holds the first face of every column at a temperature.
 func holdWall(s *Sheet, wall, time float64) {
 	g := s.g
 	end := s.now + time
 	for s.now < end {
 		s.faces()
-		// a half cell beside the wall conducts twice as well: shorter steps
+		// a half cell at the wall conducts twice as well, which needs shorter steps
 		dt := min(s.stable/2, end-s.now)
 		s.conduct(s.rate, func(int, int) {})
 		for i := range g.nx {
@@ -99,8 +100,8 @@ func holdWall(s *Sheet, wall, time float64) {
 	}
 }
 
-// A melt that freezes over a range, the heat of melting spread evenly over it: two diffusivities, one front.
-// CuSi3, 0.036 W/mmK, from 1025 C with its face at 600; front and temperature worked.
+// A melt that freezes over a range, with the heat of melting spread evenly over it: two diffusivities, one
+// front. CuSi3, 0.036 W/mmK, from 1025 C with its face at 600; front and temperature worked out by hand.
 func TestFreezingRange(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
@@ -111,12 +112,13 @@ func TestFreezingRange(t *testing.T) {
 	near(t, "half way", s.At(0, 0, 1.104261), 796.359362, 0.001)
 }
 
-// An insulated strip of ±20 mm under a line of 100 J/mm² of section at its middle: images; worked.
+// An insulated strip of ±20 mm with 100 J per mm² of section laid on the line in its middle: images; worked by
+// hand.
 func TestStrip(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
-	s := strip(dry(0.3, 0.1, 10), 0.1, 20)
+	s := strip(dryInput(0.3, 0.1, 10), 0.1, 20)
 	g := s.g
 	for i := range g.nx {
 		s.e[i] += 50 / g.dy[0] // half of it on each side
@@ -130,7 +132,7 @@ func TestStrip(t *testing.T) {
 
 // A sheet that only loses heat from its faces cools as exp(−t/τ), τ = ρcd/2h.
 func TestLossTau(t *testing.T) {
-	in := dry(1, 0.5, 10)
+	in := dryInput(1, 0.5, 10)
 	in.Loss, in.Start = 50e-6, 0
 	s := strip(in, 0.5, 10)
 	for c := range s.e {

@@ -5,17 +5,17 @@ import (
 	"testing"
 )
 
-// Observed order of convergence: the exponent by which the error against a closed form falls as the step does.
+// order is the observed order of convergence: the exponent by which the error falls as the step does.
 func order(coarse, fine, ratio float64) float64 { return math.Log(coarse/fine) / math.Log(ratio) }
 
-// In space: 3 mm from a Gaussian source at rest after half a second, cells of one side everywhere.
+// In space: 3 mm from a Gaussian source at rest after half a second, with cells of the same side everywhere.
 func TestOrderInSpace(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
 	var errs []float64
 	for _, d := range []float64{0.9, 0.45, 0.225} {
-		in := dry(1.8, d, 27)
+		in := dryInput(1.8, d, 27)
 		in.Power, in.Near = 1000, 27
 		s, err := New(in)
 		if err != nil {
@@ -34,13 +34,13 @@ func TestOrderInSpace(t *testing.T) {
 	}
 }
 
-// In time: the same, and a moving arc, against steps far finer, macro steps from 32 to 8 ms.
+// In time: the same source, and a moving one, compared with far finer steps; macro steps from 32 to 8 ms.
 func TestOrderInTime(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
 	run := func(dt, speed float64) float64 {
-		in := dry(1.8, 0.5, 20)
+		in := dryInput(1.8, 0.5, 20)
 		in.Power, in.Loss, in.Radiates = 600, 1e-5, 4e-14
 		s, err := New(in)
 		if err != nil {

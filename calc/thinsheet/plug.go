@@ -5,29 +5,29 @@ import (
 	"math"
 )
 
-// Plug is a hole in one sheet on another, and the arc that fills it: rings about the hole's middle, one temperature
-// through the lower sheet and the bronze that lies on it, another through the upper sheet around the hole. Lengths mm,
-// time s, temperature C.
+// Plug is a hole in one sheet on another, and the arc that fills it: rings about the hole's middle, one
+// temperature through the lower sheet and the bronze on it, another through the upper sheet around the hole.
+// Lengths mm, time s, temperature C.
 type Plug struct {
 	Hole         float64 // diameter
 	Upper, Lower float64 // thickness of the sheets
-	Crown        float64 // how far the bronze stands over the upper sheet in the end
+	Crown        float64 // final height of the bronze over the upper sheet
 	Top, Below   Material
 	Filler       Material
-	Stir         float64 // how much more heat liquid filler carries
-	Power        float64 // into the work, the drops' heat included, W
+	Stir         float64 // factor on the conductivity of liquid filler
+	Power        float64 // into the work, including the drops' heat, W
 	Spread       float64 // standard deviation of the arc
-	Led          float64 // radius of the circle that the arc is led on, fast against the fill
-	Seconds      float64 // in which the hole is filled, evenly
+	Led          float64 // radius of the circle on which the arc moves, fast compared with the filling
+	Seconds      float64 // in which the hole is filled, at a constant rate
 	Contact      float64 // between the sheets around the hole, W/mm2K
-	Start        float64 // of the parts; the wire comes at 20
+	Start        float64 // of the parts; the wire starts at 20
 }
 
 const (
-	plugRings  = 8   // across the hole's radius at least
-	plugFine   = 3   // rings across the arc's standard deviation at least
-	plugWider  = 1.3 // each ring outside is that much wider than the one before
-	plugAround = 48  // places on the arc's circle
+	plugRings  = 8   // least number across the hole's radius
+	plugFine   = 3   // least number of rings across the arc's standard deviation
+	plugWider  = 1.3 // ratio of the widths of successive rings outside the hole
+	plugAround = 48  // number of points on the arc's circle
 )
 
 func (in *Plug) check() error {
@@ -59,13 +59,14 @@ func (in *Plug) melting() float64 {
 	return math.Pi / 4 * in.Hole * in.Hole * (in.Upper + in.Crown) * in.Filler.Density * h / in.Seconds
 }
 
-// Filled is a plug at the moment when its hole is full.
+// Filled is a plug when its hole is full.
 type Filled struct {
 	Rim, Middle float64   // temperature of the lower sheet at the hole's rim and in its middle, C
 	radii, t    []float64 // of the lower sheet's rings
 }
 
-// Fill returns the plug when it is full. No heat is lost from the faces: a plug takes seconds. Errors wrap ErrRange.
+// Fill returns the plug when it is full. No heat is lost from the faces, because a plug takes only seconds.
+// Errors wrap ErrRange.
 func (in *Plug) Fill() (Filled, error) {
 	if err := in.check(); err != nil {
 		return Filled{}, err
@@ -82,7 +83,8 @@ func (in *Plug) Fill() (Filled, error) {
 	return f, nil
 }
 
-// Within is the diameter on which the lower sheet is hotter than t, mm; up to the hole's, where bronze ends.
+// Within is the diameter on which the lower sheet is hotter than t, mm; at most the hole's, where the bronze
+// ends.
 func (f *Filled) Within(t, hole float64) float64 {
 	if f.Rim >= t {
 		return hole

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// usualPlug is a hole of the trade in 1.3 mm steel on the same.
+// usualPlug is a usual hole in 1.3 mm steel on 1.3 mm steel.
 func usualPlug() Plug {
 	steel := Plain(7.85e-3, 0.035, 0.6, 260, 1470, 1520)
 	return Plug{Hole: 9.3, Upper: 1.3, Lower: 1.3, Top: steel, Below: steel,
@@ -14,10 +14,11 @@ func usualPlug() Plug {
 		Seconds: 1.5, Contact: 0.001, Start: 20}
 }
 
-// All heat that the arc gives is in sheets and bronze when the hole is full, and none beside it.
-func TestPlugKeepsItsHeat(t *testing.T) {
-	for _, change := range []func(*Plug){func(*Plug) {}, func(p *Plug) { p.Power = 1400 }, func(p *Plug) { p.Contact = 0.01 },
-		func(p *Plug) { p.Crown, p.Seconds = 1.3, 3 }, func(p *Plug) { p.Start = 200 }, func(p *Plug) { p.Lower = 5 }} {
+// All the arc's heat is in sheets and bronze when the hole is full.
+func TestPlugConservesHeat(t *testing.T) {
+	for _, change := range []func(*Plug){func(*Plug) {}, func(p *Plug) { p.Power = 1400 },
+		func(p *Plug) { p.Contact = 0.01 }, func(p *Plug) { p.Crown, p.Seconds = 1.3, 3 },
+		func(p *Plug) { p.Start = 200 }, func(p *Plug) { p.Lower = 5 }} {
 		in := usualPlug()
 		change(&in)
 		p := newPool(&in)
@@ -29,7 +30,7 @@ func TestPlugKeepsItsHeat(t *testing.T) {
 	}
 }
 
-// heat is what sheets and bronze hold over 20 C, J.
+// heat is the heat of sheets and bronze over 20 C, J.
 func (p *pool) heat() float64 {
 	sum := 0.0
 	for i, area := range p.area {
@@ -41,14 +42,14 @@ func (p *pool) heat() float64 {
 	return sum
 }
 
-// Without bronze and upper sheet it is an arc that rests on a thin sheet: instantaneous sources summed over time,
+// Without bronze and upper sheet it is an arc at rest on a thin sheet: instantaneous sources summed over time,
 // P/(2π·ρct)·∫exp(−r²/2(σ²+2as))/(σ²+2as) ds (Carslaw and Jaeger 10.3, memory high).
-func TestPlugIsARestingArc(t *testing.T) {
+func TestPlugAgainstClosedForm(t *testing.T) {
 	for _, seconds := range []float64{0.3, 1, 3, 8} {
 		for _, k := range []float64{0.02, 0.035, 0.3} {
 			bare := Plain(7.85e-3, k, 0.6, 1e-6, 5000, 5001)
-			in := Plug{Hole: 40, Upper: 1e-6, Lower: 1.3, Top: bare, Below: bare, Filler: bare, Stir: 1, Power: 500, Spread: 2,
-				Seconds: seconds, Start: 20}
+			in := Plug{Hole: 40, Upper: 1e-6, Lower: 1.3, Top: bare, Below: bare, Filler: bare, Stir: 1, Power: 500,
+				Spread: 2, Seconds: seconds, Start: 20}
 			f, err := in.Fill()
 			if err != nil {
 				t.Fatal(err)
@@ -77,9 +78,10 @@ func TestPlugIsARestingArc(t *testing.T) {
 	}
 }
 
-// More power, time for a crown or warmth makes rim and middle hotter, a thicker sheet below colder; the rim is never
-// hotter than the middle, and what is wetted lies within the hole and grows with the rim's heat.
-func TestPlugMovesWithItsInputs(t *testing.T) {
+// More power, more time for a crown or more preheat makes rim and middle hotter, a thicker sheet below makes
+// them colder; the rim is never hotter than the middle, and the wetted diameter is within the hole and grows
+// with the rim's heat.
+func TestPlugFollowsItsInputs(t *testing.T) {
 	toe := 970.0
 	scan := func(what string, hotter bool, set func(p *Plug, x float64)) {
 		var last Filled
@@ -104,7 +106,7 @@ func TestPlugMovesWithItsInputs(t *testing.T) {
 	}
 	scan("power", true, func(p *Plug, x float64) { p.Power = 600 + 1500*x })
 	scan("crown", true, func(p *Plug, x float64) { p.Crown, p.Seconds = 2.6*x, 1.5*(1+2*x) })
-	// Where nothing melts, 200 K of warmth arrive at the rim but for what the cold wire takes.
+	// If nothing melts, 200 K of preheat reach the rim except for the part that the cold wire takes.
 	in := usualPlug()
 	for _, m := range []*Material{&in.Top, &in.Below, &in.Filler} {
 		*m = Plain(m.Density, 0.04, 0.5, 1e-6, 4000, 4001)
@@ -119,7 +121,7 @@ func TestPlugMovesWithItsInputs(t *testing.T) {
 	scan("sheet below", false, func(p *Plug, x float64) { p.Lower = 0.6 + 3*x })
 }
 
-// What is no plug is refused.
+// Input that is no plug is refused.
 func TestPlugRefuses(t *testing.T) {
 	for _, change := range []func(*Plug){func(p *Plug) { p.Hole = 0 }, func(p *Plug) { p.Upper = math.NaN() },
 		func(p *Plug) { p.Power = math.Inf(1) }, func(p *Plug) { p.Power = 200 }, func(p *Plug) { p.Contact = -1 },

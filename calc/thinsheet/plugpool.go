@@ -2,19 +2,19 @@ package thinsheet
 
 import "math"
 
-// pool is the rings of a plug as they warm.
+// pool holds the rings of a plug as they warm up.
 type pool struct {
 	in         *Plug
 	hole       int       // rings inside the hole
 	edge, area []float64 // mm, mm2
 	arc        []float64 // W on each ring
 	below, top layer
-	bronze     float64 // its height in the hole, mm
+	bronze     float64 // height of the bronze in the hole, mm
 
 	last, spare [2][]float64 // heat of both layers one stage ago
 }
 
-// layer is a row of rings of one metal, bronze on it where it lies in the hole.
+// layer is a row of rings of one metal; in the hole it carries the bronze.
 type layer struct {
 	pair
 	thick, mass float64   // of the metal, mm and g/mm2
@@ -58,7 +58,7 @@ func newLayer(m, filler *Material, stir, thick float64, n int, start float64) la
 	return l
 }
 
-// light spreads what the arc has over the melting of filler: a Gaussian that is led on its circle.
+// light distributes the arc's power, less that for melting the filler: a Gaussian that moves on its circle.
 func (p *pool) light() {
 	in, sum := p.in, 0.0
 	for i, area := range p.area {
@@ -75,8 +75,8 @@ func (p *pool) light() {
 	}
 }
 
-// plugSteps are the steps in which a hole is filled. s stages of Legendre's polynomials make one as long as (s²+s)/2
-// plain ones (Meyer, Balsara and Aslam 2014, RKL1, memory high).
+// plugSteps is the number of steps in which a hole is filled. s stages of Legendre's polynomials make one step
+// as long as (s²+s)/2 plain ones (Meyer, Balsara and Aslam 2014, RKL1, memory high).
 const plugSteps = 24
 
 // fill lets the arc burn until the hole is full.
@@ -86,7 +86,7 @@ func (p *pool) fill() {
 	whole := p.in.Upper + p.in.Crown
 	liquid, _ := p.in.Filler.at(p.in.Filler.Liquidus)
 	for i := range plugSteps {
-		// The bronze levels while it is liquid and brings that heat along.
+		// The bronze is level while it is liquid, and brings this heat along.
 		p.bronze = whole * float64(i+1) / plugSteps
 		for ring := range p.hole {
 			p.below.e[ring] += whole / plugSteps * p.in.Filler.Density * liquid
@@ -96,7 +96,7 @@ func (p *pool) fill() {
 	p.settle()
 }
 
-// work lets arc and conduction work for dt, s.
+// work lets arc and conduction act for dt, s.
 func (p *pool) work(dt, stages float64) {
 	layers := [...]*layer{&p.below, &p.top}
 	share := 2 / (stages * (stages + 1))
@@ -119,7 +119,8 @@ func (p *pool) work(dt, stages float64) {
 	}
 }
 
-// step is a plain step in which no ring gives more than half of what would bring it level with its neighbours, s.
+// step is a plain step, s, in which no ring gives off more than half of what would level it with its
+// neighbours.
 func (p *pool) step() float64 {
 	fast, contact := 0.0, 0.0 // mm2/s, 1/s
 	for _, l := range [...]*layer{&p.below, &p.top} {
@@ -133,7 +134,7 @@ func (p *pool) step() float64 {
 	return 0.5 / (2*fast/(p.edge[1]*p.edge[1]) + contact)
 }
 
-// settle finds the temperatures and conductivities that go with the heat.
+// settle finds the temperatures and conductivities that belong to the heat.
 func (p *pool) settle() {
 	filler := p.bronze * p.in.Filler.Density
 	for i := range p.area {
@@ -161,7 +162,7 @@ func (l *layer) settle(i int, filler float64) {
 	l.kb[i], l.kf[i] = at.kb+at.sb*d, at.kf+at.sf*d
 }
 
-// advance adds to the heat what arc and conduction give in dt, s, at the temperatures as settled.
+// advance adds the heat of arc and conduction in dt, s, at the temperatures as settled.
 func (p *pool) advance(dt float64) {
 	b, t := &p.below, &p.top
 	for i := range p.area {
@@ -178,7 +179,8 @@ func (p *pool) advance(dt float64) {
 		case i+1 < p.hole:
 			p.flow(b, b, i, dt, b.thick*b.kb[i]+p.bronze*b.kf[i], b.thick*b.kb[i+1]+p.bronze*b.kf[i+1])
 		case i+1 == p.hole:
-			// Into the sheet around the hole the lower sheet leads alone; the bronze leads into the upper one.
+			// Only the lower sheet conducts into the sheet around the hole; the bronze conducts into the upper
+			// one.
 			bronze := p.bronze * b.kf[i]
 			p.flow(b, b, i, dt, b.thick*b.kb[i], b.thick*b.kb[i+1])
 			p.flow(b, t, i, dt, bronze, t.thick*t.kb[i+1])
@@ -189,7 +191,8 @@ func (p *pool) advance(dt float64) {
 	}
 }
 
-// flow moves heat from the middle of a ring to that of the next; here and there are conductivity times thickness, W/K.
+// flow moves heat from the middle of a ring to that of the next; here and there are conductivity times
+// thickness, W/K.
 func (p *pool) flow(from, to *layer, i int, dt, here, there float64) {
 	inner, outer := p.edge[i+1]-p.edge[i], p.edge[i+2]-p.edge[i+1]
 	lead := 4 * math.Pi * p.edge[i+1] / (inner/here + outer/there)

@@ -2,7 +2,8 @@ package thinsheet
 
 import "math"
 
-// column returns the cell whose middle lies at or before the arc and how far the arc is toward the next.
+// column returns the last cell whose middle is not ahead of the arc, and the arc's fractional distance to the
+// next.
 func (s *Sheet) column() (i int, part float64) {
 	x := s.g.xc
 	i = s.g.fineFrom
@@ -12,15 +13,15 @@ func (s *Sheet) column() (i int, part float64) {
 	return i, (s.arcX - x[i]) / (x[i+1] - x[i])
 }
 
-// under is what is read in single columns, under the arc: by the cubic through the four columns about it. A straight
-// line would cut the peak by some kelvin wherever the arc stands between two columns.
+// under interpolates a value at the arc by the cubic through the four columns around it. A straight line would
+// cut off some kelvin of the peak whenever the arc is between two columns.
 func (s *Sheet) under(at func(i int) float64) float64 {
 	i, p := s.column()
 	return -p*(p-1)*(p-2)/6*at(i-1) + (p+1)*(p-1)*(p-2)/2*at(i) - (p+1)*p*(p-2)/2*at(i+1) + (p+1)*p*(p-1)/6*at(i+2)
 }
 
-// Edge is the temperature of an arm's root edge under the arc, C. Where the edge lies inside a row it is as much that
-// row's as the row is base metal, and else the next one's, so that nothing jumps as a gap widens.
+// Edge is the temperature of an arm's root edge under the arc, C. If the edge is inside a row it is a weighted
+// mean of that row's, by its share of base metal, and the next row's, so that nothing jumps as a gap widens.
 func (s *Sheet) Edge(arm int) float64 {
 	return s.under(func(i int) float64 { return s.edge(arm, i) })
 }
@@ -34,8 +35,8 @@ func (s *Sheet) edge(arm, i int) float64 {
 	return (1-g.bare)*inside + g.bare*s.toward(arm, g.cut+1, i, s.in.Gap/2)
 }
 
-// toward is the temperature at a distance from the joint's line, mm, by the parabola through a row and the next one
-// that has the slope which the heat across the row's nearer face gives it.
+// toward is the temperature at a distance from the joint's line, mm, on the parabola through a row and the next
+// one whose slope at the row's nearer face matches the heat flow there.
 func (s *Sheet) toward(arm, row, i int, y float64) float64 {
 	g, c := s.g, s.index(arm, row, i)
 	d := g.d
@@ -53,7 +54,8 @@ func (s *Sheet) toward(arm, row, i int, y float64) float64 {
 	return t1 + (slope+bend*(d+from))*from
 }
 
-// Centre is the temperature of the joint's line under the arc, C; the starting one while nothing is there.
+// Centre is the temperature of the joint's line under the arc, C; the starting temperature while there is no
+// metal.
 func (s *Sheet) Centre() float64 {
 	return s.under(s.middle)
 }
@@ -72,8 +74,8 @@ func (s *Sheet) middle(i int) float64 {
 	return s.t[i] - (s.t[i+nx]-s.t[i])/8
 }
 
-// joined is the temperature of the joint's line in one column: what conducts to it, with the bend of the
-// temperature behind the first row.
+// joined is the temperature of the joint's line in one column: from the conductances to it, with the curvature
+// of the temperature behind the first row.
 func (s *Sheet) joined(i int) float64 {
 	nx, ny := s.g.nx, s.g.ny
 	sum, heat := 0.0, 0.0
@@ -92,8 +94,8 @@ func (s *Sheet) joined(i int) float64 {
 	return heat / sum
 }
 
-// Puddle is the length of the liquid about the arc on the joint's line, mm: from where the temperature falls to the
-// filler's solidus behind to where it does ahead. 0 where the middle is frozen.
+// Puddle is the length of the liquid around the arc on the joint's line, mm: from where the temperature falls
+// to the filler's solidus behind the arc to where it does ahead. 0 if the middle is frozen.
 func (s *Sheet) Puddle() float64 {
 	solidus := s.in.Filler.Solidus
 	i, part := s.column()
@@ -106,7 +108,7 @@ func (s *Sheet) Puddle() float64 {
 	return s.reach(i, 1, solidus) + s.reach(i, -1, solidus)
 }
 
-// reach walks from a liquid column until the line is frozen and returns the distance from the arc.
+// reach walks from a liquid column to where the line is frozen and returns that point's distance from the arc.
 func (s *Sheet) reach(i, by int, solidus float64) float64 {
 	x := s.g.xc
 	t := s.middle(i)
@@ -149,8 +151,8 @@ func (s *Sheet) wide(arm int) float64 {
 	return y - edge
 }
 
-// hottest is the highest temperature of an arm's base metal where the arc reaches it, C; the root edge's own row, where
-// filler may be most of the metal, is Edge's.
+// hottest is the highest temperature of an arm's base metal where the arc reaches it, C. The root edge's own
+// row, which may be mostly filler, is left to Edge.
 func (s *Sheet) hottest(arm int) float64 {
 	most := math.Inf(-1)
 	for _, r := range s.lit {
@@ -165,7 +167,7 @@ func (s *Sheet) hottest(arm int) float64 {
 	return most
 }
 
-// Hottest is the highest temperature along the seam at each row of an arm, C, with the rows' distances from the
+// Hottest is the highest temperature along the seam in each row of an arm, C, with the rows' distances from the
 // joint, mm.
 func (s *Sheet) Hottest(arm int) (y, t []float64) {
 	g := s.g
@@ -179,7 +181,7 @@ func (s *Sheet) Hottest(arm int) (y, t []float64) {
 	return y, t
 }
 
-// At is the temperature of the cell of an arm that holds the point x ahead of the arc, y from the joint.
+// At is the temperature of an arm at the point x ahead of the arc and y from the joint.
 func (s *Sheet) At(arm int, x, y float64) float64 {
 	g := s.g
 	i := interval(g.xc, x+s.arcX)

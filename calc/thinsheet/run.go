@@ -7,8 +7,8 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// Bridge finds the times. Each end of a range is one run until its cycle repeats; nothing is searched. stop may be nil;
-// it is asked from several goroutines at once.
+// Bridge finds the times. Each end of a range is one run until its cycle repeats, without any search. stop may
+// be nil; it is called from several goroutines at once.
 func Bridge(r *Rhythm, stop func() bool) (Times, error) {
 	n := new(Run)
 	err := n.Begin(r, stop)
@@ -18,20 +18,20 @@ func Bridge(r *Rhythm, stop func() bool) (Times, error) {
 	return n.Times, err
 }
 
-// Run is a rhythm as far as it was followed: Begin finds the range of on, Settle the cycle at the suggested setting,
-// Off the range of off, Check how much the cells count, and Rest all of these. So whoever only compares settings takes
-// the first and goes on with one of them.
+// Run is a rhythm that is computed in parts: Begin finds the range of on, Settle the cycle at the suggested
+// setting, Off the range of off, Check the influence of the cells, and Rest all of these. To compare settings
+// only Begin is needed, and Settle for one of them.
 type Run struct {
-	Times Times // Work is what the steps so far took
+	Times Times // Times.Work counts the parts so far
 
 	r     *Rhythm
 	stop  func() bool
-	hot   *driver // that found the longest on, nil where there is no rhythm
-	from  *Sheet  // in the settled cycle
+	hot   *driver // the driver that found the longest on; nil if there is no rhythm
+	from  *Sheet  // the sheet in the settled cycle
 	count atomic.Int64
 }
 
-// Begin finds the first spot and the range of on. It comes first, and once.
+// Begin finds the first spot and the range of on. It must be called first, and once.
 func (n *Run) Begin(r *Rhythm, stop func() bool) error {
 	if err := r.check(); err != nil {
 		return err
@@ -52,7 +52,7 @@ func (n *Run) Found() bool { return n.hot != nil }
 
 func (n *Run) counted() { n.Times.Work = n.count.Load() }
 
-// Rest goes on to the end.
+// Rest computes the remaining parts.
 func (n *Run) Rest() error {
 	var wg crew.Crew
 	wg.Go(n.Check)
@@ -65,7 +65,7 @@ func (n *Run) Rest() error {
 	return err
 }
 
-// Check finds how far the first spot is off, from cells of half the side.
+// Check finds the relative error of the first spot, from cells of half the side.
 func (n *Run) Check() {
 	if n.r == nil || n.Times.FirstOn == 0 {
 		return
@@ -112,7 +112,7 @@ func (n *Run) set() float64 {
 	return math.Sqrt(n.Times.OnMin * n.Times.OnMax)
 }
 
-// Settle finds the cycle at the suggested setting, where there is one.
+// Settle finds the cycle at the suggested setting, if there is one.
 func (n *Run) Settle() (err error) {
 	if n.hot == nil {
 		return nil

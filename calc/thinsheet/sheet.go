@@ -2,7 +2,7 @@ package thinsheet
 
 import "math"
 
-// Sheet is a joint at one moment. Cells lie row by row, x fastest, the rows of one arm after another.
+// Sheet is a joint at one moment. Cells are stored row by row, x fastest, the rows of one arm after another.
 type Sheet struct {
 	in   Input
 	g    *grid
@@ -24,26 +24,26 @@ type Sheet struct {
 	old, e0, spare []float64
 	flux, jt       []float64 // one row
 	stable         float64   // longest explicit step, s
-	stages         int       // that the last step took
+	stages         int       // of the last step
 
-	arcX   float64 // where the arc stands in the grid's window, mm
+	arcX   float64 // position of the arc in the grid's window, mm
 	lit    []litRow
 	col0   int // columns that the arc reaches
 	col1   int
 	fx     []float64
-	arcFor float64 // position that fx was made for
+	arcFor float64 // position for which fx was computed
 
-	moved float64 // how far the window has gone, mm
+	moved float64 // distance that the window has moved, mm
 	now   float64 // s
-	added float64 // J, heat that came
-	lost  float64 // J, heat that went from the faces
-	left  float64 // J, heat that left with the window's rear end, less what came in ahead
+	added float64 // J, heat that was added
+	lost  float64 // J, heat lost from the faces
+	left  float64 // J, heat that left at the window's rear end, less that of the cells that entered
 	laid  float64 // g, filler
 	gone  float64 // g, filler that left the window
 	began float64 // J, at the start
 }
 
-// litRow is a row that the arc reaches: the share of the Gaussian that falls on it.
+// litRow is a row that the arc reaches, with its share of the Gaussian.
 type litRow struct {
 	row   int
 	share float64
@@ -91,7 +91,7 @@ func lay(in Input, g *grid) *Sheet {
 
 func (s *Sheet) index(arm, j, i int) int { return (arm*s.g.ny+j)*s.g.nx + i }
 
-// light finds the rows that the arc reaches and their shares, which sum to one.
+// light finds the rows that the arc reaches and their shares, which add up to one.
 func (s *Sheet) light() {
 	g := s.g
 	sum := 0.0
@@ -121,7 +121,7 @@ func normal(from, to, sigma float64) float64 {
 	return (math.Erf(to*r) - math.Erf(from*r)) / 2
 }
 
-// sides is how many equal halves the sheet stands for.
+// sides is the number of equal halves that the sheet represents.
 func (s *Sheet) sides() float64 {
 	if s.in.Mirror {
 		return 2
@@ -150,7 +150,7 @@ func (s *Sheet) Filler() float64 {
 	return sum * s.sides()
 }
 
-// Residual is what the energy balance misses, relative to the heat that was added.
+// Residual is the error of the energy balance, relative to the heat that was added.
 func (s *Sheet) Residual() float64 {
 	return (s.Energy() - s.began - s.added + s.lost + s.left) / max(s.added, math.Abs(s.began), 1e-300)
 }

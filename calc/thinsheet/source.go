@@ -1,6 +1,6 @@
 package thinsheet
 
-// arrive lets arc and filler come, where the arc burns.
+// arrive adds the heat of the arc and the filler while the arc burns.
 func (s *Sheet) arrive(dt float64, on bool) {
 	if !on {
 		return
@@ -12,13 +12,13 @@ func (s *Sheet) arrive(dt float64, on bool) {
 	}
 }
 
-// aim finds which share of the Gaussian falls on each column.
+// aim finds the share of the Gaussian on each column.
 func (s *Sheet) aim() {
 	if s.arcFor == s.arcX {
 		return
 	}
 	g := s.g
-	sigma := s.in.Sigma // along the seam the spread is the arc's own; a slanted face widens it across only
+	sigma := s.in.Sigma // a slanted face widens the arc across the seam, not along it
 	s.arcFor = s.arcX
 	s.col0, s.col1 = g.nx, 0
 	sum := 0.0
@@ -36,8 +36,8 @@ func (s *Sheet) aim() {
 	}
 }
 
-// heat lets filler and arc arrive. The arc's own heat lands on metal only: its Gaussian is weighted by how much of
-// the sheet's thickness is there, and gives its full power.
+// heat adds filler and heat. The arc's own heat lands on metal only: its Gaussian is weighted by the share of
+// the sheet's thickness that is there, and scaled to its full power.
 func (s *Sheet) heat(dt float64) {
 	sum := s.landing()
 	if !(sum > 0) {
@@ -78,8 +78,8 @@ func (s *Sheet) landing() float64 {
 	return sum
 }
 
-// lose takes what both faces give to the air, in proportion to the metal there, so that a film does not lose more
-// than it holds; an empty cell loses nothing.
+// lose removes the heat that both faces lose to the air, in proportion to the metal there, so that a film does
+// not lose more than it holds; an empty cell loses nothing.
 func (s *Sheet) lose(dt float64) {
 	if s.in.Loss == 0 && s.in.Radiates == 0 {
 		return
@@ -92,7 +92,7 @@ func (s *Sheet) lose(dt float64) {
 	s.lost += sum * s.sides()
 }
 
-// loseArm does it for the cells of an arm and returns the heat, J, of the half that is computed.
+// loseArm does this for the cells of an arm and returns the heat, J, of the half that is computed.
 func (s *Sheet) loseArm(k, from, to int, dt float64) (sum float64) {
 	in := &s.in
 	air := in.Start
@@ -115,7 +115,7 @@ func (s *Sheet) loseArm(k, from, to int, dt float64) (sum float64) {
 		}
 		cover *= dt
 		q := 2 * cover * (in.Loss*(here-air) + in.Radiates*(sq*sq-still))
-		q /= 1 + cover*b[i]*(in.Loss+4*in.Radiates*sq*abs) // as if from the middle of the step
+		q /= 1 + cover*b[i]*(in.Loss+4*in.Radiates*sq*abs) // as if evaluated in the middle of the step
 		v := e[i] - q
 		e[i] = v
 		sum += q * cell[i]

@@ -5,10 +5,10 @@ import (
 	"testing"
 )
 
-// Three equal half planes under one Gaussian heat as a plate of half their summed thickness does: no heat crosses the
-// joint by symmetry.
+// Three equal half planes under one Gaussian heat up like a plate of half their summed thickness, because by
+// symmetry no heat crosses the joint.
 func TestStarOfThree(t *testing.T) {
-	in := dry(1.8, 0.25, 40)
+	in := dryInput(1.8, 0.25, 40)
 	arm := in.Arms[0]
 	in.Arms, in.Mirror = []Arm{arm, arm, arm}, false
 	in.Power = 1500
@@ -22,14 +22,14 @@ func TestStarOfThree(t *testing.T) {
 	near(t, "edge", s.Edge(2), want, 0.005)
 }
 
-// One arm dark: its heat comes through the joint. Two equal arms of which one is lit are a plate with half a Gaussian
-// on it: at its middle half the rise of a whole one, by superposition.
+// One arm is dark: its heat comes through the joint. Two equal arms of which one is lit are a plate with half a
+// Gaussian on it: by superposition the rise in its middle is half that of a whole Gaussian.
 func TestStarHalfLit(t *testing.T) {
-	in := dry(1.8, 0.25, 40)
+	in := dryInput(1.8, 0.25, 40)
 	dark := in.Arms[0]
 	dark.Lit = false
 	in.Arms, in.Mirror = []Arm{in.Arms[0], dark}, false
-	in.Power = 1000 // all of it on one side: a whole Gaussian of twice that, halved
+	in.Power = 1000 // all on one side: half of a whole Gaussian of twice the power
 	s, err := New(in)
 	if err != nil {
 		t.Fatal(err)

@@ -1,7 +1,7 @@
 package thinsheet
 
-// quickMetal is the diffusivity, mm2/s, from which heat outruns the gun: the whole sheet must warm before cycles
-// repeat.
+// quickMetal is the diffusivity, mm2/s, above which heat is faster than the gun: the whole sheet must warm up
+// before cycles repeat.
 const quickMetal = 40
 
 func (r *Rhythm) quick() bool {
@@ -14,17 +14,17 @@ func (r *Rhythm) quick() bool {
 	return false
 }
 
-// A first estimate of the cycle that the sheet is warmed by; the cycles that follow correct it.
+// A first estimate of the cycle with which the sheet is warmed up; the cycles that follow correct it.
 const (
 	warmDuty  = 0.5
 	warmSpeed = 4.0  // mm/s
 	warmTime  = 6.0  // s
 	warmStep  = 0.05 // s
-	warmUnder = 50.0 // K that the start stays under the filler's solidus
+	warmUnder = 50.0 // K, distance of the start from the filler's solidus
 )
 
-// warmed is the joint after a steady arc of the mean power without filler, nowhere hotter than 50 K under the
-// filler's solidus: if hotter, the first cycles would end falsely.
+// warmed is the joint after a steady arc of the mean power without filler, everywhere at least 50 K below the
+// filler's solidus; if it were hotter, the first cycles would end wrongly.
 func warmed(r *Rhythm, stop func() bool) (*Sheet, error) {
 	in := r.Input
 	in.Power = warmDuty * r.Power
@@ -42,7 +42,7 @@ func warmed(r *Rhythm, stop func() bool) (*Sheet, error) {
 	return s, nil
 }
 
-// cap cools every cell above a temperature to it.
+// cap cools every cell that is hotter than most to that temperature.
 func (s *Sheet) cap(most float64) {
 	n := s.g.ny * s.g.nx
 	for c := range s.e {

@@ -1,11 +1,11 @@
-// Package plate is the exact heat flow of a Gaussian source on a plate: constant properties, no melting, no loss from
-// the faces, thickness from a sheet's to a half-space's. It corrects the cross-section, which knows no heat along the
-// seam, and is what that section is held against.
+// Package plate is the exact heat flow of a Gaussian source on a plate: constant properties, no melting, no
+// loss from the faces, thickness from that of a sheet to a half-space. It corrects the cross-section, which
+// ignores the heat along the seam, and is a reference for its tests.
 //
-// Everything is dimensionless, so that two or three numbers say it all: lengths over the source's standard deviation
-// σ, times over σ²/a, with a = k/ρc. Source of the integrals: the instantaneous point source of Carslaw and Jaeger,
-// Conduction of Heat in Solids, 10.2 and 10.3, spread over a Gaussian and summed over time; its reflections in the two
-// faces are 14.10 there.
+// Everything is dimensionless, so that two or three numbers describe a case: lengths over the source's standard
+// deviation σ, times over σ²/a, with a = k/ρc. Source of the integrals: the instantaneous point source of
+// Carslaw and Jaeger, Conduction of Heat in Solids, 10.2 and 10.3, spread over a Gaussian and summed over time;
+// its reflections in the two faces are 14.10 there.
 package plate
 
 import (
@@ -16,18 +16,18 @@ import (
 // ErrRange is wrapped by every error about an argument outside the range.
 var ErrRange = errors.New("outside the plate's range")
 
-// Face is the side of the plate where a rise is asked for.
+// Face is the side of the plate at which a rise is computed.
 type Face int
 
-// The source lies on the front.
+// The source is on the front.
 const (
 	Front Face = iota
 	Back
 )
 
-// through is what a unit of heat laid on the front face at once has made of a face after u, over its value in an
-// infinite thin sheet times the thickness: images for early times, cosines for late ones, both exact. delta is the
-// thickness, +Inf for a half-space.
+// through is the rise of a face a time u after a unit of heat was deposited on the front face, relative to an
+// infinite thin sheet, times the thickness: images for early times, cosines for late ones, both exact. delta is
+// the thickness, +Inf for a half-space.
 func through(u, delta float64, face Face) float64 {
 	early := u < delta*delta/4
 	sum := 0.0
@@ -36,7 +36,7 @@ func through(u, delta float64, face Face) float64 {
 		switch {
 		case early && face == Front:
 			term = 2 * math.Exp(-n*n*delta*delta/u)
-		case early: // the images seen from the back stand at odd multiples of the thickness
+		case early: // seen from the back, the images are at odd multiples of the thickness
 			odd := 2*n - 1
 			term = 2 * math.Exp(-odd*odd*delta*delta/(4*u))
 		default:
@@ -59,10 +59,10 @@ func through(u, delta float64, face Face) float64 {
 	return (1 + sum) / delta
 }
 
-// Moving returns the rise at a point of a plate under a moving source that has come from far, over q/(kσ): p = vσ/2a,
-// delta = d/σ, xi ahead of the source over σ (negative behind), eta beside it over σ.
+// Moving returns the rise at a point of a plate under a moving source that has come from far away, over q/(kσ):
+// p = vσ/2a, delta = d/σ, xi ahead of the source over σ (negative behind), eta beside it over σ.
 func Moving(p, delta, xi, eta float64, face Face) float64 {
-	// The trapezoidal rule in ln u: the integrand dies at both ends, as √u at the early one.
+	// The trapezoidal rule in ln u: the integrand vanishes at both ends, as √u at the early one.
 	const h = 0.125
 	top := math.Log(200 + 120/(p*p) + 4*math.Abs(xi)/p)
 	sum := 0.0
@@ -80,7 +80,7 @@ func Moving(p, delta, xi, eta float64, face Face) float64 {
 
 // MovingPeak is the highest rise that passes at a distance eta beside the moving source's line.
 func MovingPeak(p, delta, eta float64, face Face) float64 {
-	// Thick or thin, the peak follows the source by no more than this.
+	// Thick or thin, the peak lags behind the source by no more than this.
 	far := 4 + 2*eta + 4*p*(1+eta*eta)
 	if face == Back {
 		far += 4 * p * min(delta, 20) * min(delta, 20)
@@ -88,9 +88,9 @@ func MovingPeak(p, delta, eta float64, face Face) float64 {
 	return highest(-far, 0.5, func(xi float64) float64 { return Moving(p, delta, xi, eta, face) })
 }
 
-// Fast returns the rise at time t under a source that lies along the whole line at once and burns as a Gaussian in
-// time of variance m about 0, over its heat per length over σ·k/a·σ: what the cross-section computes. t and m in σ²/a
-// and its square.
+// Fast returns the rise at time t under a source that lies along the whole line at once and burns as a Gaussian
+// in time of variance m about 0, over its heat per length over σ·k/a·σ: this is what the cross-section
+// computes. t and m in σ²/a and its square.
 func Fast(m, delta, t, eta float64, face Face) float64 {
 	s := math.Sqrt(m)
 	low, high := math.Max(0, t-9*s), t+9*s
@@ -134,7 +134,8 @@ func FastPeak(m, delta, eta float64, face Face) float64 {
 	return highest(-3*math.Sqrt(m), late, func(t float64) float64 { return Fast(m, delta, t, eta, face) })
 }
 
-// highest finds the maximum of a function with one hill: the best of some points, then golden section about it.
+// highest finds the maximum of a function with one hill: the best of some points, then golden section around
+// it.
 func highest(low, high float64, f func(float64) float64) float64 {
 	const points = 12
 	at, most := 0, math.Inf(-1)
@@ -175,12 +176,13 @@ func gauss(a, b float64, f func(float64) float64) float64 {
 
 // Abramowitz and Stegun, table 25.4, n = 10.
 var legendre = [...]struct{ x, w float64 }{
-	{0.148874338981631, 0.295524224714753}, {0.433395394129247, 0.269266719309996}, {0.679409568299024, 0.219086362515982},
-	{0.865063366688985, 0.149451349150581}, {0.973906528517172, 0.066671344308688},
+	{0.148874338981631, 0.295524224714753}, {0.433395394129247, 0.269266719309996},
+	{0.679409568299024, 0.219086362515982}, {0.865063366688985, 0.149451349150581},
+	{0.973906528517172, 0.066671344308688},
 }
 
-// Rise is the peak rise that passes at a distance y beside a moving Gaussian source on a plate, K. q W; sigma, d, y mm
-// (d may be +Inf); k W/mmK; rhoC J/mm3K; travel mm/s.
+// Rise is the peak rise that passes at a distance y beside a moving Gaussian source on a plate, K. q W; sigma,
+// d, y mm (d may be +Inf); k W/mmK; rhoC J/mm3K; travel mm/s.
 func Rise(q, sigma, k, rhoC, travel, d, y float64) float64 {
 	p := travel * sigma * rhoC / (2 * k)
 	return q / (k * sigma) * MovingPeak(p, d/sigma, y/sigma, Front)

@@ -12,7 +12,7 @@ func near(t *testing.T, what string, got, want, tolerance float64) {
 	}
 }
 
-// A source that stands on a half-space: q/(kσ√(8π)) at its centre.
+// A source at rest on a half-space: q/(kσ√(8π)) at its centre.
 func TestStandingSource(t *testing.T) {
 	near(t, "centre", Moving(1e-6, math.Inf(1), 0, 0, Front), 1/math.Sqrt(8*math.Pi), 1e-6)
 }

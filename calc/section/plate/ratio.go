@@ -2,13 +2,14 @@ package plate
 
 import "math"
 
-// A grid of a table: count points of a logarithm from low on, step apart.
+// grid is the grid of a table: count points in a logarithm from low on, step apart.
 type grid struct {
 	low, step float64
 	count     int
 }
 
-// The tables' grids. eta lies on an even grid of its inverse hyperbolic sine: close at the line, wide far from it.
+// The tables' grids. eta is on an even grid of its inverse hyperbolic sine: dense at the line, wide far from
+// it.
 var (
 	gridP     = grid{math.Log(0.01), math.Log(62.0) / (nP - 1), nP}
 	gridM     = grid{math.Log(0.5), math.Log(2.6e6) / (nM - 1), nM}
@@ -21,14 +22,14 @@ const (
 	perUnit              = 1e3 // the tables hold logarithms in thousandths
 )
 
-// Lift is by how much the peak of a moving source on a plate is above that of a fast source, by the distance beside
-// the line.
+// Lift is the ratio by which the peak of a moving source on a plate is above that of a fast source, as a
+// function of the distance from the line.
 type Lift struct{ log [nEta]float64 }
 
-// NewLift makes the ratio 2p·E/F of the moving source's peaks E to the fast source's F from tables of both: p = vσ/2a;
-// m is the variance of the fast source's time over (σ²/a)²; delta = d/σ. For p from 0.01 to 0.6, m from 0.5 to 1e6
-// and delta from 0.2, where a plate is thin already, to 30 it is within 0.6 % of the integrals up to eta 5, and within
-// 1.5 % beyond; outside these ranges it takes the nearest.
+// NewLift makes the ratio 2p·E/F of the moving source's peaks E to the fast source's F from tables of both: p =
+// vσ/2a; m is the variance of the fast source's time over (σ²/a)²; delta = d/σ. For p from 0.01 to 0.6, m from
+// 0.5 to 1e6 and delta from 0.2, where a plate is thin already, to 30 it is within 0.6 % of the integrals up to
+// eta 5, and within 1.5 % beyond; outside these ranges it uses the nearest value in range.
 func NewLift(p, m, delta float64) Lift {
 	var l Lift
 	ip, wp := gridP.weights(p)
@@ -49,7 +50,7 @@ func NewLift(p, m, delta float64) Lift {
 	return l
 }
 
-// weights are those of the four points about a value in a cubic through them, and the first of the four.
+// weights are the weights of the four points around a value in a cubic through them, and the first of the four.
 func (g grid) weights(v float64) (first int, w [4]float64) {
 	x := max(0, min(float64(g.count-1), (math.Log(v)-g.low)/g.step))
 	first = max(0, min(g.count-4, int(x)-1))

@@ -26,7 +26,7 @@ func entryE(i, j, n int) int32 { return unit(MovingPeak(gridP.at(i), gridDelta.a
 
 func entryF(i, j, n int) int32 { return unit(FastPeak(gridM.at(i), gridDelta.at(j), eta(n), Front)) }
 
-// The tables hold what the integrals give; -update writes them.
+// The tables agree with the integrals; -update writes them.
 func TestTables(t *testing.T) {
 	if *update {
 		writeTables(t)
@@ -76,7 +76,7 @@ func writeTables(t *testing.T) {
 	t.Skip("table.go is written: test again")
 }
 
-// The ratio from the tables is that of the integrals, to the power with which the section uses it.
+// The ratio from the tables is that of the integrals, with the exponent that the section uses.
 func TestRatio(t *testing.T) {
 	r := deep.Rand(t)
 	draw := func(low, high float64) float64 { return low * math.Pow(high/low, r.Float64()) }
@@ -88,7 +88,7 @@ func TestRatio(t *testing.T) {
 		want := math.Log(2 * p * MovingPeak(p, delta, at, Front) / FastPeak(m, delta, at, Front))
 		l := NewLift(p, m, delta)
 		off, beyond, limit := w*math.Abs(l.At(at)-want), 0, 0.006
-		if at > 5 { // past the place where the peak passes from the plate's depth to its width the ratio bends
+		if at > 5 { // beyond this the heat spreads in width, no longer in depth, and the ratio bends
 			beyond, limit = 1, 0.015
 		}
 		worst[beyond] = max(worst[beyond], off)
