@@ -79,9 +79,6 @@ func TestAnyWindowIsBounded(t *testing.T) {
 			coarser++
 		}
 	}
-	if m, err := window(t.Context(), slow[0], veryFine, nil); err != nil || !m.Coarser || m.work > mostWindow {
-		t.Errorf("a very fine window: coarser %v, %.1f million, %v", m.Coarser, float64(m.work)/1e6, err)
-	}
 	t.Logf("%d jobs: %d drawn coarser, the most work %.1f million", len(jobs), coarser, float64(most)/1e6)
 }
 
@@ -170,6 +167,9 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 	if err != nil || !first.Coarser || !reflect.DeepEqual(first, again) {
 		t.Errorf("coarser %v, %d by %d points for %d, then %d by %d for %d (%v)", first.Coarser, len(first.Feeds),
 			len(first.Travels), first.work, len(again.Feeds), len(again.Travels), again.work, err)
+	}
+	if first.work > mostWindow {
+		t.Errorf("%.1f million, at most %.1f", float64(first.work)/1e6, mostWindow*1e-6)
 	}
 }
 

@@ -103,12 +103,15 @@ func (q *question) take(t *talk, line string) {
 func (q *question) numbered(t *talk, line string) (string, bool) {
 	digits, isRow := strings.CutPrefix(strings.ToLower(line), "row ")
 	n, err := strconv.Atoi(strings.TrimSpace(digits))
+	if err != nil || !isRow && q.choice.Sized() {
+		return line, true // before the rows, which may take long to compute
+	}
 	rows := q.rows
 	if rows == nil {
 		rows = t.rows(q.choice)
 	}
 	switch {
-	case err != nil || !isRow && q.choice.Sized() || len(rows) == 0:
+	case len(rows) == 0:
 		return line, true
 	case n >= 1 && n <= len(rows):
 		return rows[n-1].ID, true
