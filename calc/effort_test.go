@@ -112,6 +112,7 @@ func BenchmarkSlowWindows(b *testing.B) {
 	for _, job := range append(slowJobs(), Job{Metal: "galvanized", Gauge: 18}) {
 		b.Run(job.Metal+" "+job.Metal2, func(b *testing.B) {
 			for b.Loop() {
+				keptSections.forget()
 				m, err := window(b.Context(), job, FullWindow, nil)
 				if err != nil {
 					b.Fatal(err)
@@ -163,6 +164,7 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 		limiter <- struct{}{}
 		defer func() { <-limiter }()
 	}
+	keptSections.forget()
 	again, err := window(t.Context(), job, veryFine, nil)
 	if err != nil || !first.Coarser || !reflect.DeepEqual(first, again) {
 		t.Errorf("coarser %v, %d by %d points for %d, then %d by %d for %d (%v)", first.Coarser, len(first.Feeds),

@@ -124,15 +124,6 @@ func (l *liquid) doubt(at limit) float64 {
 	return list[1].Doubt
 }
 
-// reached is how far the bead spreads on the back and how much of each edge melts, mm, for the liquid's edges.
-func (l *liquid) reached(s *heatState, r *section.Result) {
-	for i := range l.members {
-		s.back[i] = known(r.Back[i].Reach(l.toe))
-		s.molten[i] = known(r.Front[i].Reach(l.solid[i]))
-	}
-	s.pool, s.front = r.PoolLength, r.PoolFront
-}
-
 // through is how far ahead of the arc the sheet gets as hot as the toe in the mean over its thickness, mm: the puddle
 // in a root lies against the whole edge, and in thick sheet its skin alone is hot there. The exact moving source on a
 // plate like both sheets in the mean, without the heat that the filler keeps.
