@@ -17,7 +17,10 @@ import (
 	"brazebooth/internal/deep"
 )
 
-func TestMain(m *testing.M) { deep.Main(m, 25) }
+func TestMain(m *testing.M) {
+	deep.Roomy()
+	deep.Main(m, 25)
+}
 
 // teller is what a screen needs of a test; a random test has its own.
 type teller interface {
