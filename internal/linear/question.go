@@ -30,7 +30,7 @@ func (q *question) enter(t *talk) {
 		lead = fmt.Sprintf("Step %d of %d. %s", q.step, len(t.path()), lead)
 	}
 	t.voice.say(lead, " Enter alone: ", t.now(q.choice), ".")
-	if n := len(t.rows(q.choice)); n > 0 && q.step > 0 {
+	if n := t.listed(q.choice); n > 0 && q.step > 0 {
 		t.voice.show(fmt.Sprintf("? lists %d answers.", n))
 	}
 }
@@ -89,7 +89,7 @@ func (q *question) take(t *talk, line string) {
 	job, card, err := t.with(q.choice, text)
 	if err != nil {
 		t.fault("", err)
-		if len(t.rows(q.choice)) > 0 {
+		if t.listed(q.choice) > 0 {
 			t.voice.show("Or ? for the list.")
 		}
 		return
@@ -137,7 +137,7 @@ func (q *question) help(t *talk) {
 	t.voice.show(sentence(first(usage(q.choice))))
 	t.voice.show("? lists the answers, ? and a word those that hold it, more the next ones; answer by name, by number " +
 		"or by size.")
-	if q.choice.Sized() && len(t.rows(q.choice)) > 0 {
+	if q.choice.Sized() && t.listed(q.choice) > 0 {
 		t.voice.show("A bare number is a size here; row 3 is the third row.")
 	}
 	t.voice.show("Enter alone leaves it as it is said. card goes to the card at once, example fills in a real job.")

@@ -122,6 +122,12 @@ func (t *talk) rows(c *choice.Choice) []choice.Row {
 	return c.Standard(&choice.Present{Card: &t.card, Job: t.job, Units: t.units, Solve: solve})
 }
 
+// listed is how many answers a question lists; whether each has a good setting is not asked for that.
+func (t *talk) listed(c *choice.Choice) int {
+	unasked := func(calc.Job) (calc.Card, error) { return calc.Card{}, nil }
+	return len(c.Standard(&choice.Present{Card: &t.card, Job: t.job, Units: t.units, Solve: unasked}))
+}
+
 // reset leaves a choice open again, or every setting where none is named.
 func (t *talk) reset(name string) {
 	job := t.job
