@@ -82,9 +82,6 @@ func TestAnyWindowIsBounded(t *testing.T) {
 			coarser++
 		}
 	}
-	if m, err := window(t.Context(), slow[0], veryFine, nil); err != nil || !m.Coarser || m.work > mostWindow {
-		t.Errorf("a very fine window: coarser %v, %.1f million, %v", m.Coarser, float64(m.work)/1e6, err)
-	}
 	t.Logf("%d jobs: %d drawn coarser, the most work %.1f million", len(jobs), coarser, float64(most)/1e6)
 }
 
@@ -118,6 +115,7 @@ func BenchmarkSlowWindows(b *testing.B) {
 	for _, job := range append(slowJobs(), Job{Metal: "galvanized", Gauge: 18}) {
 		b.Run(job.Metal+" "+job.Metal2, func(b *testing.B) {
 			for b.Loop() {
+				cachedSections.forget()
 				m, err := window(b.Context(), job, FullWindow, nil)
 				if err != nil {
 					b.Fatal(err)
@@ -171,10 +169,14 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 		}
 		defer effort.Release()
 	}
+	cachedSections.forget()
 	again, err := window(t.Context(), job, veryFine, nil)
 	if err != nil || !first.Coarser || !reflect.DeepEqual(first, again) {
 		t.Errorf("coarser %v, %d by %d points for %d, then %d by %d for %d (%v)", first.Coarser, len(first.Feeds),
 			len(first.Travels), first.work, len(again.Feeds), len(again.Travels), again.work, err)
+	}
+	if first.work > mostWindow {
+		t.Errorf("%.1f million, at most %.1f", float64(first.work)/1e6, mostWindow*1e-6)
 	}
 }
 

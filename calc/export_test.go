@@ -24,3 +24,6 @@ func TimedAnew(ctx context.Context, job Job) (Timed, error) { return solveTimed(
 func WindowAnew(ctx context.Context, job Job) (Window, error) {
 	return window(ctx, job, FullWindow, nil)
 }
+
+// ForgetSections makes every section be computed again.
+func ForgetSections() { cachedSections.forget() }

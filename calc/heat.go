@@ -11,22 +11,13 @@ import (
 
 // heatState is what a feed and a travel do to the joint.
 type heatState struct {
-	o          [outs]float64
-	wet        [2]float64 // wetted width of each member, mm
-	skin, core [2]float64 // peaks of each member, C
-	boiled     [2]float64 // half-widths of boiled and melted zinc, mm; NaN beyond the grid
-	melted     [2]float64
-	boiledBack [2]float64 // the same on the face away from the bead
-	meltedBack [2]float64
-	back       [2]float64 // half-width where the back is as hot as the toe must be, mm
-	molten     [2]float64 // of each member's edge, mm
-	pool       float64    // the puddle's length, mm
-	front      float64    // how far it reaches ahead of the arc, mm
-	toes       section.Toes
-	stood      section.Toes // the toes that steepest is taken from
-	bridged    bool         // the bead has a section: it wets both members, and one arc can span it
-	steepest   float64      // larger toe angle, rad, of a bead that wets each member by barelyWets at least
-	warmth     float64      // logarithm of the colder member's peak rise over the toe's
+	o [outs]float64
+	heated
+	toes     section.Toes
+	stood    section.Toes // the toes that steepest is taken from
+	bridged  bool         // the bead has a section: it wets both members, and one arc can span it
+	steepest float64      // larger toe angle, rad, of a bead that wets each member by barelyWets at least
+	warmth   float64      // logarithm of the colder member's peak rise over the toe's
 }
 
 // workspaces are reused: one takes more memory than a card.
@@ -120,24 +111,16 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 	if zinc && (h.b.chain.zinc[0] || h.b.chain.zinc[1]) {
 		in.Lowest = tables.ZincMelts.V
 	}
-	w := workspaces.Get().(*section.Workspace)
-	r, err := w.Solve(&in)
-	workspaces.Put(w)
+	asked := sectionAsked{in, h.liquid.toe, h.liquid.solid, h.liquid.members}
+	found, err := cachedSections.answer(asked, (*sectionAsked).solve)
 	if err != nil {
 		return s, err
 	}
-	h.b.effort.AddSection(r.Work)
-	s.wet, s.skin, s.core = r.Wet, r.Skin, r.Core
-	for i := range 2 {
-		s.boiled[i] = r.Front[i].Reach(tables.ZincBoils.V)
-		s.melted[i] = r.Front[i].Reach(tables.ZincMelts.V)
-		s.boiledBack[i] = r.Back[i].Reach(tables.ZincBoils.V)
-		s.meltedBack[i] = r.Back[i].Reach(tables.ZincMelts.V)
-		if math.IsNaN(s.wet[i]) {
-			return s, formula.Outside("wetted width", s.o[oNet], "this heat wets further than the model's grid")
-		}
+	h.b.effort.AddSection(found.work)
+	s.heated = found
+	if math.IsNaN(s.wet[0]) || math.IsNaN(s.wet[1]) {
+		return s, formula.Outside("wetted width", s.o[oNet], "this heat wets further than the model's grid")
 	}
-	h.liquid.reached(&s, &r)
 	if l := &h.liquid; l.gap && l.joint.Kind == "butt" && l.joint.Backing == "" {
 		if through := l.through(&in); !(s.front < through) { // NaN too
 			s.front = through

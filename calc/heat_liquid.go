@@ -126,15 +126,6 @@ func (l *liquid) doubt(at limit.Limit) float64 {
 	return list[1].Doubt
 }
 
-// reached notes how far the bead spreads on the back and how much of each edge melts, mm.
-func (l *liquid) reached(s *heatState, r *section.Result) {
-	for i := range l.members {
-		s.back[i] = known(r.Back[i].Reach(l.toe))
-		s.molten[i] = known(r.Front[i].Reach(l.solid[i]))
-	}
-	s.pool, s.front = r.PoolLength, r.PoolFront
-}
-
 // through is how far ahead of the arc the sheet gets as hot as the toe, mm, in the mean over its thickness: the puddle
 // in a root lies against the whole edge, and in thick sheet only the skin is hot there. It is computed by the exact
 // moving source on a plate like the mean of both sheets, without the heat that stays in the filler.

@@ -150,6 +150,7 @@ func BenchmarkSolveGiven(b *testing.B) {
 	j.Travel = calc.Some(8)
 	b.ReportAllocs()
 	for b.Loop() {
+		calc.ForgetSections()
 		if _, err := calc.Solve(j); err != nil {
 			b.Fatal(err)
 		}
@@ -180,6 +181,7 @@ func BenchmarkSolveSearchThick(b *testing.B) {
 func benchmarkSearch(b *testing.B, j calc.Job) {
 	b.ReportAllocs()
 	for b.Loop() {
+		calc.ForgetSections()
 		if _, err := calc.Solve(j); err != nil {
 			b.Fatal(err)
 		}

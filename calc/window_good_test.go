@@ -81,11 +81,13 @@ func BenchmarkGoodSpans(b *testing.B) {
 				b.Fatal(err)
 			}
 			for b.Loop() {
+				calc.ForgetSections()
 				calc.GoodSpans(context.Background(), &card)
 			}
 		})
 		b.Run(name+"-solve", func(b *testing.B) {
 			for b.Loop() {
+				calc.ForgetSections()
 				_, _ = calc.Solve(job)
 			}
 		})

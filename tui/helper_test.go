@@ -17,7 +17,10 @@ import (
 	"brazebooth/internal/deep"
 )
 
-func TestMain(m *testing.M) { deep.Main(m, 25) }
+func TestMain(m *testing.M) {
+	deep.Roomy()
+	deep.Main(m, 25)
+}
 
 // teller is the part of a test that a screen needs; a randomized test has its own.
 type teller interface {

@@ -133,22 +133,25 @@ func (s *Sheet) findIn(p []point, c int, e float64) {
 		s.a[c], s.b[c], s.lo[c], s.hi[c], s.seg[c] = s.in.Start, 0, math.Inf(-1), math.Inf(1), 0
 		return
 	}
-	q := int(s.seg[c])
-	last := len(p) - 1
-	for q < last && e >= mb*p[q+1].hb+mf*p[q+1].hf {
-		q++
+	q, last := int(s.seg[c]), len(p)-1
+	at, above := mb*p[q].hb+mf*p[q].hf, math.Inf(1)
+	if q < last {
+		above = mb*p[q+1].hb + mf*p[q+1].hf
 	}
-	for q > 0 && e < mb*p[q].hb+mf*p[q].hf {
-		q--
+	for q < last && e >= above {
+		q, at, above = q+1, above, math.Inf(1)
+		if q < last {
+			above = mb*p[q+1].hb + mf*p[q+1].hf
+		}
 	}
-	at := mb*p[q].hb + mf*p[q].hf
+	for q > 0 && e < at {
+		q, above = q-1, at
+		at = mb*p[q].hb + mf*p[q].hf
+	}
 	slope := 1 / (mb*p[q].cb + mf*p[q].cf)
 	s.seg[c], s.b[c], s.a[c] = int32(q), slope, p[q].t-at*slope
-	s.lo[c], s.hi[c] = at, math.Inf(1)
+	s.lo[c], s.hi[c] = at, above
 	if q == 0 {
 		s.lo[c] = math.Inf(-1)
-	}
-	if q < last {
-		s.hi[c] = mb*p[q+1].hb + mf*p[q+1].hf
 	}
 }

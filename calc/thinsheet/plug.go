@@ -73,13 +73,13 @@ func (in *Plug) Fill() (Filled, error) {
 	}
 	p := newPool(in)
 	p.fill()
-	n, b := p.hole, &p.below
-	f := Filled{Middle: b.t[0], t: b.t}
-	for i := range b.t {
-		f.radii = append(f.radii, (p.edge[i]+p.edge[i+1])/2)
+	n, b := p.hole, p.below.ring
+	f := Filled{Middle: b[0].t}
+	for i := range b {
+		f.radii, f.t = append(f.radii, (p.edge[i]+p.edge[i+1])/2), append(f.t, b[i].t)
 	}
 	x := (p.edge[n] - f.radii[n-1]) / (f.radii[n] - f.radii[n-1])
-	f.Rim = b.t[n-1] + x*(b.t[n]-b.t[n-1])
+	f.Rim = f.t[n-1] + x*(f.t[n]-f.t[n-1])
 	return f, nil
 }
 

@@ -34,9 +34,9 @@ func TestPlugConservesHeat(t *testing.T) {
 func (p *pool) heat() float64 {
 	sum := 0.0
 	for i, area := range p.area {
-		sum += p.below.e[i] * area
+		sum += p.below.ring[i].e * area
 		if i >= p.hole {
-			sum += p.top.e[i] * area
+			sum += p.top.ring[i].e * area
 		}
 	}
 	return sum

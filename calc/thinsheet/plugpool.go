@@ -4,23 +4,41 @@ import "math"
 
 // pool holds the rings of a plug as they warm up.
 type pool struct {
-	in         *Plug
-	hole       int       // rings inside the hole
-	edge, area []float64 // mm, mm2
-	arc        []float64 // W on each ring
-	below, top layer
-	bronze     float64 // height of the bronze in the hole, mm
+	in     *Plug
+	hole   int       // rings inside the hole
+	edge   []float64 // mm
+	area   []float64 // mm2
+	arc    []float64 // W/mm2 on each ring
+	below  layer
+	top    layer   // its rings inside the hole are not used
+	bronze float64 // its height in the hole, mm
 
-	last, spare [2][]float64 // heat of both layers one stage ago
+	between []between // each ring and the next
 }
+
+// between holds what the heat flow from a ring to the next depends on: twice the length of their common edge and both
+// widths, mm, and one over each area, 1/mm2.
+type between struct{ around, inner, outer, here, there float64 }
 
 // layer is a row of rings of one metal; in the hole it carries the bronze.
 type layer struct {
 	pair
-	thick, mass float64   // of the metal, mm and g/mm2
-	e, t        []float64 // heat over 20 C, J/mm2, and temperature, C
-	kb, kf      []float64 // conductivities of metal and bronze at that temperature, W/mmK
-	seg         []int
+	thick, mass float64 // of the metal, mm and g/mm2
+	ring        []ring
+}
+
+// ring is one ring of a layer.
+type ring struct {
+	e, t, k float64 // heat over 20 C, J/mm2, temperature, C, and conductivity times thickness, W/K
+	last    float64 // heat one stage ago, J/mm2
+
+	// On the segment of the tables where the heat lies between low and high, of both metals together:
+	low, high  float64 // J/mm2
+	e0, t0     float64 // where it begins, J/mm2 and C
+	per        float64 // K for each J/mm2
+	k0, slope  float64 // W/K at t0, and for each K
+	bronze, at float64 // what of k0 and of slope is bronze's
+	seg        int
 }
 
 func newPool(in *Plug) *pool {
@@ -39,6 +57,10 @@ func newPool(in *Plug) *pool {
 		p.edge = append(p.edge, p.edge[i]+w)
 		p.area = append(p.area, math.Pi*(p.edge[i+1]*p.edge[i+1]-p.edge[i]*p.edge[i]))
 	}
+	for i := range len(p.area) - 1 {
+		e := p.edge[i:]
+		p.between = append(p.between, between{4 * math.Pi * e[1], e[1] - e[0], e[2] - e[1], 1 / p.area[i], 1 / p.area[i+1]})
+	}
 	n := len(p.area)
 	p.light()
 	p.below = newLayer(&in.Below, &in.Filler, in.Stir, in.Lower, n, in.Start)
@@ -47,13 +69,10 @@ func newPool(in *Plug) *pool {
 }
 
 func newLayer(m, filler *Material, stir, thick float64, n int, start float64) layer {
-	l := layer{pair: join(m, filler, stir), thick: thick, mass: thick * m.Density, seg: make([]int, n)}
-	for _, row := range [...]*[]float64{&l.e, &l.t, &l.kb, &l.kf} {
-		*row = make([]float64, n)
-	}
+	l := layer{pair: join(m, filler, stir), thick: thick, mass: thick * m.Density, ring: make([]ring, n)}
 	h, _ := m.at(start)
-	for i := range l.e {
-		l.e[i] = l.mass * h
+	for i := range l.ring {
+		l.ring[i] = ring{e: l.mass * h, low: math.Inf(1)}
 	}
 	return l
 }
@@ -61,13 +80,17 @@ func newLayer(m, filler *Material, stir, thick float64, n int, start float64) la
 // light distributes the arc's power, less that for melting the filler: a Gaussian that moves on its circle.
 func (p *pool) light() {
 	in, sum := p.in, 0.0
+	var turn [plugAround]float64
+	for k := range turn {
+		turn[k] = math.Cos((float64(k) + 0.5) / plugAround * math.Pi)
+	}
 	for i, area := range p.area {
 		r, q := (p.edge[i]+p.edge[i+1])/2, 0.0
-		for k := range plugAround {
-			away := r*r + in.Led*in.Led - 2*r*in.Led*math.Cos((float64(k)+0.5)/plugAround*math.Pi)
+		for _, cos := range turn {
+			away := r*r + in.Led*in.Led - 2*r*in.Led*cos
 			q += math.Exp(-away / (2 * in.Spread * in.Spread))
 		}
-		p.arc = append(p.arc, q*area)
+		p.arc = append(p.arc, q)
 		sum += q * area
 	}
 	for i := range p.arc {
@@ -88,8 +111,9 @@ func (p *pool) fill() {
 	for i := range plugSteps {
 		// The bronze is level while it is liquid, and brings this heat along.
 		p.bronze = whole * float64(i+1) / plugSteps
-		for ring := range p.hole {
-			p.below.e[ring] += whole / plugSteps * p.in.Filler.Density * liquid
+		for r := range p.below.ring[:p.hole] {
+			p.below.ring[r].e += whole / plugSteps * p.in.Filler.Density * liquid
+			p.below.ring[r].low = math.Inf(1) // another metal: its segment must be found again
 		}
 		p.work(dt, stages)
 	}
@@ -98,24 +122,13 @@ func (p *pool) fill() {
 
 // work lets arc and conduction act for dt, s.
 func (p *pool) work(dt, stages float64) {
-	layers := [...]*layer{&p.below, &p.top}
 	share := 2 / (stages * (stages + 1))
-	for i, l := range layers {
-		p.last[i] = append(p.last[i][:0], l.e...)
-	}
 	p.settle()
-	p.advance(share * dt)
+	p.advance(1, 0, share*dt)
 	for j := 2.0; j <= stages; j++ {
 		mu, nu := (2*j-1)/j, (1-j)/j
 		p.settle()
-		for i, l := range layers {
-			p.spare[i] = append(p.spare[i][:0], l.e...)
-			for c := range l.e {
-				l.e[c] = mu*l.e[c] + nu*p.last[i][c]
-			}
-			p.last[i], p.spare[i] = p.spare[i], p.last[i]
-		}
-		p.advance(mu * share * dt)
+		p.advance(mu, nu, mu*share*dt)
 	}
 }
 
@@ -136,67 +149,86 @@ func (p *pool) step() float64 {
 
 // settle finds the temperatures and conductivities that belong to the heat.
 func (p *pool) settle() {
-	filler := p.bronze * p.in.Filler.Density
-	for i := range p.area {
-		if i < p.hole {
-			p.below.settle(i, filler)
-			continue
+	p.below.settle(0, p.hole, p.bronze, p.in.Filler.Density)
+	p.below.settle(p.hole, len(p.area), 0, 0)
+	p.top.settle(p.hole, len(p.area), 0, 0)
+}
+
+// settle does it for rings under so much bronze, mm and g/mm3.
+func (l *layer) settle(from, to int, bronze, density float64) {
+	rings := l.ring[from:to]
+	for i := range rings {
+		r := &rings[i]
+		if r.e < r.low || r.e >= r.high {
+			l.find(r, bronze, density)
 		}
-		p.below.settle(i, 0)
-		p.top.settle(i, 0)
+		d := (r.e - r.e0) * r.per
+		r.t = r.t0 + d
+		r.k = r.k0 + r.slope*max(d, 0)
 	}
 }
 
-func (l *layer) settle(i int, filler float64) {
-	p, q, e := l.points, l.seg[i], l.e[i]
-	for q < len(p)-2 && e >= l.mass*p[q+1].hb+filler*p[q+1].hf {
-		q++
+// find puts the segment of a ring's heat in place.
+func (l *layer) find(r *ring, bronze, density float64) {
+	p, filler := l.points, bronze*density
+	for r.seg < len(p)-2 && r.e >= l.mass*p[r.seg+1].hb+filler*p[r.seg+1].hf {
+		r.seg++
 	}
-	for q > 0 && e < l.mass*p[q].hb+filler*p[q].hf {
-		q--
+	for r.seg > 0 && r.e < l.mass*p[r.seg].hb+filler*p[r.seg].hf {
+		r.seg--
 	}
-	at := &p[q]
-	d := (e - l.mass*at.hb - filler*at.hf) / (l.mass*at.cb + filler*at.cf)
-	l.seg[i], l.t[i] = q, at.t+d
-	d = max(d, 0)
-	l.kb[i], l.kf[i] = at.kb+at.sb*d, at.kf+at.sf*d
+	at, above := &p[r.seg], &p[r.seg+1]
+	r.e0, r.high = l.mass*at.hb+filler*at.hf, l.mass*above.hb+filler*above.hf
+	r.low = r.e0
+	if r.seg == 0 {
+		r.low = math.Inf(-1)
+	}
+	if r.seg == len(p)-2 {
+		r.high = math.Inf(1)
+	}
+	r.t0, r.per = at.t, 1/(l.mass*at.cb+filler*at.cf)
+	r.bronze, r.at = bronze*at.kf, bronze*at.sf
+	r.k0, r.slope = l.thick*at.kb+r.bronze, l.thick*at.sb+r.at
 }
 
-// advance adds the heat of arc and conduction in dt, s, at the temperatures as settled.
-func (p *pool) advance(dt float64) {
-	b, t := &p.below, &p.top
-	for i := range p.area {
-		if i < p.hole {
-			b.e[i] += p.arc[i] * dt / p.area[i]
-			continue
-		}
-		down := p.in.Contact * (t.t[i] - b.t[i]) * dt
-		t.e[i] += p.arc[i]*dt/p.area[i] - down
-		b.e[i] += down
+// advance makes the heat mu times what it is and nu times what it was one stage ago, and adds what arc and conduction
+// give in dt, s, at the temperatures as settled.
+func (p *pool) advance(mu, nu, dt float64) {
+	b, t := p.below.ring, p.top.ring
+	for i := range b[:p.hole] {
+		b[i].mix(mu, nu, p.arc[i]*dt)
 	}
-	for i := range len(p.area) - 1 {
-		switch {
-		case i+1 < p.hole:
-			p.flow(b, b, i, dt, b.thick*b.kb[i]+p.bronze*b.kf[i], b.thick*b.kb[i+1]+p.bronze*b.kf[i+1])
-		case i+1 == p.hole:
-			// Only the lower sheet conducts into the sheet around the hole; the bronze conducts into the upper
-			// one.
-			bronze := p.bronze * b.kf[i]
-			p.flow(b, b, i, dt, b.thick*b.kb[i], b.thick*b.kb[i+1])
-			p.flow(b, t, i, dt, bronze, t.thick*t.kb[i+1])
-		default:
-			p.flow(b, b, i, dt, b.thick*b.kb[i], b.thick*b.kb[i+1])
-			p.flow(t, t, i, dt, t.thick*t.kb[i], t.thick*t.kb[i+1])
-		}
+	for i := p.hole; i < len(b); i++ {
+		down := p.in.Contact * (t[i].t - b[i].t) * dt
+		t[i].mix(mu, nu, p.arc[i]*dt-down)
+		b[i].mix(mu, nu, down)
+	}
+	p.flow(b[:p.hole], 0, dt)
+	p.flow(b[p.hole:], p.hole, dt)
+	p.flow(t[p.hole:], p.hole, dt)
+	// Into the sheet around the hole the lower sheet leads alone; the bronze leads into the upper one.
+	i, rim := p.hole-1, &b[p.hole-1]
+	bronze := rim.bronze + rim.at*max(rim.t-rim.t0, 0)
+	p.pass(rim, &b[i+1], i, dt, rim.k-bronze)
+	p.pass(rim, &t[i+1], i, dt, bronze)
+}
+
+// mix makes a ring's heat a stage's mean of what it is and was, and adds to it.
+func (r *ring) mix(mu, nu, more float64) {
+	r.e, r.last = mu*r.e+nu*r.last+more, r.e
+}
+
+// flow moves heat along neighbouring rings, of which the first is the pool's ring number first.
+func (p *pool) flow(rings []ring, first int, dt float64) {
+	for i := 1; i < len(rings); i++ {
+		p.pass(&rings[i-1], &rings[i], first+i-1, dt, rings[i-1].k)
 	}
 }
 
-// flow moves heat from the middle of a ring to that of the next; here and there are conductivity times
-// thickness, W/K.
-func (p *pool) flow(from, to *layer, i int, dt, here, there float64) {
-	inner, outer := p.edge[i+1]-p.edge[i], p.edge[i+2]-p.edge[i+1]
-	lead := 4 * math.Pi * p.edge[i+1] / (inner/here + outer/there)
-	heat := lead * (from.t[i] - to.t[i+1]) * dt
-	from.e[i] -= heat / p.area[i]
-	to.e[i+1] += heat / p.area[i+1]
+// pass moves heat from the middle of ring number i, which leads so well, W/K, to that of the next.
+func (p *pool) pass(from, to *ring, i int, dt, leads float64) {
+	at := &p.between[i]
+	heat := at.around * leads * to.k / (at.inner*to.k + at.outer*leads) * (from.t - to.t) * dt
+	from.e -= heat * at.here
+	to.e += heat * at.there
 }

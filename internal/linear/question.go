@@ -30,7 +30,7 @@ func (q *question) enter(t *talk) {
 		lead = fmt.Sprintf("Step %d of %d. %s", q.step, len(t.path()), lead)
 	}
 	t.voice.say(lead, " Enter alone: ", t.now(q.choice), ".")
-	if n := len(t.rows(q.choice)); n > 0 && q.step > 0 {
+	if n := t.listed(q.choice); n > 0 && q.step > 0 {
 		t.voice.show(fmt.Sprintf("? lists %d answers.", n))
 	}
 }
@@ -89,7 +89,7 @@ func (q *question) take(t *talk, line string) {
 	job, card, err := t.with(q.choice, text)
 	if err != nil {
 		t.fault("", err)
-		if len(t.rows(q.choice)) > 0 {
+		if t.listed(q.choice) > 0 {
 			t.voice.show("Or ? for the list.")
 		}
 		return
@@ -103,12 +103,15 @@ func (q *question) take(t *talk, line string) {
 func (q *question) numbered(t *talk, line string) (string, bool) {
 	digits, isRow := strings.CutPrefix(strings.ToLower(line), "row ")
 	n, err := strconv.Atoi(strings.TrimSpace(digits))
+	if err != nil || !isRow && q.choice.Sized() {
+		return line, true // before the rows, which may take long to compute
+	}
 	rows := q.rows
 	if rows == nil {
 		rows = t.rows(q.choice)
 	}
 	switch {
-	case err != nil || !isRow && q.choice.Sized() || len(rows) == 0:
+	case len(rows) == 0:
 		return line, true
 	case n >= 1 && n <= len(rows):
 		return rows[n-1].ID, true
@@ -134,7 +137,7 @@ func (q *question) help(t *talk) {
 	t.voice.show(sentence(capital(usage(q.choice))))
 	t.voice.show("? lists the answers, ? and a word those that contain it, more the next ones; answer by name, by " +
 		"number or by size.")
-	if q.choice.Sized() && len(t.rows(q.choice)) > 0 {
+	if q.choice.Sized() && t.listed(q.choice) > 0 {
 		t.voice.show("A number alone is a size here; row 3 is the third row.")
 	}
 	t.voice.show("Enter alone keeps what was read out. card goes to the card at once, example fills in a real job.")

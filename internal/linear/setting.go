@@ -123,6 +123,12 @@ func (t *talk) rows(c *choice.Choice) []choice.Row {
 	return c.Standard(&choice.Present{Card: &t.card, Job: t.job, Units: t.units, Solve: solve})
 }
 
+// listed is how many answers a question lists. It does not compute whether each has a good setting.
+func (t *talk) listed(c *choice.Choice) int {
+	unasked := func(calc.Job) (calc.Card, error) { return calc.Card{}, nil }
+	return len(c.Standard(&choice.Present{Card: &t.card, Job: t.job, Units: t.units, Solve: unasked}))
+}
+
 // reset leaves a choice open again; without a name, every setting.
 func (t *talk) reset(name string) {
 	job := t.job
