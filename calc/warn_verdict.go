@@ -148,14 +148,13 @@ func (w *warnings) justGood(v *verdict) {
 	at, d := limit.Nearest(&v.d)
 	switch {
 	case v.chance.shown() < tables.MarginalUnder.V:
-		w.tell("marginal", Caution, OwnCalc, "Marginal: every edge is met as computed, and with what is not known "+
-			"exactly only about %.0f in 100 beads would be good. Most often missed: %s. The window tells what makes "+
+		w.tell("marginal", Caution, OwnCalc, "Marginal: every edge is met as computed, but the figures are uncertain, "+
+			"and only about %.0f in 100 beads would be good. Most often missed: %s. The window tells what makes "+
 			"it surer.", v.chance.Good, v.chance.Words())
 	case d < tables.HandRepeats.V:
-		w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” is %.0f %% of feed or travel "+
-			"away, less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", at.Edge(),
-			d,
-			tables.HandRepeats.V)
+		w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” has %.0f %% of feed or travel "+
+			"to spare, less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", at.Edge(),
+			d, tables.HandRepeats.V)
 	}
 }
 

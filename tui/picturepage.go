@@ -145,7 +145,7 @@ func sectionBody(th *theme, s *session, w, high int) (b block) {
 	}
 	b.addAll(drawnJoint(th, j, w, high, s.units))
 	b.skip()
-	b.add(newRow(w).put(th.bold, "edges of the operating window").line())
+	b.say(th.bold, 0, "edges: how much wire feed or travel can still change", w)
 	b.addAll(s.finding(th, []report.Block{report.Edges{Card: c}}, w, false))
 	return b
 }

@@ -112,7 +112,7 @@ func heat(c *calc.Card) string {
 		return "Heat: " + zone + ". Not met: " + strings.Join(missed, ", ") + "."
 	}
 	nearest := c.NearestEdge()
-	return "Heat: " + zone + ". Nearest edge: " + nearest.Name + ", " + report.EdgeFar(nearest) + "."
+	return "Heat: " + zone + ". Nearest edge: " + nearest.Name + ", " + report.EdgeRoom(nearest, false) + "."
 }
 
 func (t *talk) readAssumed(string) {

@@ -111,7 +111,7 @@ func (e Edges) words(o Options) []Line {
 	under := len(list)
 	for i := range e.Card.Edges {
 		x := &e.Card.Edges[i]
-		list = append(list, Line{Kind: Edge, Lead: x.Name, Text: edgeWords(x, o.loud), Bad: !x.Met, N: under})
+		list = append(list, Line{Kind: Edge, Lead: x.Name, Text: EdgeRoom(x, o.loud), Bad: !x.Met, N: under})
 	}
 	for i := range e.Card.Unjudged {
 		x := &e.Card.Unjudged[i]
@@ -120,24 +120,22 @@ func (e Edges) words(o Options) []Line {
 	return list
 }
 
-// edgeWords say whether an edge is met, and by how much; in capitals (loud) in a medium without colour.
-func edgeWords(e *calc.Edge, loud bool) string {
-	met := "met"
-	switch {
-	case !e.Met && loud:
-		met = "NOT MET"
-	case !e.Met:
-		met = "not met"
+// EdgeRoom says how much wire feed or travel can still change until an edge is reached, or by how much the edge is missed;
+// the word is in capitals (loud) in a medium without colour.
+func EdgeRoom(e *calc.Edge, loud bool) string {
+	missed := "missed"
+	if loud {
+		missed = "MISSED"
 	}
-	return met + ", " + EdgeFar(e)
-}
-
-// EdgeFar says how far away an edge is.
-func EdgeFar(e *calc.Edge) string {
-	if e.Margin >= 999 {
-		return "far away"
+	switch far := e.Margin >= 999; {
+	case e.Met && far:
+		return "far from it"
+	case e.Met:
+		return fmt.Sprintf("%.0f %% to spare", e.Margin)
+	case far:
+		return missed + " by far"
 	}
-	return fmt.Sprintf("%.0f %% of feed or travel away", e.Margin)
+	return fmt.Sprintf("%s by %.0f %%", missed, e.Margin)
 }
 
 // verdictText is the verdict with its chance. If the heat is good but the setting is not, it says why.
