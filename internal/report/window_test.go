@@ -73,7 +73,7 @@ func TestWindowMarksWhatWasGiven(t *testing.T) {
 		}
 		said = strings.Join(strings.Fields(said), " ")
 		if !strings.Contains(said, c.says) || !strings.Contains(said, card.Verdict()) ||
-			!strings.Contains(said, edgeWords(&card.Edges[0], true)) {
+			!strings.Contains(said, EdgeRoom(&card.Edges[0], true)) {
 			t.Errorf("%s:\n%s", c.says, text)
 		}
 		b, err := JSON(Window(&m, &card), "test")
