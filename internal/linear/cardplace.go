@@ -41,7 +41,7 @@ func commands() []command {
 		{"cautions", "every stop, caution and note with its source", (*talk).readCautions},
 		{"assumed", "what was not given, and why it is taken so", (*talk).readAssumed},
 		{"why",
-			"why feed: where a figure comes from and what it leans on; why and a page after it was read: its sources",
+			"why feed: where a figure comes from and what it rests on; why and a page after it was read: its sources",
 			(*talk).why},
 		{"map", "what is good from where to where", (*talk).readWindow},
 		{"timed", "on, off and step of a timed arc", (*talk).readTimed},

@@ -76,7 +76,7 @@ var textMarks = map[Kind]string{
 	Stop: "STOP  ", Caution: "CAUTION  ", Note: "INFO  ", Alert: "ALERT  ", Draft: "DRAFT  ",
 	FitVerdict: capital(FitLabel) + ": ", Instead: "  instead: ", Change: "CHANGE  ", MayGive: "You may also give: ",
 	For: "       + ", Against: "       - ", Reason: "- ",
-	Formula: "      ", PutIn: "      = ", LeansOn: "      leans on: ",
+	Formula: "      ", PutIn: "      = ", LeansOn: "      rests on: ",
 	Edge: "  %-18s ", Limit: "  %-19s ", Remedy: "  %-28s ", Setting: "  %-13s ", CardVerdict: "  %-13s ",
 	Form: "  %-26s ", Field: "  %-18s ", Item: "  ", Named: "%s: ", Bead: "bead %s  ", OfBead: "        %s",
 	Hid: "  %-22s  %6s %-12s  %6s %s", Moves: "  %-16s%6s %-12s %7s %9s %9s %6s %s",
