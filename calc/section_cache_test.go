@@ -91,8 +91,9 @@ func TestSectionCacheChangesNoCard(t *testing.T) {
 	jobs := []Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Thickness: Some(6), Joint: "tee"},
 		{Metal: "copper", Thickness: Some(2), Joint: "butt", Gap: Some(1)}, butt}
 	for _, change := range []func(*Job){
-		func(j *Job) { j.Backing = "copper-bar" }, func(j *Job) { j.Backing = "steel-strip" }, func(j *Job) { j.Gap = Some(0) },
-		func(j *Job) { j.Joint = "edge" }, func(j *Job) { j.Joint, j.Gap = "corner", Opt{} },
+		func(j *Job) { j.Backing = copperBar }, func(j *Job) { j.Backing = steelStrip },
+		func(j *Job) { j.Gap = Some(0) }, func(j *Job) { j.Joint = "edge" },
+		func(j *Job) { j.Joint, j.Gap = "corner", Opt{} },
 		func(j *Job) { j.Joint, j.Gap = "overlay", Opt{} }, func(j *Job) { j.Metal = "galvanized" },
 		func(j *Job) { j.Filler = "cual8" }, func(j *Job) { j.Aim = Some(0.5) }, func(j *Job) { j.Preheat = Some(100) },
 	} {

@@ -201,7 +201,8 @@ func TestCommandsInCodeExist(t *testing.T) {
 }
 
 // usual are flags of go test itself, and of the library of golden files.
-var usual = []string{"-run", "-skip", "-v", "-bench", "-benchmem", "-benchtime", "-timeout", "-race", "-short", "-update"}
+var usual = []string{"-run", "-skip", "-v", "-bench", "-benchmem", "-benchtime", "-timeout", "-race", "-short",
+	"-update"}
 
 func (p project) shown(t *testing.T, doc string, args []string) {
 	t.Helper()
@@ -231,7 +232,8 @@ func (p project) shown(t *testing.T, doc string, args []string) {
 		}
 	}
 	for i, a := range args {
-		if (a != "-run" && a != "-skip" && a != "-bench") || i+1 == len(args) || args[i+1] == "xxx" || args[i+1] == "." {
+		if !slices.Contains([]string{"-run", "-skip", "-bench"}, a) || i+1 == len(args) || args[i+1] == "xxx" ||
+			args[i+1] == "." {
 			continue
 		}
 		for _, one := range strings.Split(args[i+1], "|") {

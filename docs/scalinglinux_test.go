@@ -106,7 +106,8 @@ func scalingOfBook(ctx context.Context, t *testing.T) string {
 		}
 	}
 	sizes := []float64{1000, 2000, 5000, 10000, 20000, 40000}
-	lines := []struct{ name, text string }{{"first page", ""}, {"find a common word", "tan"}, {"find a rare word", "998"}}
+	lines := []struct{ name, text string }{{"first page", ""}, {"find a common word", "tan"},
+		{"find a rare word", "998"}}
 	parts := make([]strings.Builder, len(lines))
 	first := make([]float64, len(lines))
 	for _, size := range sizes {

@@ -10,7 +10,8 @@ import (
 // BenchmarkPages computes every page of a card, and what to check first. Each time it is another card, or calc would
 // have cached its sections.
 func BenchmarkPages(b *testing.B) {
-	job := calc.Job{Metal: "galvanized", Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(9), Length: calc.Some(1000)}
+	job := calc.Job{Metal: "galvanized", Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(9),
+		Length: calc.Some(1000)}
 	for n := 0; b.Loop(); n++ {
 		b.StopTimer()
 		job.Thickness = calc.Some(1.2 + 1e-6*float64(n))
