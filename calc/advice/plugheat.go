@@ -79,22 +79,6 @@ func plugOf(card *calc.Card, hole, time, crown float64) (*heatedPlug, bool) {
 	return r, r.soaks() && r.fill()
 }
 
-func plugEta(card *calc.Card) tables.Datum {
-	eta := tables.ArcEfficiency
-	if card.Used.Eta.Set {
-		eta.V = card.Used.Eta.V
-	}
-	return eta
-}
-
-// truePower is the power of a pulsed arc over the product of its mean volts and mean amps, %.
-func truePower(card *calc.Card) calc.Figure {
-	if f, ok := card.Figure("pulse_power"); ok {
-		return f
-	}
-	return calc.Figure{Value: 100, Low: 100, High: 100}
-}
-
 // plugEnds are functions that each move one input of a plug to an end of its band.
 func plugEnds(card *calc.Card, time calc.Figure) []func(r *heatedPlug, high bool) {
 	amps, _ := card.Figure("current")
