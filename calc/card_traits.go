@@ -73,3 +73,12 @@ func MinCore(members []Member) float64 { return slices.MinFunc(members, byCore).
 func maxCore(members []Member) float64 { return slices.MaxFunc(members, byCore).Core }
 
 func byCore(a, b Member) int { return cmp.Compare(a.Core, b.Core) }
+
+// CoatDepth is a coating's thickness on one side, mm.
+func CoatDepth(c tables.Coating) float64 {
+	density := tables.ZincDensity.V
+	if !c.Zinc {
+		density = tables.AluSiliconDensity.V
+	}
+	return c.Side.V / density * 1e-3 // g/m2 over g/cm3 is um
+}

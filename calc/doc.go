@@ -28,12 +28,13 @@
 //
 // # How a verdict comes about
 //
-// heat.go runs the cross-section (calc/section) at a feed and a travel; margins.go turns the result into limits
-// (calc/limit): logarithms of a ratio, zero on the edge and positive inside. chance.go turns the limits at three heats
-// into the chance that all are met, a figure by which Card.Verdict tells good from marginal. suggest gives package
-// suggest the same limits and takes the place that it finds; WindowOf takes it too. window_draw.go draws the full
-// window about it (calc/limit/grid), or one of fewer points where the job takes long. Package effort counts what an
-// answer takes, so that it is the same on every machine, and ends it when the caller leaves.
+// heat.go runs the cross-section (calc/section) at a feed and a travel, or takes its result from the cache that all
+// sessions share (section_cache.go); margins.go turns the result into limits (calc/limit): logarithms of a ratio, zero
+// on the edge and positive inside. chance.go turns the limits at three heats into the chance that all are met, a figure
+// by which Card.Verdict tells good from marginal. suggest gives package suggest the same limits and takes the place
+// that it finds; WindowOf takes it too. window_draw.go draws the full window about it (calc/limit/grid), or one of
+// fewer points where the job takes long. Package effort counts what an answer takes, so that it is the same on every
+// machine, and ends it when the caller leaves.
 //
 // # How the times of a timed arc come about
 //

@@ -65,13 +65,16 @@ func TestNoAdviceOverAnOpeningLeadsToARefusal(t *testing.T) {
 			if j.Joint != "butt" {
 				t.Errorf("backing for no butt: %s", at)
 			}
-			if strings.Contains(text, "copper bar behind") && (j.Backing == copperBar || !steadyJudged(bare, copperBar)) {
+			if strings.Contains(text, "copper bar behind") &&
+				(j.Backing == copperBar || !steadyJudged(bare, copperBar)) {
 				t.Errorf("a bar: %s", at)
 			}
-			if strings.Contains(text, "steel strip behind") && (j.Backing == steelStrip || !steadyJudged(bare, steelStrip)) {
+			if strings.Contains(text, "steel strip behind") &&
+				(j.Backing == steelStrip || !steadyJudged(bare, steelStrip)) {
 				t.Errorf("a strip: %s", at)
 			}
-			if strings.Contains(text, "patch behind") && (j.Backing == patchBehind || !steadyJudged(bare, patchBehind)) {
+			if strings.Contains(text, "patch behind") &&
+				(j.Backing == patchBehind || !steadyJudged(bare, patchBehind)) {
 				t.Errorf("a patch: %s", at)
 			}
 			if strings.Contains(text, "backing bar") && !steadyJudged(bare, copperBar) {
@@ -81,8 +84,9 @@ func TestNoAdviceOverAnOpeningLeadsToARefusal(t *testing.T) {
 		if strings.Contains(text, "closed") && c.Used.Gap.V == 0 {
 			t.Errorf("closed already: %s", at)
 		}
-		if strings.Contains(text, "a timed arc where") && (j.Mode == "timed" || c.Used.Gap.V > 3.6 || j.Joint != "butt" &&
-			j.Joint != "corner" && c.Used.Gap.V > 0.1 || maxCore(c.Setup.Joined()) > 3 || c.Used.backed() != "") {
+		if strings.Contains(text, "a timed arc where") && (j.Mode == "timed" || c.Used.Gap.V > 3.6 ||
+			j.Joint != "butt" && j.Joint != "corner" && c.Used.Gap.V > 0.1 ||
+			maxCore(c.Setup.Joined()) > 3 || c.Used.backed() != "") {
 			t.Errorf("a timed arc: %s", at)
 		}
 		if j.Joint != "plug" && strings.Contains(text, "give a") {

@@ -244,12 +244,3 @@ func (r *resolution) extension() error {
 	}
 	return nil
 }
-
-// CoatDepth is a coating's thickness on one side, mm.
-func CoatDepth(c tables.Coating) float64 {
-	density := tables.ZincDensity.V
-	if !c.Zinc {
-		density = tables.AluSiliconDensity.V
-	}
-	return c.Side.V / density * 1e-3 // g/m2 over g/cm3 is um
-}

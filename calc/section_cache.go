@@ -22,7 +22,7 @@ type heated struct {
 	work       int        // see section.Result.Work
 }
 
-// sectionAsked holds everything that heated depends on.
+// sectionAsked holds everything that heated depends on, besides constants of tables.
 type sectionAsked struct {
 	in      section.Input
 	toe     float64    // C, as hot as the back must be
@@ -58,9 +58,10 @@ const mostSections = 2048
 
 var cachedSections = sectionCache{most: mostSections}
 
-// sectionCache holds the results of the last sections, for all sessions: a change that does not affect the heat, such as
-// a price or a length, an earlier setting, or a job that another booth has asked for is answered at once. When the young
-// generation is full it becomes the old one, and the old one is dropped.
+// sectionCache holds the results of the last sections, for all sessions: a change that does not affect the heat, such
+// as a price or a length, an earlier setting, or a job that another booth has asked for is answered at once. A section
+// that is used goes into the young generation. When that is full it becomes the old one, and the old one is dropped. So
+// a section survives a batch of other jobs as long as somebody uses it once in each generation.
 type sectionCache struct {
 	most       int
 	mu         sync.Mutex
@@ -82,17 +83,24 @@ func (k *sectionCache) answer(asked sectionAsked, compute func(*sectionAsked) (h
 
 func (k *sectionCache) get(asked *sectionAsked) (heated, bool) {
 	k.mu.Lock()
+	defer k.mu.Unlock()
 	s, ok := k.young[*asked]
 	if !ok {
-		s, ok = k.old[*asked]
+		if s, ok = k.old[*asked]; ok {
+			k.keep(asked, s)
+		}
 	}
-	k.mu.Unlock()
 	return s, ok
 }
 
 func (k *sectionCache) put(asked *sectionAsked, s heated) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
+	k.keep(asked, s)
+}
+
+// keep is called with the lock held.
+func (k *sectionCache) keep(asked *sectionAsked, s heated) {
 	if len(k.young) >= k.most || k.young == nil {
 		k.young, k.old = map[sectionAsked]heated{}, k.young
 	}

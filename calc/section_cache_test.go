@@ -58,26 +58,67 @@ func TestSectionCache(t *testing.T) {
 	}
 }
 
-// A card from cached sections equals the one that is computed afresh, and counts as much work.
-func TestSectionCacheChangesNoCard(t *testing.T) {
-	for _, job := range []Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Thickness: Some(6), Joint: "tee"},
-		{Metal: "copper", Thickness: Some(2), Joint: "butt", Gap: Some(1)}} {
-		var cards [3]Card
-		var work [3]int64
-		for i := range cards {
-			if i == 0 {
-				cachedSections.forget()
+// A section that is used now and then survives any number of others.
+func TestSectionCacheKeepsWhatIsUsed(t *testing.T) {
+	const most = 8
+	k, computed := sectionCache{most: most}, 0
+	ask := func(gap float64) {
+		_, _ = k.answer(sectionAsked{in: section.Input{Gap: gap}}, func(a *sectionAsked) (heated, error) {
+			if a.in.Gap == 0 {
+				computed++
 			}
-			e := effort.New(t.Context())
-			c, err := solve(e, job)
-			if err != nil {
-				t.Fatal(err)
-			}
-			cards[i], work[i] = c, e.Work()
+			return heated{}, nil
+		})
+	}
+	for other := range 10 * most {
+		if other%(most/2) == 0 {
+			ask(0)
 		}
-		if !reflect.DeepEqual(cards[0], cards[1]) || !reflect.DeepEqual(cards[1], cards[2]) || work[0] != work[1] ||
-			work[1] != work[2] {
-			t.Errorf("%+v: work %v", job, work)
+		ask(float64(other + 1))
+		if len(k.young) > most || len(k.old) > most {
+			t.Fatalf("%d and %d kept", len(k.young), len(k.old))
+		}
+	}
+	if computed != 1 {
+		t.Errorf("computed %d times", computed)
+	}
+}
+
+// Cards from cached sections equal those that are computed afresh, and count as much work, also after jobs that differ
+// in one thing only: what lies behind the root, the gap, the joint, the coat.
+func TestSectionCacheChangesNoCard(t *testing.T) {
+	butt := Job{Metal: "mild-steel", Thickness: Some(1.5), Joint: "butt", Gap: Some(1)}
+	jobs := []Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Thickness: Some(6), Joint: "tee"},
+		{Metal: "copper", Thickness: Some(2), Joint: "butt", Gap: Some(1)}, butt}
+	for _, change := range []func(*Job){
+		func(j *Job) { j.Backing = copperBar }, func(j *Job) { j.Backing = steelStrip },
+		func(j *Job) { j.Gap = Some(0) }, func(j *Job) { j.Joint = "edge" },
+		func(j *Job) { j.Joint, j.Gap = "corner", Opt{} },
+		func(j *Job) { j.Joint, j.Gap = "overlay", Opt{} }, func(j *Job) { j.Metal = "galvanized" },
+		func(j *Job) { j.Filler = "cual8" }, func(j *Job) { j.Aim = Some(0.5) }, func(j *Job) { j.Preheat = Some(100) },
+	} {
+		j := butt
+		change(&j)
+		jobs = append(jobs, j)
+	}
+	find := func(job Job) (Card, int64) {
+		e := effort.New(t.Context())
+		c, err := solve(e, job)
+		if err != nil {
+			t.Fatalf("%+v: %v", job, err)
+		}
+		return c, e.Work()
+	}
+	cards, work := make([]Card, len(jobs)), make([]int64, len(jobs))
+	for i, job := range jobs {
+		cachedSections.forget()
+		cards[i], work[i] = find(job)
+	}
+	for range 2 { // some sections are cached the first time, all of them the second
+		for i, job := range jobs {
+			if c, n := find(job); !reflect.DeepEqual(c, cards[i]) || n != work[i] {
+				t.Errorf("%+v: work %d, afresh %d", job, n, work[i])
+			}
 		}
 	}
 }

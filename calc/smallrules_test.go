@@ -41,7 +41,8 @@ func TestEveryRangeOfAJob(t *testing.T) {
 	for v, good := range map[float64]bool{-10: true, 10: true, -10.01: false, 10.01: false, math.NaN(): false} {
 		err := checkNumbers(&Job{Aim: Some(v)})
 		var fe *mistake.Error
-		if good != (err == nil) || !good && (!errors.As(err, &fe) || fe.Hint != "type a value from -10 to 10 mm (-.39 to .39 in)") {
+		const hint = "type a value from -10 to 10 mm (-.39 to .39 in)"
+		if good != (err == nil) || !good && (!errors.As(err, &fe) || fe.Hint != hint) {
 			t.Errorf("an aim of %g: %+v", v, err)
 		}
 	}

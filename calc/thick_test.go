@@ -186,7 +186,8 @@ func TestLapsAsTees(t *testing.T) {
 		if !hasWarning(lap, "lap-as-tee") || hasWarning(tee, "lap-as-tee") || lap.Section.Joint != "tee" {
 			t.Errorf("%g mm: %v, drawn as a %s", thick, lap.Warnings, lap.Section.Joint)
 		}
-		for _, name := range []string{"net_heat", "bead_area", "bead_width", "wetted_width_1", "wetted_width_2", "throat",
+		for _, name := range []string{"net_heat", "bead_area", "bead_width", "wetted_width_1", "wetted_width_2",
+			"throat",
 			"base_peak_temperature", "passes"} {
 			a, ok1 := lap.Figure(name)
 			b, ok2 := tee.Figure(name)

@@ -126,7 +126,8 @@ func TestMapsLeaveOutWhatIsNotJudged(t *testing.T) {
 			}
 		}
 	}
-	if burnt == 0 || !slices.ContainsFunc(c.Edges, func(e ChartEdge) bool { return slices.Contains(liquidNames, e.Name) }) {
+	ofLiquid := func(e ChartEdge) bool { return slices.Contains(liquidNames, e.Name) }
+	if burnt == 0 || !slices.ContainsFunc(c.Edges, ofLiquid) {
 		t.Errorf("%d points burn through; edges %v", burnt, len(c.Edges))
 	}
 }

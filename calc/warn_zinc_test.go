@@ -78,7 +78,8 @@ func TestNoCardWarmsZinc(t *testing.T) {
 			}
 			for _, w := range c.Warnings {
 				asks := strings.Contains(w.Text, "preheat") || strings.Contains(w.Text, "Preheat")
-				if asks && w.Code != PreheatNever && w.Code != ZincWarmed && !strings.Contains(w.Text, "must not be preheated: strip") {
+				if asks && w.Code != PreheatNever && w.Code != ZincWarmed &&
+					!strings.Contains(w.Text, "must not be preheated: strip") {
 					t.Errorf("%s: %s: %s", j.short(), w.Code, w.Text)
 				}
 			}

@@ -23,6 +23,8 @@ var (
 	aFlag   = regexp.MustCompile(`\bflag\.\w+\((?:&\w+, )?"([\w.]+)"`)
 	defined = regexp.MustCompile(`(?m)^func ((?:Test|Fuzz|Benchmark)[A-Z]\w*)\(`)
 	goTest  = regexp.MustCompile(`go test (?:-race -short )?(\./[^\n` + "`" + `]*)`)
+	ciTest  = regexp.MustCompile(`(?m)^\s*(?:\w+=\S+ )*go test (.*)$`)
+	codeRun = regexp.MustCompile(`go test (\.(?:/[\w/]+)?) (-run \w+)`)
 )
 
 // project lists what the documents may name: files, and tests by folder.
@@ -160,14 +162,56 @@ func TestShownTestsExist(t *testing.T) {
 	}
 }
 
+// Every `go test` of .ci/run names existing folders and flags, and each part of its patterns a test: a test that gets
+// another name must not leave a check, or come back into one, without notice.
+func TestChecksNameTests(t *testing.T) {
+	p, n := theProject(t), 0
+	text := strings.ReplaceAll(read(t, "../.ci/run"), "\\\n", " ")
+	for _, m := range ciTest.FindAllStringSubmatch(text, -1) {
+		args := words(strings.Join(strings.Fields(strings.ReplaceAll(m[1], "'", `"`)), " "))
+		if slices.Contains(args, "-run") || slices.Contains(args, "-skip") {
+			n++
+			p.shown(t, ".ci/run", args)
+		}
+	}
+	if n < 6 {
+		t.Errorf("only %d commands with a pattern", n)
+	}
+}
+
+// Every `go test … -run …` in the code, mostly in what a failing test says to do, names an existing folder and test.
+func TestCommandsInCodeExist(t *testing.T) {
+	p, n := theProject(t), 0
+	for name := range p.files {
+		if !strings.HasSuffix(name, ".go") {
+			continue
+		}
+		for _, m := range codeRun.FindAllStringSubmatch(read(t, "../"+name), -1) {
+			n++
+			folder := m[1]
+			if folder == "." { // the test's own
+				folder = "./" + path.Dir(name)
+			}
+			p.shown(t, name, append([]string{folder}, words(m[2])...))
+		}
+	}
+	if n < 10 {
+		t.Errorf("only %d commands", n)
+	}
+}
+
 // usual are flags of go test itself, and of the library of golden files.
-var usual = []string{"-run", "-v", "-bench", "-benchmem", "-benchtime", "-timeout", "-race", "-short", "-update"}
+var usual = []string{"-run", "-skip", "-v", "-bench", "-benchmem", "-benchtime", "-timeout", "-race", "-short",
+	"-update"}
 
 func (p project) shown(t *testing.T, doc string, args []string) {
 	t.Helper()
 	var there, folders []string
 	for _, a := range args {
 		folder, ok := strings.CutPrefix(a, "./")
+		if a == "." {
+			folder, ok = ".", true
+		}
 		if !ok || folder == "..." {
 			continue
 		}
@@ -188,7 +232,8 @@ func (p project) shown(t *testing.T, doc string, args []string) {
 		}
 	}
 	for i, a := range args {
-		if (a != "-run" && a != "-bench") || i+1 == len(args) || args[i+1] == "xxx" || args[i+1] == "." {
+		if !slices.Contains([]string{"-run", "-skip", "-bench"}, a) || i+1 == len(args) || args[i+1] == "xxx" ||
+			args[i+1] == "." {
 			continue
 		}
 		for _, one := range strings.Split(args[i+1], "|") {

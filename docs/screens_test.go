@@ -35,8 +35,8 @@ var screens = []screen{
 		"first walk", true, false},
 	{"screen-question", "A question with its answers", "Typing finds a row or gives a size. The card beside it is " +
 		"the one with this answer.", "enter", "Which gauge or thickness", false, false},
-	{"screen-card", "The card", "At the top the verdict, its chance and the closest edge. Below, what was chosen, then " +
-		"the three settings to dial with their good spans. What was assumed is grey and has a ~.", toCard,
+	{"screen-card", "The card", "At the top the verdict, its chance and the closest edge. Below, what was chosen, " +
+		"then the three settings to dial with their good spans. What was assumed is grey and has a ~.", toCard,
 		"wire feed", false, false},
 	{"screen-chip", "A choice changed in place", "A point and its number, or tab, lead to a choice; + and − go " +
 		"through its answers.", toCard + " . 5", "lap", false, false},
@@ -53,7 +53,8 @@ var screens = []screen{
 	{"screen-booth", "The booth view", "The figures to dial, read from two metres; arrows change them.", toCard + " b",
 		"GAS L/min", false, false},
 	{"screen-pages", "A page: does arc brazing fit?",
-		"Every page is opened from the card; the first letters of its name lead to it.", toCard + " p", "arc brazing:", false,
+		"Every page is opened from the card; the first letters of its name lead to it.", toCard + " p", "arc brazing:",
+		false,
 		false},
 	{"screen-strength", "A page: strength", "What load a seam may carry, and when no load is given.",
 		toCard + " p s t", "strength", false, false},
@@ -82,7 +83,8 @@ var looks = []struct {
 	{"card-40x14", "40 by 14", 40, 14, colorprofile.ANSI256, tui.ThemeDark, darkGround},
 	{"card-60x20", "60 by 20, on a light ground", 60, 20, colorprofile.ANSI256, tui.ThemeLight, lightGround},
 	{"card-120x40", "120 by 40, in 16 colours", 120, 40, colorprofile.ANSI, tui.ThemeDark, darkGround},
-	{"card-plain", "80 by 24 without colour: words, signs and reversed background replace it", 80, 24, colorprofile.ASCII,
+	{"card-plain", "80 by 24 without colour: words, signs and reversed background replace it", 80, 24,
+		colorprofile.ASCII,
 		tui.ThemeNone, darkGround},
 }
 
@@ -108,10 +110,10 @@ var tasks = []struct {
 // need. After an intended change: BRAZEBOOTH_DEEP=1 go test ./docs -run Screens -update, and look at the pictures.
 func TestScreensAreShown(t *testing.T) {
 	var b strings.Builder
-	b.WriteString("# The screens\n\nEach picture is drawn from the running program, in a terminal of 80 columns by 24 " +
-		"lines\n(`BRAZEBOOTH_DEEP=1 go test ./docs -run Screens -update` writes this file and the pictures).\n\n## " +
-		"Keys for the usual tasks\n\nFrom the first screen, or from the card:\n\n| task | keys | presses " +
-		"|\n|---|---|---|\n")
+	b.WriteString("# The screens\n\nEach picture is drawn from the running program, in a terminal of 80 columns by " +
+		"24 lines\n(`BRAZEBOOTH_DEEP=1 go test ./docs -run Screens -update` writes this file and the " +
+		"pictures).\n\n## Keys for the usual tasks\n\nFrom the first screen, or from the card:\n\n| task | keys | " +
+		"presses |\n|---|---|---|\n")
 	for _, x := range tasks {
 		fmt.Fprintf(&b, "| %s | `%s` | %d%s |\n", x.task, x.keys, x.presses, x.beyond)
 	}

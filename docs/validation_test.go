@@ -138,8 +138,8 @@ func (g *group) table(b *strings.Builder, n int) {
 // checks writes the formulas, rows and rules that were checked against a source, by test.
 func (v *outside) checks(b *strings.Builder) {
 	fmt.Fprintf(b, "\n## Formulas, rows and rules\n\nThe %d checks of `calc_test/` make sure that formulas are "+
-		"those of their sources and that tables have the printed values; they do not show that a real bead follows them. "+
-		"The tests fail if a value is outside the printed digits after it.\n", len(v.Checks))
+		"those of their sources and that tables have the printed values; they do not show that a real bead follows "+
+		"them. The tests fail if a value is outside the printed digits after it.\n", len(v.Checks))
 	for _, s := range v.Sources {
 		fmt.Fprintf(b, "\n**%s.** %s\n\n", s.Test, s.Text)
 		var list []string

@@ -5,20 +5,20 @@ var proves = map[string]string{
 	"current from wire feed, copper-base wires": "Spray needs more current than computed at the same feed. The " +
 		"balance's constant is that of short arcs; hotter drops in spray would explain it, but no row shows that. " +
 		"No row is of a short or a pulsed arc.",
-	"current from wire feed, steel wire": "The heat balance of the wire agrees with all these sizes and feeds of steel. " +
-		"A rule of thumb has no scatter of its own, and says nothing about bronze.",
+	"current from wire feed, steel wire": "The heat balance of the wire agrees with all these sizes and feeds of " +
+		"steel. A rule of thumb has no scatter of its own, and says nothing about bronze.",
 	"strength of a fillet, throat": "Three tests show the size but hardly the scatter. They are of CuAl7 on plate; " +
 		"nothing shows that they hold for another wire or thin sheet.",
 	"strength of a fillet, bond": "Five tests of one laboratory are in each other's band. There is no other wire, " +
 		"sheet or coat among them.",
 	"tensile strength of a deposit": "The value is the guide minimum of a standard, not a typical deposit: it is low " +
 		"on purpose, and its band is only the number's rounding.",
-	"melting range of a wire": "Sources differ by more than their digits, since alloys with the same name differ. They " +
-		"say nothing about fast cooling.",
+	"melting range of a wire": "Sources differ by more than their digits, since alloys with the same name differ. " +
+		"They say nothing about fast cooling.",
 	"pull of a seam": "Two published factors for welds in steel are in the band. None is of arc brazing.",
 	"zinc oxide into the air": "The span of the source is in the band. The share of the zinc that becomes fume, 10 " +
-		"to 80 %, is assumed: counting all of it, and half of the zinc that only melts, the rate was 4 to 17 times the " +
-		"source's. It is no estimate of exposure; the necessary hood is judged by the band's high end.",
+		"to 80 %, is assumed: counting all of it, and half of the zinc that only melts, the rate was 4 to 17 times " +
+		"the source's. It is no estimate of exposure; the necessary hood is judged by the band's high end.",
 }
 
 // untested are the results that no outside value has tested, with what a shop could measure to test them.
@@ -34,9 +34,10 @@ var untested = [][2]string{
 		"fell through"},
 	{"bead in a position, and what drips", "lay the same bead flat, vertical and overhead and weigh what fell"},
 	{"distortion of brazed sheet", "measure the bow of a strip of 300 mm before and after"},
-	{"arc efficiency of this process", "a bead on a plate that is then dropped into a bucket with a known weight of water"},
-	{"chance that a setting is good", "keep every trial with its verdict (`book trial`): of ten at 80 %, eight should " +
-		"be good"},
+	{"arc efficiency of this process",
+		"a bead on a plate that is then dropped into a bucket with a known weight of water"},
+	{"chance that a setting is good", "keep every trial with its verdict (`book trial`): of ten at 80 %, eight " +
+		"should be good"},
 }
 
 // notAtHand are published results that would test the program, but whose figures have not been read: no row is made up.

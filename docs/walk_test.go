@@ -30,7 +30,8 @@ var wayToPractice = []stage{
 		"2 0", "galvanized   20 ga"},
 	{"Wire and mode stay as assumed.", []string{"enter choose"}, "enter enter enter", "galvanized   20 ga"},
 	{"Why this wire feed?", []string{"enter why", "wire feed"}, "enter", "The edges, nearest first"},
-	{"Back. With a keypad and NumLock on, a point goes to the next dial, and the bottom line says which keys may follow.",
+	{"Back. With a keypad and NumLock on, a point goes to the next dial, and the bottom line says which keys " +
+		"may follow.",
 		[]string{"esc back"}, "esc .", "enter type it  . next dial"},
 	{"The choices that are not on the card are in one list.", []string{"0 rest"}, "0", "the rest"},
 	{"Back, and to the pages: practice is one of them.", []string{"esc back"}, "esc", ""},

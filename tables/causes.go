@@ -126,8 +126,7 @@ func ShareAllSeen(sights, cause string) float64 {
 	return p
 }
 
-// How much a setting changes from one test bead to the next: the value is the largest step, the low end the
-// smallest.
+// How much a setting changes from one test bead to the next: the low end is the usual step, the value the largest.
 var (
 	StepStickOut = constant("StepStickOut", 3, 2, 3, "mm", practice)
 	StepVolts    = constant("StepVolts", 1, 0.5, 1, "V", practice)

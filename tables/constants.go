@@ -1,7 +1,7 @@
 package tables
 
 // The constants of the process: arc, wire, power source and hand. Properties of one material are in that
-// material's row, and the errors of formulas in chain.go of package calc.
+// material's row, and the errors of formulas in model.go.
 
 // The arc and the heat that it gives the sheet.
 var (

@@ -83,7 +83,9 @@ func FindBacking(text string) (Backing, error) {
 }
 
 func findOption(kind, text string, rows []Option) (Option, error) {
-	return findIn(kind, text, rows, func(o *Option, visit func(string)) { visitNames(o.ID, o.Name, optionWords, visit) })
+	return findIn(kind, text, rows, func(o *Option, visit func(string)) {
+		visitNames(o.ID, o.Name, optionWords, visit)
+	})
 }
 
 // FindTerm returns the entry that a user means: as TermFor does, or by a beginning that only one entry has.

@@ -50,7 +50,8 @@ var notBrazed = [...]notBrazedRow{
 		"take a part without it, or have it stripped chemically and type mild-steel"},
 	{"ferritic-stainless", []string{"430", "ss430", "aisi430", "stainless430", "stainlesssteel430", "14016",
 		"409", "ss409", "aisi409", "stainless409", "14512", "439", "stainless439", "14510", "441", "stainless441",
-		"14509", "444", "stainless444", "14521", "410", "ss410", "stainless410", "14006", "420", "ss420", "stainless420",
+		"14509", "444", "stainless444", "14521", "410", "ss410", "stainless410", "14006", "420", "ss420",
+		"stainless420",
 		"14021", "ferritic", "ferriticstainless", "magneticstainless"},
 		"a ferritic or hardening stainless steel is not computed: it carries heat off better than 304, and its grain " +
 			"grows coarse and brittle, or it hardens, beside the bead",

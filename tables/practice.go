@@ -122,8 +122,8 @@ var PracticeLines = Rows[PracticeLine]{
 		read("US Army TM 9-237 for the bevel; the rest common practice")},
 	{"bevel-plate", TopicFitUp, "Above about 3 mm bevel a butt 60 to 90°, root edge rounded.", practice},
 	{"strip-zinc", TopicClean,
-		"Strip the zinc at least 25 mm back on both faces where stainless or hardened steel is joined to it, wherever " +
-			"an overlay comes, and before any preheat; then give the sheet as bare.", practice},
+		"Strip the zinc at least 25 mm back on both faces where stainless or hardened steel is joined to it, " +
+			"wherever an overlay comes, and before any preheat; then give the sheet as bare.", practice},
 	{"warm-iron", TopicWarm, "Cast iron: at least 150 to 200 °F (66 to 93 °C) through and through, so that it does " +
 		"not chill the filler; the rest of the casting too, where it is held.", practice},
 	{"iron-local", TopicWarm, "A local peak from 1100 °C begins to melt grey iron: hard, brittle, cracked.",

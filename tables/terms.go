@@ -43,8 +43,9 @@ var jobTerms = [...]Term{
 		"(plug). It decides how the heat splits and where the bead has to wet.", "", awsTerms},
 	{"gap", []string{"root opening", "opening"}, "The open space at the root before the arc. Bronze bridges a small " +
 		"one at a steady arc; a wider one needs a timed arc.", "mm", awsTerms},
-	{"wire", []string{"wire size", "wire diameter", "diameter"}, "The diameter of the bronze wire. Thinner wire needs " +
-		"less current to run steadily, so thin sheet wants thin wire.", "mm or in", memoryHigh("AWS A5.7, ISO 24373")},
+	{"wire", []string{"wire size", "wire diameter", "diameter"}, "The diameter of the bronze wire. Thinner wire " +
+		"needs less current to run steadily, so thin sheet wants thin wire.", "mm or in",
+		memoryHigh("AWS A5.7, ISO 24373")},
 	{"filler", []string{"bronze", "alloy", "filler metal"}, "The alloy of the wire. It melts below the sheet and is " +
 		"named by what is in it: CuSi3 is copper with three parts of silicon in a hundred.", "",
 		memoryHigh("ISO 24373, AWS A5.7")},
@@ -84,9 +85,9 @@ var jobTerms = [...]Term{
 	{"aim", []string{"arc aim"},
 		"Where the arc points, off the middle of the joint. It goes toward the member that takes more heat.", "mm",
 		ownTerm},
-	{"least preheat", []string{"soak", "soak through", "soak across"}, "How warm the parts must be before this wire's " +
-		"strongest arc wets them. The heat needs its time through the part and along it; measure on the far face.",
-		"°C or °F, s", ownTerm},
+	{"least preheat", []string{"soak", "soak through", "soak across"}, "How warm the parts must be before this " +
+		"wire's strongest arc wets them. The heat needs its time through the part and along it; measure on " +
+		"the far face.", "°C or °F, s", ownTerm},
 	{"part that warms", []string{"part-width", "part width", "part-mass", "part mass", "seam rise", "next start"},
 		"A small part is hotter at the end of its seam than at the start. The card judges both ends, and says where " +
 			"the next bead would start.", "K, °C or °F", ownTerm},
@@ -123,8 +124,8 @@ var jobTerms = [...]Term{
 		"Where bronze spread over a face that was hot enough and clean enough to hold it. Only there is a bond.", "mm",
 		awsTerms},
 	{"toe angle", []string{"wetting angle", "toe", "toe angle 1", "toe angle 2"},
-		"The angle inside the bead where it meets the sheet. A small one runs out smoothly; a large one stands like a " +
-			"drop and lets go.", "degrees",
+		"The angle inside the bead where it meets the sheet. A small one runs out smoothly; a large one stands like " +
+			"a drop and lets go.", "degrees",
 		memoryMedium("ISO 5817, no. 505")},
 	{"throat", nil, "The shortest way through a fillet's bronze. The load on the bronze goes through it.",
 		"mm", awsTerms},
@@ -133,8 +134,8 @@ var jobTerms = [...]Term{
 	{"base peak", []string{"base stays solid", "base peak temperature"}, "The hottest that the sheet's skin gets " +
 		"beside the bead. It must stay below the sheet's melting: that is what makes it brazing.", "°C or °F", ownTerm},
 	{"dial", []string{"feed's dial", "volts' dial", "feed dial", "volts dial"},
-		"Where the knob of a power source stands, by its own marks. What a mark gives is learned from readings in the " +
-			"book; outside the marks that were read the program does not say.", "marks", ownTerm},
+		"Where the knob of a power source stands, by its own marks. What a mark gives is learned from readings in " +
+			"the book; outside the marks that were read the program does not say.", "marks", ownTerm},
 	{"plug hole", []string{"hole", "plug volume", "plug time", "rim below", "middle below", "plug wets below",
 		"pull-out capacity", "allowable pull"},
 		"The hole in the upper sheet through which a plug is laid. It must show enough of the sheet below for the " +
@@ -154,10 +155,10 @@ var jobTerms = [...]Term{
 		"not to spray. Outside that range the arc stutters or spatters.", "", practice},
 	{"hand speed", nil, "A travel that a hand can hold evenly. A faster or slower one needs a carriage.",
 		"mm/s", practice},
-	{"verdict", []string{"zone", "good", "cold", "hot", "marginal", "outside", "other edge", "not-modelled"}, "What the setting " +
-		"is by the computed cross-section: good, cold, hot, burns through, or past another edge. Good means every " +
-		"edge is met; marginal, that the chance of it is under 50 in 100; outside, that the heat is good but another " +
-		"edge is not met.", "",
+	{"verdict", []string{"zone", "good", "cold", "hot", "marginal", "outside", "other edge", "not-modelled"}, "What " +
+		"the setting is by the computed cross-section: good, cold, hot, burns through, or past another edge. Good " +
+		"means every edge is met; marginal, that the chance of it is under 50 in 100; outside, that the heat is good " +
+		"but another edge is not met.", "",
 		ownTerm},
 	{"chance", []string{"chance of a good bead"}, "How likely a setting meets every edge, since heat, current and " +
 		"each edge are uncertain. Of 100 such settings about this many would be good.", "%", ownTerm},
@@ -247,8 +248,8 @@ var jobTerms = [...]Term{
 	{"cost", []string{"wire cost", "gas cost", "labour", "labour time", "labour cost", "total cost", "arc time",
 		"operating", "operating factor", "wire-price", "gas-price", "labour-rate", "steel-price", "steel cost",
 		"grinding", "zinc-repair", "zinc repair time", "zinc repair cost"},
-		"What a seam takes of time, wire, gas and money at your prices. The operating factor is the share of the time " +
-			"in which the arc burns.", "your money",
+		"What a seam takes of time, wire, gas and money at your prices. The operating factor is the share of the " +
+			"time in which the arc burns.", "your money",
 		memoryMedium("cost chapters of welding handbooks")},
 	{"heat share", []string{"heat share 1", "heat share 2"},
 		"How much of the heat each member takes. The one that takes less sees the higher temperature.", "%", ownTerm},
@@ -259,8 +260,8 @@ var jobTerms = [...]Term{
 	{"sheet", nil, "The card and every page beside it as one text, to print or to send. The metal sheet is " +
 		"called by its gauge.", "", ownTerm},
 	{"walk", []string{"first walk"},
-		"A short way over the screens with the example on them, one key a step. It comes once by itself, on the first " +
-			"start, and later from the pages.", "", ownTerm},
+		"A short way over the screens with the example on them, one key a step. It comes once by itself, on the " +
+			"first start, and later from the pages.", "", ownTerm},
 	{"practice", []string{"learn", "booth"}, "Jobs of a booth that the program makes up, with a heat of its own that " +
 		"you do not see. You set, it lays the bead, you correct; nothing is kept unless you say so.", "", ownTerm},
 	{"decide, set, check, keep", []string{"decide", "set", "check", "keep"}, "The order of the work, in which the " +

@@ -35,6 +35,8 @@ func BenchmarkSelect(b *testing.B) {
 	}
 }
 
+// BenchmarkChange goes to and fro between two settings, whose sections calc has cached after the first keys: it
+// measures everything else that a key costs.
 func BenchmarkChange(b *testing.B) {
 	s := benchCard(b, 80, 24)
 	s.press("right")

@@ -54,7 +54,8 @@ func (p *mapPage) press(m *root, press tea.KeyPressMsg) action {
 		return asPicture("the map", p.pictured)
 	}
 	reset := change(anySetting(s.job), "suggestion back")
-	return everywhere(press, keyAction{bound.Reset, reset}, keyAction{bound.ResetAll, reset}, keyAction{bound.On, goBack},
+	return everywhere(press, keyAction{bound.Reset, reset}, keyAction{bound.ResetAll, reset},
+		keyAction{bound.On, goBack},
 		keyAction{bound.Map, goBack})
 }
 

@@ -40,7 +40,8 @@ type drawing func(s *session, comma bool) func(ctx context.Context, dpi int) ([]
 func asPicture(name string, of drawing) action {
 	return func(m *root) tea.Cmd {
 		if !m.pics.can() {
-			return m.act(refuse("no pictures here", "start with --pictures, on a terminal with Kitty graphics or Sixel"))
+			return m.act(refuse("no pictures here",
+				"start with --pictures, on a terminal with Kitty graphics or Sixel"))
 		}
 		m.push(&picturePage{name: name, of: of})
 		return nil

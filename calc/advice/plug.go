@@ -159,3 +159,19 @@ func (p Page) plugCost(card *calc.Card) (Page, error) {
 	p.order(wire, gas)
 	return p, nil
 }
+
+func plugEta(card *calc.Card) tables.Datum {
+	eta := tables.ArcEfficiency
+	if card.Used.Eta.Set {
+		eta.V = card.Used.Eta.V
+	}
+	return eta
+}
+
+// truePower is the power of a pulsed arc over the product of its mean volts and mean amps, %.
+func truePower(card *calc.Card) calc.Figure {
+	if f, ok := card.Figure("pulse_power"); ok {
+		return f
+	}
+	return calc.Figure{Value: 100, Low: 100, High: 100}
+}

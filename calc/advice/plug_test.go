@@ -53,7 +53,8 @@ func TestPlugFollowsItsHole(t *testing.T) {
 			}
 			j.Preheat = calc.Some(220)
 			if warm := rimOf(t, j); !(warm > rim.Value) {
-				t.Errorf("%.2f mm, hole %.1f: 200 K of preheat take the rim from %g to %g C", thick, hole, rim.Value, warm)
+				t.Errorf("%.2f mm, hole %.1f: 200 K of preheat take the rim from %g to %g C", thick, hole,
+					rim.Value, warm)
 			}
 			if wets := value(t, p, "plug_wetted"); (wets.Value == hole) != (rim.Value >= p.Card.Setup.Filler.Toe.V) {
 				t.Errorf("%.2f mm, hole %.1f: rim %.0f °C, wetted on %.1f mm", thick, hole, rim.Value, wets.Value)
@@ -62,7 +63,8 @@ func TestPlugFollowsItsHole(t *testing.T) {
 	}
 }
 
-// rimOf is the temperature of a plug's rim, C. It skips the search for a remedy, for which a page tries a hundred plugs.
+// rimOf is the temperature of a plug's rim, C. It skips the search for a remedy, for which a page tries a hundred
+// plugs.
 func rimOf(t *testing.T, j calc.Job) float64 {
 	t.Helper()
 	p := Page{Card: *card(t, j)}

@@ -79,22 +79,6 @@ func plugOf(card *calc.Card, hole, time, crown float64) (*heatedPlug, bool) {
 	return r, r.soaks() && r.fill()
 }
 
-func plugEta(card *calc.Card) tables.Datum {
-	eta := tables.ArcEfficiency
-	if card.Used.Eta.Set {
-		eta.V = card.Used.Eta.V
-	}
-	return eta
-}
-
-// truePower is the power of a pulsed arc over the product of its mean volts and mean amps, %.
-func truePower(card *calc.Card) calc.Figure {
-	if f, ok := card.Figure("pulse_power"); ok {
-		return f
-	}
-	return calc.Figure{Value: 100, Low: 100, High: 100}
-}
-
 // plugEnds are functions that each move one input of a plug to an end of its band.
 func plugEnds(card *calc.Card, time calc.Figure) []func(r *heatedPlug, high bool) {
 	amps, _ := card.Figure("current")
@@ -121,8 +105,10 @@ func plugEnds(card *calc.Card, time calc.Figure) []func(r *heatedPlug, high bool
 	constant(func(r *heatedPlug) *float64 { return &r.Contact }, tables.PlugContact)
 	for i := range 2 {
 		m := &card.Setup.Members[i].Metal
-		scaled(func(r *heatedPlug) *float64 { return &r.k[i] }, m.Conductivity.V, m.Conductivity.Low, m.Conductivity.High)
-		scaled(func(r *heatedPlug) *float64 { return &r.c[i] }, m.HeatCapacity.V, m.HeatCapacity.Low, m.HeatCapacity.High)
+		scaled(func(r *heatedPlug) *float64 { return &r.k[i] }, m.Conductivity.V, m.Conductivity.Low,
+			m.Conductivity.High)
+		scaled(func(r *heatedPlug) *float64 { return &r.c[i] }, m.HeatCapacity.V, m.HeatCapacity.Low,
+			m.HeatCapacity.High)
 	}
 	return ends
 }
@@ -235,7 +221,8 @@ func (p *Page) judgePlug(card *calc.Card, h plugHeat) {
 			"one.", h.rim.Value, toe, melts, cure)
 	case h.middle.Value > melts:
 		warn("plug-burns", "By %s the sheet below melts in the middle before the hole is full, from %.0f °C on. %s "+
-			"Otherwise put a copper bar below, or fill the hole in several short bouts.", by(h.middle.Low > melts), melts,
+			"Otherwise put a copper bar below, or fill the hole in several short bouts.", by(h.middle.Low > melts),
+			melts,
 			cure)
 	case h.rim.Value < toe:
 		warn("plug-cold", "By %s the rim stays under the %.0f °C at which this filler wets. %s",

@@ -123,8 +123,8 @@ func (v *posterior) middle() float64 {
 	return sum
 }
 
-// keepsOtherEdges reports whether a change breaks no edge other than those of heat: filled, gap bridged, metal stays up,
-// arc steady, a hand's speed.
+// keepsOtherEdges reports whether a change breaks no edge other than those of heat: filled, gap bridged, metal stays
+// up, arc steady, a hand's speed.
 func (v *posterior) keepsOtherEdges(from *calc.Job, to calc.Job) bool {
 	a, okA := v.simpleLimits(from)
 	b, okB := v.simpleLimits(&to)

@@ -59,7 +59,8 @@ func (v *posterior) timedArc(t *Try, before, heat float64, fault, other int) *mo
 		return both
 	}
 	for _, i := range [...]int{leverFeed, other} {
-		if m := v.firstGoodNotch(t, &levers[i], heat*levers[i].hotter); m != nil && (best == nil || m.good > best.good) {
+		m := v.firstGoodNotch(t, &levers[i], heat*levers[i].hotter)
+		if m != nil && (best == nil || m.good > best.good) {
 			best = m
 		}
 	}

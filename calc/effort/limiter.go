@@ -6,7 +6,7 @@ import (
 	"sync"
 )
 
-// limiter has as many places as there are processors: all viewers share what one has.
+// limiter has as many places as there are processors. All sessions share them.
 var limiter = make(chan struct{}, runtime.GOMAXPROCS(0))
 
 var spared sync.Once
@@ -14,8 +14,8 @@ var spared sync.Once
 // Places is how many computations may run at once.
 func Places() int { return cap(limiter) }
 
-// Spare takes one place away for good, where there are several: a server has keys to answer meanwhile, a single
-// terminal has not.
+// Spare removes one place for good, if there are several: a server needs a processor to answer keys, a single terminal
+// does not.
 func Spare() {
 	spared.Do(func() {
 		if cap(limiter) > 1 {
@@ -24,7 +24,7 @@ func Spare() {
 	})
 }
 
-// Acquire waits for a place, or for the caller to give up. Release gives the place back.
+// Acquire waits for a place, which Release gives back. The error is the context's if the caller leaves first.
 func Acquire(ctx context.Context) error {
 	select {
 	case limiter <- struct{}{}:
@@ -37,7 +37,7 @@ func Acquire(ctx context.Context) error {
 // Release gives a place back.
 func Release() { <-limiter }
 
-// Limited does work in a place and reports whether it got one.
+// Limited waits for a place and runs work in it; false if the caller left first.
 func Limited(ctx context.Context, work func()) bool {
 	if Acquire(ctx) != nil {
 		return false

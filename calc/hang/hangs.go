@@ -21,8 +21,8 @@ func (j *Joint) share() float64 {
 	return 1
 }
 
-// uphill is vertical-up: the pool narrows to the frozen shelf below it, whose edge carries the weight of the metal on it:
-// 2/chord of tension against taper·pool/l².
+// uphill is vertical-up: the pool narrows to the frozen shelf below it, whose edge carries the weight of the metal on
+// it: 2/chord of tension against taper·pool/l².
 func (j *Joint) uphill() float64 {
 	l := j.Liquid.Length()
 	return margin(2*l*l, j.Assumed.PoolTaper*j.Pool*max(j.Chord, leastChord))

@@ -9,25 +9,25 @@ import (
 	"brazebooth/tables"
 )
 
-// DialReading is a position of a power source's dial and what it gave.
+// DialReading is a position of a power source's dial and the wire feed or volts that were measured there.
 type DialReading struct {
-	At, Gives float64 // in marks of the scale; in m/min or V
-	Confirmed bool    // somebody checked a reading that lies far off
+	At, Gives float64 // marks of the scale; m/min or V
+	Confirmed bool    // a reading far off the others that somebody checked
 }
 
-// Dial is the straight line through a dial's readings: what it gives by its position. The zero value is a dial of which
-// nothing is known.
+// Dial is the straight line through a dial's readings: feed or volts as a function of its position. The zero value is a
+// dial about which nothing is known.
 type Dial struct {
 	formula.Line
-	Pulsed bool `json:"pulsed,omitzero"` // volts read in a pulsed arc; they say nothing of another
+	Pulsed bool `json:"pulsed,omitzero"` // volts that were read in a pulsed arc, which do not hold for any other arc
 }
 
 // Known reports whether there is a line.
 func (d *Dial) Known() bool { return d.N > 0 }
 
-// FitDial lays a line through a dial's readings. flagged are the places in the list of readings that lie too far from
-// the line through the others to be chance; they are left out until they are confirmed. Where the readings are too few
-// the error says which are missing.
+// FitDial fits a line to a dial's readings. flagged are the indices of readings that are too far from the line through
+// the others to be chance; they are left out unless they are confirmed. If the readings are too few, the error says
+// which are missing.
 func FitDial(list []DialReading) (d Dial, flagged []int, err error) {
 	taken := make([]int, len(list))
 	for i := range list {
@@ -49,8 +49,8 @@ func FitDial(list []DialReading) (d Dial, flagged []int, err error) {
 	return d, flagged, err
 }
 
-// oddest is the place in taken of the reading that lies furthest from the line through the others, −1 where each may be
-// chance.
+// oddest is the index in taken of the reading that is furthest from the line through the others; −1 if the deviation of
+// each may be chance.
 func oddest(list []DialReading, taken []int) int {
 	odd, most := -1, 1.0
 	for i, at := range taken {
@@ -68,7 +68,7 @@ func oddest(list []DialReading, taken []int) int {
 	return odd
 }
 
-// dialLine is the line through the readings at these places of the list.
+// dialLine is the line through the readings with these indices.
 func dialLine(list []DialReading, at []int) (formula.Line, error) {
 	x, y, mean := make([]float64, len(at)), make([]float64, len(at)), 0.0
 	for i, k := range at {
@@ -78,7 +78,7 @@ func dialLine(list []DialReading, at []int) (formula.Line, error) {
 	return formula.StraightLine(x, y, tables.DialSigma.V*mean, tables.DialFirm.V)
 }
 
-// dialLacks says which readings are missing for a line, "" where they are enough.
+// dialLacks says which readings are missing for a line; "" if there are enough.
 func dialLacks(list []DialReading, taken []int) string {
 	var places []float64
 	for _, k := range taken {

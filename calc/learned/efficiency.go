@@ -14,20 +14,20 @@ type Efficiency struct {
 	Evidence    []Evidence
 }
 
-// Evidence is one verdict's probability before it was known. A verdict that was certain teaches nothing.
+// Evidence is the probability of one verdict before it was known. A verdict that was certain adds no knowledge.
 type Evidence struct {
 	Heat     string
-	Expected float64 // %, by what was known before and the section
+	Expected float64 // %, from what was known before and the section's result
 }
 
-// A bead is called what it is with the first probability, else one of the other two with the second.
+// A bead's verdict is right with the first probability, and each of the other two with the second.
 const (
 	calledRight = 0.85
 	calledWrong = (1 - calledRight) / 2
 )
 
-// Bead is a judged bead: its heat, "cold", "good" or "hot", and the zone that the model finds where the heat is
-// exp(shift) times the one before anything was learned.
+// Bead is a judged bead: its heat by the verdict, "cold", "good" or "hot", and the zone that the model finds if the
+// heat is exp(shift) times that computed without anything learned.
 type Bead struct {
 	Heat   string
 	ZoneAt func(shift float64) string
@@ -77,7 +77,7 @@ func EfficiencyOf(list []Bead) Efficiency {
 	return e
 }
 
-// said is the probability that a bead of a zone is said to be of a heat.
+// said is the probability that a bead in a zone is judged to be of a heat.
 func said(heat, zone string) float64 {
 	if zone == "burn-through" {
 		zone = "hot"

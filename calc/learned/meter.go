@@ -7,29 +7,29 @@ import (
 	"brazebooth/tables"
 )
 
-// Reading is what a meter read while the arc ran; a value that was not read is 0.
+// Reading is a meter's reading while the arc ran; a value that was not read is 0.
 type Reading struct {
 	Feed, StickOut float64 // m/min; mm, tip to arc
 	Amps, Volts    float64
-	Confirmed      bool // somebody checked a reading that lies far off
+	Confirmed      bool // a reading far off the others that somebody checked
 }
 
-// Posterior is the normal distribution that a booth's readings leave.
+// Posterior is the normal distribution of a quantity after a booth's readings.
 type Posterior struct {
 	Mean, Sigma float64
 	Used        int   // readings that narrowed it
 	Flagged     []int // indices of readings beyond three predictive deviations, left out until confirmed
 }
 
-// Meter is what the readings of one power source with one wire teach.
+// Meter is what was learned from the readings of one power source with one wire.
 type Meter struct {
 	For        string    // the readings' filler, wire and mode
-	Phi, Volts Posterior // calibration voltage, V; measured over modelled volts
+	Phi, Volts Posterior // of the calibration voltage, V, and of measured over modelled volts
 }
 
-// Take updates both posteriors in closed form with one reading, whose place in the list is i: normal prior, normal
-// likelihood. A reading more than three deviations from what the earlier ones predict is flagged and left out unless it
-// was confirmed. The wire has a diameter in mm; factor is the mode's factor on the load line.
+// Take updates both posteriors in closed form with one reading, whose index in the list is i: normal prior, normal
+// likelihood. A reading more than three deviations from the prediction of the earlier ones is flagged and left out,
+// unless it was confirmed. wire is the diameter, mm; factor is the mode's factor on the load line.
 func (l *Meter) Take(i int, r *Reading, f *tables.Filler, wire, factor float64) {
 	if r.Amps > 0 && r.Feed > 0 {
 		phi, sigma := phiSeen(f, wire, r)

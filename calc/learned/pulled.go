@@ -8,14 +8,14 @@ import (
 	"brazebooth/tables"
 )
 
-// Pulled is what a shop's own pulled pieces of one kind of joint carried.
+// Pulled is the result of a shop's own pull tests of one kind of joint.
 type Pulled struct {
 	For         string // the pieces' metals, thicknesses, joint and filler
 	Count       int
 	Mean, Sigma float64 // of the logarithm of the load over the seam's length, N/mm; Sigma is 0 for fewer than two
 }
 
-// PulledBy is what pieces carried, N for each mm of seam; values that are not above zero are left out.
+// PulledBy summarizes the loads of pulled pieces, N for each mm of seam. Loads that are not above zero are left out.
 func PulledBy(key string, carried []float64) Pulled {
 	p := Pulled{For: key}
 	sum, squares := 0.0, 0.0
@@ -49,6 +49,6 @@ func (p *Pulled) Bound() (bound, k float64, err error) {
 	return math.Exp(p.Mean - k*p.Spread()), k, err
 }
 
-// Spread is the deviation that the bound counts with: no less than half of tables.LearnedFloor, since pieces that all
-// carry the same were hardly pulled independently.
+// Spread is the standard deviation used for the bound. It is at least half of tables.LearnedFloor, because pieces that
+// all broke at the same load are hardly independent.
 func (p *Pulled) Spread() float64 { return max(p.Sigma, tables.LearnedFloor.V/2) }

@@ -8,13 +8,13 @@ import (
 	"brazebooth/tables"
 )
 
-// Rhythm is what trials of a timed arc taught of a booth with a filler and a wire: a normal distribution of the
-// logarithms of stirring, spread and power. The three move the same ends of on and off, so that trials narrow what they
-// do together, and each alone hardly: the covariances say so.
+// Rhythm is what was learned from trials of a timed arc at a booth with a filler and a wire: a normal distribution of
+// the logarithms of stirring, spread and power. The three change the same ends of on and off, so trials narrow their
+// combined effect, but hardly each one alone; this is in the covariances.
 type Rhythm struct {
-	Stir   float64    `json:"stir"`   // how much more heat liquid filler carries
+	Stir   float64    `json:"stir"`   // factor on the conductivity of liquid filler
 	Spread float64    `json:"spread"` // of arc and filler, sigma, mm
-	Power  float64    `json:"power"`  // into the work, over what the job's current, volts and efficiency give
+	Power  float64    `json:"power"`  // into the work, relative to that by the job's current, volts and efficiency
 	Cov    [6]float64 `json:"cov"`    // of the logarithms: lower triangle, row by row
 	Trials int        `json:"trials"`
 	For    string     `json:"for"` // filler and wire
@@ -40,13 +40,13 @@ func (r *Rhythm) Ends95() (low, high [3]float64) {
 	return low, high
 }
 
-// slopes are how steeply the logarithm of an end, in the order of Ends, moves with those of stirring, spread and power.
+// slopes are the slopes of the logarithm of an end, numbered as in Ends, over those of stirring, spread and power.
 func slopes(end int) [3]float64 {
 	return [3]float64{tables.SlopesOfStirring[end].V, tables.SlopesOfSpread[end].V, tables.SlopesOfPower[end].V}
 }
 
-// Doubt is one standard deviation of the logarithm of an end, in the order of Ends: what the trials left open, and what
-// the three do not explain.
+// Doubt is one standard deviation of the logarithm of an end, numbered as in Ends: the uncertainty that the trials
+// left, and the part that stirring, spread and power do not explain.
 func (r *Rhythm) Doubt(end int) float64 {
 	s := slopes(end)
 	sum := tables.RhythmDoubt.V * tables.RhythmDoubt.V
@@ -58,7 +58,7 @@ func (r *Rhythm) Doubt(end int) float64 {
 	return math.Sqrt(sum)
 }
 
-// Check refuses what no trials can have taught.
+// Check returns an error for values that cannot be the result of trials.
 func (r *Rhythm) Check() error {
 	if *r == (Rhythm{}) {
 		return nil

@@ -13,16 +13,16 @@ type Ends struct {
 	Power                        float64 // one standard deviation of the logarithm of the power
 }
 
-// SpotTrial is a seam of spots that was laid and looked at, with its ends as computed.
+// SpotTrial is a seam of spots that was laid and judged, with the computed ends of its times.
 type SpotTrial struct {
 	Ends    Ends
-	On, Off float64 // s; Off 0 where it was not given
+	On, Off float64 // s; Off is 0 if it was not given
 	Seen    string  // ids of tables.Sights with commas
 }
 
-// RhythmOf finds stirring, spread and power on a grid over their logarithms, with normal priors: how often each cause
-// under a point of the grid shows what was seen, trial by trial. A look that causes beside heat explain teaches next to
-// nothing. key names the filler and wire of the trials.
+// RhythmOf finds stirring, spread and power on a grid over their logarithms, with normal priors. The likelihood of a
+// trial at a point of the grid is how often the causes there lead to its look; a look that causes other than heat
+// explain changes hardly anything. key names the filler and wire of the trials.
 func RhythmOf(list []SpotTrial, key string) Rhythm {
 	if len(list) == 0 {
 		return Rhythm{}
@@ -72,7 +72,7 @@ func rhythmGrid(sigma [3]float64) (points [][3]float64, weights []float64) {
 	return points, weights
 }
 
-// shows returns the probability that a trial shows what it did, where the three logarithms are at a point.
+// shows returns the probability of a trial's look at a point of the three logarithms.
 func (t *SpotTrial) shows() func(at *[3]float64) float64 {
 	var share [5]float64
 	for i, cause := range [...]string{tables.CauseOnShort, tables.CauseOnLong, tables.CauseOffShort,
@@ -109,7 +109,7 @@ func (t *SpotTrial) causes(at *[3]float64) [5]float64 {
 	return p
 }
 
-// otherCauses is the probability that causes beside heat show what was seen.
+// otherCauses is the probability of a look from causes other than heat.
 func otherCauses(seen string) (p float64) {
 	for _, c := range tables.Causes {
 		if c.Base > 0 && c.Base < 1 {

@@ -7,7 +7,7 @@ import (
 	"brazebooth/tables"
 )
 
-// HeatOf is the heat, "cold", "good" or "hot", that a bead's look and verdict suggest, "" where they suggest none.
+// HeatOf is the heat that a bead's look and verdict suggest: "cold", "good" or "hot"; "" if they suggest none.
 func HeatOf(seen, verdict string) string {
 	if verdict == "good" {
 		return "good"
@@ -15,7 +15,7 @@ func HeatOf(seen, verdict string) string {
 	if seen == "" {
 		return ""
 	}
-	switch HeatSign(WithoutZinc(seen)) { // whether zinc was to go is not computed here
+	switch HeatSign(WithoutZinc(seen)) { // it is not known here whether the loss of zinc was expected
 	case -1:
 		return "cold"
 	case 1:
@@ -33,7 +33,7 @@ func HeatSign(seen string) float64 {
 			tables.ShareSeen(s, tables.CauseOffLong))
 		hot := max(tables.ShareSeen(s, tables.CauseHot), tables.ShareSeen(s, tables.CauseMelts),
 			tables.ShareSeen(s, tables.CauseOnLong), tables.ShareSeen(s, tables.CauseOffShort))
-		const telling = 0.3 // a sight that is rare with either tells nothing
+		const telling = 0.3 // a sight that is rare with both says nothing
 		switch {
 		case hot >= telling && hot > 3*cold:
 			sum++
@@ -44,7 +44,7 @@ func HeatSign(seen string) float64 {
 	return max(-1, min(1, sum))
 }
 
-// WithoutZinc is what was seen without ZincBehind.
+// WithoutZinc removes ZincBehind from a list of sights.
 func WithoutZinc(seen string) string {
 	list := slices.DeleteFunc(strings.Split(seen, ","), func(s string) bool { return s == ZincBehind })
 	return strings.Join(list, ",")

@@ -2,16 +2,16 @@ package limit
 
 import "math"
 
-// course is how a limit of the value l changes along one setting, near where it was computed: l + slope·x + bend·x²,
-// where x is the logarithm of the setting's change.
+// course describes how a limit with the value l changes with one setting, near the place where it was computed: l +
+// slope·x + bend·x², where x is the logarithm of the setting's change.
 type course struct{ slope, bend float64 }
 
 // Probe is how far below and above a setting limits are computed for their courses, as a logarithm: wide against the
 // noise of the cross-section's grid, and about as far as the nearest edge.
 const Probe = 0.15
 
-// courseOf fits a course to a limit here and a Probe below and above. A NaN stands for a value that is not known; with
-// one of them the course is straight.
+// courseOf fits a course to the values of a limit at a setting and a Probe below and above it. One of the latter may be
+// NaN, for not known; then the course is straight.
 func courseOf(here, below, above float64) course {
 	switch {
 	case math.IsNaN(below):
@@ -22,8 +22,9 @@ func courseOf(here, below, above float64) course {
 	return course{(above - below) / (2 * Probe), (above + below - 2*here) / (2 * Probe * Probe)}
 }
 
-// reach is the smallest change, a logarithm, that brings a limit of the value l to zero; infinite where none does. Far
-// from where it was computed the course is taken as straight: its bend is not known that well.
+// reach is the smallest change of the setting, a logarithm, that brings a limit with the value l to zero; infinite if
+// no change does. A root further away than three Probes is found on the straight line instead, because the bend is not
+// known that well.
 func (c course) reach(l float64) float64 {
 	if x := c.bent(l); math.Abs(x) <= 3*Probe {
 		return x
@@ -47,11 +48,11 @@ func (c course) bent(l float64) float64 {
 	return math.Inf(1)
 }
 
-// Courses are those of one limit along feed and along travel.
+// Courses are the courses of one limit along feed and along travel.
 type Courses [2]course
 
-// Reach is the smallest change of feed or travel, %, that brings a limit of the value l to zero; below zero where the
-// limit is not met, infinite where no change reaches it.
+// Reach is the smallest change of feed or travel, %, that brings a limit with the value l to zero; negative if the
+// limit is not met, infinite if no change reaches it.
 func (c Courses) Reach(l float64) float64 {
 	if l >= Far {
 		return math.Inf(1)
@@ -60,7 +61,8 @@ func (c Courses) Reach(l float64) float64 {
 	return math.Copysign(min(change(c[0]), change(c[1])), l)
 }
 
-// Beside are the limits a Probe below and above a setting, along feed and along travel; see Known.
+// Beside are the limits a Probe below and above a setting, first along feed, then along travel. Limits that the model
+// did not reach are NaN, see All.Known.
 type Beside [2][2]All
 
 // BothWays reports whether limits are known on at least one side along feed and along travel.
@@ -73,7 +75,8 @@ func (b *Beside) BothWays() bool {
 	return true
 }
 
-// Along returns each limit's courses through the limits beside it, and the change in per cent that reaches it.
+// Along returns the courses of each limit through the limits beside it, and the smallest change of feed or travel that
+// reaches it, %, see Courses.Reach; infinite for a limit that is not judged.
 func (l *All) Along(beside *Beside) (c [Count]Courses, d All) {
 	for i := range Count {
 		here := l[i]
@@ -88,7 +91,8 @@ func (l *All) Along(beside *Beside) (c [Count]Courses, d All) {
 	return c, d
 }
 
-// Nearest is the limit that the smallest change reaches, with that change; limits that are not met come first.
+// Nearest is the limit with the smallest of the changes d, and that change: the limit that is missed furthest, or if
+// all are met the nearest one.
 func Nearest(d *All) (Limit, float64) {
 	at := Limit(0)
 	for i := range Count {
@@ -99,8 +103,8 @@ func Nearest(d *All) (Limit, float64) {
 	return at, d[at]
 }
 
-// Reaches are the changes of feed or travel, logarithms, that bring each limit to zero, by the limits' slopes along
-// both.
+// Reaches are the changes of feed or travel, logarithms, that bring each limit to zero, computed from its slopes along
+// both; negative if a limit is not met, ±Far if no change reaches it.
 func Reaches(l, byFeed, byTravel *All) *All {
 	var d All
 	for k := range Count {
@@ -124,5 +128,5 @@ func reach(l, byFeed, byTravel float64) float64 {
 	return l / slope
 }
 
-// Percent turns a logarithmic change into per cent, at most 999.
+// Percent converts a logarithmic change of either sign to per cent, 0 to 999.
 func Percent(d float64) float64 { return min(999, 100*math.Expm1(math.Abs(d))) }

@@ -2,10 +2,11 @@ package limit
 
 import "math"
 
-// LastMet looks from a setting, where worst is here, toward the furthest end allowed, for the last value up to which
-// worst is not negative. It goes there in steps of a Probe, so that it does not pass over a stretch in which a limit is
-// missed; where the limits are nearly reached at both ends of a step it looks between them too. The value is found to
-// about a three-hundredth of the limit.
+// LastMet searches from a setting toward the value most, which may be above or below it, and returns the last value up
+// to which worst is not negative. here is worst(from); if it is negative, LastMet returns from. The search goes in
+// steps of a Probe, so that it does not pass over a range in which a limit is missed; if the limits are nearly reached
+// at both ends of a step, it looks in between too. The value is exact to about a three-hundredth of the limit. worst
+// may return NaN, which counts as missed.
 func LastMet(from, here, most float64, worst func(float64) float64) float64 {
 	if !(here >= 0) || from == most {
 		return from
@@ -38,12 +39,12 @@ func LastMet(from, here, most float64, worst func(float64) float64) float64 {
 	}
 }
 
-// closeTo is how near to zero a limit is looked for: far less than the intervals of the figures behind it.
+// closeTo is how near to zero a limit counts as found: far less than the intervals of the figures behind it.
 const closeTo = 0.003
 
-// crossing is the last place found between one at which a limit is met and one at which it is not, logarithms. It uses
-// false position, since limits are nearly straight. An end that stays gets half its weight; else it would stay for ever
-// where the limit bends.
+// crossing is the last place, a logarithm, at which a limit is met, between a place where it is met and one where it is
+// not. It uses false position, because limits are nearly straight. An end that stays gets half its weight; otherwise it
+// would stay for ever where the limit bends.
 func crossing(in, fIn, out, fOut float64, at func(float64) float64) float64 {
 	for f := math.NaN(); !(f >= 0 && f < closeTo || math.Abs(out-in) < closeTo); {
 		x := in + (out-in)*max(0.05, min(0.95, fIn/(fIn-fOut)-0.01))

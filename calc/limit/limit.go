@@ -16,13 +16,14 @@ const (
 	Floor                // the current is high enough for a steady arc
 	Spray                // the current is below the spray transition
 	Zinc                 // the zinc boils off no further than is accepted
-	Slow                 // a hand can travel so slowly
-	Fast                 // a hand can travel so fast
-	Count                // how many limits there are
+	Slow                 // the travel is not too slow for a hand
+	Fast                 // the travel is not too fast for a hand
+	Count                // the number of limits
 )
 
-// Warmth is a place behind the limits: how much hotter the colder member's skin gets than the bead's toe must be. It is
-// part of Wets and no edge of its own; below zero the bead lies on a member without wetting it.
+// Warmth is the index after the limits: how much hotter the colder member's skin gets than the bead's toe must be, as a
+// logarithm. It is part of Wets and not an edge of its own. If it is negative the bead lies on a member without wetting
+// it.
 const Warmth = Count
 
 // Far is the value of a limit that does not apply.
@@ -38,10 +39,11 @@ var edges = [Count]string{
 // Edge is the name of the edge that the limit belongs to, as a card shows it.
 func (l Limit) Edge() string { return edges[l] }
 
-// All are all limits at a setting, and behind them its Warmth.
+// All holds all limits at a setting and, after them, its Warmth.
 type All [Count + 1]float64
 
-// Hopeless are the limits where the model has no answer: no such setting is ever suggested.
+// Hopeless are the limits of a setting that the model does not reach, which is therefore never suggested. Do not change
+// it.
 var Hopeless = func() (l All) {
 	for i := range l {
 		l[i] = -Far
@@ -96,11 +98,11 @@ func (l *All) Unjudged(at Limit) string {
 	return ""
 }
 
-// Unbroken gives Stays a value where the metal wets next to nothing, for which it is not judged: there it counts as
-// missed, by no more than just before. A limit that ended there would make suggestions jump from job to job, since they
-// are found on curves through it.
+// Unbroken gives Stays a value where the metal wets so little that it is not judged: there it counts as missed, by no
+// more than at the last place where it is judged. A limit that ended there would make suggestions jump from job to job,
+// because they are found on curves through the limits.
 func (l *All) Unbroken() {
-	const missed, hardly = -1, 0.05 // logarithms: over four doubts; of wetting a quarter of one
+	const missed, hardly = -1, 0.05 // logarithms: more than four doubts; of Wets, a quarter of a doubt
 	if l[Stays] >= Far && l[Wets] < hardly {
 		l[Stays] = missed
 	}
@@ -110,8 +112,8 @@ func (l *All) Unbroken() {
 // Weighed is how many values Weigh writes.
 const Weighed = 8
 
-// Weigh writes the limits that a chance counts beside a hand's speed. The two limits of the base metal count as one,
-// the nearer.
+// Weigh writes the Weighed limits that a chance is computed from, in addition to those of the hand's speed. The two
+// limits of the base metal count as one, the nearer.
 func (l *All) Weigh(into []float64) {
 	const furthest = 3 // a margin beyond this changes no chance
 	list := [Weighed]float64{l[Wets], min(l[Solid], l[Burn]), l[Filled], l[Floor], l[Spray], l[Zinc], l[Bridges],
@@ -121,7 +123,7 @@ func (l *All) Weigh(into []float64) {
 	}
 }
 
-// Between interpolates between two lists, at the share f of the way from a to b.
+// Between interpolates linearly between the limits a (f = 0) and b (f = 1).
 func Between(a, b *All, f float64) (l All) {
 	for i := range l {
 		l[i] = a[i]*(1-f) + b[i]*f

@@ -2,19 +2,21 @@ package limit
 
 import "math"
 
-// pull is where a limit that is not met wants feed and travel to go: 1 more, −1 less, 0 where the setting does nothing.
+// pull is how feed and travel must change for a limit that is not met: 1 more, −1 less, 0 if the setting has no effect
+// on it.
 type pull [2]int
 
-// hotter and cooler are the pulls for more and for less heat and metal: along feed, along travel.
+// hotter and cooler are the pulls for more, and for less, heat and metal.
 var hotter, cooler = pull{1, -1}, pull{-1, 1}
 
-// pulls are the limits' pulls. Bridges has none of its own: an open root wants less metal, a gap under a fillet more.
+// pulls are the limits' pulls. That of Bridges depends on the joint: an open root needs less metal, a gap under a
+// fillet more.
 var pulls = [Count]pull{
 	Wets: hotter, Filled: hotter, Floor: {1, 0}, Fast: {0, -1},
 	Solid: cooler, Burn: cooler, Stays: cooler, Zinc: cooler, Spray: {-1, 0}, Slow: {0, 1},
 }
 
-// pullOf is a limit's pull, that of Bridges by how it changes here.
+// pullOf is a limit's pull; that of Bridges follows from how it changes at this setting.
 func pullOf(at Limit, courses *[Count]Courses) pull {
 	p := pulls[at]
 	if at == Bridges {
@@ -30,12 +32,12 @@ func pullOf(at Limit, courses *[Count]Courses) pull {
 	return p
 }
 
-// opposes reports whether one limit wants more of a setting of which the other wants less.
+// opposes reports whether one limit needs more of a setting and the other less.
 func (p pull) opposes(other pull) bool { return p[0]*other[0] < 0 || p[1]*other[1] < 0 }
 
-// Opposed names the edge that is furthest from being met and the one that rules it out: of the edges that want the
-// opposite, the one that is furthest from being met. second is "" where no judged edge wants the opposite; both are ""
-// where none is judged. changes and courses are those of Along.
+// Opposed names the edge that is furthest from being met, and the edge that rules it out: of the edges that need the
+// opposite change, the one furthest from being met. second is "" if no judged edge needs the opposite; both are "" if
+// no edge is judged. changes and courses are those of Along.
 func (l *All) Opposed(changes *All, courses *[Count]Courses) (first, second string) {
 	at := l.furthest(changes, func(Limit) bool { return true })
 	if at == Count {
@@ -51,7 +53,7 @@ func (l *All) Opposed(changes *All, courses *[Count]Courses) (first, second stri
 	return name, second
 }
 
-// furthest is the judged limit furthest from being met of those that count; Count for none.
+// furthest is the judged limit furthest from being met, of those for which counts is true; Count if there is none.
 func (l *All) furthest(changes *All, counts func(Limit) bool) Limit {
 	at, least := Count, math.Inf(1)
 	for i := range Count {

@@ -79,3 +79,16 @@ func (in *Input) check() error {
 	}
 	return nil
 }
+
+// evenButt reports whether the two halves of a butt are equal.
+func (in *Input) evenButt() bool {
+	return in.Joint == ButtJoint && in.Aim == 0 && in.Thick[0] == in.Thick[1] && in.Base[0] == in.Base[1]
+}
+
+// members is the number of the joint's members.
+func (in *Input) members() int {
+	if in.Joint == OverlayJoint {
+		return 1
+	}
+	return 2
+}

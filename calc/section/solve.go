@@ -98,19 +98,6 @@ func (w *Workspace) prepare(in *Input) {
 	w.reset(in)
 }
 
-// evenButt reports whether the two halves of a butt are equal.
-func (in *Input) evenButt() bool {
-	return in.Joint == ButtJoint && in.Aim == 0 && in.Thick[0] == in.Thick[1] && in.Base[0] == in.Base[1]
-}
-
-// members is the number of the joint's members.
-func (in *Input) members() int {
-	if in.Joint == OverlayJoint {
-		return 1
-	}
-	return 2
-}
-
 // extent estimates how far the fine grid and the whole grid must reach: from the closed forms of a line heated
 // at once, in the thinnest and best conducting member (in a thick one at most as in a half-space, and half as
 // far again), and from how far heat spreads sideways while the arc passes.

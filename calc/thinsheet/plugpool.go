@@ -16,8 +16,8 @@ type pool struct {
 	between []between // each ring and the next
 }
 
-// between holds what the heat flow from a ring to the next depends on: twice the length of their common edge and both
-// widths, mm, and one over each area, 1/mm2.
+// between holds the sizes that the heat flow from a ring to the next depends on: twice the length of their common edge
+// and both widths, mm, and one over each area, 1/mm2.
 type between struct{ around, inner, outer, here, there float64 }
 
 // layer is a row of rings of one metal; in the hole it carries the bronze.
@@ -32,13 +32,13 @@ type ring struct {
 	e, t, k float64 // heat over 20 C, J/mm2, temperature, C, and conductivity times thickness, W/K
 	last    float64 // heat one stage ago, J/mm2
 
-	// On the segment of the tables where the heat lies between low and high, of both metals together:
-	low, high  float64 // J/mm2
-	e0, t0     float64 // where it begins, J/mm2 and C
+	// The segment of the tables, between two of their temperatures, that the heat lies in, for both metals together:
+	low, high  float64 // ends of the segment, J/mm2
+	e0, t0     float64 // heat, J/mm2, and temperature, C, at its beginning
 	per        float64 // K for each J/mm2
-	k0, slope  float64 // W/K at t0, and for each K
-	bronze, at float64 // what of k0 and of slope is bronze's
-	seg        int
+	k0, slope  float64 // k at t0, W/K, and its rise for each K
+	bronze, at float64 // the bronze's part of k0 and of slope
+	seg        int     // number of the segment
 }
 
 func newPool(in *Plug) *pool {
@@ -59,7 +59,8 @@ func newPool(in *Plug) *pool {
 	}
 	for i := range len(p.area) - 1 {
 		e := p.edge[i:]
-		p.between = append(p.between, between{4 * math.Pi * e[1], e[1] - e[0], e[2] - e[1], 1 / p.area[i], 1 / p.area[i+1]})
+		p.between = append(p.between, between{around: 4 * math.Pi * e[1], inner: e[1] - e[0], outer: e[2] - e[1],
+			here: 1 / p.area[i], there: 1 / p.area[i+1]})
 	}
 	n := len(p.area)
 	p.light()
@@ -154,7 +155,7 @@ func (p *pool) settle() {
 	p.top.settle(p.hole, len(p.area), 0, 0)
 }
 
-// settle does it for rings under so much bronze, mm and g/mm3.
+// settle does this for some of a layer's rings, which carry bronze of this height, mm, and density, g/mm3.
 func (l *layer) settle(from, to int, bronze, density float64) {
 	rings := l.ring[from:to]
 	for i := range rings {
@@ -168,7 +169,7 @@ func (l *layer) settle(from, to int, bronze, density float64) {
 	}
 }
 
-// find puts the segment of a ring's heat in place.
+// find stores the segment of a ring's heat.
 func (l *layer) find(r *ring, bronze, density float64) {
 	p, filler := l.points, bronze*density
 	for r.seg < len(p)-2 && r.e >= l.mass*p[r.seg+1].hb+filler*p[r.seg+1].hf {
@@ -191,8 +192,8 @@ func (l *layer) find(r *ring, bronze, density float64) {
 	r.k0, r.slope = l.thick*at.kb+r.bronze, l.thick*at.sb+r.at
 }
 
-// advance makes the heat mu times what it is and nu times what it was one stage ago, and adds what arc and conduction
-// give in dt, s, at the temperatures as settled.
+// advance is one stage: the heat becomes mu times the present heat plus nu times that of one stage ago, plus the heat
+// that arc and conduction bring in dt, s, at the temperatures of the last settle.
 func (p *pool) advance(mu, nu, dt float64) {
 	b, t := p.below.ring, p.top.ring
 	for i := range b[:p.hole] {
@@ -206,29 +207,30 @@ func (p *pool) advance(mu, nu, dt float64) {
 	p.flow(b[:p.hole], 0, dt)
 	p.flow(b[p.hole:], p.hole, dt)
 	p.flow(t[p.hole:], p.hole, dt)
-	// Into the sheet around the hole the lower sheet leads alone; the bronze leads into the upper one.
+	// At the rim the lower sheet conducts into the lower sheet around the hole, and the bronze into the upper sheet.
 	i, rim := p.hole-1, &b[p.hole-1]
 	bronze := rim.bronze + rim.at*max(rim.t-rim.t0, 0)
 	p.pass(rim, &b[i+1], i, dt, rim.k-bronze)
 	p.pass(rim, &t[i+1], i, dt, bronze)
 }
 
-// mix makes a ring's heat a stage's mean of what it is and was, and adds to it.
+// mix combines a ring's present heat and that of one stage ago, and adds more, J/mm2.
 func (r *ring) mix(mu, nu, more float64) {
 	r.e, r.last = mu*r.e+nu*r.last+more, r.e
 }
 
-// flow moves heat along neighbouring rings, of which the first is the pool's ring number first.
+// flow moves heat between neighbouring rings for dt, s. rings begins with the pool's ring number first.
 func (p *pool) flow(rings []ring, first int, dt float64) {
 	for i := 1; i < len(rings); i++ {
 		p.pass(&rings[i-1], &rings[i], first+i-1, dt, rings[i-1].k)
 	}
 }
 
-// pass moves heat from the middle of ring number i, which leads so well, W/K, to that of the next.
-func (p *pool) pass(from, to *ring, i int, dt, leads float64) {
+// pass moves heat from ring number i to the next for dt, s. k is the conductivity times thickness, W/K, with which the
+// first one conducts to the second.
+func (p *pool) pass(from, to *ring, i int, dt, k float64) {
 	at := &p.between[i]
-	heat := at.around * leads * to.k / (at.inner*to.k + at.outer*leads) * (from.t - to.t) * dt
+	heat := at.around * k * to.k / (at.inner*to.k + at.outer*k) * (from.t - to.t) * dt
 	from.e -= heat * at.here
 	to.e += heat * at.there
 }

@@ -15,7 +15,7 @@ type engine struct {
 	name     string
 	blob     string
 	bytewise string                        // column attribute that compares texts byte by byte
-	lock     string                        // statement that locks a record by its id; "" where any writer locks the file
+	lock     string                        // locks a record by its id; "" where any writer locks the file
 	lockAll  string                        // statement that lets one program at a time migrate; "" as for lock
 	exists   string                        // query that tells whether a table exists, its name the argument
 	counted  string                        // column type of a key that is numbered automatically

@@ -8,8 +8,8 @@ import (
 	"testing"
 )
 
-// Roomy makes the tests of a package that allocates much and keeps little collect garbage a quarter as often, which was a
-// tenth of their time.
+// Roomy makes the tests of a package that allocates much and keeps little collect garbage a quarter as often, which was
+// a tenth of their time.
 func Roomy() { debug.SetGCPercent(400) }
 
 // Main is TestMain for a package with random tests (pgregory.net/rapid). It sets their seed and their number of checks:

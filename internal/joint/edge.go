@@ -6,7 +6,7 @@ import "math"
 // face, its height is a parabola from toe to toe. Around the corners it keeps the height that it has at them.
 type crown struct {
 	of           *Shape
-	middle, half float64 // centre and half-width of the wetted part, along the unfolded face, from the middle of the gap
+	middle, half float64 // the wetted part, along the unfolded face from the gap's middle: centre and half-width
 	top          float64
 }
 

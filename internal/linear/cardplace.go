@@ -150,7 +150,8 @@ func (cardPlace) help(t *talk) {
 	t.voice.show("Pages beside the card: " + strings.Join(pages, ", ") + ".")
 	t.voice.show("To change a choice, type its name and its new value, such as feed 6.2 or joint tee; " +
 		"the name alone asks. They are " + strings.Join(choices, ", ") + ", and what each page asks for.")
-	t.voice.show("help and a name explains one of them, words and a word looks in the glossary. back, again, units, quit.")
+	t.voice.show("help and a name explains one of them, words and a word looks in the glossary. back, again, " +
+		"units, quit.")
 }
 
 // example puts the shop's example job on the card.

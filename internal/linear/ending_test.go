@@ -12,7 +12,8 @@ import (
 func TestLongLine(t *testing.T) {
 	var out strings.Builder
 	in := strings.NewReader(strings.Repeat("x", 1<<20) + "\nunits \x1b[31minch\x00\u202e\nquit")
-	if err := Run(context.Background(), Options{}, in, &out); err != nil || !strings.Contains(out.String(), "too long") ||
+	err := Run(context.Background(), Options{}, in, &out)
+	if err != nil || !strings.Contains(out.String(), "too long") ||
 		!strings.HasSuffix(out.String(), "Units: inch.\nmetal: Goodbye.\n") {
 		t.Errorf("%v, %q", err, out.String())
 	}

@@ -27,7 +27,8 @@ var jobs = []struct {
 			Thickness2: calc.Some(2), Filler: "cual8"}},
 	{[]string{"grey-iron", "8mm", "", "dip", "joint butt", "preheat 95C"},
 		calc.Job{Metal: "grey-iron", Thickness: calc.Some(8), Mode: "dip", Joint: "butt", Preheat: calc.Some(95)}},
-	{[]string{"1", "16ga", "", "dip", "joint butt", "gap 2mm", "mode timed"}, // not over a closed lap, which takes as long
+	// not over a closed lap, which takes as long
+	{[]string{"1", "16ga", "", "dip", "joint butt", "gap 2mm", "mode timed"},
 		calc.Job{Metal: "mild-steel", Gauge: 16, Mode: "timed", Joint: "butt", Gap: calc.Some(2)}},
 	{[]string{"galv", "18", "", "", "amps 90", "feed 5.5"}, calc.Job{Metal: "galvanized", Gauge: 18,
 		Amps: calc.Some(90), Feed: calc.Some(5.5)}},

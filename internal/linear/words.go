@@ -69,7 +69,8 @@ func (t *talk) helpOn(word string) {
 	if c, rest := t.choiceNamed(word); c != nil && rest == "" {
 		t.voice.show(sentence(c.Name + ": " + usage(c)))
 	} else if !isPage {
-		t.refuse("no help on "+quoted(word), "help alone says what may be typed; words and a word looks in the glossary")
+		t.refuse("no help on "+quoted(word),
+			"help alone says what may be typed; words and a word looks in the glossary")
 	}
 }
 

@@ -19,7 +19,8 @@ func TestNoWeakAlgorithmIsOffered(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	out, _ := exec.Command(program, "-n", "-p", port, host).Output() // its exit code also counts warnings about unknown algorithms
+	// its exit code also counts warnings about unknown algorithms
+	out, _ := exec.Command(program, "-n", "-p", port, host).Output()
 	young := map[string]bool{
 		"mlkem768x25519-sha256":        true, // FIPS 203 and X25519
 		"kex-strict-s-v00@openssh.com": true, // not an algorithm: announces protection against dropped messages

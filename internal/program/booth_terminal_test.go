@@ -132,8 +132,8 @@ func screensIn(t testing.TB, c *gossh.Client, w, h int) (*gossh.Session, *seen) 
 	return s, x
 }
 
-// answers sends what an emulator answers to queries. Once the other side is gone the answers are still read: an emulator
-// waits for that, and whoever writes to it with it.
+// answers sends what an emulator answers to queries. Once the other side is gone the answers are still read: an
+// emulator waits for that, and whoever writes to it with it.
 func answers(to io.Writer, emu io.Reader) {
 	_, _ = io.Copy(to, emu)
 	_, _ = io.Copy(io.Discard, emu)

@@ -82,7 +82,8 @@ func TestSentenceOfTwoQuantities(t *testing.T) {
 // Names and texts to be typed stay as they are.
 func TestSentenceLeavesNames(t *testing.T) {
 	for _, text := range []string{"type 1.5mm or .060", "0.8, 1.0 or 1.2 mm wire", "50 L 200 bar bottles", "5 mg/m³",
-		"2 m/g", "in 72 of 100", "72 in 100", `"5 mm" is not a number`, "15 minutes", "shade 11", "200 A at 17.5 V", "45°",
+		"2 m/g", "in 72 of 100", "72 in 100", `"5 mm" is not a number`, "15 minutes", "shade 11", "200 A at 17.5 V",
+		"45°",
 		"x_2 mm", "ISO 14341-A 3 m2", `cannot open "seam 2 mm.pdf"`, `no card "tank 2 mm lid"`,
 		"no card “tank 2 mm lid” here",
 		"no card 'joe's 2 mm lid' here", `"a \"2 mm\" lid"`, "cannot open seam 2 mm.pdf", ""} {

@@ -146,7 +146,8 @@ func Band(v, low, high float64, unit string, sys System) (value, band string) {
 	return value, Interval(from, to)
 }
 
-// Interval joins the two printed ends of a band. Beside a minus sign the dash between them would be read as a second one.
+// Interval joins the two printed ends of a band. Beside a minus sign the dash between them would be read as a second
+// one.
 func Interval(from, to string) string {
 	if strings.HasPrefix(from, "-") || strings.HasPrefix(to, "-") {
 		return from + " to " + to

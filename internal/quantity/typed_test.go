@@ -16,9 +16,9 @@ var typedUnits = []struct {
 	want   float64
 	texts  string // separated by "|"
 }{
-	{"length", 300, "300 mm|300 millimeter|300 millimetre|300 millimeters|300 millimetres|300|30cm|0.3m|0.3 meter|0.3 " +
-		"metre|0.3 meters|0.3 metres|300000um|300000 micron|300000 microns|30 centimetre|30 centimetres|300000 " +
-		"micrometre|300000 micrometres"},
+	{"length", 300, "300 mm|300 millimeter|300 millimetre|300 millimeters|300 millimetres|300|30cm|0.3m|0.3 " +
+		"meter|0.3 metre|0.3 meters|0.3 metres|300000um|300000 micron|300000 microns|30 centimetre|30 " +
+		"centimetres|300000 micrometre|300000 micrometres"},
 	{"length", 254, `10in|10 in.|10 inch|10 inches|10"|10''|10″|10000mil|10000 mils|10000thou`},
 	{"length", 914.4, "3ft|3 foot|3 feet|3'|3′|3’"},
 	{"feed", 100, "100mm/s|100 mm/sec|100 mm/second|100 mm per " +
@@ -41,8 +41,8 @@ var typedUnits = []struct {
 	{"flow", 28.316846592 / 2, "30cfh|30scfh|30 ft3/h|30 ft³/hr|30 cuft/h|30 cu ft/hr|30 cf/h|30 cf/hr|" +
 		"30 cubic foot per hour|30 cubic feet per hour"},
 	{"force", 5, "5|5kn|5000n|5 kilonewton|5 kilonewtons|5000 newton|5000 newtons"},
-	{"force", 2 * 4.4482216152605, "2000lbf|2000lb|2000 lbs|2000 pound|2000 pounds|2000 pound of force|2000 pounds of " +
-		"force|2 kip|2kips"},
+	{"force", 2 * 4.4482216152605, "2000lbf|2000lb|2000 lbs|2000 pound|2000 pounds|2000 pound of force|2000 pounds " +
+		"of force|2 kip|2kips"},
 	{"force", 0.5 * 9.80665, "500kgf|500kg|0.5t"},
 	{"duration", 7200, "7200|7200s|7200sec|7200 secs|7200 second|7200 seconds|7200000ms|7200000 millisecond|7200000 " +
 		"milliseconds|120min|120 mins|120 minute|120 minutes|2h|2hr|2hrs|2 hour|2 hours"},

@@ -64,7 +64,8 @@ func TestWallPDF(t *testing.T) {
 			}
 			var assumed []string // the page names everything that was assumed
 			if len(stopTexts(&p)) == 0 && len(p.Card.Assumed) > 0 {
-				assumed = append(assumed, "Assumed, nobody chose it: ", AssumedText(p.Card.Assumed[:1], quantity.Metric))
+				assumed = append(assumed, "Assumed, nobody chose it: ",
+					AssumedText(p.Card.Assumed[:1], quantity.Metric))
 			}
 			readBack(t, a, &p, assumed...)
 		}

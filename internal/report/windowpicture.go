@@ -167,7 +167,8 @@ func (m *Map) words(p *picture.Picture) {
 	p.Head = []picture.Line{{Text: PracticeWork(&m.Card, m.Units), Size: picture.Near},
 		{Text: best, Size: picture.Far, Bold: true}}
 	if m.Given != nil {
-		p.Head = append(p.Head, picture.Line{Size: picture.Near, Bold: true, Text: Grid{m.Window, m.Given}.asked("", o)})
+		p.Head = append(p.Head, picture.Line{Size: picture.Near, Bold: true,
+			Text: Grid{m.Window, m.Given}.asked("", o)})
 	}
 	p.Keys = []picture.Key{{Text: "chance"}}
 	for n, fill := range chanceFills {

@@ -9,13 +9,11 @@ import (
 	"strings"
 
 	"brazebooth/calc"
-	"brazebooth/calc/formula"
 	"brazebooth/internal/book"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
-	"brazebooth/tables"
 )
 
 // entry is the parsed input for a record that is entered by hand.
@@ -161,8 +159,6 @@ func (e *entry) person(was book.Person, known bool) (book.Person, error) {
 	return was, nil
 }
 
-func personText(p *book.Person) string { return "person " + plain.Line(p.Name, 60) }
-
 func (e *entry) source(was book.Source, known bool) (book.Source, error) {
 	if !known {
 		was.Name = e.name
@@ -227,30 +223,3 @@ func (e *entry) spool(was book.Spool, known bool) (book.Spool, error) {
 
 // some is a typed figure; it is unset if zero.
 func some(v float64) calc.Opt { return calc.Opt{Set: v != 0, V: v} }
-
-// sourceText describes a power source with its plate.
-func sourceText(s *book.Source) string {
-	text := "power source " + plain.Line(s.Name, 60)
-	for _, f := range [...]struct {
-		v    float64
-		form string
-	}{
-		{s.RatedAmps, ", rated %.0f A"}, {s.RatedDuty, ", duty cycle %.0f %%"}, {s.LeastAmps, ", from %.0f A"},
-		{s.MostAmps, ", up to %.0f A"}, {s.Nozzle, ", nozzle %.1f mm"},
-	} {
-		if f.v > 0 {
-			text += fmt.Sprintf(f.form, f.v)
-		}
-	}
-	return text
-}
-
-// spoolText describes a spool with the wire left on it.
-func spoolText(s *book.Spool) string {
-	f, _ := tables.Fillers.ByID(s.Filler)
-	length := ""
-	if s.Wire > 0 && f.Density.V > 0 {
-		length = fmt.Sprintf(", %.0f m of wire", s.Left/formula.MassPerLength(s.Wire, f.Density.V))
-	}
-	return fmt.Sprintf("spool %s: %s %.4g mm, %.0f g left%s", plain.Line(s.Lot, 60), s.Filler, s.Wire, s.Left, length)
-}

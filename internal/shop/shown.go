@@ -8,11 +8,13 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/formula"
 	"brazebooth/calc/practice"
 	"brazebooth/internal/book"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
+	"brazebooth/tables"
 )
 
 // Held is a record's present content.
@@ -132,3 +134,32 @@ func fieldsOf(r *book.Revision) []report.Block {
 	}
 	return []report.Block{head, list}
 }
+
+// sourceText describes a power source with its plate.
+func sourceText(s *book.Source) string {
+	text := "power source " + plain.Line(s.Name, 60)
+	for _, f := range [...]struct {
+		v    float64
+		form string
+	}{
+		{s.RatedAmps, ", rated %.0f A"}, {s.RatedDuty, ", duty cycle %.0f %%"}, {s.LeastAmps, ", from %.0f A"},
+		{s.MostAmps, ", up to %.0f A"}, {s.Nozzle, ", nozzle %.1f mm"},
+	} {
+		if f.v > 0 {
+			text += fmt.Sprintf(f.form, f.v)
+		}
+	}
+	return text
+}
+
+// spoolText describes a spool with the wire left on it.
+func spoolText(s *book.Spool) string {
+	f, _ := tables.Fillers.ByID(s.Filler)
+	length := ""
+	if s.Wire > 0 && f.Density.V > 0 {
+		length = fmt.Sprintf(", %.0f m of wire", s.Left/formula.MassPerLength(s.Wire, f.Density.V))
+	}
+	return fmt.Sprintf("spool %s: %s %.4g mm, %.0f g left%s", plain.Line(s.Lot, 60), s.Filler, s.Wire, s.Left, length)
+}
+
+func personText(p *book.Person) string { return "person " + plain.Line(p.Name, 60) }

@@ -2,7 +2,7 @@ package grid
 
 import "slices"
 
-// Drawing is a grid being computed, in rounds: first points that lie far apart, then those between them.
+// Drawing is a grid while it is computed, in rounds: first points that are far apart, then those between them.
 type Drawing struct {
 	Limits
 	Step   int    // between the points of this round along each axis; 1 in the last round
@@ -10,7 +10,7 @@ type Drawing struct {
 	wanted []bool // to be computed in this round
 }
 
-// Draw begins a drawing. A fine one is halved twice, another once.
+// Draw begins a drawing. Halve must be called twice for a fine grid, once for a coarse one, until Step is 1.
 func Draw(feeds, travels Axis) Drawing {
 	d := Drawing{Limits: New(feeds, travels), Step: 2}
 	if d.Fine() {
@@ -23,10 +23,10 @@ func Draw(feeds, travels Axis) Drawing {
 	return d
 }
 
-// Wants reports whether a point is to be computed in this round.
+// Wants reports whether the caller must compute a point in this round, and Put it.
 func (d *Drawing) Wants(i, j int) bool { return d.wanted[i*d.Travels.N+j] }
 
-// Wanted is how many points are to be computed in this round.
+// Wanted is the number of points that the caller must compute in this round.
 func (d *Drawing) Wanted() (n int) {
 	for _, want := range d.wanted {
 		if want {
@@ -42,8 +42,8 @@ func (c *Limits) on(k, step int) bool {
 	return (i%step == 0 || i == c.Feeds.N-1) && (j%step == 0 || j == c.Travels.N-1)
 }
 
-// Halve begins the next round, once the wanted points are computed, with points half as far apart: it interpolates what
-// is smooth between the known points and wants the others.
+// Halve begins the next round, with points half as far apart, when the wanted points have been computed: it
+// interpolates the new points where that is safe and wants the others.
 func (d *Drawing) Halve() {
 	wide := d.Step
 	d.Step /= 2

@@ -12,7 +12,7 @@ type Axis struct {
 	N         int
 }
 
-// At is the setting at a place of the axis, which may lie between two points.
+// At is the setting at a place on the axis, in points from 0; it may be between two points.
 func (a Axis) At(x float64) float64 {
 	if a.N == 1 {
 		return a.Low
@@ -20,7 +20,7 @@ func (a Axis) At(x float64) float64 {
 	return a.Low * math.Pow(a.High/a.Low, x/float64(a.N-1))
 }
 
-// Points are all points, in another unit.
+// Points are the settings at all points, each times unit.
 func (a Axis) Points(unit float64) []float64 {
 	list := make([]float64, a.N)
 	for i := range list {
@@ -42,7 +42,7 @@ func (a Axis) everySecond() Axis {
 	return Axis{a.Low, a.At(float64(2 * (n - 1))), n}
 }
 
-// Limits are all limits over feeds and travels.
+// Limits holds all limits on a grid of feeds and travels.
 type Limits struct {
 	Feeds, Travels Axis
 	Points         []limit.All // feed outer
@@ -53,7 +53,7 @@ func New(feeds, travels Axis) Limits {
 	return Limits{feeds, travels, make([]limit.All, feeds.N*travels.N)}
 }
 
-// Put sets the limits of a point; limits that are not known count as hopeless.
+// Put sets the limits of a point; limits that the model did not reach become limit.Hopeless.
 func (c *Limits) Put(i, j int, l limit.All) {
 	if !l.Known() {
 		l = limit.Hopeless
@@ -61,7 +61,7 @@ func (c *Limits) Put(i, j int, l limit.All) {
 	c.Points[i*c.Travels.N+j] = l
 }
 
-// EverySecond leaves every second point along each axis.
+// EverySecond removes every second point along each axis.
 func (c *Limits) EverySecond() {
 	old := *c
 	*c = New(old.Feeds.everySecond(), old.Travels.everySecond())
@@ -72,7 +72,7 @@ func (c *Limits) EverySecond() {
 	}
 }
 
-// Between interpolates linearly between the points about a place of the grid; limits bend little.
+// Between interpolates linearly between the points around a place, in points from 0 along feeds and travels.
 func (c *Limits) Between(x, y float64) (l limit.All) {
 	i, j := cell(x, c.Feeds.N), cell(y, c.Travels.N)
 	fx, fy := x-float64(i), y-float64(j)
@@ -90,11 +90,11 @@ func bilinear(c [4]*limit.All, x, y float64) (l limit.All) {
 	return l
 }
 
-// cell is the number of the cell that a place lies in, along an axis of n points.
+// cell is the index of the cell that contains a place on an axis of n points.
 func cell(x float64, n int) int { return max(0, min(int(x), n-2)) }
 
-// Slopes are the limits' changes with the logarithms of feed and travel, from h points below a place to h points above.
-// Along an axis of one point, a setting that is given, they are zero.
+// Slopes are the slopes of the limits over the logarithms of feed and travel, from h points below a place to h points
+// above it. Along an axis with a single point, which is a given setting, they are zero.
 func (c *Limits) Slopes(x, y, h float64) (byFeed, byTravel limit.All) {
 	diff := func(x0, y0, x1, y1, width float64) (out limit.All) {
 		a, b := c.Between(x0, y0), c.Between(x1, y1)
@@ -114,7 +114,7 @@ func (c *Limits) Slopes(x, y, h float64) (byFeed, byTravel limit.All) {
 	return byFeed, byTravel
 }
 
-// Part is where i lies between low and high, from 0 to 1; 0 where both are the same.
+// Part is the position of i between low (0) and high (1); 0 if both are equal.
 func Part(i, low, high int) float64 {
 	if high == low {
 		return 0

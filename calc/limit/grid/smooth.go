@@ -10,15 +10,15 @@ import (
 // than kink, and it lies further from zero than that difference and certain together, so that its sign is sure.
 type trust struct{ certain, kink float64 }
 
-// trusted is the trust by the step between known points. Over twice the distance more is asked, so that a window's
-// margins are as good as when every second point is computed.
+// trusted is the trust by the step between known points. It is stricter over twice the distance, so that a window's
+// margins are as good as if every second point were computed.
 var trusted = map[int]trust{2: {0.035, 0.05}, 4: {0.1, 0.01}}
 
-// computed are the limits that take a cross-section; the others have closed forms and are smooth anyhow.
+// computed are the limits that need a cross-section; the others have closed forms and are always smooth.
 var computed = [...]limit.Limit{limit.Wets, limit.Solid, limit.Burn, limit.Bridges, limit.Stays, limit.Zinc}
 
-// smooth fills a point from the known points about it, by cubics through four of them along each axis, and reports
-// whether that was safe, see trust. first tells the known points.
+// smooth interpolates a point from the known points around it, by cubics through four of them along each axis, and
+// reports whether that was safe, see trust. first marks the known points.
 func (c *Limits) smooth(first []bool, i, j, step int) bool {
 	xs, ys := stencilOf(i, c.Feeds.N, step), stencilOf(j, c.Travels.N, step)
 	var curve, line limit.All
@@ -46,8 +46,7 @@ func (c *Limits) smooth(first []bool, i, j, step int) bool {
 	return true
 }
 
-// Fine reports whether points lie so close to each other that a cubic through them may be trusted near an edge; on
-// coarser grids it moved borders.
+// Fine reports whether the points are close enough for cubics through them; on coarser grids cubics moved borders.
 func (c *Limits) Fine() bool { return c.Feeds.N >= 40 && c.Travels.N >= 20 }
 
 // fill interpolates a point between the known points, step apart along each axis, and reports whether that was safe.

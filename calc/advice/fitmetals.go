@@ -1,0 +1,105 @@
+package advice
+
+import (
+	"fmt"
+
+	"brazebooth/calc"
+	"brazebooth/tables"
+)
+
+// metals gives what the base metals rule out, and what favours bronze on them.
+func (f *fitting) metals(card *calc.Card) {
+	said := map[string]bool{}
+	zinc, stainless := calc.Applies("zinc", card), f.p.has(tables.Stainless)
+	for _, m := range card.Setup.Joined() {
+		code := calc.MetalWarning(m.Metal, card.Setup.Filler)
+		l, ok := tables.Warnings.ByID(code)
+		if !ok || said[code] {
+			continue
+		}
+		said[code] = true
+		verdict, instead := WithCare, ""
+		switch code {
+		case "brass":
+			verdict, instead = StopWork, "silver brazing or soft solder"
+		case "boron-steel":
+			verdict, instead = StopWork, "the vehicle or equipment maker's repair procedure"
+		case "melts-with-filler":
+			verdict, instead = AnotherWay, "a filler of the base's own alloy, welded; or silver brazing"
+		}
+		f.say(verdict, l.Origin, instead, "%s", l.Text)
+	}
+	if l, ok := tables.Warnings.ByID("copper-penetration"); ok && stainless {
+		f.say(WithCare, l.Origin, "", "%s", l.Text)
+	}
+	if stainless && zinc {
+		f.say(StopWork, practice, "strip the zinc at least 25 mm back on both faces; then it may be "+
+			"brazed as bare sheet", "zinc beside stainless: hot zinc embrittles it")
+	}
+	if zinc {
+		f.overZinc(card)
+	}
+	if calc.Softened(card) {
+		f.say(AnotherWay, tables.HardenedWarmest.Origin, calc.LessPreheat(card), "%.0f °C of preheat softens hardened "+
+			"sheet", card.Used.Preheat.V)
+	}
+	if zinc && !card.Setup.One && !calc.WarmedZinc(card) {
+		f.say(Suits, twi, "", "zinc-coated sheet: far less heat than fusion welding, so that most of the zinc stays; "+
+			"zinc guards a bare strip only 1 to 2 mm wide")
+	}
+	if ms := card.Setup.Joined(); len(ms) == 2 && ms[0].Metal.Family != ms[1].Metal.Family {
+		f.say(Suits, twi, "", "unlike metals: bronze joins what fusion would crack")
+	}
+}
+
+// refused gives what the tables rule out apart from the metals, and warns of a coat that needs a trial first.
+func (f *fitting) refused(card *calc.Card) {
+	instead := map[string]string{"gas-refused": "argon", "filler-refused": "another filler; the page filler ranks them"}
+	for _, w := range card.Warnings {
+		o := tables.Origin{Source: w.Basis, Known: tables.Read}
+		if in, ok := instead[w.Code]; ok {
+			f.say(StopWork, o, in, "%s", w.Text)
+		}
+		if w.Code == "heavy-coat" {
+			f.say(WithCare, o, "", "%s", w.Text)
+		}
+	}
+}
+
+// thickness compares the sheet with the range that suits arc brazing; castings and overlays are judged
+// otherwise.
+func (f *fitting) thickness(card *calc.Card) {
+	members := card.Setup.Joined()
+	t := calc.MinCore(members)
+	s, metal := tables.SheetThickest, thicknessText(members, t)
+	switch {
+	case f.p.has(tables.CastIron):
+		f.say(WithCare, practice, "",
+			"a casting is not sheet: what stays under 200 °C and lets nothing fall or burn when it breaks may be "+
+				"repaired, such as a decorative leg or a cold lug; a firebox, door, flue or grate may not")
+	case card.Used.Joint == "overlay":
+		f.say(Suits, s.Origin, "", "an overlay for wear or size suits thick parts")
+	case t > s.V && (card.Used.Use == "decorative" || card.Used.Use == "seal"):
+		f.say(WithCare, s.Origin, "", "%s: above about 3 mm the filler's strength limits a brazed joint; this one "+
+			"carries nothing", metal)
+	case t > s.V:
+		f.say(AnotherWay, s.Origin, "fusion weld it, or have the joint worked out",
+			"%s: above about 3 mm the filler's strength limits a brazed joint", metal)
+	case t < tables.SheetThinnest.V:
+		f.say(AnotherWay, tables.SheetThinnest.Origin, "solder it, or fold a seam",
+			"%s: under about 0.2 mm the arc cuts before it brazes", metal)
+	default:
+		f.say(Suits, s.Origin, "", "%s lies in the range that arc brazing suits, about 0.2 to 3 mm", metal)
+	}
+}
+
+// thicknessText describes the thinnest sheet: its metal alone and, if it is coated, its thickness with the coat.
+func thicknessText(members []calc.Member, core float64) string {
+	text := fmt.Sprintf("%.2f mm", core)
+	for _, m := range members {
+		if m.Core == core && m.Thickness > core {
+			return text + fmt.Sprintf(" of metal (%.4g mm less its coat)", m.Thickness)
+		}
+	}
+	return text
+}
