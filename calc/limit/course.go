@@ -38,14 +38,9 @@ func (c course) reach(l float64) float64 {
 // flat is the slope below which no change of a setting reaches a limit.
 const flat = 0.02
 
-// bent is the nearer root of the parabola. Without roots it is where both would meet, or where a straight course would
-// end if that is further, so that it moves evenly as the roots vanish. It is infinite without slope and bend.
+// bent is the nearer root of the parabola, infinite where it has none.
 func (c course) bent(l float64) float64 {
-	under := c.slope*c.slope - 4*c.bend*l
-	if under < 0 && math.Abs(c.slope) >= flat {
-		return math.Copysign(max(math.Sqrt(l/c.bend), math.Abs(l/c.slope)), -c.slope*l)
-	}
-	root := math.Sqrt(under) // NaN without roots
+	root := math.Sqrt(c.slope*c.slope - 4*c.bend*l) // NaN without roots
 	if den := math.Abs(c.slope) + root; den > 0 {
 		return math.Copysign(2, -c.slope) * l / den
 	}

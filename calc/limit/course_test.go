@@ -27,26 +27,6 @@ func TestCourseReachesItsRoot(t *testing.T) {
 	}
 }
 
-// A course's reach moves evenly as its roots vanish: just before and just after, it is as far to the edge.
-func TestReachMovesEvenlyAsRootsVanish(t *testing.T) {
-	const little = 1e-6
-	for _, l := range []float64{-1.5, -0.4, -0.1, -0.03, 0.03, 0.1, 0.4, 1.5} {
-		for _, slope := range []float64{-5, -1, -0.3, -0.05, 0.05, 0.3, 1, 5} {
-			vanish := slope * slope / (4 * l) // the bend at which the two roots meet
-			before, after := course{slope, vanish * (1 - little)}.reach(l), course{slope, vanish * (1 + little)}.reach(l)
-			if d := math.Abs(before/after - 1); !(d < 0.01) {
-				t.Errorf("%g%+g·x: %g before its roots vanish, %g after", l, slope, before, after)
-			}
-			for b := vanish; math.Abs(b) < 100*math.Abs(vanish); b *= 1.01 {
-				here, on := course{slope, b * (1 + little)}.reach(l), course{slope, b * 1.01}.reach(l)
-				if d := math.Abs(here/on - 1); !(d < 0.011) {
-					t.Errorf("%g%+g·x%+g·x²: %g, then %g", l, slope, b, here, on)
-				}
-			}
-		}
-	}
-}
-
 // Of the two settings the one with the smaller change counts, in per cent of itself: down by a fifth is nearer than
 // up by a quarter.
 func TestSmallestChangeOfEitherSetting(t *testing.T) {
