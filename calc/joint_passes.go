@@ -73,11 +73,11 @@ func buried(card *Card) string {
 		return ""
 	}
 	if c := m[0].Core + m[1].Core; card.Used.Joint == "edge" && c*c/8 > tables.OnePass.V {
-		return "the two edges together are wider than one bead covers; try a lap or a tee"
+		return orTry(card, "the two edges together are wider than one bead covers", joined("lap"), joined("tee"))
 	}
 	if card.Used.Joint == "corner" && m[0].Core*m[1].Core/2 > tables.OnePass.V {
-		return "one bead lies deep between edges this thick and reaches no outer face; try a tee or a lap of thinner " +
-			"metal, or a test bead"
+		return orTry(card, "one bead lies deep between edges this thick and reaches no outer face", joined("tee"),
+			joined("lap"))
 	}
 	return ""
 }

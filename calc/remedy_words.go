@@ -102,6 +102,16 @@ func withoutBacking(card *Card) []candidate {
 	}
 }
 
+// joined is the same job as another joint, with an arc without pauses and no opening.
+func joined(joint string) candidate {
+	return candidate{"a " + joint, func(j *Job) {
+		if j.Joint = joint; j.Mode == "timed" {
+			j.Mode = "dip"
+		}
+		closed(j)
+	}}
+}
+
 // windowHint says what to give instead for a job that has no window; it names nothing that the job has.
 func windowHint(card *Card) string {
 	u := &card.Used
@@ -115,12 +125,7 @@ func windowHint(card *Card) string {
 		list = append(list, candidate{"the mode dip", func(j *Job) { j.Mode = "dip" }})
 	}
 	for _, joint := range [...]string{"lap", "tee", "butt", "corner"} {
-		list = append(list, candidate{"a " + joint, func(j *Job) {
-			if j.Joint = joint; j.Mode == "timed" {
-				j.Mode = "dip"
-			}
-			closed(j)
-		}})
+		list = append(list, joined(joint))
 	}
 	if words := advised(card, list...); len(words) > 0 {
 		return "try " + either(words)

@@ -120,3 +120,35 @@ func TestVentGapIsForCoatedLaps(t *testing.T) {
 		}
 	}
 }
+
+// A thick edge or corner that one bead does not cover is told to try a joint only where that joint is judged.
+func TestTooWideForABeadNamesJudgedJoints(t *testing.T) {
+	named := 0
+	for _, joint := range []string{"edge", "corner"} {
+		for _, metal := range []string{"mild-steel", "galvannealed", "stainless-304", "copper", "grey-iron"} {
+			for _, second := range []string{"mild-steel", "copper"} {
+				for _, thick := range []float64{3.2, 4, 5, 6.5, 8, 10, 14, 20} {
+					var c Card
+					j := Job{Metal: metal, Metal2: second, Joint: joint, Thickness: Some(thick)}
+					if resolve(j, &c) != nil {
+						continue
+					}
+					text := newBoard(&c).notModelled(&c)
+					for _, other := range []string{"lap", "tee"} {
+						if !strings.Contains(text, "a "+other) {
+							continue
+						}
+						named++
+						var o Card
+						if j.Joint = other; resolve(j, &o) != nil || newBoard(&o).notModelled(&o) != "" {
+							t.Errorf("%s of %s and %s, %g mm: %s", joint, metal, second, thick, text)
+						}
+					}
+				}
+			}
+		}
+	}
+	if named == 0 {
+		t.Error("no joint is named: the test says nothing")
+	}
+}

@@ -25,6 +25,7 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 		Longest: tables.LongestOff.V,
 		FixedOn: card.Job.ArcOn.V, FixedOff: card.Job.ArcOff.V, FixedStep: card.Job.SpotStep.V,
 	}
+	r.LeastOff, _, _, _ = Span("arc_off")
 	r.LongestOn, r.Longest = max(r.LongestOn, 1.01*r.FixedOn), max(r.Longest, 1.01*r.FixedOff)
 	if taught := &card.Used.Rhythm; taught.Set() {
 		r.Stir = taught.Stir

@@ -62,6 +62,9 @@ func openReason(r thinsheet.Reason, card *Card) string {
 	case thinsheet.WideGap:
 		return "Not judged, because the gap is wider than the arc's own width, and the arc finds little sheet to " +
 			"land on; try " + OverOpening(card) + "."
+	case thinsheet.NoPause:
+		return orTry(card, "No pause to keep, because by this computation the puddle freezes as soon as the arc "+
+			"stops", steady) + "."
 	case thinsheet.TooThick:
 		ways := []candidate{steady}
 		if card.Used.Gap.V > 0 {

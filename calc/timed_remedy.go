@@ -70,7 +70,7 @@ func timedCandidates(u Job, zinc bool, why thinsheet.Reason) []candidate {
 		list = append(list, candidate{"the parts laid flat", func(j *Job) { j.Position = "flat" }})
 	}
 	switch why {
-	case thinsheet.TooThick, roundHole: // no change of such a joint is judged
+	case thinsheet.TooThick, roundHole, thinsheet.NoPause: // no change below is known to help
 		return nil
 	case onBacking:
 		return append(list, candidate{"no backing", func(j *Job) { j.Backing = "" }})

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"brazebooth/calc/thinsheet"
@@ -78,5 +79,33 @@ func TestTimedFalls(t *testing.T) {
 	feed, _ := s.Card.Figure("wire_feed")
 	if s.Wider == nil || s.Wider.Reason != "" || !(s.Wider.Feed < feed.Value) {
 		t.Errorf("with %.2f m/min; a quarter wider: %+v", feed.Value, s.Wider)
+	}
+}
+
+// Filler over cast iron may freeze as soon as the arc stops. Then there is no rhythm, and no off too short for a job to
+// hold: the answer is given and says so.
+func TestTimedWithoutAPause(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long under the race detector")
+	}
+	least, _, _, _ := Span("arc_off")
+	for _, metal := range []string{"ductile-iron", "grey-iron"} {
+		for _, joint := range deep.Of(t, []string{"edge", "lap", "corner", "overlay"}, 1) {
+			for _, thick := range deep.Of(t, []float64{1, 1.4, 1.8, 2.2, 2.6, 3}, 2) {
+				s := timedOf(t, Job{Metal: metal, Joint: joint, Thickness: Some(thick)})
+				off, has := s.Card.Figure("arc_off")
+				switch {
+				case s.Reason == string(thinsheet.NoPause):
+					if s.Good || has || len(s.Figures) > 0 || !strings.Contains(s.Why, "freezes") {
+						t.Errorf("%s %g mm, %s: good %v, off %v, %s", metal, thick, joint, s.Good, has, s.Why)
+					}
+				case has && off.Value < least:
+					t.Errorf("%s %g mm, %s: off %g s", metal, thick, joint, off.Value)
+				}
+			}
+		}
+	}
+	if s := timedOf(t, Job{Metal: "ductile-iron", Joint: "edge", Thickness: Some(2)}); s.Reason != "no-pause" {
+		t.Errorf("ductile iron of 2 mm on edge: %q", s.Reason)
 	}
 }

@@ -19,7 +19,11 @@ func Cost(card *calc.Card) (Page, error) {
 	travel, ok1 := card.Figure("travel")
 	rate, ok2 := card.Figure("deposition_rate")
 	if !ok1 || !ok2 || !(travel.Value > 0) {
-		return p, mistake.In("travel", "none is computed for this job", "give feed and travel, as 250ipm and 6mm/s")
+		hint := "give feed and travel, as 250ipm and 6mm/s"
+		if card.Used.Mode == "timed" { // its travel follows from its times
+			hint = "this timed arc has no rhythm: choose the mode dip"
+		}
+		return p, mistake.In("travel", "none is computed for this job", hint)
 	}
 	length, err := p.beadLength(card)
 	if err != nil {

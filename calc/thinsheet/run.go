@@ -143,7 +143,10 @@ func (n *Run) Off() error {
 	t := &n.Times
 	err := t.offRange(n.r, n.from, n.set(), n.stop)
 	n.from = nil
-	if !t.settled && t.Reason == "" {
+	switch {
+	case n.r.FixedOff == 0 && t.OnOff.Off < n.r.LeastOff:
+		t.Reason, t.OnOff = NoPause, OnOff{}
+	case !t.settled && t.Reason == "":
 		t.Reason = NoCycle
 	}
 	return err

@@ -24,6 +24,7 @@ const (
 	TooThick     Reason = "too-thick"      // heat flows in three dimensions
 	NoCycle      Reason = "does-not-cycle" // the cycle did not repeat within its limit
 	Falls        Reason = "falls"          // the puddle does not stay in the joint
+	NoPause      Reason = "no-pause"       // the puddle freezes with the arc's end: there is no off to keep
 )
 
 // Rhythm is the input for a timed arc: a joint, the metal that a step must lay and the limits of a hand.
@@ -35,6 +36,7 @@ type Rhythm struct {
 	LongestOn float64 // s
 	Longest   float64 // off, s
 	Shortest  float64 // on, s
+	LeastOff  float64 // the shortest off that counts as a pause, s
 	Step      float64 // macro step while the arc burns, s; 0 means 8 ms, longer for slow cycles
 	FixedOn   float64 // s; 0: to be found
 	FixedOff  float64

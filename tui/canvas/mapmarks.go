@@ -131,11 +131,15 @@ func Legend(th *Theme, w int) Block {
 	if th.ground || w < 12 {
 		return nil
 	}
-	words := make([]string, 0, lands)
+	good := "▒▓█ good"
+	if w >= 72 {
+		good += ", by margin"
+	}
+	words := append(make([]string, 0, lands), good) // first: a narrow legend has no place for all
 	for _, l := range [...]Land{LandCold, LandHot, LandBurns, LandOutside} {
 		words = append(words, landSigns[l].sign+" "+strings.ToLower(landSigns[l].word))
 	}
-	words = append(words, "▒▓█ good, by margin", "◆ set", "○ suggested")
+	words = append(words, "◆ set", "○ suggested")
 	c := NewCells(w, 1)
 	x := 0
 	for _, word := range words {
