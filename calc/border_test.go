@@ -221,8 +221,7 @@ func TestWiderGapsOverBarelyWettedParts(t *testing.T) {
 			Mode:     "pulsed",
 			Position: "vertical-down", Wire: Some(0.889), Feed: Some(5.229), Travel: Some(14.04)},
 		{Metal: "mild-steel", Thickness: Some(0.8), Metal2: "mild-steel", Thickness2: Some(8), Joint: "tee",
-			Feed: Some(4),
-			Wire: Some(0.889), Travel: Some(9)},
+			Feed: Some(5), Wire: Some(0.889), Travel: Some(6)}, // at some gaps only
 		{Metal: "mild-steel", Thickness: Some(1), Metal2: "ductile-iron", Thickness2: Some(12), Joint: "lap",
 			Feed: Some(5),
 			Wire: Some(1), Travel: Some(8)},

@@ -89,7 +89,7 @@ func fit(card *calc.Card, ways []calc.Remedy) (Page, error) {
 	f.service(card)
 	f.carries(card)
 	f.heat(card)
-	f.liquid(card)
+	f.missed(card)
 	f.ways(ways)
 	f.use(card)
 	f.answer()
@@ -123,8 +123,9 @@ func (f *fitting) hazards(card *calc.Card) {
 	}
 }
 
-// liquid says whether the metal fails to bridge the gap or runs away from where it is laid.
-func (f *fitting) liquid(card *calc.Card) {
+// missed says what the setting misses besides heat: the metal may not bridge the gap or may run away from where it is
+// laid, the arc may be unsteady, the travel not a hand's.
+func (f *fitting) missed(card *calc.Card) {
 	for _, e := range card.Edges {
 		switch {
 		case e.Met:
@@ -134,6 +135,9 @@ func (f *fitting) liquid(card *calc.Card) {
 		case e.Name == "metal stays up":
 			f.say(WithCare, ownSection, "a smaller bead in more passes, or the part turned so that the seam lies flat",
 				"in this position the bead runs before it freezes")
+		case card.Zone == "good":
+			f.say(WithCare, ownSection, "", "at this setting the heat is good, but “%s” is not met: the window shows "+
+				"where it is", e.Name)
 		}
 	}
 }

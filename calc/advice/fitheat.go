@@ -23,8 +23,12 @@ func aboutEven(card *calc.Card) string {
 // heat says what the cross-section finds about the setting and about remedies for it.
 func (f *fitting) heat(card *calc.Card) {
 	if chance, judged := card.Figure("chance"); judged && card.Met() && chance.Value < tables.MarginalUnder.V {
+		verdict := ": marginal"
+		if card.TooHotParts() != "" { // whatever the chance, the setting is outside
+			verdict = ""
+		}
 		f.say(WithCare, ownSection, "", "at this setting every edge is met, but only about %.0f in 100 beads would be "+
-			"good: marginal%s; the window tells what makes it surer", chance.Value, aboutEven(card))
+			"good%s%s; the window tells what makes it surer", chance.Value, verdict, aboutEven(card))
 		return
 	}
 	switch card.Zone {

@@ -92,8 +92,7 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 	}
 	reach, ok := calc.ReachOf(ctx, z.card, at...)
 	if !ok {
-		p.Because(ownSection, "hard and soft zone: not judged, because no cross-section is computed for this job; try "+
-			"a running arc on a lap, tee, butt or corner")
+		p.Because(ownSection, "hard and soft zone: not judged, because %s", z.unreached())
 		return
 	}
 	hard := reach[z.member][0]
@@ -107,6 +106,14 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 	if softens {
 		z.softened(steel, &soft, hard, reach[z.member][1])
 	}
+}
+
+// unreached says why a reach of the heat is not judged.
+func (z *zone) unreached() string {
+	if _, computed := z.card.Figure("base_peak_temperature"); computed {
+		return "the heat runs to the end of a member, where the cross-section ends"
+	}
+	return "no cross-section is computed for this job; try a running arc on a lap, tee, butt or corner"
 }
 
 // hardest adds the hardness of the metal that turned to austenite.
@@ -191,8 +198,7 @@ func (z *zone) soften(ctx context.Context) {
 	}
 	reach, ok := calc.ReachOf(ctx, z.card, s.From.Low, s.From.V, s.From.High)
 	if !ok {
-		p.Because(ownSection, "%s: how far it softens is not judged, because no cross-section is computed for this "+
-			"job, or the heat runs further than it follows", m.ID)
+		p.Because(ownSection, "%s: how far it softens is not judged, because %s", m.ID, z.unreached())
 		return
 	}
 	r := reach[z.member]

@@ -87,6 +87,24 @@ func TestOneVerdict(t *testing.T) {
 	}
 }
 
+// A setting outside the window for another reason than its heat: an unsteady arc, and zinc that must not be warmed with
+// a chance that would be marginal.
+func TestFitFollowsWhatIsOutside(t *testing.T) {
+	for _, j := range []calc.Job{
+		{Metal: "hsla", Joint: "lap", Mode: "pulsed", Thickness: calc.Some(0.9), Feed: calc.Some(2.56),
+			Travel: calc.Some(12.3), Hazard: "none"},
+		{Metal: "grey-iron", Coating: "ZF100", Joint: "tee", Mode: "dip", Thickness: calc.Some(1.58), Hazard: "none"},
+	} {
+		c, err := calc.Solve(j)
+		if err != nil || c.Verdict() != "outside" || c.Zone != "good" {
+			t.Fatalf("%s is %s, its heat %s: %v", j.Metal, c.Verdict(), c.Zone, err)
+		}
+		for _, f := range oneVerdict(t, &c) {
+			t.Errorf("%s: %s", j.Metal, f)
+		}
+	}
+}
+
 // stops returns a job's card and its fit page.
 func stops(t *testing.T, j calc.Job) (c calc.Card, fit Page) {
 	t.Helper()

@@ -59,6 +59,7 @@ func TestFillersAreTheTrades(t *testing.T) {
 				sum -= w.Weight
 			}
 			if math.Abs(sum-r.Score) > 1e-9 || r.Colour == "" || i > 0 && r.RuledOut == p.Ranking[i-1].RuledOut &&
+				r.CannotWet == p.Ranking[i-1].CannotWet &&
 				r.Score > p.Ranking[i-1].Score {
 				t.Errorf("%s: score %g of reasons worth %g", r.ID, r.Score, sum)
 			}

@@ -2,6 +2,7 @@ package advice
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -29,6 +30,13 @@ func TestPassesFillTheGroove(t *testing.T) {
 				t.Fatalf("%.2f mm: a groove %v", thick, ok)
 			}
 			if !ok {
+				continue
+			}
+			if _, planned := p.Figure("passes"); !planned {
+				if one := "not planned, because one bead lays well what this joint takes"; !slices.ContainsFunc(p.Reasons,
+					func(r Reason) bool { return strings.HasPrefix(r.Text, one) }) {
+					t.Errorf("%.2f mm: no passes, and no reason", thick)
+				}
 				continue
 			}
 			bead, n := value(t, p, "bead_area").Value, value(t, p, "passes").Value

@@ -205,7 +205,11 @@ func (f *plume) capture(index ends, sure float64, sum string, in []calc.Input) {
 	p.Because(hood.Origin, "general air is the last resort: what a hood misses that catches %.0f %% asks for some %s "+
 		"m³/h (%s to %s), too wide to plan a fan by; without a hood it takes %.0f times as much, which no room has",
 		hood.V, flow(index.mid, hood.V), flow(index.low, hood.High), flow(index.high, hood.Low), 100/(100-hood.V))
-	if high := need(sure); max(c.Value, high) > hood.V {
+	caught := hood.V
+	if sure > index.mid { // with zinc a hood that catches little must be enough too
+		caught = hood.Low
+	}
+	if high := need(sure); max(c.Value, high) > caught {
 		end := ""
 		if math.Round(high) > math.Round(c.Value) {
 			end = fmt.Sprintf(", %.0f %% with zinc at its high end", high)

@@ -95,9 +95,10 @@ func TestEveryFigureAsTheCommandGivesIt(t *testing.T) {
 					t.Errorf("%v, %s: %s is not read out", x.lines, sys, f.Name)
 					continue
 				}
-				v, sign := quantity.Convert(f.Value, f.Unit, sys)
-				lo, _ := quantity.Convert(f.Low, f.Unit, sys)
-				hi, _ := quantity.Convert(f.High, f.Unit, sys)
+				each, unit := quantity.Counted(f.Value, f.Unit) // a long time is read out in minutes or hours
+				v, sign := quantity.Convert(f.Value*each, unit, sys)
+				lo, _ := quantity.Convert(f.Low*each, unit, sys)
+				hi, _ := quantity.Convert(f.High*each, unit, sys)
 				if quantity.Dialable(f.Name) { // rounded to the dial, the ends of a good band inwards
 					a, b, c := quantity.Dialed(f.Name, f.Value, f.Low, f.High, f.Unit, f.Suggested(), sys)
 					v, lo, hi = plainNumber(t, a), plainNumber(t, b), plainNumber(t, c)
