@@ -194,7 +194,7 @@ func (c *Card) Met() bool {
 	return c.Zone == "good" && (e == nil || e.Met)
 }
 
-// TooHotParts is the code of the warning against a preheat that the parts must not have, "" for none.
+// TooHotParts is the text of the warning against a preheat that the parts must not have, "" for none.
 func (c *Card) TooHotParts() string {
 	for _, w := range c.Warnings {
 		if w.Code == ZincWarmed || w.Code == PreheatSoftens {

@@ -140,9 +140,9 @@ func (v *verdict) opposed() (first, second string) {
 }
 
 // justGood warns of a setting that meets every edge but is more likely bad than good, or is nearer to an edge than a
-// hand repeats.
+// hand repeats. It says nothing at a preheat that the parts must not have: the verdict is then "outside".
 func (w *warnings) justGood(v *verdict) {
-	if !v.met() {
+	if !v.met() || Softened(w.card) || WarmedZinc(w.card) {
 		return
 	}
 	at, d := limit.Nearest(&v.d)

@@ -129,13 +129,17 @@ func unknown(kind, text, key string, rows int, names rowNames) error {
 		})
 	}
 	sort.SliceStable(all, func(i, j int) bool { return all[i].score < all[j].score })
-	nearest := make([]string, 0, 5)
+	few := rows <= fewRows && kind != "filler"
+	shown := min(rows, 5)
+	if few {
+		shown = rows // all of them, or a reader takes the list for whole
+	}
+	nearest := make([]string, 0, shown)
 	held, most := key != "" && all[0].score < 0, len(key)/2
 	if kind == "metal" {
 		most = len(key) / 3
 	}
-	for _, n := range all[:min(len(all), 5)] {
-		few := rows <= fewRows && kind != "filler"
+	for _, n := range all[:shown] {
 		if held && n.score < 0 || !held && (few || key != "" && n.score <= most) {
 			nearest = append(nearest, n.id)
 		}
