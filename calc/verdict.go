@@ -81,6 +81,7 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.logs = v.ends.worse()
 	v.zone = v.logs.Zone()
 	v.courses, v.d = v.logs.Along(&v.beside)
+	v.lookFurther(&h, feed, travel)
 	warmer[1] = v.logs
 	v.chance = chanceOf(&warmer, &w, m, travel)
 	return v, nil

@@ -117,7 +117,8 @@ func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
 			continue
 		}
 		down, up := v.uncertainty(i, list, b, s)
-		low[i], high[i] = v.courses[i].Reach(v.logs[i]+down), v.courses[i].Reach(v.logs[i]+up)
+		low[i] = min(v.d[i], v.courses[i].Reach(v.logs[i]+down)) // a missed edge's own distance goes by no course
+		high[i] = max(v.d[i], v.courses[i].Reach(v.logs[i]+up))
 	}
 	_, least := limit.Nearest(&low)
 	_, most := limit.Nearest(&high)

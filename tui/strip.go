@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
 
@@ -116,7 +117,7 @@ func stripOf(c *calc.Card) canvas.Strip {
 			}
 		}
 	case s.State == canvas.Outside || text == "":
-		s.Reason = fmt.Sprintf("missed: %s, by %.0f %%", near.Name, near.Margin)
+		s.Reason = fmt.Sprintf("missed: %s, by %s", near.Name, report.Percent(near.Margin))
 		s.Brief = "missed: " + near.Name
 		s.Do = text
 	default:

@@ -130,3 +130,22 @@ func reach(l, byFeed, byTravel float64) float64 {
 
 // Percent converts a logarithmic change of either sign to per cent, 0 to 999.
 func Percent(d float64) float64 { return min(999, 100*math.Expm1(math.Abs(d))) }
+
+// Steps is how many Probes below and above a setting the limits are followed for an edge that is missed.
+const Steps = 3
+
+// Meets is the change of a setting, %, at which a missed limit with the value here is met first, on the way down (sign
+// −1) or up (sign 1) in steps of a Probe, straight from one step to the next; infinite if it is met at none of them.
+func Meets(here float64, way *[Steps]All, i Limit, sign float64) float64 {
+	for k := range way {
+		next := way[k][i]
+		switch {
+		case math.IsNaN(next):
+			return math.Inf(1)
+		case next >= 0:
+			return 100 * math.Abs(math.Expm1(sign*Probe*(float64(k)+here/(here-next))))
+		}
+		here = next
+	}
+	return math.Inf(1)
+}

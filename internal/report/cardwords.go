@@ -132,10 +132,16 @@ func EdgeRoom(e *calc.Edge, loud bool) string {
 		return "far from it"
 	case e.Met:
 		return fmt.Sprintf("%.0f %% to spare", e.Margin)
-	case far:
-		return missed + " by far"
 	}
-	return fmt.Sprintf("%s by %.0f %%", missed, e.Margin)
+	return missed + " by " + Percent(e.Margin)
+}
+
+// Percent is by how much an edge is missed, "far" where no change of feed or travel within a factor of 1.5 meets it.
+func Percent(margin float64) string {
+	if margin >= 999 {
+		return "far"
+	}
+	return fmt.Sprintf("%.0f %%", margin)
 }
 
 // verdictText is the verdict with its chance. If the heat is good but the setting is not, it says why.

@@ -52,7 +52,10 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 		c.PutCut(2, y, Text.Ink(), e.Name, names)
 		c.bar(th, 2+names+1, y, w-numbers-(2+names+1)-1, max(e.Margin, -e.Margin)/fullBar, k)
 		text := fmt.Sprintf("%.0f %%", e.Margin)
-		if e.Margin < 0 {
+		switch {
+		case math.Abs(e.Margin) >= 999:
+			text = "far"
+		case e.Margin < 0:
 			text = fmt.Sprintf("−%.0f %%", -e.Margin)
 		}
 		c.Put(w-width(text), y, Text.Ink(), text)
