@@ -21,7 +21,8 @@ func oneVerdict(t *testing.T, c *calc.Card) (faults []string) {
 		chance.Value >= tables.MarginalUnder.V {
 		say("the chance is of another verdict")
 	}
-	if c.Warned("marginal") != (c.Met() && judged && chance.Value < tables.MarginalUnder.V) {
+	if c.Warned("marginal") != (c.Met() && c.TooHotParts() == "" && judged &&
+		chance.Value < tables.MarginalUnder.V) {
 		say("the caution marginal is of another verdict")
 	}
 	for name, of := range map[string]func(*calc.Card) (Page, error){"fit": Fit, "strength": Strength, "cost": Cost} {
