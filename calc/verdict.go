@@ -82,6 +82,9 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.zone = v.logs.Zone()
 	v.courses, v.d = v.logs.Along(&v.beside)
 	v.lookFurther(&h, feed, travel)
+	if err := b.effort.Over(); err != nil { // what it did not get to would pass for far
+		return v, err
+	}
 	warmer[1] = v.logs
 	v.chance = chanceOf(&warmer, &w, m, travel)
 	return v, nil

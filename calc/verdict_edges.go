@@ -117,7 +117,7 @@ func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
 			continue
 		}
 		down, up := v.uncertainty(i, list, b, s)
-		low[i] = min(v.d[i], v.courses[i].Reach(v.logs[i]+down)) // a missed edge's own distance goes by no course
+		low[i] = min(v.d[i], v.courses[i].Reach(v.logs[i]+down)) // lookFurther's distances do not come from the courses
 		high[i] = max(v.d[i], v.courses[i].Reach(v.logs[i]+up))
 	}
 	_, least := limit.Nearest(&low)
