@@ -117,7 +117,7 @@ func stripOf(c *calc.Card) canvas.Strip {
 			}
 		}
 	case s.State == canvas.Outside || text == "":
-		s.Reason = fmt.Sprintf("missed: %s, by %s", near.Name, report.Percent(near.Margin))
+		s.Reason = fmt.Sprintf("missed: %s, by %s", near.Name, report.MissedBy(near.Margin))
 		s.Brief = "missed: " + near.Name
 		s.Do = text
 	default:

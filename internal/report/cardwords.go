@@ -133,11 +133,12 @@ func EdgeRoom(e *calc.Edge, loud bool) string {
 	case e.Met:
 		return fmt.Sprintf("%.0f %% to spare", e.Margin)
 	}
-	return missed + " by " + Percent(e.Margin)
+	return missed + " by " + MissedBy(e.Margin)
 }
 
-// Percent is by how much an edge is missed, "far" where no change of feed or travel within a factor of 1.5 meets it.
-func Percent(margin float64) string {
+// MissedBy is how much more or less feed or travel would meet a missed edge, or "far" if none that was tried does: up to a
+// third less and half more.
+func MissedBy(margin float64) string {
 	if margin >= 999 {
 		return "far"
 	}
