@@ -91,7 +91,11 @@ func unsaid(x *calc.Warning, said string) *calc.Warning {
 
 // ofTheSetting reports whether a warning says what is wrong with this setting.
 func ofTheSetting(c *calc.Card, x *calc.Warning) bool {
-	return x.Code == c.Zone || x.Code == "no-good-setting" || x.Code == "timed-closed"
+	switch x.Code {
+	case c.Zone, "gap-not-bridged", "metal-runs", "no-good-setting", "timed-closed":
+		return true
+	}
+	return false
 }
 
 // justGood reports whether a warning says that a setting is only just good, which the strip shows too.
