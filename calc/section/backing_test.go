@@ -72,29 +72,31 @@ func TestTighterBarCoolsMore(t *testing.T) {
 }
 
 // A strip takes heat from the root as the gap opens, the sheet's edge gets no hotter than without the strip,
-// and neither changes with a jump.
+// and neither changes with a jump: no step is over three times the mean one. The strip may seem to cool by a tenth of
+// a degree where its heat hardly rises, since the cells follow the gap.
 func TestStripCoolsTheRoot(t *testing.T) {
 	n := deep.Many(14, 120)
-	var last Result
+	gaps, sheet, strip := make([]float64, n), make([]float64, n), make([]float64, n)
 	for i := range n {
 		gap := 0.1 + 3.4*float64(i)/float64(n-1)
 		in := openButt(1.5, 140, 7, gap)
 		bare := solved(t, in)
 		in.Joint = StripJoint
 		r := solved(t, in)
-		if i%4 == 0 {
-			t.Logf("gap %.2f: sheet %.0f, bare %.0f, strip %.0f; wet %.2f, bare %.2f, strip %.2f", gap, r.Skin[0],
-				bare.Skin[0], r.Skin[1], r.Wet[0], bare.Wet[0], r.Wet[1])
-		}
+		gaps[i], sheet[i], strip[i] = gap, r.Skin[0], r.Skin[1]
 		if r.Skin[0] > bare.Skin[0]+5 || r.Wet[1] > gap/2+1e-9 {
 			t.Errorf("gap %.2f: sheet %.1f, bare %.1f, strip wet %.2f", gap, r.Skin[0],
 				bare.Skin[0], r.Wet[1])
 		}
-		if i > 0 && (r.Skin[1] < last.Skin[1] || math.Abs(r.Skin[0]-last.Skin[0]) > 600/float64(n)) {
-			t.Errorf("gap %.2f: strip %.1f after %.1f, sheet %.1f after %.1f", gap, r.Skin[1], last.Skin[1], r.Skin[0],
-				last.Skin[0])
+	}
+	steps := float64(n - 1)
+	cools, warms := (sheet[0]-sheet[n-1])/steps, (strip[n-1]-strip[0])/steps
+	for i := 1; i < n; i++ {
+		cooler, warmer := sheet[i-1]-sheet[i], strip[i]-strip[i-1]
+		if !(warmer > -0.1 && warmer < 3*warms && math.Abs(cooler) < 3*cools) {
+			t.Errorf("gap %.2f: strip %.1f after %.1f, sheet %.1f after %.1f", gaps[i], strip[i], strip[i-1], sheet[i],
+				sheet[i-1])
 		}
-		last = r
 	}
 	in := openButt(1.5, 140, 7, 0)
 	in.Joint = StripJoint
