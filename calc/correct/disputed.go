@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
 
@@ -23,7 +24,7 @@ func (v *posterior) farOff(job *calc.Job) float64 {
 	if side, known := v.sides[*job]; known {
 		return side
 	}
-	const wide = 0.95 // of the computed heat's own spread
+	const wide, half = 0.95, 0.5 // of the computed heat's own spread
 	list := v.causesAt(job)
 	var cold, hot float64
 	for i, c := range list {
@@ -34,11 +35,18 @@ func (v *posterior) farOff(job *calc.Job) float64 {
 			hot += v.computed[i]
 		}
 	}
+	if !v.timed {
+		v.steadyLimits(job, func(i int, l *limit.All) {
+			if l != nil && l[limit.Wets] < 0 && heatOf(list[i]) > 0 {
+				cold += v.computed[i]
+			}
+		})
+	}
 	side := 0.0
 	switch {
 	case list[len(list)/2] == tables.CauseMelts, hot > wide:
 		side = 1
-	case cold > wide:
+	case cold > wide && hot < half:
 		side = -1
 	}
 	v.sides[*job] = side

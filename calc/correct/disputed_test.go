@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/calc/limit"
 	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
@@ -43,14 +44,12 @@ func TestNoStepInABarredDirection(t *testing.T) {
 		if err != nil {
 			continue // a look that the job cannot have
 		}
-		chance, _ := p.Card.Figure("chance")
+		wets, cool := metAlone(&p.Card)
 		wrong := 0.0
 		switch {
-		case p.Card.Zone == "burn-through":
+		case cool < never && wets > half:
 			wrong = 1
-		case p.Card.Zone == "hot" && chance.Value < 1:
-			wrong = 1
-		case p.Card.Zone == "cold" && chance.Value < 1:
+		case wets < never && cool > half:
 			wrong = -1
 		}
 		if strings.Contains(p.Correction.Why, "no answer before that is clear") {
@@ -62,9 +61,9 @@ func TestNoStepInABarredDirection(t *testing.T) {
 		if c := p.Correction.Change; c != nil {
 			for i := range levers {
 				if l := &levers[i]; l.what == c.What && wrong*l.hotter*(c.To-c.From) > 0 {
-					t.Errorf("%+v, %s: %s at a chance of %.1f, and %s from %g to %g", x.job, x.seen, p.Card.Zone,
-						chance.Value,
-						c.What, c.From, c.To)
+					t.Errorf("%s %g mm, feed %g, travel %g, %s: %s, wets %.1f, cool %.1f, and %s from %g to %g", x.job.Metal,
+						x.job.Thickness.V, x.job.Feed.V, x.job.Travel.V, x.seen, p.Card.Zone,
+						wets, cool, c.What, c.From, c.To)
 				}
 			}
 		}
@@ -72,4 +71,22 @@ func TestNoStepInABarredDirection(t *testing.T) {
 	if disputed < 3 {
 		t.Errorf("%d looks were disputed", disputed)
 	}
+}
+
+// In 100.
+const never, half = 1, 50
+
+// metAlone are the chances, in 100, that the bead wets and that the base stays solid, each by itself.
+func metAlone(c *calc.Card) (wets, cool float64) {
+	wets, cool = 100, 100
+	chance, _ := c.Figure("chance")
+	for _, in := range chance.Basis.Inputs {
+		switch in.Name {
+		case "“" + limit.Wets.Edge() + "” met":
+			wets = in.Value
+		case "“" + limit.Solid.Edge() + "” met", "“" + limit.Burn.Edge() + "” met":
+			cool = in.Value
+		}
+	}
+	return wets, cool
 }

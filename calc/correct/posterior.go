@@ -167,22 +167,33 @@ func (v *posterior) causesAt(job *calc.Job) []string {
 	return list
 }
 
-// steadyCauses reads the causes from the cross-section, computed at the nodes and interpolated between them.
+// steadyCauses fills in the causes of a steady arc.
 func (v *posterior) steadyCauses(job *calc.Job, list []string) {
+	v.steadyLimits(job, func(i int, l *limit.All) {
+		list[i] = tables.CauseMelts // only too much heat leads outside the model's grid
+		if l != nil {
+			list[i] = causeOfZone[l.Zone()]
+		}
+	})
+}
+
+// steadyLimits calls tell with the limits under each shift, computed from the cross-section at the nodes and
+// interpolated between them; nil where the model does not reach.
+func (v *posterior) steadyLimits(job *calc.Job, tell func(i int, l *limit.All)) {
 	at, ok := v.nodesOf(job)
 	if !ok {
 		return
 	}
-	for i := range list {
+	for i := range v.shifts {
 		n, f := i/perNode, float64(i%perNode)/perNode
 		switch {
 		case !at.known[n], f > 0 && !at.known[n+1]:
-			list[i] = tables.CauseMelts // only too much heat leads outside the model's grid
+			tell(i, nil)
 		case f == 0:
-			list[i] = causeOfZone[at.limits[n].Zone()]
+			tell(i, &at.limits[n])
 		default:
 			l := limit.Between(&at.limits[n], &at.limits[n+1], f)
-			list[i] = causeOfZone[l.Zone()]
+			tell(i, &l)
 		}
 	}
 }
