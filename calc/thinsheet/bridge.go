@@ -3,6 +3,7 @@ package thinsheet
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"brazebooth/internal/crew"
 )
@@ -143,11 +144,26 @@ func (t *Times) offRange(r *Rhythm, from *Sheet, on float64, stop func() bool) e
 	t.settled = t.settled && least.DriftOff <= settledDrift && most.DriftOff <= settledDrift
 	switch {
 	case most.Wet < 0 && r.FixedOn == 0:
-		t.OffMax, t.OffMaxBy = max(t.OnOff.Off, t.OffMin), NextCold
+		cycles := []OnOff{least, most}
+		if r.FixedOff == 0 {
+			cycles = []OnOff{least, t.OnOff, most}
+		}
+		t.OffMax, t.OffMaxBy = max(dryFrom(cycles), t.OffMin), NextCold
 	case !most.Cooled:
 		t.OffMaxBy = Patience
 	}
 	return errors.Join(errs[:]...)
+}
+
+// dryFrom is the off from which the next spot is not wetted through, read between cycles with ever longer offs, the
+// last of which is dry.
+func dryFrom(cycles []OnOff) float64 {
+	dry := slices.IndexFunc(cycles, func(c OnOff) bool { return c.Wet < 0 })
+	if dry == 0 {
+		return cycles[0].Off
+	}
+	a, b := &cycles[dry-1], &cycles[dry]
+	return a.Off + (b.Off-a.Off)*a.Wet/(a.Wet-b.Wet)
 }
 
 // halfFrozen is the middle of the filler's melting range, C.
