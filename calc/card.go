@@ -190,7 +190,7 @@ func (c *Card) AboutEven() bool {
 
 // Met reports whether the setting meets every edge, however likely that is and whatever else stops the job.
 func (c *Card) Met() bool {
-	e := c.NearestEdge()
+	e := c.DecidingEdge()
 	return c.Zone == "good" && (e == nil || e.Met)
 }
 
@@ -222,18 +222,26 @@ func Stops(list []Warning) []Warning {
 var zoneEdge = map[string]string{"cold": limit.Wets.Edge(), "hot": limit.Solid.Edge(),
 	"burn-through": limit.Burn.Edge()}
 
-// NearestEdge is the edge to show where there is room for one: the edge that the zone is named for; else the nearest of
-// those that are not met; else the nearest of all. Nil where none is modelled.
-func (c *Card) NearestEdge() *Edge {
-	var near *Edge
+// DecidingEdge is the edge to show where there is room for one: the edge that the zone is named for; else the one that
+// is missed by most; else the nearest of all, which are met. Nil where none is modelled.
+func (c *Card) DecidingEdge() *Edge {
+	var deciding *Edge
 	for i := range c.Edges {
 		e := &c.Edges[i]
 		if !e.Met && e.Name == zoneEdge[c.Zone] {
 			return e
 		}
-		if near == nil || !e.Met && near.Met || e.Met == near.Met && e.Margin < near.Margin {
-			near = e
+		if deciding == nil || e.inside() < deciding.inside() {
+			deciding = e
 		}
 	}
-	return near
+	return deciding
+}
+
+// inside is the distance to an edge in %, below zero where it is missed.
+func (e *Edge) inside() float64 {
+	if e.Met {
+		return e.Margin
+	}
+	return -e.Margin
 }

@@ -44,7 +44,7 @@ func TestSuggestedRangesHoldOnTheCard(t *testing.T) {
 			for _, end := range []struct{ at, out float64 }{{f.Low, 0.93}, {f.High, 1.07}} {
 				if c := at(end.at); !c.Met() {
 					t.Errorf("%+v: at the end of %s, %g, the card is %s: %+v", job, name, end.at, c.Verdict(),
-						c.NearestEdge())
+						c.DecidingEdge())
 				}
 				if c := at(end.at * end.out); c.Met() {
 					t.Errorf("%+v: beyond the end of %s, at %g, the card is still good", job, name, end.at*end.out)
@@ -63,7 +63,7 @@ func TestAWildFeedGetsTheFastestTravel(t *testing.T) {
 	if v := card.Used.Travel.V; v < 13.5 {
 		t.Errorf("25 m/min is to travel at %g mm/s", v)
 	}
-	if e := card.NearestEdge(); e.Name != "no burn-through" || card.Verdict() != "burn-through" {
+	if e := card.DecidingEdge(); e.Name != "no burn-through" || card.Verdict() != "burn-through" {
 		t.Errorf("%s is told by its edge %s", card.Verdict(), e.Name)
 	}
 	// What kills at once comes first, then what the setting does.

@@ -36,7 +36,7 @@ func TestSuggestionsLieInTheZoneOfWhatIsGiven(t *testing.T) {
 			t.Errorf("%s %.2f mm %s, wire %g, feed %+v, travel %+v: %.2f m/min at %.2f mm/s misses %s by %.1f %%, "+
 				"from %.2f to %.2f mm/s every edge is met",
 				j.Metal, j.Thickness.V, j.Joint, j.Wire.V, j.Feed, j.Travel, c.Used.Feed.V, c.Used.Travel.V,
-				c.NearestEdge().Name, -c.NearestEdge().Margin, low, high)
+				c.DecidingEdge().Name, -c.DecidingEdge().Margin, low, high)
 		}
 	}
 	t.Logf("%d jobs, %d with a zone", tried, zones)

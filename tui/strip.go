@@ -91,7 +91,7 @@ func stripCode(c *calc.Card) string {
 // stripOf is a card's verdict: the word, the main reason, what to do.
 func stripOf(c *calc.Card) canvas.Strip {
 	s := canvas.Strip{State: stateOf(c)}
-	near := c.NearestEdge()
+	near := c.DecidingEdge()
 	text := warningText(c, stripCode(c))
 	s.Reason, s.Do, _ = strings.Cut(text, ". ")
 	s.Brief, _, _ = strings.Cut(afterWord(s.Reason), ", ")

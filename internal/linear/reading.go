@@ -111,7 +111,7 @@ func heat(c *calc.Card) string {
 	if len(missed) > 0 {
 		return "Heat: " + zone + ". Not met: " + strings.Join(missed, ", ") + "."
 	}
-	nearest := c.NearestEdge()
+	nearest := c.DecidingEdge()
 	return "Heat: " + zone + ". Nearest edge: " + nearest.Name + ", " + report.EdgeRoom(nearest, false) + "."
 }
 

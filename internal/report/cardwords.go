@@ -149,7 +149,7 @@ func MissedBy(margin float64) string {
 func verdictText(card *calc.Card) string {
 	v := card.Verdict()
 	chance, judged := card.Figure("chance")
-	switch e := card.NearestEdge(); {
+	switch e := card.DecidingEdge(); {
 	case v == "outside" && card.TooHotParts() != "":
 		v += ": the heat is good, the preheat is not"
 	case v == "outside" && e != nil: // a saved card has no edges
