@@ -1,10 +1,10 @@
 package calc
 
 import (
-	"testing"
 	"math"
 	"slices"
 	"strings"
+	"testing"
 )
 
 // scan is a job that changes bit by bit: thickness by 0.02 mm, anything else by about 2 %.
