@@ -171,7 +171,11 @@ func TestBookOnTheScreens(t *testing.T) {
 		s.has("keep the card as")
 		s.press("enter")
 		s.has("kept tank lid")
-		s.press("esc", "up", "p")
+		s.press("esc", "q")
+		s.has("q again quits", "the card is kept")
+		s.press("up", "q")
+		s.has("q again quits", "is not", "kept")
+		s.press("p")
 		s.typed("tan")
 		s.has("tank lid")
 		s.press("enter") // a setting was changed after saving

@@ -40,7 +40,7 @@ func asking[T any](ask func(context.Context, Keeper) (T, error), then func(*root
 // loadCard opens a saved card. If the present card is not saved and would be replaced, it asks for a second key press.
 func loadCard(e Entry) action {
 	return func(m *root) tea.Cmd {
-		if job := m.session.base(); !m.session.example && job != m.shelf.safe && m.shelf.sure != e.ID {
+		if m.unkept() && m.shelf.sure != e.ID {
 			m.shelf.sure = e.ID
 			return m.act(refuse("the card on the screen is not kept",
 				"enter once more opens "+e.Name+" all the same; a name and enter on the row below keeps it"))

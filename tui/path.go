@@ -78,6 +78,7 @@ func chose(ask *choice.Choice, id string) action {
 		if p, ok := m.front().(*picker); ok && !p.path {
 			m.pop()
 			m.enter()
+			m.refresh() // below it may be a list of the choices
 		} else {
 			m.along(min(cardStep, m.step()+1))
 		}
@@ -105,7 +106,8 @@ func change(job calc.Job, done string) action {
 	return func(m *root) tea.Cmd { m.changed(job, done); return nil }
 }
 
-// changed replaces the job. A job without a card is refused, and the last one stays.
+// changed replaces the job, and every open screen shows the new one. A job without a card is refused, and the last one
+// stays.
 func (m *root) changed(job calc.Job, done string) {
 	if err := m.change(job); err != nil {
 		m.notice = faultOf(err)
@@ -115,7 +117,7 @@ func (m *root) changed(job calc.Job, done string) {
 	if p, ok := m.front().(*whyPage); ok {
 		m.close(p)
 	}
-	m.card.load(&m.session)
+	m.refresh()
 }
 
 // shown is the card on the screen: that of the row under a list's cursor, or the session's.

@@ -71,7 +71,7 @@ func (p *restPage) press(m *root, press tea.KeyPressMsg) action {
 	case key.Matches(press, bound.Reset) && r.ask != nil:
 		job := m.base()
 		r.ask.Clear(&job)
-		return func(m *root) tea.Cmd { m.changed(job, r.label+" is open again"); p.refresh(m); return nil }
+		return change(job, r.label+" is open again")
 	}
 	return everywhere(press)
 }
