@@ -8,26 +8,43 @@ import (
 	"brazebooth/tables"
 )
 
-// verdict says what the cross-section finds at the setting.
-func (w *warnings) verdict(v *verdict, up *warmUp) {
+// verdict says what the cross-section finds at the setting, and what to change. Where no feed and travel is good,
+// another of these is no way out.
+func (w *warnings) verdict(sug *suggestion, v *verdict, up *warmUp) {
 	const basis = "cross-section model, own computation"
-	st := &v.state
+	st, stuck := &v.state, noneGood(sug, v) && sug.kept == ""
 	switch v.zone {
 	case "cold":
 		if !st.bridged {
-			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Try %s; peel a test bead "+
-				"before you trust one.", either(w.warmer(up)))
+			do := otherChoice
+			if ways := w.warmer(stuck, up); len(ways) > 0 {
+				do = "Try " + either(ways)
+			}
+			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. %s; peel a test bead before "+
+				"you trust one.", do)
 			return
 		}
-		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets "+
-			"further; so does more wire feed at a faster travel%s.", st.toes.Larger()*180/math.Pi,
-			coldAngle(w.card.Used.Joint)*180/math.Pi,
-			map[bool]string{true: ", or pulsed"}[w.card.Used.Mode != "pulsed"])
+		do := "Slower wets further; so does more wire feed at a faster travel"
+		if w.card.Used.Mode != "pulsed" {
+			do += ", or pulsed"
+		}
+		if stuck {
+			do = otherChoice
+		}
+		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. %s.",
+			st.toes.Larger()*180/math.Pi, coldAngle(w.card.Used.Joint)*180/math.Pi, do)
 	case "hot":
+		do := "Faster, or less wire feed"
+		if stuck {
+			do = otherChoice
+		}
 		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is "+
-			"welding. Faster, or less wire feed.", max(st.skin[0], st.skin[1]))
+			"welding. %s.", max(st.skin[0], st.skin[1]), do)
 	case "burn-through":
 		ways := []string{"faster", "less wire feed", "a thinner wire"}
+		if stuck {
+			ways = ways[2:]
+		}
 		if timedReaches(w.card) {
 			ways = append(ways, "a timed arc")
 		}
@@ -38,10 +55,15 @@ func (w *warnings) verdict(v *verdict, up *warmUp) {
 	}
 }
 
+// otherChoice is what to try where no feed and travel is good; no-good-setting says it in full.
+const otherChoice = "Try another wire, filler or mode"
+
 // warmer are the ways to wet cold members, without those that the job already uses, and without preheat where none is
 // enough.
-func (w *warnings) warmer(up *warmUp) []string {
-	ways := []string{"slower", "more wire feed"}
+func (w *warnings) warmer(stuck bool, up *warmUp) (ways []string) {
+	if !stuck {
+		ways = []string{"slower", "more wire feed"}
+	}
 	if w.card.Used.Mode != "pulsed" {
 		ways = append(ways, "pulsed")
 	}
@@ -112,9 +134,12 @@ func (w *warnings) position(v *verdict) {
 	}
 }
 
+// noneGood reports whether the search found no good setting, so that the card has the nearest miss.
+func noneGood(sug *suggestion, v *verdict) bool { return v.modelled && sug.feed != 0 && !v.met() }
+
 // setting says that the search found no good setting, and which edges rule each other out.
 func (w *warnings) setting(sug *suggestion, v *verdict) {
-	if v.met() || sug.feed == 0 || !v.modelled {
+	if !noneGood(sug, v) {
 		return
 	}
 	first, second := v.opposed()
@@ -122,9 +147,15 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 	if second == "" {
 		why = first + " is the furthest from being met there"
 	}
-	w.tell("no-good-setting", Caution, OwnCalc, "No feed and travel here meets every edge by more than a hand repeats "+
-		"(about %.0f %%); shown is what is likeliest and easy on the hand. %s. Try another wire size, filler, mode or "+
-		"thickness: the window (map) says which of them opens a good zone.", tables.HandRepeats.V, why)
+	none := "No feed and travel here meets"
+	try := "Try another wire size, filler, mode or thickness: the window (map) says which of them opens a good zone"
+	if sug.kept != "" {
+		other := map[string]string{"wire feed": "travel", "travel": "wire feed"}[sug.kept]
+		none = "At this " + sug.kept + " no " + other + " meets"
+		try = "Try another " + sug.kept + ": the window (map) shows whether one is good"
+	}
+	w.tell("no-good-setting", Caution, OwnCalc, "%s every edge by more than a hand repeats (about %.0f %%); shown is "+
+		"what is likeliest and easy on the hand. %s. %s.", none, tables.HandRepeats.V, why, try)
 }
 
 // opposed is limit.All.Opposed with the names in quotes.
@@ -149,11 +180,11 @@ func (w *warnings) justGood(v *verdict) {
 	switch {
 	case v.chance.shown() < tables.MarginalUnder.V:
 		w.tell("marginal", Caution, OwnCalc, "Marginal: every edge is met as computed, but the figures are uncertain, "+
-			"and only about %.0f in 100 beads would be good. Most often missed: %s. The window tells what makes "+
+			"and only about %.0f in 100 beads would be good. Most often missed: %s. The window (map) tells what makes "+
 			"it surer.", v.chance.Good, v.chance.Words())
 	case d < tables.HandRepeats.V:
 		w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” has %.0f %% of feed or travel "+
-			"to spare, less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", at.Edge(),
+			"to spare, less than a hand repeats (about %.0f %%). The window (map) tells what opens a wider zone.", at.Edge(),
 			d, tables.HandRepeats.V)
 	}
 }
@@ -191,7 +222,7 @@ func (w *warnings) gap(v *verdict) {
 			"fit-up, more metal or a slower travel.", u.Gap.V)
 	case v.logs[limit.Bridges] < 0:
 		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: "+
-			"the metal falls through or leaves a hole. Try %s: the window and fit compute them beside each other.",
+			"the metal falls through or leaves a hole. Try %s: the window (map) and fit compute them beside each other.",
 			u.Gap.V,
 			OverOpening(w.card))
 	case u.Gap.V > tables.SteadyGap.V && fillet:

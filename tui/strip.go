@@ -96,6 +96,7 @@ func stripOf(c *calc.Card) canvas.Strip {
 	s.Reason, s.Do, _ = strings.Cut(text, ". ")
 	s.Brief, _, _ = strings.Cut(afterWord(s.Reason), ", ")
 	s.Brief, _, _ = strings.Cut(s.Brief, ": ")
+	s.Brief, _, _ = strings.Cut(s.Brief, "; ")
 	switch {
 	case s.State == canvas.Stop:
 		s.Brief, _, _ = strings.Cut(s.Reason, ": ")
