@@ -55,7 +55,8 @@ func (m *root) loaded(job calc.Job, name string, err error) tea.Cmd {
 	case !m.isOpen(&m.part) || m.part.name() != pageBook: // the page was left meanwhile: the card stays
 		return nil
 	case err != nil:
-		return bookFault("", err, "the card on the screen stays").said(m)
+		bookFault("", err, "the card on the screen stays").said(m)
+		return m.listed().find(m) // another booth may have deleted it
 	}
 	m.close(&m.part)
 	m.shelf.field = field{}
@@ -95,7 +96,8 @@ func (m *root) recordRead(e Entry, record []report.Block, err error) tea.Cmd {
 		return nil
 	}
 	if err != nil {
-		return bookFault("", err, "the list stays").said(m)
+		bookFault("", err, "the list stays").said(m)
+		return m.listed().find(m)
 	}
 	return m.read(e.Kind+" "+e.Name, func(th *theme, w int) (b block) {
 		text := report.Text(record, report.Options{Units: m.units.Lead(), Width: max(w, narrowWidth)})
