@@ -7,6 +7,34 @@ import (
 	"brazebooth/calc"
 )
 
+// A stopped job is told what is wrong with it, and not what to try.
+func TestAStoppedJobGetsNoRemedy(t *testing.T) {
+	judged := map[string]bool{}
+	for _, feed := range []float64{0, 3, 9} {
+		for _, mm := range []float64{0.8, 1.5, 3} {
+			for _, metal := range []string{"brass", "mild-steel"} {
+				job := calc.Job{Metal: metal, Thickness: calc.Some(mm), Hazard: "pressure"}
+				if feed > 0 {
+					job.Feed, job.Travel = calc.Some(feed), calc.Some(6)
+				}
+				card := mustSolve(t, job)
+				judged[card.Zone] = true
+				for _, w := range card.Warnings {
+					switch w.Code {
+					case "cold", "hot", "burn-through", "no-good-setting":
+						if strings.Contains(w.Text, "Try ") || strings.Contains(w.Text, "aster") || strings.Contains(w.Text, "lower wets") {
+							t.Errorf("%+v: %q", job, w.Text)
+						}
+					}
+				}
+			}
+		}
+	}
+	if !judged["cold"] || !judged["burn-through"] || !judged["hot"] {
+		t.Errorf("only %v", judged)
+	}
+}
+
 // Where no feed and travel is good, a card does not advise another feed or travel. Where the user set one of them, the
 // card says so, and another one is a way out.
 func TestNoWayOutIsAdvised(t *testing.T) {

@@ -16,30 +16,20 @@ func (w *warnings) verdict(sug *suggestion, v *verdict, up *warmUp) {
 	switch v.zone {
 	case "cold":
 		if !st.bridged {
-			do := otherChoice
-			if ways := w.warmer(stuck, up); len(ways) > 0 {
-				do = "Try " + either(ways)
-			}
-			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. %s; peel a test bead before "+
-				"you trust one.", do)
+			ways := w.warmer(stuck, up)
+			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members.%s", w.remedy(len(ways) == 0,
+				"Try "+either(ways)+"; peel a test bead before you trust one"))
 			return
 		}
 		do := "Slower wets further; so does more wire feed at a faster travel"
 		if w.card.Used.Mode != "pulsed" {
 			do += ", or pulsed"
 		}
-		if stuck {
-			do = otherChoice
-		}
-		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. %s.",
-			st.toes.Larger()*180/math.Pi, coldAngle(w.card.Used.Joint)*180/math.Pi, do)
+		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°.%s",
+			st.toes.Larger()*180/math.Pi, coldAngle(w.card.Used.Joint)*180/math.Pi, w.remedy(stuck, do))
 	case "hot":
-		do := "Faster, or less wire feed"
-		if stuck {
-			do = otherChoice
-		}
 		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is "+
-			"welding. %s.", max(st.skin[0], st.skin[1]), do)
+			"welding.%s", max(st.skin[0], st.skin[1]), w.remedy(stuck, "Faster, or less wire feed"))
 	case "burn-through":
 		ways := []string{"faster", "less wire feed", "a thinner wire"}
 		if stuck {
@@ -48,15 +38,24 @@ func (w *warnings) verdict(sug *suggestion, v *verdict, up *warmUp) {
 		if timedReaches(w.card) {
 			ways = append(ways, "a timed arc")
 		}
-		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Try "+
-			"%s.", either(ways))
+		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc.%s",
+			w.remedy(false, "Try "+either(ways)))
 	case "not-modelled":
 		w.tell("not-modelled", Info, basis, "No verdict on wetting and melting: %s. Judge it on a test bead.", v.why)
 	}
 }
 
-// otherChoice is what to try where no feed and travel is good; no-good-setting says it in full.
-const otherChoice = "Try another wire, filler or mode"
+// remedy is the sentence that says what to change: none for a job that is stopped, and another choice where no feed and
+// travel is good, which no-good-setting says in full.
+func (w *warnings) remedy(stuck bool, text string) string {
+	switch {
+	case len(Stops(w.list)) > 0:
+		return ""
+	case stuck:
+		text = "Try another wire, filler or mode"
+	}
+	return " " + text + "."
+}
 
 // warmer are the ways to wet cold members, without those that the job already uses, and without preheat where none is
 // enough.
@@ -155,7 +154,7 @@ func (w *warnings) setting(sug *suggestion, v *verdict) {
 		try = "Try another " + sug.kept + ": the window (map) shows whether one is good"
 	}
 	w.tell("no-good-setting", Caution, OwnCalc, "%s every edge by more than a hand repeats (about %.0f %%); shown is "+
-		"what is likeliest and easy on the hand. %s. %s.", none, tables.HandRepeats.V, why, try)
+		"what is likeliest and easy on the hand. %s.%s", none, tables.HandRepeats.V, why, w.remedy(false, try))
 }
 
 // opposed is limit.All.Opposed with the names in quotes.

@@ -112,7 +112,7 @@ func TestInputs(t *testing.T) {
 	s.has("wire cost", "EUR")
 	s.press("enter")
 	s.press("down", "down", "backspace")
-	s.has("open again")
+	s.has("cleared")
 }
 
 // The use is picked from its list, or typed.
@@ -352,6 +352,18 @@ func TestEveryPageTurns(t *testing.T) {
 		}
 		if got := s.root().part.name(); got != pageNames[0] {
 			t.Errorf("f4 does not lead around: %s", got)
+		}
+	}
+}
+
+// On the narrowest terminal the names of the pages before and after are whole.
+func TestPageTurnIsWhole(t *testing.T) {
+	th := newTheme(look{})
+	for at := range pageNames {
+		for _, w := range []int{32, 40, 59} {
+			if l := pageTurn(&th, at, w); l.Width > w || strings.Contains(l.Text, "…") {
+				t.Errorf("%d columns: %q", w, l.Text)
+			}
 		}
 	}
 }

@@ -42,7 +42,7 @@ func (p *restPage) refresh(m *root) {
 		if len(q.Rows(m.present())) == 0 {
 			open = opening(&inputsPage{page: q.Label(), choices: []*choice.Choice{q}})
 		}
-		shown := cmp.Or(q.Shown(c, m.units), "not said")
+		shown := cmp.Or(q.Shown(c, m.units), "not given")
 		p.rows = append(p.rows, restRow{q.Label(), shown, q.Show(&c.Used, m.units), q, open})
 	}
 	p.rows = append(p.rows, []restRow{
@@ -57,7 +57,7 @@ func (p *restPage) refresh(m *root) {
 
 func (p *restPage) about(*root) about {
 	return about{help: "on the card", term: p.rows[p.list.at()].label,
-		keys: "enter open  ↑↓ pick  r open again  esc back"}
+		keys: "enter open  ↑↓ pick  r clear  esc back"}
 }
 
 func (p *restPage) press(m *root, press tea.KeyPressMsg) action {
@@ -71,7 +71,7 @@ func (p *restPage) press(m *root, press tea.KeyPressMsg) action {
 	case key.Matches(press, bound.Reset) && r.ask != nil:
 		job := m.base()
 		r.ask.Clear(&job)
-		return change(job, r.label+" is open again")
+		return change(job, r.label+": cleared")
 	}
 	return everywhere(press)
 }

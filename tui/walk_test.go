@@ -311,7 +311,7 @@ func TestTheRest(t *testing.T) {
 		if q.Ask != "" {
 			s.has(q.Ask)
 		} else {
-			s.has("what "+q.Label()+" asks for", q.Words())
+			s.has("set "+q.Label(), q.Words())
 		}
 		s.press("esc", "esc")
 		s.onCard()
