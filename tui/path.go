@@ -109,7 +109,7 @@ func change(job calc.Job, done string) action {
 // changed replaces the job, and every open screen shows the new one. A job without a card is refused, and the last one
 // stays.
 func (m *root) changed(job calc.Job, done string) {
-	if err := m.change(job); err != nil {
+	if err := m.change(m.keepingFeed(job)); err != nil {
 		m.notice = faultOf(err)
 		return
 	}
@@ -118,6 +118,18 @@ func (m *root) changed(job calc.Job, done string) {
 		m.close(p)
 	}
 	m.refresh()
+}
+
+// keepingFeed is a job with another time of its timed arc, at the feed for which the times on the screen were found: if
+// it were left open, one step of a time would suggest a feed that is far away.
+func (m *root) keepingFeed(job calc.Job) calc.Job {
+	same, was := job, timedJob(m.job)
+	same.ArcOn, same.ArcOff, same.SpotStep = was.ArcOn, was.ArcOff, was.SpotStep
+	set := job.ArcOn.Set || job.ArcOff.Set || job.SpotStep.Set
+	if job != was && same == was && set && !job.Feed.Set && !job.Amps.Set && m.beat.ready(was) {
+		job.Feed = m.beat.have.Card.Used.Feed
+	}
+	return job
 }
 
 // shown is the card on the screen: that of the row under a list's cursor, or the session's.

@@ -42,8 +42,11 @@ func (p *restPage) refresh(m *root) {
 		if len(q.Rows(m.present())) == 0 {
 			open = opening(&inputsPage{page: q.Label(), choices: []*choice.Choice{q}})
 		}
-		shown := cmp.Or(q.Shown(c, m.units), "not given")
-		p.rows = append(p.rows, restRow{q.Label(), shown, q.Show(&c.Used, m.units), q, open})
+		shown, short := cmp.Or(q.Shown(c, m.units), "not given"), q.Show(&c.Used, m.units)
+		if short != "" && !q.Given(&c.Job) {
+			shown, short = "~"+shown, "~"+short
+		}
+		p.rows = append(p.rows, restRow{q.Label(), shown, short, q, open})
 	}
 	p.rows = append(p.rows, []restRow{
 		{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil, openBeat},

@@ -344,12 +344,13 @@ func TestWhyAChoice(t *testing.T) {
 // The list of the rest shows what was just chosen or typed in it, and what r opened again.
 func TestTheRestFollows(t *testing.T) {
 	for keys, want := range map[string]string{
-		"down down enter down enter":                          "aluminium bronze CuAl8",
-		"down down down down down down enter 1 5 0 enter esc": "150 °C",
-		"down down enter down enter r":                        "silicon bronze CuSi3",
-		"down down enter down enter ctrl+z":                   "silicon bronze CuSi3",
-		"down down down down down enter 2 5 0 enter esc":      "250 mm",
-		"down down down down down enter 2 5 0 enter esc u":    "9.84 in",
+		"down down enter down enter":                            "aluminium bronze CuAl8",
+		"down down down down down down enter 1 5 0 enter esc":   "150 °C",
+		"down down enter down enter r":                          "~silicon bronze CuSi3",
+		"down down enter down enter ctrl+z":                     "~silicon bronze CuSi3",
+		"down down down down down down enter 1 5 0 enter esc r": "~20 °C",
+		"down down down down down enter 2 5 0 enter esc":        "250 mm",
+		"down down down down down enter 2 5 0 enter esc u":      "9.84 in",
 	} {
 		s := toCard(t, 80, 24)
 		s.press(".", "0")
