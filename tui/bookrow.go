@@ -109,7 +109,7 @@ func markRecord(e Entry, deleted bool) action {
 		func(m *root, e Entry, err error) tea.Cmd {
 			if err != nil {
 				bookFault("", err, "nothing was changed").said(m)
-				return m.listed().find(m)
+				return m.listed().findAgain(m)
 			}
 			return m.marked(e, deleted)
 		})

@@ -56,7 +56,7 @@ func (m *root) loaded(job calc.Job, name string, err error) tea.Cmd {
 		return nil
 	case err != nil:
 		bookFault("", err, "the card on the screen stays").said(m)
-		return m.listed().find(m) // another booth may have deleted it
+		return m.listed().findAgain(m)
 	}
 	m.close(&m.part)
 	m.shelf.field = field{}
@@ -97,7 +97,7 @@ func (m *root) recordRead(e Entry, record []report.Block, err error) tea.Cmd {
 	}
 	if err != nil {
 		bookFault("", err, "the list stays").said(m)
-		return m.listed().find(m)
+		return m.listed().findAgain(m)
 	}
 	return m.read(e.Kind+" "+e.Name, func(th *theme, w int) (b block) {
 		text := report.Text(record, report.Options{Units: m.units.Lead(), Width: max(w, narrowWidth)})

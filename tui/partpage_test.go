@@ -51,6 +51,17 @@ func TestPagesAreKept(t *testing.T) {
 	s.has("[sheet]")
 }
 
+// A page that is opened again begins at its top: the card may be another one.
+func TestPagesBeginAtTheTop(t *testing.T) {
+	s := openAt(t, 60, 20, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s.press("p", "right")
+	s.has("[filler]", " 1  cusi3")
+	s.press("down", "down", "down", "down")
+	s.hasNot(" 1  cusi3")
+	s.press("esc", "p")
+	s.has("[filler]", " 1  cusi3")
+}
+
 // A refused job stays refused on every page.
 func TestPartPagesStop(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "brass", Thickness: calc.Some(1)}})

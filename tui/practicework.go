@@ -149,10 +149,7 @@ func (p *practicePage) draw(th *theme, w, h int) block {
 	at := p.list.at()
 	var below block
 	shortened := func(name string) string { // its full form is shown below
-		if room := w - 5; width(name) > room {
-			return fewer(name, " ", func(name string) bool { return width(name) <= room-2 }) + " …"
-		}
-		return name
+		return fewer(name, " ", func(name string) bool { return width(name) <= w-5 })
 	}
 	if name := levels[at].Name; shortened(name) != name {
 		below.say(th.quiet, 0, name, w)

@@ -44,9 +44,9 @@ func (p *whyPage) explain(m *root) {
 }
 
 func (p *whyPage) about(*root) about {
-	keys := "esc back  ↑↓ scroll  u units: metric, inch, both"
+	keys := "esc back" + p.scroll.key() + "  u units: metric, inch, both"
 	if p.set != nil {
-		keys = "enter set, or back  ↑↓ scroll  esc back"
+		keys = "enter set, or back" + p.scroll.key() + "  esc back"
 	}
 	return about{help: "everywhere", term: p.row.label, keys: keys}
 }
