@@ -199,6 +199,15 @@ func explain(ask *choice.Choice, row *choice.Row) action {
 	}
 }
 
+// explain looks up what the list of a choice says about the present value.
+func (p *whyPage) explain(m *root) {
+	if ask := p.row.ask; ask != nil {
+		if p.chosen = newPicker(ask, &m.session).choice(); p.chosen != nil {
+			p.reasons = ask.Reasons(m.present(), p.chosen.ID)
+		}
+	}
+}
+
 // reasonPage explains a row: its sentence, then each figure with its source.
 func reasonPage(th *theme, c *choice.Row, lines []choice.Reason, w int) (b block) {
 	b.say(th.plain, 0, th.inUnits(rowSentence(c)), w)

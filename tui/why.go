@@ -34,15 +34,6 @@ func openWhy(r cardRow) action {
 	}
 }
 
-// explain looks up what the list of a choice says about the present value.
-func (p *whyPage) explain(m *root) {
-	if ask := p.row.ask; ask != nil {
-		if p.chosen = newPicker(ask, &m.session).choice(); p.chosen != nil {
-			p.reasons = ask.Reasons(m.present(), p.chosen.ID)
-		}
-	}
-}
-
 func (p *whyPage) about(*root) about {
 	keys := "esc back" + p.scroll.key() + "  u units: metric, inch, both"
 	if p.set != nil {
