@@ -46,7 +46,7 @@ func (r *Remedy) weighed(card *Card) {
 // timedInstead is the remedy of a timed arc, as SolveTimed answers it. Its margin is that of on: half of the way from
 // the shortest to the longest. None where no timed arc is judged.
 func timedInstead(e *effort.Account, job Job) []Remedy {
-	r := Remedy{Change: "timed arc (see gap)"}
+	r := Remedy{Change: "timed arc (gap, key t)"}
 	job.Mode = "timed"
 	g, err := bestTimed(e, job)
 	if err == nil {

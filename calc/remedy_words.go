@@ -63,7 +63,7 @@ func overOpening(card *Card) []string {
 	}
 	words := advised(card, list...)
 	if card.Used.Mode != "timed" && timedReaches(card) {
-		words = append(words, "a timed arc (gap says whether it has a rhythm)")
+		words = append(words, "a timed arc (gap, key t, says whether it has a rhythm)")
 	}
 	return append(words, advised(card, candidate{"the opening closed", closed})...)
 }

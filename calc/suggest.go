@@ -16,6 +16,7 @@ type suggestion struct {
 	feed, travel        float64 // mm/s
 	feedLow, feedHigh   float64
 	travelLow, travelHi float64
+	kept                string // "wire feed" or "travel" where the user set it and the search kept it
 }
 
 // suggest finds the feed and travel that were left open, by package suggest: the place moves without a jump as the job
@@ -34,12 +35,15 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 	low, high := b.steadyFeeds(&m)
 	p := suggest.Problem{Steady: suggest.Range{Low: low, High: high}, Hand: suggest.Range{Low: m.slow, High: m.fast}}
 	p.Melting = m.melts[0] || m.melts[1]
+	kept := ""
 	if !feedOpen {
+		kept = "wire feed"
 		if p.Feed, err = b.givenFeed(); err != nil {
 			return suggestion{}, err
 		}
 	}
 	if !travelOpen {
+		kept = "travel"
 		p.Travel = b.inputs[inTravel]
 	}
 	w, err := b.weighed(&m)
@@ -58,7 +62,7 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 	}
 	at, err := suggest.Find(&p)
 	return suggestion{at.Feed, at.Travel, min(low, at.Feed), max(high, at.Feed), min(m.slow, at.Travel),
-		max(m.fast, at.Travel)}, err
+		max(m.fast, at.Travel), kept}, err
 }
 
 // weighed are the doubts of a chance in the middle of what arc and hand hold; they hardly change with the setting.

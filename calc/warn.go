@@ -37,7 +37,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.hazards()
 	w.deadly() // first, for readers of one line only
 	w.refused()
-	w.verdict(v, up)
+	w.verdict(sug, v, up)
 	w.metals()
 	w.coats()
 	w.given()

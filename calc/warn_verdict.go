@@ -8,31 +8,38 @@ import (
 	"brazebooth/tables"
 )
 
-// verdict says what the cross-section finds at the setting.
-func (w *warnings) verdict(v *verdict, up *warmUp) {
+// verdict says what the cross-section finds at the setting, and what to change. Where no feed and travel is good,
+// another of these is no way out.
+func (w *warnings) verdict(sug *suggestion, v *verdict, up *warmUp) {
 	const basis = "cross-section model, own computation"
-	st := &v.state
+	st, stuck := &v.state, noneGood(sug, v) && sug.kept == ""
 	switch v.zone {
 	case "cold":
 		if !st.bridged {
-			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members. Try %s; peel a test bead "+
-				"before you trust one.", either(w.warmer(up)))
+			ways := w.warmer(stuck, up)
+			w.tell("cold", Caution, basis, "Cold: the bead would not wet both members.%s", w.remedy(len(ways) == 0,
+				"Try "+either(ways)+"; peel a test bead before you trust one"))
 			return
 		}
-		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°. Slower wets "+
-			"further; so does more wire feed at a faster travel%s.", st.toes.Larger()*180/math.Pi,
-			coldAngle(w.card.Used.Joint)*180/math.Pi,
-			map[bool]string{true: ", or pulsed"}[w.card.Used.Mode != "pulsed"])
+		do := "Slower wets further; so does more wire feed at a faster travel"
+		if w.card.Used.Mode != "pulsed" {
+			do += ", or pulsed"
+		}
+		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°.%s",
+			st.toes.Larger()*180/math.Pi, coldAngle(w.card.Used.Joint)*180/math.Pi, w.remedy(stuck, do))
 	case "hot":
 		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is "+
-			"welding. Faster, or less wire feed.", max(st.skin[0], st.skin[1]))
+			"welding.%s", max(st.skin[0], st.skin[1]), w.remedy(stuck, "Faster, or less wire feed"))
 	case "burn-through":
 		ways := []string{"faster", "less wire feed", "a thinner wire"}
+		if stuck {
+			ways = ways[2:]
+		}
 		if timedReaches(w.card) {
 			ways = append(ways, "a timed arc")
 		}
-		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc. Try "+
-			"%s.", either(ways))
+		w.tell("burn-through", Caution, basis, "Burn-through: the sheet melts through under the arc.%s",
+			w.remedy(false, "Try "+either(ways)))
 	case "not-modelled":
 		w.tell("not-modelled", Info, basis, "No verdict on wetting and melting: %s. Judge it on a test bead.", v.why)
 	}
@@ -40,8 +47,10 @@ func (w *warnings) verdict(v *verdict, up *warmUp) {
 
 // warmer are the ways to wet cold members, without those that the job already uses, and without preheat where none is
 // enough.
-func (w *warnings) warmer(up *warmUp) []string {
-	ways := []string{"slower", "more wire feed"}
+func (w *warnings) warmer(stuck bool, up *warmUp) (ways []string) {
+	if !stuck {
+		ways = []string{"slower", "more wire feed"}
+	}
 	if w.card.Used.Mode != "pulsed" {
 		ways = append(ways, "pulsed")
 	}
@@ -112,33 +121,6 @@ func (w *warnings) position(v *verdict) {
 	}
 }
 
-// setting says that the search found no good setting, and which edges rule each other out.
-func (w *warnings) setting(sug *suggestion, v *verdict) {
-	if v.met() || sug.feed == 0 || !v.modelled {
-		return
-	}
-	first, second := v.opposed()
-	why := first + " and " + second + " rule each other out"
-	if second == "" {
-		why = first + " is the furthest from being met there"
-	}
-	w.tell("no-good-setting", Caution, OwnCalc, "No feed and travel here meets every edge by more than a hand repeats "+
-		"(about %.0f %%); shown is what is likeliest and easy on the hand. %s. Try another wire size, filler, mode or "+
-		"thickness: the window (map) says which of them opens a good zone.", tables.HandRepeats.V, why)
-}
-
-// opposed is limit.All.Opposed with the names in quotes.
-func (v *verdict) opposed() (first, second string) {
-	first, second = v.logs.Opposed(&v.d, &v.courses)
-	quoted := func(name string) string {
-		if name == "" {
-			return ""
-		}
-		return "“" + name + "”"
-	}
-	return quoted(first), quoted(second)
-}
-
 // justGood warns of a setting that meets every edge but is more likely bad than good, or is nearer to an edge than a
 // hand repeats. It says nothing at a preheat that the parts must not have: the verdict is then "outside".
 func (w *warnings) justGood(v *verdict) {
@@ -149,11 +131,11 @@ func (w *warnings) justGood(v *verdict) {
 	switch {
 	case v.chance.shown() < tables.MarginalUnder.V:
 		w.tell("marginal", Caution, OwnCalc, "Marginal: every edge is met as computed, but the figures are uncertain, "+
-			"and only about %.0f in 100 beads would be good. Most often missed: %s. The window tells what makes "+
+			"and only about %.0f in 100 beads would be good. Most often missed: %s. The window (map) tells what makes "+
 			"it surer.", v.chance.Good, v.chance.Words())
 	case d < tables.HandRepeats.V:
 		w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” has %.0f %% of feed or travel "+
-			"to spare, less than a hand repeats (about %.0f %%). The window tells what opens a wider zone.", at.Edge(),
+			"to spare, less than a hand repeats (about %.0f %%). The window (map) tells what opens a wider zone.", at.Edge(),
 			d, tables.HandRepeats.V)
 	}
 }
@@ -191,7 +173,7 @@ func (w *warnings) gap(v *verdict) {
 			"fit-up, more metal or a slower travel.", u.Gap.V)
 	case v.logs[limit.Bridges] < 0:
 		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: "+
-			"the metal falls through or leaves a hole. Try %s: the window and fit compute them beside each other.",
+			"the metal falls through or leaves a hole. Try %s: the window (map) and fit compute them beside each other.",
 			u.Gap.V,
 			OverOpening(w.card))
 	case u.Gap.V > tables.SteadyGap.V && fillet:

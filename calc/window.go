@@ -52,7 +52,7 @@ func closest(list []float64, v float64) int {
 type Suggestion struct {
 	Feed   float64 `json:"wire_feed"` // m/min
 	Travel float64 `json:"travel"`    // mm/s
-	Margin float64 `json:"margin"`    // %
+	Margin float64 `json:"margin"`    // %, negative where the nearest edge is missed, -999 by far
 }
 
 // WindowSize is how many feeds and travels a window has.
@@ -126,6 +126,8 @@ func (w *survey) suggest(open Job) error {
 	w.Suggestion = Suggestion{Feed: at.Feed.V, Travel: at.Travel.V}
 	if f, ok := w.Card.Figure("margin"); ok {
 		w.Suggestion.Margin = f.Value
+	} else if near := w.Card.NearestEdge(); near != nil && !near.Met {
+		w.Suggestion.Margin = within999(math.Inf(-1))
 	}
 	w.Good = w.Card.Verdict() == "good"
 	return nil

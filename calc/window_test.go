@@ -120,6 +120,20 @@ func TestWindowIsWhole(t *testing.T) {
 	}
 }
 
+// The suggestion's margin is the nearest edge's, also where that is missed by far and the card has no such figure.
+func TestSuggestionsMarginIsTheNearestEdges(t *testing.T) {
+	for _, gap := range []float64{0, 2} {
+		m := window(t, calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(gap)}, calc.CoarseWindow)
+		near := m.Card.NearestEdge()
+		if got := m.Suggestion.Margin; math.Abs(got) != near.Margin || near.Met != (got >= 0) {
+			t.Errorf("gap %g: %g, and the nearest edge is %+v", gap, got, near)
+		}
+		if _, shown := m.Card.Figure("margin"); gap > 0 && (shown || m.Suggestion.Margin != -999) {
+			t.Errorf("gap %g is not missed by far: %g", gap, m.Suggestion.Margin)
+		}
+	}
+}
+
 // Any job has a window without NaN, or an error that says what would have one.
 func TestAnyJobHasAWindowOrAReason(t *testing.T) {
 	if testing.Short() {

@@ -112,6 +112,30 @@ func TestBeatPageTurns(t *testing.T) {
 	}
 }
 
+// A changed time keeps the feed for which the times on the screen were found, on the page and on the card, also where
+// the job was not timed before; undo leaves the feed open again.
+func TestATimeKeepsTheFeed(t *testing.T) {
+	dip := gapped
+	dip.Mode = "dip"
+	for _, x := range []struct {
+		job  calc.Job
+		keys string
+	}{{gapped, "t up"}, {dip, "t up"}, {gapped, "right right right up"}, {gapped, "right right right 0 . 2 1 enter"}} {
+		s := openAt(t, 80, 24, Options{Job: x.job})
+		s.press("t")
+		was := s.root().beat.have.Card.Used.Feed
+		s.press("esc")
+		s.press(strings.Fields(x.keys)...)
+		if job := s.root().job; !job.ArcOn.Set || job.Feed != was {
+			t.Errorf("%s: arc on %+v, feed %+v, was %+v", x.keys, job.ArcOn, job.Feed, was)
+		}
+		s.press("ctrl+z")
+		if s.root().job != x.job {
+			t.Errorf("%s: undo leaves %+v", x.keys, s.root().job)
+		}
+	}
+}
+
 // The chart of the heat has the last beats, with the times that the arc burns.
 func TestHeatChart(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})

@@ -25,7 +25,20 @@ type bookPage struct {
 	deletion deletion
 }
 
-func (p *bookPage) find(m *root) tea.Cmd {
+func (p *bookPage) find(m *root) tea.Cmd { return p.search(m, p.found) }
+
+// findAgain is find after a failure: another booth may have changed what is listed. If that fails too, the list stays.
+func (p *bookPage) findAgain(m *root) tea.Cmd {
+	return p.search(m, func(run int, rows []Entry, err error) {
+		if run == p.run && err != nil {
+			p.busy = false
+			return
+		}
+		p.found(run, rows, err)
+	})
+}
+
+func (p *bookPage) search(m *root, found func(run int, rows []Entry, err error)) tea.Cmd {
 	if m.keeper == nil {
 		return nil
 	}
@@ -37,7 +50,7 @@ func (p *bookPage) find(m *root) tea.Cmd {
 			return k.Records(ctx, text)
 		}
 		return k.Find(ctx, text)
-	}, func(_ *root, rows []Entry, err error) tea.Cmd { p.found(run, rows, err); return nil }))
+	}, func(_ *root, rows []Entry, err error) tea.Cmd { found(run, rows, err); return nil }))
 }
 
 func (p *bookPage) found(run int, rows []Entry, err error) {

@@ -171,7 +171,11 @@ func TestBookOnTheScreens(t *testing.T) {
 		s.has("keep the card as")
 		s.press("enter")
 		s.has("kept tank lid")
-		s.press("esc", "up", "p")
+		s.press("esc", "q")
+		s.has("q again quits", "the card is kept")
+		s.press("up", "q")
+		s.has("q again quits", "is not", "kept")
+		s.press("p")
 		s.typed("tan")
 		s.has("tank lid")
 		s.press("enter") // a setting was changed after saving
@@ -235,6 +239,44 @@ func TestTheNewestIsUnderTheCursor(t *testing.T) {
 	if e := s.root().shelf.entry(); e == nil || e.ID != d.cards[0].ID {
 		t.Errorf("under the cursor is %v, the newest is %v", e, d.cards[0])
 	}
+}
+
+// otherBooth deletes a card before it can be opened here.
+type otherBooth struct{ *drawer }
+
+func (o otherBooth) Load(ctx context.Context, id string) (calc.Job, error) {
+	return calc.Job{}, errors.Join(o.Mark(ctx, "card", id, true), errors.New("it was deleted"))
+}
+
+func (o otherBooth) Record(ctx context.Context, id string) ([]report.Block, error) {
+	_, err := o.Load(ctx, id)
+	return nil, err
+}
+
+// A card that another booth has deleted leaves the list when it is opened, with the reason.
+func TestDeletedAtAnotherBooth(t *testing.T) {
+	for _, keys := range []string{"enter enter", "f4 enter"} { // the book asks once: the card on the screen is not kept
+		d := &drawer{cards: []Entry{{"1", "card", "tank lid", "2026-03-01", "galvanized"}}}
+		s := openAt(t, 80, 24, Options{Book: otherBooth{d}, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+		s.press("k")
+		s.has("tank lid")
+		s.press(strings.Fields(keys)...)
+		s.has("it was deleted")
+		s.hasNot("tank lid")
+	}
+}
+
+// q says that a kept card is kept, until a record was deleted: it may have been that card.
+func TestKeptUntilDeleted(t *testing.T) {
+	d := &drawer{}
+	s := openBook(t, d, "book", [2]int{80, 24})
+	s.typed("lid")
+	s.press("enter", "esc", "q")
+	s.has("the card is kept")
+	s.press("k", "delete", "delete")
+	s.has("deleted; ctrl+z brings it back")
+	s.press("esc", "q")
+	s.has("the card is not kept")
 }
 
 // If a card cannot be saved, the page says so, and the card stays.

@@ -6,6 +6,8 @@ import (
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
+
+	"brazebooth/calc"
 )
 
 // rowLine is one record: its name, its date and a short description; or an offer of the page.
@@ -106,19 +108,26 @@ func markRecord(e Entry, deleted bool) action {
 	return asking(func(ctx context.Context, k Keeper) (Entry, error) { return e, k.Mark(ctx, e.Kind, e.ID, deleted) },
 		func(m *root, e Entry, err error) tea.Cmd {
 			if err != nil {
-				return bookFault("", err, "nothing was changed").said(m)
+				bookFault("", err, "nothing was changed").said(m)
+				return m.listed().findAgain(m)
 			}
 			return m.marked(e, deleted)
 		})
 }
 
+// listed is the page of the book that is open.
+func (m *root) listed() *bookPage {
+	if m.part.name() == pageRecords {
+		return &m.records
+	}
+	return &m.shelf
+}
+
 // marked lists the page's records again after one was deleted or restored.
 func (m *root) marked(e Entry, deleted bool) tea.Cmd {
-	page := &m.shelf
-	if m.part.name() == pageRecords {
-		page = &m.records
-	}
+	page := m.listed()
 	page.deletion.last = nil
+	m.shelf.safe = calc.Job{} // it may be the card on the screen
 	m.done = e.Name + ": back in the book"
 	if deleted {
 		page.deletion.last = &e

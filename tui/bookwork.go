@@ -40,7 +40,7 @@ func asking[T any](ask func(context.Context, Keeper) (T, error), then func(*root
 // loadCard opens a saved card. If the present card is not saved and would be replaced, it asks for a second key press.
 func loadCard(e Entry) action {
 	return func(m *root) tea.Cmd {
-		if job := m.session.base(); !m.session.example && job != m.shelf.safe && m.shelf.sure != e.ID {
+		if m.unkept() && m.shelf.sure != e.ID {
 			m.shelf.sure = e.ID
 			return m.act(refuse("the card on the screen is not kept",
 				"enter once more opens "+e.Name+" all the same; a name and enter on the row below keeps it"))
@@ -55,7 +55,8 @@ func (m *root) loaded(job calc.Job, name string, err error) tea.Cmd {
 	case !m.isOpen(&m.part) || m.part.name() != pageBook: // the page was left meanwhile: the card stays
 		return nil
 	case err != nil:
-		return bookFault("", err, "the card on the screen stays").said(m)
+		bookFault("", err, "the card on the screen stays").said(m)
+		return m.listed().findAgain(m)
 	}
 	m.close(&m.part)
 	m.shelf.field = field{}
@@ -95,7 +96,8 @@ func (m *root) recordRead(e Entry, record []report.Block, err error) tea.Cmd {
 		return nil
 	}
 	if err != nil {
-		return bookFault("", err, "the list stays").said(m)
+		bookFault("", err, "the list stays").said(m)
+		return m.listed().findAgain(m)
 	}
 	return m.read(e.Kind+" "+e.Name, func(th *theme, w int) (b block) {
 		text := report.Text(record, report.Options{Units: m.units.Lead(), Width: max(w, narrowWidth)})

@@ -113,7 +113,7 @@ func choiceRows(s *session, c *calc.Card) []cardRow {
 			continue
 		}
 		r := cardRow{kind: chipRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.units),
-			"not said")}
+			"not given")}
 		if q.Assumed(c) != "" || q.Now(c) == choice.Same {
 			r.tag = "assumed"
 		}

@@ -193,6 +193,11 @@ func pageStrip(th *theme, at, w int) (b block) {
 // pageTurn is the open page between its neighbours, for a screen without room for all pages.
 func pageTurn(th *theme, at, w int) line {
 	n := len(pageNames)
-	r := newRow(w).put(th.quiet, "← "+pageNames[(at+n-1)%n]+"  ").put(th.cursor, "["+pageNames[at]+"]")
-	return r.put(th.quiet, "  "+pageNames[(at+1)%n]+" →").line()
+	before, here, after := "← "+pageNames[(at+n-1)%n], "["+pageNames[at]+"]", pageNames[(at+1)%n]+" →"
+	gap := 2
+	if width(before)+width(here)+width(after)+2*gap > w {
+		gap = 1
+	}
+	r := newRow(w).put(th.quiet, before).blank(gap).put(th.cursor, here)
+	return r.blank(gap).put(th.quiet, after).line()
 }

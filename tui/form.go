@@ -173,8 +173,11 @@ func (p *inputsPage) says(m *root, at int, here bool) (string, paint) {
 }
 
 func (p *inputsPage) about(*root) about {
-	return about{help: "everywhere", term: p.choices[p.at].Name,
-		keys: "enter set  ↑↓ pick  backspace open again  esc back"}
+	keys := "enter set  ↑↓ pick  backspace clear  esc back"
+	if len(p.choices) == 1 {
+		keys = "enter set  backspace clear  esc back"
+	}
+	return about{help: "everywhere", term: p.choices[p.at].Name, keys: keys}
 }
 
 func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
@@ -184,7 +187,11 @@ func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if c.Ask != "" {
 		told.say(m.th.quiet, 0, "enter with nothing typed opens the list", w)
 	}
-	return p.draw(m, p, "what "+p.page+" asks for", told, w, h)
+	title := "what " + p.page + " asks for"
+	if len(p.choices) == 1 {
+		title = "set " + p.page
+	}
+	return p.draw(m, p, title, told, w, h)
 }
 
 func (p *inputsPage) press(m *root, msg tea.KeyPressMsg) action {
@@ -230,5 +237,5 @@ func (p *inputsPage) open(s *session) action {
 	if job == s.job {
 		return nil
 	}
-	return change(job, c.Words()+" is open again")
+	return change(job, c.Words()+": cleared")
 }

@@ -18,6 +18,7 @@ var modelKeys = append([]string{"p", "p", "t", "k", "x", "f3", "enter", "up", "d
 var modelWays = []string{"tab tab tab tab", "tab tab tab tab m", "tab tab tab tab t", "tab tab tab tab c",
 	"tab tab tab tab p", "esc tab tab tab tab p right right right",
 	"tab tab tab tab p right right right right right right right right", "right right right right",
+	"tab tab tab tab . 0 down down enter", ". 0 end up", "ctrl+z",
 	"right right right right right"}
 
 // One long walk with random keys at random sizes, through every page, with a book: never a panic, never a frame larger
@@ -48,6 +49,7 @@ func TestModelOfTheScreens(t *testing.T) {
 			}
 		}
 		s.fits(w, h)
+		currentLists(t, s.root())
 		seen[place(s.root())] = true
 		if step%50 == 49 {
 			sameCard(t, s.root())
@@ -62,6 +64,25 @@ func TestModelOfTheScreens(t *testing.T) {
 		"page strength", "map", "words", "text", "walk"} {
 		if !seen[p] && steps >= 3000 {
 			t.Errorf("the walk never came to %s", p)
+		}
+	}
+}
+
+// currentLists checks that a list of choices shows the present card's values.
+func currentLists(t *testing.T, m *root) {
+	t.Helper()
+	switch p := m.front().(type) {
+	case *restPage:
+		fresh := &restPage{}
+		fresh.refresh(m)
+		for i := range fresh.rows {
+			if i >= len(p.rows) || p.rows[i].label != fresh.rows[i].label || p.rows[i].value != fresh.rows[i].value {
+				t.Errorf("the list of the rest is old: %+v", fresh.rows[i])
+			}
+		}
+	case *picker:
+		if now := p.ask.Now(&m.session.card); p.before != now {
+			t.Errorf("%s: ✓ is at %s, the card has %s", p.ask.Name, p.before, now)
 		}
 	}
 }

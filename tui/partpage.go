@@ -22,6 +22,7 @@ type partPage struct {
 
 // openPart opens the page that was open last.
 func openPart(m *root) tea.Cmd {
+	m.part.scroll = window{} // the card may be another one
 	m.push(&m.part)
 	return m.enterPage()
 }

@@ -51,6 +51,17 @@ func TestPagesAreKept(t *testing.T) {
 	s.has("[sheet]")
 }
 
+// A page that is opened again begins at its top: the card may be another one.
+func TestPagesBeginAtTheTop(t *testing.T) {
+	s := openAt(t, 60, 20, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s.press("p", "right")
+	s.has("[filler]", " 1  cusi3")
+	s.press("down", "down", "down", "down")
+	s.hasNot(" 1  cusi3")
+	s.press("esc", "p")
+	s.has("[filler]", " 1  cusi3")
+}
+
 // A refused job stays refused on every page.
 func TestPartPagesStop(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "brass", Thickness: calc.Some(1)}})
@@ -112,7 +123,7 @@ func TestInputs(t *testing.T) {
 	s.has("wire cost", "EUR")
 	s.press("enter")
 	s.press("down", "down", "backspace")
-	s.has("open again")
+	s.has("cleared")
 }
 
 // The use is picked from its list, or typed.
@@ -352,6 +363,18 @@ func TestEveryPageTurns(t *testing.T) {
 		}
 		if got := s.root().part.name(); got != pageNames[0] {
 			t.Errorf("f4 does not lead around: %s", got)
+		}
+	}
+}
+
+// On the narrowest terminal the names of the pages before and after are whole.
+func TestPageTurnIsWhole(t *testing.T) {
+	th := newTheme(look{})
+	for at := range pageNames {
+		for _, w := range []int{32, 40, 59} {
+			if l := pageTurn(&th, at, w); l.Width > w || strings.Contains(l.Text, "…") {
+				t.Errorf("%d columns: %q", w, l.Text)
+			}
 		}
 	}
 }

@@ -78,6 +78,7 @@ func chose(ask *choice.Choice, id string) action {
 		if p, ok := m.front().(*picker); ok && !p.path {
 			m.pop()
 			m.enter()
+			m.refresh() // below it may be a list of the choices
 		} else {
 			m.along(min(cardStep, m.step()+1))
 		}
@@ -105,9 +106,10 @@ func change(job calc.Job, done string) action {
 	return func(m *root) tea.Cmd { m.changed(job, done); return nil }
 }
 
-// changed replaces the job. A job without a card is refused, and the last one stays.
+// changed replaces the job, and every open screen shows the new one. A job without a card is refused, and the last one
+// stays.
 func (m *root) changed(job calc.Job, done string) {
-	if err := m.change(job); err != nil {
+	if err := m.change(m.keepingFeed(job)); err != nil {
 		m.notice = faultOf(err)
 		return
 	}
@@ -115,7 +117,19 @@ func (m *root) changed(job calc.Job, done string) {
 	if p, ok := m.front().(*whyPage); ok {
 		m.close(p)
 	}
-	m.card.load(&m.session)
+	m.refresh()
+}
+
+// keepingFeed is a job with another time of its timed arc, at the feed for which the times on the screen were found: if
+// it were left open, one step of a time would suggest a feed that is far away.
+func (m *root) keepingFeed(job calc.Job) calc.Job {
+	same, was := job, timedJob(m.job)
+	same.ArcOn, same.ArcOff, same.SpotStep = was.ArcOn, was.ArcOff, was.SpotStep
+	set := job.ArcOn.Set || job.ArcOff.Set || job.SpotStep.Set
+	if job != was && same == was && set && !job.Feed.Set && !job.Amps.Set && m.beat.ready(was) {
+		job.Feed = m.beat.have.Card.Used.Feed
+	}
+	return job
 }
 
 // shown is the card on the screen: that of the row under a list's cursor, or the session's.
@@ -182,6 +196,15 @@ func explain(ask *choice.Choice, row *choice.Row) action {
 		return m.read(c.Name, func(th *theme, w int) block {
 			return reasonPage(th, &c, ask.Reasons(m.present(), c.ID), w)
 		})
+	}
+}
+
+// explain looks up what the list of a choice says about the present value.
+func (p *whyPage) explain(m *root) {
+	if ask := p.row.ask; ask != nil {
+		if p.chosen = newPicker(ask, &m.session).choice(); p.chosen != nil {
+			p.reasons = ask.Reasons(m.present(), p.chosen.ID)
+		}
 	}
 }
 

@@ -57,12 +57,13 @@ func newPicker(c *choice.Choice, s *session) *picker {
 	return p
 }
 
-// refresh draws the rows again, in other units. Cursor and field stay.
+// refresh draws the rows again, in other units or for another card. Cursor and field stay.
 func (p *picker) refresh(m *root) {
 	if p.path && m.front() != screen(p) {
 		return // it starts again when the user comes back to it
 	}
 	s, at := &m.session, p.list.at()
+	p.before = p.ask.Now(&s.card)
 	p.load(s)
 	p.filter(s)
 	p.list.goTo(at)

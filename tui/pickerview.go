@@ -143,7 +143,9 @@ func (p *picker) body(th *theme, w, h int, parts bool) block {
 		facts = max(facts, width(p.rows[i].Fact))
 	}
 	if len(p.found) == 0 {
-		return block{newRow(w).put(th.quiet, "  nothing here is called that").line()}
+		var b block
+		b.say(th.quiet, 2, "nothing here is called that; esc lists all", w)
+		return b
 	}
 	return p.list.draw(max(1, h), func(n int, chosen bool) line {
 		return p.rowLine(th, n, chosen && p.typed == nil && !p.none, names, facts, w, parts)

@@ -42,8 +42,11 @@ func (p *restPage) refresh(m *root) {
 		if len(q.Rows(m.present())) == 0 {
 			open = opening(&inputsPage{page: q.Label(), choices: []*choice.Choice{q}})
 		}
-		shown := cmp.Or(q.Shown(c, m.units), "not said")
-		p.rows = append(p.rows, restRow{q.Label(), shown, q.Show(&c.Used, m.units), q, open})
+		shown, short := cmp.Or(q.Shown(c, m.units), "not given"), q.Show(&c.Used, m.units)
+		if short != "" && !q.Given(&c.Job) {
+			shown, short = "~"+shown, "~"+short
+		}
+		p.rows = append(p.rows, restRow{q.Label(), shown, short, q, open})
 	}
 	p.rows = append(p.rows, []restRow{
 		{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil, openBeat},
@@ -57,7 +60,7 @@ func (p *restPage) refresh(m *root) {
 
 func (p *restPage) about(*root) about {
 	return about{help: "on the card", term: p.rows[p.list.at()].label,
-		keys: "enter open  ↑↓ pick  r open again  esc back"}
+		keys: "enter open  ↑↓ pick  r clear  esc back"}
 }
 
 func (p *restPage) press(m *root, press tea.KeyPressMsg) action {
@@ -71,7 +74,7 @@ func (p *restPage) press(m *root, press tea.KeyPressMsg) action {
 	case key.Matches(press, bound.Reset) && r.ask != nil:
 		job := m.base()
 		r.ask.Clear(&job)
-		return func(m *root) tea.Cmd { m.changed(job, r.label+" is open again"); p.refresh(m); return nil }
+		return change(job, r.label+": cleared")
 	}
 	return everywhere(press)
 }

@@ -126,8 +126,15 @@ func leave(m *root) tea.Cmd {
 		return tea.Quit
 	}
 	m.leaving = true
-	return m.act(refuse("q again quits", "the card is not kept"))
+	hint := "the card is kept"
+	if m.unkept() {
+		hint = "the card is not kept"
+	}
+	return m.act(refuse("q again quits", hint))
 }
+
+// unkept reports whether the user has put a job together that is not in the book.
+func (m *root) unkept() bool { return !m.example && m.base() != m.shelf.safe }
 
 // refuse says why nothing was done, and what to do instead.
 func refuse(what, hint string) action { return (&fault{what, hint}).said }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -72,7 +73,11 @@ func (m *root) lampSays() string {
 	if lines := stripLines(m.w, m.h); lines == 1 || !s.Whole(m.w, lines) {
 		return ""
 	}
-	return stripCode(&m.session.card)
+	code := stripCode(&m.session.card)
+	if timedBrief[code] != "" && strings.Contains(warningText(&m.session.card, code), ". ") {
+		return "" // only its first words
+	}
+	return code
 }
 
 // stripCode is the code of the warning whose text the strip uses.
@@ -81,11 +86,47 @@ func stripCode(c *calc.Card) string {
 	case canvas.Stop:
 		return calc.Stops(c.Warnings)[0].Code
 	case canvas.NotJudged:
-		return "not-modelled"
+		return cmp.Or(timedCode(c), "not-modelled")
 	case canvas.Good, canvas.Marginal, canvas.Outside:
 		return "test-bead"
 	}
-	return c.Zone
+	return cmp.Or(timedCode(c), c.Zone)
+}
+
+// timedBrief are the warnings that say why a timed arc is hot, cold or without a rhythm, each in the few words for a
+// phone.
+var timedBrief = map[string]string{
+	"timed-on-long": "arc on too long", "timed-on-falls": "arc on too long", "timed-on-short": "arc on too short",
+	"timed-off-long": "arc off too long", "timed-never-wets": "edges never wet", "timed-melts-first": "edge melts first",
+	"timed-too-hot": "edge melts at once", "timed-falls": "the puddle falls", "timed-no-pause": "no pause to keep",
+	"timed-wide-gap": "gap too wide", "timed-too-thick": "too thick", "timed-backing": "over a backing",
+	"timed-open-fillet": "an open root", "timed-plug": "a plug is round",
+}
+
+// timedCode is the code of the first of these warnings on a card, "" for none.
+func timedCode(c *calc.Card) string {
+	for i := range c.Warnings {
+		if code := c.Warnings[i].Code; timedBrief[code] != "" {
+			return code
+		}
+	}
+	return ""
+}
+
+// timedStrip divides such a warning into the reason and what to do. Of two sentences the first is shortened to what
+// stands before its colon; lampSays knows that.
+func timedStrip(text string) (reason, do string) {
+	text = strings.TrimPrefix(text, "Not judged, because ")
+	if first, second, two := strings.Cut(text, ". "); two {
+		reason, _, _ = strings.Cut(first, ": ")
+		return reason, second
+	}
+	for _, end := range []string{": ", "; "} {
+		if reason, do, ok := strings.Cut(text, end); ok {
+			return reason, strings.ToUpper(do[:1]) + do[1:]
+		}
+	}
+	return text, ""
 }
 
 // stripOf is a card's verdict: the word, the main reason, what to do.
@@ -96,14 +137,21 @@ func stripOf(c *calc.Card) canvas.Strip {
 	s.Reason, s.Do, _ = strings.Cut(text, ". ")
 	s.Brief, _, _ = strings.Cut(afterWord(s.Reason), ", ")
 	s.Brief, _, _ = strings.Cut(s.Brief, ": ")
+	s.Brief, _, _ = strings.Cut(s.Brief, "; ")
 	switch {
 	case s.State == canvas.Stop:
 		s.Brief, _, _ = strings.Cut(s.Reason, ": ")
 	case s.State == canvas.Outside && c.TooHotParts() != "":
 		s.Reason, s.Do, _ = strings.Cut(c.TooHotParts(), ". ")
 		s.Brief = "too much preheat"
+	case timedBrief[stripCode(c)] != "":
+		s.Reason, s.Do = timedStrip(text)
+		s.Brief = timedBrief[stripCode(c)]
 	case near == nil && s.State == canvas.Good: // a timed arc
 		s.Reason, s.Brief, s.Do = "one rhythm of on and off keeps the sheet", "one rhythm keeps it", text
+		if c.Warned("timed-two-settings") {
+			s.Reason, s.Brief = "the first spot burns longer than the others", "first spot longer"
+		}
 	case near == nil || s.State == canvas.NotJudged:
 		s.Reason = afterWord(s.Reason)
 	case near.Met:

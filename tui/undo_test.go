@@ -40,6 +40,16 @@ func TestUndoTakesBackEveryChange(t *testing.T) {
 	}
 }
 
+// The row with ✓ in a list is the card's own, also after a change was undone in the list.
+func TestUndoneInAList(t *testing.T) {
+	s := toCard(t, 80, 24)
+	s.press(".", "5", "+", "enter")
+	s.has("butt ✓")
+	s.press("ctrl+z")
+	s.has("lap ✓")
+	s.hasNot("butt ✓")
+}
+
 // The usual tasks take few keys, from the program's start or from the card.
 func TestKeysOfTasks(t *testing.T) {
 	for _, x := range []struct {

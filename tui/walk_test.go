@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
@@ -310,13 +311,56 @@ func TestTheRest(t *testing.T) {
 		if q.Ask != "" {
 			s.has(q.Ask)
 		} else {
-			s.has("what "+q.Label()+" asks for", q.Words())
+			s.has("set "+q.Label(), q.Words())
 		}
 		s.press("esc", "esc")
 		s.onCard()
 		if i > 20 {
 			t.Fatal("many")
 		}
+	}
+}
+
+// * on a chip says what the list of the choice says about the value, with its sources.
+func TestWhyAChoice(t *testing.T) {
+	for i, q := range chipChoices() {
+		s := openAt(t, 200, 60, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18, Gauge2: 16, Metal2: "mild-steel",
+			Joint: "tee", Position: "overhead"}})
+		s.press(".", strconv.Itoa(i+1), "*")
+		p := s.root().front().(*whyPage)
+		if p.chosen == nil || p.chosen.ID != q.Now(&s.root().session.card) {
+			t.Errorf("%s: %+v is explained", q.Name, p.chosen)
+			continue
+		}
+		text := flat(s.text())
+		for _, want := range append(q.Reasons(s.root().present(), p.chosen.ID), choice.Reason{Label: rowSentence(p.chosen)}) {
+			if !strings.Contains(text, flat(want.Label)) || !strings.Contains(text, flat(want.Source)) {
+				t.Errorf("%s: %+v is not in\n%s", q.Name, want, s.text())
+			}
+		}
+	}
+}
+
+// The list of the rest shows what was just chosen or typed in it, and what r opened again.
+func TestTheRestFollows(t *testing.T) {
+	for keys, want := range map[string]string{
+		"down down enter down enter":                            "aluminium bronze CuAl8",
+		"down down down down down down enter 1 5 0 enter esc":   "150 °C",
+		"down down enter down enter r":                          "~silicon bronze CuSi3",
+		"down down enter down enter ctrl+z":                     "~silicon bronze CuSi3",
+		"down down down down down down enter 1 5 0 enter esc r": "~20 °C",
+		"down down down down down enter 2 5 0 enter esc":        "250 mm",
+		"down down down down down enter 2 5 0 enter esc u":      "9.84 in",
+	} {
+		s := toCard(t, 80, 24)
+		s.press(".", "0")
+		s.press(strings.Fields(keys)...)
+		rest := s.root().front().(*restPage)
+		row := rest.rows[rest.list.at()]
+		if row.value != want {
+			t.Errorf("%s: %s is %q, want %q", keys, row.label, row.value, want)
+		}
+		s.has(row.label, want)
 	}
 }
 
@@ -381,7 +425,7 @@ func TestLeaving(t *testing.T) {
 	if s.press("q") {
 		t.Error("q left at once")
 	}
-	s.has("q again quits")
+	s.has("q again quits", "is not kept")
 	if !s.press("q") {
 		t.Error("the second q does not leave")
 	}

@@ -17,18 +17,27 @@ import (
 
 // whyPage answers "why this number?" for one row of the card. If the row can be set, a value can be typed there.
 type whyPage struct {
-	row    cardRow
-	set    *choice.Choice
-	field  field
-	scroll window
+	row     cardRow
+	set     *choice.Choice
+	chosen  *choice.Row // the value of a choice, nil for a figure
+	reasons []choice.Reason
+	field   field
+	scroll  window
 }
 
-func openWhy(r cardRow) action { return opening(&whyPage{row: r, set: choice.SettingOf(r.name)}) }
+func openWhy(r cardRow) action {
+	return func(m *root) tea.Cmd {
+		p := &whyPage{row: r, set: choice.SettingOf(r.name)}
+		p.explain(m)
+		m.push(p)
+		return nil
+	}
+}
 
 func (p *whyPage) about(*root) about {
-	keys := "esc back  ↑↓ scroll  u units: metric, inch, both"
+	keys := "esc back" + p.scroll.key() + "  u units: metric, inch, both"
 	if p.set != nil {
-		keys = "enter set, or back  ↑↓ scroll  esc back"
+		keys = "enter set, or back" + p.scroll.key() + "  esc back"
 	}
 	return about{help: "everywhere", term: p.row.label, keys: keys}
 }
@@ -36,6 +45,7 @@ func (p *whyPage) about(*root) about {
 // refresh takes over the row's present values.
 func (p *whyPage) refresh(m *root) {
 	p.row = *m.card.row()
+	p.explain(m)
 }
 
 func (p *whyPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
@@ -50,6 +60,10 @@ func (p *whyPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	b.skip()
 	w = min(w, textWidth)
 	text := reasons(&m.th, &p.row, &m.session.card, m.units, w, true)
+	if p.chosen != nil {
+		text.skip()
+		text.addAll(reasonPage(&m.th, p.chosen, p.reasons, w))
+	}
 	b.addAll(p.scroll.draw(&m.th, text, w, h-len(b)))
 	return b, cur
 }

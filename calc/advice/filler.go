@@ -154,14 +154,16 @@ func (r *Ranked) room(ctx context.Context, card *calc.Card) {
 		return
 	}
 	r.wetting(&c)
+	against := -2.0 // an edge that is missed by far has no margin
 	if m, ok := c.Figure("margin"); ok {
-		v := m.Value
-		r.Margin = &v
-		if v >= 0 {
-			r.point(math.Min(2, v/10), ownSection, "a good setting with %.0f %% to the nearest edge", v)
-		} else {
-			r.point(math.Max(-2, v/10), ownSection, "no setting that a hand can hold is good with it")
-		}
+		r.Margin, against = &m.Value, math.Max(-2, m.Value/10)
+	}
+	switch near := c.NearestEdge(); {
+	case near == nil:
+	case !near.Met:
+		r.point(against, ownSection, "no setting that a hand can hold is good with it")
+	case r.Margin != nil:
+		r.point(math.Min(2, *r.Margin/10), ownSection, "a good setting with %.0f %% to the nearest edge", *r.Margin)
 	}
 	g, ok := wirePerMetre(&c)
 	if !ok {

@@ -5,6 +5,7 @@ import (
 	"brazebooth/calc/formula"
 	"brazebooth/tables"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -167,5 +168,29 @@ func TestDutyNeedsThePlate(t *testing.T) {
 		if _, ok := pageOf(t, Machine, job).Figure("duty_cycle"); ok != x.want {
 			t.Errorf("%v A, %v %%: a duty %v", x.amps, x.duty, ok)
 		}
+	}
+}
+
+// A filler with which an edge is missed by far is not ranked like one without a judged setting: it has a point against
+// it, as one that misses by a few per cent has. An overlay's page says that an edge is missed by far too.
+func TestMissedByFarCountsAgainst(t *testing.T) {
+	open := card(t, calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(2)})
+	strip := card(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(6), Joint: "overlay", Filler: "cumn13al8",
+		Feed: calc.Some(7), Travel: calc.Some(7), Layer: calc.Some(4), Length: calc.Some(80)})
+	for _, c := range []*calc.Card{open, strip} {
+		if _, near := c.Figure("margin"); near || c.Met() {
+			t.Fatalf("%+v is not missed by far: %+v", c.Job, c.Edges)
+		}
+	}
+	r := Ranked{ID: open.Used.Filler}
+	r.room(t.Context(), open)
+	against := func(r Reason) bool { return strings.Contains(r.Text, "no setting that a hand can hold") }
+	if !slices.ContainsFunc(r.Against, against) || r.Margin != nil {
+		t.Errorf("%+v", r)
+	}
+	var p Page
+	p.dilution(strip)
+	if text := p.Reasons[0].Text; !strings.Contains(text, "another edge is not met") {
+		t.Errorf("%s: %q", strip.Zone, text)
 	}
 }

@@ -28,7 +28,7 @@ func (f *fitting) heat(card *calc.Card) {
 			verdict = ""
 		}
 		f.say(WithCare, ownSection, "", "at this setting every edge is met, but only about %.0f in 100 beads would be "+
-			"good%s%s; the window tells what makes it surer", chance.Value, verdict, aboutEven(card))
+			"good%s%s; the window (map) tells what makes it surer", chance.Value, verdict, aboutEven(card))
 		return
 	}
 	switch card.Zone {

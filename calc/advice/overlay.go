@@ -136,8 +136,9 @@ func (p *Page) dilution(card *calc.Card) {
 			return
 		}
 		text := "the base stays solid at this setting: brazed, next to no dilution"
+		near := card.NearestEdge()
 		switch m, ok := card.Figure("margin"); {
-		case ok && m.Value < 0:
+		case near != nil && !near.Met:
 			text += "; but another edge is not met, see the card"
 		case ok && m.Low < 0:
 			text += fmt.Sprintf("; the nearest edge is only %.0f %% away (%.0f to %.0f): cut a test piece", m.Value,

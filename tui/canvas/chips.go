@@ -76,7 +76,8 @@ func (l Chips) ink(i int) Ink {
 type placed struct{ i, x, wide int }
 
 // page is the page with the cursor's chip, or the first page without a cursor. It is empty if there is no room for
-// chips. Every page but the first begins with ‹, and a page that is not the last keeps room for › at its end.
+// chips. Every page but the first begins with ‹, and a page that is not the last keeps room for › at its end. The last
+// page is full: it begins with chips of the page before, so that one chip does not stand alone.
 func (l Chips) page(w int, named bool) (page []placed) {
 	if w < 12 {
 		return nil
@@ -95,6 +96,22 @@ func (l Chips) page(w int, named bool) (page []placed) {
 		}
 		page = append(page, placed{i, x, wide})
 		x += wide + 1
+	}
+	return l.filled(page, w-(x-1), named)
+}
+
+// filled is the last page with as many chips of the page before as there is room for.
+func (l Chips) filled(page []placed, room int, named bool) []placed {
+	for len(page) > 0 && page[0].i > 0 {
+		first := placed{page[0].i - 1, page[0].x, l.wide(page[0].i-1, named)}
+		by := first.wide + 1
+		if room -= by; room < 0 {
+			break
+		}
+		for i := range page {
+			page[i].x += by
+		}
+		page = append([]placed{first}, page...)
 	}
 	return page
 }

@@ -78,15 +78,16 @@ func (l Dials) size(w, h int, ruled bool) (Size, bool) {
 
 // rows draws the dials below each other, each on this many lines.
 func (l Dials) rows(th *Theme, w, lines int) Block {
-	name, digits := 0, 0
+	name, digits, unit := 0, 0, width("m/min")
 	for i := range l {
 		name = max(name, width(l[i].label(w/3)))
 		digits = max(digits, width(l[i].widest()))
+		unit = max(unit, width(l[i].Unit))
 	}
 	c := NewCells(w, lines*len(l))
 	for i := range l {
 		if lines < SizeM.Lines {
-			l[i].row(c, i*lines, name, digits)
+			l[i].row(c, i*lines, name, digits, unit)
 			continue
 		}
 		l[i].tall(c, th, i*lines)
@@ -94,14 +95,15 @@ func (l Dials) rows(th *Theme, w, lines int) Block {
 	return c.Lines(th)
 }
 
-// row is a dial on one line: name, figure, unit, and its bar if there is room.
-func (d Dial) row(c *Cells, y, name, digits int) {
+// row is a dial on one line: name, figure, unit, and its bar if there is room. Name, figure and unit get the same
+// columns in all rows, so that the bars stand below each other.
+func (d Dial) row(c *Cells, y, name, digits, unit int) {
 	c.PutCut(0, y, d.nameInk(OnAccent.On(Accent)), d.label(c.W/3), name)
 	x := c.PutCut(name+1+max(0, digits-width(d.Number)), y, d.ink()|Bold, d.Number, c.W)
 	if x+1+width(d.Unit) <= c.W {
-		x = c.Put(x+1, y, Quiet.Ink(), d.Unit)
+		c.Put(x+1, y, Quiet.Ink(), d.Unit)
 	}
-	if at := max(x, name+1+digits+6) + 2; c.W-at >= 8 {
+	if at := name + 1 + digits + 1 + unit + 2; c.W-at >= 8 {
 		d.Bar.draw(c, at, y, c.W-at)
 	}
 }

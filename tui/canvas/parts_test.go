@@ -127,7 +127,8 @@ func TestBar(t *testing.T) {
 	}
 }
 
-// Every chip can be reached, the chip under the cursor is always visible, and a click finds the chip at its column.
+// Every chip can be reached, the chip under the cursor is always visible, and a click finds the chip at its column. The
+// last page has no room for one more chip.
 func TestChipsScroll(t *testing.T) {
 	th := themesToTry()["none"]
 	for _, w := range []int{32, 40, 60, 80} {
@@ -143,6 +144,12 @@ func TestChipsScroll(t *testing.T) {
 				}
 				if got := l.At(width(line[:at]), w, h); got != i {
 					t.Errorf("%d columns, %d lines: a click on chip %d finds %d in %q", w, h, i, got, line)
+				}
+				if page := l.page(w, h >= 3); i+1 == len(l.List) && page[0].i > 0 {
+					last := page[len(page)-1]
+					if end := last.x + last.wide; end+l.wide(page[0].i-1, h >= 3)+1 <= w {
+						t.Errorf("%d columns, %d lines: there is room for chip %d in %q", w, h, page[0].i-1, line)
+					}
 				}
 			}
 		}
