@@ -126,7 +126,7 @@ func (w *survey) suggest(open Job) error {
 	w.Suggestion = Suggestion{Feed: at.Feed.V, Travel: at.Travel.V}
 	if f, ok := w.Card.Figure("margin"); ok {
 		w.Suggestion.Margin = f.Value
-	} else if near := w.Card.NearestEdge(); near != nil && !near.Met {
+	} else if near := w.Card.DecidingEdge(); near != nil && !near.Met {
 		w.Suggestion.Margin = within999(math.Inf(-1))
 	}
 	w.Good = w.Card.Verdict() == "good"

@@ -124,7 +124,7 @@ func TestWindowIsWhole(t *testing.T) {
 func TestSuggestionsMarginIsTheNearestEdges(t *testing.T) {
 	for _, gap := range []float64{0, 2} {
 		m := window(t, calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(gap)}, calc.CoarseWindow)
-		near := m.Card.NearestEdge()
+		near := m.Card.DecidingEdge()
 		if got := m.Suggestion.Margin; math.Abs(got) != near.Margin || near.Met != (got >= 0) {
 			t.Errorf("gap %g: %g, and the nearest edge is %+v", gap, got, near)
 		}

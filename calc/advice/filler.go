@@ -158,7 +158,7 @@ func (r *Ranked) room(ctx context.Context, card *calc.Card) {
 	if m, ok := c.Figure("margin"); ok {
 		r.Margin, against = &m.Value, math.Max(-2, m.Value/10)
 	}
-	switch near := c.NearestEdge(); {
+	switch near := c.DecidingEdge(); {
 	case near == nil:
 	case !near.Met:
 		r.point(against, ownSection, "no setting that a hand can hold is good with it")

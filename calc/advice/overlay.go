@@ -136,7 +136,7 @@ func (p *Page) dilution(card *calc.Card) {
 			return
 		}
 		text := "the base stays solid at this setting: brazed, next to no dilution"
-		near := card.NearestEdge()
+		near := card.DecidingEdge()
 		switch m, ok := card.Figure("margin"); {
 		case near != nil && !near.Met:
 			text += "; but another edge is not met, see the card"
