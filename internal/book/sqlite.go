@@ -20,7 +20,7 @@ var sqlite = engine{name: "SQLite", blob: "BLOB",
 	exists:  "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = $1",
 	counted: "INTEGER PRIMARY KEY", keyed: " WITHOUT ROWID", spread: func(words, as string) string {
 		return `json_each('["' || replace(` + words + `, ' ', '","') || '"]') ` + as
-	}, keeps: true}
+	}}
 
 // onlyToRead is why nothing can be saved into a book that Read opened.
 const onlyToRead = "it was opened only to be read"
