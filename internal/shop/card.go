@@ -73,11 +73,7 @@ func (s *Shop) EditCard(ctx context.Context, word string, given map[string]strin
 		return Done{}, wrong("nothing to change", "type --name, --tags or --note with the new value")
 	}
 	find := meant(ctx, book.CardKind, word, book.Resolve)
-	return s.change(ctx, "changed", find, func(r *book.Revision, done *Done) (book.Revision, error) {
-		c, err := book.Body[book.Card](r)
-		if err != nil {
-			return *r, err
-		}
+	return s.change(ctx, "changed", find, edited(s, func(c *book.Card, done *Done) error {
 		if named {
 			c.Name = name
 		}
@@ -89,10 +85,10 @@ func (s *Shop) EditCard(ctx context.Context, word string, given map[string]strin
 		}
 		c.Clean()
 		if done.What = c.Name; strings.TrimSpace(c.Name) == "" {
-			return *r, errNoName
+			return errNoName
 		}
-		return s.Author.Change(r, c)
-	})
+		return nil
+	}))
 }
 
 // meant makes a finder of the record that a word names, by one of package book's functions.
