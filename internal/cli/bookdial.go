@@ -32,18 +32,15 @@ func dialsOf(cmd *cobra.Command) (feed, volts calc.Opt, err error) {
 }
 
 func dialOf(cmd *cobra.Command, flag string) (calc.Opt, error) {
-	text, sign := strings.TrimSpace(flagText(cmd, flag)), 1.0
+	text := strings.TrimSpace(flagText(cmd, flag))
 	if text == "" {
 		return calc.Opt{}, nil
 	}
-	if rest, below := strings.CutPrefix(text, "-"); below { // a trim dial, with marks below and above its middle
-		text, sign = rest, -1
-	}
-	v, err := quantity.Read(quantity.FieldNumber, text)
+	v, err := quantity.Read(quantity.FieldMark, text)
 	if err != nil {
 		return calc.Opt{}, inFlag(flag, err)
 	}
-	return calc.Some(sign * v), nil
+	return calc.Some(v), nil
 }
 
 func (d *Deps) bookDials() *cobra.Command {

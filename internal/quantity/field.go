@@ -27,6 +27,7 @@ const (
 	FieldMass
 	FieldPerLength
 	FieldNumber
+	FieldMark // of a dial; a trim dial has marks below its middle
 	fields
 )
 
@@ -100,6 +101,8 @@ var specs = [fields]spec{
 	FieldPerLength: {what: "a time per length", units: perLengths, bare: bare{from: "min/m"}, low: 0, high: 1000,
 		shown: "min/m", hint: "type 3min/m, 1min/ft or 3", rule: "a bare number is minutes a metre"},
 	FieldNumber: {what: "a number", low: 0, high: 1e9, hint: "type 12 or 1.5", rule: "a number without a unit"},
+	FieldMark: {what: "a number", low: -1e9, high: 1e9, signed: true, hint: "type 12 or 1.5",
+		rule: "a number without a unit"},
 }
 
 // Rule says in one short line how the field reads a number without a unit; "" for a field of names.
