@@ -25,22 +25,10 @@ func bindDials(cmd *cobra.Command) {
 
 // dialsOf reads the positions of the dials.
 func dialsOf(cmd *cobra.Command) (feed, volts calc.Opt, err error) {
-	if feed, err = dialOf(cmd, feedDial); err == nil {
-		volts, err = dialOf(cmd, voltsDial)
+	if feed, err = quantityOf(cmd, feedDial, quantity.FieldMark); err == nil {
+		volts, err = quantityOf(cmd, voltsDial, quantity.FieldMark)
 	}
 	return feed, volts, err
-}
-
-func dialOf(cmd *cobra.Command, flag string) (calc.Opt, error) {
-	text := strings.TrimSpace(flagText(cmd, flag))
-	if text == "" {
-		return calc.Opt{}, nil
-	}
-	v, err := quantity.Read(quantity.FieldMark, text)
-	if err != nil {
-		return calc.Opt{}, inFlag(flag, err)
-	}
-	return calc.Some(v), nil
 }
 
 func (d *Deps) bookDials() *cobra.Command {

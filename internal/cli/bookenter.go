@@ -194,18 +194,14 @@ const pullSeconds = 6
 
 // pulled sets a job's feed from the length of a timed pull.
 func pulled(cmd *cobra.Command, job *calc.Job) error {
-	pull := flagText(cmd, "pull")
-	if pull == "" {
-		return nil
-	}
-	mm, err := quantity.Read(quantity.FieldLength, pull)
-	if err != nil {
-		return inFlag("pull", err)
-	}
-	if job.Feed.Set {
+	pull, err := quantityOf(cmd, "pull", quantity.FieldLength)
+	switch {
+	case err != nil || !pull.Set:
+		return err
+	case job.Feed.Set:
 		return wrong("--pull together with --feed", "give one of them")
 	}
-	job.Feed = calc.Some(mm * 60 / pullSeconds / 1000)
+	job.Feed = calc.Some(pull.V * 60 / pullSeconds / 1000)
 	return nil
 }
 

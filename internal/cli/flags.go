@@ -19,6 +19,16 @@ func flagText(cmd *cobra.Command, name string) string {
 	return ""
 }
 
+// quantityOf reads a flag that is one number with its unit; it is not set without the flag.
+func quantityOf(cmd *cobra.Command, name string, field quantity.Field) (calc.Opt, error) {
+	text := flagText(cmd, name)
+	if text == "" {
+		return calc.Opt{}, nil
+	}
+	v, err := quantity.Read(field, text)
+	return calc.Some(v), inFlag(name, err)
+}
+
 func flagOn(cmd *cobra.Command, name string) bool { return flagText(cmd, name) == "true" }
 
 // bind adds the flags of the named choices that a command does not have yet.
