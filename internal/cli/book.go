@@ -32,11 +32,6 @@ booths share.`,
 		d.bookDials(),
 		d.bookSource(), d.bookSpool(), d.bookPerson(), d.bookExport(), d.bookImport(), d.bookMerge(), d.bookCheck(),
 		d.bookBackup(), d.bookPrint(), d.bookProcedure(), d.bookValidation())
-	for _, c := range cmd.Commands() {
-		if text := bookExamples[c.Name()]; text != "" {
-			c.Example = "  brazebooth book " + strings.ReplaceAll(text, "\n", "\n  brazebooth book ")
-		}
-	}
 	return cmd
 }
 
@@ -152,6 +147,7 @@ func (d *Deps) bookList() *cobra.Command {
 	var q book.Query
 	cmd := withJSON(&cobra.Command{
 		Use: "list", Short: "What is in the book, newest first", Args: noArgs,
+		Example: "  brazebooth book list --kind card\n  brazebooth book list --deleted",
 		RunE: func(cmd *cobra.Command, _ []string) (err error) {
 			if q.Kind, err = kindOf(cmd); err != nil {
 				return err

@@ -18,6 +18,7 @@ import (
 func (d *Deps) bookPerson() *cobra.Command {
 	return &cobra.Command{
 		Use: "person [NAME]", Short: "A short name of somebody who saves; without one it lists them",
+		Example: "  brazebooth book person anna",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			name := strings.TrimSpace(strings.Join(args, " "))
 			return d.enter(cmd, book.PersonKind, name != "", map[string]string{"name": name})
