@@ -63,14 +63,9 @@ func (m *Map) picture() *picture.Picture {
 
 // field is values over the map's axes, in the map's units.
 func (m *Map) field(values []float64) *picture.Field {
-	f := picture.Field{Zs: values}
-	for _, v := range m.Chart.Feeds {
-		f.Xs = append(f.Xs, m.in(v, "m/min"))
-	}
-	for _, v := range m.Chart.Travels {
-		f.Ys = append(f.Ys, m.in(v, "mm/s"))
-	}
-	return &f
+	return &picture.Field{Zs: values,
+		Xs: each(m.Chart.Feeds, func(v *float64) float64 { return m.in(*v, "m/min") }),
+		Ys: each(m.Chart.Travels, func(v *float64) float64 { return m.in(*v, "mm/s") })}
 }
 
 func (m *Map) in(v float64, unit string) float64 {

@@ -2,6 +2,7 @@ package serve
 
 import (
 	"context"
+	"slices"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -119,14 +120,8 @@ func (v *sieve) pass(r *gossh.Request) bool {
 // ends reports whether a signal (RFC 4254, 6.9 and 6.10) is one by which a user stops their own work.
 func ends(payload []byte) bool {
 	var s struct{ Name string }
-	if gossh.Unmarshal(payload, &s) != nil {
-		return false
-	}
-	switch s.Name {
-	case "INT", "TERM", "HUP", "QUIT", "KILL":
-		return true
-	}
-	return false
+	return gossh.Unmarshal(payload, &s) == nil &&
+		slices.Contains([]string{"INT", "TERM", "HUP", "QUIT", "KILL"}, s.Name)
 }
 
 // longestCommand is longer than all flags of all commands together.
@@ -134,11 +129,8 @@ const longestCommand = 16 << 10
 
 // wanted reports whether an environment variable describes a terminal; no others are accepted.
 func wanted(name string) bool {
-	switch name {
-	case "COLORTERM", "NO_COLOR", "LANG", "TERM_PROGRAM":
-		return true
-	}
-	return strings.HasPrefix(name, "LC_")
+	return strings.HasPrefix(name, "LC_") ||
+		slices.Contains([]string{"COLORTERM", "NO_COLOR", "LANG", "TERM_PROGRAM"}, name)
 }
 
 // terminal limits a new terminal's size and other values (RFC 4254, 6.2).
