@@ -207,5 +207,3 @@ func gapText(mm float64, sys quantity.System) string {
 	}
 	return quantity.Show(mm, "mm", sys)
 }
-
-func shownGap(c *calc.Card, sys quantity.System) string { return gapText(c.Used.Gap.V, sys) }

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"brazebooth/calc/advice"
 	"brazebooth/internal/address"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/config"
@@ -96,7 +97,7 @@ func (d *Deps) flagCompleters() map[string]completer {
 	source := d.kept("source", false)
 	list := map[string]completer{
 		sourceName: source, "book source --name": source, "lot": d.kept("spool", false), "kind": fixed(kinds()),
-		"seen": separated(sights()), "show": separated(pageNames()),
+		"seen": separated(sights()), "show": separated(append([]string{"all"}, advice.ComputedPages()...)),
 		"hazard":  separated(append([]string{"none"}, tables.HazardWords()...)),
 		"format":  fixed([]string{"csv\tone job on each line, the names above", "jsonl\tone object on each line"}),
 		"paper":   fixed([]string{"a4", "letter"}),

@@ -8,7 +8,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"brazebooth/calc/advice"
 	"brazebooth/internal/book"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/config"
@@ -90,16 +89,6 @@ func kinds() []string { return column(book.Kinds[:], func(k *book.Kind) string {
 
 func sights() []string {
 	return column(tables.Sights, func(s *tables.Sight) string { return s.ID + "\t" + s.Name })
-}
-
-func pageNames() []string {
-	list := []string{"all"}
-	for _, p := range advice.Contents() {
-		if p.Of != nil {
-			list = append(list, p.Name)
-		}
-	}
-	return list
 }
 
 func gaugeNumbers() []string {

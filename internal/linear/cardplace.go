@@ -138,16 +138,11 @@ func (cardPlace) help(t *talk) {
 	for _, c := range commands() {
 		t.voice.show(c.name + ": " + c.usage + ".")
 	}
-	var pages, choices []string
-	for _, p := range advice.Contents() {
-		if p.Of != nil {
-			pages = append(pages, p.Name)
-		}
-	}
+	var choices []string
 	for i := range choice.OnCard() {
 		choices = append(choices, choice.OnCard()[i].Name)
 	}
-	t.voice.show("Pages beside the card: " + strings.Join(pages, ", ") + ".")
+	t.voice.show("Pages beside the card: " + strings.Join(advice.ComputedPages(), ", ") + ".")
 	t.voice.show("To change a choice, type its name and its new value, such as feed 6.2 or joint tee; " +
 		"the name alone asks. They are " + strings.Join(choices, ", ") + ", and what each page asks for.")
 	t.voice.show("help and a name explains one of them, words and a word looks in the glossary. back, again, " +
