@@ -36,7 +36,7 @@ the list of them.`,
 				from = "In " + t.Unit + ". " + from
 			}
 			says := report.Wrapped("", quantity.Sentence(t.Says, d.units))
-			d.say("%s\n%s%s", t.Word, d.marked(says), report.Wrapped("", from))
+			d.say("%s\n%s%s", t.Word, quantity.Marked(says, d.comma), report.Wrapped("", from))
 			return nil
 		},
 	}

@@ -32,13 +32,7 @@ func (v *voice) say(parts ...string) { v.line(v.marked(spell(strings.Join(parts,
 // cite reads out the name of a document: its section 3.2 keeps its point.
 func (v *voice) cite(parts ...string) { v.line(spell(strings.Join(parts, ""))) }
 
-// marked writes the numbers of a text with the decimal mark that the user chose.
-func (v *voice) marked(text string) string {
-	if v.comma {
-		return quantity.Comma(text)
-	}
-	return text
-}
+func (v *voice) marked(text string) string { return quantity.Marked(text, v.comma) }
 
 // show prints text that can be typed, as it is typed.
 func (v *voice) show(parts ...string) { v.line(literal(strings.Join(parts, ""))) }

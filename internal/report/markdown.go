@@ -25,11 +25,7 @@ type marker struct {
 }
 
 func (m *marker) line(format string, args ...any) {
-	text := fmt.Sprintf(format, args...)
-	if m.comma {
-		text = quantity.Comma(text)
-	}
-	m.WriteString(text + "\n")
+	m.WriteString(quantity.Marked(fmt.Sprintf(format, args...), m.comma) + "\n")
 }
 
 // clean escapes the characters that have a meaning in Markdown.

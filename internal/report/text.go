@@ -47,10 +47,7 @@ func (w *writer) wide() int { return cmp.Or(w.Width, width) }
 
 func (w *writer) line(format string, args ...any) {
 	text := strings.TrimRight(fmt.Sprintf(format, args...), " ")
-	if w.Comma {
-		text = quantity.Comma(text)
-	}
-	w.WriteString(text + "\n")
+	w.WriteString(quantity.Marked(text, w.Comma) + "\n")
 }
 
 // para writes text after a mark, wrapped and indented by the width of the mark.
