@@ -104,7 +104,7 @@ const completeWithin = 1500 * time.Millisecond
 
 // kept completes the names of the records of a kind, or of all kinds for ""; deleted records by their ids. The book is
 // opened only to read, so that none is made.
-func (d *Deps) kept(kind book.Kind, deleted bool) completer {
+func (d *Deps) kept(kind book.Kind, deleted bool) cobra.CompletionFunc {
 	return func(cmd *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if d.settle(cmd) != nil {
 			return nil, noFiles

@@ -98,16 +98,6 @@ func (d *Deps) free(name string) error {
 	return unmade(newfile.Check(name))
 }
 
-// freeFiles calls free for each flag of a command that names a file to write.
-func (d *Deps) freeFiles(cmd *cobra.Command) error {
-	for _, flag := range fileFlags(cmd) {
-		if err := d.free(flagText(cmd, flag)); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
 // write writes into a file that is not there yet, or to standard output.
 func (d *Deps) write(name string, mode fs.FileMode, write func(io.Writer) error) error {
 	if err := d.fileName(name); err != nil {

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/near"
@@ -59,7 +58,7 @@ func commands() []command {
 		{"reset", "reset feed: the suggestion back; reset alone: all of them", (*talk).reset},
 		{"undo", "the last change taken back", (*talk).undo},
 		{"example", "a real job of the shop", func(t *talk, _ string) { t.example() }},
-		{"new", "begin again with the metal", func(t *talk, _ string) { t.start(calc.Job{}) }},
+		{"new", "begin again with the metal", func(t *talk, _ string) { t.start() }},
 	}
 }
 

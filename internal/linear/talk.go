@@ -1,6 +1,7 @@
 package linear
 
 import (
+	"bufio"
 	"context"
 	"io"
 	"strings"
@@ -49,7 +50,8 @@ type place interface {
 }
 
 func newTalk(ctx context.Context, o Options, out io.Writer) *talk {
-	t := &talk{ctx: ctx, voice: newVoice(out, o.Comma), o: o, units: o.Units}
+	t := &talk{ctx: ctx, o: o, units: o.Units,
+		voice: &voice{out: bufio.NewWriter(out), below: out, comma: o.Comma}}
 	if t.units == "" {
 		t.units = quantity.Metric
 	}
@@ -63,9 +65,9 @@ func (t *talk) greet() {
 }
 
 // start asks the questions that lead to a card.
-func (t *talk) start(job calc.Job) {
+func (t *talk) start() {
 	switch {
-	case t.begin(job):
+	case t.begin(calc.Job{}):
 		t.goTo(&question{step: 1, choice: t.path()[0]})
 	case t.at == nil: // the context ended before the first question
 		t.leave()

@@ -22,15 +22,8 @@ type voice struct {
 	err   error
 }
 
-func newVoice(out io.Writer, comma bool) *voice {
-	return &voice{out: bufio.NewWriter(out), below: out, comma: comma}
-}
-
 // say reads out a sentence.
 func (v *voice) say(parts ...string) { v.line(v.marked(spell(strings.Join(parts, "")))) }
-
-// cite reads out the name of a document: its section 3.2 keeps its point.
-func (v *voice) cite(parts ...string) { v.line(spell(strings.Join(parts, ""))) }
 
 func (v *voice) marked(text string) string { return quantity.Marked(text, v.comma) }
 

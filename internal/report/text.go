@@ -58,9 +58,6 @@ func (w *writer) para(mark, text string) {
 	}
 }
 
-// cite is para for the name of a document: its section 4.5 keeps its point with a decimal comma.
-func (w *writer) cite(mark, text string) { w.WriteString(Wrapped(mark, text)) }
-
 // Wrapped is text after a mark in lines of at most 80 columns.
 func Wrapped(mark, text string) string {
 	var w writer
@@ -114,7 +111,7 @@ func (w *writer) put(lines []Line, i int) {
 				known = ""
 			}
 		}
-		w.cite(from, l.Text+known)
+		w.WriteString(Wrapped(from, l.Text+known)) // the section 4.5 of a document keeps its point
 	case Topic:
 		w.line("%s", capital(l.Text))
 	case Turns:
