@@ -36,7 +36,6 @@ const (
 	lastOwn     = "2100"
 )
 
-// bodies are the types of each kind's bodies.
 var bodies = map[Kind]reflect.Type{CardKind: reflect.TypeFor[Card](), TrialKind: reflect.TypeFor[Trial](),
 	ReadingKind: reflect.TypeFor[Reading](), SourceKind: reflect.TypeFor[Source](),
 	SpoolKind: reflect.TypeFor[Spool](), PersonKind: reflect.TypeFor[Person](),

@@ -206,7 +206,6 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	return err
 }
 
-// ready checks and prepares revisions.
 func ready(list []Revision, onHead bool) ([]prepared, error) {
 	ready := make([]prepared, len(list))
 	for i := range list {

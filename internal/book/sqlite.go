@@ -25,7 +25,6 @@ var sqlite = engine{name: "SQLite", blob: "BLOB",
 // onlyToRead is why nothing can be saved into a book that Read opened.
 const onlyToRead = "it was opened only to be read"
 
-// mostTogether is the most saves in one transaction.
 const mostTogether = 256
 
 // OpenFile opens a book in a file to read and write, and creates it if it does not exist. A book of a newer program is

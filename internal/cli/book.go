@@ -46,7 +46,6 @@ func (d *Deps) shop(cmd *cobra.Command) (*shop.Shop, error) {
 		Fault: d.Fault}, nil
 }
 
-// withBook opens the book to write or to read, and closes it afterwards.
 func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Context, b book.Book) error) error {
 	s, err := d.shop(cmd)
 	if err != nil {
@@ -136,7 +135,6 @@ func (d *Deps) bookSave() *cobra.Command {
 	return cmd
 }
 
-// bindNamed adds a record's name, tags and note.
 func bindNamed(cmd *cobra.Command, name string) {
 	cmd.Flags().String("name", "", name)
 	cmd.Flags().String("tags", "", "words to find it by, with commas")

@@ -17,13 +17,11 @@ const (
 	voltsDial = "volts-dial"
 )
 
-// bindDials adds the flags for the positions of a power source's dials.
 func bindDials(cmd *cobra.Command) {
 	cmd.Flags().String(feedDial, "", "position of the wire feed's dial, by its own marks: 4.2")
 	cmd.Flags().String(voltsDial, "", "position of the volts' dial, by its own marks")
 }
 
-// dialsOf reads the positions of the dials.
 func dialsOf(cmd *cobra.Command) (feed, volts calc.Opt, err error) {
 	if feed, err = quantityOf(cmd, feedDial, quantity.FieldMark); err == nil {
 		volts, err = quantityOf(cmd, voltsDial, quantity.FieldMark)

@@ -123,7 +123,6 @@ how long the arc burns: what the timer is set to, less --run-in.`,
 
 func bindLot(cmd *cobra.Command) { cmd.Flags().String("lot", "", "lot of the wire") }
 
-// bindRecord adds the power source of a reading, its lot of wire and a note.
 func bindRecord(cmd *cobra.Command) {
 	cmd.Flags().String(sourceName, "", "name of the power source")
 	bindLot(cmd)
@@ -206,7 +205,6 @@ func pulled(cmd *cobra.Command, job *calc.Job) error {
 	return nil
 }
 
-// listReadings prints the readings and, for one power source, what they teach.
 func (d *Deps) listReadings(cmd *cobra.Command, job calc.Job) error {
 	used, err := calc.Complete(job)
 	if err != nil {

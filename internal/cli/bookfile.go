@@ -195,7 +195,6 @@ func (d *Deps) bookBackup() *cobra.Command {
 	}
 }
 
-// uncopied is the error of a backup that failed, with what to do.
 func uncopied(file string, err error) error {
 	if err = unmade(err); mistake.Of(err) != nil {
 		return err

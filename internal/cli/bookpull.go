@@ -33,7 +33,6 @@ brazebooth book reading --withdraw ID. Without a load the pieces are listed with
 	return cmd
 }
 
-// pull keeps a pulled piece, or lists them.
 func (d *Deps) pull(cmd *cobra.Command) error {
 	force, err := quantityOf(cmd, "force", quantity.FieldForce)
 	switch {

@@ -135,7 +135,6 @@ func (d *Deps) bookEdit() *cobra.Command {
 	return cmd
 }
 
-// given are the flags that were given, with their values.
 func given(cmd *cobra.Command) map[string]string {
 	list := map[string]string{}
 	cmd.Flags().Visit(func(f *pflag.Flag) { list[f.Name] = f.Value.String() })

@@ -32,7 +32,6 @@ would then be tested against themselves.`,
 	return cmd
 }
 
-// measuredInto reads the measured sizes of a cut test bead, mm.
 func measuredInto(cmd *cobra.Command, into *book.Measured) error {
 	for _, m := range shop.Cut {
 		size, err := quantityOf(cmd, m.Flag, quantity.FieldLength)

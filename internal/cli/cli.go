@@ -135,7 +135,6 @@ anything that is printed here.`,
 	return root
 }
 
-// addCommands adds every command that this user may use.
 func (d *Deps) addCommands(root *cobra.Command) {
 	for i := range pageCommands {
 		root.AddCommand(d.pageCommand(&pageCommands[i]))

@@ -135,7 +135,6 @@ func fitting(list []string, begun string) []string {
 	return out
 }
 
-// once completes only the first argument.
 func once(f cobra.CompletionFunc) cobra.CompletionFunc {
 	return func(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if len(args) > 0 {
@@ -162,14 +161,12 @@ func separated(list []string) cobra.CompletionFunc {
 	}
 }
 
-// files completes names of files with these endings.
 func files(endings ...string) cobra.CompletionFunc {
 	return cobra.FixedCompletions(endings, cobra.ShellCompDirectiveFilterFileExt)
 }
 
 var anyFile = cobra.FixedCompletions(nil, cobra.ShellCompDirectiveDefault)
 
-// completeHelp completes the path of a command.
 func completeHelp(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 	about, rest, err := cmd.Root().Find(args)
 	if err != nil || len(rest) > 0 {
@@ -178,7 +175,6 @@ func completeHelp(cmd *cobra.Command, args []string, begun string) ([]string, co
 	return fitting(commandNames(about), begun), noFiles
 }
 
-// completeSetting completes a key, then its values.
 func completeSetting(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 	if len(args) == 0 {
 		return fitting(settingNames(), begun), ordered

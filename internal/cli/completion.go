@@ -70,7 +70,6 @@ func settingNames() []string {
 	return column(config.Keys(), func(k *config.Key) string { return k.Name + "\t" + k.Usage })
 }
 
-// settingValues are the values that a setting can have.
 func settingValues(key string) []string {
 	k, _ := config.Find(key) // key is always a known setting
 	return k.Values
@@ -84,7 +83,6 @@ func completions(rows []choice.Row) []string {
 // kindUsage lists the kinds of records for help and errors.
 var kindUsage = near.Or(kinds())
 
-// kinds are the kinds of records that a book keeps.
 func kinds() []string { return column(book.Kinds[:], func(k *book.Kind) string { return string(*k) }) }
 
 func sights() []string {

@@ -72,10 +72,8 @@ func bindSource(cmd *cobra.Command) {
 	cmd.Flags().String(sourceName, "", "power source in the book: its plate, and what its readings taught")
 }
 
-// bindNote adds the flag for a record's note.
 func bindNote(cmd *cobra.Command) { cmd.Flags().String("note", "", "anything worth knowing") }
 
-// jobOf reads the job flags that were given.
 func jobOf(cmd *cobra.Command) (j calc.Job, err error) {
 	err = jobInto(cmd, &j)
 	return j, err
@@ -118,7 +116,6 @@ func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
 	return r.taught(cmd.Context(), job, "")
 }
 
-// cardOf is the card of the flags.
 func (d *Deps) cardOf(cmd *cobra.Command) (calc.Card, error) {
 	job, err := d.jobWith(cmd)
 	if err != nil {

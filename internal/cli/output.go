@@ -64,7 +64,6 @@ func (d *Deps) tell(format string, args ...any) {
 // note writes to standard error.
 func (d *Deps) note(format string, args ...any) { _, _ = fmt.Fprintf(d.Err, format, args...) }
 
-// withJSON adds the flag --json to a command.
 func withJSON(cmd *cobra.Command) *cobra.Command {
 	cmd.Flags().Bool("json", false, "JSON")
 	return cmd

@@ -13,7 +13,6 @@ import (
 	"brazebooth/tables"
 )
 
-// wordsCommand is the glossary.
 func (d *Deps) wordsCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "words [WORD]",

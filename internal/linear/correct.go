@@ -13,7 +13,6 @@ import (
 	"brazebooth/tables"
 )
 
-// correct asks what a test bead shows.
 func (t *talk) correct(string) {
 	if stops := calc.Stops(t.card.Warnings); len(stops) > 0 {
 		t.tell(report.Stops{List: stops})

@@ -107,7 +107,6 @@ func (t *talk) chosen(c *choice.Choice) string {
 	return c.Shown(&t.card, t.units)
 }
 
-// sheet is a member's thickness.
 func (t *talk) sheet(i int) string {
 	m := &t.card.Setup.Members[i]
 	size := quantity.Show(m.Thickness, "mm", t.units)
@@ -164,7 +163,6 @@ func (t *talk) swap(job calc.Job, said string) {
 	t.changed(job, card, said, nil)
 }
 
-// undo takes back the last change of a choice or a setting.
 func (t *talk) undo(string) {
 	n := len(t.before) - 1
 	if n < 0 {

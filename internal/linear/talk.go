@@ -140,7 +140,6 @@ func (t *talk) fault(what string, err error) {
 	t.refuse(what+plain.Line(err.Error(), 300), hint)
 }
 
-// inUnits is a sentence in the user's units.
 func (t *talk) inUnits(text string) string { return quantity.Sentence(text, t.units) }
 
 // setUnits changes the units; without a name, to the next ones.
@@ -157,11 +156,9 @@ func (t *talk) setUnits(name string) {
 	t.voice.say("Units: ", string(t.units), ".")
 }
 
-// cutWord splits a line after its first word.
 func cutWord(line string) (word, rest string) {
 	word, rest, _ = strings.Cut(line, " ")
 	return word, strings.TrimSpace(rest)
 }
 
-// quoted repeats typed text, shortened.
 func quoted(s string) string { return `"` + plain.Line(s, 40) + `"` }

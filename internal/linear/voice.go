@@ -22,7 +22,6 @@ type voice struct {
 	err   error
 }
 
-// say reads out a sentence.
 func (v *voice) say(parts ...string) { v.line(v.marked(spell(strings.Join(parts, "")))) }
 
 func (v *voice) marked(text string) string { return quantity.Marked(text, v.comma) }
@@ -35,14 +34,12 @@ func (v *voice) line(text string) {
 	v.write(strings.Join(plain.Wrap(text, width), "\n") + "\n")
 }
 
-// again repeats the last answer.
 func (v *voice) again() {
 	for _, l := range v.last {
 		v.line(l)
 	}
 }
 
-// prompt waits for an answer.
 func (v *voice) prompt(name string) {
 	if len(v.said) > 0 {
 		v.last, v.said = v.said, nil

@@ -31,7 +31,6 @@ const (
 	fields
 )
 
-// spec describes how one field is read.
 type spec struct {
 	what      string // in messages
 	units     []unit

@@ -86,7 +86,6 @@ func ReadWithin(f Field, text string, low, high float64) (float64, error) {
 	return sp.number(f, text)
 }
 
-// number reads a text that is one number.
 func (sp *spec) number(f Field, text string) (float64, error) {
 	if f == FieldTravel {
 		if seconds, along, ok := counted(text); ok {

@@ -18,7 +18,6 @@ func Markdown(blocks []Block, o Options) string {
 	return m.String()
 }
 
-// marker writes Markdown.
 type marker struct {
 	strings.Builder
 	comma bool // in numbers

@@ -21,7 +21,6 @@ type channel struct {
 	ctx    *channelContext
 }
 
-// openChannel serves a session channel.
 func (s *server) openChannel(srv *ssh.Server, conn *gossh.ServerConn, asked gossh.NewChannel, ctx ssh.Context) {
 	l, ok := ctx.Value(linkKey).(*link)
 	if !ok || !l.open() {
@@ -198,7 +197,6 @@ func (c *channelContext) Value(key any) any {
 	return c.own.Value(key)
 }
 
-// resize stores the terminal's latest size.
 func (c *channelContext) resize(w ssh.Window) {
 	select {
 	case <-c.sizes:

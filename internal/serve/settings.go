@@ -186,7 +186,6 @@ func (s *Settings) readable() error {
 	return nil
 }
 
-// bounds refuses impossible numbers and times.
 func bounds(f *pflag.FlagSet) (err error) {
 	f.VisitAll(func(flag *pflag.Flag) {
 		most, hint := 1_000_000, "type 1 or more, at most a million"

@@ -49,14 +49,12 @@ func (s *Shop) SaveEntry(ctx context.Context, kind book.Kind, given map[string]s
 	return done, err
 }
 
-// nameless are the errors for a record without a name.
 var nameless = map[book.Kind]error{
 	book.SourceKind: wrong("a power source without a name", `type --name "booth 1"`),
 	book.SpoolKind:  wrong("a spool without a lot", "type what is on it: --lot A17"),
 	book.PersonKind: wrong("a person without a name", "type a short one: brazebooth book person ana"),
 }
 
-// read parses the typed values.
 func read(given map[string]string) (*entry, error) {
 	e := new(entry)
 	if note, ok := given["note"]; ok {
