@@ -62,8 +62,7 @@ func (p seenPlace) hear(t *talk, line string) {
 	if err == nil {
 		page, err = correct.Next(t.ctx, tries)
 	}
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return
 	}
 	if len(tries) == 1 {

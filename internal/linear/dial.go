@@ -17,8 +17,7 @@ func (t *talk) keepDial(rest string) {
 		return
 	}
 	r, err := dialRead(rest)
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return
 	}
 	job, said, err := t.o.Book.Measure(t.ctx, t.taught, r, 0, t.job)

@@ -14,8 +14,7 @@ import (
 // change puts a choice on the job, if the result has a card, and says what changed.
 func (t *talk) change(c *choice.Choice, text string) bool {
 	job, card, err := t.with(c, text)
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return false
 	}
 	t.changed(job, card, "", c)
@@ -156,8 +155,7 @@ func (t *talk) reset(name string) {
 // swap replaces the present job if the new one has a card.
 func (t *talk) swap(job calc.Job, said string) {
 	card, err := answer(t.ctx, job, nil)
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return
 	}
 	t.changed(job, card, said, nil)

@@ -78,8 +78,7 @@ func (t *talk) start() {
 // the job has no card.
 func (t *talk) begin(job calc.Job) bool {
 	card, err := answer(t.ctx, job, nil)
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return false
 	}
 	t.job, t.card, t.before, t.told, t.page, t.tries, t.taught = job, card, nil, nil, nil, nil, ""
@@ -128,16 +127,18 @@ func (t *talk) refuse(what, hint string) {
 	}
 }
 
-// fault reads out an error, and what to type instead if the error knows it. what says what was not done.
-func (t *talk) fault(what string, err error) {
-	if t.ctx.Err() != nil { // the talk is ending
-		return
+// failed reports whether there is an error, and reads it out with what to type instead if the error knows it. what says
+// what was not done.
+func (t *talk) failed(what string, err error) bool {
+	if err == nil || t.ctx.Err() != nil { // a talk that is ending reads out no error
+		return err != nil
 	}
 	hint := ""
 	if m := mistake.Of(err); m != nil {
 		hint = m.Hint
 	}
 	t.refuse(what+plain.Line(err.Error(), 300), hint)
+	return true
 }
 
 func (t *talk) inUnits(text string) string { return quantity.Sentence(text, t.units) }
