@@ -139,14 +139,7 @@ func pagesOf(card *calc.Card) []string {
 	over, plug := card.Used.Joint == "overlay", card.Used.Joint == "plug"
 	left := map[string]bool{"overlay": !over, "strength": over, "plug": !plug, "passes": over || plug,
 		"pulse": card.Used.Mode != "pulsed"}
-	var names []string
-	for _, s := range contents {
-		if s.Of == nil || left[s.Name] {
-			continue
-		}
-		names = append(names, s.Name)
-	}
-	return names
+	return slices.DeleteFunc(ComputedPages(), func(name string) bool { return left[name] })
 }
 
 // Asks returns the needs that apply to a joint: holes and their count belong to plugs, layers and shafts to
@@ -163,15 +156,21 @@ func (p *Entry) Asks(joint string) []string {
 	})
 }
 
+// ComputedPages names the pages that are computed from a card alone.
+func ComputedPages() (names []string) {
+	for _, s := range contents {
+		if s.Of != nil {
+			names = append(names, s.Name)
+		}
+	}
+	return names
+}
+
 // PageNames turns a typed list of pages into names; "all" alone gives an empty list. The error for an unknown
 // name says what may be typed.
 func PageNames(text string) ([]string, error) {
-	var names, all []string
-	for _, s := range contents {
-		if s.Of != nil {
-			all = append(all, s.Name)
-		}
-	}
+	var names []string
+	all := ComputedPages()
 	for _, w := range calc.TypedWords(text) {
 		switch {
 		case w == "all":

@@ -25,9 +25,6 @@ const (
 	JSONLines Format = "jsonl"
 )
 
-// Solver computes a row's card; source is the power source that the row names, "" for none.
-type Solver func(ctx context.Context, job calc.Job, source string) (calc.Card, error)
-
 // Options is how a batch is run.
 type Options struct {
 	Format    Format
@@ -35,10 +32,11 @@ type Options struct {
 	KeepGoing bool     // a bad row gets its reason in the output and does not end the batch
 	Workers   int      // rows at a time
 	Version   string   // of the program, for JSON
-	Solve     Solver
-	Explain   func(error) (what, hint string) // of an error of Solve
-	Bad       func(*mistake.Error)            // called for each bad row in turn; may be nil
-	Done      func(rows int)                  // called after each row with the number of rows done; may be nil
+	// Solve computes a row's card; source is the power source that the row names, "" for none.
+	Solve   func(ctx context.Context, job calc.Job, source string) (calc.Card, error)
+	Explain func(error) (what, hint string) // of an error of Solve
+	Bad     func(*mistake.Error)            // called for each bad row in turn; may be nil
+	Done    func(rows int)                  // called after each row with the number of rows done; may be nil
 }
 
 // Tally counts the rows of a batch.

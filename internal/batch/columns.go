@@ -113,7 +113,6 @@ var figures = [...]struct{ name, unit string }{
 	{"wire_mass_per_seam", "g/m"}, {"effective_current", "A"}, {"pulse_power", "%"},
 }
 
-// figureCells are the cells of a card's figures.
 func figureCells(card *calc.Card) ([]string, error) {
 	cells := make([]string, 3*len(figures))
 	for i := range card.Figures {

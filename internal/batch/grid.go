@@ -87,7 +87,6 @@ func separator(text []byte) byte {
 	return ','
 }
 
-// read reads the names of the columns.
 func (s *grid) read(names []string) error {
 	if len(names) > s.most() {
 		return s.tooMany(1)

@@ -77,7 +77,6 @@ func feed(ctx context.Context, t table, o *Options, order chan<- *task, all *syn
 	}
 }
 
-// fill computes the row's line of the output.
 func (k *task) fill(ctx context.Context, t table, o *Options) {
 	k.row.lacking()
 	if k.row.fault == nil {
@@ -98,7 +97,6 @@ func (k *task) fill(ctx context.Context, t table, o *Options) {
 	}
 }
 
-// write writes a finished line.
 func (k *task) write(out io.Writer, o *Options, tally *Tally) error {
 	if k.err != nil {
 		return k.err

@@ -111,5 +111,4 @@ var ErrReadOnly = errors.New("this book can only be read")
 // Clock is the time of a new revision; tests set it.
 type Clock func() time.Time
 
-// stamp formats a time for revisions.
 func stamp(t time.Time) string { return t.UTC().Format("2006-01-02T15:04:05.000Z") }

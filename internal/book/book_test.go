@@ -350,7 +350,6 @@ func TestOneBadSaveFailsAlone(t *testing.T) {
 		t.Fatal(err)
 	}
 	w := &writer{e: &b.engine, db: b.write, in: make(chan saving, 3), most: 3}
-	defer w.forget()
 	var group []saving
 	for _, name := range []string{"apple", "pear", "plum"} {
 		r, err := who.New(PersonKind, Person{Name: name})

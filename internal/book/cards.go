@@ -11,7 +11,6 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// cardFigures are the figures in a card's CSV row.
 var cardFigures = [...]string{"wire_feed", "volts", "travel", "current", "net_heat", "arc_on", "arc_off"}
 
 // ExportCards writes the present cards as CSV: id, time, who, name, tags, note, the job's line, the verdict, then the

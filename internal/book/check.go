@@ -7,7 +7,6 @@ import (
 	"fmt"
 )
 
-// mostFaults is how many faults are listed.
 const mostFaults = 100
 
 // faults collects what is wrong with a book.

@@ -32,7 +32,6 @@ func open(file, mode string, writes bool, more ...string) (*sql.DB, error) {
 // cutShort lets SQLite read a file that has fewer pages than its header says.
 const cutShort = "&_pragma=writable_schema(1)"
 
-// openRead opens the readers.
 func (c *connections) openRead(file string, more ...string) error {
 	if c.read != nil {
 		return nil

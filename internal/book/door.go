@@ -36,7 +36,6 @@ const (
 	lastOwn     = "2100"
 )
 
-// bodies are the types of each kind's bodies.
 var bodies = map[Kind]reflect.Type{CardKind: reflect.TypeFor[Card](), TrialKind: reflect.TypeFor[Trial](),
 	ReadingKind: reflect.TypeFor[Reading](), SourceKind: reflect.TypeFor[Source](),
 	SpoolKind: reflect.TypeFor[Spool](), PersonKind: reflect.TypeFor[Person](),
@@ -72,23 +71,19 @@ const mostNumber = 1e9
 
 // impossible finds an impossible number, at any depth.
 func impossible(v reflect.Value) (f float64, found bool) {
+	n, part := 0, v.Field
 	switch v.Kind() {
 	case reflect.Float64:
 		return v.Float(), math.Abs(v.Float()) > mostNumber
 	case reflect.Int:
 		return float64(v.Int()), math.Abs(float64(v.Int())) > mostNumber
 	case reflect.Struct:
-		for i := range v.NumField() {
-			if f, found = impossible(v.Field(i)); found {
-				return f, true
-			}
-		}
+		n = v.NumField()
 	case reflect.Slice:
-		for i := range v.Len() {
-			if f, found = impossible(v.Index(i)); found {
-				return f, true
-			}
-		}
+		n, part = v.Len(), v.Index
 	}
-	return 0, false
+	for i := 0; i < n && !found; i++ {
+		f, found = impossible(part(i))
+	}
+	return f, found
 }

@@ -26,7 +26,6 @@ func Export(ctx context.Context, b Book, to io.Writer) (n int, err error) {
 	return n, err
 }
 
-// writeLine writes a revision as a line of an export.
 func writeLine(to io.Writer, r Revision) error {
 	line, err := compactJSON(r)
 	if err == nil {
@@ -97,7 +96,6 @@ func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 	return to.n, out
 }
 
-// revisionOn reads a line of an export.
 func revisionOn(text []byte) (r Revision, err error) {
 	if err := json.Unmarshal(text, &r); err != nil {
 		return r, fmt.Errorf("this is not a revision of a book: %w", err)

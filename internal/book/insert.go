@@ -22,12 +22,10 @@ const (
 		"deleted = excluded.deleted, name = excluded.name, line = excluded.line, words = excluded.words"
 )
 
-// addWords adds the words of new records to the search index; its argument is their ids with blanks between. One
-// statement for a whole group is less work than one for each record.
-func (e *engine) addWords() string {
-	return "INSERT INTO words (word, n) SELECT w.value, h.n FROM " + e.spread("$1", "i") +
-		" CROSS JOIN heads h CROSS JOIN " + e.spread("substr(h.words, 2)", "w") +
-		" WHERE h.id = i.value AND h.words <> ''"
+// keeping is a transaction of saves.
+type keeping struct {
+	*sql.Tx
+	unfound []string // ids of new records whose words are not indexed yet
 }
 
 // insert saves one revision and updates its record's head. A revision that exists already changes nothing.
@@ -73,12 +71,15 @@ func (e *engine) did(ctx context.Context, tx querier, query string, args ...any)
 	return n > 0, err
 }
 
-// index adds the words of a transaction's new records to the search index.
+// index adds the words of a transaction's new records to the search index. One statement for all of them is less work
+// than one for each record.
 func (e *engine) index(ctx context.Context, tx *keeping) error {
 	if len(tx.unfound) == 0 {
 		return nil
 	}
-	_, err := tx.ExecContext(ctx, e.addWords(), strings.Join(tx.unfound, " "))
+	_, err := tx.ExecContext(ctx, "INSERT INTO words (word, n) SELECT w.value, h.n FROM "+e.spread("$1", "i")+
+		" CROSS JOIN heads h CROSS JOIN "+e.spread("substr(h.words, 2)", "w")+
+		" WHERE h.id = i.value AND h.words <> ''", strings.Join(tx.unfound, " "))
 	tx.unfound = tx.unfound[:0]
 	return err
 }
@@ -205,7 +206,6 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	return err
 }
 
-// ready checks and prepares revisions.
 func ready(list []Revision, onHead bool) ([]prepared, error) {
 	ready := make([]prepared, len(list))
 	for i := range list {

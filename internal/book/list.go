@@ -82,7 +82,6 @@ func (s *store) Begun(ctx context.Context, kind Kind, prefix string) ([]Head, er
 		" FROM heads WHERE kind = $1 AND id >= $2 AND id < $3 ORDER BY id LIMIT 6", string(kind), prefix, prefix+"g")
 }
 
-// head reads a row of headColumns.
 func head(rows *sql.Rows) (h Head, err error) {
 	var kind string
 	var deleted int

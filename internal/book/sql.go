@@ -21,7 +21,6 @@ type engine struct {
 	counted  string                        // column type of a key that is numbered automatically
 	keyed    string                        // table attribute that stores the rows in the primary key's index
 	spread   func(words, as string) string // table of one column, value, from a text of words with blanks between
-	keeps    bool                          // the writer prepares statements once; the other driver does so itself
 	snapshot *sql.TxOptions                // transaction in which all queries see the same state
 }
 

@@ -20,12 +20,11 @@ var sqlite = engine{name: "SQLite", blob: "BLOB",
 	exists:  "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = $1",
 	counted: "INTEGER PRIMARY KEY", keyed: " WITHOUT ROWID", spread: func(words, as string) string {
 		return `json_each('["' || replace(` + words + `, ' ', '","') || '"]') ` + as
-	}, keeps: true}
+	}}
 
 // onlyToRead is why nothing can be saved into a book that Read opened.
 const onlyToRead = "it was opened only to be read"
 
-// mostTogether is the most saves in one transaction.
 const mostTogether = 256
 
 // OpenFile opens a book in a file to read and write, and creates it if it does not exist. A book of a newer program is

@@ -97,7 +97,6 @@ func (t *Trial) Line() string {
 	return plain.Line(strings.Join(parts, ", "), lineWidth)
 }
 
-// jobLine is a job in a few words.
 func jobLine(j *calc.Job) string {
 	size := ""
 	switch {

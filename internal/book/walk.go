@@ -26,7 +26,6 @@ func (m *Missing) Error() string {
 	return fmt.Sprintf("%d "+what, m.N, m.Place)
 }
 
-// add records a revision that cannot be read.
 func (m *Missing) add(why error) {
 	m.N++
 	if len(m.Lines) < mostFaults {

@@ -24,8 +24,6 @@ type writer struct {
 	done  sync.WaitGroup
 	most  int           // saves in one transaction
 	limit time.Duration // how long one transaction may take; 0 for no limit
-
-	kept map[string]*sql.Stmt // prepared statements, by their text
 }
 
 type saving struct {
@@ -45,7 +43,6 @@ func newWriter(e *engine, db *sql.DB) *writer {
 func (w *writer) stop() {
 	w.once.Do(func() { close(w.quit) })
 	w.done.Wait()
-	w.forget()
 }
 
 // save gives revisions to the writer and waits until they are on the disk. If the caller gives up before the writer has
@@ -182,14 +179,11 @@ func (w *writer) transaction(group *[]saving, open bool) error {
 		ctx, stop = context.WithTimeout(ctx, w.limit)
 		defer stop()
 	}
-	if err := w.keep(ctx); err != nil {
-		return err
-	}
 	tx, err := w.begin(ctx, stop, *group)
 	if err != nil {
 		return err
 	}
-	to := &keeping{Tx: tx, kept: w.kept}
+	to := &keeping{Tx: tx}
 	for written := 0; written < len(*group); {
 		for _, p := range ordered((*group)[written:]) {
 			if err := w.e.insert(ctx, to, p); err != nil {

@@ -25,18 +25,18 @@ var onCard = [...]Choice{
 		values: sheets(1)},
 	{Name: "coating2", label: "second coating", Ask: "Which coating on the second member?", values: coatings,
 		Usage: "second member's coating"},
-	{Name: "joint", Ask: "Which joint?", Usage: anyOf(tables.Joints),
-		values: options(tables.FindJoint, tables.Joints)},
+	{Name: "joint", Ask: "Which joint?", Usage: anyOf(joints), values: joints},
 	{Name: "gap", Ask: "How wide is the root opening?", Usage: "root opening: 0, 1.5mm or 1/16in", Figure: "gap",
-		Also: []string{"root opening"}, Kind: quantity.FieldGap, Unit: "mm", values: gaps, shown: shownGap},
-	{Name: "backing", Ask: "What lies behind the root?", Usage: "behind a butt: " + near.Or(backingIDs()),
-		values: backings, shown: shownBacking},
+		Also: []string{"root opening"}, Kind: quantity.FieldGap, Unit: "mm", values: gaps,
+		shown: func(c *calc.Card, sys quantity.System) string { return gapText(c.Used.Gap.V, sys) }},
+	{Name: "backing", Ask: "What lies behind the root?", Usage: "behind a butt: " + anyOf(backings), values: backings,
+		shown: func(c *calc.Card, _ quantity.System) string { return c.Used.Backing }}, // "" for a joint without one
 	{Name: "filler", Ask: "Which filler?", values: fillers,
 		Usage: "cusi3, cual8, ERCuSi-A ... (see tables fillers)",
 		shown: func(c *calc.Card, _ quantity.System) string { return c.Setup.Filler.Name }},
 	{Name: "wire", Ask: "Which wire size?", Usage: "wire diameter: .035, 1/16 or 0.9mm",
 		Kind: quantity.FieldWire, Unit: "mm", values: wires, shown: shownWire},
-	{Name: "mode", Ask: "Which mode?", Usage: anyOf(tables.Modes), values: modes},
+	{Name: "mode", Ask: "Which mode?", Usage: anyOf(modes), values: modes},
 	{Name: "gas", label: "shielding gas", Ask: "Which gas?", values: gases,
 		Usage: "argon, argon-co2-2 ... (see tables gases)",
 		shown: func(c *calc.Card, _ quantity.System) string { return c.Setup.Gas.Name }},
@@ -64,8 +64,7 @@ var onCard = [...]Choice{
 		Unit: "mm"},
 	{Name: "part-mass", Usage: "mass of a part that warms up, both members together: 2kg or 5lb",
 		Kind: quantity.FieldMass, Unit: "kg"},
-	{Name: "position", Ask: "Which position?", Usage: anyOf(tables.Positions),
-		values: options(tables.FindPosition, tables.Positions)},
+	{Name: "position", Ask: "Which position?", Usage: anyOf(positions), values: positions},
 	{Name: "preheat", Usage: "temperature of the parts before the arc: 95C or 200F", Figure: "preheat",
 		Kind: quantity.FieldPreheat, Unit: "C"},
 	{Name: "aim", Usage: "arc's offset toward the second member: 0.5mm or -0.5mm",
@@ -77,8 +76,7 @@ var onCard = [...]Choice{
 
 // onPages are the choices that only the pages beside the card need.
 var onPages = [...]Choice{
-	{Name: "use", Ask: "What is it for?", Usage: "what it is for: " + anyOf(tables.Uses),
-		values: options(tables.FindUse, tables.Uses)},
+	{Name: "use", Ask: "What is it for?", Usage: "what it is for: " + anyOf(uses), values: uses},
 	{Name: "hazard", Ask: "Does one of these apply? Several with commas, or none.",
 		Usage: "what stops a job: " + strings.Join(tables.HazardWords(), ", ") + "; or none", values: hazards,
 		shown: func(c *calc.Card, _ quantity.System) string { return strings.ReplaceAll(c.Used.Hazard, ",", ", ") }},
@@ -115,10 +113,10 @@ const suggested = "one is suggested"
 const litresPerFoot3 = 28.316846592
 
 // anyOf lists the words that can be typed, as part of a sentence.
-func anyOf(all []tables.Option) string {
+func anyOf(v values) string {
 	var ids []string
-	for _, o := range all {
-		ids = append(ids, o.ID)
+	for _, r := range v.rows(&Present{}) {
+		ids = append(ids, r.ID)
 	}
 	return near.Or(ids)
 }

@@ -179,16 +179,12 @@ var backings = listed(tables.Backings, tables.FindBacking,
 		return list
 	})
 
-func backingIDs() []string {
-	var ids []string
-	for _, b := range tables.Backings {
-		ids = append(ids, b.ID)
-	}
-	return ids
-}
-
-// shownBacking is the backing of a butt, "" for a joint that cannot have one.
-func shownBacking(c *calc.Card, _ quantity.System) string { return c.Used.Backing }
+// joints, positions and uses are options.
+var (
+	joints    = options(tables.FindJoint, tables.Joints)
+	positions = options(tables.FindPosition, tables.Positions)
+	uses      = options(tables.FindUse, tables.Uses)
+)
 
 // Like returns at most three of the names that a word may have meant: the names that the glossary has for the same
 // thing, such as gauge for thickness, otherwise the names that are spelled nearly alike.

@@ -64,7 +64,7 @@ func typedSheet(text string, sys tables.GaugeSystem) (Row, error) {
 	}
 	in, ok := tables.GaugeThickness(size.Gauge, sys)
 	if !ok {
-		return Row{}, mistake.New(fmt.Sprintf("%s has no %d gauge", sheetOf(sys), size.Gauge),
+		return Row{}, mistake.New(fmt.Sprintf("%s has no %d gauge", sheetOf[sys], size.Gauge),
 			"type 8 to 30, or the thickness, such as .060 or 1.5mm")
 	}
 	return gaugeRow(size.Gauge, in, sys), nil
@@ -102,19 +102,10 @@ func suits(mm float64) string {
 	return ""
 }
 
-func gaugeOf(sys tables.GaugeSystem) string { return sheetOf(sys) + " gauge (" + string(sys) + ")" }
+func gaugeOf(sys tables.GaugeSystem) string { return sheetOf[sys] + " gauge (" + string(sys) + ")" }
 
-func sheetOf(sys tables.GaugeSystem) string {
-	switch sys {
-	case tables.MSG:
-		return "bare steel sheet"
-	case tables.GSG:
-		return "galvanized sheet"
-	case tables.USSG:
-		return "stainless sheet"
-	}
-	return "copper-alloy sheet"
-}
+var sheetOf = map[tables.GaugeSystem]string{tables.MSG: "bare steel sheet", tables.GSG: "galvanized sheet",
+	tables.USSG: "stainless sheet", tables.BS: "copper-alloy sheet"}
 
 // gaugeReasons shows what the same gauge number means in the four systems, a frequent mistake.
 func gaugeReasons(id string) []Reason {
@@ -125,7 +116,7 @@ func gaugeReasons(id string) []Reason {
 	lines := []Reason{{Label: "one number, four thicknesses"}}
 	for _, sys := range [...]tables.GaugeSystem{tables.MSG, tables.GSG, tables.USSG, tables.BS} {
 		if in, ok := tables.GaugeThickness(n, sys); ok {
-			lines = append(lines, Reason{sheetOf(sys), bothWays(in), "", ""})
+			lines = append(lines, Reason{sheetOf[sys], bothWays(in), "", ""})
 		}
 	}
 	return lines
@@ -216,5 +207,3 @@ func gapText(mm float64, sys quantity.System) string {
 	}
 	return quantity.Show(mm, "mm", sys)
 }
-
-func shownGap(c *calc.Card, sys quantity.System) string { return gapText(c.Used.Gap.V, sys) }

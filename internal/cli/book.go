@@ -32,11 +32,6 @@ booths share.`,
 		d.bookDials(),
 		d.bookSource(), d.bookSpool(), d.bookPerson(), d.bookExport(), d.bookImport(), d.bookMerge(), d.bookCheck(),
 		d.bookBackup(), d.bookPrint(), d.bookProcedure(), d.bookValidation())
-	for _, c := range cmd.Commands() {
-		if text := bookExamples[c.Name()]; text != "" {
-			c.Example = "  brazebooth book " + strings.ReplaceAll(text, "\n", "\n  brazebooth book ")
-		}
-	}
 	return cmd
 }
 
@@ -51,7 +46,6 @@ func (d *Deps) shop(cmd *cobra.Command) (*shop.Shop, error) {
 		Fault: d.Fault}, nil
 }
 
-// withBook opens the book to write or to read, and closes it afterwards.
 func (d *Deps) withBook(cmd *cobra.Command, writes bool, do func(ctx context.Context, b book.Book) error) error {
 	s, err := d.shop(cmd)
 	if err != nil {
@@ -141,7 +135,6 @@ func (d *Deps) bookSave() *cobra.Command {
 	return cmd
 }
 
-// bindNamed adds a record's name, tags and note.
 func bindNamed(cmd *cobra.Command, name string) {
 	cmd.Flags().String("name", "", name)
 	cmd.Flags().String("tags", "", "words to find it by, with commas")
@@ -152,6 +145,7 @@ func (d *Deps) bookList() *cobra.Command {
 	var q book.Query
 	cmd := withJSON(&cobra.Command{
 		Use: "list", Short: "What is in the book, newest first", Args: noArgs,
+		Example: "  brazebooth book list --kind card\n  brazebooth book list --deleted",
 		RunE: func(cmd *cobra.Command, _ []string) (err error) {
 			if q.Kind, err = kindOf(cmd); err != nil {
 				return err

@@ -17,33 +17,16 @@ const (
 	voltsDial = "volts-dial"
 )
 
-// bindDials adds the flags for the positions of a power source's dials.
 func bindDials(cmd *cobra.Command) {
 	cmd.Flags().String(feedDial, "", "position of the wire feed's dial, by its own marks: 4.2")
 	cmd.Flags().String(voltsDial, "", "position of the volts' dial, by its own marks")
 }
 
-// dialsOf reads the positions of the dials.
 func dialsOf(cmd *cobra.Command) (feed, volts calc.Opt, err error) {
-	if feed, err = dialOf(cmd, feedDial); err == nil {
-		volts, err = dialOf(cmd, voltsDial)
+	if feed, err = quantityOf(cmd, feedDial, quantity.FieldMark); err == nil {
+		volts, err = quantityOf(cmd, voltsDial, quantity.FieldMark)
 	}
 	return feed, volts, err
-}
-
-func dialOf(cmd *cobra.Command, flag string) (calc.Opt, error) {
-	text, sign := strings.TrimSpace(flagText(cmd, flag)), 1.0
-	if text == "" {
-		return calc.Opt{}, nil
-	}
-	if rest, below := strings.CutPrefix(text, "-"); below { // a trim dial, with marks below and above its middle
-		text, sign = rest, -1
-	}
-	v, err := quantity.Read(quantity.FieldNumber, text)
-	if err != nil {
-		return calc.Opt{}, inFlag(flag, err)
-	}
-	return calc.Some(sign * v), nil
 }
 
 func (d *Deps) bookDials() *cobra.Command {

@@ -18,6 +18,7 @@ import (
 func (d *Deps) bookPerson() *cobra.Command {
 	return &cobra.Command{
 		Use: "person [NAME]", Short: "A short name of somebody who saves; without one it lists them",
+		Example: "  brazebooth book person anna",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			name := strings.TrimSpace(strings.Join(args, " "))
 			return d.enter(cmd, book.PersonKind, name != "", map[string]string{"name": name})
@@ -122,7 +123,6 @@ how long the arc burns: what the timer is set to, less --run-in.`,
 
 func bindLot(cmd *cobra.Command) { cmd.Flags().String("lot", "", "lot of the wire") }
 
-// bindRecord adds the power source of a reading, its lot of wire and a note.
 func bindRecord(cmd *cobra.Command) {
 	cmd.Flags().String(sourceName, "", "name of the power source")
 	bindLot(cmd)
@@ -194,22 +194,17 @@ const pullSeconds = 6
 
 // pulled sets a job's feed from the length of a timed pull.
 func pulled(cmd *cobra.Command, job *calc.Job) error {
-	pull := flagText(cmd, "pull")
-	if pull == "" {
-		return nil
-	}
-	mm, err := quantity.Read(quantity.FieldLength, pull)
-	if err != nil {
-		return inFlag("pull", err)
-	}
-	if job.Feed.Set {
+	pull, err := quantityOf(cmd, "pull", quantity.FieldLength)
+	switch {
+	case err != nil || !pull.Set:
+		return err
+	case job.Feed.Set:
 		return wrong("--pull together with --feed", "give one of them")
 	}
-	job.Feed = calc.Some(mm * 60 / pullSeconds / 1000)
+	job.Feed = calc.Some(pull.V * 60 / pullSeconds / 1000)
 	return nil
 }
 
-// listReadings prints the readings and, for one power source, what they teach.
 func (d *Deps) listReadings(cmd *cobra.Command, job calc.Job) error {
 	used, err := calc.Complete(job)
 	if err != nil {

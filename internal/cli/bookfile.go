@@ -21,7 +21,8 @@ import (
 func (d *Deps) bookExport() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "export FILE", Short: "Every revision as JSON lines, or the cards as CSV; - is standard output",
-		Args: oneArg("a file, or -", "brazebooth book export book.jsonl"),
+		Args:    oneArg("a file, or -", "brazebooth book export book.jsonl"),
+		Example: "  brazebooth book export book.jsonl\n  brazebooth book export cards.csv --csv",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			write := book.Export
 			if flagOn(cmd, "csv") {
@@ -82,9 +83,10 @@ func (d *Deps) sayLines(lines []string, n int) {
 
 func (d *Deps) bookImport() *cobra.Command {
 	return &cobra.Command{
-		Use:   "import FILE",
-		Short: "Add the records of an export; what is there already is not doubled; - is standard input",
-		Args:  oneArg("a file, or -", "brazebooth book import book.jsonl"),
+		Use:     "import FILE",
+		Short:   "Add the records of an export; what is there already is not doubled; - is standard input",
+		Args:    oneArg("a file, or -", "brazebooth book import book.jsonl"),
+		Example: "  brazebooth book import book.jsonl",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			in, done, err := d.readFrom(args[0], "name the file of an export")
 			if err != nil {
@@ -122,7 +124,7 @@ func (d *Deps) imported(ctx context.Context, revisions string, err error) error 
 func (d *Deps) bookMerge() *cobra.Command {
 	return &cobra.Command{
 		Use: "merge OTHER", Short: "Add another book whole; a record that both have is kept once, with both histories",
-		Args: oneArg("another book", "brazebooth book merge other.db"),
+		Args: oneArg("another book", "brazebooth book merge other.db"), Example: "  brazebooth book merge other.db",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := d.wholeFile(args[0]); err != nil {
 				return err
@@ -150,6 +152,7 @@ func (d *Deps) bookMerge() *cobra.Command {
 func (d *Deps) bookCheck() *cobra.Command {
 	return &cobra.Command{
 		Use: "check", Short: "Read the whole book and say what is wrong with it", Args: noArgs,
+		Example: "  brazebooth book check",
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				faults, n, err := b.Check(ctx)
@@ -174,7 +177,7 @@ func (d *Deps) bookCheck() *cobra.Command {
 func (d *Deps) bookBackup() *cobra.Command {
 	return &cobra.Command{
 		Use: "backup FILE", Short: "A copy of the book in a file that is not there yet",
-		Args: oneArg("a file", "brazebooth book backup copy.db"),
+		Args: oneArg("a file", "brazebooth book backup copy.db"), Example: "  brazebooth book backup copy.db",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := errors.Join(d.wholeFile(args[0]), d.free(args[0])); err != nil {
 				return err
@@ -192,7 +195,6 @@ func (d *Deps) bookBackup() *cobra.Command {
 	}
 }
 
-// uncopied is the error of a backup that failed, with what to do.
 func uncopied(file string, err error) error {
 	if err = unmade(err); mistake.Of(err) != nil {
 		return err

@@ -82,7 +82,6 @@ func (d *Deps) printWall(cmd *cobra.Command, p report.Wall, job calc.Job, file s
 	return nil
 }
 
-// mapOf is a job's operating window with its chart.
 func (d *Deps) mapOf(ctx context.Context, job calc.Job) (*report.Map, error) {
 	w, err := calc.WindowOf(ctx, job, mapSize, d.progress())
 	if err != nil {

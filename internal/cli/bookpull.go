@@ -33,22 +33,20 @@ brazebooth book reading --withdraw ID. Without a load the pieces are listed with
 	return cmd
 }
 
-// pull keeps a pulled piece, or lists them.
 func (d *Deps) pull(cmd *cobra.Command) error {
-	force := flagText(cmd, "force")
-	if force == "" {
+	force, err := quantityOf(cmd, "force", quantity.FieldForce)
+	switch {
+	case err != nil:
+		return err
+	case !force.Set:
 		return d.listPulls(cmd)
-	}
-	kN, err := quantity.Read(quantity.FieldForce, force)
-	if err != nil {
-		return inFlag("force", err)
 	}
 	job, err := jobOf(cmd)
 	if err != nil {
 		return err
 	}
 	r := book.Reading{Source: flagText(cmd, sourceName), Lot: flagText(cmd, "lot"), Note: flagText(cmd, "note"),
-		Pull: book.Pulled{Force: kN, Broke: flagText(cmd, "broke")}}
+		Pull: book.Pulled{Force: force.V, Broke: flagText(cmd, "broke")}}
 	return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) { return s.SavePull(ctx, r, job) })
 }
 

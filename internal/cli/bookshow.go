@@ -48,7 +48,9 @@ func (d *Deps) bookShow() *cobra.Command {
 	cmd := withJSON(&cobra.Command{Use: "show NAME", Short: "A kept card as it was saved, or any other record",
 		Long: `A kept card as it was saved, or with --kind another record, by its name, its id or the first four
 characters of the id. --all adds its history, and for a card its test beads and what this program computes for it
-today.`})
+today.`,
+		Example: "  brazebooth book show tank lid\n  brazebooth book show --all tank lid\n" +
+			"  brazebooth book show --kind source booth 1"})
 	cmd.Flags().Bool("all", false, "with history, test beads and what this program computes today")
 	cmd.Flags().String("units", "", unitsUsage)
 	return ofKind(cmd, func(cmd *cobra.Command, kind book.Kind, name string) error {
@@ -73,7 +75,8 @@ today.`})
 }
 
 func (d *Deps) bookHistory() *cobra.Command {
-	cmd := &cobra.Command{Use: "history NAME", Short: "All revisions of a record, oldest first"}
+	cmd := &cobra.Command{Use: "history NAME", Short: "All revisions of a record, oldest first",
+		Example: "  brazebooth book history tank lid"}
 	return ofKind(cmd, func(cmd *cobra.Command, kind book.Kind, name string) error {
 		return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 			r, err := book.Resolve(ctx, b, kind, name)
@@ -96,16 +99,18 @@ func (d *Deps) bookHistory() *cobra.Command {
 }
 
 func (d *Deps) bookDelete() *cobra.Command {
-	return d.marking("delete NAME", "Mark a record as not wanted; it stays in the history", (*shop.Shop).Delete)
+	return d.marking("delete NAME", "Mark a record as not wanted; it stays in the history",
+		"  brazebooth book delete stove leg\n  brazebooth book delete --kind trial 3f0a", (*shop.Shop).Delete)
 }
 
 func (d *Deps) bookRestore() *cobra.Command {
-	return d.marking("restore NAME", "Undo a deletion", (*shop.Shop).Restore)
+	return d.marking("restore NAME", "Undo a deletion", "  brazebooth book restore stove leg", (*shop.Shop).Restore)
 }
 
-func (d *Deps) marking(use, short string,
+func (d *Deps) marking(use, short, example string,
 	mark func(*shop.Shop, context.Context, book.Kind, string) (shop.Done, error)) *cobra.Command {
-	return ofKind(&cobra.Command{Use: use, Short: short}, func(cmd *cobra.Command, kind book.Kind, name string) error {
+	cmd := &cobra.Command{Use: use, Short: short, Example: example}
+	return ofKind(cmd, func(cmd *cobra.Command, kind book.Kind, name string) error {
 		return d.act(cmd, func(ctx context.Context, s *shop.Shop) (shop.Done, error) {
 			return mark(s, ctx, kind, name)
 		})
@@ -115,6 +120,7 @@ func (d *Deps) marking(use, short string,
 func (d *Deps) bookEdit() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "edit NAME", Short: "Another name, tags or note for a kept card; the old ones stay in its history",
+		Example: `  brazebooth book edit tank lid --name "tank lid, new" --tags tank,lid`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			name, err := nameOf(args)
 			if err != nil {
@@ -129,7 +135,6 @@ func (d *Deps) bookEdit() *cobra.Command {
 	return cmd
 }
 
-// given are the flags that were given, with their values.
 func given(cmd *cobra.Command) map[string]string {
 	list := map[string]string{}
 	cmd.Flags().Visit(func(f *pflag.Flag) { list[f.Name] = f.Value.String() })
@@ -172,6 +177,7 @@ func (d *Deps) differ(cmd *cobra.Command, list []shop.Difference, head string, w
 func (d *Deps) bookCompare() *cobra.Command {
 	return withJSON(&cobra.Command{
 		Use: "compare NAME NAME", Short: "Two kept cards, figure by figure",
+		Example: `  brazebooth book compare "tank lid" "tank rim"`,
 		Args: words(2, 2, "this needs two cards",
 			`their ids, or names in quotes: brazebooth book compare "tank lid" "tank rim"`),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -191,6 +197,7 @@ func (d *Deps) bookRecompute() *cobra.Command {
 		Use: "recompute NAME", Short: "What this program computes for a kept card today, and why it differs",
 		Long: `What this program computes for a kept card's job today, figure by figure, and why it differs from what
 was saved. The saved card is never changed. --all goes through every card and lists those that a correction changes.`,
+		Example: "  brazebooth book recompute tank lid\n  brazebooth book recompute --all",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			all := flagOn(cmd, "all")
 			if all == (len(args) > 0) {

@@ -32,22 +32,17 @@ would then be tested against themselves.`,
 	return cmd
 }
 
-// measuredInto reads the measured sizes of a cut test bead, mm.
 func measuredInto(cmd *cobra.Command, into *book.Measured) error {
 	for _, m := range shop.Cut {
-		text := flagText(cmd, m.Flag)
-		if text == "" {
-			continue
-		}
-		v, err := quantity.Read(quantity.FieldLength, text)
+		size, err := quantityOf(cmd, m.Flag, quantity.FieldLength)
 		switch {
 		case err != nil:
-			return inFlag(m.Flag, err)
-		case v <= 0 || v > 100:
-			return wrong("--"+m.Flag+": "+quote(text)+" is no size of a bead",
+			return err
+		case size.Set && (size.V <= 0 || size.V > 100):
+			return wrong("--"+m.Flag+": "+quote(flagText(cmd, m.Flag))+" is no size of a bead",
 				"type it in mm, over 0 and at most 100: 6.1mm")
 		}
-		*m.Of(into) = v
+		*m.Of(into) = size.V
 	}
 	return nil
 }

@@ -100,8 +100,10 @@ func bindAnswer(cmd *cobra.Command, schema string) {
 func (d *Deps) answers(find func(*cobra.Command, calc.Job) ([]report.Block, error)) func(*cobra.Command,
 	[]string) error {
 	return func(cmd *cobra.Command, _ []string) error {
-		if err := d.freeFiles(cmd); err != nil {
-			return err
+		for _, flag := range fileFlags(cmd) {
+			if err := d.free(flagText(cmd, flag)); err != nil {
+				return err
+			}
 		}
 		job, err := d.jobWith(cmd)
 		if err != nil {

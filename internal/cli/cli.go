@@ -81,7 +81,7 @@ func Run(ctx context.Context, args []string, d Deps) int {
 	}
 	root := New(d)
 	if asked {
-		d.teach(root)
+		teach(root, d.wordCompleters(), d.flagCompleters())
 	}
 	root.SetArgs(append([]string{}, args...)) // never nil: that would mean the arguments of this process
 	root.SetOut(d.Out)
@@ -135,7 +135,6 @@ anything that is printed here.`,
 	return root
 }
 
-// addCommands adds every command that this user may use.
 func (d *Deps) addCommands(root *cobra.Command) {
 	for i := range pageCommands {
 		root.AddCommand(d.pageCommand(&pageCommands[i]))

@@ -7,14 +7,12 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"brazebooth/calc/advice"
 	"brazebooth/internal/address"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/config"
 	"brazebooth/tables"
 )
-
-// completer lists what a shell may put in place of the word that is being typed.
-type completer = cobra.CompletionFunc
 
 const (
 	noFiles = cobra.ShellCompDirectiveNoFileComp
@@ -52,9 +50,7 @@ func (d *Deps) hide(args []string) []string {
 }
 
 // teach adds its completer to every command and flag of a tree.
-func (d *Deps) teach(cmd *cobra.Command) { teach(cmd, d.wordCompleters(), d.flagCompleters()) }
-
-func teach(cmd *cobra.Command, words, flags map[string]completer) {
+func teach(cmd *cobra.Command, words, flags map[string]cobra.CompletionFunc) {
 	for _, sub := range cmd.Commands() {
 		teach(sub, words, flags)
 	}
@@ -76,9 +72,9 @@ func teach(cmd *cobra.Command, words, flags map[string]completer) {
 }
 
 // wordCompleters complete the arguments of a command, by its path.
-func (d *Deps) wordCompleters() map[string]completer {
+func (d *Deps) wordCompleters() map[string]cobra.CompletionFunc {
 	card, record := d.kept("card", false), d.kept("", false)
-	list := map[string]completer{
+	list := map[string]cobra.CompletionFunc{
 		"gauge": fixed(gaugeNumbers()), "tables": once(fixed(tableNames())), "words": once(fixed(termWords())),
 		"batch": files("csv", "tsv", "jsonl", "ndjson"), "book import": files("jsonl"), "book merge": files("db"),
 		"book export": anyFile, "book backup": anyFile, "completion": once(fixed(shells[:])),
@@ -92,11 +88,11 @@ func (d *Deps) wordCompleters() map[string]completer {
 }
 
 // flagCompleters complete the value of a flag; the key is its name, or its command and name.
-func (d *Deps) flagCompleters() map[string]completer {
+func (d *Deps) flagCompleters() map[string]cobra.CompletionFunc {
 	source := d.kept("source", false)
-	list := map[string]completer{
+	list := map[string]cobra.CompletionFunc{
 		sourceName: source, "book source --name": source, "lot": d.kept("spool", false), "kind": fixed(kinds()),
-		"seen": separated(sights()), "show": separated(pageNames()),
+		"seen": separated(sights()), "show": separated(append([]string{"all"}, advice.ComputedPages()...)),
 		"hazard":  separated(append([]string{"none"}, tables.HazardWords()...)),
 		"format":  fixed([]string{"csv\tone job on each line, the names above", "jsonl\tone object on each line"}),
 		"paper":   fixed([]string{"a4", "letter"}),
@@ -122,7 +118,7 @@ func (d *Deps) flagCompleters() map[string]completer {
 }
 
 // fixed completes from a list; a tab separates a value from its description.
-func fixed(list []string) completer {
+func fixed(list []string) cobra.CompletionFunc {
 	return func(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 		return fitting(list, begun), ordered
 	}
@@ -139,8 +135,7 @@ func fitting(list []string, begun string) []string {
 	return out
 }
 
-// once completes only the first argument.
-func once(f completer) completer {
+func once(f cobra.CompletionFunc) cobra.CompletionFunc {
 	return func(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if len(args) > 0 {
 			return nil, noFiles
@@ -150,12 +145,12 @@ func once(f completer) completer {
 }
 
 // told offers no values and shows a flag's usage.
-func told(usage string) completer {
+func told(usage string) cobra.CompletionFunc {
 	return cobra.FixedCompletions(cobra.AppendActiveHelp(nil, usage), noFiles)
 }
 
 // separated completes the last value of a list with commas.
-func separated(list []string) completer {
+func separated(list []string) cobra.CompletionFunc {
 	return func(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 		before := begun[:strings.LastIndexByte(begun, ',')+1]
 		out := fitting(list, begun[len(before):])
@@ -166,14 +161,12 @@ func separated(list []string) completer {
 	}
 }
 
-// files completes names of files with these endings.
-func files(endings ...string) completer {
+func files(endings ...string) cobra.CompletionFunc {
 	return cobra.FixedCompletions(endings, cobra.ShellCompDirectiveFilterFileExt)
 }
 
 var anyFile = cobra.FixedCompletions(nil, cobra.ShellCompDirectiveDefault)
 
-// completeHelp completes the path of a command.
 func completeHelp(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 	about, rest, err := cmd.Root().Find(args)
 	if err != nil || len(rest) > 0 {
@@ -182,7 +175,6 @@ func completeHelp(cmd *cobra.Command, args []string, begun string) ([]string, co
 	return fitting(commandNames(about), begun), noFiles
 }
 
-// completeSetting completes a key, then its values.
 func completeSetting(cmd *cobra.Command, args []string, begun string) ([]string, cobra.ShellCompDirective) {
 	if len(args) == 0 {
 		return fitting(settingNames(), begun), ordered

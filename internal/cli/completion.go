@@ -8,7 +8,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"brazebooth/calc/advice"
 	"brazebooth/internal/book"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/config"
@@ -71,7 +70,6 @@ func settingNames() []string {
 	return column(config.Keys(), func(k *config.Key) string { return k.Name + "\t" + k.Usage })
 }
 
-// settingValues are the values that a setting can have.
 func settingValues(key string) []string {
 	k, _ := config.Find(key) // key is always a known setting
 	return k.Values
@@ -85,21 +83,10 @@ func completions(rows []choice.Row) []string {
 // kindUsage lists the kinds of records for help and errors.
 var kindUsage = near.Or(kinds())
 
-// kinds are the kinds of records that a book keeps.
 func kinds() []string { return column(book.Kinds[:], func(k *book.Kind) string { return string(*k) }) }
 
 func sights() []string {
 	return column(tables.Sights, func(s *tables.Sight) string { return s.ID + "\t" + s.Name })
-}
-
-func pageNames() []string {
-	list := []string{"all"}
-	for _, p := range advice.Contents() {
-		if p.Of != nil {
-			list = append(list, p.Name)
-		}
-	}
-	return list
 }
 
 func gaugeNumbers() []string {
@@ -115,7 +102,7 @@ const completeWithin = 1500 * time.Millisecond
 
 // kept completes the names of the records of a kind, or of all kinds for ""; deleted records by their ids. The book is
 // opened only to read, so that none is made.
-func (d *Deps) kept(kind book.Kind, deleted bool) completer {
+func (d *Deps) kept(kind book.Kind, deleted bool) cobra.CompletionFunc {
 	return func(cmd *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
 		if d.settle(cmd) != nil {
 			return nil, noFiles

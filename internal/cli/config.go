@@ -36,7 +36,6 @@ and tables in it stay as they are.
 	return cmd
 }
 
-// keysText lists the keys for help.
 func keysText() string {
 	var b strings.Builder
 	for _, k := range config.Keys() {
@@ -171,7 +170,6 @@ const (
 		"BRAZEBOOTH_UNITS=inch"
 )
 
-// withSettings wraps a command that needs the settings file.
 func (d *Deps) withSettings(do func(file string, args []string) error) func(*cobra.Command, []string) error {
 	return func(_ *cobra.Command, args []string) error {
 		if d.Config == "" {

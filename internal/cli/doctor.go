@@ -26,7 +26,6 @@ type Terminal struct {
 	LeastHeight   int
 }
 
-// state is the result of one check.
 type state string
 
 const (
@@ -56,7 +55,6 @@ func (f *findings) add(name string, s state, text, do string) {
 
 func (f *findings) ok(name, text string) { f.add(name, fine, text, "") }
 
-// wrong adds a finding from an error.
 func (f *findings) wrong(name string, err error) {
 	what, hint, _ := shop.Explain(err)
 	f.add(name, mend, what, hint)

@@ -64,7 +64,6 @@ func (d *Deps) lookSigns(f *findings, columns []int) {
 	}
 }
 
-// some joins at most a dozen of a list.
 func some(list []string) string {
 	const most = 12
 	if len(list) <= most {

@@ -70,10 +70,7 @@ func (d *Deps) report(ctx context.Context, err error, units quantity.System, asJ
 
 // remark prints a note to standard error, as a line of text or, where JSON was asked for, as a JSON object.
 func remark(cmd *cobra.Command, text string) {
-	text = plain.Line(address.Scrub(text), 300)
-	if flagText(cmd, "decimal") == "comma" {
-		text = quantity.Comma(text)
-	}
+	text = quantity.Marked(plain.Line(address.Scrub(text), 300), flagText(cmd, "decimal") == "comma")
 	if asJSON(cmd) {
 		line, _ := json.Marshal(map[string]string{"note": text})
 		fmt.Fprintf(cmd.ErrOrStderr(), "%s\n", plain.JSON(line))

@@ -50,7 +50,6 @@ func (d *Deps) wholeFile(name string) error {
 	return nil
 }
 
-// readFrom opens a file, or standard input.
 func (d *Deps) readFrom(name, hint string) (io.Reader, func() error, error) {
 	if name == "-" {
 		return d.In, func() error { return nil }, nil
@@ -98,16 +97,6 @@ func (d *Deps) free(name string) error {
 	return unmade(newfile.Check(name))
 }
 
-// freeFiles calls free for each flag of a command that names a file to write.
-func (d *Deps) freeFiles(cmd *cobra.Command) error {
-	for _, flag := range fileFlags(cmd) {
-		if err := d.free(flagText(cmd, flag)); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
 // write writes into a file that is not there yet, or to standard output.
 func (d *Deps) write(name string, mode fs.FileMode, write func(io.Writer) error) error {
 	if err := d.fileName(name); err != nil {
@@ -119,7 +108,6 @@ func (d *Deps) write(name string, mode fs.FileMode, write func(io.Writer) error)
 	return unmade(newfile.Write(name, mode, write))
 }
 
-// save writes a finished page or picture.
 func (d *Deps) save(name string, mode fs.FileMode, b []byte) error {
 	return d.write(name, mode, func(w io.Writer) error {
 		_, err := w.Write(b)
@@ -133,7 +121,6 @@ type picture interface {
 	PNG(dpi int) ([]byte, error)
 }
 
-// bindPictures adds the flags for the files that a picture is written to.
 func bindPictures(cmd *cobra.Command, of string) {
 	cmd.Flags().String("png", "", "write the "+of+" as a PNG picture into a new file; - is standard output")
 	cmd.Flags().String("svg", "", "write the "+of+" as an SVG picture into a new file; - is standard output")

@@ -19,6 +19,16 @@ func flagText(cmd *cobra.Command, name string) string {
 	return ""
 }
 
+// quantityOf reads a flag that is one number with its unit; it is not set without the flag.
+func quantityOf(cmd *cobra.Command, name string, field quantity.Field) (calc.Opt, error) {
+	text := flagText(cmd, name)
+	if text == "" {
+		return calc.Opt{}, nil
+	}
+	v, err := quantity.Read(field, text)
+	return calc.Some(v), inFlag(name, err)
+}
+
 func flagOn(cmd *cobra.Command, name string) bool { return flagText(cmd, name) == "true" }
 
 // bind adds the flags of the named choices that a command does not have yet.
@@ -62,10 +72,8 @@ func bindSource(cmd *cobra.Command) {
 	cmd.Flags().String(sourceName, "", "power source in the book: its plate, and what its readings taught")
 }
 
-// bindNote adds the flag for a record's note.
 func bindNote(cmd *cobra.Command) { cmd.Flags().String("note", "", "anything worth knowing") }
 
-// jobOf reads the job flags that were given.
 func jobOf(cmd *cobra.Command) (j calc.Job, err error) {
 	err = jobInto(cmd, &j)
 	return j, err
@@ -108,7 +116,6 @@ func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
 	return r.taught(cmd.Context(), job, "")
 }
 
-// cardOf is the card of the flags.
 func (d *Deps) cardOf(cmd *cobra.Command) (calc.Card, error) {
 	job, err := d.jobWith(cmd)
 	if err != nil {

@@ -92,7 +92,6 @@ type besideRow struct {
 	Gauges []besideEach `json:"gauges"` // the thicker first; only one if the thickness is outside the system
 }
 
-// besideEach is one gauge of a besideRow.
 type besideEach struct {
 	Gauge  int     `json:"gauge"`
 	Inches float64 `json:"inches"`

@@ -57,20 +57,13 @@ var errUnread = errors.New("nobody reads the answer")
 func (d *Deps) say(format string, args ...any) { _, _ = fmt.Fprintf(d.Out, format, args...) }
 
 // tell is say with the decimal mark that was asked for.
-func (d *Deps) tell(format string, args ...any) { d.say("%s", d.marked(fmt.Sprintf(format, args...))) }
-
-// marked is a text with the decimal mark that was asked for.
-func (d *Deps) marked(text string) string {
-	if d.comma {
-		return quantity.Comma(text)
-	}
-	return text
+func (d *Deps) tell(format string, args ...any) {
+	d.say("%s", quantity.Marked(fmt.Sprintf(format, args...), d.comma))
 }
 
 // note writes to standard error.
 func (d *Deps) note(format string, args ...any) { _, _ = fmt.Fprintf(d.Err, format, args...) }
 
-// withJSON adds the flag --json to a command.
 func withJSON(cmd *cobra.Command) *cobra.Command {
 	cmd.Flags().Bool("json", false, "JSON")
 	return cmd

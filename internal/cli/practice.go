@@ -85,7 +85,6 @@ func (d *Deps) practise(cmd *cobra.Command, tried []string) error {
 	return err
 }
 
-// boothOf reads level and seed.
 func boothOf(cmd *cobra.Command) (*practice.Booth, error) {
 	level, err := strconv.Atoi(flagText(cmd, "level"))
 	if n := len(practice.Levels()); err != nil || level < 1 || level > n {
@@ -128,7 +127,6 @@ func settingsTried(cmd *cobra.Command, start calc.Job, tried []string) (list []c
 	return list, now, nil
 }
 
-// lay lays the bead of each setting.
 func lay(ctx context.Context, booth *practice.Booth, settings []calc.Job) (*report.Practice, error) {
 	card, err := calc.Solve(booth.Start)
 	if err != nil {
@@ -225,7 +223,6 @@ func (d *Deps) keepPractice(cmd *cobra.Command, p *report.Practice) error {
 	return err
 }
 
-// listLevels prints the levels.
 func (d *Deps) listLevels(cmd *cobra.Command) error {
 	for _, name := range append([]string{"seed", "tried", "solution", "keep"}, choice.HandNames()...) {
 		if cmd.Flags().Changed(name) {

@@ -92,7 +92,7 @@ func (d *Deps) table(name string, asJSON bool) error {
 			if strings.HasPrefix(line, "  text ") { // only sentences are converted: a figure stays as in its source
 				figures = quantity.Sentence(figures, d.units)
 			}
-			d.say("%s%s", d.marked(figures), source)
+			d.say("%s%s", quantity.Marked(figures, d.comma), source)
 		}
 		return nil
 	}

@@ -10,7 +10,6 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// build describes how this program was built.
 type build struct {
 	Schema   int               `json:"schema"`
 	Version  string            `json:"version"`
@@ -26,7 +25,6 @@ type build struct {
 // commit is set at link time for a release, which is built without the repository's information; "" otherwise.
 var commit string
 
-// thisBuild is what the program knows about its own build.
 func thisBuild() build {
 	b := build{Schema: 1, Version: Version, Go: runtime.Version(), OS: runtime.GOOS, Arch: runtime.GOARCH,
 		Commit: commit, Settings: map[string]string{}}
@@ -50,7 +48,6 @@ func thisBuild() build {
 	return b
 }
 
-// line is the build in one line.
 func (b *build) line() string {
 	parts := []string{b.Version}
 	if b.Commit != "" {

@@ -13,7 +13,6 @@ import (
 	"brazebooth/tables"
 )
 
-// wordsCommand is the glossary.
 func (d *Deps) wordsCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "words [WORD]",
@@ -36,7 +35,7 @@ the list of them.`,
 				from = "In " + t.Unit + ". " + from
 			}
 			says := report.Wrapped("", quantity.Sentence(t.Says, d.units))
-			d.say("%s\n%s%s", t.Word, d.marked(says), report.Wrapped("", from))
+			d.say("%s\n%s%s", t.Word, quantity.Marked(says, d.comma), report.Wrapped("", from))
 			return nil
 		},
 	}

@@ -49,7 +49,6 @@ func commandNames(root *cobra.Command) []string {
 	return names
 }
 
-// noArgs refuses arguments for a command that takes none.
 func noArgs(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
@@ -75,7 +74,6 @@ func words(least, most int, what, like string) cobra.PositionalArgs {
 	}
 }
 
-// oneArg accepts exactly one argument.
 func oneArg(what, like string) cobra.PositionalArgs {
 	return words(1, 1, "this needs one word: "+what, like)
 }

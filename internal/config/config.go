@@ -69,7 +69,6 @@ func Load(file string, env func(string) string) (Settings, error) {
 	return s, nil
 }
 
-// read reads the settings of the file.
 func (s *Settings) read(file string) error {
 	_, given, err := load(file)
 	if err != nil {
@@ -119,7 +118,6 @@ func load(file string) (text []byte, given map[string]any, err error) {
 	return text, given, mistake.Within(plain.Line(file, 200), err)
 }
 
-// parse reads TOML.
 func parse(text []byte) (given map[string]any, err error) {
 	err = toml.Unmarshal(text, &given)
 	if err == nil {

@@ -1,6 +1,10 @@
+// Package keep keeps slow answers for all sessions of the program. A caller who asks for an answer that is kept gets it
+// at once. A caller who asks for one that is being computed waits for that computation, which is given up only when
+// nobody waits for it any more. When there are too many answers, the one that was asked for longest ago is dropped.
 package keep
 
 import (
+	"cmp"
 	"context"
 	"slices"
 	"sync"
@@ -34,9 +38,6 @@ type flight[V any] struct {
 // or ctx's once it is cancelled; they are not kept. A panic of compute becomes a panic in each caller.
 func (k *Answers[K, V]) Answer(ctx context.Context, key K, progress func(float64),
 	compute func(context.Context, func(float64)) (V, error)) (V, error) {
-	if v, ok := k.get(key); ok {
-		return v, ctx.Err()
-	}
 	if progress == nil {
 		progress = func(float64) {}
 	}
@@ -51,15 +52,16 @@ func (k *Answers[K, V]) Answer(ctx context.Context, key K, progress func(float64
 	if f.fault != nil {
 		panic(f.fault)
 	}
-	return f.v, f.err
+	return f.v, cmp.Or(f.err, ctx.Err())
 }
 
-// join adds a caller to the computation of a key, or starts one.
+// join adds a caller to the computation of a key, or starts one. For a kept answer it is one that has ended.
 func (k *Answers[K, V]) join(key K, progress *func(float64),
 	compute func(context.Context, func(float64)) (V, error)) *flight[V] {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	if v, ok := k.list[key]; ok { // it has ended since
+	if v, ok := k.list[key]; ok {
+		k.touch(key)
 		f := &flight[V]{done: make(chan struct{}), v: v}
 		close(f.done)
 		return f
@@ -73,7 +75,7 @@ func (k *Answers[K, V]) join(key K, progress *func(float64),
 	ctx, stop := context.WithCancel(context.Background())
 	f := &flight[V]{done: make(chan struct{}), stop: stop, told: []*func(float64){progress}}
 	if k.flights == nil {
-		k.flights = map[K]*flight[V]{}
+		k.flights, k.list = map[K]*flight[V]{}, map[K]V{}
 	}
 	k.flights[key] = f
 	go k.fly(ctx, key, f, compute)
@@ -130,21 +132,8 @@ func (f *flight[V]) progress(done float64) {
 	}
 }
 
-func (k *Answers[K, V]) get(key K) (V, bool) {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	v, ok := k.list[key]
-	if ok {
-		k.touch(key)
-	}
-	return v, ok
-}
-
 // put is called with the lock held.
 func (k *Answers[K, V]) put(key K, v V) {
-	if k.list == nil {
-		k.list = map[K]V{}
-	}
 	k.list[key] = v
 	k.touch(key)
 	if len(k.order) > k.Most {

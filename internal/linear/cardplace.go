@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/near"
@@ -59,7 +58,7 @@ func commands() []command {
 		{"reset", "reset feed: the suggestion back; reset alone: all of them", (*talk).reset},
 		{"undo", "the last change taken back", (*talk).undo},
 		{"example", "a real job of the shop", func(t *talk, _ string) { t.example() }},
-		{"new", "begin again with the metal", func(t *talk, _ string) { t.start(calc.Job{}) }},
+		{"new", "begin again with the metal", func(t *talk, _ string) { t.start() }},
 	}
 }
 
@@ -138,16 +137,11 @@ func (cardPlace) help(t *talk) {
 	for _, c := range commands() {
 		t.voice.show(c.name + ": " + c.usage + ".")
 	}
-	var pages, choices []string
-	for _, p := range advice.Contents() {
-		if p.Of != nil {
-			pages = append(pages, p.Name)
-		}
-	}
+	var choices []string
 	for i := range choice.OnCard() {
 		choices = append(choices, choice.OnCard()[i].Name)
 	}
-	t.voice.show("Pages beside the card: " + strings.Join(pages, ", ") + ".")
+	t.voice.show("Pages beside the card: " + strings.Join(advice.ComputedPages(), ", ") + ".")
 	t.voice.show("To change a choice, type its name and its new value, such as feed 6.2 or joint tee; " +
 		"the name alone asks. They are " + strings.Join(choices, ", ") + ", and what each page asks for.")
 	t.voice.show("help and a name explains one of them, words and a word looks in the glossary. back, again, " +

@@ -13,7 +13,6 @@ import (
 	"brazebooth/tables"
 )
 
-// correct asks what a test bead shows.
 func (t *talk) correct(string) {
 	if stops := calc.Stops(t.card.Warnings); len(stops) > 0 {
 		t.tell(report.Stops{List: stops})
@@ -63,8 +62,7 @@ func (p seenPlace) hear(t *talk, line string) {
 	if err == nil {
 		page, err = correct.Next(t.ctx, tries)
 	}
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return
 	}
 	if len(tries) == 1 {

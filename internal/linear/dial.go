@@ -17,8 +17,7 @@ func (t *talk) keepDial(rest string) {
 		return
 	}
 	r, err := dialRead(rest)
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return
 	}
 	job, said, err := t.o.Book.Measure(t.ctx, t.taught, r, 0, t.job)
@@ -36,13 +35,9 @@ func dialRead(text string) (r calc.Reading, err error) {
 		return r, mistake.New("this needs a dial, its position and what it gives",
 			"type dial feed 4.2 5.1m/min, or dial volts 3 15.1")
 	}
-	rest, below := strings.CutPrefix(at, "-")
-	mark, err := quantity.Read(quantity.FieldNumber, rest)
+	mark, err := quantity.Read(quantity.FieldMark, at)
 	if err != nil {
 		return r, err
-	}
-	if below {
-		mark = -mark
 	}
 	var j calc.Job
 	if err := c.Set(&j, gives); err != nil {

@@ -12,8 +12,7 @@ import (
 // readPage reads out a page beside the card.
 func (t *talk) readPage(page *advice.Entry) {
 	p, err := page.Answer(t.ctx, &t.card)
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return
 	}
 	t.page = &p
@@ -23,8 +22,7 @@ func (t *talk) readPage(page *advice.Entry) {
 // readTimed reads out on time, off time and step of a timed arc on this joint.
 func (t *talk) readTimed(string) {
 	s, err := calc.SolveTimed(t.ctx, t.job, nil)
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return
 	}
 	t.tell(report.Timed(&s)...)
@@ -36,8 +34,7 @@ func (t *talk) readTimed(string) {
 // readWindow says in words what the operating window shows.
 func (t *talk) readWindow(string) {
 	m, err := calc.WindowOf(t.ctx, t.job, calc.FullWindow, nil)
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return
 	}
 	var given *calc.Card

@@ -24,8 +24,7 @@ func withBook(do func(t *talk, rest string)) func(*talk, string) {
 
 // isKept reads out what was saved, or why nothing was.
 func (t *talk) isKept(said string, err error) bool {
-	if err != nil {
-		t.fault("not kept: ", err)
+	if t.failed("not kept: ", err) {
 		return false
 	}
 	t.voice.show(sentence(capital(plain.Line(said, 300))))
@@ -66,8 +65,7 @@ func (t *talk) find(text string) {
 
 func (t *talk) look(text string) bool {
 	list, err := t.o.Book.Find(t.ctx, text)
-	if err != nil {
-		t.fault("the book does not answer: ", err)
+	if t.failed("the book does not answer: ", err) {
 		return false
 	}
 	t.found = list
@@ -124,8 +122,7 @@ func (t *talk) take(e Entry) {
 
 func (t *talk) load(e Entry) {
 	job, err := t.o.Book.Load(t.ctx, e.ID)
-	if err != nil {
-		t.fault("not opened: ", err)
+	if t.failed("not opened: ", err) {
 		return
 	}
 	if t.begin(job) {
@@ -142,8 +139,7 @@ func (t *talk) recall(source string) {
 		return
 	}
 	job, err := t.o.Book.Recall(t.ctx, source, t.job)
-	if err != nil {
-		t.fault("nothing is known of "+quoted(source)+": ", err)
+	if t.failed("nothing is known of "+quoted(source)+": ", err) {
 		return
 	}
 	t.swap(job, "With what the power source "+source+" taught.")
@@ -158,7 +154,7 @@ func (t *talk) pull(what string) {
 	case t.taught == "":
 		t.refuse("a pulled piece belongs to a power source", "type power-source and its name first")
 	case err != nil:
-		t.fault("not kept: ", err)
+		t.failed("not kept: ", err)
 	default:
 		t.isKept(t.o.Book.Pull(t.ctx, t.job, kN, broke, t.taught))
 	}

@@ -58,7 +58,7 @@ func Run(ctx context.Context, o Options, in io.Reader, out io.Writer) error {
 	t := newTalk(ctx, o, out)
 	lines := bufio.NewReaderSize(crew.Reader(ctx, in), longestLine)
 	t.greet()
-	t.start(calc.Job{})
+	t.start()
 	for !t.over && t.voice.err == nil {
 		t.voice.prompt(t.at.name(t))
 		line, long, err := crew.Line(lines)

@@ -33,7 +33,6 @@ func (q *question) list(t *talk, word string) {
 	}
 }
 
-// more reads out the next few answers.
 func (q *question) more(t *talk) {
 	if q.next >= len(q.rows) {
 		t.refuse("there are no more", "? begins again")

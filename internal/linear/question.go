@@ -88,7 +88,7 @@ func (q *question) take(t *talk, line string) {
 	}
 	job, card, err := t.with(q.choice, text)
 	if err != nil {
-		t.fault("", err)
+		t.failed("", err)
 		if t.listed(q.choice) > 0 {
 			t.voice.show("Or ? for the list.")
 		}

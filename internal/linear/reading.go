@@ -36,7 +36,6 @@ func (t *talk) read() {
 		"help tells what else.", len(t.results())))
 }
 
-// choiceWords is a field's name in words.
 func choiceWords(field string) string { return strings.ReplaceAll(field, "_", " ") }
 
 // dangers reads out every stop, the test bead, and the wanted cautions. It returns how many cautions were left out.
@@ -69,7 +68,6 @@ func (t *talk) danger(w *calc.Warning) {
 	t.tell(report.Cautions{List: []calc.Warning{*w}})
 }
 
-// settings are the settings, each as a sentence.
 func (t *talk) settings() (list []string) {
 	for i := range t.card.Figures {
 		if f := &t.card.Figures[i]; choice.SettingOf(f.Name) != nil {

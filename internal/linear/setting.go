@@ -14,8 +14,7 @@ import (
 // change puts a choice on the job, if the result has a card, and says what changed.
 func (t *talk) change(c *choice.Choice, text string) bool {
 	job, card, err := t.with(c, text)
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return false
 	}
 	t.changed(job, card, "", c)
@@ -107,7 +106,6 @@ func (t *talk) chosen(c *choice.Choice) string {
 	return c.Shown(&t.card, t.units)
 }
 
-// sheet is a member's thickness.
 func (t *talk) sheet(i int) string {
 	m := &t.card.Setup.Members[i]
 	size := quantity.Show(m.Thickness, "mm", t.units)
@@ -157,14 +155,12 @@ func (t *talk) reset(name string) {
 // swap replaces the present job if the new one has a card.
 func (t *talk) swap(job calc.Job, said string) {
 	card, err := answer(t.ctx, job, nil)
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return
 	}
 	t.changed(job, card, said, nil)
 }
 
-// undo takes back the last change of a choice or a setting.
 func (t *talk) undo(string) {
 	n := len(t.before) - 1
 	if n < 0 {

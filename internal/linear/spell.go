@@ -56,13 +56,11 @@ var operators = strings.NewReplacer(" + ", " plus ", " − ", " minus ", "/", " 
 	" is ",
 	"=", " is ", "*", " times ")
 
-// formula is a formula as it is read out.
 func formula(text string) string { return spell(operators.Replace(text)) }
 
 // numbers is a formula with its numbers filled in and their units in words.
 func numbers(b *calc.Basis) string { return formula(b.Filled(inUnit)) }
 
-// capital capitalizes the first letter.
 func capital(s string) string {
 	for i, r := range s {
 		return string(unicode.ToUpper(r)) + s[i+len(string(r)):]

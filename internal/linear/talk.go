@@ -1,6 +1,7 @@
 package linear
 
 import (
+	"bufio"
 	"context"
 	"io"
 	"strings"
@@ -49,7 +50,8 @@ type place interface {
 }
 
 func newTalk(ctx context.Context, o Options, out io.Writer) *talk {
-	t := &talk{ctx: ctx, voice: newVoice(out, o.Comma), o: o, units: o.Units}
+	t := &talk{ctx: ctx, o: o, units: o.Units,
+		voice: &voice{out: bufio.NewWriter(out), below: out, comma: o.Comma}}
 	if t.units == "" {
 		t.units = quantity.Metric
 	}
@@ -63,9 +65,9 @@ func (t *talk) greet() {
 }
 
 // start asks the questions that lead to a card.
-func (t *talk) start(job calc.Job) {
+func (t *talk) start() {
 	switch {
-	case t.begin(job):
+	case t.begin(calc.Job{}):
 		t.goTo(&question{step: 1, choice: t.path()[0]})
 	case t.at == nil: // the context ended before the first question
 		t.leave()
@@ -76,8 +78,7 @@ func (t *talk) start(job calc.Job) {
 // the job has no card.
 func (t *talk) begin(job calc.Job) bool {
 	card, err := answer(t.ctx, job, nil)
-	if err != nil {
-		t.fault("", err)
+	if t.failed("", err) {
 		return false
 	}
 	t.job, t.card, t.before, t.told, t.page, t.tries, t.taught = job, card, nil, nil, nil, nil, ""
@@ -126,19 +127,20 @@ func (t *talk) refuse(what, hint string) {
 	}
 }
 
-// fault reads out an error, and what to type instead if the error knows it. what says what was not done.
-func (t *talk) fault(what string, err error) {
-	if t.ctx.Err() != nil { // the talk is ending
-		return
+// failed reports whether there is an error, and reads it out with what to type instead if the error knows it. what says
+// what was not done.
+func (t *talk) failed(what string, err error) bool {
+	if err == nil || t.ctx.Err() != nil { // a talk that is ending reads out no error
+		return err != nil
 	}
 	hint := ""
 	if m := mistake.Of(err); m != nil {
 		hint = m.Hint
 	}
 	t.refuse(what+plain.Line(err.Error(), 300), hint)
+	return true
 }
 
-// inUnits is a sentence in the user's units.
 func (t *talk) inUnits(text string) string { return quantity.Sentence(text, t.units) }
 
 // setUnits changes the units; without a name, to the next ones.
@@ -155,11 +157,9 @@ func (t *talk) setUnits(name string) {
 	t.voice.say("Units: ", string(t.units), ".")
 }
 
-// cutWord splits a line after its first word.
 func cutWord(line string) (word, rest string) {
 	word, rest, _ = strings.Cut(line, " ")
 	return word, strings.TrimSpace(rest)
 }
 
-// quoted repeats typed text, shortened.
 func quoted(s string) string { return `"` + plain.Line(s, 40) + `"` }

@@ -22,23 +22,9 @@ type voice struct {
 	err   error
 }
 
-func newVoice(out io.Writer, comma bool) *voice {
-	return &voice{out: bufio.NewWriter(out), below: out, comma: comma}
-}
-
-// say reads out a sentence.
 func (v *voice) say(parts ...string) { v.line(v.marked(spell(strings.Join(parts, "")))) }
 
-// cite reads out the name of a document: its section 3.2 keeps its point.
-func (v *voice) cite(parts ...string) { v.line(spell(strings.Join(parts, ""))) }
-
-// marked writes the numbers of a text with the decimal mark that the user chose.
-func (v *voice) marked(text string) string {
-	if v.comma {
-		return quantity.Comma(text)
-	}
-	return text
-}
+func (v *voice) marked(text string) string { return quantity.Marked(text, v.comma) }
 
 // show prints text that can be typed, as it is typed.
 func (v *voice) show(parts ...string) { v.line(literal(strings.Join(parts, ""))) }
@@ -48,14 +34,12 @@ func (v *voice) line(text string) {
 	v.write(strings.Join(plain.Wrap(text, width), "\n") + "\n")
 }
 
-// again repeats the last answer.
 func (v *voice) again() {
 	for _, l := range v.last {
 		v.line(l)
 	}
 }
 
-// prompt waits for an answer.
 func (v *voice) prompt(name string) {
 	if len(v.said) > 0 {
 		v.last, v.said = v.said, nil

@@ -108,7 +108,7 @@ func (t *talk) source(from, known string) {
 	if words := calc.KnownWords(known); words != from {
 		text += "; " + words
 	}
-	t.voice.cite(sentence(text))
+	t.voice.line(spell(sentence(text))) // the section 3.2 of a document keeps its point
 }
 
 // topInputs reads out the inputs that move a figure most.

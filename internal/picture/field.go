@@ -98,11 +98,11 @@ func (f filled) GlyphBoxes(p *plot.Plot) []plot.GlyphBox {
 }
 
 // Edge is the line along which a field is zero, and the points that the line passes through.
-func Edge(f *Field, style draw.LineStyle) (*plotter.Contour, []XY) {
+func Edge(f *Field, style draw.LineStyle) (*plotter.Contour, []plotter.XY) {
 	whole := f.filled()
 	c := plotter.NewContour(whole, []float64{0}, nil)
 	c.LineStyles = []draw.LineStyle{style}
-	var places []XY
+	var places []plotter.XY
 	for i := range f.Xs {
 		for j := range f.Ys {
 			if at, ok := whole.crossing(i, j, min(i+1, len(f.Xs)-1), j); ok {
@@ -117,14 +117,14 @@ func Edge(f *Field, style draw.LineStyle) (*plotter.Contour, []XY) {
 }
 
 // crossing is where the field is zero between two neighbouring points.
-func (f *Field) crossing(i, j, i2, j2 int) (XY, bool) {
+func (f *Field) crossing(i, j, i2, j2 int) (plotter.XY, bool) {
 	a, b := f.Z(i, j), f.Z(i2, j2)
 	if a >= 0 == (b >= 0) {
-		return XY{}, false
+		return plotter.XY{}, false
 	}
 	at := a / (a - b)
 	between := func(u, v float64) float64 { return u * math.Pow(v/u, at) }
-	return XY{between(f.Xs[i], f.Xs[i2]), between(f.Ys[j], f.Ys[j2])}, true
+	return plotter.XY{X: between(f.Xs[i], f.Xs[i2]), Y: between(f.Ys[j], f.Ys[j2])}, true
 }
 
 // filled is the field with its missing values taken from the nearest neighbours, so that no line ends in a jump. A

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 )
@@ -13,11 +14,8 @@ import (
 // already taken. Labels is added to a plot last.
 type Labels struct {
 	List  []Label
-	Taken []XY // points that no label may cover, in the plot's units
+	Taken []plotter.XY // points that no label may cover, in the plot's units
 }
-
-// XY is a place in a plot's units.
-type XY struct{ X, Y float64 }
 
 // Label is a name and the places where its middle may lie. A label without room is left out.
 type Label struct {
@@ -26,7 +24,7 @@ type Label struct {
 	Bold   bool
 	Bare   bool // without a white box behind it
 	Beside bool // next to its place, not on it
-	Places []XY
+	Places []plotter.XY
 }
 
 // Plot draws the labels.

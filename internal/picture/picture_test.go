@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 	"gonum.org/v1/plot/vg/vgimg"
@@ -99,16 +100,16 @@ func TestLabelsKeepApart(t *testing.T) {
 	p := New("x", "y")
 	Ratios(&p.X, 1, 10)
 	Ratios(&p.Y, 1, 10)
-	var places []XY
+	var places []plotter.XY
 	for x := 1.0; x <= 10; x++ {
-		places = append(places, XY{x, 5})
+		places = append(places, plotter.XY{X: x, Y: 5})
 	}
 	var labels Labels
 	for range 12 {
 		labels.List = append(labels.List, Label{Text: "a longer name", Size: Near, Places: places})
 	}
-	labels.List = append(labels.List, Label{Text: "beside", Size: Near, Beside: true, Places: []XY{{3, 3}}})
-	labels.Taken = []XY{{3, 3}}
+	labels.Taken = []plotter.XY{{X: 3, Y: 3}}
+	labels.List = append(labels.List, Label{Text: "beside", Size: Near, Beside: true, Places: labels.Taken})
 	p.Add(&labels)
 	b, err := p.SVG()
 	if err != nil {

@@ -64,11 +64,7 @@ func printable(text string) bool {
 
 // lineBreak reports whether a character ends a line, including form feed, next line and Unicode's separators.
 func lineBreak(r rune) bool {
-	switch r {
-	case '\n', '\r', '\v', '\f', 0x85, 0x2028, 0x2029:
-		return true
-	}
-	return false
+	return strings.ContainsRune("\n\r\v\f\u0085\u2028\u2029", r)
 }
 
 // hidden reports whether a character is invisible, changes the direction of its neighbours, or is unassigned, so that

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"io"
 	"os"
+	"runtime"
 	"slices"
 	"time"
 )
@@ -30,7 +31,7 @@ func (k *keyboard) Read(p []byte) (int, error) {
 
 // terminalInput is standard input as the screens read it.
 func terminalInput(in *os.File) io.Reader {
-	if !keysAreBytes {
+	if runtime.GOOS == "windows" { // a console sends keys as events, and its own file must be read
 		return in
 	}
 	return &keyboard{File: in}

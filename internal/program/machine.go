@@ -13,10 +13,8 @@ import (
 // book's server cannot be reached.
 func inData(name string) string { return inFolder("XDG_DATA_HOME", xdg.DataHome, name) }
 
-// inState is the path of a file in the user's state folder.
 func inState(name string) string { return inFolder("XDG_STATE_HOME", xdg.StateHome, name) }
 
-// configFile is the path of the user's settings file.
 func configFile() string { return inFolder("XDG_CONFIG_HOME", xdg.ConfigHome, "config.toml") }
 
 // inFolder is the path of a file of this program in one of the user's folders; "" for a user without a home, for whom
@@ -39,7 +37,6 @@ func homeless() bool {
 	return !filepath.IsAbs(home) || filepath.Clean(home) == "/" || err != nil || !info.IsDir()
 }
 
-// shortName is the login name of the user.
 func shortName() string {
 	u, err := user.Current()
 	if err != nil {

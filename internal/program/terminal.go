@@ -1,6 +1,7 @@
 package program
 
 import (
+	"cmp"
 	"os"
 	"runtime"
 	"strings"
@@ -24,21 +25,12 @@ func terminalHere() cli.Terminal {
 			break
 		}
 	}
-	t.Colours = colours(colorprofile.Env(os.Environ()))
+	t.Colours = cmp.Or(colours[colorprofile.Env(os.Environ())], "none; every mark also has its sign")
 	return t
 }
 
-func colours(p colorprofile.Profile) string {
-	switch p {
-	case colorprofile.TrueColor:
-		return "all"
-	case colorprofile.ANSI256:
-		return "256"
-	case colorprofile.ANSI:
-		return "16"
-	}
-	return "none; every mark also has its sign"
-}
+var colours = map[colorprofile.Profile]string{colorprofile.TrueColor: "all", colorprofile.ANSI256: "256",
+	colorprofile.ANSI: "16"}
 
 // locale is the locale for characters, and whether it is UTF-8.
 func locale(env func(string) string) (name string, utf8 bool) {

@@ -30,6 +30,14 @@ func Comma(text string) string {
 	return string(out)
 }
 
+// Marked is a text with the decimal mark that its reader chose.
+func Marked(text string, comma bool) string {
+	if comma {
+		return Comma(text)
+	}
+	return text
+}
+
 // begins reports whether a number begins at i: with a digit, or with a point that has a digit after it and no point
 // before it.
 func begins(text string, i int) bool {

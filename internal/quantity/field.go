@@ -27,10 +27,10 @@ const (
 	FieldMass
 	FieldPerLength
 	FieldNumber
+	FieldMark // of a dial; a trim dial has marks below its middle
 	fields
 )
 
-// spec describes how one field is read.
 type spec struct {
 	what      string // in messages
 	units     []unit
@@ -100,6 +100,8 @@ var specs = [fields]spec{
 	FieldPerLength: {what: "a time per length", units: perLengths, bare: bare{from: "min/m"}, low: 0, high: 1000,
 		shown: "min/m", hint: "type 3min/m, 1min/ft or 3", rule: "a bare number is minutes a metre"},
 	FieldNumber: {what: "a number", low: 0, high: 1e9, hint: "type 12 or 1.5", rule: "a number without a unit"},
+	FieldMark: {what: "a number", low: -1e9, high: 1e9, signed: true, hint: "type 12 or 1.5",
+		rule: "a number without a unit"},
 }
 
 // Rule says in one short line how the field reads a number without a unit; "" for a field of names.

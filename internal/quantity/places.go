@@ -15,7 +15,6 @@ var finest = map[string]places{"s": {2, 2}, "mm2": {1, 4}}
 var measured = map[string]places{"C": {0, 0}, "deg": {0, 0}, "A": {0, 0}, "V": {1, 1}, "mm": {2, 3}, "mm3": {1, 5},
 	"g/m": {1, 1}, "%": {0, 0}}
 
-// of returns the decimals of a system.
 func (p places) of(w *view, sys System) int {
 	if w.inches(sys) {
 		return p[1]

@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -41,11 +42,7 @@ func ParseSize(text string) (Size, error) {
 
 // isGauge knows the spellings of a sheet gauge. The British wire gauge (swg) is not a sheet gauge.
 func isGauge(unit string) bool {
-	switch unit {
-	case "ga", "gauge", "gage", "g", "msg", "gsg":
-		return true
-	}
-	return false
+	return slices.Contains([]string{"ga", "gauge", "gage", "g", "msg", "gsg"}, unit)
 }
 
 // IsPrice reports whether a field takes a currency.
@@ -89,7 +86,6 @@ func ReadWithin(f Field, text string, low, high float64) (float64, error) {
 	return sp.number(f, text)
 }
 
-// number reads a text that is one number.
 func (sp *spec) number(f Field, text string) (float64, error) {
 	if f == FieldTravel {
 		if seconds, along, ok := counted(text); ok {

@@ -218,7 +218,6 @@ func (w *view) number(v float64, decimals int, sys System) string {
 	return s
 }
 
-// noZero drops the zero before the point.
 func noZero(s string) string {
 	if sign, rest, ok := strings.Cut(s, "0."); ok && (sign == "" || sign == "-") {
 		return sign + "." + rest

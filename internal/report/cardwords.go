@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"brazebooth/calc"
+	"brazebooth/calc/advice"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
@@ -36,13 +37,9 @@ func basisLines(b *calc.Basis) []Line {
 		list = append(list, Line{Kind: PutIn, Text: s})
 	}
 	list = append(list, Line{Kind: Source, Text: b.Source, Known: b.Known})
-	var most []string
-	telling := b.Telling()
-	for _, in := range telling[:min(3, len(telling))] {
-		most = append(most, fmt.Sprintf("%s (%+.1f %%)", in.Name, in.Sensitivity))
-	}
-	if len(most) > 0 {
-		list = append(list, Line{Kind: LeansOn, Text: strings.Join(most, ", ")})
+	if most := b.Telling(); len(most) > 0 {
+		list = append(list, Line{Kind: LeansOn, Text: strings.Join(each(most[:min(3, len(most))],
+			func(in *calc.Input) string { return fmt.Sprintf("%s (%+.1f %%)", in.Name, in.Sensitivity) }), ", ")})
 	}
 	return list
 }
@@ -171,11 +168,9 @@ func verdictText(card *calc.Card) string {
 func (Section) words(Options) []Line { return nil }
 
 func (n Notes) words(Options) []Line {
-	var list []Line
-	for _, x := range n.List {
-		list = append(list, Line{Kind: Setting, Lead: x.Name, Text: x.Text, Known: x.Known, Source: x.Source})
-	}
-	return list
+	return each(n.List, func(x *calc.Note) Line {
+		return Line{Kind: Setting, Lead: x.Name, Text: x.Text, Known: x.Known, Source: x.Source}
+	})
 }
 
 func (a Assumed) words(o Options) []Line {
@@ -190,13 +185,9 @@ func (a Assumed) words(o Options) []Line {
 }
 
 func (c Checks) words(o Options) []Line {
-	var list []Line
-	for i := range c.List {
-		x := &c.List[i]
-		list = append(list, Line{Kind: CheckFirst, Lead: x.Field, Value: Typed(x.Field, x.Value, o.Units),
-			Text: x.Text()})
-	}
-	return list
+	return each(c.List, func(x *advice.Check) Line {
+		return Line{Kind: CheckFirst, Lead: x.Field, Value: Typed(x.Field, x.Value, o.Units), Text: x.Text()}
+	})
 }
 
 func (p Open) words(Options) []Line {
@@ -215,9 +206,7 @@ func Typed(field, value string, sys quantity.System) string {
 
 // AssumedText lists the assumed values.
 func AssumedText(list []calc.Assumption, sys quantity.System) string {
-	var said []string
-	for _, a := range list {
-		said = append(said, plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+Typed(a.Field, a.Value, sys), 60))
-	}
-	return strings.Join(said, ", ")
+	return strings.Join(each(list, func(a *calc.Assumption) string {
+		return plain.Line(strings.ReplaceAll(a.Field, "_", " ")+" "+Typed(a.Field, a.Value, sys), 60)
+	}), ", ")
 }

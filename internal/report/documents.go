@@ -16,7 +16,6 @@ import (
 // described in docs/window-schema.json, docs/gap-schema.json and docs/practice-schema.json.
 type documented interface{ document(s stamp) any }
 
-// windowDocument is an operating window as JSON.
 type windowDocument struct {
 	stamp
 	Job  calc.Job `json:"job"`
@@ -61,7 +60,6 @@ func (g Grid) document(s stamp) any {
 	return d
 }
 
-// timedDocument is the answer for a timed arc, as JSON.
 type timedDocument struct {
 	stamp
 	Job      calc.Job          `json:"job"`
@@ -102,7 +100,6 @@ func TraceCSV(s *calc.Timed) ([]byte, error) {
 	return out.Bytes(), err
 }
 
-// practiceDocument is a practice job as JSON.
 type practiceDocument struct {
 	stamp
 	Level    int            `json:"level"`

@@ -69,9 +69,6 @@ func (k *ink) bytes() ([]byte, error) {
 
 // safe replaces the characters that the font does not have, and remembers them.
 func (k *ink) safe(s string) string {
-	if k.comma {
-		s = quantity.Comma(s)
-	}
 	return strings.Map(func(r rune) rune {
 		if g, err := k.font.GlyphIndex(&k.buf, r); err == nil && g != 0 {
 			return r
@@ -80,7 +77,7 @@ func (k *ink) safe(s string) string {
 			k.missing = append(k.missing, r)
 		}
 		return '?'
-	}, plain.Line(s, 2000))
+	}, plain.Line(quantity.Marked(s, k.comma), 2000))
 }
 
 // text writes at a place, with its baseline at y, and returns its width, mm.

@@ -18,18 +18,13 @@ func Markdown(blocks []Block, o Options) string {
 	return m.String()
 }
 
-// marker writes Markdown.
 type marker struct {
 	strings.Builder
 	comma bool // in numbers
 }
 
 func (m *marker) line(format string, args ...any) {
-	text := fmt.Sprintf(format, args...)
-	if m.comma {
-		text = quantity.Comma(text)
-	}
-	m.WriteString(text + "\n")
+	m.WriteString(quantity.Marked(fmt.Sprintf(format, args...), m.comma) + "\n")
 }
 
 // clean escapes the characters that have a meaning in Markdown.

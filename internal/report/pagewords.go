@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -12,7 +13,7 @@ import (
 func (v Fit) words(Options) []Line {
 	var list []Line
 	if v.Verdict != "" {
-		list = append(list, Line{Kind: FitVerdict, Lead: v.Verdict, Text: fitWords(v.Verdict)})
+		list = append(list, Line{Kind: FitVerdict, Lead: v.Verdict, Text: cmp.Or(fitWords[v.Verdict], "STOP")})
 	}
 	for _, x := range v.Instead {
 		list = append(list, Line{Kind: Instead, Text: x})
@@ -20,17 +21,8 @@ func (v Fit) words(Options) []Line {
 	return list
 }
 
-func fitWords(v string) string {
-	switch v {
-	case advice.Suits:
-		return "suitable"
-	case advice.WithCare:
-		return "possible with care"
-	case advice.AnotherWay:
-		return "choose another way"
-	}
-	return "STOP"
-}
+var fitWords = map[string]string{advice.Suits: "suitable", advice.WithCare: "possible with care",
+	advice.AnotherWay: "choose another way"}
 
 func (c Correction) words(o Options) []Line {
 	if c.Correction == nil {

@@ -177,7 +177,6 @@ func (p *Practice) par(o Options) []Line {
 	return append(list, Line{Kind: Named, Lead: "A setting that is good in this booth", Text: best})
 }
 
-// hidden is what the booth hid.
 func (p *Practice) hidden(o Options) []Line {
 	list := []Line{{Kind: Verbatim, Text: "What this booth hid       the cards have        here"}}
 	for i := range p.Revealed.Hidden {

@@ -47,10 +47,7 @@ func (w *writer) wide() int { return cmp.Or(w.Width, width) }
 
 func (w *writer) line(format string, args ...any) {
 	text := strings.TrimRight(fmt.Sprintf(format, args...), " ")
-	if w.Comma {
-		text = quantity.Comma(text)
-	}
-	w.WriteString(text + "\n")
+	w.WriteString(quantity.Marked(text, w.Comma) + "\n")
 }
 
 // para writes text after a mark, wrapped and indented by the width of the mark.
@@ -60,9 +57,6 @@ func (w *writer) para(mark, text string) {
 		mark = strings.Repeat(" ", plain.Width(mark))
 	}
 }
-
-// cite is para for the name of a document: its section 4.5 keeps its point with a decimal comma.
-func (w *writer) cite(mark, text string) { w.WriteString(Wrapped(mark, text)) }
 
 // Wrapped is text after a mark in lines of at most 80 columns.
 func Wrapped(mark, text string) string {
@@ -117,7 +111,7 @@ func (w *writer) put(lines []Line, i int) {
 				known = ""
 			}
 		}
-		w.cite(from, l.Text+known)
+		w.WriteString(Wrapped(from, l.Text+known)) // the section 4.5 of a document keeps its point
 	case Topic:
 		w.line("%s", capital(l.Text))
 	case Turns:

@@ -33,7 +33,6 @@ func LastBeats(s *calc.Timed) []calc.HeatPoint {
 	return s.Trace[slices.IndexFunc(s.Trace, func(p calc.HeatPoint) bool { return p.Time >= from }):]
 }
 
-// traceGrid is a trace on a grid of characters.
 type traceGrid struct {
 	rows      [][]rune
 	low, high float64

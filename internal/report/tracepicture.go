@@ -81,7 +81,7 @@ func (h Heat) drawn(p *picture.Picture) {
 			Dashes: []vg.Length{3, 3}}))
 		beside := t + [...]float64{1, 1, -1}[i]*(high-low)/24
 		labels.List = append(labels.List, picture.Label{Text: [...]string{"base melts", "liquidus", "solidus"}[i],
-			Size: picture.Near, Bare: true, Places: []picture.XY{{X: last + 0.45*(right-last), Y: beside}}})
+			Size: picture.Near, Bare: true, Places: []plotter.XY{{X: last + 0.45*(right-last), Y: beside}}})
 	}
 	for n, name := range [...]string{"root edge", "puddle's middle", "back face"} {
 		var list plotter.XYs

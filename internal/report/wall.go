@@ -29,10 +29,7 @@ type Wall struct {
 
 // WallOf is a present card as a page for the wall.
 func WallOf(card *calc.Card, name string, sys quantity.System) Wall {
-	var job []string
-	for _, l := range (Head{Card: card}).words(Options{Units: sys}) {
-		job = append(job, l.Text)
-	}
+	job := each(Head{Card: card}.words(Options{Units: sys}), func(l *Line) string { return l.Text })
 	return Wall{Name: name, Job: strings.Join(job, "; "), Card: card}
 }
 

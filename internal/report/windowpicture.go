@@ -63,14 +63,9 @@ func (m *Map) picture() *picture.Picture {
 
 // field is values over the map's axes, in the map's units.
 func (m *Map) field(values []float64) *picture.Field {
-	f := picture.Field{Zs: values}
-	for _, v := range m.Chart.Feeds {
-		f.Xs = append(f.Xs, m.in(v, "m/min"))
-	}
-	for _, v := range m.Chart.Travels {
-		f.Ys = append(f.Ys, m.in(v, "mm/s"))
-	}
-	return &f
+	return &picture.Field{Zs: values,
+		Xs: each(m.Chart.Feeds, func(v *float64) float64 { return m.in(*v, "m/min") }),
+		Ys: each(m.Chart.Travels, func(v *float64) float64 { return m.in(*v, "mm/s") })}
 }
 
 func (m *Map) in(v float64, unit string) float64 {
@@ -88,9 +83,9 @@ func (m *Map) marks(labels *picture.Labels) (list []plot.Plotter) {
 		}
 		s.Shape, s.Radius, s.Color = shape, size, picture.Ink
 		list = append(list, s)
-		labels.Taken = append(labels.Taken, picture.XY{X: at.X, Y: at.Y})
+		labels.Taken = append(labels.Taken, at)
 		labels.List = append(labels.List, picture.Label{Text: name, Size: picture.Near, Bold: true,
-			Beside: true, Places: []picture.XY{{X: at.X, Y: at.Y}}})
+			Beside: true, Places: []plotter.XY{at}})
 	}
 	name := "suggested"
 	if !m.Card.Met() {
@@ -125,7 +120,7 @@ func (m *Map) zones() (list []picture.Label) {
 }
 
 // roomFor are the places deepest inside a zone at which a word of this size lies wholly in the zone.
-func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (places []picture.XY) {
+func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (places []plotter.XY) {
 	const wide, high = 730, 320 // about the area that the axes leave on the sheet, points
 	nx, ny := len(m.Feeds), len(m.Travels)
 	w := int(float64(picture.Style(size, true).Width(word))/wide*float64(nx)/2) + 1
@@ -141,11 +136,11 @@ func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (plac
 		return true
 	}
 	for deepest := 0; ; deepest++ {
-		var deeper []picture.XY
+		var deeper []plotter.XY
 		for i := range nx {
 			for j := range ny {
 				if holds(i, j, deepest) {
-					deeper = append(deeper, picture.XY{X: m.in(m.Feeds[i], "m/min"), Y: m.in(m.Travels[j], "mm/s")})
+					deeper = append(deeper, plotter.XY{X: m.in(m.Feeds[i], "m/min"), Y: m.in(m.Travels[j], "mm/s")})
 				}
 			}
 		}

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 )
@@ -79,7 +81,7 @@ const FitLabel = "arc brazing"
 func Words(blocks []Block, o Options) []Line {
 	list := said(blocks, o)
 	for i := range list {
-		if l := &list[i]; !asComputed(l.Kind) && !l.AsTyped {
+		if l := &list[i]; !slices.Contains(asComputed[:], l.Kind) && !l.AsTyped {
 			l.Lead, l.Value, l.Text = quantity.Sentence(l.Lead, o.Units), quantity.Sentence(l.Value, o.Units),
 				quantity.Sentence(l.Text, o.Units)
 		}
@@ -87,15 +89,9 @@ func Words(blocks []Block, o Options) []Line {
 	return list
 }
 
-// asComputed reports whether lines of this kind keep their units: what a job is for, with the names of sheet and wire,
-// and how a figure was computed, in metric units with the names of its sources.
-func asComputed(k Kind) bool {
-	switch k {
-	case Subject, Formula, PutIn, Source, LeansOn, Verbatim, Form:
-		return true
-	}
-	return false
-}
+// asComputed are the kinds of lines that keep their units: what a job is for, with the names of sheet and wire, and how
+// a figure was computed, in metric units with the names of its sources.
+var asComputed = [...]Kind{Subject, Formula, PutIn, Source, LeansOn, Verbatim, Form}
 
 func said(blocks []Block, o Options) []Line {
 	var list []Line
@@ -137,15 +133,10 @@ func (s Stops) words(Options) []Line {
 	return list
 }
 
+var warningKinds = map[calc.Severity]Kind{calc.Stop: Stop, calc.Caution: Caution, calc.Info: Note}
+
 func warningLine(w *calc.Warning) Line {
-	kind := Note
-	switch w.Severity {
-	case calc.Stop:
-		kind = Stop
-	case calc.Caution:
-		kind = Caution
-	}
-	return Line{Kind: kind, Text: w.Text, Source: w.Basis}
+	return Line{Kind: warningKinds[w.Severity], Text: w.Text, Source: w.Basis}
 }
 
 func (c Chapter) words(o Options) []Line {

@@ -2,6 +2,7 @@ package serve
 
 import (
 	"context"
+	"slices"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -20,7 +21,6 @@ type channel struct {
 	ctx    *channelContext
 }
 
-// openChannel serves a session channel.
 func (s *server) openChannel(srv *ssh.Server, conn *gossh.ServerConn, asked gossh.NewChannel, ctx ssh.Context) {
 	l, ok := ctx.Value(linkKey).(*link)
 	if !ok || !l.open() {
@@ -119,14 +119,8 @@ func (v *sieve) pass(r *gossh.Request) bool {
 // ends reports whether a signal (RFC 4254, 6.9 and 6.10) is one by which a user stops their own work.
 func ends(payload []byte) bool {
 	var s struct{ Name string }
-	if gossh.Unmarshal(payload, &s) != nil {
-		return false
-	}
-	switch s.Name {
-	case "INT", "TERM", "HUP", "QUIT", "KILL":
-		return true
-	}
-	return false
+	return gossh.Unmarshal(payload, &s) == nil &&
+		slices.Contains([]string{"INT", "TERM", "HUP", "QUIT", "KILL"}, s.Name)
 }
 
 // longestCommand is longer than all flags of all commands together.
@@ -134,11 +128,8 @@ const longestCommand = 16 << 10
 
 // wanted reports whether an environment variable describes a terminal; no others are accepted.
 func wanted(name string) bool {
-	switch name {
-	case "COLORTERM", "NO_COLOR", "LANG", "TERM_PROGRAM":
-		return true
-	}
-	return strings.HasPrefix(name, "LC_")
+	return strings.HasPrefix(name, "LC_") ||
+		slices.Contains([]string{"COLORTERM", "NO_COLOR", "LANG", "TERM_PROGRAM"}, name)
 }
 
 // terminal limits a new terminal's size and other values (RFC 4254, 6.2).
@@ -206,7 +197,6 @@ func (c *channelContext) Value(key any) any {
 	return c.own.Value(key)
 }
 
-// resize stores the terminal's latest size.
 func (c *channelContext) resize(w ssh.Window) {
 	select {
 	case <-c.sizes:

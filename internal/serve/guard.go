@@ -46,7 +46,6 @@ func (g *guard) rest() {
 	}
 }
 
-// sift appends the filtered bytes of in to out.
 func (g *guard) sift(out, in []byte) []byte {
 	for _, b := range in {
 		out = g.take(out, b)

@@ -18,7 +18,6 @@ func newIdling(after time.Duration, do func()) *idling {
 	return &idling{after: after, timer: time.AfterFunc(after, do)}
 }
 
-// heard restarts the idle time.
 func (i *idling) heard() {
 	i.mu.Lock()
 	defer i.mu.Unlock()

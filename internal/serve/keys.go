@@ -146,7 +146,6 @@ func (f *keyFile) parse(text []byte) map[string]string {
 	return list
 }
 
-// publicKey reads a line of a file of keys.
 func publicKey(line string) (ssh.PublicKey, string, error) {
 	key, comment, options, _, err := gossh.ParseAuthorizedKey([]byte(line))
 	if err != nil {

@@ -85,7 +85,6 @@ func (l *lineInput) letter(b byte) {
 	}
 }
 
-// rub deletes the last character.
 func (l *lineInput) rub() {
 	if len(l.line) == 0 {
 		return

@@ -57,13 +57,10 @@ func (l *lines) run() {
 		select {
 		case line := <-l.queue:
 			l.put(line)
-			continue
-		default: // the queue is written before quitting
-		}
-		select {
-		case line := <-l.queue:
-			l.put(line)
 		case <-l.quit:
+			for len(l.queue) > 0 { // nobody else takes from it
+				l.put(<-l.queue)
+			}
 			return
 		}
 	}

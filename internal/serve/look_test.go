@@ -17,6 +17,9 @@ import (
 func TestScreensLookAsAsked(t *testing.T) {
 	deps := Deps{
 		Screens: func(args []string) (tui.Options, bool) {
+			if len(args) == 0 {
+				return tui.Options{}, true
+			}
 			return tui.Options{Theme: "none", Units: quantity.Inch, Comma: true}, slices.Equal(args,
 				[]string{"--theme", "none"})
 		},

@@ -31,8 +31,7 @@ type Deps struct {
 	Command func(ctx context.Context, g Guest, book string, args []string, in io.Reader, out, errOut io.Writer) int
 	// Keeper is a guest's access to the book, nil if there is none, and a function that waits for running saves.
 	Keeper func(g Guest, book string) (k tui.Keeper, saved func())
-	// Screens are the options in a command line that opens the screens; false for any other command line. A nil Screens
-	// means that only an empty command line opens them.
+	// Screens are the options in a command line that opens the screens; false for any other command line.
 	Screens func(args []string) (look tui.Options, ok bool)
 	// NameOf is a command's name for the log, without its arguments.
 	NameOf func(args []string) string

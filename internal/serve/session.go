@@ -138,7 +138,7 @@ func (s *server) choose(x *session) (name string, run func(*session) int) {
 	pty, _, terminal := x.Pty()
 	places := terminal && pty.Term != "" && pty.Term != "dumb" // the terminal can place text
 	args, _ := split(x.RawCommand())
-	switch look, opens := s.look(args); {
+	switch look, opens := s.deps.Screens(args); {
 	case opens && places:
 		return "screens", func(x *session) int { return s.screens(x, look) }
 	case len(args) == 0 && terminal: // it cannot place text
@@ -148,14 +148,6 @@ func (s *server) choose(x *session) (name string, run func(*session) int) {
 	name = s.deps.NameOf(args)
 	x.talk = name == "plain"
 	return name, s.command
-}
-
-// look are the options in a command line that opens the screens; an empty one opens them with the defaults.
-func (s *server) look(args []string) (look tui.Options, opens bool) {
-	if len(args) == 0 || s.deps.Screens == nil {
-		return look, len(args) == 0
-	}
-	return s.deps.Screens(args)
 }
 
 func causeOf(ctx context.Context) string {

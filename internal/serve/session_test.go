@@ -76,6 +76,9 @@ func newHost(t *testing.T, d Deps, log slog.Handler, more ...string) *server {
 	if d.NameOf == nil {
 		d.NameOf = func([]string) string { return "command" }
 	}
+	if d.Screens == nil {
+		d.Screens = func(args []string) (tui.Options, bool) { return tui.Options{}, len(args) == 0 }
+	}
 	if d.Keeper == nil {
 		d.Keeper = func(Guest, string) (tui.Keeper, func()) { return nil, func() {} }
 	}

@@ -157,13 +157,10 @@ func (s *Settings) check() error {
 // apart refuses an impossible place for a book, and the book itself where another file is wanted: a log would be
 // written into the book, and reading it as a file of keys would release the locks on it.
 func (s *Settings) apart(d Deps, book string) error {
-	if d.Place != nil && book != "" {
+	if book != "" {
 		if err := d.Place(book); err != nil {
 			return err
 		}
-	}
-	if d.PartOf == nil {
-		return nil
 	}
 	for _, f := range [...]struct{ flag, file string }{{"keys", s.Keys}, {"writers", s.Writers},
 		{"host-key", s.HostKey}, {"log", s.Log}} {
@@ -189,7 +186,6 @@ func (s *Settings) readable() error {
 	return nil
 }
 
-// bounds refuses impossible numbers and times.
 func bounds(f *pflag.FlagSet) (err error) {
 	f.VisitAll(func(flag *pflag.Flag) {
 		most, hint := 1_000_000, "type 1 or more, at most a million"

@@ -114,8 +114,8 @@ func TestServeRefusesWrongSettings(t *testing.T) {
 		{"--open --listen 127.0.0.1:99999", "--listen"},
 	} {
 		f := pflag.NewFlagSet("serve", pflag.ContinueOnError)
-		run := Bind(Deps{Getenv: func(string) string { return "" }, Err: io.Discard, Data: filepath.Join(dir,
-			"data")})(f)
+		run := Bind(Deps{Getenv: func(string) string { return "" }, Err: io.Discard, Data: filepath.Join(dir, "data"),
+			PartOf: func(_, _ string) bool { return false }})(f)
 		if err := f.Parse(strings.Fields(x.args)); err != nil {
 			t.Fatal(err)
 		}

@@ -10,15 +10,21 @@ import (
 	"brazebooth/internal/plain"
 )
 
-var errNoName = wrong("a card without a name", `type one, as tank lid; in a command --name "tank lid"`)
+// cleaned cleans a card that is to be saved, and refuses one without a name.
+func cleaned(c *book.Card, done *Done) error {
+	c.Clean()
+	if done.What = c.Name; strings.TrimSpace(c.Name) == "" {
+		return wrong("a card without a name", `type one, as tank lid; in a command --name "tank lid"`)
+	}
+	return nil
+}
 
 // SaveCard saves a card as it was computed; c gives its name, tags and note.
 func (s *Shop) SaveCard(ctx context.Context, c book.Card, card *calc.Card) (Done, error) {
 	return s.act(func(done *Done) error {
 		c.Job, c.Card = card.Job, book.Keep(card)
-		c.Clean()
-		if done.What = c.Name; strings.TrimSpace(c.Name) == "" {
-			return errNoName
+		if err := cleaned(&c, done); err != nil {
+			return err
 		}
 		if err := s.save(ctx, done, book.CardKind, c); err != nil {
 			return err
@@ -73,11 +79,7 @@ func (s *Shop) EditCard(ctx context.Context, word string, given map[string]strin
 		return Done{}, wrong("nothing to change", "type --name, --tags or --note with the new value")
 	}
 	find := meant(ctx, book.CardKind, word, book.Resolve)
-	return s.change(ctx, "changed", find, func(r *book.Revision, done *Done) (book.Revision, error) {
-		c, err := book.Body[book.Card](r)
-		if err != nil {
-			return *r, err
-		}
+	return s.change(ctx, "changed", find, edited(s, func(c *book.Card, done *Done) error {
 		if named {
 			c.Name = name
 		}
@@ -87,12 +89,8 @@ func (s *Shop) EditCard(ctx context.Context, word string, given map[string]strin
 		if noted {
 			c.Note = note
 		}
-		c.Clean()
-		if done.What = c.Name; strings.TrimSpace(c.Name) == "" {
-			return *r, errNoName
-		}
-		return s.Author.Change(r, c)
-	})
+		return cleaned(c, done)
+	}))
 }
 
 // meant makes a finder of the record that a word names, by one of package book's functions.

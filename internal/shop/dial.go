@@ -102,11 +102,7 @@ func Dials(ctx context.Context, b book.Book, source string, job calc.Job, ask As
 	if err != nil {
 		return nil, err
 	}
-	r, err := book.Resolve(ctx, b, book.SourceKind, source)
-	if err != nil {
-		return nil, err
-	}
-	known, err := book.Body[book.Source](&r)
+	_, known, err := bodyOf[book.Source](ctx, b, book.SourceKind, source)
 	if err != nil {
 		return nil, err
 	}

@@ -49,14 +49,12 @@ func (s *Shop) SaveEntry(ctx context.Context, kind book.Kind, given map[string]s
 	return done, err
 }
 
-// nameless are the errors for a record without a name.
 var nameless = map[book.Kind]error{
 	book.SourceKind: wrong("a power source without a name", `type --name "booth 1"`),
 	book.SpoolKind:  wrong("a spool without a lot", "type what is on it: --lot A17"),
 	book.PersonKind: wrong("a person without a name", "type a short one: brazebooth book person ana"),
 }
 
-// read parses the typed values.
 func read(given map[string]string) (*entry, error) {
 	e := new(entry)
 	if note, ok := given["note"]; ok {
@@ -122,21 +120,15 @@ func entered[T comparable](ctx context.Context, s *Shop, kind book.Kind, name st
 	find := meant(ctx, kind, name, book.Named)
 	err := s.with(ctx, false, func(b book.Book) error { _, err := find(b); return err })
 	if err == nil {
-		return s.change(ctx, "changed", find, func(r *book.Revision, done *Done) (book.Revision, error) {
-			was, err := book.Body[T](r)
-			if err != nil {
-				return *r, err
-			}
-			now, err := next(was, true)
-			if done.What = text(&now); err == nil && now == was {
+		return s.change(ctx, "changed", find, edited(s, func(record *T, done *Done) error {
+			now, err := next(*record, true)
+			if done.What = text(&now); err == nil && now == *record {
 				done.What += "; nothing to change"
 				err = errSame
 			}
-			if err != nil {
-				return *r, err
-			}
-			return s.Author.Change(r, now)
-		})
+			*record = now
+			return err
+		}))
 	}
 	return s.act(func(done *Done) error {
 		if !errors.Is(err, book.ErrNone) { // no server: a second record of the name would hide the first

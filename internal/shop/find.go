@@ -19,12 +19,15 @@ type Entry = struct{ ID, Kind, Name, At, Line string }
 
 // CardOf finds a kept card by its name, its id or the beginning of the id.
 func CardOf(ctx context.Context, b book.Book, word string) (book.Revision, book.Card, error) {
-	r, err := book.Resolve(ctx, b, book.CardKind, word)
-	if err != nil {
-		return r, book.Card{}, err
+	return bodyOf[book.Card](ctx, b, book.CardKind, word)
+}
+
+// bodyOf finds a record by its name, its id or the beginning of the id.
+func bodyOf[T any](ctx context.Context, b book.Book, kind book.Kind, word string) (r book.Revision, body T, err error) {
+	if r, err = book.Resolve(ctx, b, kind, word); err == nil {
+		body, err = book.Body[T](&r)
 	}
-	c, err := book.Body[book.Card](&r)
-	return r, c, err
+	return r, body, err
 }
 
 // Load is the job of the kept card with this id.

@@ -72,11 +72,7 @@ func (s *Shop) Recall(ctx context.Context, source string, job calc.Job) (taught 
 
 // Calibrate is Recall from an open book.
 func Calibrate(ctx context.Context, b book.Book, job calc.Job, source string) (calc.Job, error) {
-	r, err := book.Resolve(ctx, b, book.SourceKind, source)
-	if err != nil {
-		return job, err
-	}
-	s, err := book.Body[book.Source](&r)
+	_, s, err := bodyOf[book.Source](ctx, b, book.SourceKind, source)
 	if err != nil {
 		return job, err
 	}

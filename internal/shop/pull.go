@@ -42,20 +42,13 @@ func (s *Shop) SavePull(ctx context.Context, r book.Reading, job calc.Job) (Done
 		}
 		pull.Length = used.Length.V
 		pull.Throat = job.Throat.V
-		first, err := s.source(ctx, done, &r.Source)
-		if err != nil {
-			return err
-		}
-		done.What = "pulled piece of " + r.Source
-		if err := s.save(ctx, done, book.ReadingKind, r, first...); err != nil {
-			return err
-		}
-		s.after(ctx, done, func(b book.Book) error {
+		err = s.saveAt(ctx, done, book.ReadingKind, &r, &r.Source, func(b book.Book) error {
 			list, err := Pulls(ctx, b, r.Source)
 			done.Lines = append(done.Lines, PullLessons(list)...)
 			return err
 		})
-		return nil
+		done.What = "pulled piece of " + r.Source
+		return err
 	})
 }
 

@@ -27,15 +27,7 @@ func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (D
 			return err
 		}
 		r.Filler, r.Wire, r.Mode = used.Filler, used.Wire.V, used.Mode
-		first, err := s.source(ctx, done, &r.Source)
-		if err != nil {
-			return err
-		}
-		done.What = "reading of " + r.Source
-		if err := s.save(ctx, done, book.ReadingKind, r, first...); err != nil {
-			return err
-		}
-		s.after(ctx, done, func(b book.Book) error {
+		err = s.saveAt(ctx, done, book.ReadingKind, &r, &r.Source, func(b book.Book) error {
 			list, err := Readings(ctx, b, r.Source)
 			if err != nil {
 				return err
@@ -47,7 +39,8 @@ func (s *Shop) SaveReading(ctx context.Context, r book.Reading, job calc.Job) (D
 			done.Lines = append(done.Lines, lines...)
 			return err
 		})
-		return nil
+		done.What = "reading of " + r.Source
+		return err
 	})
 }
 
@@ -112,14 +105,10 @@ func (s *Shop) Withdraw(ctx context.Context, id string) (Done, error) {
 
 // Confirm marks a flagged reading as checked and right.
 func (s *Shop) Confirm(ctx context.Context, id string) (Done, error) {
-	return s.mark(ctx, "confirmed", id, func(r *book.Revision, _ *Done) (book.Revision, error) {
-		body, err := book.Body[book.Reading](r)
-		if err != nil {
-			return *r, err
-		}
-		body.Confirmed = true
-		return s.Author.Change(r, body)
-	})
+	return s.mark(ctx, "confirmed", id, edited(s, func(r *book.Reading, _ *Done) error {
+		r.Confirmed = true
+		return nil
+	}))
 }
 
 func (s *Shop) mark(ctx context.Context, verb, id string, next step) (Done, error) {

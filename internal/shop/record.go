@@ -63,7 +63,6 @@ func commandsFor(r *book.Revision) report.Said {
 
 func item(text string) report.Line { return report.Line{Kind: report.Item, Text: text} }
 
-// beads are the test beads of a kept card.
 func beads(trials []Kept[book.Trial]) report.Said {
 	list := report.Said{{Text: "test beads"}}
 	for _, t := range trials {

@@ -199,6 +199,20 @@ type finder func(book.Book) (book.Revision, error)
 // A step makes a record's next state, and describes it in the Done.
 type step func(now *book.Revision, done *Done) (book.Revision, error)
 
+// edited is the step that edits a record's body.
+func edited[T any](s *Shop, edit func(body *T, done *Done) error) step {
+	return func(r *book.Revision, done *Done) (book.Revision, error) {
+		body, err := book.Body[T](r)
+		if err == nil {
+			err = edit(&body, done)
+		}
+		if err != nil {
+			return *r, err
+		}
+		return s.Author.Change(r, body)
+	}
+}
+
 // errSame is the error of a change that changes nothing.
 var errSame = errors.New("nothing to change")
 

@@ -135,7 +135,6 @@ func fieldsOf(r *book.Revision) []report.Block {
 	return []report.Block{head, list}
 }
 
-// sourceText describes a power source with its plate.
 func sourceText(s *book.Source) string {
 	text := "power source " + plain.Line(s.Name, 60)
 	for _, f := range [...]struct {
@@ -152,7 +151,6 @@ func sourceText(s *book.Source) string {
 	return text
 }
 
-// spoolText describes a spool with the wire left on it.
 func spoolText(s *book.Spool) string {
 	f, _ := tables.Fillers.ByID(s.Filler)
 	length := ""

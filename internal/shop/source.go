@@ -12,6 +12,20 @@ import (
 	"brazebooth/internal/plain"
 )
 
+// saveAt saves a new record of a power source, and then reads the book again to say more about it. body must hold the
+// source, which gets its name as it was entered; without a source there is no more to say.
+func (s *Shop) saveAt(ctx context.Context, done *Done, kind book.Kind, body any, source *string,
+	more func(b book.Book) error) error {
+	first, err := s.source(ctx, done, source)
+	if err == nil {
+		err = s.save(ctx, done, kind, body, first...)
+	}
+	if err == nil && *source != "" {
+		s.after(ctx, done, more)
+	}
+	return err
+}
+
 // source makes sure that the power source of a new record is in the book, and sets its name as it was entered. A new
 // power source is saved with the record, with a remark if the book has others. A name that looks like a misspelling of
 // a known one, with the same digits, is refused, since readings of one power source would otherwise be split between

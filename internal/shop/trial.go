@@ -38,21 +38,13 @@ func (s *Shop) SaveTrial(ctx context.Context, t book.Trial) (Done, error) {
 			done.stops(&card)
 		}
 		book.Clean(&t)
-		first, err := s.source(ctx, done, &t.Source)
-		if err != nil {
-			return err
-		}
 		done.What = "test bead, " + t.Verdict
-		if err := s.save(ctx, done, book.TrialKind, t, first...); err != nil || t.Source == "" {
-			return err
-		}
-		s.after(ctx, done, func(b book.Book) error {
+		return s.saveAt(ctx, done, book.TrialKind, &t, &t.Source, func(b book.Book) error {
 			if t.Job.Mode == "timed" {
 				return sayRhythm(ctx, b, done, &t)
 			}
 			return sayEfficiency(ctx, b, done, t.Source)
 		})
-		return nil
 	})
 }
 

@@ -1,6 +1,0 @@
-//go:build unix
-
-package program
-
-// keysAreBytes is true here: a terminal sends keys as bytes.
-const keysAreBytes = true
