@@ -70,8 +70,21 @@ func (f *fitting) carries(card *calc.Card) {
 			allow.Value)
 		return
 	}
+	for _, w := range s.Warnings {
+		if w.Code == "short-seam" {
+			f.say(WithCare, tables.ShortestSeam.Origin, "", "%s", w.Text)
+			return
+		}
+	}
 	f.say(WithCare, fillets, "", "%.3g kN of the %.3g kN to allow: structural, lifting, pressure or vehicle loads "+
 		"are a qualified person's to decide", card.Job.Load.V, allow.Value)
+}
+
+// sheetBears is the load to allow on the weaker sheet beside the seam, kN.
+func sheetBears(card *calc.Card) float64 {
+	p := Page{Card: *card}
+	sheet := p.sheetCapacity(p.seam(card, usualSeam))
+	return downTo2(sheet.Low / factor(card).Value)
 }
 
 // unjudged says why a load is not compared. A job whose joint might not hold its load must not count as
@@ -88,6 +101,12 @@ func (f *fitting) unjudged(card *calc.Card, s *Page) {
 	case card.Used.Joint == "overlay":
 		f.say(WithCare, practice, "", "the load is not judged, because an overlay joins no parts: what the part under "+
 			"it carries afterwards is an engineer's to decide")
+	case card.Job.Load.V > sheetBears(card)*(1+lastBit):
+		f.say(AnotherWay, fillets, "thicker sheet or a longer seam", "%.3g kN is more than the %.3g kN to allow on the "+
+			"sheet alone, whatever the bead carries", card.Job.Load.V, sheetBears(card))
+	case dryEnd(card):
+		f.say(WithCare, ownSection, "", "the load is not judged, because at an end of its bands this bead leaves a "+
+			"member dry: see the page strength")
 	case unsound != "":
 		f.say(WithCare, ownSection, "", "the load is not judged, because the bead is not sound: %s",
 			strings.ToLower(unsound[:1])+unsound[1:])

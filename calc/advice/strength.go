@@ -33,6 +33,7 @@ func Strength(card *calc.Card) (Page, error) {
 	p.pulled(card, length)
 	p.breaks(card, &l)
 	p.needs(card, &l)
+	p.shortSeam(&l)
 	if why := failing(card); why != "" {
 		p.Warn("unsound-measured", ownSection.Source, "%s: the load holds for the piece that was measured, if it "+
 			"bonded all along and its base did not melt. Pull one.", why)
@@ -61,10 +62,23 @@ func (p *Page) noLoad(card *calc.Card) bool {
 		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because strength was tested on beads that wet "+
 			"a solid base. Find a setting that meets every edge, or give the throat of a cut test piece that came out "+
 			"sound.", failing(card))
+	case dryEnd(card):
+		f, _ := card.Figure("throat")
+		p.take(f)
+		p.Warn("dry-end-no-load", ownSection.Source, "By the middle values this bead wets both members; at an end of its "+
+			"bands one stays dry, and holds nothing: no load is computed that is safe to allow. A hotter setting, amps "+
+			"and volts read while the arc burns, which narrow the bands, or the throat of a cut test piece that wetted "+
+			"both.")
 	default:
 		return false
 	}
 	return true
+}
+
+// dryEnd reports a computed throat whose band begins at nothing, as one member is not wetted there.
+func dryEnd(card *calc.Card) bool {
+	f, ok := card.Figure("throat")
+	return ok && f.Value > 0 && !(f.Low > 0) && !card.Job.Throat.Set && !card.Job.Leg.Set && card.Used.Joint != "plug"
 }
 
 // throatOf is the throat that was given, directly or as a leg, or the computed one.
