@@ -57,7 +57,8 @@ func (p *Page) noLoad(card *calc.Card) bool {
 			"A part that carries or holds something up is renewed, or repaired as a qualified person plans.")
 	case calc.TooWarm(card) != "":
 		p.Warn("too-warm", limit.Source, "Service at %.0f °C is above about %s: a copper-alloy braze creeps and "+
-			"lets go, and no allowable load is computed. Weld it, or bolt it.", t.V, calc.WarmestService())
+			"lets go, and no allowable load is computed. Another way: %s.", t.V, calc.WarmestService(),
+			calc.OtherJoint(card))
 	case failing(card) != "" && !card.Job.Throat.Set && !card.Job.Leg.Set:
 		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because strength was tested on beads that wet "+
 			"a solid base. Find a setting that meets every edge, or give the throat of a cut test piece that came out "+
