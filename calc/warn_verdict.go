@@ -110,8 +110,12 @@ func (w *warnings) position(v *verdict) {
 			pool = fmt.Sprintf(" Its puddle is about %s mm long; up to about %s mm (%.0f to %.0f) stays.", is, most,
 				e.Low, e.High)
 		}
+		ways := "faster, less wire feed or a thinner wire"
+		if u.Mode == "pulsed" {
+			ways = "faster, less wire feed, a thinner wire, or dip rather than pulsed"
+		}
 		w.tell("metal-runs", Caution, untested, "In the position %s this bead is more than stays where it is laid.%s "+
-			"A smaller bead: faster, less wire feed, a thinner wire, dip rather than pulsed.", u.Position, pool)
+			"A smaller bead: %s.", u.Position, pool, ways)
 	}
 }
 
