@@ -142,8 +142,10 @@ func (p *Page) breaks(card *calc.Card, l *loadLines) {
 			least = f
 		}
 	}
-	p.Because(fillets, "the allowable load comes from the low edge of the %s, the lowest of the three",
-		calc.FigureLabel(least.Name))
+	if !dryEnd(card) {
+		p.Because(fillets, "the allowable load comes from the low edge of the %s, the lowest of the three",
+			calc.FigureLabel(least.Name))
+	}
 	p.closedRoot(card)
 }
 

@@ -29,10 +29,20 @@ func Strength(card *calc.Card) (Page, error) {
 	}
 	length := p.seamLength(card)
 	l := p.lines(card, a, length)
-	p.allow(card, l.throat, l.bond, l.sheet)
+	dry := dryEnd(card)
+	if dry {
+		p.Warn("dry-end-no-load", ownSection.Source, "By the middle values this bead wets both members; at an end of "+
+			"its bands one stays dry and holds nothing: no load is computed that is safe to allow. Find a hotter "+
+			"setting, read amps and volts while the arc burns, which narrows the bands, or give the throat of a cut "+
+			"test piece that wetted both.")
+	} else {
+		p.allow(card, l.throat, l.bond, l.sheet)
+	}
 	p.pulled(card, length)
 	p.breaks(card, &l)
-	p.needs(card, &l)
+	if !dry {
+		p.needs(card, &l)
+	}
 	p.shortSeam(&l)
 	if why := failing(card); why != "" {
 		p.Warn("unsound-measured", ownSection.Source, "%s: the load holds for the piece that was measured, if it "+
@@ -63,13 +73,6 @@ func (p *Page) noLoad(card *calc.Card) bool {
 		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because strength was tested on beads that wet "+
 			"a solid base. Find a setting that meets every edge, or give the throat of a cut test piece that came out "+
 			"sound.", failing(card))
-	case dryEnd(card):
-		f, _ := card.Figure("throat")
-		p.take(f)
-		p.Warn("dry-end-no-load", ownSection.Source, "By the middle values this bead wets both members; at an end of its "+
-			"bands one stays dry, and holds nothing: no load is computed that is safe to allow. A hotter setting, amps "+
-			"and volts read while the arc burns, which narrow the bands, or the throat of a cut test piece that wetted "+
-			"both.")
 	default:
 		return false
 	}
