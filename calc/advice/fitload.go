@@ -86,12 +86,12 @@ func (f *fitting) unjudged(card *calc.Card, s *Page) {
 	case card.Job.Load.V > sheetBears(card)*(1+lastBit):
 		f.say(AnotherWay, fillets, "thicker sheet or a longer seam", "%s kN is more than the %s kN to allow on the "+
 			"sheet alone, whatever the bead carries", calc.Number(card.Job.Load.V), calc.Number(sheetBears(card)))
-	case dryEnd(card):
-		f.say(WithCare, ownSection, "", "the load is not judged, because at an end of its bands this bead leaves a "+
-			"member dry: see the page strength")
 	case unsound != "":
 		f.say(WithCare, ownSection, "", "the load is not judged, because the bead is not sound: %s",
 			strings.ToLower(unsound[:1])+unsound[1:])
+	case dryEnd(card):
+		f.say(WithCare, ownSection, "", "the load is not judged, because at an end of its bands this bead leaves a "+
+			"member dry: see the page strength")
 	case len(s.Reasons) > 0:
 		f.say(WithCare, fillets, "", "the load is not judged: %s", s.Reasons[0].Text)
 	}
