@@ -76,8 +76,9 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 	}
 }
 
-// unwetted reports that the metal wets both members at the setting but not at the cold end of the heat's interval, or not
-// at the further end of the temperature at which the toe freezes. What both members carry is then not certain at all.
+// unwetted reports that the metal wets both members at the setting but not at the cold end of the heat's interval, or
+// not at the further end of the temperature at which the toe freezes. What both members carry is then not certain at
+// all.
 func (e *variants) unwetted() bool {
 	dry := func(v *variant) bool { return v != nil && !v.bridged }
 	return e.at.bridged && (dry(e.cold) || dry(e.soft))

@@ -104,8 +104,8 @@ func (w *warnings) fume() {
 	}
 }
 
-// bronzeFume warns of copper fume. Its limit is the tightest only where neither the wire's manganese nor the chromium of
-// stainless is in the plume.
+// bronzeFume warns of copper fume. Its limit is the tightest only where neither the wire's manganese nor the chromium
+// of stainless is in the plume.
 func (w *warnings) bronzeFume() {
 	if w.card.Setup.Filler.ID == "cumn13al8" || Applies(string(tables.Stainless), w.card) {
 		l, _ := tables.Warnings.ByID("bronze-fume")

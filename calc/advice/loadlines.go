@@ -194,8 +194,8 @@ func shortestSeam(throat float64) float64 {
 func (p *Page) shortSeam(l *loadLines) {
 	if least := shortestSeam(l.a.Value); l.length < least {
 		p.Warn("short-seam", tables.ShortestSeam.Source, "A seam of %s mm is mostly start and crater: codes let no "+
-			"fillet under %.0f mm carry a load, and the shortest that was pulled had 90 mm. Count on none of this load: "+
-			"lay a longer seam, or pull a test piece.", calc.Number(l.length), math.Ceil(least))
+			"fillet under %.0f mm carry a load, and the shortest that was pulled had 90 mm. Count on none of this "+
+			"load: lay a longer seam, or pull a test piece.", calc.Number(l.length), math.Ceil(least))
 	}
 }
 

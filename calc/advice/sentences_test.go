@@ -47,15 +47,17 @@ func TestSentencesAreWellWritten(t *testing.T) {
 		for _, size := range []float64{0.4, 1, 5, 40} {
 			for _, many := range []float64{1, 30, 1000, 1e5} {
 				jobs = append(jobs, calc.Job{Metal: "mild-steel", Joint: joint.ID, Thickness: calc.Some(size),
-					Hole: calc.Some(9), Use: "wear", Hazard: "none", Length: calc.Some(10 * many), Count: calc.Some(many),
-					Load: calc.Some(min(10000, 0.01*many)), Throat: calc.Some(2), ShaftDia: calc.Some(30 * size),
+					Hole: calc.Some(9), Use: "wear", Hazard: "none", Length: calc.Some(10 * many),
+					Count: calc.Some(many),
+					Load:  calc.Some(min(10000, 0.01*many)), Throat: calc.Some(2), ShaftDia: calc.Some(30 * size),
 					Feed: calc.Some(8), Travel: calc.Some(1 + many/5e4), WirePrice: calc.Some(25),
 					LabourRate: calc.Some(45), SteelPrice: calc.Some(3), Grinding: calc.Some(4), Currency: "EUR"})
 			}
 		}
 	}
 	for _, j := range deep.Of(t, jobs, 14) {
-		_, list := said(t, j, "fit", "prepare", "overlay", "passes", "plug", "machine", "strength", "haz", "air", "cost")
+		_, list := said(t, j, "fit", "prepare", "overlay", "passes", "plug", "machine", "strength", "haz", "air",
+			"cost")
 		for _, text := range list {
 			if at := illWritten.FindString(text); at != "" {
 				t.Errorf("%s of %g mm, %g mm long: %q in %q", j.Joint, j.Thickness.V, j.Length.V, at, text)
