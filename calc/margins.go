@@ -55,6 +55,15 @@ func SteadyRange(card *Card) (floor, spray float64) {
 	return floor, spray
 }
 
+// below is how far a peak stays below a temperature, both as rises from the start: a logarithm. Metal that is as hot
+// before the arc comes to it, as a small part of brass may be, is as far beyond it as can be.
+func below(most, peak, start float64) float64 {
+	if most <= start {
+		return -limit.Far
+	}
+	return math.Log((most - start) / (peak - start))
+}
+
 // logs returns every limit at a state.
 func (m *margins) logs(s *heatState) (l limit.All) {
 	for i := range l {
@@ -63,9 +72,9 @@ func (m *margins) logs(s *heatState) (l limit.All) {
 	l[limit.Wets], l[limit.Warmth] = m.wets(s), s.warmth
 	for i := range m.members {
 		if !m.melts[i] {
-			l[limit.Solid] = min(l[limit.Solid], math.Log((m.solid[i]-m.start)/(s.skin[i]-m.start)))
+			l[limit.Solid] = min(l[limit.Solid], below(m.solid[i], s.skin[i], m.start))
 		}
-		l[limit.Burn] = min(l[limit.Burn], math.Log((m.melt[i]-m.start)/(s.core[i]-m.start)))
+		l[limit.Burn] = min(l[limit.Burn], below(m.melt[i], s.core[i], m.start))
 		if m.zinc > 0 && m.coated[i] && s.boiled[i] > 0 {
 			l[limit.Zinc] = min(l[limit.Zinc], math.Log(m.zinc/s.boiled[i]))
 		}

@@ -55,7 +55,7 @@ func TestAimMovesWithoutASnap(t *testing.T) {
 		if off := aimOff(joint, 1, 1); off != 0 {
 			t.Errorf("%s of equal sheets: %g mm off", joint, off)
 		}
-		if off := aimOff(joint, 1, 1.05); off > leastAim {
+		if off := aimOff(joint, 1, 1.05); off > LeastAim {
 			t.Errorf("%s of nearly equal sheets: %g mm off", joint, off)
 		}
 	}
@@ -93,7 +93,7 @@ func TestAimFollowsTheHeat(t *testing.T) {
 						if off != 0 || !strings.Contains(why, "not judged") {
 							t.Errorf("%s on %s: %g mm off, %q", first, second, off, why)
 						}
-					} else if math.Abs(off) >= leastAim && !strings.Contains(why, "toward the ") {
+					} else if math.Abs(off) >= LeastAim && !strings.Contains(why, "toward the ") {
 						t.Errorf("%s on %s: %g mm off, %q", first, second, off, why)
 					}
 				}
@@ -101,7 +101,7 @@ func TestAimFollowsTheHeat(t *testing.T) {
 		}
 	}
 	off, why := aimed("butt", "stainless-304", "mild-steel", 1)
-	if !(off > leastAim) || !strings.Contains(why, "mild steel") {
+	if !(off > LeastAim) || !strings.Contains(why, "mild steel") {
 		t.Errorf("%g mm off toward mild steel beside stainless, %q", off, why)
 	}
 }

@@ -111,8 +111,8 @@ func (b *board) heavierThanBead(card *Card, width float64) error {
 		return nil
 	}
 	return mistake.In("part_mass", fmt.Sprintf("a strip of this sheet as wide as its bead (%.1f mm) and as long as "+
-		"the seam (%.0f mm) weighs %.2g kg already", width, p.Length, least),
-		fmt.Sprintf("type the mass of the whole part, at least %.2g kg, or a shorter seam", 1.05*least))
+		"the seam (%.0f mm) weighs %s kg already", width, p.Length, Digits(least, 2)),
+		fmt.Sprintf("type the mass of the whole part, at least %s kg, or a shorter seam", Digits(1.05*least, 2)))
 }
 
 // seamEnds says how a seam that warms its part was judged at both ends, and which end counts.

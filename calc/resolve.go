@@ -173,7 +173,7 @@ func (r *resolution) member(suffix, metal string, gauge int, thickness Opt, coat
 	m.Core = m.Thickness - 2*CoatDepth(coat)
 	if !(m.Core >= thinnest) {
 		return m, mistake.In("thickness"+suffix,
-			fmt.Sprintf("under a %s coat no steel is left of %s mm", coat.ID, Number(m.Thickness)),
+			fmt.Sprintf("under the coat %s no steel is left of %s mm", coat.ID, Number(m.Thickness)),
 			fmt.Sprintf("type a thickness from %s mm, or another coating",
 				Number(math.Ceil(1000*(thinnest+2*CoatDepth(coat)))/1000)))
 	}

@@ -22,7 +22,7 @@ func (r *resolution) aim() error {
 		why = "at the joint's line: where to aim between these two metals is not judged; try both sides on scrap"
 	default:
 		off = aimOff(u.Joint, carries(&m[0]), carries(&m[1]))
-		if math.Abs(off) >= leastAim {
+		if math.Abs(off) >= LeastAim {
 			why = aimWhy(m)
 		}
 	}
@@ -33,8 +33,8 @@ func (r *resolution) aim() error {
 	return nil
 }
 
-// leastAim is the aim, mm, from which a welder is told of it.
-const leastAim = 0.1
+// LeastAim is the aim, mm, from which a welder is told of it.
+const LeastAim = 0.1
 
 // carries is how much heat a member carries away, by its thickness and its thermal effusivity: what two plates that
 // meet at a line source share its heat by.

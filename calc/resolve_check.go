@@ -110,6 +110,12 @@ func checkNumbers(j *Job) error {
 // Number prints v in as few digits as hold it, at most six.
 func Number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 
+// Digits prints v rounded to n significant digits, without an exponent however large or small it is.
+func Digits(v float64, n int) string {
+	rounded, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'e', n-1, 64), 64)
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
+}
+
 // spelt is Number without an exponent, for a large number that a user typed.
 func spelt(v float64) string {
 	if a := math.Abs(v); a >= 1e6 && a < 1e15 {

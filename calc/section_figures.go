@@ -26,9 +26,7 @@ type sectionList struct {
 // sectionFigures replaces figures of the closed forms by the section's and adds those that only the section has.
 func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict) []Figure {
 	l := sectionList{b, card, s, v, list}
-	if v.state.bridged || max(v.state.wet[0], v.state.wet[1]) <= 0 {
-		l.width()
-	}
+	l.width()
 	l.zinc()
 	for i := range card.Setup.Joined() {
 		r := reading{of: func(x *variant) float64 { return x.wet[i] }}
@@ -93,11 +91,11 @@ func (l *sectionList) add(name, unit, formula string, r reading, more ...effect)
 	if v > 0 || r.difference {
 		effects = append(l.v.variants.effects(&r, l.b), more...)
 		down, up := join(effects)
-		if low, high = v*math.Exp(-down), v*math.Exp(up); r.difference {
-			low, high = v-down, v+up
+		if low, high = v-down, v+up; !r.difference {
+			low, high = v*math.Exp(-down), l.highEnd(&r, v, up, more)
 		}
-	} else if hot := l.v.variants.hot; hot != nil { // zero here, but perhaps not at the hot end
-		high = r.of(hot)
+	} else if l.v.variants.hot != nil { // zero here, but perhaps not at the hot end
+		high = l.summed(&r, v, nil)
 	}
 	l.list = append(l.list, Figure{name, v, low, high, unit,
 		OwnBasis(formula, SectionSource, l.inputs(effects, &r, v, formula)...)})

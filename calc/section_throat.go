@@ -44,6 +44,10 @@ func (l *sectionList) throat() {
 	case "butt": // never more than the thinner sheet
 		f.High = max(f.Value, min(f.High, MinCore(l.card.Setup.Joined())))
 	}
+	if l.v.variants.unwetted() {
+		l.list[last].Low = 0
+		l.list[last].Basis.Formula += "; nothing where an end of the bands leaves a member dry"
+	}
 }
 
 // sheetLeg lowers the low edge of a lap's throat to that of a fillet whose leg is no longer than the sheet is thick, as

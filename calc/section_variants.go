@@ -76,6 +76,14 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 	}
 }
 
+// unwetted reports that the metal wets both members at the setting but not at the cold end of the heat's interval, or
+// not at the further end of the temperature at which the toe freezes. What both members carry is then not certain at
+// all.
+func (e *variants) unwetted() bool {
+	dry := func(v *variant) bool { return v != nil && !v.bridged }
+	return e.at.bridged && (dry(e.cold) || dry(e.soft))
+}
+
 // reading tells how a figure is read off a section. Changes of a figure that may be near zero, or of a temperature, are
 // differences; others are logarithms, so that the interval of a quantity that cannot be negative is not negative.
 type reading struct {

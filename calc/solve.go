@@ -88,12 +88,16 @@ func settingError(err error, card *Card) error {
 	if !errors.Is(err, formula.ErrRange) && !errors.Is(err, section.ErrRange) {
 		return err
 	}
+	part := ""
+	if card.Used.PartWidth.Set || card.Used.PartMass.Set {
+		part = "give a shorter seam, or the whole part's width and mass; or "
+	}
 	if j := &card.Job; !j.Feed.Set && !j.Amps.Set && !j.Travel.Set {
 		return mistake.In("feed", fmt.Sprintf("none is found for this job (%v)", err),
-			"change thickness, preheat, gap, wire, stick-out or mode")
+			part+"change thickness, preheat, gap, wire, stick-out or mode")
 	}
 	return mistake.In("feed", fmt.Sprintf("no card is computed with it (%v)", err),
-		"leave feed and travel out for a suggestion, or change the wire, the stick-out or the amps")
+		part+"leave feed and travel out for a suggestion, or change the wire, the stick-out or the amps")
 }
 
 // take puts the suggestion on the board.

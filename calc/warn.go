@@ -97,8 +97,12 @@ func (w *warnings) arc(b *board, s *spread) {
 	amps := s.value[oAmps]
 	floor, spray := SteadyRange(w.card)
 	if floor > 0 && amps < floor {
+		arc := "short arc"
+		if w.card.Used.Mode == "pulsed" {
+			arc = "arc"
+		}
 		w.tell("arc-unsteady", Caution, "common practice, no source", "%.0f A is under about %.0f A, where this "+
-			"wire's short arc gets unsteady. More wire feed, or a thinner wire.", amps, floor)
+			"wire's %s gets unsteady. More wire feed, or a thinner wire.", amps, floor, arc)
 	}
 	if spray > 0 && amps > spray {
 		w.tell("spray", Caution, "AWS Welding Handbook, 8th ed. vol. 2 (memory high)", "%.0f A is over about %.0f A, "+

@@ -1,10 +1,6 @@
 package calc
 
-import (
-	"strings"
-
-	"brazebooth/tables"
-)
+import "brazebooth/tables"
 
 // metals warns of base metals that rule something out or are dangerous.
 func (w *warnings) metals() {
@@ -19,7 +15,7 @@ func (w *warnings) metals() {
 	}
 	if stainless {
 		w.say("copper-penetration")
-		if !strings.HasPrefix(w.card.Setup.Filler.ID, "cual") {
+		if !AluminiumWire(w.card.Setup.Filler.ID) {
 			w.say("stainless-filler")
 		}
 	}
@@ -54,8 +50,8 @@ func (w *warnings) sheet() {
 	if t := MinCore(members); t > tables.SheetThickest.V && w.card.Used.Joint != "overlay" &&
 		!Applies(string(tables.CastIron), w.card) {
 		w.tell("thick-sheet", Caution, tables.SheetThickest.Source, "Both members are %.2f mm or more: above about 3 "+
-			"mm the filler's strength limits arc brazing. Have a joint that bears load worked out, or fusion weld it.",
-			t)
+			"mm the filler's strength limits arc brazing. Have a joint that bears load worked out. Another way: %s.",
+			t, OtherJoint(w.card))
 	}
 	for i, m := range members {
 		name := memberName(i, len(members))
@@ -64,9 +60,22 @@ func (w *warnings) sheet() {
 				"%s is %.2f mm: under about 0.2 mm the arc cuts before it brazes. Solder it, or seam it.", name, m.Core)
 		}
 	}
-	if maxCore(members)/MinCore(members) >= 2 {
+	if maxCore(members)/MinCore(members) >= 2 && w.aimsAtThicker() {
 		w.say("unequal")
 	}
+}
+
+// aimsAtThicker reports that the arc is to point at the thicker of two members: not in a plug's hole, not where the aim
+// between two metals is not judged, nor on a lap whose upper sheet is the thicker, which would lose its edge.
+func (w *warnings) aimsAtThicker() bool {
+	if w.card.Used.Joint == "plug" || w.card.Job.Aim.Set {
+		return w.card.Used.Joint != "plug"
+	}
+	m, toward := &w.card.Setup.Members, w.card.Used.Aim.V
+	if m[0].Core > m[1].Core {
+		toward = -toward
+	}
+	return toward >= LeastAim
 }
 
 func memberName(i, n int) string {
@@ -85,7 +94,7 @@ func (w *warnings) fume() {
 		w.say("zinc-fume")
 	}
 	if !w.card.Setup.Filler.Comparison() {
-		w.say("bronze-fume")
+		w.bronzeFume()
 	}
 	if w.card.Setup.Filler.ID == "cumn13al8" {
 		w.say("manganese-fume")
@@ -93,6 +102,18 @@ func (w *warnings) fume() {
 	if Applies(string(tables.Stainless), w.card) {
 		w.say("chromium-fume")
 	}
+}
+
+// bronzeFume warns of copper fume. Its limit is the tightest only where neither the wire's manganese nor the chromium
+// of stainless is in the plume.
+func (w *warnings) bronzeFume() {
+	if w.card.Setup.Filler.ID == "cumn13al8" || Applies(string(tables.Stainless), w.card) {
+		l, _ := tables.Warnings.ByID("bronze-fume")
+		w.tell(l.Code, Severity(l.Severity), l.Source, "Copper fume has a tight limit, 0.1 mg/m³, and it is not the "+
+			"only one here: extraction on, head out of the plume.")
+		return
+	}
+	w.say("bronze-fume")
 }
 
 // wire warns of filler, diameter and gas.

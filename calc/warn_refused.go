@@ -50,8 +50,8 @@ func (w *warnings) given() {
 			"bead and makes pores. More gas, and no draught.", j.Flow.V, least, g.Flow.High)
 	}
 	if j.Hole.Set && w.card.Used.Joint != "plug" {
-		w.tell("hole-unused", Caution, "the job", "A hole belongs to a plug, and this is a %s: it is left out. Choose "+
-			"the joint plug, or leave the hole out.", w.card.Used.Joint)
+		w.tell("hole-unused", Caution, "the job", "A hole belongs to a plug, and this joint is of the kind %s: it is "+
+			"left out. Choose the joint plug, or leave the hole out.", w.card.Used.Joint)
 	}
 	w.givenPreheat()
 	w.softens()
@@ -71,6 +71,32 @@ func TooWarm(card *Card) string {
 	}
 	return fmt.Sprintf("%.0f °C in service: above about %s a copper-alloy braze creeps and lets go", t.V,
 		WarmestService())
+}
+
+// unlikeMetals reports members of two families of metal.
+func unlikeMetals(card *Card) bool {
+	m := card.Setup.Joined()
+	return len(m) == 2 && m[0].Metal.Family != m[1].Metal.Family
+}
+
+// OtherJoint is how a shop joins members that a braze does not serve: too hot, too thick or too heavily loaded. Welding
+// is no alternative for cast iron, which it cracks, nor for most copper alloys and unlike metals.
+func OtherJoint(card *Card) string {
+	has := func(f tables.Family) bool { return Applies(string(f), card) }
+	switch {
+	case has(tables.CastIron):
+		return "a new casting or the maker's part; or stitched or bolted cold by somebody who does that (metal " +
+			"stitching): neither brazed nor, as iron cracks, welded"
+	case (has(tables.CopperFam) || has(tables.Bronze) || has(tables.BrassFam)) && unlikeMetals(card):
+		return "bolt or rivet it, or have it made anew"
+	case has(tables.CopperFam), has(tables.Bronze), has(tables.BrassFam):
+		return "bolt or rivet it, or have it made anew; a specialist may weld it in its own alloy"
+	case has(tables.Stainless) && has(tables.Steel):
+		return "weld it with a stainless filler that suits both, or bolt it"
+	case has(tables.Stainless):
+		return "weld it with a stainless filler, or bolt it"
+	}
+	return "weld it, or bolt it"
 }
 
 // service cautions a joint that gets too warm in service.

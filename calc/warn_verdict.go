@@ -112,12 +112,19 @@ func (w *warnings) position(v *verdict) {
 	if v.modelled && v.logs[limit.Stays] < 0 && v.logs.Unjudged(limit.Stays) == "" {
 		pool := ""
 		if e, ok := v.margins.liquid.longestPool(&v.state); ok {
-			pool = fmt.Sprintf(" Its puddle is about %.0f mm long; up to about %.0f mm (%.0f to %.0f) "+
-				"stays.", v.state.pool,
-				e.V, e.Low, e.High)
+			is, most := fmt.Sprintf("%.0f", v.state.pool), fmt.Sprintf("%.0f", e.V)
+			if is == most { // one of them is too long for the other, by less than a millimetre
+				is, most = fmt.Sprintf("%.2f", v.state.pool), fmt.Sprintf("%.2f", e.V)
+			}
+			pool = fmt.Sprintf(" Its puddle is about %s mm long; up to about %s mm (%.0f to %.0f) stays.", is, most,
+				e.Low, e.High)
+		}
+		ways := "faster, less wire feed or a thinner wire"
+		if u.Mode == "pulsed" {
+			ways = "faster, less wire feed, a thinner wire, or dip rather than pulsed"
 		}
 		w.tell("metal-runs", Caution, untested, "In the position %s this bead is more than stays where it is laid.%s "+
-			"A smaller bead: faster, less wire feed, a thinner wire, dip rather than pulsed.", u.Position, pool)
+			"A smaller bead: %s.", u.Position, pool, ways)
 	}
 }
 

@@ -57,7 +57,7 @@ var Causes = []Cause{
 	{CauseGas, "shielding gas: flow, leak or draught", "flow at the nozzle, hoses, spatter in the nozzle, draughts",
 		0.08, handbookRow},
 	{CauseCopper, "liquid copper in stressed grain boundaries",
-		"unclamp while hot, aluminium-bearing wire, short time at heat", 0.2,
+		"no clamps while it is hot, aluminium-bearing wire, short time at heat", 0.2,
 		read("Savage, Nippes and Mushala 1978; abstract of doi 10.1088/2053-1591/ab4835")},
 	{CauseHeld, "parts held so that they cannot shrink", "unclamp, tack less, short beads, cool slowly",
 		0.05, practice},

@@ -12,7 +12,7 @@ var CautionLines = Rows[PracticeLine]{
 		"looks the same at first and can kill.",
 		read("29 CFR 1910.252(c)(6); the rest common practice")},
 	{"fume-copper", TopicSafety,
-		"With bronze wire copper fume has the tightest legal limit, 0.1 mg/m³: local extraction.",
+		"With bronze wire copper fume has a tight legal limit, 0.1 mg/m³: local extraction.",
 		read("29 CFR 1910.1000 Table Z-1, as in NIOSH 1317380")},
 	{"fume-delay", TopicSafety,
 		"Zinc oxide breathed for 2 hours at the legal limit still gave an inflammation that peaked " +

@@ -92,8 +92,8 @@ var PairRules = []PairRule{
 		"onto the steel; the steel needs next to no heat of its own.", practice},
 	{string(CopperFam), string(Stainless), "Copper draws the heat away: point the arc at the copper. Keep the " +
 		"stainless unstressed: liquid copper is all around it.", practice},
-	{string(CastIron), string(Steel), "Point the arc at the thicker member, clean graphite off the iron, let it cool " +
-		"slowly: the steel shrinks more quickly than the iron.", practice},
+	{string(CastIron), string(Steel), "Clean graphite off the iron, let it cool slowly: the steel shrinks more " +
+		"quickly than the iron.", practice},
 	{string(CastIron), string(Stainless),
 		"Clean graphite off the iron, keep the stainless unstressed, short beads, slow cooling.", practice},
 	{string(Stainless), string(Steel),

@@ -25,6 +25,14 @@ var FilletTests = []FilletTest{
 var DesignSafety = constant("DesignSafety", 3, 3, 3, "1",
 	worked("assumed: no standard design factor exists for arc-brazed joints"))
 
+// A shorter seam is little but its start and its crater, and no test of arc-brazed joints had one.
+var (
+	ShortestSeam = constant("ShortestSeam", 30, 30, 30, "mm",
+		memoryHigh("EN 1993-1-8 4.5.1(2): a shorter fillet is not designed to carry load"))
+	ShortestSeamThroats = constant("ShortestSeamThroats", 6, 6, 6, "1",
+		memoryHigh("EN 1993-1-8 4.5.1(2): a fillet of under six throats is not designed to carry load"))
+)
+
 // The limits for a shop's own pull tests.
 var (
 	PulledLeast = constant("PulledLeast", 5, 5, 5, "1",

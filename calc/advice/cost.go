@@ -217,7 +217,7 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 		cheaper, proviso = "steel", ", if its heat and the damage to the zinc are acceptable"
 	}
 	both := Own("the two totals")
-	p.Because(both, "%s is cheaper here by %.3g %s, by the middle of both bands%s", cheaper, math.Abs(v-total.Value),
-		unit, proviso)
+	p.Because(both, "%s is cheaper here by %s %s, by the middle of both bands%s", cheaper,
+		calc.Digits(math.Abs(v-total.Value), 3), unit, proviso)
 	p.Because(both, "this comparison does not price heat, distortion or strength")
 }

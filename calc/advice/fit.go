@@ -172,12 +172,12 @@ func (f *fitting) use(card *calc.Card) {
 	case "wear", "bearing":
 		if card.Used.Joint != "overlay" {
 			f.say(AnotherWay, practice, "an overlay on the part (joint overlay)",
-				"a surface that rubs or bears is laid as an overlay, not as a %s", card.Used.Joint)
+				"a surface that rubs or bears is laid as an overlay, not by the joint %s", card.Used.Joint)
 			return
 		}
-		if id := card.Setup.Filler.ID; !calc.AluminiumWire(id) && id != "cusn6" {
+		if wire := &card.Setup.Filler; !calc.AluminiumWire(wire.ID) && wire.ID != "cusn6" && !wire.Comparison() {
 			f.say(WithCare, practice, "", "this wire, %s, is softer than the bearing bronzes: aluminium "+
-				"bronze or tin bronze", card.Setup.Filler.Name)
+				"bronze or tin bronze", wire.Name)
 			return
 		}
 		f.say(Suits, practice, "",

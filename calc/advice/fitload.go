@@ -15,29 +15,11 @@ func (f *fitting) service(card *calc.Card) {
 		f.say(Suits, limit.Origin, "", "service temperature not given: a brazed joint's strength falls above about "+
 			"%s; below it handbooks allow continuous service", calc.WarmestService())
 	case calc.TooWarm(card) != "":
-		f.say(AnotherWay, limit.Origin, hotInstead(card), "%s", calc.TooWarm(card))
+		f.say(AnotherWay, limit.Origin, calc.OtherJoint(card), "%s", calc.TooWarm(card))
 	default:
 		f.say(Suits, limit.Origin, "", "%.0f °C in service: handbooks allow continuous service up to about %s; "+
 			"above it strength falls", t.V, calc.WarmestService())
 	}
-}
-
-// hotInstead is what a shop does with a member that gets too hot in service for a braze. Welding is no
-// alternative for cast iron, which it cracks, nor for most copper alloys and unlike metals.
-func hotInstead(card *calc.Card) string {
-	has := (&Page{Card: *card}).has
-	switch {
-	case has(tables.CastIron):
-		return "a new casting or the maker's part; or stitched or bolted cold by somebody who does that (metal " +
-			"stitching): neither brazed nor, as iron cracks, welded"
-	case has(tables.CopperFam), has(tables.Bronze), has(tables.BrassFam):
-		return "bolt or rivet it, or have it made anew; a specialist may weld it in its own alloy"
-	case has(tables.Stainless) && has(tables.Steel):
-		return "weld it with a stainless filler that suits both, or bolt it"
-	case has(tables.Stainless):
-		return "weld it with a stainless filler, or bolt it"
-	}
-	return "weld it, or bolt it"
 }
 
 // carries compares the load with what the joint carries.
@@ -65,13 +47,26 @@ func (f *fitting) carries(card *calc.Card) {
 		return
 	}
 	if card.Job.Load.V > allow.Value*(1+lastBit) {
-		const stronger = "a longer seam or fuller throat, a stronger filler, rivets or bolts, or a weld"
-		f.say(AnotherWay, fillets, stronger, "%.3g kN is more than the %.3g kN to allow on this seam", card.Job.Load.V,
-			allow.Value)
+		stronger := "a longer seam or fuller throat, a stronger filler, or another way: " + calc.OtherJoint(card)
+		f.say(AnotherWay, fillets, stronger, "%s kN is more than the %s kN to allow on this seam",
+			calc.Number(card.Job.Load.V), calc.Number(allow.Value))
 		return
 	}
-	f.say(WithCare, fillets, "", "%.3g kN of the %.3g kN to allow: structural, lifting, pressure or vehicle loads "+
-		"are a qualified person's to decide", card.Job.Load.V, allow.Value)
+	for _, w := range s.Warnings {
+		if w.Code == "short-seam" {
+			f.say(WithCare, tables.ShortestSeam.Origin, "", "%s", w.Text)
+			return
+		}
+	}
+	f.say(WithCare, fillets, "", "%s kN of the %s kN to allow: structural, lifting, pressure or vehicle loads "+
+		"are a qualified person's to decide", calc.Number(card.Job.Load.V), calc.Number(allow.Value))
+}
+
+// sheetBears is the load to allow on the weaker sheet beside the seam, kN.
+func sheetBears(card *calc.Card) float64 {
+	p := Page{Card: *card}
+	sheet := p.sheetCapacity(p.seam(card, usualSeam))
+	return downTo2(sheet.Low / factor(card).Value)
 }
 
 // unjudged says why a load is not compared. A job whose joint might not hold its load must not count as
@@ -88,9 +83,15 @@ func (f *fitting) unjudged(card *calc.Card, s *Page) {
 	case card.Used.Joint == "overlay":
 		f.say(WithCare, practice, "", "the load is not judged, because an overlay joins no parts: what the part under "+
 			"it carries afterwards is an engineer's to decide")
+	case card.Job.Load.V > sheetBears(card)*(1+lastBit):
+		f.say(AnotherWay, fillets, "thicker sheet or a longer seam", "%s kN is more than the %s kN to allow on the "+
+			"sheet alone, whatever the bead carries", calc.Number(card.Job.Load.V), calc.Number(sheetBears(card)))
 	case unsound != "":
 		f.say(WithCare, ownSection, "", "the load is not judged, because the bead is not sound: %s",
 			strings.ToLower(unsound[:1])+unsound[1:])
+	case dryEnd(card):
+		f.say(WithCare, ownSection, "", "the load is not judged, because at an end of its bands this bead leaves a "+
+			"member dry: see the page strength")
 	case len(s.Reasons) > 0:
 		f.say(WithCare, fillets, "", "the load is not judged: %s", s.Reasons[0].Text)
 	}

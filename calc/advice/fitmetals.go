@@ -48,6 +48,10 @@ func (f *fitting) metals(card *calc.Card) {
 			"zinc guards a bare strip only 1 to 2 mm wide")
 	}
 	if ms := card.Setup.Joined(); len(ms) == 2 && ms[0].Metal.Family != ms[1].Metal.Family {
+		if f.p.has(tables.Stainless) && f.p.has(tables.Steel) { // these may also be welded
+			f.say(Suits, twi, "", "unlike metals: bronze joins steel and stainless without mixing them")
+			return
+		}
 		f.say(Suits, twi, "", "unlike metals: bronze joins what fusion would crack")
 	}
 }
@@ -83,7 +87,7 @@ func (f *fitting) thickness(card *calc.Card) {
 		f.say(WithCare, s.Origin, "", "%s: above about 3 mm the filler's strength limits a brazed joint; this one "+
 			"carries nothing", metal)
 	case t > s.V:
-		f.say(AnotherWay, s.Origin, "fusion weld it, or have the joint worked out",
+		f.say(AnotherWay, s.Origin, "have the joint worked out; or "+calc.OtherJoint(card),
 			"%s: above about 3 mm the filler's strength limits a brazed joint", metal)
 	case t < tables.SheetThinnest.V:
 		f.say(AnotherWay, tables.SheetThinnest.Origin, "solder it, or fold a seam",

@@ -126,8 +126,8 @@ func (z *zone) hardest(steel *tables.HardeningSteel) {
 	}
 	h, ok := hardnessOf(steel, time)
 	if !ok {
-		p.Because(Own(hardnessSource), "hardness: not judged, because the sheet cools in %.3g s, beyond what its "+
-			"formulas cover", time.Value)
+		p.Because(Own(hardnessSource), "hardness: not judged, because the sheet cools in %s s, beyond what its "+
+			"formulas cover", calc.Digits(time.Value, 3))
 		return
 	}
 	p.add("haz_hardness"+z.suffix, "HV", h.mid, h.low, h.high, calc.OwnBasis(

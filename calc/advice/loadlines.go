@@ -142,8 +142,10 @@ func (p *Page) breaks(card *calc.Card, l *loadLines) {
 			least = f
 		}
 	}
-	p.Because(fillets, "the allowable load comes from the low edge of the %s, the lowest of the three",
-		calc.FigureLabel(least.Name))
+	if !dryEnd(card) {
+		p.Because(fillets, "the allowable load comes from the low edge of the %s, the lowest of the three",
+			calc.FigureLabel(least.Name))
+	}
 	p.closedRoot(card)
 }
 
@@ -183,6 +185,20 @@ func (p *Page) closedRoot(card *calc.Card) {
 		"the root. %s the rest; cut a test piece", t, f.Value, rest)
 }
 
+// shortestSeam is the shortest seam that counts as carrying a load, mm.
+func shortestSeam(throat float64) float64 {
+	return max(tables.ShortestSeam.V, tables.ShortestSeamThroats.V*throat)
+}
+
+// shortSeam cautions a seam that is too short to count on.
+func (p *Page) shortSeam(l *loadLines) {
+	if least := shortestSeam(l.a.Value); l.length < least {
+		p.Warn("short-seam", tables.ShortestSeam.Source, "A seam of %s mm is mostly start and crater: codes let no "+
+			"fillet under %.0f mm carry a load, and the shortest that was pulled had 90 mm. Count on none of this "+
+			"load: lay a longer seam, or pull a test piece.", calc.Number(l.length), math.Ceil(least))
+	}
+}
+
 // needs says which length or throat would carry a given load. Both are rounded up, and so is the load, because
 // the allowable load is rounded down: a seam that follows the advice is then allowed the load.
 func (p *Page) needs(card *calc.Card, l *loadLines) {
@@ -192,23 +208,34 @@ func (p *Page) needs(card *calc.Card, l *loadLines) {
 	safety := card.Used.Safety.Or(tables.DesignSafety.V)
 	want := upTo2(card.Job.Load.V) * safety
 	bead := min(l.throat.Low, l.bond.Low)
-	text := fmt.Sprintf("for %s kN at a safety factor of %s: a seam of %.0f mm with this throat",
-		calc.Number(card.Job.Load.V), calc.Number(safety), math.Ceil(want/min(bead, l.sheet.Low)*l.length))
-	// A measured throat has no interval, so it must reach what the low end of the computed throat lacks.
-	switch need := math.Ceil(100*l.a.Low*want/min(l.throat.Low, l.onThroat(card)*l.a.Low)) / 100; {
-	case l.sheet.Low*(1+lastBit) < want:
-		text += "; at this length no throat helps, since the sheet itself is too weak: thicker sheet"
-	case card.Used.Joint == "lap" && need > math.Sqrt2/2*card.Setup.Members[0].Core:
-		text += fmt.Sprintf("; at this length it would take a throat of %.2f mm, more than a lap of this sheet has",
-			need)
-	case card.Used.Joint == "butt" && need > calc.MinCore(card.Setup.Joined()):
-		text += "; at this length it would take more bronze than the sheet is thick"
-	case card.Used.Joint == "butt":
-		text += fmt.Sprintf(", or at this length %.2f mm of bronze through the root, in line with the sheets", need)
-	default:
-		text += fmt.Sprintf(", or a throat of %.2f mm at this length", need)
+	text := fmt.Sprintf("for %s kN at a safety factor of %s: ", calc.Number(card.Job.Load.V), calc.Number(safety))
+	seam, least := math.Ceil(want/min(bead, l.sheet.Low)*l.length), math.Ceil(shortestSeam(l.a.Value))
+	if text += fmt.Sprintf("a seam of %.0f mm with this throat", max(seam, least)); seam < least {
+		text += ", the shortest that counts as carrying"
+	}
+	if l.length >= shortestSeam(l.a.Value) {
+		text += thickerThroat(card, l, want)
 	}
 	p.Because(fillets, "%s", text)
+}
+
+// thickerThroat ends needs with the throat that carries want, kN, at the job's own length, or says why none does.
+func thickerThroat(card *calc.Card, l *loadLines, want float64) string {
+	least, _, _, _ := calc.Span("throat")
+	// A measured throat has no interval, so it must reach what the low end of the computed throat lacks.
+	need := max(least, math.Ceil(100*l.a.Low*want/min(l.throat.Low, l.onThroat(card)*l.a.Low))/100)
+	switch {
+	case l.sheet.Low*(1+lastBit) < want:
+		return "; at this length no throat helps, since the sheet itself is too weak: thicker sheet"
+	case card.Used.Joint == "lap" && need > math.Sqrt2/2*card.Setup.Members[0].Core:
+		return fmt.Sprintf("; at this length it would take a throat of %.2f mm, more than a lap of this sheet has",
+			need)
+	case card.Used.Joint == "butt" && need > calc.MinCore(card.Setup.Joined()):
+		return "; at this length it would take more bronze than the sheet is thick"
+	case card.Used.Joint == "butt":
+		return fmt.Sprintf(", or at this length %.2f mm of bronze through the root, in line with the sheets", need)
+	}
+	return fmt.Sprintf(", or a throat of %.2f mm at this length", need)
 }
 
 // onThroat is the low edge of the bond for each millimetre of throat, kN/mm.

@@ -113,7 +113,8 @@ func (p *Page) turning(card *calc.Card, pitch, travel, height calc.Figure, layer
 		p.Because(ownJob, "no shaft: time and wire are for 100 mm of plate across")
 	}
 	bead := layers * round * length
-	p.Because(ownJob, "the bead of the whole overlay is about %.3g m long", bead/pitch.Value/1000)
+	p.Because(ownJob, "the bead of the whole overlay is about %s m long",
+		calc.Digits(bead/pitch.Value/1000, 3))
 	time := p.add("arc_time", "s", bead/(pitch.Value*travel.Value), bead/(pitch.High*travel.High),
 		bead/(pitch.Low*travel.Low), calc.OwnBasis("{n}·{c}·{L}/({p}·{v})", "definition",
 			calc.Derived("n", "layers", layers, "1"),

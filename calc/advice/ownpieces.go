@@ -28,7 +28,7 @@ func (p *Page) pulled(card *calc.Card, length float64) {
 	v := downTo2(f.Value / safety.Value)
 	p.add("pulled_allowable", "kN", v, v, v, calc.OwnBasis("{B}/{S}, rounded down to two figures", source.Source,
 		f.As("B"), safety))
-	p.Because(source, "by %d of your own pieces 95 in 100 carry %.3g kN on this length, with a confidence of 95 in "+
+	p.Because(source, "by %d of your own pieces 95 in 100 carry %s kN on this length, with a confidence of 95 in "+
 		"100: it holds for pieces laid and pulled like these. The lower of this and the table's load is the safe one",
-		own.Count, f.Value)
+		own.Count, calc.Digits(f.Value, 3))
 }

@@ -24,7 +24,7 @@ func (p *Page) pair(card *calc.Card) {
 			"carry more heat away and melt sooner than iron, and no test on such a pair stands behind the "+
 			"cross-section; try both sides on scrap")
 	}
-	if a := card.Used.Aim.V; a != 0 {
+	if a := card.Used.Aim.V; math.Abs(a) >= calc.LeastAim || card.Job.Aim.Set && a != 0 {
 		p.Because(ownSection, "the arc is taken %.1f mm off the joint's line, toward the %s member", math.Abs(a),
 			map[bool]string{true: "second", false: "first"}[a > 0])
 	}

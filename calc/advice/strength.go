@@ -29,10 +29,21 @@ func Strength(card *calc.Card) (Page, error) {
 	}
 	length := p.seamLength(card)
 	l := p.lines(card, a, length)
-	p.allow(card, l.throat, l.bond, l.sheet)
+	dry := dryEnd(card)
+	if dry {
+		p.Warn("dry-end-no-load", ownSection.Source, "By the middle values this bead wets both members; at an end of "+
+			"its bands one stays dry and holds nothing: no load is computed that is safe to allow. Find a hotter "+
+			"setting, read amps and volts while the arc burns, which narrows the bands, or give the throat of a cut "+
+			"test piece that wetted both.")
+	} else {
+		p.allow(card, l.throat, l.bond, l.sheet)
+	}
 	p.pulled(card, length)
 	p.breaks(card, &l)
-	p.needs(card, &l)
+	if !dry {
+		p.needs(card, &l)
+	}
+	p.shortSeam(&l)
 	if why := failing(card); why != "" {
 		p.Warn("unsound-measured", ownSection.Source, "%s: the load holds for the piece that was measured, if it "+
 			"bonded all along and its base did not melt. Pull one.", why)
@@ -56,7 +67,8 @@ func (p *Page) noLoad(card *calc.Card) bool {
 			"A part that carries or holds something up is renewed, or repaired as a qualified person plans.")
 	case calc.TooWarm(card) != "":
 		p.Warn("too-warm", limit.Source, "Service at %.0f °C is above about %s: a copper-alloy braze creeps and "+
-			"lets go, and no allowable load is computed. Weld it, or bolt it.", t.V, calc.WarmestService())
+			"lets go, and no allowable load is computed. Another way: %s.", t.V, calc.WarmestService(),
+			calc.OtherJoint(card))
 	case failing(card) != "" && !card.Job.Throat.Set && !card.Job.Leg.Set:
 		p.Warn("unsound-no-load", ownSection.Source, "%s: not judged, because strength was tested on beads that wet "+
 			"a solid base. Find a setting that meets every edge, or give the throat of a cut test piece that came out "+
@@ -65,6 +77,12 @@ func (p *Page) noLoad(card *calc.Card) bool {
 		return false
 	}
 	return true
+}
+
+// dryEnd reports a computed throat whose band begins at nothing, as one member is not wetted there.
+func dryEnd(card *calc.Card) bool {
+	f, ok := card.Figure("throat")
+	return ok && f.Value > 0 && !(f.Low > 0) && !card.Job.Throat.Set && !card.Job.Leg.Set && card.Used.Joint != "plug"
 }
 
 // throatOf is the throat that was given, directly or as a leg, or the computed one.

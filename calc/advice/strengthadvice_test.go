@@ -52,6 +52,7 @@ func TestStrengthAdviceIsEnough(t *testing.T) {
 	if testing.Short() {
 		t.Skip("hundreds of loads")
 	}
+	const shortest = 30 // mm, of a fillet that carries by EN 1993-1-8; no throat here is over 5 mm
 	throats := 0
 	for _, base := range []calc.Job{
 		{Metal: "stainless-304", Thickness: calc.Some(1.5), Joint: "tee", Length: calc.Some(35)},
@@ -72,7 +73,7 @@ func TestStrengthAdviceIsEnough(t *testing.T) {
 				t.Errorf("%s %s: %g kN on the advised %g mm: %v", j.Metal, j.Joint, load, length, p.Warnings)
 			}
 			j.Length = calc.Some(max(1, length-1))
-			if bad, _ := overloaded(t, j); length > 1 && !bad {
+			if bad, _ := overloaded(t, j); length > shortest && !bad {
 				t.Errorf("%s %s: %g kN is said to need %g mm, and a millimetre less will do", j.Metal, j.Joint, load,
 					length)
 			}

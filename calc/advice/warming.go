@@ -34,8 +34,8 @@ func (p *Page) warming(card *calc.Card) {
 		p.reason(ownSection, "the card is cold at this setting: warming the parts helps%s; give the "+
 			"temperature as preheat", calc.NoHotter(card)).Topic = tables.TopicWarm
 	case p.has(tables.CopperFam):
-		p.reason(ownSection, "copper draws heat off: without a good setting, warm it%s and give its preheat",
-			calc.NoHotter(card)).Topic = tables.TopicWarm
+		p.reason(ownSection, "copper draws heat off: without a good setting, warm it%s; give its temperature as "+
+			"preheat", calc.NoHotter(card)).Topic = tables.TopicWarm
 	default:
 		p.line("no-preheat")
 	}

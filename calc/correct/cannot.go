@@ -12,8 +12,9 @@ import (
 	"brazebooth/tables"
 )
 
-// leastGain is the least rise of the chance of a good bead for which a change is advised.
-const leastGain = 0.005
+// leastGain is the least rise of the chance of a good bead for which a change is advised: one in a hundred, as both
+// chances are shown.
+const leastGain = 0.01
 
 // impossible returns an error if a bead of this job cannot look like this.
 func impossible(seen string, card *calc.Card) error {
@@ -47,8 +48,8 @@ func (v *posterior) done(piece string) bool {
 		return v.card.Job.Gap.Set && u.Gap.V == 0
 	case "timed arc":
 		return u.Mode == "timed"
-	case "vent gap between the sheets, up to 0.1 mm":
-		return u.Gap.V > 0
+	case "vent gap between the sheets, up to 0.1 mm": // only sheets that lie on each other hold the vapour
+		return u.Gap.V > 0 || u.Joint != "lap" && u.Joint != "tee"
 	}
 	return false
 }

@@ -116,7 +116,7 @@ func (v *posterior) voltsOff(j *calc.Job, side float64) float64 {
 	return math.Exp(max(-3, min(2, z)))
 }
 
-// vapour is low without zinc, and high in a closed lap between two zinc coats.
+// vapour is nothing without zinc, and high in a closed lap between two zinc coats.
 func (v *posterior) vapour(j *calc.Job) float64 {
 	zinc := 0
 	for _, m := range v.card.Setup.Joined() {
@@ -125,8 +125,8 @@ func (v *posterior) vapour(j *calc.Job) float64 {
 		}
 	}
 	switch {
-	case zinc == 0:
-		return 0.05
+	case zinc == 0 && !v.has(tables.BrassFam):
+		return 0
 	case j.Joint == "lap" && zinc == 2 && j.Gap.V == 0:
 		return 2
 	}
@@ -143,9 +143,12 @@ func (v *posterior) gasFaults(j *calc.Job) float64 {
 	return 1
 }
 
-// copperAttack only happens to stainless and high-strength steel; aluminium in the wire protects them.
+// copperAttack happens to stainless and high-strength steel, hardly ever to mild steel, and to nothing else; aluminium
+// in the wire protects them.
 func (v *posterior) copperAttack() float64 {
 	switch {
+	case !v.has(tables.Stainless) && !v.has(tables.Steel):
+		return 0
 	case !v.has(tables.Stainless) && !calc.Applies("high-strength", &v.card):
 		return 0.02
 	case calc.AluminiumWire(v.card.Setup.Filler.ID):

@@ -3,8 +3,12 @@ package correct
 import (
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/internal/deep"
 	"brazebooth/tables"
+	"context"
 	"math"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -112,5 +116,83 @@ func TestWhenVoltsProveACause(t *testing.T) {
 		if got := [2]bool{v.proven(tables.CauseVoltsLow, j), v.proven(tables.CauseVoltsHi, j)}; got != want {
 			t.Errorf("%g V: %v", volts, got)
 		}
+	}
+}
+
+// No cause is named that the job cannot have: zinc vapour without zinc, liquid copper in metal that is no steel.
+func TestNoCauseWithoutItsMetal(t *testing.T) {
+	type seen struct{ metal, metal2, look string }
+	var all []seen
+	for _, a := range tables.Metals {
+		for _, b := range []string{a.ID, "mild-steel", "galvanized", "copper"} {
+			for _, look := range []string{"pores", "crack", "spatter"} {
+				all = append(all, seen{a.ID, b, look})
+			}
+		}
+	}
+	for _, x := range deep.Of(t, all, 24) {
+		j := calc.Job{Metal: x.metal, Metal2: x.metal2, Thickness: calc.Some(1.5), Joint: "lap", Feed: calc.Some(6),
+			Travel: calc.Some(7)}
+		p, err := Next(context.Background(), []Try{{j, x.look}})
+		if err != nil {
+			t.Fatalf("%+v: %v", x, err)
+		}
+		if p.Correction == nil { // the job is stopped
+			continue
+		}
+		for _, c := range p.Correction.Causes {
+			zinc := calc.Applies("zinc", &p.Card)
+			steel := calc.Applies(string(tables.Steel), &p.Card) || calc.Applies(string(tables.Stainless), &p.Card)
+			if c.ID == tables.CauseVapour && !zinc || c.ID == tables.CauseCopper && !steel {
+				t.Errorf("%s on %s, %s: %s", x.metal, x.metal2, x.look, c.ID)
+			}
+		}
+	}
+}
+
+// A change of a setting is advised only where the chance that it brings is larger as shown, and a vent gap only between
+// sheets that lie on each other.
+func TestAChangeGainsWhatIsShown(t *testing.T) {
+	gains := regexp.MustCompile(`good with this in (\d+) of 100, without it in (\d+)`)
+	type seen struct {
+		j    calc.Job
+		look string
+	}
+	var all []seen
+	for _, joint := range []string{"lap", "tee", "butt", "corner", "edge"} {
+		for _, mm := range []float64{0.8, 1, 1.5, 2} {
+			for _, travel := range []float64{4, 5.5, 7, 9} {
+				for _, look := range []string{"rolled-edge", "thin-wide", "burn-through", "pores", "spatter"} {
+					all = append(all, seen{calc.Job{Metal: "galvanized", Thickness: calc.Some(mm), Joint: joint,
+						Feed: calc.Some(5.5), Travel: calc.Some(travel)}, look})
+				}
+			}
+		}
+	}
+	changed := 0
+	for _, x := range deep.Of(t, all, 30) {
+		p, err := Next(context.Background(), []Try{{x.j, x.look}})
+		if err != nil {
+			t.Fatalf("%+v: %v", x, err)
+		}
+		text := p.Correction.Why
+		for _, r := range p.Reasons {
+			text += "\n" + r.Text
+		}
+		if m := gains.FindStringSubmatch(text); m != nil {
+			with, _ := strconv.Atoi(m[1])
+			without, _ := strconv.Atoi(m[2])
+			if changed++; with <= without {
+				t.Errorf("%s %g mm at %g mm/s, %s: %s", x.j.Joint, x.j.Thickness.V, x.j.Travel.V, x.look, m[0])
+			}
+		}
+		for _, c := range p.Correction.Causes {
+			if strings.Contains(c.Do, "vent gap") && x.j.Joint != "lap" && x.j.Joint != "tee" {
+				t.Errorf("%s: %s", x.j.Joint, c.Do)
+			}
+		}
+	}
+	if changed == 0 {
+		t.Error("no change of a setting was advised")
 	}
 }

@@ -19,7 +19,7 @@ func MeltRate(d, feed, rho float64) float64 { return WireArea(d) * feed * rho * 
 
 // Outside is ErrRange with the number that was given and what the formula accepts.
 func Outside(what string, v float64, takes string) error {
-	return fmt.Errorf("%w: %s %g, %s", ErrRange, what, v, takes)
+	return fmt.Errorf("%w: %s %.6g, %s", ErrRange, what, v, takes)
 }
 
 // Positive returns an error for the first number that is not positive and finite. names are in the same order.

@@ -159,7 +159,7 @@ func (s *search) ask(at []Setting) ([]Point, error) {
 	}
 	for i := range into {
 		if err := into[i].check(n); err != nil {
-			return nil, fmt.Errorf("%w at feed %g, travel %g mm/s", err, at[i].Feed, at[i].Travel)
+			return nil, fmt.Errorf("%w at feed %.3g mm/s, travel %.3g mm/s", err, at[i].Feed, at[i].Travel)
 		}
 	}
 	return into, nil

@@ -10,7 +10,7 @@ import (
 
 // assumingJobs together have every page with a figure that depends on the seam's length or on the operating factor.
 func assumingJobs() []calc.Job {
-	priced := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8),
+	priced := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(6.5),
 		WirePrice: calc.Some(40), GasPrice: calc.Some(8), LabourRate: calc.Some(45), SteelPrice: calc.Some(3),
 		ZincRepair: calc.Some(2),
 		Joint:      "lap", Pulled: calc.Some(6), PulledMean: calc.Some(5.8), PulledSigma: calc.Some(0.1)}
