@@ -32,12 +32,12 @@ func (p *bookPage) find(m *root) tea.Cmd {
 	p.run++
 	p.busy = true
 	run, text := p.run, p.field.String()
-	return m.act(asking(func(ctx context.Context, k Keeper) ([]Entry, error) {
+	return asking(m, func(ctx context.Context, k Keeper) ([]Entry, error) {
 		if p.all {
 			return k.Records(ctx, text)
 		}
 		return k.Find(ctx, text)
-	}, func(_ *root, rows []Entry, err error) tea.Cmd { p.found(run, rows, err); return nil }))
+	}, func(rows []Entry, err error) tea.Cmd { p.found(run, rows, err); return nil })
 }
 
 func (p *bookPage) found(run int, rows []Entry, err error) {

@@ -103,13 +103,16 @@ func (d *deletion) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok
 }
 
 func markRecord(e Entry, deleted bool) action {
-	return asking(func(ctx context.Context, k Keeper) (Entry, error) { return e, k.Mark(ctx, e.Kind, e.ID, deleted) },
-		func(m *root, e Entry, err error) tea.Cmd {
+	return func(m *root) tea.Cmd {
+		return asking(m, func(ctx context.Context, k Keeper) (Entry, error) {
+			return e, k.Mark(ctx, e.Kind, e.ID, deleted)
+		}, func(e Entry, err error) tea.Cmd {
 			if err != nil {
 				return bookFault("", err, "nothing was changed").said(m)
 			}
 			return m.marked(e, deleted)
 		})
+	}
 }
 
 // marked lists the page's records again after one was deleted or restored.

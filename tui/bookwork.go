@@ -26,14 +26,24 @@ type answered struct{ then action }
 
 func (a answered) tell(m *root) (tea.Cmd, bool) { return m.act(a.then), true }
 
-// asking asks the book in the background, if there is one, and then acts on its answer.
-func asking[T any](ask func(context.Context, Keeper) (T, error), then func(*root, T, error) tea.Cmd) action {
-	return withBook(func(m *root) tea.Cmd {
-		k := m.keeper
-		return func() tea.Msg {
-			v, err := ask(context.Background(), k)
-			return answered{func(m *root) tea.Cmd { return then(m, v, err) }}
-		}
+// asking asks the book in the background and then acts on its answer.
+func asking[T any](m *root, ask func(context.Context, Keeper) (T, error), then func(T, error) tea.Cmd) tea.Cmd {
+	k := m.keeper
+	return func() tea.Msg {
+		v, err := ask(context.Background(), k)
+		return answered{func(*root) tea.Cmd { return then(v, err) }}
+	}
+}
+
+// keeping tells whether a result is in the book: not yet, on its way, or kept.
+type keeping struct{ sent, kept bool }
+
+// send sends the result to the book.
+func (p *keeping) send(m *root, ask func(context.Context, Keeper) (string, error)) tea.Cmd {
+	p.sent = true
+	return asking(m, ask, func(said string, err error) tea.Cmd {
+		p.sent, p.kept = err == nil, err == nil
+		return m.kept(said, err, "k tries again")
 	})
 }
 
@@ -45,8 +55,8 @@ func loadCard(e Entry) action {
 			return m.act(refuse("the card on the screen is not kept",
 				"enter once more opens "+e.Name+" all the same; a name and enter on the row below keeps it"))
 		}
-		return m.act(asking(func(ctx context.Context, k Keeper) (calc.Job, error) { return k.Load(ctx, e.ID) },
-			func(m *root, job calc.Job, err error) tea.Cmd { return m.loaded(job, e.Name, err) }))
+		return asking(m, func(ctx context.Context, k Keeper) (calc.Job, error) { return k.Load(ctx, e.ID) },
+			func(job calc.Job, err error) tea.Cmd { return m.loaded(job, e.Name, err) })
 	}
 }
 
@@ -66,27 +76,29 @@ func (m *root) loaded(job calc.Job, name string, err error) tea.Cmd {
 }
 
 func keepCard(name string) action {
-	return func(m *root) tea.Cmd {
+	return withBook(func(m *root) tea.Cmd {
 		card, job := m.session.card, m.session.base()
 		m.shelf.sure = ""
-		return m.act(asking(func(ctx context.Context, k Keeper) (string, error) { return k.Keep(ctx, name, &card) },
-			func(m *root, said string, err error) tea.Cmd {
-				if err != nil {
-					return m.kept(said, err, "the card stays on the screen")
+		return asking(m, func(ctx context.Context, k Keeper) (string, error) { return k.Keep(ctx, name, &card) },
+			func(said string, err error) tea.Cmd {
+				if m.kept(said, err, "the card stays on the screen"); err != nil {
+					return nil
 				}
-				m.done, m.shelf.safe = said, job
+				m.shelf.safe = job
 				if m.shelf.field.String() == name { // otherwise the user is already typing something else
 					m.shelf.field.clear()
 				}
 				m.shelf.list.goTo(0) // the newest, which is the one just saved
 				return m.shelf.find(m)
-			}))
-	}
+			})
+	})
 }
 
 func openRecord(e Entry) action {
-	return asking(func(ctx context.Context, k Keeper) ([]report.Block, error) { return k.Record(ctx, e.ID) },
-		func(m *root, record []report.Block, err error) tea.Cmd { return m.recordRead(e, record, err) })
+	return func(m *root) tea.Cmd {
+		return asking(m, func(ctx context.Context, k Keeper) ([]report.Block, error) { return k.Record(ctx, e.ID) },
+			func(record []report.Block, err error) tea.Cmd { return m.recordRead(e, record, err) })
+	}
 }
 
 // recordRead opens a record over the page that asked for it, if that is still open.
@@ -117,25 +129,16 @@ func keepTrial(acceptable bool) action {
 		switch {
 		case n == 0:
 			return m.act(refuse("no test bead was told of yet", "enter: say what the bead shows"))
-		case p.kept == n:
+		case p.keeping.sent:
 			return m.act(refuse("this bead is kept already", "lay the next one"))
 		}
-		t, verdict := p.tries[n-1], "" // "": judged by its look
+		t, source, verdict := p.tries[n-1], m.meter.kept, "" // "": judged by its look
 		if acceptable {
 			verdict = "acceptable"
 		}
-		p.kept, p.keeping = n, true
-		source, row := m.meter.kept, p.row
-		return m.act(asking(func(ctx context.Context, k Keeper) (string, error) {
-			return k.Trial(ctx, t.Job, t.Seen, verdict, source)
-		}, func(m *root, said string, err error) tea.Cmd {
-			if p := &m.fix; row == p.row {
-				if p.keeping = false; err != nil {
-					p.kept = n - 1
-				}
-			}
-			return m.kept(said, err, "k tries again")
-		}))
+		return p.keeping.send(m, func(ctx context.Context, k Keeper) (string, error) {
+			return k.Cut(ctx, t.Job, t.Seen, verdict, source, Measured{})
+		})
 	})
 }
 
@@ -163,12 +166,9 @@ type Keeper interface {
 	Record(ctx context.Context, id string) ([]report.Block, error)
 	// Mark marks a record as deleted, or undoes that. Its history stays.
 	Mark(ctx context.Context, kind, id string, deleted bool) error
-	// Trial saves a test bead: how it was laid (a whole job), what it showed (ids separated by commas), the verdict
-	// (good, acceptable or bad; "" to judge by what it showed) and the power source's name, "" if none was named. It
-	// says where it saved it.
-	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
-	// Cut saves a test bead that was measured. The other arguments are those of Trial, but seen and verdict may both be
-	// "".
+	// Cut saves a test bead: how it was laid (a whole job), what it showed, separated by commas, the verdict (good,
+	// acceptable or bad; "" to judge by what it showed), the power source's name, "" if none was named, and its sizes if
+	// it was cut. It says where it saved it.
 	Cut(ctx context.Context, job calc.Job, seen, verdict, source string, m Measured) (said string, err error)
 	// Recall returns the job with what a power source's readings and verdicts taught.
 	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)

@@ -150,7 +150,7 @@ func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action
 func (p *cardPage) pages(press tea.KeyPressMsg) action {
 	return everywhere(press, keyAction{bound.Cautions, openPoints}, keyAction{bound.Drawing, openSection},
 		keyAction{bound.Map, openMap}, keyAction{bound.Beat, openBeat}, keyAction{bound.Pages, openPart},
-		keyAction{bound.Keep, openShelf}, keyAction{bound.Booth, openBooth})
+		keyAction{bound.Keep, openPage(pageBook)}, keyAction{bound.Booth, openBooth})
 }
 
 // everywhere handles a screen's own keys, then the keys that mean the same on every screen while nothing is typed.

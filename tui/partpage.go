@@ -33,9 +33,6 @@ func openPage(name string) action {
 	}
 }
 
-// openShelf opens the page on which the card can be saved.
-func openShelf(m *root) tea.Cmd { return openPage(pageBook)(m) }
-
 func turnPage(by int) action {
 	return func(m *root) tea.Cmd {
 		m.part.turn(by)
@@ -50,17 +47,8 @@ func (p *partPage) left(m *root) {
 
 // own is the screen of a page that is more than a text; nil for others.
 func (p *partPage) own(m *root) screen {
-	switch p.name() {
-	case pageBook:
-		return &m.shelf
-	case pageRecords:
-		return &m.records
-	case pageMeasure:
-		return &m.meter
-	case pagePractice:
-		return &m.drill
-	}
-	return nil
+	return map[string]screen{pageBook: &m.shelf, pageRecords: &m.records, pageMeasure: &m.meter,
+		pagePractice: &m.drill}[p.name()]
 }
 
 func (p *partPage) about(m *root) about {
@@ -211,17 +199,10 @@ func (p *partPage) paste(m *root, text string) action {
 	return nil
 }
 
-// enterPage starts what a page needs when it is opened.
+// enterPage starts what a page needs when it is opened: what it shows of the book, or the answer to a test bead.
 func (m *root) enterPage() tea.Cmd {
-	switch m.part.name() {
-	case pageBook:
-		return m.shelf.find(m)
-	case pageRecords:
-		return m.records.find(m)
-	case pageMeasure:
-		return m.openMeter()
-	case pagePractice:
-		return nil
+	if own, ok := m.part.own(m).(interface{ find(m *root) tea.Cmd }); ok {
+		return own.find(m)
 	}
-	return m.fix.again(m.ctx)
+	return m.fix.ask(m.ctx)
 }

@@ -182,10 +182,10 @@ func (p *practicePage) cautions(m *root) tea.Cmd {
 func (p *practicePage) keepText(b *block, th *theme, keeps bool, w int) {
 	switch {
 	case !keeps:
-	case p.keeping:
-		b.say(th.quiet, 0, "being kept …", w)
-	case p.kept:
+	case p.keeping.kept:
 		b.say(th.good, 0, "✓ kept in the book", w)
+	case p.keeping.sent:
+		b.say(th.quiet, 0, "being kept …", w)
 	default:
 		b.say(th.bold, 0, "k: keep level, booth, your beads and the program's in the book; else nothing is kept", w)
 	}

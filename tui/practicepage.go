@@ -36,8 +36,7 @@ type practicePage struct {
 	revealed *practice.Revealed
 	why      bool // the hidden values are shown
 	sure     bool // the key that ends the job was pressed once
-	keeping  bool
-	kept     bool
+	keeping  *keeping
 	scroll   window
 }
 
@@ -163,7 +162,7 @@ func (p *practicePage) took(m *root, f slowFound[practiceAnswer]) tea.Cmd {
 	switch p.of.what {
 	case practiceOpens:
 		*p = practicePage{slow: p.slow, answer: p.answer, list: p.list, seed: p.seed, open: true, job: p.have.job,
-			card: p.have.card, target: p.have.target}
+			card: p.have.card, target: p.have.target, keeping: new(keeping)}
 		p.beads, p.now = []practice.Bead{p.have.bead}, p.job.Start
 	case practiceLays:
 		p.beads = append(p.beads, p.have.bead)

@@ -33,7 +33,7 @@ func (p *practicePage) strip(units quantity.System) canvas.Strip {
 		s.Do = "The program lays its own beads …"
 	case p.stop != nil:
 		s.Do = "The bead is being laid …"
-	case p.over && p.kept:
+	case p.over && p.keeping.kept:
 		s.Do = "Kept in the book. Enter: the next booth."
 	case p.over:
 		s.Do = "* why: what the booth hid. Enter: the next booth."

@@ -99,18 +99,11 @@ func keepDrill() action {
 		switch {
 		case p.run == nil:
 			return m.act(refuse("a job is kept when it is over", "lay a good bead, or s ends it"))
-		case p.kept || p.keeping:
+		case p.keeping.sent:
 			return m.act(refuse("this job is kept already", "enter goes to the next"))
 		}
-		p.keeping = true
 		how := p.job.Went(len(p.beads), p.last().Verdict, p.run)
-		return m.act(asking(func(ctx context.Context, k Keeper) (string, error) { return k.Practice(ctx, how) },
-			func(m *root, said string, err error) tea.Cmd {
-				if p := &m.drill; p.job.Level == how.Level && p.job.Seed == how.Seed {
-					p.keeping, p.kept = false, err == nil
-				}
-				return m.kept(said, err, "k tries again")
-			}))
+		return p.keeping.send(m, func(ctx context.Context, k Keeper) (string, error) { return k.Practice(ctx, how) })
 	})
 }
 

@@ -160,7 +160,7 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 	case key.Matches(k, bound.Units):
 		return otherUnits
 	case key.Matches(k, bound.Shelf) && m.keeper != nil && !m.practising():
-		return func(m *root) tea.Cmd { m.uncover(); m.enter(); return openShelf(m) }
+		return func(m *root) tea.Cmd { m.uncover(); m.enter(); return openPage(pageBook)(m) }
 	case key.Matches(k, bound.Undo) && !m.restores():
 		return undo
 	case turns: // this screen uses tab for its rows
