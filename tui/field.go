@@ -77,16 +77,12 @@ func (f *field) reading(kind quantity.Field, units quantity.System, rule string)
 
 // insert puts text at the cursor: one line of printable characters. Other characters are dropped.
 func (f *field) insert(s string) {
-	printable := strings.Map(func(r rune) rune {
-		switch {
-		case r == '\n' || r == '\t':
-			return ' '
-		case !unicode.IsPrint(r) || unicode.Is(unicode.Mn, r) || unicode.Is(unicode.Me, r):
-			return -1 // control, format, bidi and combining characters
+	f.tell(tea.PasteMsg{Content: strings.Map(func(r rune) rune {
+		if !unicode.IsPrint(r) && r != '\n' && r != '\t' || unicode.In(r, unicode.Mn, unicode.Me) {
+			return -1 // control, format, bidi and combining characters; the input turns tabs and ends of lines to blanks
 		}
 		return r
-	}, s)
-	f.tell(tea.PasteMsg{Content: printable})
+	}, s)})
 }
 
 // tell passes a message to the input, which is created for the first one.
@@ -100,23 +96,16 @@ func (f *field) tell(msg tea.Msg) {
 	*f.input, _ = f.input.Update(msg)
 }
 
-// edit handles a key press and reports whether the field used it.
-func (f *field) edit(k tea.KeyPressMsg) bool {
-	switch k.String() {
-	case "ctrl+u":
-		f.clear()
-	case "backspace", "delete", "left", "right", "home", "end", "alt+left", "alt+right", "ctrl+left", "ctrl+right",
-		"ctrl+w", "alt+backspace":
-		if f.input != nil {
-			f.tell(k)
-		}
-	default:
-		if k.Text == "" {
-			return false
-		}
+// edit handles a key press: a character, or one of the keys that the input itself knows.
+func (f *field) edit(k tea.KeyPressMsg) {
+	switch {
+	case k.Text != "":
 		f.insert(k.Text)
+	case k.String() == "ctrl+u": // wherever the cursor is
+		f.clear()
+	case f.input != nil:
+		f.tell(k)
 	}
-	return true
 }
 
 // pagesKey is the key that turns the page while text is typed: the arrows move in the text then.
