@@ -129,17 +129,7 @@ func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action
 	case key.Matches(press, bound.On) && p.field.empty(), press.String() == "esc":
 		p.stopTyping()
 	case key.Matches(press, bound.On):
-		job, wrong := s.typed(choice.SettingOf(row.name), &p.field)
-		if wrong != nil {
-			return wrong.said
-		}
-		label := row.label
-		return func(m *root) tea.Cmd {
-			if m.changed(job, label+" is yours now"); m.notice == nil {
-				p.stopTyping()
-			}
-			return nil
-		}
+		return s.set(choice.SettingOf(row.name), &p.field, row.label+" is yours now", p.stopTyping)
 	default:
 		p.field.edit(press)
 	}

@@ -214,13 +214,10 @@ func (p *inputsPage) set(s *session) action {
 		}
 		return goBack
 	}
-	job, wrong := s.typed(c, &p.field)
-	if wrong != nil {
-		return wrong.said
-	}
-	p.field.clear()
-	p.move(p, 1)
-	return change(job, c.Words()+" is set")
+	return s.set(c, &p.field, c.Words()+" is set", func() {
+		p.field.clear()
+		p.move(p, 1)
+	})
 }
 
 // open leaves the row's choice open again.

@@ -107,10 +107,11 @@ func change(job calc.Job, done string) action {
 
 // changed replaces the job. A job without a card is refused, and the last one stays.
 func (m *root) changed(job calc.Job, done string) {
-	if err := m.change(job); err != nil {
+	if _, err := m.try(job); err != nil {
 		m.notice = faultOf(err)
 		return
 	}
+	m.choose(job)
 	m.done = done
 	if p, ok := m.front().(*whyPage); ok {
 		m.close(p)
@@ -120,16 +121,8 @@ func (m *root) changed(job calc.Job, done string) {
 
 // shown is the card on the screen: that of the row under a list's cursor, or the session's.
 func (m *root) shown() *calc.Card {
-	for i := len(m.stack) - 1; i >= 0; i-- {
-		switch s := m.stack[i].(type) {
-		case *picker:
-			if s.tried {
-				return &m.lookCard
-			}
-			return &m.session.card
-		case *cardPage:
-			return &m.session.card
-		}
+	if p, ok := topmost[*picker](m); ok && p.tried && !(p.path && m.isOpen(&m.card)) {
+		return &m.lookCard
 	}
 	return &m.session.card
 }

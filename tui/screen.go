@@ -194,12 +194,17 @@ func (p *cardPage) click(m *root, x, y int) action {
 
 // click goes to a row of the list. On the one under the cursor it chooses it.
 func (p *picker) click(m *root, _, y int) action {
-	return p.list.clicked(y-p.first, func() action { p.tryOut(&m.session); return nil }, p.on)
+	if p.list.clicked(y - p.first) {
+		return p.on()
+	}
+	p.tryOut(&m.session)
+	return nil
 }
 
 // click goes to a row of the list. On the one under the cursor it opens it.
 func (p *restPage) click(m *root, _, y int) action {
-	return p.list.clicked(y-2, func() action { return nil }, func() action {
+	if p.list.clicked(y - 2) {
 		return p.press(m, tea.KeyPressMsg{Code: tea.KeyEnter})
-	})
+	}
+	return nil
 }

@@ -87,11 +87,7 @@ func (p *whyPage) take(s *session) action {
 	if p.field.empty() {
 		return goBack
 	}
-	job, wrong := s.typed(p.set, &p.field)
-	if wrong != nil {
-		return wrong.said
-	}
-	return change(job, p.row.label+" is yours now")
+	return s.set(p.set, &p.field, p.row.label+" is yours now", p.field.clear)
 }
 
 // reasons is the page's text for a row. bars shows how near the edges are.

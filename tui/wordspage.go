@@ -22,11 +22,7 @@ func newWords(label string) *wordsPage {
 	p := &wordsPage{}
 	p.find()
 	if t, ok := tables.TermFor(label); ok {
-		for i := range p.rows {
-			if p.rows[i] == t {
-				p.list.goTo(i)
-			}
-		}
+		p.list.goTo(slices.Index(p.rows, t))
 	}
 	return p
 }
