@@ -11,7 +11,6 @@ import (
 // in a list of sizes, the typed text is the size.
 type picker struct {
 	ask   *choice.Choice
-	path  bool // a step of the path, not a choice opened from the card
 	rows  []choice.Row
 	found []int // rows that pass the filter
 	finder
@@ -27,13 +26,6 @@ type picker struct {
 
 func openAsk(c *choice.Choice) action {
 	return func(m *root) tea.Cmd { m.push(newPicker(c, &m.session)); return nil }
-}
-
-// start creates the list again for the present session.
-func (p *picker) start(m *root) {
-	path := p.path
-	*p = *newPicker(p.ask, &m.session)
-	p.path = path
 }
 
 func (p *picker) about(m *root) about {
@@ -56,9 +48,6 @@ func newPicker(c *choice.Choice, s *session) *picker {
 
 // refresh draws the rows again, in other units. Cursor and field stay.
 func (p *picker) refresh(m *root) {
-	if p.path && m.front() != screen(p) {
-		return // it starts again when the user comes back to it
-	}
 	s, at := &m.session, p.list.at()
 	p.load(s)
 	p.filter(s)

@@ -12,7 +12,7 @@ import (
 )
 
 // root is the only tea.Model: the session, the size of the terminal, and the stack of screens. At its bottom is the
-// path: a list for each step up to the present one, or up to the card.
+// path, the questions that lead to the card, then the card.
 type root struct {
 	session
 	th    theme
@@ -20,6 +20,7 @@ type root struct {
 	stack []screen
 
 	// Screens that keep their state while they are not open.
+	path    picker // the questions up to the card, at the bottom of the stack
 	card    cardPage
 	chart   mapPage
 	beat    beatPage
@@ -66,6 +67,7 @@ func newRoot(o Options) *root {
 		m.now = time.Now
 	}
 	m.th.look.units = m.units
+	m.push(&m.path)
 	first := 0
 	if o.Job != (calc.Job{}) {
 		first = cardStep
@@ -160,7 +162,7 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 	case key.Matches(k, bound.Units):
 		return otherUnits
 	case key.Matches(k, bound.Shelf) && m.keeper != nil && !m.practising():
-		return func(m *root) tea.Cmd { m.uncover(); m.enter(); return openPage(pageBook)(m) }
+		return func(m *root) tea.Cmd { m.along(m.step()); return openPage(pageBook)(m) }
 	case key.Matches(k, bound.Undo) && !m.restores():
 		return undo
 	case turns: // this screen uses tab for its rows

@@ -39,8 +39,6 @@ type (
 	backer interface{ back(m *root) bool }
 	// refresher lays itself out again when the units or the card change.
 	refresher interface{ refresh(m *root) }
-	// starter starts again when the screen above it has changed something that it depends on.
-	starter interface{ start(m *root) }
 )
 
 // action is what a screen asks the root to do; nil is nothing. A screen never changes the session itself.
@@ -109,10 +107,14 @@ func goBack(m *root) tea.Cmd {
 	if b, ok := s.(backer); ok && b.back(m) {
 		return nil
 	}
-	if len(m.stack) == 1 {
+	switch {
+	case len(m.stack) > 1:
+		m.pop()
+	case m.step() > 0:
+		return m.alongBy(-1)
+	default:
 		return m.act(refuse("this is the first step", "q quits"))
 	}
-	m.pop()
 	switch s.(type) {
 	case *picker, *cardPage:
 		m.enter()
