@@ -48,7 +48,7 @@ func (p *partPage) left(m *root) {
 // own is the screen of a page that is more than a text; nil for others.
 func (p *partPage) own(m *root) screen {
 	return map[string]screen{pageBook: &m.shelf, pageRecords: &m.records, pageMeasure: &m.meter,
-		pagePractice: &m.drill}[p.name()]
+		pagePractice: &m.levels}[p.name()]
 }
 
 func (p *partPage) about(m *root) about {
@@ -161,9 +161,6 @@ func (p *partPage) pressed(press tea.KeyPressMsg) action {
 }
 
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
-	if m.practising() { // it needs the room of the strip
-		return m.drill.viewJob(m, w, h)
-	}
 	b := pageStrip(&m.th, m.part.at, w)
 	if len(b) > h/4 {
 		b = block{pageTurn(&m.th, m.part.at, w)}
@@ -181,9 +178,9 @@ func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return append(b, body...), cursor
 }
 
-// press passes the key to the open page. F4 turns every page, also those for typing, except during a practice job.
+// press passes the key to the open page. F4 turns every page, also those for typing.
 func (p *partPage) press(m *root, press tea.KeyPressMsg) action {
-	if press.Text == "" && key.Matches(press, bound.Pages) && !m.practising() {
+	if press.Text == "" && key.Matches(press, bound.Pages) {
 		return turnPage(1)
 	}
 	if own := p.own(m); own != nil {

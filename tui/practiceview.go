@@ -43,9 +43,8 @@ func (p *practicePage) strip(units quantity.System) canvas.Strip {
 	return s
 }
 
-// viewJob is the open job: the target and the last bead beside each other, their differences, the settings, then the
-// text.
-func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
+// view shows the target and the last bead beside each other, their differences, the settings, then the text.
+func (p *practicePage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, units := &m.th, m.units
 	room := h - 1 // the caution is below
 	if p.typing {

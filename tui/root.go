@@ -30,6 +30,7 @@ type root struct {
 	shelf   bookPage
 	records bookPage // of every kind
 	meter   measurePage
+	levels  levelsPage
 	drill   practicePage
 
 	good slow[calc.Job, spans] // of the card
@@ -58,11 +59,12 @@ func newRoot(o Options) *root {
 		shelf:   bookPage{looks: looksOnly(o.Book)},
 		records: bookPage{all: true, looks: looksOnly(o.Book)},
 		fix:     correctPage{next: o.computing.next},
-		drill:   practicePage{seed: 1, answer: o.computing.drills},
+		drill:   practicePage{answer: o.computing.drills},
+		levels:  levelsPage{seed: 1},
 	}
 	m.beat.take, m.drill.take = beatFound, m.drill.took
 	m.pics.asked = o.Pictures
-	m.drill.list.set(len(practice.Levels()))
+	m.levels.list.set(len(practice.Levels()))
 	if m.now == nil {
 		m.now = time.Now
 	}
@@ -161,7 +163,7 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 		return openWords
 	case key.Matches(k, bound.Units):
 		return otherUnits
-	case key.Matches(k, bound.Shelf) && m.keeper != nil && !m.practising():
+	case key.Matches(k, bound.Shelf) && m.keeper != nil && !m.isOpen(&m.drill):
 		return func(m *root) tea.Cmd { m.along(m.step()); return openPage(pageBook)(m) }
 	case key.Matches(k, bound.Undo) && !m.restores():
 		return undo
