@@ -49,7 +49,10 @@ func (d *drawer) Keep(_ context.Context, name string, card *calc.Card) (string, 
 	return "kept " + name, nil
 }
 
-func (d *drawer) Find(_ context.Context, text string) ([]Entry, error) {
+func (d *drawer) List(_ context.Context, kind, text string) ([]Entry, error) {
+	if kind == "source" {
+		return []Entry{{Name: "booth 1"}}, nil
+	}
 	var list []Entry
 	for _, e := range d.cards {
 		if strings.HasPrefix(e.Name, text) {
@@ -76,8 +79,6 @@ func (d *drawer) Mark(_ context.Context, _, id string, deleted bool) error {
 
 func (d *drawer) Load(_ context.Context, id string) (calc.Job, error) { return d.jobs[id], d.fail }
 
-func (d *drawer) Sources(context.Context) ([]string, error) { return []string{"booth 1"}, nil }
-
 func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, travel float64, job calc.Job) (calc.Job,
 	string, error) {
 	if d.fail != nil {
@@ -88,14 +89,6 @@ func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, trave
 	l, err := calc.Learn(&f, 0.889, "dip", d.readings)
 	job.TakeMeter(&l)
 	return job, "kept for " + source, err
-}
-
-func (d *drawer) Records(ctx context.Context, text string) ([]Entry, error) {
-	list, err := d.Find(ctx, text)
-	for i := range list {
-		list[i].Kind = "card"
-	}
-	return list, err
 }
 
 func (d *drawer) Record(_ context.Context, id string) ([]report.Block, error) {

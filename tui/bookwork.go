@@ -156,12 +156,10 @@ func (m *root) kept(said string, err error, otherwise string) tea.Cmd {
 type Keeper interface {
 	// Keep saves a card under a name and says where.
 	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
-	// Find lists saved cards by the beginnings of words, newest first.
-	Find(ctx context.Context, text string) ([]Entry, error)
+	// List lists the records of a kind, "" for every kind, by the beginnings of words, newest first.
+	List(ctx context.Context, kind, text string) ([]Entry, error)
 	// Load returns the job of a saved card.
 	Load(ctx context.Context, id string) (calc.Job, error)
-	// Records lists records of every kind by the beginnings of words, newest first.
-	Records(ctx context.Context, text string) ([]Entry, error)
 	// Record returns everything about one record.
 	Record(ctx context.Context, id string) ([]report.Block, error)
 	// Mark marks a record as deleted, or undoes that. Its history stays.
@@ -175,8 +173,6 @@ type Keeper interface {
 	// Enter saves a record that is typed in, of kind source, spool or person, or changed fields of a known one. The
 	// names of the fields are those of the command's flags. An error says what to type instead.
 	Enter(ctx context.Context, kind string, given map[string]string) (said string, err error)
-	// Sources names the known power sources.
-	Sources(ctx context.Context) ([]string, error)
 	// Practice saves how a job in a simulated booth went, and says where. Nothing is ever learned from it.
 	Practice(ctx context.Context, how practice.Outcome) (said string, err error)
 	// Measure saves a reading of a power source, with the travel (mm/s) if it was timed, and returns the job with what

@@ -113,10 +113,11 @@ func (p *measurePage) find(m *root) tea.Cmd {
 	if m.keeper == nil || p.sources != nil {
 		return nil
 	}
-	return asking(m, func(ctx context.Context, k Keeper) ([]string, error) { return k.Sources(ctx) },
-		func(names []string, err error) tea.Cmd {
-			if err == nil { // otherwise there is no book yet: the first reading creates it
-				p.sources = names
+	return asking(m, func(ctx context.Context, k Keeper) ([]Entry, error) { return k.List(ctx, "source", "") },
+		func(list []Entry, _ error) tea.Cmd { // after an error there are none: the first reading creates the book
+			p.sources = nil
+			for _, e := range list {
+				p.sources = append(p.sources, e.Name)
 			}
 			return nil
 		})

@@ -65,7 +65,7 @@ func (t *talk) find(text string) {
 }
 
 func (t *talk) look(text string) bool {
-	list, err := t.o.Book.Find(t.ctx, text)
+	list, err := t.o.Book.List(t.ctx, "card", text)
 	if err != nil {
 		t.fault("the book does not answer: ", err)
 		return false
