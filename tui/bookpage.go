@@ -33,8 +33,8 @@ func (p *bookPage) find(m *root) tea.Cmd {
 	p.run++
 	p.busy = true
 	run, text := p.run, p.field.String()
-	return asking(m, func(ctx context.Context, k Keeper) ([]Entry, error) { return k.List(ctx, p.kind, text) },
-		func(rows []Entry, err error) tea.Cmd { p.found(run, rows, err); return nil })
+	return m.act(asking(func(ctx context.Context, k Keeper) ([]Entry, error) { return k.List(ctx, p.kind, text) },
+		func(_ *root, rows []Entry, err error) tea.Cmd { p.found(run, rows, err); return nil }))
 }
 
 func (p *bookPage) found(run int, rows []Entry, err error) {

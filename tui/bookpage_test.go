@@ -482,7 +482,7 @@ func TestTrialOnTheScreens(t *testing.T) {
 	s.has("no test bead")
 	m := s.m.(*root)
 	tell := func(seen string) {
-		m.fix.saw(m.ctx, &m.session.card, []string{seen})
+		m.fix.saw(m, []string{seen})
 		m.fix.applied = true
 	}
 	m.meter.kept = "booth 1"

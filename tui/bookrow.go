@@ -95,10 +95,8 @@ func (p *bookPage) deletes(msg tea.KeyPressMsg) (a action, ok bool) {
 // mark deletes or restores a record, and then lists the records again.
 func (p *bookPage) mark(which *Entry, deleted bool) action {
 	e := *which
-	return func(m *root) tea.Cmd {
-		return asking(m, func(ctx context.Context, k Keeper) (Entry, error) {
-			return e, k.Mark(ctx, e.Kind, e.ID, deleted)
-		}, func(e Entry, err error) tea.Cmd {
+	return asking(func(ctx context.Context, k Keeper) (Entry, error) { return e, k.Mark(ctx, e.Kind, e.ID, deleted) },
+		func(m *root, e Entry, err error) tea.Cmd {
 			if err != nil {
 				return bookFault("", err, "nothing was changed").said(m)
 			}
@@ -108,5 +106,4 @@ func (p *bookPage) mark(which *Entry, deleted bool) action {
 			}
 			return p.find(m)
 		})
-	}
 }

@@ -26,13 +26,15 @@ type answered struct{ then action }
 
 func (a answered) tell(m *root) (tea.Cmd, bool) { return m.act(a.then), true }
 
-// asking asks the book in the background and then acts on its answer.
-func asking[T any](m *root, ask func(context.Context, Keeper) (T, error), then func(T, error) tea.Cmd) tea.Cmd {
-	k := m.keeper
-	return func() tea.Msg {
-		v, err := ask(context.Background(), k)
-		return answered{func(*root) tea.Cmd { return then(v, err) }}
-	}
+// asking asks the book in the background, if there is one, and then acts on its answer.
+func asking[T any](ask func(context.Context, Keeper) (T, error), then func(*root, T, error) tea.Cmd) action {
+	return withBook(func(m *root) tea.Cmd {
+		k := m.keeper
+		return func() tea.Msg {
+			v, err := ask(context.Background(), k)
+			return answered{func(m *root) tea.Cmd { return then(m, v, err) }}
+		}
+	})
 }
 
 // keeping tells whether a result is in the book: not yet, on its way, or kept.
@@ -41,10 +43,10 @@ type keeping struct{ sent, kept bool }
 // send sends the result to the book.
 func (p *keeping) send(m *root, ask func(context.Context, Keeper) (string, error)) tea.Cmd {
 	p.sent = true
-	return asking(m, ask, func(said string, err error) tea.Cmd {
+	return m.act(asking(ask, func(m *root, said string, err error) tea.Cmd {
 		p.sent, p.kept = err == nil, err == nil
 		return m.kept(said, err, "k tries again")
-	})
+	}))
 }
 
 // loadCard opens a saved card. If the present card is not saved and would be replaced, it asks for a second key press.
@@ -55,8 +57,8 @@ func loadCard(e Entry) action {
 			return m.act(refuse("the card on the screen is not kept",
 				"enter once more opens "+e.Name+" all the same; a name and enter on the row below keeps it"))
 		}
-		return asking(m, func(ctx context.Context, k Keeper) (calc.Job, error) { return k.Load(ctx, e.ID) },
-			func(job calc.Job, err error) tea.Cmd { return m.loaded(job, e.Name, err) })
+		return m.act(asking(func(ctx context.Context, k Keeper) (calc.Job, error) { return k.Load(ctx, e.ID) },
+			func(m *root, job calc.Job, err error) tea.Cmd { return m.loaded(job, e.Name, err) }))
 	}
 }
 
@@ -76,11 +78,11 @@ func (m *root) loaded(job calc.Job, name string, err error) tea.Cmd {
 }
 
 func keepCard(name string) action {
-	return withBook(func(m *root) tea.Cmd {
+	return func(m *root) tea.Cmd {
 		card, job := m.session.card, m.session.base()
 		m.shelf.sure = ""
-		return asking(m, func(ctx context.Context, k Keeper) (string, error) { return k.Keep(ctx, name, &card) },
-			func(said string, err error) tea.Cmd {
+		return m.act(asking(func(ctx context.Context, k Keeper) (string, error) { return k.Keep(ctx, name, &card) },
+			func(m *root, said string, err error) tea.Cmd {
 				if m.kept(said, err, "the card stays on the screen"); err != nil {
 					return nil
 				}
@@ -90,15 +92,13 @@ func keepCard(name string) action {
 				}
 				m.shelf.list.goTo(0) // the newest, which is the one just saved
 				return m.shelf.find(m)
-			})
-	})
+			}))
+	}
 }
 
 func openRecord(e Entry) action {
-	return func(m *root) tea.Cmd {
-		return asking(m, func(ctx context.Context, k Keeper) ([]report.Block, error) { return k.Record(ctx, e.ID) },
-			func(record []report.Block, err error) tea.Cmd { return m.recordRead(e, record, err) })
-	}
+	return asking(func(ctx context.Context, k Keeper) ([]report.Block, error) { return k.Record(ctx, e.ID) },
+		func(m *root, record []report.Block, err error) tea.Cmd { return m.recordRead(e, record, err) })
 }
 
 // recordRead opens a record over the page that asked for it, if that is still open.

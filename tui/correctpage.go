@@ -20,7 +20,6 @@ import (
 // what to change for the next one.
 type correctPage struct {
 	slow[string, advice.Page]
-	next    func(context.Context, []correct.Try) (advice.Page, error)
 	tries   []correct.Try
 	applied bool     // the answer's change is on the card: the next bead can be laid
 	keeping *keeping // of the last bead
@@ -50,14 +49,14 @@ func (p *correctPage) moved(c *calc.Card) bool {
 func laidOf(c *calc.Card) *calc.Job { j := calc.Laid(c); return &j }
 
 // ask starts computing the answer to the last bead, also if it was cancelled before.
-func (p *correctPage) ask(ctx context.Context) tea.Cmd {
+func (p *correctPage) ask(m *root) tea.Cmd {
 	if len(p.tries) == 0 {
 		return nil
 	}
 	p.cancelled, p.err = false, nil
 	tries := p.tries
-	return p.want(ctx, p.key(), func(ctx context.Context, _ string, _ func(float64)) (advice.Page, error) {
-		return p.next(ctx, tries)
+	return p.want(m.ctx, p.key(), func(ctx context.Context, _ string, _ func(float64)) (advice.Page, error) {
+		return m.next(ctx, tries)
 	})
 }
 
@@ -65,11 +64,12 @@ func (p *correctPage) ask(ctx context.Context) tea.Cmd {
 func (p *correctPage) key() string { return fmt.Sprintf("%+v", p.tries) }
 
 // saw records what the bead laid with the present card showed, and starts computing the answer.
-func (p *correctPage) saw(ctx context.Context, c *calc.Card, ids []string) tea.Cmd {
+func (p *correctPage) saw(m *root, ids []string) tea.Cmd {
+	c := &m.session.card
 	try := correct.Try{Job: correct.AsSet(c.Job, laidOf(c)), Seen: strings.Join(ids, ",")}
 	p.tries = append(slices.Clip(p.tries), try)
 	p.applied, p.keeping, p.note = false, new(keeping), ""
-	return p.ask(ctx)
+	return p.ask(m)
 }
 
 // answer is the answer to the last bead, nil until it is there.
@@ -86,7 +86,7 @@ func sawBead(ids []string) action {
 			return m.act(refuse("nothing is marked", "space marks what the bead shows, good too"))
 		}
 		m.pop()
-		return m.fix.saw(m.ctx, &m.session.card, ids)
+		return m.fix.saw(m, ids)
 	}
 }
 
@@ -101,7 +101,7 @@ func (m *root) enterCorrect() tea.Cmd {
 		return nil
 	}
 	if len(m.fix.tries) > 0 && a == nil && m.fix.err == nil {
-		return m.fix.ask(m.ctx)
+		return m.fix.ask(m)
 	}
 	if m.session.card.Stopped() {
 		return m.act(refuse("this job is stopped", "no setting mends it"))

@@ -29,7 +29,7 @@ func keepMeasured(reading, bead bool) action {
 		r, travel := p.reading()
 		laid, cut := p.bead(&m.session.card)
 		_, verdict, _ := p.read(askVerdict)
-		return asking(m, func(ctx context.Context, k Keeper) (done measured, err error) {
+		return m.act(asking(func(ctx context.Context, k Keeper) (done measured, err error) {
 			done.job = job
 			if reading {
 				done.job, done.said, err = k.Measure(ctx, source, r, travel, job)
@@ -42,7 +42,7 @@ func keepMeasured(reading, bead bool) action {
 				}
 			}
 			return done, err
-		}, func(done measured, err error) tea.Cmd { p.took(m, done, err); return nil })
+		}, p.took))
 	})
 }
 
@@ -62,7 +62,7 @@ func (p *measurePage) bead(c *calc.Card) (laid calc.Job, cut Measured) {
 }
 
 // took puts what the readings teach on the card, and clears the rows that were saved.
-func (p *measurePage) took(m *root, done measured, err error) {
+func (p *measurePage) took(m *root, done measured, err error) tea.Cmd {
 	p.busy = false
 	source, was := p.values[askSource], p.values
 	if err == nil || done.reading {
@@ -80,6 +80,7 @@ func (p *measurePage) took(m *root, done measured, err error) {
 	if done.reading {
 		m.learn(&done.job, "kept, and on the card")
 	}
+	return nil
 }
 
 // learn puts what readings taught on the card as it is now.
@@ -94,8 +95,8 @@ func (m *root) learn(lessons *calc.Job, said string) {
 func recall(source string) action {
 	return func(m *root) tea.Cmd {
 		job := m.session.base()
-		return asking(m, func(ctx context.Context, k Keeper) (calc.Job, error) { return k.Recall(ctx, source, job) },
-			func(lessons calc.Job, err error) tea.Cmd {
+		return m.act(asking(func(ctx context.Context, k Keeper) (calc.Job, error) { return k.Recall(ctx, source, job) },
+			func(m *root, lessons calc.Job, err error) tea.Cmd {
 				if err != nil || source != m.meter.values[askSource] {
 					return nil
 				}
@@ -104,7 +105,7 @@ func recall(source string) action {
 					m.learn(&lessons, "the card has what "+source+" taught before")
 				}
 				return nil
-			})
+			}))
 	}
 }
 
@@ -113,14 +114,14 @@ func (p *measurePage) find(m *root) tea.Cmd {
 	if m.keeper == nil || p.sources != nil {
 		return nil
 	}
-	return asking(m, func(ctx context.Context, k Keeper) ([]Entry, error) { return k.List(ctx, "source", "") },
-		func(list []Entry, _ error) tea.Cmd { // after an error there are none: the first reading creates the book
+	return m.act(asking(func(ctx context.Context, k Keeper) ([]Entry, error) { return k.List(ctx, "source", "") },
+		func(_ *root, list []Entry, _ error) tea.Cmd { // after an error none: the first reading creates the book
 			p.sources = nil
 			for _, e := range list {
 				p.sources = append(p.sources, e.Name)
 			}
 			return nil
-		})
+		}))
 }
 
 // view is the form, and below it an explanation of the row under the cursor and how to measure it.

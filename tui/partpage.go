@@ -143,23 +143,6 @@ func turnBy(press tea.KeyPressMsg) int {
 	return 0
 }
 
-func (p *partPage) pressed(press tea.KeyPressMsg) action {
-	switch {
-	case p.name() == "correct" && key.Matches(press, bound.KeepBead):
-		return keepTrial(false)
-	case p.name() == "correct" && key.Matches(press, bound.Acceptable):
-		return keepTrial(true)
-	case p.jumps(press.String()) != 0:
-		return turnPage(p.jumps(press.String()))
-	case p.scroll.moved(press):
-		return nil
-	}
-	return everywhere(press, keyAction{bound.Pages, turnPage(1)}, keyAction{bound.More, turnPage(1)},
-		keyAction{bound.Less, turnPage(-1)}, keyAction{bound.Cautions, openPoints},
-		keyAction{bound.On, func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }},
-		keyAction{bound.Why, func(m *root) tea.Cmd { m.part.why = !m.part.why; return nil }})
-}
-
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	b := pageStrip(&m.th, m.part.at, w)
 	if len(b) > h/4 {
@@ -186,7 +169,20 @@ func (p *partPage) press(m *root, press tea.KeyPressMsg) action {
 	if own := p.own(m); own != nil {
 		return own.press(m, press)
 	}
-	return p.pressed(press)
+	switch correct := p.name() == "correct"; {
+	case correct && key.Matches(press, bound.KeepBead):
+		return keepTrial(false)
+	case correct && key.Matches(press, bound.Acceptable):
+		return keepTrial(true)
+	case p.jumps(press.String()) != 0:
+		return turnPage(p.jumps(press.String()))
+	case p.scroll.moved(press):
+		return nil
+	}
+	return everywhere(press, keyAction{bound.Pages, turnPage(1)}, keyAction{bound.More, turnPage(1)},
+		keyAction{bound.Less, turnPage(-1)}, keyAction{bound.Cautions, openPoints},
+		keyAction{bound.On, func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }},
+		keyAction{bound.Why, func(m *root) tea.Cmd { m.part.why = !m.part.why; return nil }})
 }
 
 func (p *partPage) paste(m *root, text string) action {
@@ -201,5 +197,5 @@ func (m *root) enterPage() tea.Cmd {
 	if own, ok := m.part.own(m).(interface{ find(m *root) tea.Cmd }); ok {
 		return own.find(m)
 	}
-	return m.fix.ask(m.ctx)
+	return m.fix.ask(m)
 }

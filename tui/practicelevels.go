@@ -53,7 +53,7 @@ func (p *levelsPage) start(m *root) tea.Cmd {
 		m.push(d)
 		return nil
 	}
-	return d.ask(m.ctx, practiceAsk{what: practiceOpens, level: level, seed: p.seed})
+	return d.ask(m, practiceAsk{what: practiceOpens, level: level, seed: p.seed})
 }
 
 // view is the list of levels, and below it the task of the level under the cursor in full.

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"context"
-
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
@@ -16,7 +14,6 @@ import (
 // it.
 type practicePage struct {
 	slow[practiceAsk, practiceAnswer]
-	answer func(context.Context, *practice.Booth, practiceAsk) (practiceAnswer, error)
 
 	at     int  // the setting under the cursor
 	typing bool // a value for it is being typed
@@ -139,7 +136,7 @@ func (p *practicePage) took(m *root, f slowFound[practiceAnswer]) tea.Cmd {
 	}
 	switch p.of.what {
 	case practiceOpens:
-		*p = practicePage{slow: p.slow, answer: p.answer, job: p.have.job, card: p.have.card, target: p.have.target,
+		*p = practicePage{slow: p.slow, job: p.have.job, card: p.have.card, target: p.have.target,
 			now: p.have.job.Start, beads: []practice.Bead{p.have.bead}, keeping: new(keeping)}
 		if m.front() == screen(&m.part) { // otherwise enter opens it on the way back from a help page
 			m.push(p)

@@ -37,11 +37,11 @@ type practiceAnswer struct {
 }
 
 // ask starts a computation, again if it failed or was cancelled before.
-func (p *practicePage) ask(ctx context.Context, a practiceAsk) tea.Cmd {
+func (p *practicePage) ask(m *root, a practiceAsk) tea.Cmd {
 	p.cancelled, p.err = false, nil
 	job := p.job
-	return p.want(ctx, a, func(ctx context.Context, a practiceAsk, _ func(float64)) (practiceAnswer, error) {
-		return p.answer(ctx, &job, a)
+	return p.want(m.ctx, a, func(ctx context.Context, a practiceAsk, _ func(float64)) (practiceAnswer, error) {
+		return m.drills(ctx, &job, a)
 	})
 }
 
@@ -71,13 +71,13 @@ func drill(ctx context.Context, job *practice.Booth, a practiceAsk) (out practic
 }
 
 func (p *practicePage) lay(m *root) tea.Cmd {
-	return p.ask(m.ctx, practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
+	return p.ask(m, practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
 }
 
 // compare lays the program's own beads and reveals what was behind the last bead.
 func (p *practicePage) compare(m *root) tea.Cmd {
 	p.over = true
-	return p.ask(m.ctx, practiceAsk{practiceEnds, p.job.Level, p.job.Seed, p.last().Job, len(p.beads)})
+	return p.ask(m, practiceAsk{practiceEnds, p.job.Level, p.job.Seed, p.last().Job, len(p.beads)})
 }
 
 // keepDrill sends the result of the job to the book, once.

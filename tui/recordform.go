@@ -103,10 +103,8 @@ func (p *recordForm) next() action {
 			given[f.name] = p.values[i]
 		}
 	}
-	return func(m *root) tea.Cmd {
-		return asking(m, func(ctx context.Context, k Keeper) (string, error) { return k.Enter(ctx, p.of.kind, given) },
-			func(said string, err error) tea.Cmd { return p.entered(m, said, err) })
-	}
+	return asking(func(ctx context.Context, k Keeper) (string, error) { return k.Enter(ctx, p.of.kind, given) },
+		p.entered)
 }
 
 // entered closes the form if the book saved it. After a fault the form stays open with all typed text.

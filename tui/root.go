@@ -58,8 +58,6 @@ func newRoot(o Options) *root {
 		now:     o.Now,
 		shelf:   bookPage{kind: "card", looks: looksOnly(o.Book)},
 		records: bookPage{looks: looksOnly(o.Book)},
-		fix:     correctPage{next: o.computing.next},
-		drill:   practicePage{answer: o.computing.drills},
 		levels:  levelsPage{seed: 1},
 	}
 	m.beat.take, m.drill.take = beatFound, m.drill.took
