@@ -103,11 +103,6 @@ func (p *bookPage) about(m *root) about {
 	return about{help: "in the book", keys: keys}
 }
 
-func (p *bookPage) paste(_ *root, text string) action {
-	p.field.insert(text)
-	return p.typed()
-}
-
 func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 	if a, ok := p.deletes(msg); ok {
 		return a

@@ -22,6 +22,8 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 			return p.chip(int(text[0] - '0'))
 		}
 		return p.begin(text, row)
+	case press.Code == tea.KeyExtended && choice.SettingOf(row.name) != nil: // pasted
+		return p.begin(text, row)
 	case text == ".", text == ",":
 		p.nextDial()
 		p.dotted = true
@@ -111,15 +113,6 @@ func (p *cardPage) begin(digit string, row *cardRow) action {
 	}
 	p.typing = true
 	p.field.insert(digit)
-	return nil
-}
-
-// paste starts typing with pasted text.
-func (p *cardPage) paste(_ *root, text string) action {
-	if choice.SettingOf(p.row().name) != nil {
-		p.typing = true
-		p.field.insert(text)
-	}
 	return nil
 }
 

@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/internal/choice"
+	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
 
@@ -78,11 +79,16 @@ func (f *field) reading(kind quantity.Field, units quantity.System, rule string)
 // insert puts text at the cursor: one line of printable characters. Other characters are dropped.
 func (f *field) insert(s string) {
 	f.tell(tea.PasteMsg{Content: strings.Map(func(r rune) rune {
-		if !unicode.IsPrint(r) && r != '\n' && r != '\t' || unicode.In(r, unicode.Mn, unicode.Me) {
-			return -1 // control, format, bidi and combining characters; the input turns tabs and ends of lines to blanks
+		if !unicode.IsPrint(r) || unicode.In(r, unicode.Mn, unicode.Me) {
+			return -1 // control, format, bidi and combining characters
 		}
 		return r
 	}, s)})
+}
+
+// pasted is a key that types all of a pasted text. Its end, which no field takes, keeps it from being another key's name.
+func pasted(msg tea.PasteMsg) tea.KeyPressMsg {
+	return tea.KeyPressMsg{Code: tea.KeyExtended, Text: plain.Line(msg.Content, 2*fieldMax) + "\r"}
 }
 
 // tell passes a message to the input, which is created for the first one.

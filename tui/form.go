@@ -39,14 +39,6 @@ type formRows interface {
 	says(m *root, at int, here bool) (string, paint)
 }
 
-func (p *form) paste(_ *root, text string) action {
-	if !p.busy {
-		p.field.insert(text)
-		p.store()
-	}
-	return nil
-}
-
 // keeps is the text on the row that saves the form.
 func (p *form) keeps(th *theme, here bool) (string, paint) {
 	switch {

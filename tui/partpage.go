@@ -185,13 +185,6 @@ func (p *partPage) press(m *root, press tea.KeyPressMsg) action {
 		keyAction{bound.Why, func(m *root) tea.Cmd { m.part.why = !m.part.why; return nil }})
 }
 
-func (p *partPage) paste(m *root, text string) action {
-	if own, ok := p.own(m).(paster); ok {
-		return own.paste(m, text)
-	}
-	return nil
-}
-
 // enterPage starts what a page needs when it is opened: what it shows of the book, or the answer to a test bead.
 func (m *root) enterPage() tea.Cmd {
 	if own, ok := m.part.own(m).(interface{ find(m *root) tea.Cmd }); ok {

@@ -92,13 +92,6 @@ func (p *picker) press(m *root, msg tea.KeyPressMsg) action {
 	return nil
 }
 
-func (p *picker) paste(m *root, text string) action {
-	p.field.insert(text)
-	p.filter(&m.session)
-	p.tryOut(&m.session)
-	return nil
-}
-
 // tryOut computes the card of the row under the cursor, which is shown beside the list.
 func (p *picker) tryOut(s *session) {
 	p.tried, p.unfit = false, nil

@@ -37,13 +37,6 @@ func (p *practicePage) settings() []*choice.Choice { return choice.Hand(p.now.Mo
 
 func (p *practicePage) last() *practice.Bead { return &p.beads[len(p.beads)-1] }
 
-func (p *practicePage) paste(_ *root, text string) action {
-	if p.typing {
-		p.field.insert(text)
-	}
-	return nil
-}
-
 func (p *practicePage) left(*root) {
 	p.cancel()
 	p.scroll = window{}

@@ -112,10 +112,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.MouseMsg:
 		cmd = tea.Batch(m.mouse(msg), m.follow())
 	case tea.PasteMsg:
-		m.notice, m.done = nil, ""
-		if p, ok := m.front().(paster); ok {
-			cmd = tea.Batch(m.act(p.paste(m, msg.Content)), m.follow())
-		}
+		cmd = tea.Batch(m.press(pasted(msg)), m.follow())
 	case screenMsg:
 		var draws bool
 		if cmd, draws = msg.tell(m); !draws {

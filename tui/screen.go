@@ -29,10 +29,6 @@ type about struct {
 
 // Further abilities of a screen.
 type (
-	// paster accepts pasted text.
-	paster interface {
-		paste(m *root, text string) action
-	}
 	// leaver does something when it is popped.
 	leaver interface{ left(m *root) }
 	// backer handles esc itself before it is popped, and reports whether there was something to take back.

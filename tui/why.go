@@ -54,13 +54,6 @@ func (p *whyPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	return b, cur
 }
 
-func (p *whyPage) paste(_ *root, text string) action {
-	if p.set != nil {
-		p.field.insert(text)
-	}
-	return nil
-}
-
 func (p *whyPage) press(m *root, msg tea.KeyPressMsg) action {
 	switch {
 	case key.Matches(msg, bound.On):

@@ -44,12 +44,6 @@ func openWords(m *root) tea.Cmd {
 	return nil
 }
 
-func (p *wordsPage) paste(_ *root, text string) action {
-	p.field.insert(text)
-	p.find()
-	return nil
-}
-
 func (p *wordsPage) press(_ *root, msg tea.KeyPressMsg) action {
 	switch {
 	case msg.String() == "f3", key.Matches(msg, bound.On), p.field.empty() && key.Matches(msg, bound.Back):
