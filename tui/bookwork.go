@@ -40,7 +40,6 @@ func asking[T any](ask func(context.Context, Keeper) (T, error), then func(*root
 // keeping tells whether a result is in the book: not yet, on its way, or kept.
 type keeping struct{ sent, kept bool }
 
-// send sends the result to the book.
 func (p *keeping) send(m *root, ask func(context.Context, Keeper) (string, error)) tea.Cmd {
 	p.sent = true
 	return m.act(asking(ask, func(m *root, said string, err error) tea.Cmd {

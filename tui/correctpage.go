@@ -110,7 +110,6 @@ func (m *root) enterCorrect() tea.Cmd {
 	return nil
 }
 
-// correctBody shows what was seen so far, and what to change.
 func (m *root) correctBody(w int) (b block) {
 	th := &m.th
 	m.fix.reset(&m.session.card)
@@ -154,7 +153,6 @@ func (m *root) correctBody(w int) (b block) {
 	return b
 }
 
-// beadText shows how a bead was laid, and what it showed.
 func (m *root) beadText(b *block, i, w int) {
 	t := &m.fix.tries[i]
 	b.say(m.th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, m.laidWith(&t.Job), report.SeenText(t.Seen)), w)

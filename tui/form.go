@@ -31,7 +31,6 @@ type formRow struct {
 	over            string // a heading above the row
 }
 
-// formRows are a form's rows.
 type formRows interface {
 	rows() []formRow
 	asked(at int) bool

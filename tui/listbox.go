@@ -17,7 +17,6 @@ type listbox struct {
 	draws *rowDrawer
 }
 
-// rowDrawer draws the list's rows.
 type rowDrawer struct{ row func(i int, chosen bool) line }
 
 func (d *rowDrawer) Height() int                         { return 1 }
@@ -27,7 +26,6 @@ func (d *rowDrawer) Render(w io.Writer, m list.Model, i int, _ list.Item) {
 	_, _ = io.WriteString(w, d.row(i, i == m.Index()).Text)
 }
 
-// numberedItem is a row of the list.
 type numberedItem struct{}
 
 func (numberedItem) FilterValue() string { return "" }

@@ -131,14 +131,13 @@ func (p *practicePage) took(m *root, f slowFound[practiceAnswer]) tea.Cmd {
 	case practiceOpens:
 		*p = practicePage{slow: p.slow, job: p.have.job, card: p.have.card, target: p.have.target,
 			now: p.have.job.Start, beads: []practice.Bead{p.have.bead}, keeping: new(keeping)}
-		if m.front() == screen(&m.part) { // otherwise enter opens it on the way back from a help page
+		if m.front() == screen(&m.part) && m.part.name() == pagePractice { // otherwise enter opens it later
 			m.push(p)
 		}
 	case practiceLays:
 		p.beads = append(p.beads, p.have.bead)
 		p.scroll = window{}
 		if p.have.bead.Verdict == practice.BeadGood {
-			p.over = true
 			return p.compare(m)
 		}
 	case practiceEnds:

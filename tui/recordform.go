@@ -15,7 +15,6 @@ type recordForm struct {
 	of *recordKind
 }
 
-// recordKind is the form of a kind of record.
 type recordKind struct {
 	kind, title string
 	fields      []formRow

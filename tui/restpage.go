@@ -30,7 +30,6 @@ func openRest(m *root) tea.Cmd {
 	return nil
 }
 
-// refresh lists the choices with their present values.
 func (p *restPage) refresh(m *root) {
 	c := &m.session.card
 	p.rows = p.rows[:0]

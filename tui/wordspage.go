@@ -73,7 +73,6 @@ func (p *wordsPage) find() {
 	p.list.goTo(0)
 }
 
-// view is the list with the entry of the word under the cursor.
 func (p *wordsPage) view(m *root, w, h int) (b block, cursor *tea.Cursor) {
 	th := &m.th
 	field, x := p.list.search(th, &p.field, "word: ", "type to find", w-2) // the walk has a mark to the right of it
