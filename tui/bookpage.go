@@ -117,7 +117,7 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 			return loadCard(*e)
 		}
 		if i := p.list.at() - len(p.rows); i < len(p.forms()) {
-			return openForm(&forms[i])
+			return withBook(opening(&recordForm{of: &forms[i]}))
 		}
 		if p.looks {
 			return lookOnly.said

@@ -118,9 +118,7 @@ func (m *root) correctBody(w int) (b block) {
 		return b
 	}
 	if len(m.fix.tries) == 0 {
-		if m.fix.note != "" {
-			b.say(th.quiet, 0, m.fix.note, w)
-		}
+		b.say(th.quiet, 0, m.fix.note, w)
 		b.say(th.plain, 0, "Lay a test bead on scrap of the same sheet with the settings of the card, look at both "+
 			"faces, peel it.", w)
 		b.skip()

@@ -168,9 +168,7 @@ func (p *measurePage) explain(th *theme, w int) (b block) {
 		}
 	}
 	b.say(th.plain, 0, p.field.reading(row.field, quantity.Both, rule), w)
-	if p.said != "" {
-		b.say(th.good, 0, p.said, w)
-	}
+	b.say(th.good, 0, p.said, w)
 	if l, ok := tables.PracticeLines.ByID(row.how); ok {
 		b.say(th.plain, 0, th.inUnits(l.Text), w) // it has the cautions of the measurement
 	}

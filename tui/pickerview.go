@@ -109,13 +109,9 @@ func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	return b.fit(min(len(b), h)), cursor
 }
 
-// rule says how typed text is read, and a remark on the whole list.
+// rule says how typed text is read, after a remark on the whole list.
 func (p *picker) rule() string {
-	text := quantity.Rule(p.ask.Kind)
-	if p.said != "" {
-		text = p.said + "; " + text
-	}
-	return text
+	return strings.TrimPrefix(p.said+"; "+quantity.Rule(p.ask.Kind), "; ")
 }
 
 // typedLines says how a typed size was read, or what to type instead.

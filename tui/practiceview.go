@@ -145,8 +145,7 @@ func (p *practicePage) text(m *root, w int) (b block) {
 	th, last, n := &m.th, p.last(), len(p.beads)
 	switch {
 	case p.err != nil:
-		f := faultOf(p.err)
-		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+		b.fault(th, faultOf(p.err), w)
 	case p.over && p.run != nil:
 		b.say(th.bold, 0, report.PracticeTally(n, last.Verdict, p.run), w)
 		p.keepText(&b, th, m.keeper != nil, w)

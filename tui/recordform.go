@@ -45,8 +45,6 @@ var forms = [...]recordKind{
 	{"person", "a person", []formRow{{name: "name", ask: "short name", rule: "a short name only"}, keepRow}},
 }
 
-func openForm(of *recordKind) action { return withBook(opening(&recordForm{of: of})) }
-
 func (p *recordForm) rows() []formRow { return p.of.fields }
 func (p *recordForm) asked(int) bool  { return true }
 

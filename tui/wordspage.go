@@ -17,16 +17,6 @@ type wordsPage struct {
 	rows []*tables.Term
 }
 
-// newWords opens the glossary at the word for a label.
-func newWords(label string) *wordsPage {
-	p := &wordsPage{}
-	p.find()
-	if t, ok := tables.TermFor(label); ok {
-		p.list.goTo(slices.Index(p.rows, t))
-	}
-	return p
-}
-
 func (p *wordsPage) about(*root) about {
 	return about{help: "everywhere", keys: "↑↓ pick  esc back"}
 }
@@ -40,7 +30,12 @@ func openWords(m *root) tea.Cmd {
 	if _, text := m.front().(*textPage); text {
 		m.pop()
 	}
-	m.push(newWords(term))
+	p := &wordsPage{}
+	p.find()
+	if t, ok := tables.TermFor(term); ok {
+		p.list.goTo(slices.Index(p.rows, t))
+	}
+	m.push(p)
 	return nil
 }
 
