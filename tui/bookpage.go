@@ -130,17 +130,12 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 		return turnPage(turnBy(msg))
 	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
-	case p.edit(msg):
-		return p.typed()
+	case p.edit(msg): // a new search, from its first row
+		p.list.set(p.lines())
+		p.list.goTo(0)
+		return withBook(p.find)
 	}
 	return nil
-}
-
-// typed starts a new search for the typed text, at its first row.
-func (p *bookPage) typed() action {
-	p.list.set(p.lines())
-	p.list.goTo(0)
-	return withBook(p.find)
 }
 
 func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {

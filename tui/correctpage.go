@@ -152,19 +152,14 @@ func (m *root) correctBody(w int) (b block) {
 }
 
 func (m *root) beadText(b *block, i, w int) {
+	var laid []string
 	t := &m.fix.tries[i]
-	b.say(m.th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, m.laidWith(&t.Job), report.SeenText(t.Seen)), w)
-}
-
-// laidWith is the settings of a bead in short.
-func (m *root) laidWith(j *calc.Job) string {
-	var parts []string
-	for _, set := range choice.Hand(j.Mode == "timed") {
-		if o := set.At(j); o.Set {
-			parts = append(parts, quantity.ShowDialed(set.Figure, o.V, set.Unit, m.units.Lead()))
+	for _, set := range choice.Hand(t.Job.Mode == "timed") {
+		if o := set.At(&t.Job); o.Set {
+			laid = append(laid, quantity.ShowDialed(set.Figure, o.V, set.Unit, m.units.Lead()))
 		}
 	}
-	return strings.Join(parts, ", ")
+	b.say(m.th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, strings.Join(laid, ", "), report.SeenText(t.Seen)), w)
 }
 
 // keepText says how to save the last bead.
