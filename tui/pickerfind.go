@@ -45,9 +45,9 @@ func (p *picker) index(id string) int {
 }
 
 // names keeps the rows that contain the text: first those whose name begins with it, then those with it in the name,
-// then those with it in their line. If there are none, it keeps the row that a misspelt name may mean. It refuses a name
-// that is known but has no row, whatever rows its letters begin: the cursor is then on no row, and only an arrow moves
-// it to one.
+// then those with it in their line. If there are none, it keeps the row that a misspelt name may mean. A name that is
+// known but has no row is refused, whatever rows its letters begin: the cursor is then on no row, and only an arrow
+// moves it to one.
 func (p *picker) names(text string) {
 	rank := func(i int) int { return fits(&p.rows[i], text) }
 	p.found = slices.DeleteFunc(p.found, func(i int) bool { return rank(i) == noFit })
