@@ -86,7 +86,7 @@ func (f *field) insert(s string) {
 	}, s)})
 }
 
-// pasted is a key that types all of a pasted text. Its end, which no field takes, keeps it from being the name of a key.
+// pasted is a key that types a whole pasted text. Its end, which no field takes, keeps it from being the name of a key.
 func pasted(msg tea.PasteMsg) tea.KeyPressMsg {
 	return tea.KeyPressMsg{Code: tea.KeyExtended, Text: plain.Line(msg.Content, 2*fieldMax) + "\r"}
 }
