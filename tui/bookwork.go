@@ -121,8 +121,8 @@ func (m *root) recordRead(e Entry, record []report.Block, err error) tea.Cmd {
 	})
 }
 
-// keepTrial sends the last test bead to the book, once.
-func keepTrial(acceptable bool) action {
+// keepTrial sends the last test bead to the book, once; without a verdict it is judged by its look.
+func keepTrial(verdict string) action {
 	return withBook(func(m *root) tea.Cmd {
 		p, n := &m.fix, len(m.fix.tries)
 		switch {
@@ -131,10 +131,7 @@ func keepTrial(acceptable bool) action {
 		case p.keeping.sent:
 			return m.act(refuse("this bead is kept already", "lay the next one"))
 		}
-		t, source, verdict := p.tries[n-1], m.meter.kept, "" // "": judged by its look
-		if acceptable {
-			verdict = "acceptable"
-		}
+		t, source := p.tries[n-1], m.meter.kept
 		return p.keeping.send(m, func(ctx context.Context, k Keeper) (string, error) {
 			return k.Cut(ctx, t.Job, t.Seen, verdict, source, Measured{})
 		})

@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc/advice"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/report"
 )
@@ -171,9 +172,9 @@ func (p *partPage) press(m *root, press tea.KeyPressMsg) action {
 	}
 	switch correct := p.name() == "correct"; {
 	case correct && key.Matches(press, bound.KeepBead):
-		return keepTrial(false)
+		return keepTrial("")
 	case correct && key.Matches(press, bound.Acceptable):
-		return keepTrial(true)
+		return keepTrial(practice.BeadAcceptable)
 	case p.jumps(press.String()) != 0:
 		return turnPage(p.jumps(press.String()))
 	case p.scroll.moved(press):

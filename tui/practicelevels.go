@@ -109,7 +109,5 @@ func pinned(th *theme, b block, w, h int) block {
 	case w >= 39:
 		text = "▲ no licence: test beads on scrap first"
 	}
-	out := append(b.fit(h-1), line{})
-	out[h-1] = newRow(w).put(th.watch, text).line()
-	return out
+	return append(b.fit(h-1), newRow(w).put(th.watch, text).line())
 }
