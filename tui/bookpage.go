@@ -13,8 +13,8 @@ import (
 // finds records of every kind and shows one.
 type bookPage struct {
 	finder
-	all   bool // every kind, only to read
-	looks bool // the user may only read
+	kind  string // of the records that it finds; "" for every kind, only to read
+	looks bool   // the user may only read
 	rows  []Entry
 	run   int // number of the latest search: answers of earlier ones are dropped
 	err   error
@@ -22,7 +22,8 @@ type bookPage struct {
 	safe  calc.Job // as it was saved or opened last: opening another card loses nothing
 	sure  string   // the card that is opened even if the present one is not saved
 
-	deletion deletion
+	doomed string // id of the record for which delete was pressed once
+	gone   *Entry // the record that was deleted last, restored by ctrl+z
 }
 
 func (p *bookPage) find(m *root) tea.Cmd { return p.search(m, p.found) }
@@ -45,12 +46,8 @@ func (p *bookPage) search(m *root, found func(run int, rows []Entry, err error))
 	p.run++
 	p.busy = true
 	run, text := p.run, p.field.String()
-	return m.act(asking(func(ctx context.Context, k Keeper) ([]Entry, error) {
-		if p.all {
-			return k.Records(ctx, text)
-		}
-		return k.Find(ctx, text)
-	}, func(_ *root, rows []Entry, err error) tea.Cmd { found(run, rows, err); return nil }))
+	return m.act(asking(func(ctx context.Context, k Keeper) ([]Entry, error) { return k.List(ctx, p.kind, text) },
+		func(_ *root, rows []Entry, err error) tea.Cmd { found(run, rows, err); return nil }))
 }
 
 func (p *bookPage) found(run int, rows []Entry, err error) {
@@ -77,11 +74,11 @@ func (p *bookPage) lines() int {
 }
 
 // keeps reports whether the typed text can be a name for the card.
-func (p *bookPage) keeps() bool { return !p.all && !p.looks && !p.field.empty() }
+func (p *bookPage) keeps() bool { return p.kind != "" && !p.looks && !p.field.empty() }
 
 // forms are the records that can be entered from this page.
 func (p *bookPage) forms() []recordKind {
-	if !p.all || p.looks {
+	if p.kind != "" || p.looks {
 		return nil
 	}
 	return forms[:]
@@ -107,7 +104,7 @@ func (p *bookPage) entry() *Entry {
 func (p *bookPage) about(m *root) about {
 	keys := p.field.pagesKey() + "  ↑↓ pick  esc back"
 	switch {
-	case p.all:
+	case p.kind == "":
 		keys = "enter read" + keys
 	case p.looks:
 		keys = "enter open" + keys
@@ -119,52 +116,39 @@ func (p *bookPage) about(m *root) about {
 	return about{help: "in the book", keys: keys}
 }
 
-func (p *bookPage) paste(_ *root, text string) action {
-	p.field.insert(text)
-	return p.typed()
-}
-
 func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
-	if a, ok := p.deletion.press(msg, &p.field, p.entry()); ok {
+	if a, ok := p.deletes(msg); ok {
 		return a
 	}
 	switch {
 	case key.Matches(msg, bound.On) && p.busy:
 		return refuse("still looking", "enter once more when the list is complete")
 	case key.Matches(msg, bound.On):
-		if e := p.entry(); e != nil && p.all {
+		if e := p.entry(); e != nil && p.kind == "" {
 			return openRecord(*e)
 		} else if e != nil {
 			return loadCard(*e)
 		}
 		if i := p.list.at() - len(p.rows); i < len(p.forms()) {
-			return openForm(&forms[i])
+			return withBook(opening(&recordForm{of: &forms[i]}))
 		}
 		if p.looks {
 			return lookOnly.said
 		}
-		if p.field.empty() {
-			return refuse("nothing is kept yet", "type a name and enter keeps the card")
+		if name := p.field.trimmed(); name != "" {
+			return keepCard(name)
 		}
-		if p.field.trimmed() == "" {
-			return refuse("a card without a name", "type one: tank lid")
-		}
-		return keepCard(p.field.trimmed())
+		return refuse("a card without a name", "type one: tank lid")
 	case p.field.empty() && turnBy(msg) != 0:
 		return turnPage(turnBy(msg))
 	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
-	case p.edit(msg):
-		return p.typed()
+	case p.edit(msg): // a new search, from its first row
+		p.list.set(p.lines())
+		p.list.goTo(0)
+		return withBook(p.find)
 	}
 	return nil
-}
-
-// typed starts a new search for the typed text, at its first row.
-func (p *bookPage) typed() action {
-	p.list.set(p.lines())
-	p.list.goTo(0)
-	return withBook(p.find)
 }
 
 func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
@@ -177,13 +161,13 @@ func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	if p.looks {
 		ask, hint = "find: ", "type to find; "+lookOnly.what
 	}
-	if p.all && !p.looks {
+	if p.kind == "" && !p.looks {
 		ask, hint = "find: ", "cards, test beads, readings, power sources, spools"
 	}
 	field, x := p.list.search(th, &p.field, ask, "", w)
 	b.add(field)
 	low := h < lowBody // the rows are more important than their explanation
-	if p.field.empty() && !low && (p.all || p.lines() > 0 || p.busy || p.err != nil) {
+	if p.field.empty() && !low && (p.kind == "" || p.lines() > 0 || p.busy || p.err != nil) {
 		b.say(th.quiet, 0, hint, w)
 	}
 	if !low {
@@ -222,7 +206,7 @@ func (p *bookPage) elsewhere() string {
 	switch {
 	case p.looks:
 		return ""
-	case p.all:
+	case p.kind == "":
 		return deletes + "an open record names its commands" + all
 	}
 	return deletes + "to print a card, open it on the next page, records: it names the command" + all

@@ -28,10 +28,9 @@ type drawer struct {
 	jobs      map[string]calc.Job
 	readings  []calc.Reading
 	travel    float64 // of the last reading
-	trials    []string
 	entered   []string
 	practised []practice.Outcome
-	cuts      []string // measured beads
+	cuts      []string // test beads
 	cutJob    calc.Job // of the last bead
 	fail      error
 	failCut   error
@@ -50,7 +49,10 @@ func (d *drawer) Keep(_ context.Context, name string, card *calc.Card) (string, 
 	return "kept " + name, nil
 }
 
-func (d *drawer) Find(_ context.Context, text string) ([]Entry, error) {
+func (d *drawer) List(_ context.Context, kind, text string) ([]Entry, error) {
+	if kind == "source" {
+		return []Entry{{Name: "booth 1"}}, nil
+	}
 	var list []Entry
 	for _, e := range d.cards {
 		if strings.HasPrefix(e.Name, text) {
@@ -77,8 +79,6 @@ func (d *drawer) Mark(_ context.Context, _, id string, deleted bool) error {
 
 func (d *drawer) Load(_ context.Context, id string) (calc.Job, error) { return d.jobs[id], d.fail }
 
-func (d *drawer) Sources(context.Context) ([]string, error) { return []string{"booth 1"}, nil }
-
 func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, travel float64, job calc.Job) (calc.Job,
 	string, error) {
 	if d.fail != nil {
@@ -91,32 +91,16 @@ func (d *drawer) Measure(_ context.Context, source string, r calc.Reading, trave
 	return job, "kept for " + source, err
 }
 
-func (d *drawer) Records(ctx context.Context, text string) ([]Entry, error) {
-	list, err := d.Find(ctx, text)
-	for i := range list {
-		list[i].Kind = "card"
-	}
-	return list, err
-}
-
 func (d *drawer) Record(_ context.Context, id string) ([]report.Block, error) {
 	return []report.Block{report.Said{{Text: "all of " + id}}, report.Said{{Text: "history"}}}, d.fail
 }
 
-func (d *drawer) Trial(_ context.Context, job calc.Job, seen, verdict, source string) (string, error) {
-	if d.fail != nil {
-		return "", d.fail
-	}
-	d.trials = append(d.trials, seen+" "+verdict+" "+source)
-	return "kept: a bead that is " + cmp.Or(verdict, "bad"), nil
-}
-
 func (d *drawer) Cut(_ context.Context, job calc.Job, seen, verdict, source string, m Measured) (string, error) {
-	if d.failCut != nil {
-		return "", d.failCut
+	if err := cmp.Or(d.failCut, d.fail); err != nil {
+		return "", err
 	}
 	d.cuts, d.cutJob = append(d.cuts, fmt.Sprint(seen, " ", verdict, " ", source, " ", m)), job
-	return "kept: a measured bead", nil
+	return "kept: a bead that is " + cmp.Or(verdict, "bad"), nil
 }
 
 func (d *drawer) Recall(_ context.Context, _ string, job calc.Job) (calc.Job, error) {
@@ -365,7 +349,7 @@ func TestMeasuredBead(t *testing.T) {
 	s.typed("good")
 	s.root().meter.to(askSave)
 	s.press("enter")
-	s.has("kept: a measured bead")
+	s.has("kept: a bead that is good")
 	if len(d.cuts) != 1 || d.cuts[0] != " good booth 1 {6.1 0 0 4}" || len(d.readings) != 0 {
 		t.Fatalf("%q, %d readings", d.cuts, len(d.readings))
 	}
@@ -540,7 +524,7 @@ func TestTrialOnTheScreens(t *testing.T) {
 	s.has("no test bead")
 	m := s.m.(*root)
 	tell := func(seen string) {
-		m.fix.saw(m.ctx, &m.session.card, []string{seen})
+		m.fix.saw(m, []string{seen})
 		m.fix.applied = true
 	}
 	m.meter.kept = "booth 1"
@@ -557,8 +541,9 @@ func TestTrialOnTheScreens(t *testing.T) {
 	s.press("a")
 	tell("good")
 	s.press("7")
-	if want := "rolled-edge  booth 1;spatter acceptable booth 1;good  booth 1"; strings.Join(d.trials, ";") != want {
-		t.Errorf("%q", d.trials)
+	if want := []string{"rolled-edge  booth 1 {0 0 0 0}", "spatter acceptable booth 1 {0 0 0 0}",
+		"good  booth 1 {0 0 0 0}"}; !slices.Equal(d.cuts, want) {
+		t.Errorf("%q", d.cuts)
 	}
 }
 

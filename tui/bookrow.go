@@ -15,14 +15,14 @@ func (p *bookPage) rowLine(th *theme, i int, chosen bool, w int) line {
 	r, name := newRow(w), th.under(chosen, th.bold).exact()
 	if n := i - len(p.rows); n >= 0 {
 		text := "keep the card as “" + p.field.String() + "”"
-		if p.all {
+		if p.kind == "" {
 			text = "enter " + forms[n].title
 		}
 		return r.put(name, text).line()
 	}
 	e, text := &p.rows[i], ""
 	named, col := p.columns(w)
-	if p.all {
+	if p.kind == "" {
 		r.put(th.quiet, e.Kind).to(kindColumns)
 	}
 	switch room := w - col; { // the sentence below shows the rest
@@ -40,7 +40,7 @@ const kindColumns = 10
 // columns is the width of a record's name, and the column where its description begins.
 func (p *bookPage) columns(w int) (named, line int) {
 	line = min(26, w/2)
-	if p.all {
+	if p.kind == "" {
 		return line - 1, line + kindColumns
 	}
 	return line - 1, line
@@ -67,51 +67,48 @@ func (p *bookPage) unshownLines(th *theme, w, most int) (b block) {
 	}
 	tall := 0
 	for i := range p.rows {
-		if text := p.unshown(&p.rows[i], w); text != "" {
-			tall = max(tall, len(wrap(text, w)))
-		}
+		tall = max(tall, len(wrap(p.unshown(&p.rows[i], w), w)))
 	}
 	return b.fit(min(tall, most))
 }
 
-// deletion holds which record a page is asked to delete, and which one it deleted last.
-type deletion struct {
-	id   string // of the record for which delete was pressed once
-	last *Entry // restored by ctrl+z
-}
-
-// press handles the keys that delete and restore. ok is false for any other key, which also cancels a first press of
-// delete. While text is typed, the delete key belongs to the field unless there is nothing after the cursor.
-func (d *deletion) press(msg tea.KeyPressMsg, f *field, at *Entry) (a action, ok bool) {
-	asked := d.id
-	d.id = ""
+// deletes handles the keys that delete and restore a record. ok is false for any other key, which also cancels a first
+// press of delete. While text is typed, the delete key belongs to the field unless there is nothing after the cursor.
+func (p *bookPage) deletes(msg tea.KeyPressMsg) (a action, ok bool) {
+	asked, at, text := p.doomed, p.entry(), []rune(p.field.String())
+	p.doomed = ""
 	switch {
+	case key.Matches(msg, bound.Restore) && p.gone == nil:
+		return refuse("nothing was deleted on this page", "brazebooth book list --deleted shows what was before"), true
 	case key.Matches(msg, bound.Restore):
-		if d.last == nil {
-			return refuse("nothing was deleted on this page",
-				"brazebooth book list --deleted shows what was before"), true
-		}
-		return markRecord(*d.last, false), true
-	case !key.Matches(msg, bound.Delete), msg.String() == "delete" && f.at() < len([]rune(f.String())):
+		return p.mark(p.gone, false), true
+	case !key.Matches(msg, bound.Delete), msg.String() == "delete" && p.field.at() < len(text):
 		return nil, false
 	case at == nil:
 		return refuse("no record under the cursor", "pick a row with ↑ ↓"), true
 	case asked != at.ID:
-		d.id = at.ID
+		p.doomed = at.ID
 		return refuse("delete "+at.Name+"?",
 			"the same key once more marks it as deleted; it stays in the history"), true
 	}
-	return markRecord(*at, true), true
+	return p.mark(at, true), true
 }
 
-func markRecord(e Entry, deleted bool) action {
+// mark deletes or restores a record, and then lists the records again.
+func (p *bookPage) mark(which *Entry, deleted bool) action {
+	e := *which
 	return asking(func(ctx context.Context, k Keeper) (Entry, error) { return e, k.Mark(ctx, e.Kind, e.ID, deleted) },
 		func(m *root, e Entry, err error) tea.Cmd {
 			if err != nil {
 				bookFault("", err, "nothing was changed").said(m)
-				return m.listed().findAgain(m)
+				return p.findAgain(m)
 			}
-			return m.marked(e, deleted)
+			m.shelf.safe = calc.Job{} // it may be the card on the screen
+			p.gone, m.done = nil, e.Name+": back in the book"
+			if deleted {
+				p.gone, m.done = &e, e.Name+": deleted; ctrl+z brings it back"
+			}
+			return p.find(m)
 		})
 }
 
@@ -121,17 +118,4 @@ func (m *root) listed() *bookPage {
 		return &m.records
 	}
 	return &m.shelf
-}
-
-// marked lists the page's records again after one was deleted or restored.
-func (m *root) marked(e Entry, deleted bool) tea.Cmd {
-	page := m.listed()
-	page.deletion.last = nil
-	m.shelf.safe = calc.Job{} // it may be the card on the screen
-	m.done = e.Name + ": back in the book"
-	if deleted {
-		page.deletion.last = &e
-		m.done = e.Name + ": deleted; ctrl+z brings it back"
-	}
-	return page.find(m)
 }

@@ -37,6 +37,17 @@ func asking[T any](ask func(context.Context, Keeper) (T, error), then func(*root
 	})
 }
 
+// keeping tells whether a result is in the book: not yet, on its way, or kept.
+type keeping struct{ sent, kept bool }
+
+func (p *keeping) send(m *root, ask func(context.Context, Keeper) (string, error)) tea.Cmd {
+	p.sent = true
+	return m.act(asking(ask, func(m *root, said string, err error) tea.Cmd {
+		p.sent, p.kept = err == nil, err == nil
+		return m.kept(said, err, "k tries again")
+	}))
+}
+
 // loadCard opens a saved card. If the present card is not saved and would be replaced, it asks for a second key press.
 func loadCard(e Entry) action {
 	return func(m *root) tea.Cmd {
@@ -72,10 +83,10 @@ func keepCard(name string) action {
 		m.shelf.sure = ""
 		return m.act(asking(func(ctx context.Context, k Keeper) (string, error) { return k.Keep(ctx, name, &card) },
 			func(m *root, said string, err error) tea.Cmd {
-				if err != nil {
-					return m.kept(said, err, "the card stays on the screen")
+				if m.kept(said, err, "the card stays on the screen"); err != nil {
+					return nil
 				}
-				m.done, m.shelf.safe = said, job
+				m.shelf.safe = job
 				if m.shelf.field.String() == name { // otherwise the user is already typing something else
 					m.shelf.field.clear()
 				}
@@ -112,32 +123,20 @@ func (m *root) recordRead(e Entry, record []report.Block, err error) tea.Cmd {
 	})
 }
 
-// keepTrial sends the last test bead to the book, once.
-func keepTrial(acceptable bool) action {
+// keepTrial sends the last test bead to the book, once; without a verdict it is judged by its look.
+func keepTrial(verdict string) action {
 	return withBook(func(m *root) tea.Cmd {
 		p, n := &m.fix, len(m.fix.tries)
 		switch {
 		case n == 0:
 			return m.act(refuse("no test bead was told of yet", "enter: say what the bead shows"))
-		case p.kept == n:
+		case p.keeping.sent:
 			return m.act(refuse("this bead is kept already", "lay the next one"))
 		}
-		t, verdict := p.tries[n-1], "" // "": judged by its look
-		if acceptable {
-			verdict = "acceptable"
-		}
-		p.kept, p.keeping = n, true
-		source, row := m.meter.kept, p.row
-		return m.act(asking(func(ctx context.Context, k Keeper) (string, error) {
-			return k.Trial(ctx, t.Job, t.Seen, verdict, source)
-		}, func(m *root, said string, err error) tea.Cmd {
-			if p := &m.fix; row == p.row {
-				if p.keeping = false; err != nil {
-					p.kept = n - 1
-				}
-			}
-			return m.kept(said, err, "k tries again")
-		}))
+		t, source := p.tries[n-1], m.meter.kept
+		return p.keeping.send(m, func(ctx context.Context, k Keeper) (string, error) {
+			return k.Cut(ctx, t.Job, t.Seen, verdict, source, Measured{})
+		})
 	})
 }
 
@@ -155,30 +154,23 @@ func (m *root) kept(said string, err error, otherwise string) tea.Cmd {
 type Keeper interface {
 	// Keep saves a card under a name and says where.
 	Keep(ctx context.Context, name string, card *calc.Card) (said string, err error)
-	// Find lists saved cards by the beginnings of words, newest first.
-	Find(ctx context.Context, text string) ([]Entry, error)
+	// List lists the records of a kind, "" for every kind, by the beginnings of words, newest first.
+	List(ctx context.Context, kind, text string) ([]Entry, error)
 	// Load returns the job of a saved card.
 	Load(ctx context.Context, id string) (calc.Job, error)
-	// Records lists records of every kind by the beginnings of words, newest first.
-	Records(ctx context.Context, text string) ([]Entry, error)
 	// Record returns everything about one record.
 	Record(ctx context.Context, id string) ([]report.Block, error)
 	// Mark marks a record as deleted, or undoes that. Its history stays.
 	Mark(ctx context.Context, kind, id string, deleted bool) error
-	// Trial saves a test bead: how it was laid (a whole job), what it showed (ids separated by commas), the verdict
-	// (good, acceptable or bad; "" to judge by what it showed) and the power source's name, "" if none was named. It
-	// says where it saved it.
-	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
-	// Cut saves a test bead that was measured. The other arguments are those of Trial, but seen and verdict may both be
-	// "".
+	// Cut saves a test bead: how it was laid (a whole job), what it showed, separated by commas, the verdict (good,
+	// acceptable or bad; "" to judge by what it showed), the power source's name, "" if none was named, and its sizes if
+	// it was cut. It says where it saved it.
 	Cut(ctx context.Context, job calc.Job, seen, verdict, source string, m Measured) (said string, err error)
 	// Recall returns the job with what a power source's readings and verdicts taught.
 	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)
 	// Enter saves a record that is typed in, of kind source, spool or person, or changed fields of a known one. The
 	// names of the fields are those of the command's flags. An error says what to type instead.
 	Enter(ctx context.Context, kind string, given map[string]string) (said string, err error)
-	// Sources names the known power sources.
-	Sources(ctx context.Context) ([]string, error)
 	// Practice saves how a job in a simulated booth went, and says where. Nothing is ever learned from it.
 	Practice(ctx context.Context, how practice.Outcome) (said string, err error)
 	// Measure saves a reading of a power source, with the travel (mm/s) if it was timed, and returns the job with what

@@ -126,9 +126,8 @@ func (p *cardPage) numbered() string {
 	return keys
 }
 
-// left and start discard the typed text.
-func (p *cardPage) left(*root)  { p.stopTyping() }
-func (p *cardPage) start(*root) { p.stopTyping() }
+// left discards the typed text.
+func (p *cardPage) left(*root) { p.stopTyping() }
 
 func (p *cardPage) refresh(m *root) { p.load(&m.session) }
 

@@ -22,6 +22,8 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 			return p.chip(int(text[0] - '0'))
 		}
 		return p.begin(text, row)
+	case press.Code == tea.KeyExtended && choice.SettingOf(row.name) != nil: // pasted
+		return p.begin(text, row)
 	case text == ".", text == ",":
 		p.nextDial()
 		p.dotted = true
@@ -114,32 +116,13 @@ func (p *cardPage) begin(digit string, row *cardRow) action {
 	return nil
 }
 
-// paste starts typing with pasted text.
-func (p *cardPage) paste(_ *root, text string) action {
-	if choice.SettingOf(p.row().name) != nil {
-		p.typing = true
-		p.field.insert(text)
-	}
-	return nil
-}
-
 // type_ edits the typed text; enter sets it.
 func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action {
 	switch {
 	case key.Matches(press, bound.On) && p.field.empty(), press.String() == "esc":
 		p.stopTyping()
 	case key.Matches(press, bound.On):
-		job, wrong := s.typed(choice.SettingOf(row.name), &p.field)
-		if wrong != nil {
-			return wrong.said
-		}
-		label := row.label
-		return func(m *root) tea.Cmd {
-			if m.changed(job, label+" is yours now"); m.notice == nil {
-				p.stopTyping()
-			}
-			return nil
-		}
+		return s.set(choice.SettingOf(row.name), &p.field, row.label+" is yours now", p.stopTyping)
 	default:
 		p.field.edit(press)
 	}
@@ -150,7 +133,7 @@ func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action
 func (p *cardPage) pages(press tea.KeyPressMsg) action {
 	return everywhere(press, keyAction{bound.Cautions, openPoints}, keyAction{bound.Drawing, openSection},
 		keyAction{bound.Map, openMap}, keyAction{bound.Beat, openBeat}, keyAction{bound.Pages, openPart},
-		keyAction{bound.Keep, openShelf}, keyAction{bound.Booth, openBooth})
+		keyAction{bound.Keep, openPage(pageBook)}, keyAction{bound.Booth, openBooth})
 }
 
 // everywhere handles a screen's own keys, then the keys that mean the same on every screen while nothing is typed.

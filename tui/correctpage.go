@@ -3,6 +3,7 @@ package tui
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -19,13 +20,10 @@ import (
 // what to change for the next one.
 type correctPage struct {
 	slow[string, advice.Page]
-	next    func(context.Context, []correct.Try) (advice.Page, error)
 	tries   []correct.Try
-	applied bool   // the answer's change is on the card: the next bead can be laid
-	kept    int    // how many beads are in the book
-	keeping bool   // the last of them is being sent
-	row     int    // counts the series of beads
-	note    string // why the earlier beads do not count any more
+	applied bool     // the answer's change is on the card: the next bead can be laid
+	keeping *keeping // of the last bead
+	note    string   // why the earlier beads do not count any more
 }
 
 // reset forgets the beads if the job has changed: they teach nothing about the new one.
@@ -39,8 +37,7 @@ func (p *correctPage) reset(c *calc.Card) {
 		p.note = "the arc runs in another mode now: the beads before it do not count"
 	}
 	p.cancel()
-	p.tries, p.applied, p.kept, p.keeping = nil, false, 0, false
-	p.row++
+	p.tries, p.applied = nil, false
 }
 
 // moved reports whether a setting was changed since the last bead, so that its answer is about another setting.
@@ -51,20 +48,15 @@ func (p *correctPage) moved(c *calc.Card) bool {
 
 func laidOf(c *calc.Card) *calc.Job { j := calc.Laid(c); return &j }
 
-// again restarts an answer that was cancelled.
-func (p *correctPage) again(ctx context.Context) tea.Cmd {
-	if len(p.tries) == 0 || p.ready(p.key()) || p.stop != nil {
+// ask starts computing the answer to the last bead, also if it was cancelled before.
+func (p *correctPage) ask(m *root) tea.Cmd {
+	if len(p.tries) == 0 {
 		return nil
 	}
 	p.cancelled, p.err = false, nil
-	return p.ask(ctx)
-}
-
-// ask starts computing the answer to the last bead.
-func (p *correctPage) ask(ctx context.Context) tea.Cmd {
-	tries := append([]correct.Try(nil), p.tries...)
-	return p.want(ctx, p.key(), func(ctx context.Context, _ string, _ func(float64)) (advice.Page, error) {
-		return p.next(ctx, tries)
+	tries := p.tries
+	return p.want(m.ctx, p.key(), func(ctx context.Context, _ string, _ func(float64)) (advice.Page, error) {
+		return m.next(ctx, tries)
 	})
 }
 
@@ -72,11 +64,12 @@ func (p *correctPage) ask(ctx context.Context) tea.Cmd {
 func (p *correctPage) key() string { return fmt.Sprintf("%+v", p.tries) }
 
 // saw records what the bead laid with the present card showed, and starts computing the answer.
-func (p *correctPage) saw(ctx context.Context, c *calc.Card, ids []string) tea.Cmd {
-	p.tries = append(append([]correct.Try(nil), p.tries...), correct.Try{Job: correct.AsSet(c.Job, laidOf(c)),
-		Seen: strings.Join(ids, ",")})
-	p.applied, p.note = false, ""
-	return p.ask(ctx)
+func (p *correctPage) saw(m *root, ids []string) tea.Cmd {
+	c := &m.session.card
+	try := correct.Try{Job: correct.AsSet(c.Job, laidOf(c)), Seen: strings.Join(ids, ",")}
+	p.tries = append(slices.Clip(p.tries), try)
+	p.applied, p.keeping, p.note = false, new(keeping), ""
+	return p.ask(m)
 }
 
 // answer is the answer to the last bead, nil until it is there.
@@ -93,7 +86,7 @@ func sawBead(ids []string) action {
 			return m.act(refuse("nothing is marked", "space marks what the bead shows, good too"))
 		}
 		m.pop()
-		return m.fix.saw(m.ctx, &m.session.card, ids)
+		return m.fix.saw(m, ids)
 	}
 }
 
@@ -108,7 +101,7 @@ func (m *root) enterCorrect() tea.Cmd {
 		return nil
 	}
 	if len(m.fix.tries) > 0 && a == nil && m.fix.err == nil {
-		return m.fix.again(m.ctx)
+		return m.fix.ask(m)
 	}
 	if m.session.card.Stopped() {
 		return m.act(refuse("this job is stopped", "no setting mends it"))
@@ -117,7 +110,6 @@ func (m *root) enterCorrect() tea.Cmd {
 	return nil
 }
 
-// correctBody shows what was seen so far, and what to change.
 func (m *root) correctBody(w int) (b block) {
 	th := &m.th
 	m.fix.reset(&m.session.card)
@@ -126,9 +118,7 @@ func (m *root) correctBody(w int) (b block) {
 		return b
 	}
 	if len(m.fix.tries) == 0 {
-		if m.fix.note != "" {
-			b.say(th.quiet, 0, m.fix.note, w)
-		}
+		b.say(th.quiet, 0, m.fix.note, w)
 		b.say(th.plain, 0, "Lay a test bead on scrap of the same sheet with the settings of the card, look at both "+
 			"faces, peel it.", w)
 		b.skip()
@@ -161,22 +151,15 @@ func (m *root) correctBody(w int) (b block) {
 	return b
 }
 
-// beadText shows how a bead was laid, and what it showed.
 func (m *root) beadText(b *block, i, w int) {
+	var laid []string
 	t := &m.fix.tries[i]
-	b.say(m.th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, m.laidWith(&t.Job), report.SeenText(t.Seen)), w)
-}
-
-// laidWith is the settings of a bead in short.
-func (m *root) laidWith(j *calc.Job) string {
-	var parts []string
-	for _, set := range choice.Settings() {
-		if o := set.At(j); set.Hand && o.Set && (j.Mode == "timed" || set.Kind != quantity.FieldDuration) {
-			f := calc.Figure{Name: set.Figure, Value: o.V, Low: o.V, High: o.V, Unit: set.Unit}
-			parts = append(parts, report.ValueOf(&f, m.units).String())
+	for _, set := range choice.Hand(t.Job.Mode == "timed") {
+		if o := set.At(&t.Job); o.Set {
+			laid = append(laid, quantity.ShowDialed(set.Figure, o.V, set.Unit, m.units.Lead()))
 		}
 	}
-	return strings.Join(parts, ", ")
+	b.say(m.th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, strings.Join(laid, ", "), report.SeenText(t.Seen)), w)
 }
 
 // keepText says how to save the last bead.
@@ -184,16 +167,16 @@ func (m *root) keepText(b *block, w int) {
 	if m.keeper == nil {
 		return
 	}
-	th, n := &m.th, len(m.fix.tries)
-	seen := m.fix.tries[n-1].Seen
-	if m.meter.kept != "" && m.fix.kept < n {
+	th, now := &m.th, m.fix.keeping
+	seen := m.fix.tries[len(m.fix.tries)-1].Seen
+	if m.meter.kept != "" && !now.sent {
 		b.say(th.quiet, 0, "laid on "+m.meter.kept, w)
 	}
 	switch {
-	case m.fix.kept == n && m.fix.keeping:
-		b.say(th.quiet, 0, "this bead is being kept …", w)
-	case m.fix.kept == n:
+	case now.kept:
 		b.say(th.good, 0, "✓ this bead is in the book", w)
+	case now.sent:
+		b.say(th.quiet, 0, "this bead is being kept …", w)
 	case seen == "good":
 		b.say(th.bold, 0, "k: keep this bead in the book as a good one", w)
 	default:

@@ -76,9 +76,8 @@ func chanceBars(th *theme, c *advice.Correction, w int) (b block) {
 		return nil
 	}
 	row := func(what string, ink canvas.Ink, percent float64) {
-		share := block{canvas.Share(th.Theme, ink, bar, percent/100)}
 		left := newRow(name).put(th.quiet, what).line()
-		line := join(left, share[0], name, th.quiet, "")
+		line := join(left, canvas.Share(th.Theme, ink, bar, percent/100), name, th.quiet, "")
 		b.add(join(line, newRow(number).put(th.bold, fmt.Sprintf("%.0f", percent)).put(th.quiet, " in 100").line(),
 			name+bar+2, th.quiet, ""))
 	}

@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/internal/choice"
+	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
 )
 
@@ -77,16 +78,17 @@ func (f *field) reading(kind quantity.Field, units quantity.System, rule string)
 
 // insert puts text at the cursor: one line of printable characters. Other characters are dropped.
 func (f *field) insert(s string) {
-	printable := strings.Map(func(r rune) rune {
-		switch {
-		case r == '\n' || r == '\t':
-			return ' '
-		case !unicode.IsPrint(r) || unicode.Is(unicode.Mn, r) || unicode.Is(unicode.Me, r):
+	f.tell(tea.PasteMsg{Content: strings.Map(func(r rune) rune {
+		if !unicode.IsPrint(r) || unicode.In(r, unicode.Mn, unicode.Me) {
 			return -1 // control, format, bidi and combining characters
 		}
 		return r
-	}, s)
-	f.tell(tea.PasteMsg{Content: printable})
+	}, s)})
+}
+
+// pasted is a key that types a whole pasted text. Its end, which no field takes, keeps it from being the name of a key.
+func pasted(msg tea.PasteMsg) tea.KeyPressMsg {
+	return tea.KeyPressMsg{Code: tea.KeyExtended, Text: plain.Line(msg.Content, 2*fieldMax) + "\r"}
 }
 
 // tell passes a message to the input, which is created for the first one.
@@ -100,23 +102,16 @@ func (f *field) tell(msg tea.Msg) {
 	*f.input, _ = f.input.Update(msg)
 }
 
-// edit handles a key press and reports whether the field used it.
-func (f *field) edit(k tea.KeyPressMsg) bool {
-	switch k.String() {
-	case "ctrl+u":
-		f.clear()
-	case "backspace", "delete", "left", "right", "home", "end", "alt+left", "alt+right", "ctrl+left", "ctrl+right",
-		"ctrl+w", "alt+backspace":
-		if f.input != nil {
-			f.tell(k)
-		}
-	default:
-		if k.Text == "" {
-			return false
-		}
+// edit handles a key press: a character, or one of the keys that the input itself knows.
+func (f *field) edit(k tea.KeyPressMsg) {
+	switch {
+	case k.Text != "":
 		f.insert(k.Text)
+	case k.String() == "ctrl+u": // wherever the cursor is
+		f.clear()
+	case f.input != nil:
+		f.tell(k)
 	}
-	return true
 }
 
 // pagesKey is the key that turns the page while text is typed: the arrows move in the text then.

@@ -31,20 +31,11 @@ type formRow struct {
 	over            string // a heading above the row
 }
 
-// formRows are a form's rows.
 type formRows interface {
 	rows() []formRow
 	asked(at int) bool
 	// says is how the text on a row was read, or another text after it.
 	says(m *root, at int, here bool) (string, paint)
-}
-
-func (p *form) paste(_ *root, text string) action {
-	if !p.busy {
-		p.field.insert(text)
-		p.store()
-	}
-	return nil
 }
 
 // keeps is the text on the row that saves the form.
@@ -221,13 +212,10 @@ func (p *inputsPage) set(s *session) action {
 		}
 		return goBack
 	}
-	job, wrong := s.typed(c, &p.field)
-	if wrong != nil {
-		return wrong.said
-	}
-	p.field.clear()
-	p.move(p, 1)
-	return change(job, c.Words()+" is set")
+	return s.set(c, &p.field, c.Words()+" is set", func() {
+		p.field.clear()
+		p.move(p, 1)
+	})
 }
 
 // open leaves the row's choice open again.

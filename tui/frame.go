@@ -93,7 +93,7 @@ func (m *root) news(w int) (b block) {
 // top is the strip with the verdict: in full on the card and in the booth view, on one line over the other screens.
 func (m *root) top() block {
 	lines := 1
-	if m.practising() { // practice has its own verdict, which is not the card's
+	if m.isOpen(&m.drill) { // practice has its own verdict, which is not the card's
 		lines = stripLines(m.w, m.h)
 		return append(block{}, m.lamp.Draw(m.drill.strip(m.units), m.th.Theme, m.w, lines)...)
 	}

@@ -235,7 +235,9 @@ func (s *terminal) walk() *walk {
 }
 
 // overCard reports whether a screen is open over the path or the card.
-func (m *root) overCard() bool { return !m.onPath(m.front()) }
+func (m *root) overCard() bool {
+	return m.front() != screen(&m.path) && m.front() != screen(&m.card)
+}
 
 // text is the frame without its colours.
 func (s *terminal) text() string { return ansi.Strip(s.m.View().Content) }

@@ -17,7 +17,6 @@ type listbox struct {
 	draws *rowDrawer
 }
 
-// rowDrawer draws the list's rows.
 type rowDrawer struct{ row func(i int, chosen bool) line }
 
 func (d *rowDrawer) Height() int                         { return 1 }
@@ -27,7 +26,6 @@ func (d *rowDrawer) Render(w io.Writer, m list.Model, i int, _ list.Item) {
 	_, _ = io.WriteString(w, d.row(i, i == m.Index()).Text)
 }
 
-// numberedItem is a row of the list.
 type numberedItem struct{}
 
 func (numberedItem) FilterValue() string { return "" }
@@ -134,18 +132,15 @@ func (l *listbox) draw(h int, row func(i int, chosen bool) line) block {
 	return linesOf(l.list.View()).fit(h)
 }
 
-// clicked puts the cursor on the clicked line, or chooses the row if the cursor is on it already.
-func (l *listbox) clicked(y int, moves, chooses func() action) action {
+// clicked puts the cursor on the clicked line, and reports whether it was there already.
+func (l *listbox) clicked(y int) bool {
 	from, to := l.list.Paginator.GetSliceBounds(l.len())
-	switch at := from + y; {
-	case y < 0 || at >= to:
-		return nil
-	case at == l.at():
-		return chooses()
-	default:
-		l.goTo(at)
-		return moves()
+	if y < 0 || from+y >= to {
+		return false
 	}
+	was := l.at()
+	l.goTo(from + y)
+	return l.at() == was
 }
 
 // settingKey says what a key does to a setting: it picks another one, or turns it by a step. A keypad has a point

@@ -25,9 +25,10 @@ func keepMeasured(reading, bead bool) action {
 	return withBook(func(m *root) tea.Cmd {
 		p := &m.meter
 		p.busy = true
-		source, job := p.values[askSource], m.session.base()
+		source, seen, job := p.values[askSource], p.values[askSeen], m.session.base()
 		r, travel := p.reading()
-		laid, seen, verdict, cut := p.bead(&m.session.card)
+		laid, cut := p.bead(&m.session.card)
+		_, verdict, _ := p.read(askVerdict)
 		return m.act(asking(func(ctx context.Context, k Keeper) (done measured, err error) {
 			done.job = job
 			if reading {
@@ -46,57 +47,53 @@ func keepMeasured(reading, bead bool) action {
 }
 
 // bead is the measured bead: laid as the card says, with travel and times as measured.
-func (p *measurePage) bead(c *calc.Card) (laid calc.Job, seen, verdict string, cut Measured) {
+func (p *measurePage) bead(c *calc.Card) (laid calc.Job, cut Measured) {
 	laid = correct.AsSet(c.Job, laidOf(c))
-	put := func(at int, to *calc.Opt) {
-		if v := p.value(at); v.Set && p.asked(at) {
+	rows := map[int]*calc.Opt{askOn: &laid.ArcOn, askOff: &laid.ArcOff, askStep: &laid.SpotStep}
+	if p.mode != "timed" {
+		rows[askTravel] = &laid.Travel
+	}
+	for at, to := range rows {
+		if v := p.value(at); v.Set {
 			*to = v
 		}
 	}
-	if p.mode != "timed" {
-		put(askTravel, &laid.Travel)
-	}
-	put(askOn, &laid.ArcOn)
-	put(askOff, &laid.ArcOff)
-	put(askStep, &laid.SpotStep)
-	if text := p.values[askSeen]; text != "" {
-		seen, _ = correct.SeenIDs(tables.SightsSaid(text))
-	}
-	_, verdict, _ = p.read(askVerdict)
-	cut = Measured{p.value(askWidth).V, p.value(askLeg).V, p.value(askThroat).V, p.value(askZinc).V}
-	return laid, seen, verdict, cut
+	return laid, Measured{p.value(askWidth).V, p.value(askLeg).V, p.value(askThroat).V, p.value(askZinc).V}
 }
 
 // took puts what the readings teach on the card, and clears the rows that were saved.
 func (p *measurePage) took(m *root, done measured, err error) tea.Cmd {
 	p.busy = false
-	source := p.values[askSource]
-	was := *p
+	source, was := p.values[askSource], p.values
 	if err == nil || done.reading {
-		*p = measurePage{form: form{at: askPull}, sources: p.sources, said: done.said, kept: source, mode: p.mode,
-			units: p.units}
+		*p = measurePage{form: form{at: askPull}, sources: p.sources, said: done.said, kept: source}
 		p.values[askSource] = source
 	}
-	if err != nil {
+	switch {
+	case err != nil && done.reading:
+		copy(p.values[askSeen:askSave], was[askSeen:askSave])
+		p.to(askSave)
+		m.notice = bookFault("the reading is kept, the bead is not: ", err, "enter tries the bead again")
+	case err != nil:
 		m.notice = bookFault("not kept: ", err, "what is measured stays here: enter tries again")
-		if done.reading {
-			copy(p.values[askSeen:askSave], was.values[askSeen:askSave])
-			p.to(askSave)
-			m.notice = bookFault("the reading is kept, the bead is not: ", err, "enter tries the bead again")
-		}
 	}
-	job := m.session.base() // as it is now
-	taught := job
-	taught.Learn(&done.job)
-	if done.reading && taught != job {
-		m.changed(taught, "kept, and on the card")
+	if done.reading {
+		m.learn(&done.job, "kept, and on the card")
 	}
 	return nil
 }
 
+// learn puts what readings taught on the card as it is now.
+func (m *root) learn(lessons *calc.Job, said string) {
+	taught := m.session.base()
+	if taught.Learn(lessons); taught != m.session.base() {
+		m.changed(taught, said)
+	}
+}
+
 // recall puts on the card what a known power source taught earlier. If the book fails, nothing changes.
 func recall(source string) action {
-	return withBook(func(m *root) tea.Cmd {
+	return func(m *root) tea.Cmd {
 		job := m.session.base()
 		return m.act(asking(func(ctx context.Context, k Keeper) (calc.Job, error) { return k.Recall(ctx, source, job) },
 			func(m *root, lessons calc.Job, err error) tea.Cmd {
@@ -104,25 +101,24 @@ func recall(source string) action {
 					return nil
 				}
 				m.meter.kept = source
-				job := m.session.base() // as it is now
-				taught := job
-				taught.Learn(&lessons)
-				if taught != job && (taught.Readings.Set || taught.FeedDial.Known() || taught.VoltsDial.Known()) {
-					m.changed(taught, "the card has what "+source+" taught before")
+				if lessons.Readings.Set || lessons.FeedDial.Known() || lessons.VoltsDial.Known() {
+					m.learn(&lessons, "the card has what "+source+" taught before")
 				}
 				return nil
 			}))
-	})
+	}
 }
 
-func (m *root) openMeter() tea.Cmd {
-	if m.keeper == nil || m.meter.sources != nil {
+// find asks for the known power sources, once.
+func (p *measurePage) find(m *root) tea.Cmd {
+	if m.keeper == nil || p.sources != nil {
 		return nil
 	}
-	return m.act(asking(func(ctx context.Context, k Keeper) ([]string, error) { return k.Sources(ctx) },
-		func(m *root, names []string, err error) tea.Cmd {
-			if err == nil { // otherwise there is no book yet: the first reading creates it
-				m.meter.sources = names
+	return m.act(asking(func(ctx context.Context, k Keeper) ([]Entry, error) { return k.List(ctx, "source", "") },
+		func(_ *root, list []Entry, _ error) tea.Cmd { // after an error none: the first reading creates the book
+			p.sources = nil
+			for _, e := range list {
+				p.sources = append(p.sources, e.Name)
 			}
 			return nil
 		}))
@@ -172,9 +168,7 @@ func (p *measurePage) explain(th *theme, w int) (b block) {
 		}
 	}
 	b.say(th.plain, 0, p.field.reading(row.field, quantity.Both, rule), w)
-	if p.said != "" {
-		b.say(th.good, 0, p.said, w)
-	}
+	b.say(th.good, 0, p.said, w)
 	if l, ok := tables.PracticeLines.ByID(row.how); ok {
 		b.say(th.plain, 0, th.inUnits(l.Text), w) // it has the cautions of the measurement
 	}

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"time"
 
 	"charm.land/bubbles/v2/key"
@@ -36,13 +37,7 @@ func (p *measurePage) about(m *root) about {
 	return a
 }
 
-func (p *measurePage) press(_ *root, msg tea.KeyPressMsg) action {
-	was := p.at
-	defer func() {
-		if p.at != was { // leaving a row stops its watch
-			p.began = time.Time{}
-		}
-	}()
+func (p *measurePage) press(m *root, msg tea.KeyPressMsg) action {
 	switch {
 	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
@@ -51,22 +46,19 @@ func (p *measurePage) press(_ *root, msg tea.KeyPressMsg) action {
 	case key.Matches(msg, bound.On):
 		return p.next()
 	case measureRows[p.at].timed && p.field.empty() && key.Matches(msg, bound.Play):
-		return stampNow
+		p.stamp(m.now())
+		return nil
 	case p.field.empty() && turnBy(msg) != 0:
 		return turnPage(turnBy(msg))
 	}
-	p.edit(msg, p)
+	was := p.at
+	if p.edit(msg, p); p.at != was { // leaving a row stops its watch
+		p.began = time.Time{}
+	}
 	return nil
 }
 
-func stampNow(m *root) tea.Cmd {
-	now := m.now
-	return func() tea.Msg {
-		at := now()
-		return answered{func(m *root) tea.Cmd { m.meter.stamp(at); return nil }}
-	}
-}
-
+// stamp starts the watch, or stops it.
 func (p *measurePage) stamp(at time.Time) {
 	if p.began.IsZero() {
 		p.began, p.seconds[p.at] = at, 0
@@ -121,18 +113,13 @@ func (p *measurePage) keep() action {
 		return refuse(what, hint)
 	}
 	for at := range measureCount {
-		if _, _, err := p.read(at); err != nil && p.asked(at) {
+		if _, _, err := p.read(at); err != nil {
 			p.to(at)
 			return faultOf(err).said
 		}
 	}
 	has := func(rows ...int) bool {
-		for _, at := range rows {
-			if p.asked(at) && (p.values[at] != "" || p.seconds[at] > 0) {
-				return true
-			}
-		}
-		return false
+		return slices.ContainsFunc(rows, func(at int) bool { _, said, _ := p.read(at); return said != "" })
 	}
 	arc, dials := has(askPull, askPullAgain, askStickOut, askAmps, askVolts), has(askFeedDial, askVoltsDial)
 	bead := has(askSeen, askVerdict, askWidth, askLeg, askThroat, askZinc, askOn, askOff, askStep)
@@ -154,7 +141,7 @@ func (p *measurePage) keep() action {
 	case bead && !has(askSeen, askVerdict):
 		return wrong(askVerdict, "a bead without a verdict", "type good, acceptable or bad, or what it shows")
 	}
-	return withBook(keepMeasured(arc || dials, bead))
+	return keepMeasured(arc || dials, bead)
 }
 
 // reading is what was measured at the arc.

@@ -91,7 +91,7 @@ const (
 func (p *measurePage) read(at int) (v calc.Opt, said string, err error) {
 	row, text := &measureRows[at], p.values[at]
 	switch {
-	case at == askSave || text == "" && (at != askTravel || p.seconds[at] == 0):
+	case at == askSave || !p.asked(at) || text == "" && (at != askTravel || p.seconds[at] == 0):
 		return v, "", nil
 	case at == askSource && p.known(text):
 		return v, "in the book", nil

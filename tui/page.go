@@ -65,7 +65,6 @@ func (v *window) key() string {
 	return ""
 }
 
-// moved handles the keys that move through a text.
 func (v *window) moved(press tea.KeyPressMsg) bool {
 	page := max(1, v.view.Height()-1) // one line of the page before stays
 	switch {

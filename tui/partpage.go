@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc/advice"
+	"brazebooth/calc/practice"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/report"
 )
@@ -34,9 +35,6 @@ func openPage(name string) action {
 	}
 }
 
-// openShelf opens the page on which the card can be saved.
-func openShelf(m *root) tea.Cmd { return openPage(pageBook)(m) }
-
 func turnPage(by int) action {
 	return func(m *root) tea.Cmd {
 		m.part.turn(by)
@@ -51,17 +49,8 @@ func (p *partPage) left(m *root) {
 
 // own is the screen of a page that is more than a text; nil for others.
 func (p *partPage) own(m *root) screen {
-	switch p.name() {
-	case pageBook:
-		return &m.shelf
-	case pageRecords:
-		return &m.records
-	case pageMeasure:
-		return &m.meter
-	case pagePractice:
-		return &m.drill
-	}
-	return nil
+	return map[string]screen{pageBook: &m.shelf, pageRecords: &m.records, pageMeasure: &m.meter,
+		pagePractice: &m.levels}[p.name()]
 }
 
 func (p *partPage) about(m *root) about {
@@ -156,27 +145,7 @@ func turnBy(press tea.KeyPressMsg) int {
 	return 0
 }
 
-func (p *partPage) pressed(press tea.KeyPressMsg) action {
-	switch {
-	case p.name() == "correct" && key.Matches(press, bound.KeepBead):
-		return keepTrial(false)
-	case p.name() == "correct" && key.Matches(press, bound.Acceptable):
-		return keepTrial(true)
-	case p.jumps(press.String()) != 0:
-		return turnPage(p.jumps(press.String()))
-	case p.scroll.moved(press):
-		return nil
-	}
-	return everywhere(press, keyAction{bound.Pages, turnPage(1)}, keyAction{bound.More, turnPage(1)},
-		keyAction{bound.Less, turnPage(-1)}, keyAction{bound.Cautions, openPoints},
-		keyAction{bound.On, func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }},
-		keyAction{bound.Why, func(m *root) tea.Cmd { m.part.why = !m.part.why; return nil }})
-}
-
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
-	if m.practising() { // it needs the room of the strip
-		return m.drill.viewJob(m, w, h)
-	}
 	b := pageStrip(&m.th, m.part.at, w)
 	if len(b) > h/4 {
 		b = block{pageTurn(&m.th, m.part.at, w)}
@@ -194,35 +163,34 @@ func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	return append(b, body...), cursor
 }
 
-// press passes the key to the open page. F4 turns every page, also those for typing, except during a practice job.
+// press passes the key to the open page. F4 turns every page, also those for typing.
 func (p *partPage) press(m *root, press tea.KeyPressMsg) action {
-	if press.Text == "" && key.Matches(press, bound.Pages) && !m.practising() {
+	if press.Text == "" && key.Matches(press, bound.Pages) {
 		return turnPage(1)
 	}
 	if own := p.own(m); own != nil {
 		return own.press(m, press)
 	}
-	return p.pressed(press)
-}
-
-func (p *partPage) paste(m *root, text string) action {
-	if own, ok := p.own(m).(paster); ok {
-		return own.paste(m, text)
-	}
-	return nil
-}
-
-// enterPage starts what a page needs when it is opened.
-func (m *root) enterPage() tea.Cmd {
-	switch m.part.name() {
-	case pageBook:
-		return m.shelf.find(m)
-	case pageRecords:
-		return m.records.find(m)
-	case pageMeasure:
-		return m.openMeter()
-	case pagePractice:
+	switch correct := p.name() == "correct"; {
+	case correct && key.Matches(press, bound.KeepBead):
+		return keepTrial("")
+	case correct && key.Matches(press, bound.Acceptable):
+		return keepTrial(practice.BeadAcceptable)
+	case p.jumps(press.String()) != 0:
+		return turnPage(p.jumps(press.String()))
+	case p.scroll.moved(press):
 		return nil
 	}
-	return m.fix.again(m.ctx)
+	return everywhere(press, keyAction{bound.Pages, turnPage(1)}, keyAction{bound.More, turnPage(1)},
+		keyAction{bound.Less, turnPage(-1)}, keyAction{bound.Cautions, openPoints},
+		keyAction{bound.On, func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }},
+		keyAction{bound.Why, func(m *root) tea.Cmd { m.part.why = !m.part.why; return nil }})
+}
+
+// enterPage starts what a page needs when it is opened: what it shows of the book, or the answer to a test bead.
+func (m *root) enterPage() tea.Cmd {
+	if own, ok := m.part.own(m).(interface{ find(m *root) tea.Cmd }); ok {
+		return own.find(m)
+	}
+	return m.fix.ask(m)
 }

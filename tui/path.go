@@ -13,50 +13,29 @@ import (
 // cardStep is the path's last step, the card. The steps before it are its questions.
 const cardStep = 4
 
-// step is the session's position on the path: the number of the path's screens at the bottom of the stack, minus one.
+// step is the session's position on the path.
 func (m *root) step() int {
-	n := -1
-	for _, s := range m.stack {
-		if m.onPath(s) {
-			n++
-		}
+	if m.isOpen(&m.card) {
+		return cardStep
 	}
-	return n
+	return slices.Index(pathChoices(), m.path.ask)
 }
 
-func (m *root) onPath(s screen) bool {
-	if s == screen(&m.card) {
-		return true
-	}
-	p, ok := s.(*picker)
-	return ok && p.path
-}
-
-// uncover closes all screens over the path and the card.
-func (m *root) uncover() {
-	for len(m.stack) > 0 && !m.onPath(m.front()) {
-		m.pop()
-	}
-}
-
+// along goes to a step of the path and closes every screen above it. Below the card lies the last question.
 func (m *root) along(step int) {
-	m.uncover()
-	for len(m.stack) > step+1 {
+	for len(m.stack) > 1 {
 		m.pop()
 	}
-	for len(m.stack) <= step {
-		if n := len(m.stack); n < cardStep {
-			m.push(&picker{path: true, ask: pathChoices()[n]})
-		} else {
-			m.push(&m.card)
-		}
+	m.path = picker{ask: pathChoices()[min(step, cardStep-1)]}
+	if step == cardStep {
+		m.push(&m.card)
 	}
 	m.enter()
 }
 
 // alongBy moves on the path without choosing. From one of the other choices it leads to the card.
 func (m *root) alongBy(by int) tea.Cmd {
-	if p, ok := topmost[*picker](m); ok && !p.path {
+	if p, ok := topmost[*picker](m); ok && p != &m.path {
 		by = 0
 	}
 	m.along(max(0, min(cardStep, m.step()+by)))
@@ -66,8 +45,8 @@ func (m *root) alongBy(by int) tea.Cmd {
 // enter prepares the screen on top for the present session.
 func (m *root) enter() {
 	m.card.load(&m.session)
-	if s, ok := m.front().(starter); ok {
-		s.start(m)
+	if p, ok := m.front().(*picker); ok {
+		*p = *newPicker(p.ask, &m.session)
 	}
 }
 
@@ -75,12 +54,12 @@ func (m *root) enter() {
 func chose(ask *choice.Choice, id string) action {
 	return func(m *root) tea.Cmd {
 		m.choose(m.taken(ask, id))
-		if p, ok := m.front().(*picker); ok && !p.path {
+		if m.front() == screen(&m.path) {
+			m.along(m.step() + 1)
+		} else {
 			m.pop()
 			m.enter()
 			m.refresh() // below it may be a list of the choices
-		} else {
-			m.along(min(cardStep, m.step()+1))
 		}
 		m.askOn(ask.Name)
 		return nil
@@ -109,10 +88,12 @@ func change(job calc.Job, done string) action {
 // changed replaces the job, and every open screen shows the new one. A job without a card is refused, and the last one
 // stays.
 func (m *root) changed(job calc.Job, done string) {
-	if err := m.change(m.keepingFeed(job)); err != nil {
+	job = m.keepingFeed(job)
+	if _, err := m.try(job); err != nil {
 		m.notice = faultOf(err)
 		return
 	}
+	m.choose(job)
 	m.done = done
 	if p, ok := m.front().(*whyPage); ok {
 		m.close(p)
@@ -134,16 +115,8 @@ func (m *root) keepingFeed(job calc.Job) calc.Job {
 
 // shown is the card on the screen: that of the row under a list's cursor, or the session's.
 func (m *root) shown() *calc.Card {
-	for i := len(m.stack) - 1; i >= 0; i-- {
-		switch s := m.stack[i].(type) {
-		case *picker:
-			if s.tried {
-				return &m.lookCard
-			}
-			return &m.session.card
-		case *cardPage:
-			return &m.session.card
-		}
+	if p, ok := topmost[*picker](m); ok && p.tried {
+		return &m.lookCard
 	}
 	return &m.session.card
 }

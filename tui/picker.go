@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"slices"
-
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
@@ -12,14 +10,12 @@ import (
 // picker asks one question: a list below a field. In a list of names, typing filters the rows or gives a row's number;
 // in a list of sizes, the typed text is the size.
 type picker struct {
-	ask    *choice.Choice
-	path   bool // a step of the path, not a choice opened from the card
-	rows   []choice.Row
-	found  []int // rows that pass the filter
-	list   listbox
-	first  int  // line of the list's first row, for the mouse
-	none   bool // the cursor is on no row: a name without a row was typed
-	field  field
+	ask   *choice.Choice
+	rows  []choice.Row
+	found []int // rows that pass the filter
+	finder
+	first  int         // line of the list's first row, for the mouse
+	none   bool        // the cursor is on no row: a name without a row was typed
 	typed  *choice.Row // the typed size, if it is none of the rows
 	wrong  *fault      // why the text in the field is no size
 	before string      // id of the card's value
@@ -30,13 +26,6 @@ type picker struct {
 
 func openAsk(c *choice.Choice) action {
 	return func(m *root) tea.Cmd { m.push(newPicker(c, &m.session)); return nil }
-}
-
-// start creates the list again for the present session.
-func (p *picker) start(m *root) {
-	path := p.path
-	*p = *newPicker(p.ask, &m.session)
-	p.path = path
 }
 
 func (p *picker) about(m *root) about {
@@ -59,9 +48,6 @@ func newPicker(c *choice.Choice, s *session) *picker {
 
 // refresh draws the rows again, in other units or for another card. Cursor and field stay.
 func (p *picker) refresh(m *root) {
-	if p.path && m.front() != screen(p) {
-		return // it starts again when the user comes back to it
-	}
 	s, at := &m.session, p.list.at()
 	p.before = p.ask.Now(&s.card)
 	p.load(s)
@@ -73,8 +59,7 @@ func (p *picker) refresh(m *root) {
 // on again keeps it.
 func (p *picker) load(s *session) {
 	p.rows = p.ask.Rows(s.present())
-	if p.before == "" || len(p.rows) == 0 || slices.ContainsFunc(p.rows,
-		func(r choice.Row) bool { return r.ID == p.before }) {
+	if p.before == "" || len(p.rows) == 0 || p.index(p.before) >= 0 {
 		return
 	}
 	own := choice.Row{ID: p.before, Name: p.ask.Shown(&s.card, s.units), Line: "as it stands on the card"}
@@ -89,13 +74,22 @@ func (p *picker) load(s *session) {
 // press handles a key. The choice under the cursor is tried out as it moves.
 func (p *picker) press(m *root, msg tea.KeyPressMsg) action {
 	defer p.tryOut(&m.session)
-	return p.pressed(msg, &m.session)
-}
-
-func (p *picker) paste(m *root, text string) action {
-	p.field.insert(text)
-	p.filter(&m.session)
-	p.tryOut(&m.session)
+	if p.field.empty() { // some characters are keys
+		if msg.String() == "*" {
+			return explain(p.ask, p.choice())
+		}
+		if a := actionOf(msg, keyAction{bound.Back, goBack}, keyAction{bound.Leave, leave},
+			keyAction{bound.Help, openHelp}); a != nil {
+			return a
+		}
+	}
+	switch {
+	case msg.Text == "" && key.Matches(msg, bound.On):
+		return p.on()
+	case msg.Text == "" && p.moved(msg):
+	case p.edit(msg):
+		p.filter(&m.session)
+	}
 	return nil
 }
 
@@ -111,31 +105,6 @@ func (p *picker) tryOut(s *session) {
 	} else {
 		p.tried = true
 	}
-}
-
-func (p *picker) pressed(msg tea.KeyPressMsg, s *session) action {
-	switch {
-	case msg.Text == "" && key.Matches(msg, bound.Back) && !p.field.empty():
-		p.field.clear()
-		p.filter(s)
-		return nil
-	case msg.Text == "" && key.Matches(msg, bound.On):
-		return p.on()
-	case msg.Text == "" && p.moved(msg):
-		return nil
-	case p.field.empty() && msg.String() == "*": // some characters are keys
-		return explain(p.ask, p.choice())
-	case p.field.empty():
-		a := actionOf(msg, keyAction{bound.Back, goBack}, keyAction{bound.Leave, leave},
-			keyAction{bound.Help, openHelp})
-		if a != nil {
-			return a
-		}
-	}
-	if p.field.edit(msg) {
-		p.filter(s)
-	}
-	return nil
 }
 
 func (p *picker) on() action {
@@ -162,13 +131,13 @@ func (p *picker) choice() *choice.Row {
 
 // moved handles the keys that move the cursor. A move discards a typed size.
 func (p *picker) moved(msg tea.KeyPressMsg) bool {
-	if p.none && key.Matches(msg, bound.Down) { // the cursor was above the rows, so down leads to the first one
-		p.none, p.wrong = false, nil
+	switch {
+	case p.none && key.Matches(msg, bound.Down): // the cursor was above the rows, so down leads to the first one
 		p.list.goTo(0)
-		return true
-	}
-	if p.ask.Sized() && !p.field.empty() && (msg.String() == "home" || msg.String() == "end") || !p.list.moved(msg) {
-		return false // these keys belong to the field
+	case p.ask.Sized() && !p.field.empty() && key.Matches(msg, bound.Top, bound.Bottom): // they belong to the field
+		return false
+	case !p.list.moved(msg):
+		return false
 	}
 	p.none, p.wrong = false, nil
 	if p.ask.Sized() {

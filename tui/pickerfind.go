@@ -10,94 +10,60 @@ import (
 	"brazebooth/tables"
 )
 
-// filter finds the rows that match the text in the field.
+// filter finds the rows that match the text in the field, and puts the cursor on the one that is meant.
 func (p *picker) filter(s *session) {
-	p.found, p.typed, p.wrong, p.none = p.found[:0], nil, nil, false
-	defer func() { p.list.set(len(p.found)) }()
-	text := strings.ToLower(p.field.trimmed())
+	p.found, p.typed, p.wrong, p.none = make([]int, len(p.rows)), nil, nil, false
+	for i := range p.rows {
+		p.found[i] = i
+	}
+	at, text := p.list.at(), strings.ToLower(p.field.trimmed())
 	switch n, err := strconv.Atoi(text); {
 	case text == "":
-		p.all()
-		p.moveTo(p.before)
+		at = p.index(p.before)
 	case p.ask.Sized():
-		p.all()
-		p.size(s, text)
+		row, err := p.ask.Typed(s.present(), text)
+		if err != nil {
+			p.wrong = faultOf(err)
+		} else if i := p.index(row.ID); i >= 0 {
+			at = i
+		} else {
+			p.typed = &row
+		}
 	case err == nil && n >= 1 && n <= len(p.rows): // a row's number
-		p.all()
-		p.goTo(n - 1)
+		at = n - 1
 	default:
+		at = 0
 		p.names(text)
-		p.known(text)
 	}
-}
-
-// known refuses a name that is known but has no row, whatever rows its letters begin. The cursor is then on no row, and
-// only an arrow moves it to one.
-func (p *picker) known(text string) {
-	if _, err := p.ask.Find(text); errors.Is(err, tables.ErrNotBrazed) {
-		p.wrong, p.none = faultOf(err), true
-	}
-}
-
-func (p *picker) all() {
-	for i := range p.rows {
-		p.found = append(p.found, i)
-	}
-}
-
-// goTo puts the cursor on one of the found rows.
-func (p *picker) goTo(i int) {
 	p.list.set(len(p.found))
-	p.list.goTo(i)
+	p.list.goTo(at)
 }
 
-// moveTo puts the cursor on the row with this id and reports whether there is one.
-func (p *picker) moveTo(id string) bool {
-	i := slices.IndexFunc(p.found, func(row int) bool { return p.rows[row].ID == id })
-	if i >= 0 {
-		p.goTo(i)
-	}
-	return i >= 0
-}
-
-// size reads the field as a size and goes to its row, or makes a row for it.
-func (p *picker) size(s *session, text string) {
-	c, err := p.ask.Typed(s.present(), text)
-	if err != nil {
-		p.wrong = faultOf(err)
-		return
-	}
-	if !p.moveTo(c.ID) {
-		p.typed = &c
-	}
+// index is the row with this id, -1 if there is none.
+func (p *picker) index(id string) int {
+	return slices.IndexFunc(p.rows, func(r choice.Row) bool { return r.ID == id })
 }
 
 // names keeps the rows that contain the text: first those whose name begins with it, then those with it in the name,
-// then those with it in their line. If there are none, it keeps the row that a misspelt name may mean.
+// then those with it in their line. If there are none, it keeps the row that a misspelt name may mean. A name that is
+// known but has no row is refused, whatever rows its letters begin: the cursor is then on no row, and only an arrow
+// moves it to one.
 func (p *picker) names(text string) {
-	for rank := range 3 {
-		for i := range p.rows {
-			if fits(&p.rows[i], text) == rank {
-				p.found = append(p.found, i)
-			}
-		}
-	}
-	p.goTo(0)
-	if len(p.found) > 0 {
-		return
-	}
-	id, err := p.ask.Find(text)
-	if err != nil {
-		return
-	}
-	for i := range p.rows {
-		if p.rows[i].ID == id {
-			p.found = append(p.found, i)
-		}
+	rank := func(i int) int { return fits(&p.rows[i], text) }
+	p.found = slices.DeleteFunc(p.found, func(i int) bool { return rank(i) == noFit })
+	slices.SortStableFunc(p.found, func(a, b int) int { return rank(a) - rank(b) })
+	switch id, err := p.ask.Find(text); {
+	case errors.Is(err, tables.ErrNotBrazed):
+		p.wrong, p.none = faultOf(err), true
+	case err == nil && len(p.found) == 0 && p.index(id) >= 0:
+		p.found = []int{p.index(id)}
 	}
 }
 
-// fits says how well a row matches a text: 0 best, 3 not at all.
+// noFit is worse than every way in which a row can match a text.
+const noFit = 3
+
+// fits says how well a row matches a text: 0 best, noFit not at all.
 func fits(c *choice.Row, text string) int {
 	name := strings.ToLower(c.Name)
 	switch {
@@ -108,5 +74,5 @@ func fits(c *choice.Row, text string) int {
 	case len(text) > 2 && strings.Contains(strings.ToLower(c.Line), text):
 		return 2
 	}
-	return 3
+	return noFit
 }

@@ -15,15 +15,14 @@ import (
 
 // view is a list with the card beside it, or with the main figures below it.
 func (p *picker) view(m *root, w, h int) (block, *tea.Cursor) {
-	if h < 16 || m.h < 20 {
-		return p.beside(m, w, h)
+	var b block
+	if h >= 16 && m.h >= 20 {
+		b.addAll(block(p.chips(m).Draw(m.th.Theme, w, 1)))
+		b.skip()
 	}
-	b := block(p.chips(m).Draw(m.th.Theme, w, 1))
-	b.skip()
-	body, cursor := p.beside(m, w, h-len(b))
-	cursor.Y += len(b)
+	body, x := p.beside(m, w, h-len(b))
 	p.first += len(b)
-	return append(b, body...), cursor
+	return append(b, body...), tea.NewCursor(x, len(b))
 }
 
 // chips are the choices made so far. The one that is being asked stands out.
@@ -34,14 +33,14 @@ func (p *picker) chips(m *root) canvas.Chips {
 	return l
 }
 
-func (p *picker) beside(m *root, w, h int) (block, *tea.Cursor) {
+func (p *picker) beside(m *root, w, h int) (b block, x int) {
 	c := m.shown()
 	if w < besideWidth {
 		five := lowCard(m, c, w)
 		list, x := p.draw(&m.th, w, h-len(five)-1, false)
 		list = list.fit(h - len(five))
 		list.addAll(five)
-		return list, tea.NewCursor(x, 0)
+		return list, x
 	}
 	side := 30
 	if w >= wideWidth {
@@ -55,7 +54,7 @@ func (p *picker) beside(m *root, w, h int) (block, *tea.Cursor) {
 		card.addAll(aside)
 	}
 	list, x := p.draw(&m.th, left, h, len(aside) > 0)
-	return beside(list.fit(h), card, left+3, m.th.quiet, "│ "), tea.NewCursor(x, 0)
+	return beside(list.fit(h), card, left+3, m.th.quiet, "│ "), x
 }
 
 // asideReasons is the reasons for the row under the cursor, below the live card on a wide screen. It is empty if there
@@ -110,13 +109,9 @@ func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	return b.fit(min(len(b), h)), cursor
 }
 
-// rule says how typed text is read, and a remark on the whole list.
+// rule says how typed text is read, after a remark on the whole list.
 func (p *picker) rule() string {
-	text := quantity.Rule(p.ask.Kind)
-	if p.said != "" {
-		text = p.said + "; " + text
-	}
-	return text
+	return strings.TrimPrefix(p.said+"; "+quantity.Rule(p.ask.Kind), "; ")
 }
 
 // typedLines says how a typed size was read, or what to type instead.

@@ -37,11 +37,8 @@ func (p *practicePage) compared(th *theme, units quantity.System, w, lines int) 
 	if last.Verdict == practice.BeadGood {
 		mark, paint = "✓ ", th.good
 	}
-	text := p.differs(last, units)
-	for len(text) > 1 && width(mark+strings.Join(text, " · ")) > w {
-		text = text[:len(text)-1]
-	}
-	return append(b, flow(newRow(w).put(paint, mark), []piece{{0, paint, strings.Join(text, " · ")}}, 2, w)...)
+	text := fewer(strings.Join(p.differs(last, units), " · "), "·", func(s string) bool { return width(mark+s) <= w })
+	return append(b, flow(newRow(w).put(paint, mark), []piece{{0, paint, text}}, 2, w)...)
 }
 
 // twoBeads draws two beads at one scale, without the empty lines above both. A bead without a cross-section is drawn as
@@ -55,11 +52,11 @@ func twoBeads(th *theme, target, last *practice.Bead, w, lines int) (left, right
 	}
 	draw := func(j canvas.Joint, drawn bool, bead *practice.Bead) block {
 		if drawn {
-			return append(block{}, j.Draw(th.Theme, w, lines)...)
+			return block(j.Draw(th.Theme, w, lines))
 		}
 		for _, id := range strings.Split(bead.Seen, ",") {
 			if b := canvas.DrawSight(th.Theme, id, min(w, 4*lines), lines); b != nil {
-				return append(block{}, b...)
+				return block(b)
 			}
 		}
 		return make(block, lines)
@@ -182,10 +179,10 @@ func (p *practicePage) cautions(m *root) tea.Cmd {
 func (p *practicePage) keepText(b *block, th *theme, keeps bool, w int) {
 	switch {
 	case !keeps:
-	case p.keeping:
-		b.say(th.quiet, 0, "being kept …", w)
-	case p.kept:
+	case p.keeping.kept:
 		b.say(th.good, 0, "✓ kept in the book", w)
+	case p.keeping.sent:
+		b.say(th.quiet, 0, "being kept …", w)
 	default:
 		b.say(th.bold, 0, "k: keep level, booth, your beads and the program's in the book; else nothing is kept", w)
 	}

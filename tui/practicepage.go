@@ -1,27 +1,20 @@
 package tui
 
 import (
-	"context"
-
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
 	"brazebooth/internal/choice"
-	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
-// practicePage is jobs in a simulated booth: a list of levels, and the open job. It never touches the card, and saves
-// something only when a key asks for it.
+// practicePage is a job in a simulated booth. It never touches the card, and saves something only when a key asks for
+// it.
 type practicePage struct {
 	slow[practiceAsk, practiceAnswer]
-	answer func(context.Context, *practice.Booth, practiceAsk) (practiceAnswer, error)
 
-	list   listbox // of levels
-	seed   uint64
-	open   bool // a job is open over the list
 	at     int  // the setting under the cursor
 	typing bool // a value for it is being typed
 	field  field
@@ -36,8 +29,7 @@ type practicePage struct {
 	revealed *practice.Revealed
 	why      bool // the hidden values are shown
 	sure     bool // the key that ends the job was pressed once
-	keeping  bool
-	kept     bool
+	keeping  *keeping
 	scroll   window
 }
 
@@ -45,51 +37,29 @@ func (p *practicePage) settings() []*choice.Choice { return choice.Hand(p.now.Mo
 
 func (p *practicePage) last() *practice.Bead { return &p.beads[len(p.beads)-1] }
 
-func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
+func (p *practicePage) left(*root) {
+	p.cancel()
+	p.scroll = window{}
+}
+
+func (p *practicePage) about(*root) about {
+	a := about{help: "on a practice job", term: calc.FigureLabel(p.settings()[p.at].Figure),
+		keys: "enter lay the bead  ←→ pick  ↑↓ change  s end  g words  r as laid  pgdn scroll  c cautions  u units  " +
+			"esc levels"}
 	switch {
-	case p.open && p.typing:
+	case p.over:
+		a.keys = "enter next booth  * why  k keep  pgdn scroll  c cautions  esc levels"
+	case p.typing:
+		a.keys = "enter set  esc leave it"
+	}
+	return a
+}
+
+// press handles a key: the settings are picked, changed and typed as on the card.
+func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
+	if p.typing {
 		return p.enterValue(press)
-	case p.open:
-		return p.pressJob(press, m.units)
 	}
-	return p.pressList(press)
-}
-
-func (p *practicePage) paste(_ *root, text string) action {
-	if p.open && p.typing {
-		p.field.insert(text)
-	}
-	return nil
-}
-
-// pressList handles the list of levels: a digit picks a row, − and + pick another booth.
-func (p *practicePage) pressList(press tea.KeyPressMsg) action {
-	n := len(practice.Levels())
-	switch s := press.String(); {
-	// these keys are meant for the job that is not there yet
-	case p.stop != nil && everywhere(press) == nil:
-		return refuse("the booth is being set up", "a moment, then the key once more; esc gives it up")
-	case len(s) == 1 && s[0] >= '1' && s[0] < '1'+byte(n):
-		p.list.goTo(int(s[0] - '1'))
-	case p.list.moved(press):
-	case s == "+" || s == "=":
-		p.seed++
-	case s == "-":
-		p.seed = max(1, p.seed-1)
-	case key.Matches(press, bound.On):
-		return p.start
-	case s == "p" || s == "right" || s == "6":
-		return turnPage(1)
-	case s == "left":
-		return turnPage(-1)
-	default:
-		return everywhere(press)
-	}
-	return nil
-}
-
-// pressJob handles the open job: its settings are picked, changed and typed as on the card.
-func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) action {
 	sure := p.sure
 	p.sure = false
 	pick, turn := settingKey(press)
@@ -108,11 +78,11 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 		}
 	case turn != 0:
 		set := p.settings()[p.at]
-		p.now, p.scroll = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), turn, units), window{}
+		p.now, p.scroll = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), turn, m.units), window{}
 	case key.Matches(press, bound.Reset):
 		p.now = p.last().Job
 	case key.Matches(press, bound.On) && p.over:
-		p.open, p.seed, p.scroll = false, p.seed+1, window{}
+		return func(m *root) tea.Cmd { m.levels.seed++; return goBack(m) }
 	case key.Matches(press, bound.On) && p.now == p.last().Job: // that would be the same bead once more
 		return refuse("the same setting", "change something first: ←→ picks it, ↑↓ changes it")
 	case key.Matches(press, bound.On):
@@ -130,9 +100,6 @@ func (p *practicePage) pressJob(press tea.KeyPressMsg, units quantity.System) ac
 		p.why, p.scroll = !p.why, window{}
 	case key.Matches(press, bound.Cautions):
 		return p.cautions
-	case key.Matches(press, bound.Back):
-		p.open, p.scroll = false, window{}
-		p.cancel()
 	default:
 		return everywhere(press)
 	}
@@ -162,14 +129,15 @@ func (p *practicePage) took(m *root, f slowFound[practiceAnswer]) tea.Cmd {
 	}
 	switch p.of.what {
 	case practiceOpens:
-		*p = practicePage{slow: p.slow, answer: p.answer, list: p.list, seed: p.seed, open: true, job: p.have.job,
-			card: p.have.card, target: p.have.target}
-		p.beads, p.now = []practice.Bead{p.have.bead}, p.job.Start
+		*p = practicePage{slow: p.slow, job: p.have.job, card: p.have.card, target: p.have.target,
+			now: p.have.job.Start, beads: []practice.Bead{p.have.bead}, keeping: new(keeping)}
+		if m.front() == screen(&m.part) && m.part.name() == pagePractice { // otherwise enter opens it later
+			m.push(p)
+		}
 	case practiceLays:
 		p.beads = append(p.beads, p.have.bead)
 		p.scroll = window{}
 		if p.have.bead.Verdict == practice.BeadGood {
-			p.over = true
 			return p.compare(m)
 		}
 	case practiceEnds:

@@ -166,7 +166,7 @@ func TestPracticeIsTyped(t *testing.T) {
 		t.Error("a bad value is set, or gone")
 	}
 	s.press("esc")
-	if p.typing || !p.open {
+	if p.typing || s.root().front() != screen(p) {
 		t.Error("esc leaves more than the value")
 	}
 }
@@ -289,8 +289,8 @@ func TestPracticeWaitsForTheBooth(t *testing.T) {
 		s.press(k)
 		s.has("the booth is being set up")
 	}
-	if p.list.at() != 0 || p.seed != 1 || p.open {
-		t.Errorf("level %d, booth %d, open %v", p.list.at(), p.seed, p.open)
+	if l := &s.root().levels; l.list.at() != 0 || l.seed != 1 || s.root().isOpen(p) {
+		t.Errorf("level %d, booth %d, open %v", l.list.at(), l.seed, s.root().isOpen(p))
 	}
 	s.press("f1")
 	s.has("on a practice job")

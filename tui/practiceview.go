@@ -33,7 +33,7 @@ func (p *practicePage) strip(units quantity.System) canvas.Strip {
 		s.Do = "The program lays its own beads …"
 	case p.stop != nil:
 		s.Do = "The bead is being laid …"
-	case p.over && p.kept:
+	case p.over && p.keeping.kept:
 		s.Do = "Kept in the book. Enter: the next booth."
 	case p.over:
 		s.Do = "* why: what the booth hid. Enter: the next booth."
@@ -43,9 +43,8 @@ func (p *practicePage) strip(units quantity.System) canvas.Strip {
 	return s
 }
 
-// viewJob is the open job: the target and the last bead beside each other, their differences, the settings, then the
-// text.
-func (p *practicePage) viewJob(m *root, w, h int) (block, *tea.Cursor) {
+// view shows the target and the last bead beside each other, their differences, the settings, then the text.
+func (p *practicePage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, units := &m.th, m.units
 	room := h - 1 // the caution is below
 	if p.typing {
@@ -146,8 +145,7 @@ func (p *practicePage) text(m *root, w int) (b block) {
 	th, last, n := &m.th, p.last(), len(p.beads)
 	switch {
 	case p.err != nil:
-		f := faultOf(p.err)
-		b.say(th.watch, 0, "▲ "+f.what+" – "+f.hint, w)
+		b.fault(th, faultOf(p.err), w)
 	case p.over && p.run != nil:
 		b.say(th.bold, 0, report.PracticeTally(n, last.Verdict, p.run), w)
 		p.keepText(&b, th, m.keeper != nil, w)

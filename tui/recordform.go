@@ -15,7 +15,6 @@ type recordForm struct {
 	of *recordKind
 }
 
-// recordKind is the form of a kind of record.
 type recordKind struct {
 	kind, title string
 	fields      []formRow
@@ -45,8 +44,6 @@ var forms = [...]recordKind{
 	}},
 	{"person", "a person", []formRow{{name: "name", ask: "short name", rule: "a short name only"}, keepRow}},
 }
-
-func openForm(of *recordKind) action { return withBook(opening(&recordForm{of: of})) }
 
 func (p *recordForm) rows() []formRow { return p.of.fields }
 func (p *recordForm) asked(int) bool  { return true }

@@ -30,7 +30,6 @@ func openRest(m *root) tea.Cmd {
 	return nil
 }
 
-// refresh lists the choices with their present values.
 func (p *restPage) refresh(m *root) {
 	c := &m.session.card
 	p.rows = p.rows[:0]
@@ -52,7 +51,7 @@ func (p *restPage) refresh(m *root) {
 		{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil, openBeat},
 		{"booth view", "figures for two metres", "", nil, openBooth}, {"cautions", "all of them", "", nil, openPoints},
 		{"section", "the joint to scale", "", nil, openSection}, {"pages", "fit to book", "", nil, openPart},
-		{"keep", "this card in the book", "", nil, openShelf}, {"units", string(m.units), "", nil, otherUnits},
+		{"keep", "this card in the book", "", nil, openPage(pageBook)}, {"units", string(m.units), "", nil, otherUnits},
 		{"help", "", "", nil, openHelp},
 	}...)
 	p.list.set(len(p.rows))

@@ -12,7 +12,7 @@ import (
 )
 
 // root is the only tea.Model: the session, the size of the terminal, and the stack of screens. At its bottom is the
-// path: a list for each step up to the present one, or up to the card.
+// path, the questions that lead to the card, then the card.
 type root struct {
 	session
 	th    theme
@@ -20,6 +20,7 @@ type root struct {
 	stack []screen
 
 	// Screens that keep their state while they are not open.
+	path    picker // the questions up to the card, at the bottom of the stack
 	card    cardPage
 	chart   mapPage
 	beat    beatPage
@@ -29,6 +30,7 @@ type root struct {
 	shelf   bookPage
 	records bookPage // of every kind
 	meter   measurePage
+	levels  levelsPage
 	drill   practicePage
 
 	good slow[calc.Job, spans] // of the card
@@ -54,18 +56,18 @@ func newRoot(o Options) *root {
 		th:      newTheme(look{kind: o.Theme, dark: true, profile: o.Profile, comma: o.Comma}),
 		keeper:  o.Book,
 		now:     o.Now,
-		shelf:   bookPage{looks: looksOnly(o.Book)},
-		records: bookPage{all: true, looks: looksOnly(o.Book)},
-		fix:     correctPage{next: o.computing.next},
-		drill:   practicePage{seed: 1, answer: o.computing.drills},
+		shelf:   bookPage{kind: "card", looks: looksOnly(o.Book)},
+		records: bookPage{looks: looksOnly(o.Book)},
+		levels:  levelsPage{seed: 1},
 	}
 	m.beat.take, m.drill.take = beatFound, m.drill.took
 	m.pics.asked = o.Pictures
-	m.drill.list.set(len(practice.Levels()))
+	m.levels.list.set(len(practice.Levels()))
 	if m.now == nil {
 		m.now = time.Now
 	}
 	m.th.look.units = m.units
+	m.push(&m.path)
 	first := 0
 	if o.Job != (calc.Job{}) {
 		first = cardStep
@@ -110,10 +112,7 @@ func (m *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.MouseMsg:
 		cmd = tea.Batch(m.mouse(msg), m.follow())
 	case tea.PasteMsg:
-		m.notice, m.done = nil, ""
-		if p, ok := m.front().(paster); ok {
-			cmd = tea.Batch(m.act(p.paste(m, msg.Content)), m.follow())
-		}
+		cmd = tea.Batch(m.press(pasted(msg)), m.follow())
 	case screenMsg:
 		var draws bool
 		if cmd, draws = msg.tell(m); !draws {
@@ -159,8 +158,8 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 		return openWords
 	case key.Matches(k, bound.Units):
 		return otherUnits
-	case key.Matches(k, bound.Shelf) && m.keeper != nil && !m.practising():
-		return func(m *root) tea.Cmd { m.uncover(); m.enter(); return openShelf(m) }
+	case key.Matches(k, bound.Shelf) && m.keeper != nil && !m.isOpen(&m.drill):
+		return func(m *root) tea.Cmd { m.along(m.step()); return openPage(pageBook)(m) }
 	case key.Matches(k, bound.Undo) && !m.restores():
 		return undo
 	case turns: // this screen uses tab for its rows

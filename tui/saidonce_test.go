@@ -19,11 +19,11 @@ func TestReadOnlyUserIsTold(t *testing.T) {
 	if looksOnly(nil) || !looksOnly(looker{}) {
 		t.Error("who may only look is not told from others")
 	}
-	for _, all := range []bool{false, true} {
-		p := bookPage{all: all, looks: true}
+	for _, kind := range []string{"card", ""} {
+		p := bookPage{kind: kind, looks: true}
 		p.field.insert("lid")
 		if p.lines() != 0 || p.keeps() || strings.Contains(p.about(nil).keys, "keep") {
-			t.Errorf("all %v: %d lines, keys %s", all, p.lines(), p.about(nil).keys)
+			t.Errorf("kind %q: %d lines, keys %s", kind, p.lines(), p.about(nil).keys)
 		}
 	}
 }

@@ -29,18 +29,12 @@ type about struct {
 
 // Further abilities of a screen.
 type (
-	// paster accepts pasted text.
-	paster interface {
-		paste(m *root, text string) action
-	}
 	// leaver does something when it is popped.
 	leaver interface{ left(m *root) }
 	// backer handles esc itself before it is popped, and reports whether there was something to take back.
 	backer interface{ back(m *root) bool }
 	// refresher lays itself out again when the units or the card change.
 	refresher interface{ refresh(m *root) }
-	// starter starts again when the screen above it has changed something that it depends on.
-	starter interface{ start(m *root) }
 )
 
 // action is what a screen asks the root to do; nil is nothing. A screen never changes the session itself.
@@ -109,10 +103,14 @@ func goBack(m *root) tea.Cmd {
 	if b, ok := s.(backer); ok && b.back(m) {
 		return nil
 	}
-	if len(m.stack) == 1 {
+	switch {
+	case len(m.stack) > 1:
+		m.pop()
+	case m.step() > 0:
+		return m.alongBy(-1)
+	default:
 		return m.act(refuse("this is the first step", "q quits"))
 	}
-	m.pop()
 	switch s.(type) {
 	case *picker, *cardPage:
 		m.enter()
@@ -201,12 +199,17 @@ func (p *cardPage) click(m *root, x, y int) action {
 
 // click goes to a row of the list. On the one under the cursor it chooses it.
 func (p *picker) click(m *root, _, y int) action {
-	return p.list.clicked(y-p.first, func() action { p.tryOut(&m.session); return nil }, p.on)
+	if p.list.clicked(y - p.first) {
+		return p.on()
+	}
+	p.tryOut(&m.session)
+	return nil
 }
 
 // click goes to a row of the list. On the one under the cursor it opens it.
 func (p *restPage) click(m *root, _, y int) action {
-	return p.list.clicked(y-2, func() action { return nil }, func() action {
+	if p.list.clicked(y - 2) {
 		return p.press(m, tea.KeyPressMsg{Code: tea.KeyEnter})
-	})
+	}
+	return nil
 }

@@ -3,6 +3,8 @@ package tui
 import (
 	"context"
 
+	tea "charm.land/bubbletea/v2"
+
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 	"brazebooth/calc/correct"
@@ -134,22 +136,18 @@ func (s *session) try(job calc.Job) (calc.Card, error) {
 	return card, err
 }
 
-// typed is the job with a typed value, or the reason why there is none.
-func (s *session) typed(c *choice.Choice, f *field) (calc.Job, *fault) {
+// set is the action that puts a typed value on the job, and then shows done. After a fault the typed text stays.
+func (s *session) set(c *choice.Choice, f *field, done string, then func()) action {
 	job := s.job
 	if err := c.Set(&job, f.String()); err != nil {
-		return job, faultOf(err)
+		return faultOf(err).said
 	}
-	return job, nil
-}
-
-// change replaces the present job only if the new one has a card.
-func (s *session) change(job calc.Job) error {
-	if _, err := s.try(job); err != nil {
-		return err
+	return func(m *root) tea.Cmd {
+		if m.changed(job, done); m.notice == nil {
+			then()
+		}
+		return nil
 	}
-	s.choose(job)
-	return nil
 }
 
 // answers are the pages of the present card. Each is computed when it is first opened.

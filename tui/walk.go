@@ -215,9 +215,8 @@ var walkSteps = [...]walkStep{
 		"arrows pick and change them, esc leads back."},
 	{toExampleCard + "p", "[fit]", "p opens the pages, in the order of the work: is it a job for bronze, how to " +
 		"prepare it, what to check, what to keep."},
-	{toExampleCard + "p right right right right right right right right right right right right", "[correct]",
-		"After the test bead comes this page: enter, mark what the bead shows, and it names the one setting to " +
-			"change."},
+	{toExampleCard + "p c", "[correct]", "After the test bead comes this page: enter, mark what the bead shows, and " +
+		"it names the one setting to change."},
 	{toExampleCard + "g", "word:", "g or F3 explains a word of the trade on any screen: what it is, its unit, " +
 		"where the word comes from. Type to find another."},
 	{toExampleCard + "p left left left", "[book]", "The book keeps a card under a name, with its test beads. " +

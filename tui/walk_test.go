@@ -175,6 +175,28 @@ func TestPaste(t *testing.T) {
 	}
 }
 
+// A pasted text goes into the field of every screen that has one, and is never taken for a key of its name.
+func TestPasteIsNoKey(t *testing.T) {
+	const card = "tab tab tab tab "
+	for _, way := range []string{"", "enter", "f3", "f5", card, card + "enter", card + "p left", card + "p s",
+		card + "p left left end enter", card + "p m m"} {
+		for _, text := range []string{"enter", "esc", "up", "f1", "q", "*", "5", "space", "ctrl+c", "zebra"} {
+			s := openAt(t, 120, 40, Options{Book: &drawer{}})
+			s.press(strings.Fields(way)...)
+			front, job := s.root().front(), s.root().job
+			if s.send(tea.PasteMsg{Content: text}) || s.root().front() != front || s.root().job != job {
+				t.Errorf("after %q, %s is a key", way, text)
+			}
+		}
+	}
+	for _, way := range []string{"", "enter", "f3", "f5", card, card + "enter", card + "p m m"} {
+		s := openAt(t, 120, 40, Options{Book: &drawer{}})
+		s.press(strings.Fields(way)...)
+		s.send(tea.PasteMsg{Content: "zebra"})
+		s.has("zebra")
+	}
+}
+
 // Filtering finds a row by its name, by a designation and despite a typing error.
 func TestFilter(t *testing.T) {
 	for _, x := range []struct{ typed, key string }{

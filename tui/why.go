@@ -68,13 +68,6 @@ func (p *whyPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	return b, cur
 }
 
-func (p *whyPage) paste(_ *root, text string) action {
-	if p.set != nil {
-		p.field.insert(text)
-	}
-	return nil
-}
-
 func (p *whyPage) press(m *root, msg tea.KeyPressMsg) action {
 	switch {
 	case key.Matches(msg, bound.On):
@@ -101,11 +94,7 @@ func (p *whyPage) take(s *session) action {
 	if p.field.empty() {
 		return goBack
 	}
-	job, wrong := s.typed(p.set, &p.field)
-	if wrong != nil {
-		return wrong.said
-	}
-	return change(job, p.row.label+" is yours now")
+	return s.set(p.set, &p.field, p.row.label+" is yours now", p.field.clear)
 }
 
 // reasons is the page's text for a row. bars shows how near the edges are.

@@ -17,20 +17,6 @@ type wordsPage struct {
 	rows []*tables.Term
 }
 
-// newWords opens the glossary at the word for a label.
-func newWords(label string) *wordsPage {
-	p := &wordsPage{}
-	p.find()
-	if t, ok := tables.TermFor(label); ok {
-		for i := range p.rows {
-			if p.rows[i] == t {
-				p.list.goTo(i)
-			}
-		}
-	}
-	return p
-}
-
 func (p *wordsPage) about(*root) about {
 	return about{help: "everywhere", keys: "↑↓ pick  esc back"}
 }
@@ -44,13 +30,12 @@ func openWords(m *root) tea.Cmd {
 	if _, text := m.front().(*textPage); text {
 		m.pop()
 	}
-	m.push(newWords(term))
-	return nil
-}
-
-func (p *wordsPage) paste(_ *root, text string) action {
-	p.field.insert(text)
+	p := &wordsPage{}
 	p.find()
+	if t, ok := tables.TermFor(term); ok {
+		p.list.goTo(slices.Index(p.rows, t))
+	}
+	m.push(p)
 	return nil
 }
 
@@ -83,7 +68,6 @@ func (p *wordsPage) find() {
 	p.list.goTo(0)
 }
 
-// view is the list with the entry of the word under the cursor.
 func (p *wordsPage) view(m *root, w, h int) (b block, cursor *tea.Cursor) {
 	th := &m.th
 	field, x := p.list.search(th, &p.field, "word: ", "type to find", w-2) // the walk has a mark to the right of it

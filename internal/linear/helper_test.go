@@ -98,7 +98,7 @@ func (s *shelf) Keep(_ context.Context, name string, card *calc.Card) (string, e
 	return "kept: " + name, s.err
 }
 
-func (s *shelf) Find(_ context.Context, text string) ([]Entry, error) {
+func (s *shelf) List(_ context.Context, _, text string) ([]Entry, error) {
 	var list []Entry
 	for i, n := range s.names {
 		if strings.HasPrefix(n, text) {

@@ -64,7 +64,7 @@ func (t *talk) find(text string) {
 }
 
 func (t *talk) look(text string) bool {
-	list, err := t.o.Book.Find(t.ctx, text)
+	list, err := t.o.Book.List(t.ctx, "card", text)
 	if t.failed("the book does not answer: ", err) {
 		return false
 	}

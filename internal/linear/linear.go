@@ -21,8 +21,8 @@ type Keeper interface {
 	Trial(ctx context.Context, job calc.Job, seen, verdict, source string) (said string, err error)
 	// Pull saves a test piece that was pulled until it broke: its load, kN, and where it broke (sheet, bronze or bond).
 	Pull(ctx context.Context, job calc.Job, force float64, broke, source string) (said string, err error)
-	// Find lists saved cards by the beginnings of words, newest first.
-	Find(ctx context.Context, text string) ([]Entry, error)
+	// List lists the saved records of a kind, as card, by the beginnings of words, newest first.
+	List(ctx context.Context, kind, text string) ([]Entry, error)
 	// Load returns the job of a saved card.
 	Load(ctx context.Context, id string) (calc.Job, error)
 	// Recall returns the job with what a power source's readings and verdicts taught.

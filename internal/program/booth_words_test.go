@@ -218,15 +218,14 @@ func TestErrorsToldToGuestsAtTheScreens(t *testing.T) {
 				do   func() (any, error)
 			}{
 				{"keep", func() (any, error) { return k.Keep(ctx, "x", &card) }},
-				{"find", func() (any, error) { return k.Find(ctx, "lid") }},
-				{"records", func() (any, error) { return k.Records(ctx, "") }},
+				{"find", func() (any, error) { return k.List(ctx, "card", "lid") }},
+				{"records", func() (any, error) { return k.List(ctx, "", "") }},
 				{"record", func() (any, error) { return k.Record(ctx, "0123456789abcdef") }},
 				{"load", func() (any, error) { return k.Load(ctx, "0123456789abcdef") }},
-				{"trial", func() (any, error) { return k.Trial(ctx, card.Job, "", "good", "booth") }},
+				{"trial", func() (any, error) { return k.Cut(ctx, card.Job, "", "good", "booth", tui.Measured{}) }},
 				{"enter", func() (any, error) { return k.Enter(ctx, "person", map[string]string{"name": "x"}) }},
 				{"enter source", func() (any, error) { return k.Enter(ctx, "source", map[string]string{"name": "x"}) }},
 				{"mark", func() (any, error) { return nil, k.Mark(ctx, "card", "0123456789abcdef", true) }},
-				{"sources", func() (any, error) { return k.Sources(ctx) }},
 				{"measure", func() (any, error) {
 					_, said, err := k.Measure(ctx, "booth", calc.Reading{Feed: 5, StickOut: 12, Amps: 90, Volts: 15},
 						8, job)

@@ -50,7 +50,10 @@ func acts() []asked {
 		}
 	}
 	trial := func(seen, verdict, source string) func(tui.Keeper) error {
-		return func(k tui.Keeper) error { _, err := k.Trial(ctx, laidJob, seen, verdict, source); return err }
+		return func(k tui.Keeper) error {
+			_, err := k.Cut(ctx, laidJob, seen, verdict, source, tui.Measured{})
+			return err
+		}
 	}
 	measure := func(source string, r calc.Reading) func(tui.Keeper) error {
 		return func(k tui.Keeper) error { _, _, err := k.Measure(ctx, source, r, 0, laidJob); return err }
@@ -61,7 +64,7 @@ func acts() []asked {
 	mark := func(deleted bool) func(tui.Keeper) error {
 		return func(k tui.Keeper) error {
 			name := "lid"
-			if list, err := k.Find(ctx, "lid"); err == nil && len(list) == 1 {
+			if list, err := k.List(ctx, "card", "lid"); err == nil && len(list) == 1 {
 				name = list[0].ID
 			}
 			return k.Mark(ctx, "card", name, deleted)

@@ -31,9 +31,7 @@ type shelf struct {
 	keep func()
 }
 
-func (s shelf) Find(context.Context, string) ([]tui.Entry, error)  { s.find(); return nil, nil }
-func (shelf) Records(context.Context, string) ([]tui.Entry, error) { return nil, nil }
-func (shelf) Sources(context.Context) ([]string, error)            { return nil, nil }
+func (s shelf) List(context.Context, string, string) ([]tui.Entry, error) { s.find(); return nil, nil }
 func (s shelf) Keep(context.Context, string, *calc.Card) (string, error) {
 	s.keep()
 	return "kept", nil

@@ -82,11 +82,15 @@ func restore(kind book.Kind, word string) act {
 // ofFirst calls do with the id of the first record of a kind.
 func ofFirst(kind book.Kind, do func(s *Shop, ctx context.Context, id string) (Done, error)) act {
 	return func(ctx context.Context, s *Shop) (Done, error) {
-		list, err := s.entries(ctx, book.Query{Kind: kind, Deleted: true})
-		if err != nil || len(list) == 0 {
+		var heads []book.Head
+		err := s.With(ctx, false, func(b book.Book) (err error) {
+			heads, err = b.List(ctx, book.Query{Kind: kind, Deleted: true})
+			return err
+		})
+		if err != nil || len(heads) == 0 {
 			return Done{}, err
 		}
-		return do(s, ctx, list[len(list)-1].ID)
+		return do(s, ctx, heads[len(heads)-1].ID)
 	}
 }
 
@@ -246,7 +250,7 @@ func TestActs(t *testing.T) {
 			return err
 		}), "", "", "there is no book yet at BOOK", "save something first"},
 		{"find in no book", nil, onlyErr(func(ctx context.Context, s *Shop) error {
-			_, err := s.Find(ctx,
+			_, err := s.List(ctx, "card",
 				"lid")
 			return err
 		}), "", "", "", ""},

@@ -40,40 +40,23 @@ func (s *Shop) Load(ctx context.Context, id string) (job calc.Job, err error) {
 	return job, err
 }
 
-// Find lists kept cards by the beginnings of words, newest first; none if there is no book yet.
-func (s *Shop) Find(ctx context.Context, text string) ([]Entry, error) {
-	return s.entries(ctx, book.Query{Kind: book.CardKind, Text: text})
-}
-
-// Records is Find for records of every kind.
-func (s *Shop) Records(ctx context.Context, text string) ([]Entry, error) {
-	return s.entries(ctx, book.Query{Text: text})
-}
-
-// Sources are the names of the power sources, the last changed first.
-func (s *Shop) Sources(ctx context.Context) (names []string, err error) {
-	list, err := s.entries(ctx, book.Query{Kind: book.SourceKind})
-	for _, e := range list {
-		names = append(names, e.Name)
-	}
-	return names, err
-}
-
-// Listed are the records of a list; those with the same name also have what distinguishes them.
-func Listed(ctx context.Context, b book.Book, heads []book.Head) []Entry {
-	return entriesOf(ctx, b, heads, "")
-}
-
-func (s *Shop) entries(ctx context.Context, q book.Query) (list []Entry, err error) {
+// List lists the records of a kind, "" for every kind, by the beginnings of words, newest first; none if there is no
+// book yet.
+func (s *Shop) List(ctx context.Context, kind, text string) (list []Entry, err error) {
 	err = s.with(ctx, false, func(b book.Book) error {
-		heads, err := b.List(ctx, q)
-		list = entriesOf(ctx, b, heads, q.Text)
+		heads, err := b.List(ctx, book.Query{Kind: book.Kind(kind), Text: text})
+		list = entriesOf(ctx, b, heads, text)
 		return err
 	})
 	if errors.Is(err, book.ErrNone) {
 		return nil, nil
 	}
 	return list, s.Told(err)
+}
+
+// Listed are the records of a list; those with the same name also have what distinguishes them.
+func Listed(ctx context.Context, b book.Book, heads []book.Head) []Entry {
+	return entriesOf(ctx, b, heads, "")
 }
 
 // entriesOf are a list's records; those whose name is exactly the text come first.

@@ -61,15 +61,14 @@ func TestScreensTellGuestsNothingOfTheMachine(t *testing.T) {
 func asked(ctx context.Context, d *Shop, card *calc.Card) map[string]error {
 	said := map[string]error{}
 	_, said["keep"] = d.Keep(ctx, "lid", card)
-	_, said["find"] = d.Find(ctx, "lid")
-	_, said["records"] = d.Records(ctx, "")
+	_, said["find"] = d.List(ctx, "card", "lid")
+	_, said["records"] = d.List(ctx, "", "")
 	_, said["record"] = d.Record(ctx, "abcdefgh")
 	_, said["trial"] = d.Trial(ctx, card.Job, "pores", "good", "A")
 	_, said["practice"] = d.Practice(ctx, practice.Outcome{})
 	_, said["enter"] = d.Enter(ctx, "person", map[string]string{"name": "Ada"})
 	said["mark"] = d.Mark(ctx, string(book.CardKind), "abcdefgh", true)
 	_, said["load"] = d.Load(ctx, "abcdefgh")
-	_, said["sources"] = d.Sources(ctx)
 	_, _, said["measure"] = d.Measure(ctx, "A", calc.Reading{Feed: 5, StickOut: 12, Amps: 90, Volts: 15}, 8, card.Job)
 	_, said["recall"] = d.Recall(ctx, "A", card.Job)
 	return said

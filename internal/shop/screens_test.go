@@ -51,7 +51,7 @@ func TestScreensOffersAFile(t *testing.T) {
 	if err := b.Close(); err != nil {
 		t.Fatal(err)
 	}
-	if list, findErr := d.Find(ctx, "tank"); err != nil || findErr != nil || len(list) != 1 {
+	if list, findErr := d.List(ctx, "card", "tank"); err != nil || findErr != nil || len(list) != 1 {
 		t.Errorf("%v, %v, %v", list, err, findErr)
 	}
 }
@@ -69,7 +69,7 @@ func TestScreensKeeps(t *testing.T) {
 	if _, err := d.Trial(ctx, job, "rolled-edge", "bad", "booth 1"); err != nil {
 		t.Fatal(err)
 	}
-	list, err := d.Records(ctx, "")
+	list, err := d.List(ctx, "", "")
 	if err != nil || len(list) != 3 { // the third is the power source
 		t.Fatalf("%v, %v", list, err)
 	}
@@ -110,7 +110,7 @@ func TestScreensKeeps(t *testing.T) {
 		if err := d.Mark(ctx, gone.Kind, gone.ID, deleted); err != nil {
 			t.Fatal(err)
 		}
-		left, err := d.Records(ctx, "")
+		left, err := d.List(ctx, "", "")
 		found := slices.ContainsFunc(left, func(e Entry) bool { return e.ID == gone.ID })
 		if found == deleted || err != nil {
 			t.Errorf("deleted %v, found %v, %v", deleted, found, err)
@@ -121,8 +121,8 @@ func TestScreensKeeps(t *testing.T) {
 		t.Errorf("a guest who may only look deletes: %v", err)
 	}
 	d.LookOnly = false
-	if names, err := d.Sources(ctx); err != nil || len(names) != 1 || names[0] != "booth 1" {
-		t.Errorf("%v, %v", names, err)
+	if list, err := d.List(ctx, "source", ""); err != nil || len(list) != 1 || list[0].Name != "booth 1" {
+		t.Errorf("%v, %v", list, err)
 	}
 }
 
@@ -149,7 +149,7 @@ func TestScreensTellsCardsApart(t *testing.T) {
 		}
 	}
 	shown := func(text string) []string {
-		list, err := d.Find(ctx, text)
+		list, err := d.List(ctx, "card", text)
 		if err != nil {
 			t.Fatal(err)
 		}
