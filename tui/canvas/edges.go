@@ -73,9 +73,6 @@ func (e *Edge) order() float64 {
 
 // Share is a single bar, half a line high, that shows a share of a whole.
 func Share(th *Theme, k Ink, w int, share float64) Line {
-	if w < 1 {
-		return Line{}
-	}
 	c := NewCells(w, 1)
 	c.bar(th, 0, 0, w, share, k)
 	return c.Lines(th)[0]

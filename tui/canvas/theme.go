@@ -98,12 +98,7 @@ func (th *Theme) style(k Ink) (s ansi.Style) {
 func (th *Theme) plain(k Ink) bool { return th.colour[k.bg()] == nil && !k.bg().swaps() }
 
 // Paint is a text in an ink. The text must have no styles of its own.
-func (th *Theme) Paint(k Ink, text string) string {
-	if text == "" {
-		return ""
-	}
-	return th.style(k).Styled(text)
-}
+func (th *Theme) Paint(k Ink, text string) string { return th.style(k).Styled(text) }
 
 // Style is an ink on the terminal's own background as a Lip Gloss style, for the components of Bubbles.
 func (th *Theme) Style(k Ink) lipgloss.Style {
