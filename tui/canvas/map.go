@@ -30,7 +30,7 @@ var landSigns = [lands]struct{ sign, word, short string }{
 	LandGood3:   {"█", "GOOD", "GOOD"},
 }
 
-func (l Land) ground() Role { return landInk + Role(l) }
+func (l Land) ground() Role  { return landInk + Role(l) }
 func (l Land) on(r Role) Ink { return r.On(l.ground()) }
 
 // words is the ink for words on the land itself.

@@ -69,7 +69,7 @@ func TestDigitsKeepTheirSize(t *testing.T) {
 	if a, b := lines("3.86"), lines("1.1"); !slices.Equal(a, b) {
 		t.Errorf("3.86 stands on lines %v, 1.1 on %v", a, b)
 	}
-	if a, ok := tryDials[0].size(30, 9); !ok || a.Lines < 4 {
+	if a := tryDials[0].size(30, 9); a.Lines < 4 {
 		t.Errorf("in 30 columns and 9 lines the digits are %v", a)
 	}
 }
@@ -83,8 +83,7 @@ func TestDialsShowTheirFigures(t *testing.T) {
 			for h := 1; h <= 16; h++ {
 				each := (w+dialGap)/n - dialGap
 				text := seenBlock(t, "dials", list.Draw(th, w, h), w, h)
-				size, ok := list.size(each, h, true)
-				if ok && size.Lines > 0 {
+				if size := list.size(each, h, true); size.Lines > 0 {
 					if got := size.Width("88.8"); got > each {
 						t.Fatalf("%d dials in %dx%d: digits %d wide in %d", n, w, h, got, each)
 					}
@@ -247,8 +246,8 @@ func TestBigFiguresKeepApart(t *testing.T) {
 		for w := ruledWidth; w <= 220; w++ {
 			for h := 1; h <= 16; h++ {
 				each := (w+dialGap)/n - dialGap
-				size, ok := list.size(each, h, false)
-				if got := size.Width("88.8"); ok && size.Lines > 0 && each+dialGap-got < 3 {
+				size := list.size(each, h, false)
+				if got := size.Width("88.8"); size.Lines > 0 && each+dialGap-got < 3 {
 					t.Fatalf("%d dials in %dx%d: digits %d wide in %d", n, w, h, got, each)
 				}
 			}
