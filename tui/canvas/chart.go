@@ -1,6 +1,9 @@
 package canvas
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Axis is an axis of a chart.
 type Axis struct {
@@ -11,8 +14,16 @@ type Axis struct {
 // Trace is points joined by a line.
 type Trace struct {
 	Name   string
-	X, Y   []float64 // X rises
+	X, Y   []float64 // as many, at least one; X rises
 	Dotted bool      // the second line of a chart, so that the two can be told apart without colour
+}
+
+// look is a trace's ink, and the sign before its name.
+func (t *Trace) look() (Ink, string) {
+	if t.Dotted {
+		return Quiet.Ink(), "╌╌"
+	}
+	return Text.Ink(), "──"
 }
 
 // Limit is a value that should not be passed, drawn across the chart with its name.
@@ -53,7 +64,8 @@ func (ch *Chart) Draw(th *Theme, w, h int) Block {
 	if th.coarse {
 		d.dots = halves
 	}
-	if !d.ranges() || !d.lay(w, h) {
+	d.ranges()
+	if !d.lay(w, h) {
 		return nil
 	}
 	d.c = NewCells(w, h)
@@ -76,26 +88,17 @@ func (ch *Chart) Draw(th *Theme, w, h int) Block {
 
 // lay divides the room: numbers to the left and below, names to the right if they fit.
 func (d *chartDrawing) lay(w, h int) bool {
-	d.h = h - 1
-	if len(d.On) > 0 {
-		d.h--
-	}
-	if d.h < 3 {
+	if d.h = h - 2; d.h < 3 {
 		return false
 	}
-	names := 0
+	names := width(d.OnName) + 4
 	for _, l := range d.Limits {
 		names = max(names, width(l.Name)+1)
 	}
 	for _, t := range d.Traces {
-		if len(d.Traces) > 1 {
-			names = max(names, width(t.Name)+4)
-		}
+		names = max(names, width(t.Name)+4)
 	}
-	if len(d.On) > 0 {
-		names = max(names, width(d.OnName)+4)
-	}
-	if d.legend = names > 0 && w >= 56 && names <= w/3; !d.legend {
+	if d.legend = w >= 56 && names <= w/3; !d.legend {
 		names = 0
 	}
 	for _, t := range d.ticksY() {
@@ -108,43 +111,20 @@ func (d *chartDrawing) lay(w, h int) bool {
 
 func (d *chartDrawing) ticksY() []tick { return evenTicks(d.y, d.h, 3, d.Comma) }
 
-// ranges finds the ends of the axes; false if there is nothing to draw.
-func (d *chartDrawing) ranges() bool {
+// ranges finds the ends of the axes.
+func (d *chartDrawing) ranges() {
 	d.x, d.y = Axis{d.X.Name, math.Inf(1), math.Inf(-1)}, Axis{d.Y.Name, math.Inf(1), math.Inf(-1)}
-	for t := range d.Traces {
-		for i := range d.Traces[t].points() {
-			if x, y, ok := d.Traces[t].at(i); ok {
-				d.x.take(x)
-				d.y.take(y)
-			}
-		}
-	}
-	if d.x.Low > d.x.High {
-		return false
+	for _, t := range d.Traces {
+		d.x.take(t.X...)
+		d.y.take(t.Y...)
 	}
 	for _, l := range d.Limits {
 		d.y.take(l.At)
 	}
-	d.x.settle(0)
-	d.y.settle(0.04)
-	return d.x.High > d.x.Low && d.y.High > d.y.Low
+	by := 0.04 * (d.y.High - d.y.Low)
+	d.y.Low, d.y.High = d.y.Low-by, d.y.High+by
 }
 
-func (t *Trace) points() int { return min(len(t.X), len(t.Y)) }
-
-// at is a point of a trace; false if it cannot be drawn.
-func (t *Trace) at(i int) (x, y float64, ok bool) {
-	sum := t.X[i] + t.Y[i]
-	return t.X[i], t.Y[i], !math.IsNaN(sum) && !math.IsInf(sum, 0)
-}
-
-func (a *Axis) take(v float64) { a.Low, a.High = min(a.Low, v), max(a.High, v) }
-
-// settle extends an axis by a share of its length at both ends, and gives a length to an axis that has none.
-func (a *Axis) settle(share float64) {
-	by := share * (a.High - a.Low)
-	if a.High == a.Low {
-		by = max(1, math.Abs(a.Low)) / 10
-	}
-	a.Low, a.High = a.Low-by, a.High+by
+func (a *Axis) take(list ...float64) {
+	a.Low, a.High = min(a.Low, slices.Min(list)), max(a.High, slices.Max(list))
 }

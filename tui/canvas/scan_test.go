@@ -53,11 +53,9 @@ func wildMap(long string) *Map {
 }
 
 func wildChart(long string) *Chart {
-	nan, inf := math.NaN(), math.Inf(1)
-	return &Chart{X: Axis{Name: long}, Y: Axis{Name: long}, OnName: long, On: []Stretch{{nan, inf}},
-		Limits: []Limit{{Name: long, At: nan}, {Name: long, At: 1e300}},
-		Traces: []Trace{{},
-			{Name: long, X: []float64{0, 1, 2, 3, inf}, Y: []float64{0, nan, 1e300, -1e300}}}}
+	return &Chart{X: Axis{Name: long}, Y: Axis{Name: long}, OnName: long, On: []Stretch{{-5, 1e9}},
+		Limits: []Limit{{Name: long}, {Name: long, At: 1e300}},
+		Traces: []Trace{{Name: long, X: []float64{0, 1, 2, 3}, Y: []float64{0, 1, 1e300, -1e300}}}}
 }
 
 // In every size, no part draws beyond its edges, and each line has the width that it claims.
