@@ -57,7 +57,7 @@ func bookFault(before string, err error, otherwise string) *fault {
 
 func newSession(o Options) session {
 	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, computing: o.computing, ctx: o.Context, units: o.Units,
-		chosen: chosen{job: o.Job}}
+		chosen: chosen{job: o.Job}, pages: answers{}}
 	if s.units == "" {
 		s.units = quantity.Metric
 	}
@@ -152,43 +152,34 @@ func (s *session) change(job calc.Job) error {
 	return nil
 }
 
-// answers are the pages of the present card. Each is computed when it is first opened.
-type answers struct {
-	parts map[string]pageAnswer
-	whole []report.Block
+// answers are the findings of the pages beside the present card. Each is computed when its page is first opened.
+type answers map[string]answer
+
+type answer struct {
+	blocks []report.Block
+	err    error
 }
 
-type pageAnswer struct {
-	part advice.Page
-	err  error
+// said is the finding of a page.
+func (s *session) said(name string) ([]report.Block, error) {
+	a, ok := s.pages[name]
+	if !ok {
+		a.blocks, a.err = s.answer(name)
+		s.pages[name] = a
+	}
+	return a.blocks, a.err
 }
 
-func (s *session) part(name string) (advice.Page, error) {
-	if a, ok := s.pages.parts[name]; ok {
-		return a.part, a.err
+func (s *session) answer(name string) ([]report.Block, error) {
+	if page, ok := advice.EntryByName(name); ok {
+		p, err := s.page(context.Background(), page, &s.card)
+		return report.Page(&p, nil), err
 	}
-	page, ok := advice.EntryByName(name)
-	if !ok || page.Of == nil {
-		return advice.Page{}, nil
+	list, err := advice.Pages(context.Background(), &s.card, nil)
+	if err != nil {
+		return nil, err
 	}
-	p, err := s.page(context.Background(), page, &s.card)
-	if s.pages.parts == nil {
-		s.pages.parts = map[string]pageAnswer{}
-	}
-	s.pages.parts[name] = pageAnswer{p, err}
-	return p, err
-}
-
-// sheet is the present card with every page beside it.
-func (s *session) sheet() ([]report.Block, error) {
-	if s.pages.whole == nil {
-		list, err := advice.Pages(context.Background(), &s.card, nil)
-		if err != nil {
-			return nil, err
-		}
-		s.pages.whole = report.Whole(&s.card, list)
-	}
-	return s.pages.whole, nil
+	return report.Whole(&s.card, list), nil // the sheet
 }
 
 // computing holds the functions for results beside the card that take long. The tests, which ask for the same results
