@@ -108,11 +108,13 @@ var beatDials = [...]string{"arc_on", "arc_off", "spot_step", "wire_feed"}
 
 const noTimesYet = "there are no times to change yet"
 
+var tooEarly = refuse(noTimesYet, "a moment, then the key once more")
+
 // turn changes a figure by a step. A change makes the job's mode timed.
 func (p *beatPage) turn(s *session, name string, by int) action {
 	f, ok := p.figure(name)
 	if p.old() || !p.have.Good || !ok {
-		return refuse(noTimesYet, "a moment, then the key once more")
+		return tooEarly
 	}
 	return change(choice.SettingOf(name).Turned(timedJob(s.job), f.Value, by, s.units), "")
 }

@@ -16,6 +16,7 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 	}
 	dotted := p.dotted
 	p.dotted = false
+	_, turn := settingKey(press)
 	switch text := press.String(); {
 	case len(text) == 1 && text[0] >= '0' && text[0] <= '9':
 		if dotted {
@@ -28,20 +29,12 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 		return nil
 	case p.moveCursor(press, row):
 		return nil
-	case m.beat.stop != nil && m.unsettled(row.name) && opens(press):
-		return refuse(noTimesYet, "a moment, then the key once more")
-	case text == "up", text == "+", text == "=":
-		return row.turn(s, 1, text == "up")
-	case text == "down", text == "-":
-		return row.turn(s, -1, text == "down")
+	case m.beat.stop != nil && m.unsettled(row.name) && (turn != 0 || key.Matches(press, bound.On, bound.Why)):
+		return tooEarly
+	case turn != 0:
+		return row.turn(s, turn, text == "up" || text == "down")
 	}
 	return p.handle(press, s, row, dotted)
-}
-
-// opens reports whether a key changes or explains the figure under the cursor.
-func opens(press tea.KeyPressMsg) bool {
-	_, turn := settingKey(press)
-	return turn != 0 || key.Matches(press, bound.On, bound.Why)
 }
 
 // handle handles the keys that neither move the cursor nor change a value by a step.

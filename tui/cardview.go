@@ -90,7 +90,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	figures, first, last := p.figures(m, w)
 	left := w
 	least := min(len(figures), 2)
-	if len(m.unsaidStops()) > 0 { // a stop is more important than the results
+	if m.stopsUnsaid() { // a stop is more important than the results
 		least = 0
 	}
 	if l.edges {

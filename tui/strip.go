@@ -75,6 +75,9 @@ func (m *root) lampSays() string {
 	return stripCode(&m.session.card)
 }
 
+// stopsUnsaid reports whether there is a stop that the strip does not show in full.
+func (m *root) stopsUnsaid() bool { return len(unsaidStops(&m.session.card, m.lampSays())) > 0 }
+
 // stripCode is the code of the warning whose text the strip uses.
 func stripCode(c *calc.Card) string {
 	switch stateOf(c) {
