@@ -82,12 +82,11 @@ func (m *root) boothRows() []cardRow {
 	if m.timed() {
 		names = []string{"wire_feed", "volts", "travel", "arc_on", "arc_off"}
 	}
-	all := buildRows(&m.session, &m.session.card)
 	var rows []cardRow
 	for _, name := range names {
-		for i := range all {
-			if r := &all[i]; r.name == name && r.numbered() {
-				rows = append(rows, *r)
+		for _, r := range m.card.rows {
+			if r.name == name && r.numbered() {
+				rows = append(rows, r)
 			}
 		}
 	}

@@ -90,7 +90,9 @@ func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
 		list[i] = dialOf(&rows[i], c, m.th.look)
 		list[i].Bar.Off = m.old || stateOf(c) == canvas.Stop
 		m.spanned(&list[i], &rows[i].fig)
-		m.unfollowed(&list[i], rows[i].name)
+		if m.unsettled(rows[i].name) {
+			m.beat.estimated(&list[i])
+		}
 	}
 	return list
 }

@@ -150,7 +150,9 @@ func (p *cardPage) held(m *root, w, room int) block {
 			continue
 		}
 		if x.kind == heldRow && m.unsettled(x.name) {
-			value, band = m.unsettledWord(value), ""
+			if value, band = value+" rough", ""; m.beat.stop != nil {
+				value = toCome
+			}
 		}
 		gap := min(r.used, 3)
 		if gap+width(label)+2+width(value)+width(band) > r.left() {

@@ -124,7 +124,7 @@ func (m *root) shown() *calc.Card {
 		switch s := m.stack[i].(type) {
 		case *picker:
 			if s.tried {
-				return &m.lookCard
+				return m.look
 			}
 			return &m.session.card
 		case *cardPage:

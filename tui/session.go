@@ -31,9 +31,7 @@ type session struct {
 
 	pages answers // of the pages beside the card
 
-	look     calc.Job  // the job with the choice under the cursor tried out
-	lookCard calc.Card // its card
-	lookOK   bool
+	look *calc.Card // of the job with the choice under the cursor tried out; nil for none
 }
 
 // fault is why a job has no card, or why typed text was refused: what is wrong, and what to do instead.
@@ -80,7 +78,6 @@ func (s *session) compute() {
 	} else {
 		s.card, s.pages = card, answers{}
 	}
-	s.lookOK = false
 }
 
 // base is the job that a choice is put on. The example's own choices do not count as the user's: the first choice of
@@ -124,12 +121,12 @@ func (s *session) undo() bool {
 
 // try solves a job without choosing it, and remembers the answer.
 func (s *session) try(job calc.Job) (calc.Card, error) {
-	if s.lookOK && job == s.look {
-		return s.lookCard, nil
+	if s.look != nil && s.look.Job == job {
+		return *s.look, nil
 	}
 	card, err := s.solve(job)
 	if err == nil {
-		s.look, s.lookCard, s.lookOK = job, card, true
+		s.look = &card
 	}
 	return card, err
 }

@@ -34,9 +34,7 @@ func (p *whyPage) about(*root) about {
 }
 
 // refresh takes over the row's present values.
-func (p *whyPage) refresh(m *root) {
-	p.row = *m.card.row()
-}
+func (p *whyPage) refresh(m *root) { p.row = *m.card.row() }
 
 func (p *whyPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	var cur *tea.Cursor
