@@ -147,7 +147,7 @@ func TestBeatPageReasons(t *testing.T) {
 	s.press("t")
 	s.has("wider than the arc", "tried:", "untried")
 	s.press("space")
-	if s.root().beat.playing() {
+	if s.root().beat.plays {
 		t.Error("there is nothing to play")
 	}
 }

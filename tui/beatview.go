@@ -103,7 +103,7 @@ func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
 // beat is one beat to scale over the whole width. During playback the elapsed part is lit. Without a beat of this job
 // its lines say so.
 func (p *beatPage) beat(m *root, w, lines int) block {
-	if said := p.standing(&m.th, w); !p.playing() && len(said) > 0 {
+	if said := p.standing(&m.th, w); !p.plays && len(said) > 0 {
 		return said.fit(lines)
 	}
 	on, off := p.times()
@@ -111,7 +111,7 @@ func (p *beatPage) beat(m *root, w, lines int) block {
 	show := m.th.look.number
 	b := canvas.Beat{On: on, Off: off, OnText: show(fmt.Sprintf("ARC ON  %.2f s", on)),
 		OffText: show(fmt.Sprintf("off  %.2f s", off)),
-		Playing: p.playing(), At: share, Note: "space plays it"}
+		Playing: p.plays, At: share, Note: "space plays it"}
 	if b.Playing {
 		b.Note = fmt.Sprintf("spot %d", spot)
 		if slower > 1.01 {

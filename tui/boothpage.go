@@ -31,7 +31,7 @@ func openBooth(m *root) tea.Cmd {
 
 // playInBooth plays the beat of a timed arc in the booth view when its heat has been computed.
 func (m *root) playInBooth() tea.Cmd {
-	if !m.isOpen(&m.booth) || !m.timed() || !m.followed || m.beat.playing() {
+	if !m.isOpen(&m.booth) || !m.timed() || !m.followed || m.beat.plays {
 		return nil
 	}
 	return m.beat.start()
@@ -178,7 +178,7 @@ func (p *boothPage) burning(m *root, w, h int) (b block) {
 	text := "space plays the beat"
 	if m.beat.stop != nil {
 		text = m.beat.rough()
-	} else if m.beat.playing() {
+	} else if m.beat.plays {
 		text = ""
 	}
 	if text != "" {

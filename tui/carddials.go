@@ -88,7 +88,7 @@ func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
 	list := make(canvas.Dials, len(rows))
 	for i := range rows {
 		list[i] = dialOf(&rows[i], c, m.th.look)
-		list[i].Bar.Off = m.old || stateOf(c) == canvas.Stop
+		list[i].Bar.Off = m.fault != nil || stateOf(c) == canvas.Stop
 		m.spanned(&list[i], &rows[i].fig)
 		if m.unsettled(rows[i].name) {
 			m.beat.estimated(&list[i])

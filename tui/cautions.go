@@ -129,23 +129,12 @@ func cautionPart(th *theme, x *calc.Warning, w, lines int) block {
 	return b[:min(len(b), lines)]
 }
 
-func tally(c *calc.Card) (stops, cautions, notes int) {
-	for i := range c.Warnings {
-		switch c.Warnings[i].Severity {
-		case calc.Stop:
-			stops++
-		case calc.Caution:
-			cautions++
-		default:
-			notes++
-		}
-	}
-	return stops, cautions, notes
-}
-
 // cautionTally counts the card's warnings of each severity.
 func cautionTally(th *theme, c *calc.Card, w int) *row {
-	stops, cautions, notes := tally(c)
+	n := map[calc.Severity]int{}
+	for i := range c.Warnings {
+		n[c.Warnings[i].Severity]++
+	}
 	r := newRow(w)
 	put := func(p paint, n int, mark, what string) {
 		if n == 0 {
@@ -160,9 +149,9 @@ func cautionTally(th *theme, c *calc.Card, w int) *row {
 		}
 		r.put(p, text)
 	}
-	put(th.stop, stops, "■", "stop")
-	put(th.watch, cautions, "▲", "caution")
-	put(th.plain, notes, "•", "note")
+	put(th.stop, n[calc.Stop], "■", "stop")
+	put(th.watch, n[calc.Caution], "▲", "caution")
+	put(th.plain, n[calc.Info], "•", "note")
 	return r
 }
 

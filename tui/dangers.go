@@ -57,7 +57,7 @@ func dangerBand(th *theme, c *calc.Card, whole map[string]bool, w int) block {
 
 // dangerColumn names the dangers on as many lines as they take.
 func dangerColumn(th *theme, c *calc.Card, d dangers, w int) (b block) {
-	if stops, _, _ := tally(c); stops > 0 {
+	if stops := len(calc.Stops(c.Warnings)); stops > 0 {
 		b.add(newRow(w).put(th.stop, "■ "+quantity.Count(stops, "stop")).line())
 	}
 	p, mark := th.sign(calc.Caution)
@@ -72,7 +72,7 @@ func dangerRows(th *theme, c *calc.Card, d dangers, w int) block {
 		tail = ": all %d"
 	}
 	tail = fmt.Sprintf(tail, len(c.Warnings))
-	if stops, _, _ := tally(c); stops > 0 {
+	if stops := len(calc.Stops(c.Warnings)); stops > 0 {
 		long, short = "■ "+quantity.Count(stops, "stop"), fmt.Sprintf("■ %d", stops)
 	}
 	for _, f := range [...]struct {

@@ -166,7 +166,7 @@ func (s *session) neighbour(c *choice.Choice, by int) (calc.Job, bool) {
 // taken is the job with a row's value on it.
 func (s *session) taken(c *choice.Choice, id string) calc.Job {
 	job := s.base()
-	if c.Given(&job) && c.Now(&s.card) == id && !s.old {
+	if c.Given(&job) && c.Now(&s.card) == id && s.fault == nil {
 		return job // choosing the same value again changes nothing, not even the coating that belongs to a metal
 	}
 	_ = c.Take(&job, id) // a row's own id is always understood

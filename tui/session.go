@@ -25,9 +25,8 @@ type session struct {
 	chosen
 	card     calc.Card
 	past     []chosen // the jobs that ctrl+z restores, the last one last
-	old      bool     // card belongs to an earlier job, because the present one has none
 	followed bool     // card has the times that were computed from the heat
-	fault    *fault
+	fault    *fault   // why the present job has no card, so that card is an earlier job's; nil if it has one
 
 	pages answers // of the pages beside the card
 
@@ -63,18 +62,18 @@ func newSession(o Options) session {
 		s.job, s.example = ExampleJob(), true
 	}
 	s.compute()
-	if s.old { // there is no last good card yet
+	if s.fault != nil { // there is no last good card yet
 		s.card, _ = s.solve(ExampleJob())
 	}
 	return s
 }
 
-// compute finds the card of the present job. If there is none, the last card stays and is marked old.
+// compute finds the card of the present job. If there is none, the last card stays.
 func (s *session) compute() {
-	s.fault, s.old, s.followed = nil, false, false
+	s.fault, s.followed = nil, false
 	card, err := s.try(s.job)
 	if err != nil {
-		s.fault, s.old = faultOf(err), true
+		s.fault = faultOf(err)
 	} else {
 		s.card, s.pages = card, answers{}
 	}

@@ -144,7 +144,7 @@ func spansOf(ctx context.Context, c *calc.Card) spans {
 func (m *root) followSpans() tea.Cmd {
 	c := &m.session.card
 	set := c.Job.Feed.Set || c.Job.Amps.Set || c.Job.Travel.Set
-	if m.old || !set || m.timed() || stateOf(c) == canvas.NotJudged {
+	if m.fault != nil || !set || m.timed() || stateOf(c) == canvas.NotJudged {
 		m.good.cancel()
 		return nil
 	}

@@ -39,8 +39,6 @@ func (m *root) strip() canvas.Strip {
 	f := m.session.fault
 	if p, ok := m.front().(*picker); ok && p.unfit != nil {
 		f = p.unfit
-	} else if !m.old {
-		f = nil
 	}
 	if f != nil {
 		s.State, s.Reason, s.Brief, s.Do = canvas.NotJudged, "this has no card: "+f.what, f.what, f.hint
