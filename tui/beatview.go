@@ -173,7 +173,7 @@ func heatChart(sp *calc.Timed, units quantity.System, comma bool) *canvas.Chart 
 		v, _ := quantity.Convert(celsius, "C", sys)
 		return v
 	}
-	ch := &canvas.Chart{X: canvas.Axis{Name: "s"}, Y: canvas.Axis{Name: quantity.Label("C", sys)}, OnName: "arc on",
+	ch := &canvas.Chart{X: "s", Y: quantity.Label("C", sys), OnName: "arc on",
 		Comma: comma, Limits: []canvas.Limit{
 			{Name: "base melts", At: deg(sp.BaseSolidus), State: canvas.Burns},
 			{Name: "filler flows", At: deg(sp.Liquidus), State: canvas.Good},

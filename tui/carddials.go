@@ -50,14 +50,14 @@ func dialOf(r *cardRow, c *calc.Card, as look) canvas.Dial {
 	return d
 }
 
-// track is a track of a figure that contains two values.
+// track is the first track of a figure that contains two values, or its longest one.
 func track(name string, low, high float64) (from, to float64) {
-	list := tracks[name]
-	t := list[len(list)-1]
-	if i := slices.IndexFunc(list, func(t [2]float64) bool { return t[0] <= low && high <= t[1] }); i >= 0 {
-		t = list[i]
+	for _, t := range tracks[name] {
+		if from, to = t[0], t[1]; from <= low && high <= to {
+			break
+		}
 	}
-	return t[0], t[1]
+	return from, to
 }
 
 // dials are all settings to dial. Typed text replaces the number.

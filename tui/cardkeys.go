@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 
 	"charm.land/bubbles/v2/key"
@@ -52,7 +53,9 @@ func (p *cardPage) handle(press tea.KeyPressMsg, s *session, row *cardRow, dotte
 	case on, key.Matches(press, bound.Why):
 		return openWhy(*row)
 	}
-	return p.pages(press)
+	return everywhere(press, keyAction{bound.Cautions, openPoints}, keyAction{bound.Drawing, openSection},
+		keyAction{bound.Map, openMap}, keyAction{bound.Beat, openBeat}, keyAction{bound.Pages, openPart},
+		keyAction{bound.Keep, openShelf}, keyAction{bound.Booth, openBooth})
 }
 
 // moveCursor moves the cursor, if this key does that.
@@ -139,13 +142,6 @@ func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action
 	return nil
 }
 
-// pages handles the keys that open another screen.
-func (p *cardPage) pages(press tea.KeyPressMsg) action {
-	return everywhere(press, keyAction{bound.Cautions, openPoints}, keyAction{bound.Drawing, openSection},
-		keyAction{bound.Map, openMap}, keyAction{bound.Beat, openBeat}, keyAction{bound.Pages, openPart},
-		keyAction{bound.Keep, openShelf}, keyAction{bound.Booth, openBooth})
-}
-
 // everywhere handles a screen's own keys, then the keys that mean the same on every screen while nothing is typed.
 func everywhere(press tea.KeyPressMsg, own ...keyAction) action {
 	return actionOf(press, append(own, keyAction{bound.Units, otherUnits}, keyAction{bound.Help, openHelp},
@@ -195,9 +191,7 @@ func (r *cardRow) follows() action {
 
 func (r *cardRow) reset(s *session) action {
 	job := s.job
-	if r.ask != nil {
-		r.ask.Clear(&job)
-	} else if set := choice.SettingOf(r.name); set != nil {
+	if set := cmp.Or(r.ask, choice.SettingOf(r.name)); set != nil {
 		set.Clear(&job)
 	}
 	if job == s.job {

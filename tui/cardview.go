@@ -71,10 +71,7 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 }
 
 func (p *cardPage) beside(m *root, main block, l cardLayout) block {
-	j, ok := jointOf(&m.session.card.Section)
-	if !ok {
-		return main
-	}
+	j, _ := jointOf(&m.session.card.Section)
 	var right block
 	high := len(main)
 	if l.edges {

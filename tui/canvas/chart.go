@@ -5,11 +5,8 @@ import (
 	"slices"
 )
 
-// Axis is an axis of a chart.
-type Axis struct {
-	Name      string  // with its unit, or only the unit
-	Low, High float64 // its ends, computed from the drawn values
-}
+// axis is the ends of an axis.
+type axis struct{ low, high float64 }
 
 // Trace is points joined by a line.
 type Trace struct {
@@ -38,7 +35,7 @@ type Stretch struct{ From, To float64 }
 
 // Chart shows traces over an axis: heat over time.
 type Chart struct {
-	X, Y   Axis
+	X, Y   string // the units of the axes
 	Traces []Trace
 	Limits []Limit
 	On     []Stretch // while the arc burns
@@ -52,7 +49,7 @@ type chartDrawing struct {
 	c      *Cells
 	left   int // columns to the left of the plot
 	w, h   int // of the plot, in cells
-	x, y   Axis
+	x, y   axis
 	dots   *dots
 	limits []Ink // of each line: of the last limit on it, whose ink the others take over
 	legend bool  // to the right of the plot
@@ -104,7 +101,7 @@ func (d *chartDrawing) lay(w, h int) bool {
 	for _, t := range d.ticksY() {
 		d.left = max(d.left, width(t.text))
 	}
-	d.left = max(d.left, min(4, width(d.y.Name))) + 1
+	d.left = max(d.left, min(4, width(d.Y))) + 1
 	d.w = w - d.left - names
 	return d.w >= 16
 }
@@ -113,7 +110,8 @@ func (d *chartDrawing) ticksY() []tick { return evenTicks(d.y, d.h, 3, d.Comma) 
 
 // ranges finds the ends of the axes.
 func (d *chartDrawing) ranges() {
-	d.x, d.y = Axis{d.X.Name, math.Inf(1), math.Inf(-1)}, Axis{d.Y.Name, math.Inf(1), math.Inf(-1)}
+	d.x = axis{math.Inf(1), math.Inf(-1)}
+	d.y = d.x
 	for _, t := range d.Traces {
 		d.x.take(t.X...)
 		d.y.take(t.Y...)
@@ -121,10 +119,10 @@ func (d *chartDrawing) ranges() {
 	for _, l := range d.Limits {
 		d.y.take(l.At)
 	}
-	by := 0.04 * (d.y.High - d.y.Low)
-	d.y.Low, d.y.High = d.y.Low-by, d.y.High+by
+	by := 0.04 * (d.y.high - d.y.low)
+	d.y.low, d.y.high = d.y.low-by, d.y.high+by
 }
 
-func (a *Axis) take(list ...float64) {
-	a.Low, a.High = min(a.Low, slices.Min(list)), max(a.High, slices.Max(list))
+func (a *axis) take(list ...float64) {
+	a.low, a.high = min(a.low, slices.Min(list)), max(a.high, slices.Max(list))
 }

@@ -8,11 +8,11 @@ func (d *chartDrawing) high() int { return d.h * d.dots.high }
 
 // column and row are the dot of a value, from the left and from the top.
 func (d *chartDrawing) column(v float64) int {
-	return int((v - d.x.Low) / (d.x.High - d.x.Low) * float64(d.wide()-1) * (1 + 1e-12))
+	return int((v - d.x.low) / (d.x.high - d.x.low) * float64(d.wide()-1) * (1 + 1e-12))
 }
 
 func (d *chartDrawing) row(v float64) int {
-	return int(math.Round((d.y.High - v) / (d.y.High - d.y.Low) * float64(d.high()-1)))
+	return int(math.Round((d.y.high - v) / (d.y.high - d.y.low) * float64(d.high()-1)))
 }
 
 // put sets a dot of the plot. The last one drawn in a cell decides its ink.
@@ -48,12 +48,12 @@ func (d *chartDrawing) limit(l *Limit) {
 func (d *chartDrawing) axes() {
 	yAxis(d.c, d.left, d.h, d.ticksY())
 	y := d.c.H - 1
-	if width(d.y.Name) < d.left {
-		d.c.Put(d.left-1-width(d.y.Name), y, Quiet.Ink(), d.y.Name)
+	if width(d.Y) < d.left {
+		d.c.Put(d.left-1-width(d.Y), y, Quiet.Ink(), d.Y)
 	}
-	unit := d.left + d.w - width(d.x.Name)
+	unit := d.left + d.w - width(d.X)
 	if unit > d.left+8 {
-		d.c.Put(unit, y, Quiet.Ink(), d.x.Name)
+		d.c.Put(unit, y, Quiet.Ink(), d.X)
 	}
 	xNumbers(d.c, d.left, y, d.left, evenTicks(d.x, d.w, 10, d.Comma))
 }
@@ -113,7 +113,7 @@ func freeLine(taken []bool, y, h int) int {
 // stretches shows below the plot when the arc burns.
 func (d *chartDrawing) stretches() {
 	for x := range d.w {
-		at := d.x.Low + (float64(x)+0.5)/float64(d.w)*(d.x.High-d.x.Low)
+		at := d.x.low + (float64(x)+0.5)/float64(d.w)*(d.x.high-d.x.low)
 		k, text := Rule.Ink(), "▔"
 		for _, s := range d.On {
 			if at >= s.From && at < s.To {

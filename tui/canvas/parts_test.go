@@ -175,8 +175,8 @@ func TestTicks(t *testing.T) {
 	room := func(s string) int { return width(s) + 2 }
 	for _, x := range []struct{ got, want string }{
 		{texts(logTicks(1, 100, 40, false, room)), "1@0 2@6 3@9 5@13 7@16 10@20 20@26 50@33 100@39"},
-		{texts(evenTicks(Axis{High: 1}, 41, 10, true)), "0,00@0 0,25@10 0,50@20 0,75@30 1,00@40"},
-		{texts(evenTicks(Axis{Low: -200, High: 800}, 11, 3, false)), "0@2 500@7"},
+		{texts(evenTicks(axis{high: 1}, 41, 10, true)), "0,00@0 0,25@10 0,50@20 0,75@30 1,00@40"},
+		{texts(evenTicks(axis{low: -200, high: 800}, 11, 3, false)), "0@2 500@7"},
 	} {
 		if x.got != x.want {
 			t.Errorf("%s, want %s", x.got, x.want)

@@ -53,7 +53,7 @@ func wildMap(long string) *Map {
 }
 
 func wildChart(long string) *Chart {
-	return &Chart{X: Axis{Name: long}, Y: Axis{Name: long}, OnName: long, On: []Stretch{{-5, 1e9}},
+	return &Chart{X: long, Y: long, OnName: long, On: []Stretch{{-5, 1e9}},
 		Limits: []Limit{{Name: long}, {Name: long, At: 1e300}},
 		Traces: []Trace{{Name: long, X: []float64{0, 1, 2, 3}, Y: []float64{0, 1, 1e300, -1e300}}}}
 }

@@ -52,8 +52,8 @@ func share(v, low, high float64, cells int) int {
 }
 
 // evenTicks are round numbers at even steps on an axis of some cells, with one tick about every so many cells.
-func evenTicks(a Axis, cells, every int, comma bool) []tick {
-	low, high := a.Low, a.High
+func evenTicks(a axis, cells, every int, comma bool) []tick {
+	low, high := a.low, a.high
 	step := roundStep((high - low) * float64(every) / float64(cells))
 	_, places, _ := strings.Cut(strconv.FormatFloat(step, 'f', 9, 64), ".")
 	digits := len(strings.TrimRight(places, "0"))
