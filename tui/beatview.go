@@ -58,15 +58,13 @@ const leastTrace = 5
 func (p *beatPage) standing(th *theme, w int) (b block) {
 	switch {
 	case p.stop != nil:
-		text := fmt.Sprintf("following the heat, %.0f %% – esc gives up", 100*p.share())
+		long, short := "", ""
 		if p.ok {
-			text = "figures of the job before; " + text
+			long, short = "figures of the job before; ", "the job before; "
 		}
+		text := fmt.Sprintf("%sfollowing the heat, %.0f %% – esc gives up", long, 100*p.share())
 		if width(text) > w {
-			text = fmt.Sprintf("heat followed: %.0f %%", 100*p.share())
-			if p.ok {
-				text = "the job before; " + text
-			}
+			text = fmt.Sprintf("%sheat followed: %.0f %%", short, 100*p.share())
 		}
 		b.say(th.bold, 0, text, w)
 	case p.ok && p.old():

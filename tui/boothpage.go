@@ -175,14 +175,12 @@ func (m *root) boothDangers(w, h int) block {
 
 // burning fills its place while the arc burns. Until it can be played, it shows how much of the heat has been computed.
 func (p *boothPage) burning(m *root, w, h int) (b block) {
-	text := "space plays the beat"
-	if m.beat.stop != nil {
-		text = m.beat.rough()
-	} else if m.beat.plays {
-		text = ""
-	}
-	if text != "" {
-		b.say(m.th.quiet, 0, text, w)
+	switch {
+	case m.beat.stop != nil:
+		b.say(m.th.quiet, 0, m.beat.rough(), w)
+		return b
+	case !m.beat.plays:
+		b.say(m.th.quiet, 0, "space plays the beat", w)
 		return b
 	}
 	spot, share, _ := m.beat.phase()

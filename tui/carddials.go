@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -158,7 +159,7 @@ func edgesOf(c *calc.Card) canvas.Edges {
 		}
 	}
 	for _, e := range c.Unjudged {
-		l = append(l, canvas.Edge{Name: e.Name, Unjudged: true})
+		l = append(l, canvas.Edge{Name: e.Name, Margin: math.Inf(1)})
 	}
 	return l
 }

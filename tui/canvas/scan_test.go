@@ -36,7 +36,7 @@ func wild() []drawn {
 	all := []drawn{
 		{"wild strip", 0, strip.Draw}, {"wild dial", 0, dial.Draw}, {"loud", 0, loud.Draw},
 		{"wild dials", 0, Dials{dial, loud, dial, dial, dial}.Draw}, {"wild chips", 0, chips.Draw},
-		{"wild edges", 0, Edges{{long, nan, false}, {"a", inf, false}, {long, -inf, true}}.Draw},
+		{"wild edges", 0, Edges{{long, nan}, {"a", inf}, {long, -inf}}.Draw},
 		{"wild map", 0, wildMap(long).Draw}, {"wild chart", 0, wildChart(long).Draw}, {"wild beat", 0, beat.Draw},
 		{"no chips", 0, Chips{}.Draw}, {"no dials", 0, Dials{}.Draw}, {"no edges", 0, Edges{}.Draw},
 	}

@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 )
 
@@ -100,7 +101,9 @@ func (s Strip) large(c *Cells, th *Theme, l look) {
 		c.Put(at, c.H-1, k, s.Status)
 		high--
 	}
-	if end := l.x + widest(l.lines) + 2; s.State == Stop {
+	if s.State == Stop {
+		longest := slices.MaxFunc(l.lines, func(a, b string) int { return width(a) - width(b) })
+		end := l.x + width(longest) + 2
 		c.stripes(end, 0, c.W-end, high, k)
 	}
 }

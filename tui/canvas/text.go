@@ -43,11 +43,3 @@ func Wrap(s string, room int) []string {
 	}
 	return plain.Wrap(strings.Join(words, " "), room)
 }
-
-func widest(lines []string) int {
-	n := 0
-	for _, l := range lines {
-		n = max(n, width(l))
-	}
-	return n
-}
