@@ -86,8 +86,8 @@ func (p *cardPage) beside(m *root, main block, l cardLayout) block {
 func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	figures, first, last := p.figures(m, w)
 	left := w
-	least := min(len(figures), 2)
-	if m.stopsUnsaid() { // a stop is more important than the results
+	least, said := min(len(figures), 2), m.lampSays()
+	if len(unsaidStops(&m.session.card, said)) > 0 { // a stop is more important than the results
 		least = 0
 	}
 	if l.edges {
@@ -97,7 +97,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	if l.gaps {
 		room--
 	}
-	b := cautionBand(&m.th, &m.session.card, left, max(1, room), m.lampSays())
+	b := cautionBand(&m.th, &m.session.card, left, max(1, room), said)
 	if l.edges && len(m.session.card.Edges) > 0 {
 		var right block
 		right.say(m.th.quiet, 0, "how far each edge is away", l.side)

@@ -220,6 +220,10 @@ func flow(head *row, parts []piece, from, w int) (b block) {
 				at = min(from, w-need)
 			}
 		}
+		if at+need <= w && !strings.Contains(p.text, "  ") { // wrap makes one blank of several
+			head.to(at).put(p.paint, p.text)
+			continue
+		}
 		for i, l := range wrap(p.text, w-at) {
 			if i > 0 {
 				b.add(head.line())

@@ -19,14 +19,11 @@ type Block []Line
 
 // String is the lines joined by line breaks.
 func (b Block) String() string {
-	var s strings.Builder
+	lines := make([]string, len(b))
 	for i, l := range b {
-		if i > 0 {
-			s.WriteByte('\n')
-		}
-		s.WriteString(l.Text)
+		lines[i] = l.Text
 	}
-	return s.String()
+	return strings.Join(lines, "\n")
 }
 
 // cell is one place: its text, its ink, and the dots that the text shows. A blank has no text. The cell to the right of
