@@ -28,7 +28,6 @@ func (d Dial) inset() int {
 	return 0
 }
 
-// nameLines is how many lines the name takes.
 func (d Dial) nameLines(w, h int) int {
 	if _, ok := d.bigName(w); ok && d.Loud && !d.smallName && h >= 9 {
 		return SizeM.Lines
@@ -71,7 +70,6 @@ func (d Dial) size(w, h int) Size {
 	return size
 }
 
-// widest is the widest number that the dial may show.
 func (d Dial) widest() string {
 	if width(d.Widest) < width(d.Number) {
 		return d.Number
@@ -79,7 +77,6 @@ func (d Dial) widest() string {
 	return d.Widest
 }
 
-// put draws the dial at a place.
 func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 	if size.Lines == 0 {
 		d.putSmall(c, x, y, w, h)
@@ -112,7 +109,6 @@ func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 	}
 }
 
-// ink is the ink of the digits.
 func (d Dial) ink() Ink {
 	switch {
 	case d.Bar.Off:

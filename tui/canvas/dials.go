@@ -42,7 +42,6 @@ func (l Dials) smallNames(each int) Dials {
 	return l
 }
 
-// beside draws the dials beside each other.
 func (l Dials) beside(th *Theme, w, h, each int, size Size) Block {
 	if size.Lines == 0 {
 		h = min(h, 3)
