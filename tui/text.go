@@ -220,7 +220,8 @@ func flow(head *row, parts []piece, from, w int) (b block) {
 				at = min(from, w-need)
 			}
 		}
-		if at+need <= w && !strings.Contains(p.text, "  ") { // wrap makes one blank of several
+		// Of several blanks wrap makes one, and of those at the ends none.
+		if at+need <= w && !strings.Contains(p.text, "  ") && strings.TrimSpace(p.text) == p.text {
 			head.to(at).put(p.paint, p.text)
 			continue
 		}
