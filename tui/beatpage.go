@@ -20,9 +20,9 @@ type gapFunc func(ctx context.Context, job calc.Job, progress func(float64)) (ca
 // the beat, so that a welder can learn the rhythm.
 type beatPage struct {
 	slow[calc.Job, calc.Timed]
-	began time.Time     // when the playback began; zero if it is stopped
+	plays bool          // the beat is played
+	began time.Time     // when the playback began, by its first tick
 	at    time.Duration // since began
-	asked bool          // playback was asked for, but its first tick has not come yet
 	run   int           // counts the playbacks, so that ticks of an earlier one are ignored
 
 	cursor int // among the dials
@@ -66,9 +66,9 @@ func (p *beatPage) about(m *root) about {
 }
 
 func (p *beatPage) back(*root) bool {
-	playing := p.playing()
+	played := p.plays
 	p.halt()
-	return playing
+	return played
 }
 
 func (p *beatPage) left(m *root) {
@@ -108,11 +108,13 @@ var beatDials = [...]string{"arc_on", "arc_off", "spot_step", "wire_feed"}
 
 const noTimesYet = "there are no times to change yet"
 
+var tooEarly = refuse(noTimesYet, "a moment, then the key once more")
+
 // turn changes a figure by a step. A change makes the job's mode timed.
 func (p *beatPage) turn(s *session, name string, by int) action {
 	f, ok := p.figure(name)
 	if p.old() || !p.have.Good || !ok {
-		return refuse(noTimesYet, "a moment, then the key once more")
+		return tooEarly
 	}
 	return change(choice.SettingOf(name).Turned(timedJob(s.job), f.Value, by, s.units), "")
 }
@@ -145,32 +147,30 @@ func (p *beatPage) next() tea.Cmd {
 	return tea.Tick(beatFrame, func(at time.Time) tea.Msg { return beatTick{at, run} })
 }
 
-func (p *beatPage) playing() bool { return p.asked || !p.began.IsZero() }
-
 func startBeat(m *root) tea.Cmd { return m.beat.start() }
 
 // start starts the playback, or stops it.
 func (p *beatPage) start() tea.Cmd {
-	if p.playing() {
+	if p.plays {
 		p.halt()
 		return nil
 	}
 	if len(p.have.Figures) == 0 {
 		return nil
 	}
-	p.asked = true
+	p.plays = true
 	p.run++
 	return p.next()
 }
 
-func (p *beatPage) halt() { p.began, p.at, p.asked = time.Time{}, 0, false }
+func (p *beatPage) halt() { p.plays, p.began, p.at = false, time.Time{}, 0 }
 
 func (p *beatPage) play(t beatTick) tea.Cmd {
-	if !p.playing() || t.run != p.run {
+	if !p.plays || t.run != p.run {
 		return nil
 	}
-	if p.asked {
-		p.began, p.asked = t.at, false
+	if p.began.IsZero() {
+		p.began = t.at
 	}
 	p.at = t.at.Sub(p.began)
 	return p.next()

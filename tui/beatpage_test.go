@@ -158,9 +158,9 @@ func TestHeatChart(t *testing.T) {
 	}
 	s.press("u") // the axis follows the units of the page
 	inch := s.root().beat.chart
-	if at := 9*sp.BaseSolidus/5 + 32; inch.Y.Name != "°F" || math.Abs(inch.Limits[0].At-at) > 1e-9 ||
+	if at := 9*sp.BaseSolidus/5 + 32; inch.Y != "°F" || math.Abs(inch.Limits[0].At-at) > 1e-9 ||
 		math.Abs(inch.Traces[0].Y[0]-(9*ch.Traces[0].Y[0]/5+32)) > 1e-9 {
-		t.Errorf("%q, %+v", inch.Y.Name, inch.Limits)
+		t.Errorf("%q, %+v", inch.Y, inch.Limits)
 	}
 }
 
@@ -171,7 +171,7 @@ func TestBeatPageReasons(t *testing.T) {
 	s.press("t")
 	s.has("wider than the arc", "tried:", "untried")
 	s.press("space")
-	if s.root().beat.playing() {
+	if s.root().beat.plays {
 		t.Error("there is nothing to play")
 	}
 }

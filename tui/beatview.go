@@ -58,15 +58,13 @@ const leastTrace = 5
 func (p *beatPage) standing(th *theme, w int) (b block) {
 	switch {
 	case p.stop != nil:
-		text := fmt.Sprintf("following the heat, %.0f %% – esc gives up", 100*p.share())
+		long, short := "", ""
 		if p.ok {
-			text = "figures of the job before; " + text
+			long, short = "figures of the job before; ", "the job before; "
 		}
+		text := fmt.Sprintf("%sfollowing the heat, %.0f %% – esc gives up", long, 100*p.share())
 		if width(text) > w {
-			text = fmt.Sprintf("heat followed: %.0f %%", 100*p.share())
-			if p.ok {
-				text = "the job before; " + text
-			}
+			text = fmt.Sprintf("%sheat followed: %.0f %%", short, 100*p.share())
 		}
 		b.say(th.bold, 0, text, w)
 	case p.ok && p.old():
@@ -103,7 +101,7 @@ func (p *beatPage) why(th *theme, s *session, w, h int) (b block) {
 // beat is one beat to scale over the whole width. During playback the elapsed part is lit. Without a beat of this job
 // its lines say so.
 func (p *beatPage) beat(m *root, w, lines int) block {
-	if said := p.standing(&m.th, w); !p.playing() && len(said) > 0 {
+	if said := p.standing(&m.th, w); !p.plays && len(said) > 0 {
 		return said.fit(lines)
 	}
 	on, off := p.times()
@@ -111,7 +109,7 @@ func (p *beatPage) beat(m *root, w, lines int) block {
 	show := m.th.look.number
 	b := canvas.Beat{On: on, Off: off, OnText: show(fmt.Sprintf("ARC ON  %.2f s", on)),
 		OffText: show(fmt.Sprintf("off  %.2f s", off)),
-		Playing: p.playing(), At: share, Note: "space plays it"}
+		Playing: p.plays, At: share, Note: "space plays it"}
 	if b.Playing {
 		b.Note = fmt.Sprintf("spot %d", spot)
 		if slower > 1.01 {
@@ -173,7 +171,7 @@ func heatChart(sp *calc.Timed, units quantity.System, comma bool) *canvas.Chart 
 		v, _ := quantity.Convert(celsius, "C", sys)
 		return v
 	}
-	ch := &canvas.Chart{X: canvas.Axis{Name: "s"}, Y: canvas.Axis{Name: quantity.Label("C", sys)}, OnName: "arc on",
+	ch := &canvas.Chart{X: "s", Y: quantity.Label("C", sys), OnName: "arc on",
 		Comma: comma, Limits: []canvas.Limit{
 			{Name: "base melts", At: deg(sp.BaseSolidus), State: canvas.Burns},
 			{Name: "filler flows", At: deg(sp.Liquidus), State: canvas.Good},

@@ -31,7 +31,7 @@ func openBooth(m *root) tea.Cmd {
 
 // playInBooth plays the beat of a timed arc in the booth view when its heat has been computed.
 func (m *root) playInBooth() tea.Cmd {
-	if !m.isOpen(&m.booth) || !m.timed() || !m.followed || m.beat.playing() {
+	if !m.isOpen(&m.booth) || !m.timed() || !m.followed || m.beat.plays {
 		return nil
 	}
 	return m.beat.start()
@@ -61,7 +61,7 @@ func (p *boothPage) press(m *root, press tea.KeyPressMsg) action {
 		p.at = (p.at + len(rows) + pick) % len(rows)
 		return nil
 	case turn != 0 && m.beat.stop != nil && m.unsettled(rows[p.at].name):
-		return refuse(noTimesYet, "a moment, then the key once more")
+		return tooEarly
 	case turn != 0:
 		return rows[p.at].turn(&m.session, turn, false)
 	case key.Matches(press, bound.Play), press.Text == " ":
@@ -82,12 +82,11 @@ func (m *root) boothRows() []cardRow {
 	if m.timed() {
 		names = []string{"wire_feed", "volts", "travel", "arc_on", "arc_off"}
 	}
-	all := buildRows(&m.session, &m.session.card)
 	var rows []cardRow
 	for _, name := range names {
-		for i := range all {
-			if r := &all[i]; r.name == name && r.numbered() {
-				rows = append(rows, *r)
+		for _, r := range m.card.rows {
+			if r.name == name && r.numbered() {
+				rows = append(rows, r)
 			}
 		}
 	}
@@ -113,7 +112,7 @@ func (p *boothPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	rows := (len(list) + boothColumns - 1) / boothColumns
 	each := h / rows
 	column := (w+2)/boothColumns - 2
-	if m.w < narrowWidth || each < 6 || column < 36 && len(m.unsaidStops()) > 0 {
+	if m.w < narrowWidth || each < 6 || column < 36 && m.stopsUnsaid() {
 		return p.low(m, list, w, h), nil
 	}
 	var b block
@@ -131,7 +130,7 @@ func (p *boothPage) view(m *root, w, h int) (block, *tea.Cursor) {
 // low is the layout for a screen without room for the grid: the figures below each other, then the dangers.
 func (p *boothPage) low(m *root, list canvas.Dials, w, h int) block {
 	room := h / 3
-	if len(m.unsaidStops()) > 0 { // stops are more important than large digits
+	if m.stopsUnsaid() { // stops are more important than large digits
 		room = h - len(list)
 	}
 	foot := p.aside(m, w, max(1, min(h-len(list), room)))
@@ -152,24 +151,13 @@ func (p *boothPage) aside(m *root, w, h int) block {
 	return append(b.fit(h-len(foot)), foot...)
 }
 
-// unsaidStops are the stops that the strip does not show in full.
-func (m *root) unsaidStops() (list []calc.Warning) {
-	said := m.lampSays()
-	for _, x := range calc.Stops(m.session.card.Warnings) {
-		if x.Code != said {
-			list = append(list, x)
-		}
-	}
-	return list
-}
-
 // boothDangers shows first the stops, then the dangers at the arc with the deadliest first, then this job's own
 // cautions, as many as there is room for.
 func (m *root) boothDangers(w, h int) block {
 	c, said := &m.session.card, m.lampSays()
 	names := dangerBand(&m.th, c, map[string]bool{said: true}, w)
 	var b block
-	for _, x := range m.unsaidStops() {
+	for _, x := range unsaidStops(c, said) {
 		if room := h - len(names) - len(b); room > 0 {
 			b.addAll(cautionPart(&m.th, &x, w, room))
 		}
@@ -187,14 +175,12 @@ func (m *root) boothDangers(w, h int) block {
 
 // burning fills its place while the arc burns. Until it can be played, it shows how much of the heat has been computed.
 func (p *boothPage) burning(m *root, w, h int) (b block) {
-	text := "space plays the beat"
-	if m.beat.stop != nil {
-		text = m.beat.rough()
-	} else if m.beat.playing() {
-		text = ""
-	}
-	if text != "" {
-		b.say(m.th.quiet, 0, text, w)
+	switch {
+	case m.beat.stop != nil:
+		b.say(m.th.quiet, 0, m.beat.rough(), w)
+		return b
+	case !m.beat.plays:
+		b.say(m.th.quiet, 0, "space plays the beat", w)
 		return b
 	}
 	spot, share, _ := m.beat.phase()

@@ -178,7 +178,7 @@ func TestBoothBeat(t *testing.T) {
 		s := openAt(t, size[0], size[1], Options{Job: gapped})
 		s.press("b")
 		m := s.root()
-		if !m.beat.playing() {
+		if !m.beat.plays {
 			t.Fatal("the beat does not play")
 		}
 		on, off := m.beat.times()
@@ -198,7 +198,7 @@ func TestBoothBeat(t *testing.T) {
 			t.Fatalf("in the second beat:\n%s", text)
 		}
 		s.press("esc")
-		if _, cmd := m.Update(beatTick{at: at.Add(time.Minute), run: m.beat.run}); cmd != nil || m.beat.playing() {
+		if _, cmd := m.Update(beatTick{at: at.Add(time.Minute), run: m.beat.run}); cmd != nil || m.beat.plays {
 			t.Error("it plays on")
 		}
 	}
@@ -236,7 +236,7 @@ func TestBoothWaitsForTheBeat(t *testing.T) {
 	s := &terminal{t, m}
 	s.has("come when")
 	close(go1)
-	if _, cmd := m.Update(<-found); cmd == nil || !s.root().beat.playing() {
+	if _, cmd := m.Update(<-found); cmd == nil || !s.root().beat.plays {
 		t.Error("the beat does not begin")
 	}
 }

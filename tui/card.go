@@ -144,58 +144,31 @@ func (p *cardPage) figures(m *root, w int) (b block, first, last int) {
 			list = append(list, i)
 		}
 	}
-	columns := max(1, (w+2)/(wide+2))
-	if p.columns = columns; columns == 1 {
-		for _, i := range list {
-			lines := p.rows[i].draw(&m.th, cols, i == p.at, w)
-			if i == p.at {
-				first, last = len(b), len(b)+len(lines)-1
-			}
+	p.columns = max(1, (w+2)/(wide+2))
+	from, room := cols.label+2, w
+	if p.columns > 1 {
+		from, room = cols.label+1, wide
+	}
+	for n, i := range list {
+		lines, y := p.rows[i].draw(&m.th, cols, from, i == p.at, room), len(b)
+		if p.columns > 1 && len(lines) > 1 { // words without room for them, which enter shows
+			lines = block{newRow(room).put(m.th.under(i == p.at, m.th.plain), p.rows[i].label).line()}
+		}
+		if x := n % p.columns; x > 0 {
+			y--
+			b[y] = join(b[y], lines[0], x*((w+2)/p.columns), paint{}, "")
+		} else {
 			b.addAll(lines)
 		}
-		return b, first, last
-	}
-	lines := (len(list) + columns - 1) / columns
-	each := (w + 2) / columns
-	for y := range lines {
-		r := newRow(w)
-		for x := range columns {
-			n := y*columns + x
-			if n >= len(list) {
-				continue
-			}
-			i := list[n]
-			if i == p.at {
-				first, last = y, y
-			}
-			p.rows[i].cells(&m.th, r.to(x*each), cols, i == p.at, x*each+wide)
+		if i == p.at {
+			first, last = y, len(b)-1
 		}
-		b.add(r.line())
 	}
 	return b, first, last
 }
 
-// cells puts a figure into its column: name, number, unit, band.
-func (r *cardRow) cells(th *theme, to *row, c columns, chosen bool, end int) {
-	at := to.used
-	to.put(th.under(chosen, th.plain), r.label).to(at + c.label + 1)
-	if !r.numbered() {
-		if width(r.words) <= end-to.used { // otherwise enter shows them
-			to.put(th.plain, r.words)
-		}
-		return
-	}
-	v := &r.fig.Value
-	to.blank(c.number-width(v.Number)).put(th.plain, v.Number+" "+v.Unit)
-	if c.alt > 0 {
-		to.to(at+c.label+1+c.number+1+c.unit+2).put(th.plain, r.fig.Other.String())
-	}
-	to.to(end-c.band).put(th.plain, v.Band())
-}
-
-// draw draws the parts of the row side by side. Parts without room go below the value, in full.
-func (r *cardRow) draw(th *theme, c columns, chosen bool, w int) block {
-	from := c.label + 2
+// draw draws the parts of the row side by side, the value at a column. Parts without room go below it, in full.
+func (r *cardRow) draw(th *theme, c columns, from int, chosen bool, w int) block {
 	head := newRow(w).put(th.under(chosen, th.plain), r.label).to(from)
 	if !r.numbered() {
 		return flow(head, []piece{{from, th.plain, r.words}}, from, w)

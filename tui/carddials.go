@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -50,14 +51,14 @@ func dialOf(r *cardRow, c *calc.Card, as look) canvas.Dial {
 	return d
 }
 
-// track is a track of a figure that contains two values.
+// track is the first track of a figure that contains two values, or its longest one.
 func track(name string, low, high float64) (from, to float64) {
-	list := tracks[name]
-	t := list[len(list)-1]
-	if i := slices.IndexFunc(list, func(t [2]float64) bool { return t[0] <= low && high <= t[1] }); i >= 0 {
-		t = list[i]
+	for _, t := range tracks[name] {
+		if from, to = t[0], t[1]; from <= low && high <= to {
+			break
+		}
 	}
-	return t[0], t[1]
+	return from, to
 }
 
 // dials are all settings to dial. Typed text replaces the number.
@@ -88,9 +89,11 @@ func dialsOf(m *root, rows []cardRow, c *calc.Card) canvas.Dials {
 	list := make(canvas.Dials, len(rows))
 	for i := range rows {
 		list[i] = dialOf(&rows[i], c, m.th.look)
-		list[i].Bar.Off = m.old || stateOf(c) == canvas.Stop
+		list[i].Bar.Off = m.fault != nil || stateOf(c) == canvas.Stop
 		m.spanned(&list[i], &rows[i].fig)
-		m.unfollowed(&list[i], rows[i].name)
+		if m.unsettled(rows[i].name) {
+			m.beat.estimated(&list[i])
+		}
 	}
 	return list
 }
@@ -156,7 +159,7 @@ func edgesOf(c *calc.Card) canvas.Edges {
 		}
 	}
 	for _, e := range c.Unjudged {
-		l = append(l, canvas.Edge{Name: e.Name, Unjudged: true})
+		l = append(l, canvas.Edge{Name: e.Name, Margin: math.Inf(1)})
 	}
 	return l
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 
 	"charm.land/bubbles/v2/key"
@@ -16,6 +17,7 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 	}
 	dotted := p.dotted
 	p.dotted = false
+	_, turn := settingKey(press)
 	switch text := press.String(); {
 	case len(text) == 1 && text[0] >= '0' && text[0] <= '9':
 		if dotted {
@@ -30,20 +32,12 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 		return nil
 	case p.moveCursor(press, row):
 		return nil
-	case m.beat.stop != nil && m.unsettled(row.name) && opens(press):
-		return refuse(noTimesYet, "a moment, then the key once more")
-	case text == "up", text == "+", text == "=":
-		return row.turn(s, 1, text == "up")
-	case text == "down", text == "-":
-		return row.turn(s, -1, text == "down")
+	case m.beat.stop != nil && m.unsettled(row.name) && (turn != 0 || key.Matches(press, bound.On, bound.Why)):
+		return tooEarly
+	case turn != 0:
+		return row.turn(s, turn, text == "up" || text == "down")
 	}
 	return p.handle(press, s, row, dotted)
-}
-
-// opens reports whether a key changes or explains the figure under the cursor.
-func opens(press tea.KeyPressMsg) bool {
-	_, turn := settingKey(press)
-	return turn != 0 || key.Matches(press, bound.On, bound.Why)
 }
 
 // handle handles the keys that neither move the cursor nor change a value by a step.
@@ -61,7 +55,9 @@ func (p *cardPage) handle(press tea.KeyPressMsg, s *session, row *cardRow, dotte
 	case on, key.Matches(press, bound.Why):
 		return openWhy(*row)
 	}
-	return p.pages(press)
+	return everywhere(press, keyAction{bound.Cautions, openPoints}, keyAction{bound.Drawing, openSection},
+		keyAction{bound.Map, openMap}, keyAction{bound.Beat, openBeat}, keyAction{bound.Pages, openPart},
+		keyAction{bound.Keep, openPage(pageBook)}, keyAction{bound.Booth, openBooth})
 }
 
 // moveCursor moves the cursor, if this key does that.
@@ -129,13 +125,6 @@ func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action
 	return nil
 }
 
-// pages handles the keys that open another screen.
-func (p *cardPage) pages(press tea.KeyPressMsg) action {
-	return everywhere(press, keyAction{bound.Cautions, openPoints}, keyAction{bound.Drawing, openSection},
-		keyAction{bound.Map, openMap}, keyAction{bound.Beat, openBeat}, keyAction{bound.Pages, openPart},
-		keyAction{bound.Keep, openPage(pageBook)}, keyAction{bound.Booth, openBooth})
-}
-
 // everywhere handles a screen's own keys, then the keys that mean the same on every screen while nothing is typed.
 func everywhere(press tea.KeyPressMsg, own ...keyAction) action {
 	return actionOf(press, append(own, keyAction{bound.Units, otherUnits}, keyAction{bound.Help, openHelp},
@@ -185,9 +174,7 @@ func (r *cardRow) follows() action {
 
 func (r *cardRow) reset(s *session) action {
 	job := s.job
-	if r.ask != nil {
-		r.ask.Clear(&job)
-	} else if set := choice.SettingOf(r.name); set != nil {
+	if set := cmp.Or(r.ask, choice.SettingOf(r.name)); set != nil {
 		set.Clear(&job)
 	}
 	if job == s.job {

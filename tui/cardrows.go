@@ -55,24 +55,20 @@ func (r *cardRow) numbered() bool { return r.fig.Figure != nil }
 
 // buildRows lays the card out: choices, dials, other settings, notes, results.
 func buildRows(s *session, c *calc.Card) []cardRow {
-	rows := choiceRows(s, c)
-	for _, kind := range [...]rowKind{dialRow, heldRow, resultRow, noteRow} {
-		from := len(rows)
+	rows, from := choiceRows(s, c), 0
+	for _, kind := range [...]rowKind{dialRow, heldRow, resultRow} {
+		from = len(rows)
 		for i := range c.Figures {
-			if f := &c.Figures[i]; !elsewhere(f.Name) && kindOf(f.Name) == kind {
+			if f := &c.Figures[i]; kindOf(f.Name) == kind {
 				rows = append(rows, figureRow(s, c, f, kind))
 			}
 		}
-		if kind == resultRow { // the most important results first, because there may not be room for all
-			slices.SortStableFunc(rows[from:], func(a, b cardRow) int { return telling(a.name) - telling(b.name) })
-		}
-		for _, n := range c.Notes {
-			if kind == noteRow {
-				n.Text = quantity.Sentence(n.Text, s.units)
-				rows = append(rows, cardRow{kind: noteRow, name: n.Name, label: n.Name, words: headline(n.Text),
-					note: n})
-			}
-		}
+	}
+	// The most important results first, because there may not be room for all.
+	slices.SortStableFunc(rows[from:], func(a, b cardRow) int { return telling(a.name) - telling(b.name) })
+	for _, n := range c.Notes {
+		n.Text = quantity.Sentence(n.Text, s.units)
+		rows = append(rows, cardRow{kind: noteRow, name: n.Name, label: n.Name, words: headline(n.Text), note: n})
 	}
 	return rows
 }
@@ -89,15 +85,13 @@ func telling(name string) int {
 	return len(tellingFirst)
 }
 
-// elsewhere reports whether a figure is shown in another way: the gun angle as a note, the margin on the strip and the
-// edges.
-func elsewhere(name string) bool { return name == "gun_angle" || name == "margin" }
-
-// kindOf is the part of the card that shows a figure.
+// kindOf is the part of the card that shows a figure: the gun angle as a note, the margin on the strip and the edges.
 func kindOf(name string) rowKind {
 	switch name {
 	case "wire_feed", "volts", "travel", "arc_on", "arc_off":
 		return dialRow
+	case "gun_angle", "margin":
+		return noteRow
 	}
 	if choice.SettingOf(name) != nil {
 		return heldRow
@@ -173,11 +167,8 @@ func (r *cardRow) chipName() string {
 
 // fillerShort is the alloy's symbol, as on a spool.
 func fillerShort(c *calc.Card) string {
-	words := strings.Fields(c.Setup.Filler.Name)
-	if len(words) == 0 {
-		return c.Used.Filler
-	}
-	if last := words[len(words)-1]; strings.HasPrefix(last, "Cu") {
+	name := c.Setup.Filler.Name
+	if last := name[strings.LastIndexByte(name, ' ')+1:]; strings.HasPrefix(last, "Cu") {
 		return last
 	}
 	return c.Used.Filler

@@ -71,10 +71,7 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 }
 
 func (p *cardPage) beside(m *root, main block, l cardLayout) block {
-	j, ok := jointOf(&m.session.card.Section)
-	if !ok {
-		return main
-	}
+	j, _ := jointOf(&m.session.card.Section)
 	var right block
 	high := len(main)
 	if l.edges {
@@ -89,8 +86,8 @@ func (p *cardPage) beside(m *root, main block, l cardLayout) block {
 func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	figures, first, last := p.figures(m, w)
 	left := w
-	least := min(len(figures), 2)
-	if len(m.unsaidStops()) > 0 { // a stop is more important than the results
+	least, said := min(len(figures), 2), m.lampSays()
+	if len(unsaidStops(&m.session.card, said)) > 0 { // a stop is more important than the results
 		least = 0
 	}
 	if l.edges {
@@ -100,7 +97,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 	if l.gaps {
 		room--
 	}
-	b := cautionBand(&m.th, &m.session.card, left, max(1, room), m.lampSays())
+	b := cautionBand(&m.th, &m.session.card, left, max(1, room), said)
 	if l.edges && len(m.session.card.Edges) > 0 {
 		var right block
 		right.say(m.th.quiet, 0, "how far each edge is away", l.side)
@@ -150,7 +147,9 @@ func (p *cardPage) held(m *root, w, room int) block {
 			continue
 		}
 		if x.kind == heldRow && m.unsettled(x.name) {
-			value, band = m.unsettledWord(value), ""
+			if value, band = value+" rough", ""; m.beat.stop != nil {
+				value = toCome
+			}
 		}
 		gap := min(r.used, 3)
 		if gap+width(label)+2+width(value)+width(band) > r.left() {

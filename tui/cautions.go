@@ -3,6 +3,7 @@ package tui
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -50,22 +51,15 @@ func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 		}
 	}
 	add(&b, func(x *calc.Warning) bool { return x.Severity == calc.Stop })
-	if stops, _, _ := tally(c); len(b) == 0 && h > 1 && (stops > 1 ||
-		said == "") { // no room for a whole stop: as many clauses of the first as fit
-		for i := range c.Warnings {
-			if x := &c.Warnings[i]; x.Severity == calc.Stop && x.Code != said {
-				b.addAll(cautionPart(th, x, w, h-1))
-				break
-			}
-		}
+	if stops := unsaidStops(c, said); len(b) == 0 && h > 1 && len(stops) > 0 {
+		b = cautionPart(th, &stops[0], w, h-1) // no room for a whole stop: as many clauses of the first as fit
 	}
 	add(&wrong, func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofTheSetting(c, x) })
 	add(&b, func(x *calc.Warning) bool {
 		return x.Severity == calc.Caution && !ofEveryArc(x) && !ofTheSetting(c, x) && !justGood(x)
 	})
-	b.addAll(wrong)
-	wrong = nil
-	add(&b, func(x *calc.Warning) bool { return justGood(x) })
+	b, wrong = append(b, wrong...), nil
+	add(&b, justGood)
 	add(&b, func(x *calc.Warning) bool { return x.Severity == calc.Info && !ofEveryArc(x) })
 	add(&b, func(x *calc.Warning) bool { return x.Code == "test-bead" })
 	add(&b, func(x *calc.Warning) bool { return x.Severity == calc.Caution && ofEveryArc(x) })
@@ -79,6 +73,11 @@ func cautionBand(th *theme, c *calc.Card, w, h int, said string) block {
 		b.add(r.line())
 	}
 	return b
+}
+
+// unsaidStops are the stops that the strip does not show in full.
+func unsaidStops(c *calc.Card, said string) []calc.Warning {
+	return slices.DeleteFunc(calc.Stops(c.Warnings), func(x calc.Warning) bool { return x.Code == said })
 }
 
 // unsaid is a warning without the sentence that the strip already shows: the chance of a marginal setting.
@@ -130,23 +129,12 @@ func cautionPart(th *theme, x *calc.Warning, w, lines int) block {
 	return b[:min(len(b), lines)]
 }
 
-func tally(c *calc.Card) (stops, cautions, notes int) {
-	for i := range c.Warnings {
-		switch c.Warnings[i].Severity {
-		case calc.Stop:
-			stops++
-		case calc.Caution:
-			cautions++
-		default:
-			notes++
-		}
-	}
-	return stops, cautions, notes
-}
-
 // cautionTally counts the card's warnings of each severity.
 func cautionTally(th *theme, c *calc.Card, w int) *row {
-	stops, cautions, notes := tally(c)
+	n := map[calc.Severity]int{}
+	for i := range c.Warnings {
+		n[c.Warnings[i].Severity]++
+	}
 	r := newRow(w)
 	put := func(p paint, n int, mark, what string) {
 		if n == 0 {
@@ -161,9 +149,9 @@ func cautionTally(th *theme, c *calc.Card, w int) *row {
 		}
 		r.put(p, text)
 	}
-	put(th.stop, stops, "■", "stop")
-	put(th.watch, cautions, "▲", "caution")
-	put(th.plain, notes, "•", "note")
+	put(th.stop, n[calc.Stop], "■", "stop")
+	put(th.watch, n[calc.Caution], "▲", "caution")
+	put(th.plain, n[calc.Info], "•", "note")
 	return r
 }
 

@@ -57,7 +57,7 @@ func dangerBand(th *theme, c *calc.Card, whole map[string]bool, w int) block {
 
 // dangerColumn names the dangers on as many lines as they take.
 func dangerColumn(th *theme, c *calc.Card, d dangers, w int) (b block) {
-	if stops, _, _ := tally(c); stops > 0 {
+	if stops := len(calc.Stops(c.Warnings)); stops > 0 {
 		b.add(newRow(w).put(th.stop, "■ "+quantity.Count(stops, "stop")).line())
 	}
 	p, mark := th.sign(calc.Caution)
@@ -65,81 +65,60 @@ func dangerColumn(th *theme, c *calc.Card, d dangers, w int) (b block) {
 	return b
 }
 
-// dangerForm is a way to name the dangers on a row.
-type dangerForm struct {
-	count, tail string
-	words       []string
-}
-
-func (f *dangerForm) width() int {
-	n := width(f.count) + width("▲ "+strings.Join(f.words, " · ")+" – c"+f.tail)
-	if f.count != "" {
-		n += 2
-	}
-	return n
-}
-
-// dangerForms are the ways, the fullest first.
-func dangerForms(c *calc.Card, d dangers, w int) []dangerForm {
-	tail := fmt.Sprintf(" shows all %d", len(c.Warnings))
+// dangerRows names the dangers on one row, in the fullest way that fits, or on two. The vital ones are always named.
+func dangerRows(th *theme, c *calc.Card, d dangers, w int) block {
+	tail, long, short := " shows all %d", "", ""
 	if w < narrowWidth {
-		tail = fmt.Sprintf(": all %d", len(c.Warnings))
+		tail = ": all %d"
 	}
-	long, short := "", ""
-	if stops, _, _ := tally(c); stops > 0 {
+	tail = fmt.Sprintf(tail, len(c.Warnings))
+	if stops := len(calc.Stops(c.Warnings)); stops > 0 {
 		long, short = "■ "+quantity.Count(stops, "stop"), fmt.Sprintf("■ %d", stops)
 	}
-	return []dangerForm{{long, tail, d.vital}, {long, "", d.vital}, {long, "", d.short}, {short, "", d.short}}
-}
-
-// dangerRows names the dangers on one row, or on two if they do not fit. The vital ones are always named.
-func dangerRows(th *theme, c *calc.Card, d dangers, w int) block {
-	forms := dangerForms(c, d, w)
-	p, mark := th.sign(calc.Caution)
-	for _, f := range forms {
-		if f.width() <= w {
-			r := newRow(w).count(th, f.count).put(p, mark).put(th.plain, " "+strings.Join(f.words, " · "))
+	for _, f := range [...]struct {
+		count, tail string
+		words       []string
+	}{{long, tail, d.vital}, {long, "", d.vital}, {long, "", d.short}, {short, "", d.short}} {
+		if r := dangerRow(th, f.count, f.words, w); r.ends(f.tail) {
 			return block{r.ending(th, f.tail, d.others).line()}
 		}
 	}
-	return dangersOnTwo(th, w, d, &forms[0])
+	return dangersOnTwo(th, long, tail, d, w)
 }
 
 // dangersOnTwo names the vital dangers on two rows. The key that shows every caution is at the end of the second row,
 // or of the first if the second is full.
-func dangersOnTwo(th *theme, w int, d dangers, f *dangerForm) block {
+func dangersOnTwo(th *theme, stops, tail string, d dangers, w int) block {
 	last := len(d.short) - 1
-	p, mark := th.sign(calc.Caution)
-	r := newRow(w).count(th, f.count).put(p, mark).put(th.plain, " "+strings.Join(d.short[:last], " · "))
-	next := newRow(w).blank(2).put(th.plain, d.short[last])
-	tail := f.tail
-	if width(" – c"+tail) > next.left() {
+	r, next := dangerRow(th, stops, d.short[:last], w), newRow(w).blank(2).put(th.plain, d.short[last])
+	if !next.ends(tail) {
 		tail = ""
 	}
-	if width(" – c"+tail) > next.left() {
+	if !next.ends(tail) {
 		r.ending(th, "", nil)
-		return block{r.line(), next.line()}
-	}
-	next.ending(th, tail, d.others)
-	if last > 0 && r.left() >= 2 { // the list goes on in the next row
+	} else if next.ending(th, tail, d.others); last > 0 && r.left() >= 2 { // the list goes on in the next row
 		r.put(th.plain, " ·")
 	}
 	return block{r.line(), next.line()}
 }
 
-// count adds the number of stops.
-func (r *row) count(th *theme, text string) *row {
-	if text != "" {
-		r.put(th.stop, text).blank(2)
+// dangerRow is a row with the number of stops, "" for none, and dangers.
+func dangerRow(th *theme, stops string, words []string, w int) *row {
+	r := newRow(w)
+	if stops != "" {
+		r.put(th.stop, stops).blank(2)
 	}
-	return r
+	p, mark := th.sign(calc.Caution)
+	return r.put(p, mark).put(th.plain, " "+strings.Join(words, " · "))
 }
+
+// ends reports whether there is room for the key that shows every caution. There is none in a row that was cut.
+func (r *row) ends(tail string) bool { return width(" – c"+tail) <= r.left() }
 
 // ending adds the words for which there is room, and the key that shows every caution.
 func (r *row) ending(th *theme, tail string, others []string) *row {
-	end := width(" – c" + tail)
 	for _, word := range others {
-		if word = " · " + word; width(word)+end <= r.left() {
+		if word = " · " + word; r.ends(word + tail) {
 			r.put(th.plain, word)
 		}
 	}

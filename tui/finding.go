@@ -134,19 +134,22 @@ func stops(b *block, th *theme, s *session, c *calc.Card, w int) {
 	b.addAll(s.finding(th, []report.Block{report.Stops{List: calc.Stops(c.Warnings)}}, w, false))
 }
 
+// partBody is the finding of the open page, or what it lacks, and how to fill that in.
 func (m *root) partBody(w int) (b block) {
-	switch m.part.name() {
-	case pageSheet:
-		blocks, err := m.session.sheet()
-		b.addAll(m.pageText(blocks, err, w))
+	switch name := m.part.name(); name {
 	case pageWalk:
 		m.walkText(&b, w)
 	case "correct":
 		stops(&b, &m.th, &m.session, &m.session.card, w)
 		b.addAll(m.correctBody(w))
 	default:
-		p, err := m.session.part(m.part.name())
-		b.addAll(m.pageText(report.Page(&p, nil), err, w))
+		blocks, err := m.session.said(name)
+		if err != nil {
+			stops(&b, &m.th, &m.session, &m.session.card, w)
+			b.fault(&m.th, faultOf(err), w)
+		} else {
+			b.addAll(m.session.finding(&m.th, blocks, w, m.part.why))
+		}
 	}
 	if page, ok := advice.EntryByName(m.part.name()); ok && len(page.Needs) > 0 && page.Name != "correct" {
 		needs := strings.ReplaceAll(strings.Join(page.Asks(m.session.card.Used.Joint), ", "), "-", " ")
@@ -154,16 +157,6 @@ func (m *root) partBody(w int) (b block) {
 		b.say(m.th.bold, 0, "enter: what this page asks for ("+needs+")", w)
 	}
 	return b
-}
-
-// pageText is the finding of the open page, or what it lacks.
-func (m *root) pageText(blocks []report.Block, err error, w int) (b block) {
-	if err != nil {
-		stops(&b, &m.th, &m.session, &m.session.card, w)
-		b.fault(&m.th, faultOf(err), w)
-		return b
-	}
-	return m.session.finding(&m.th, blocks, w, m.part.why)
 }
 
 // pageStrip lists every page under its chapter, with the open one in brackets.

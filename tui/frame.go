@@ -80,7 +80,7 @@ func (m *root) news(w int) (b block) {
 		b.fault(&m.th, m.notice, w)
 	case m.done != "":
 		b.say(m.th.good, 0, "✓ "+m.done, w)
-	case m.old && m.session.fault != nil:
+	case m.session.fault != nil:
 		b.fault(&m.th, m.session.fault, w)
 	case m.beat.stop != nil && !m.isOpen(&m.beat):
 		b.say(m.th.quiet, 0, m.beat.rough(), w)

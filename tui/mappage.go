@@ -40,23 +40,17 @@ func (p *mapPage) left(m *root) {
 
 func (p *mapPage) press(m *root, press tea.KeyPressMsg) action {
 	s := &m.session
-	switch press.String() {
-	case "up":
-		return p.walk(s, 0, 1)
-	case "down":
-		return p.walk(s, 0, -1)
-	case "left", "-":
-		return p.walk(s, -1, 0)
-	case "right", "+", "=":
-		return p.walk(s, 1, 0)
+	by, walks := map[string][2]int{"up": {0, 1}, "down": {0, -1}, "left": {-1, 0}, "-": {-1, 0}, "right": {1, 0},
+		"+": {1, 0}, "=": {1, 0}}[press.String()]
+	if walks {
+		return p.walk(s, by[0], by[1])
 	}
 	if key.Matches(press, bound.Picture) && p.ok && !p.old() {
 		return asPicture("the map", p.pictured)
 	}
 	reset := change(anySetting(s.job), "suggestion back")
 	return everywhere(press, keyAction{bound.Reset, reset}, keyAction{bound.ResetAll, reset},
-		keyAction{bound.On, goBack},
-		keyAction{bound.Map, goBack})
+		keyAction{bound.On, goBack}, keyAction{bound.Map, goBack})
 }
 
 // walk moves the setting to the next point of the map.
@@ -118,26 +112,23 @@ const (
 // field is the window as the canvas draws it, in the leading units.
 func (p *mapPage) field(s *session, as look) *canvas.Map {
 	m, sys := &p.have, s.units.Lead()
-	axis := func(list []float64, unit string) (out []float64, name string) {
+	shown := func(unit string, list ...float64) (out []float64) {
 		for _, v := range list {
 			v, _ = quantity.Convert(v, unit, sys)
 			out = append(out, v)
 		}
-		return out, quantity.Label(unit, sys)
+		return out
 	}
-	f := &canvas.Map{Lands: make([]canvas.Land, len(m.Zones)), Comma: as.comma, Stale: p.old()}
-	x, unitX := axis(m.Feeds, "m/min")
-	y, unitY := axis(m.Travels, "mm/s")
-	f.X, f.Y, f.NameX, f.NameY = x, y, "wire feed "+unitX, "travel "+unitY
+	f := &canvas.Map{Lands: make([]canvas.Land, len(m.Zones)), Comma: as.comma, Stale: p.old(),
+		X: shown("m/min", m.Feeds...), NameX: "wire feed " + quantity.Label("m/min", sys),
+		Y: shown("mm/s", m.Travels...), NameY: "travel " + quantity.Label("mm/s", sys)}
 	for k, zone := range m.Zones {
 		f.Lands[k] = landOf(zone, m.Margins[k])
 	}
-	at, _ := axis([]float64{s.card.Used.Feed.V, m.Suggestion.Feed}, "m/min")
-	to, _ := axis([]float64{s.card.Used.Travel.V, m.Suggestion.Travel}, "mm/s")
-	f.At, f.Suggested = [2]float64{at[0], to[0]}, [2]float64{at[1], to[1]}
-	if !f.Stale {
-		f.TextX, f.TextY = as.number(figureNumber(s, "wire_feed")), as.number(figureNumber(s, "travel"))
-	}
+	feed := shown("m/min", s.card.Used.Feed.V, m.Suggestion.Feed)
+	travel := shown("mm/s", s.card.Used.Travel.V, m.Suggestion.Travel)
+	f.At, f.Suggested = [2]float64{feed[0], travel[0]}, [2]float64{feed[1], travel[1]}
+	f.TextX, f.TextY = as.number(figureNumber(s, "wire_feed")), as.number(figureNumber(s, "travel"))
 	return f
 }
 

@@ -116,7 +116,7 @@ func (m *root) keepingFeed(job calc.Job) calc.Job {
 // shown is the card on the screen: that of the row under a list's cursor, or the session's.
 func (m *root) shown() *calc.Card {
 	if p, ok := topmost[*picker](m); ok && p.tried {
-		return &m.lookCard
+		return m.look
 	}
 	return &m.session.card
 }
@@ -153,7 +153,7 @@ func (s *session) neighbour(c *choice.Choice, by int) (calc.Job, bool) {
 // taken is the job with a row's value on it.
 func (s *session) taken(c *choice.Choice, id string) calc.Job {
 	job := s.base()
-	if c.Given(&job) && c.Now(&s.card) == id && !s.old {
+	if c.Given(&job) && c.Now(&s.card) == id && s.fault == nil {
 		return job // choosing the same value again changes nothing, not even the coating that belongs to a metal
 	}
 	_ = c.Take(&job, id) // a row's own id is always understood

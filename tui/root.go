@@ -176,7 +176,7 @@ func (m *root) follow() tea.Cmd { return tea.Batch(m.followHeat(), m.followSpans
 
 // followHeat starts computing the heat of a timed arc, and puts the times that follow from it on the card.
 func (m *root) followHeat() tea.Cmd {
-	if m.old || m.session.card.Used.Mode != "timed" && !m.isOpen(&m.beat) {
+	if m.fault != nil || m.session.card.Used.Mode != "timed" && !m.isOpen(&m.beat) {
 		return nil
 	}
 	job := timedJob(m.job)

@@ -27,15 +27,12 @@ type session struct {
 	chosen
 	card     calc.Card
 	past     []chosen // the jobs that ctrl+z restores, the last one last
-	old      bool     // card belongs to an earlier job, because the present one has none
 	followed bool     // card has the times that were computed from the heat
-	fault    *fault
+	fault    *fault   // why the present job has no card, so that card is an earlier job's; nil if it has one
 
 	pages answers // of the pages beside the card
 
-	look     calc.Job  // the job with the choice under the cursor tried out
-	lookCard calc.Card // its card
-	lookOK   bool
+	look *calc.Card // of the job with the choice under the cursor tried out; nil for none
 }
 
 // fault is why a job has no card, or why typed text was refused: what is wrong, and what to do instead.
@@ -59,7 +56,7 @@ func bookFault(before string, err error, otherwise string) *fault {
 
 func newSession(o Options) session {
 	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, computing: o.computing, ctx: o.Context, units: o.Units,
-		chosen: chosen{job: o.Job}}
+		chosen: chosen{job: o.Job}, pages: answers{}}
 	if s.units == "" {
 		s.units = quantity.Metric
 	}
@@ -67,22 +64,21 @@ func newSession(o Options) session {
 		s.job, s.example = ExampleJob(), true
 	}
 	s.compute()
-	if s.old { // there is no last good card yet
+	if s.fault != nil { // there is no last good card yet
 		s.card, _ = s.solve(ExampleJob())
 	}
 	return s
 }
 
-// compute finds the card of the present job. If there is none, the last card stays and is marked old.
+// compute finds the card of the present job. If there is none, the last card stays.
 func (s *session) compute() {
-	s.fault, s.old, s.followed = nil, false, false
+	s.fault, s.followed = nil, false
 	card, err := s.try(s.job)
 	if err != nil {
-		s.fault, s.old = faultOf(err), true
+		s.fault = faultOf(err)
 	} else {
 		s.card, s.pages = card, answers{}
 	}
-	s.lookOK = false
 }
 
 // base is the job that a choice is put on. The example's own choices do not count as the user's: the first choice of
@@ -126,12 +122,12 @@ func (s *session) undo() bool {
 
 // try solves a job without choosing it, and remembers the answer.
 func (s *session) try(job calc.Job) (calc.Card, error) {
-	if s.lookOK && job == s.look {
-		return s.lookCard, nil
+	if s.look != nil && s.look.Job == job {
+		return *s.look, nil
 	}
 	card, err := s.solve(job)
 	if err == nil {
-		s.look, s.lookCard, s.lookOK = job, card, true
+		s.look = &card
 	}
 	return card, err
 }
@@ -150,43 +146,34 @@ func (s *session) set(c *choice.Choice, f *field, done string, then func()) acti
 	}
 }
 
-// answers are the pages of the present card. Each is computed when it is first opened.
-type answers struct {
-	parts map[string]pageAnswer
-	whole []report.Block
+// answers are the findings of the pages beside the present card. Each is computed when its page is first opened.
+type answers map[string]answer
+
+type answer struct {
+	blocks []report.Block
+	err    error
 }
 
-type pageAnswer struct {
-	part advice.Page
-	err  error
+// said is the finding of a page.
+func (s *session) said(name string) ([]report.Block, error) {
+	a, ok := s.pages[name]
+	if !ok {
+		a.blocks, a.err = s.answer(name)
+		s.pages[name] = a
+	}
+	return a.blocks, a.err
 }
 
-func (s *session) part(name string) (advice.Page, error) {
-	if a, ok := s.pages.parts[name]; ok {
-		return a.part, a.err
+func (s *session) answer(name string) ([]report.Block, error) {
+	if page, ok := advice.EntryByName(name); ok {
+		p, err := s.page(context.Background(), page, &s.card)
+		return report.Page(&p, nil), err
 	}
-	page, ok := advice.EntryByName(name)
-	if !ok || page.Of == nil {
-		return advice.Page{}, nil
+	list, err := advice.Pages(context.Background(), &s.card, nil)
+	if err != nil {
+		return nil, err
 	}
-	p, err := s.page(context.Background(), page, &s.card)
-	if s.pages.parts == nil {
-		s.pages.parts = map[string]pageAnswer{}
-	}
-	s.pages.parts[name] = pageAnswer{p, err}
-	return p, err
-}
-
-// sheet is the present card with every page beside it.
-func (s *session) sheet() ([]report.Block, error) {
-	if s.pages.whole == nil {
-		list, err := advice.Pages(context.Background(), &s.card, nil)
-		if err != nil {
-			return nil, err
-		}
-		s.pages.whole = report.Whole(&s.card, list)
-	}
-	return s.pages.whole, nil
+	return report.Whole(&s.card, list), nil // the sheet
 }
 
 // computing holds the functions for results beside the card that take long. The tests, which ask for the same results

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 	"sync/atomic"
 	"time"
 
@@ -126,16 +127,16 @@ func (p *slow[K, V]) old() bool { return p.of != p.job }
 
 func (p *slow[K, V]) share() float64 { return math.Float64frombits(p.done.Load()) }
 
-// spans are the good spans of a card's wire feed and travel, also of typed ones. ok is false if none are computed.
-type spans struct {
-	feed, travel calc.GoodSpan
-	ok           bool
-}
+// spans are the good spans of a card's wire feed and travel, also of typed ones; nil if none are computed.
+type spans map[string]calc.GoodSpan
 
 // spansOf computes them. A card whose feed and travel are both suggested has them already.
-func spansOf(ctx context.Context, c *calc.Card) (s spans) {
-	s.feed, s.travel, s.ok = calc.GoodSpans(ctx, c)
-	return s
+func spansOf(ctx context.Context, c *calc.Card) spans {
+	feed, travel, ok := calc.GoodSpans(ctx, c)
+	if !ok {
+		return nil
+	}
+	return spans{"wire_feed": feed, "travel": travel}
 }
 
 // followSpans starts computing the good spans of a card with a typed feed or travel, which take about as long as the
@@ -143,7 +144,7 @@ func spansOf(ctx context.Context, c *calc.Card) (s spans) {
 func (m *root) followSpans() tea.Cmd {
 	c := &m.session.card
 	set := c.Job.Feed.Set || c.Job.Amps.Set || c.Job.Travel.Set
-	if m.old || !set || m.timed() || stateOf(c) == canvas.NotJudged {
+	if m.fault != nil || !set || m.timed() || stateOf(c) == canvas.NotJudged {
 		m.good.cancel()
 		return nil
 	}
@@ -156,21 +157,14 @@ func (m *root) followSpans() tea.Cmd {
 // spanned puts the good span of a typed setting below its dial.
 func (m *root) spanned(d *canvas.Dial, r *report.Row) {
 	c := &m.session.card
-	if !m.good.ready(c.Used) || !m.good.have.ok || d.Bar.Kind == canvas.GoodSpan {
+	f := r.Figure
+	if !m.good.ready(c.Used) || d.Bar.Kind == canvas.GoodSpan {
 		return
 	}
-	span := m.good.have.feed
-	switch r.Figure.Name {
-	case "wire_feed":
-	case "travel":
-		span = m.good.have.travel
-	default:
-		return
-	}
+	span := m.good.have[f.Name]
 	if span.High == 0 {
 		return
 	}
-	f := r.Figure
 	_, from, to := quantity.Dialed(f.Name, f.Value, span.Low, span.High, f.Unit, true, m.units.Lead())
 	d.Span = m.th.look.number(from + "–" + to)
 	d.Bar.Kind, d.Bar.Span = canvas.GoodSpan, [2]float64{span.Low, span.High}
@@ -180,34 +174,14 @@ func (m *root) spanned(d *canvas.Dial, r *report.Row) {
 // toCome replaces a figure that is still being computed.
 const toCome = "--"
 
-// fromHeat reports whether a figure of a timed arc is computed from its heat. Until then there is only an estimate,
-// which may be several times too short, and whose range may not contain the result.
-func fromHeat(name string) bool {
-	switch name {
-	case "arc_on", "arc_off", "spot_step", "travel":
-		return true
-	}
-	return false
-}
+// fromHeat are the figures of a timed arc that are computed from its heat. Until then there is only an estimate, which
+// may be several times too short, and whose range may not contain the result.
+var fromHeat = []string{"arc_on", "arc_off", "spot_step", "travel"}
 
 // unsettled reports whether a figure of the present card is only an estimate.
 func (m *root) unsettled(name string) bool {
-	return m.timed() && !m.followed && fromHeat(name) && !choice.SettingOf(name).Given(&m.session.card.Job)
-}
-
-// unsettledWord is such a figure in words, without a value while its heat is being computed.
-func (m *root) unsettledWord(value string) string {
-	if m.beat.stop != nil {
-		return toCome
-	}
-	return value + " rough"
-}
-
-// unfollowed marks a dial of the present card if its heat was not computed.
-func (m *root) unfollowed(d *canvas.Dial, name string) {
-	if m.unsettled(name) {
-		m.beat.estimated(d)
-	}
+	return m.timed() && !m.followed && slices.Contains(fromHeat, name) &&
+		!choice.SettingOf(name).Given(&m.session.card.Job)
 }
 
 // estimated shows no figure on a dial while the heat is being computed, and an estimate without its range if that was

@@ -40,7 +40,7 @@ func TestSteppingBackChangesNothing(t *testing.T) {
 func stepsBack(t *testing.T, s *terminal, steps int) {
 	t.Helper()
 	m := s.root()
-	if !m.onCard() || m.card.typing || m.old || m.beat.stop != nil || m.example {
+	if !m.onCard() || m.card.typing || m.fault != nil || m.beat.stop != nil || m.example {
 		return
 	}
 	choices := func() calc.Job { // without the times, which change when the heat is computed

@@ -40,8 +40,6 @@ func (m *root) strip() canvas.Strip {
 	f := m.session.fault
 	if p, ok := m.front().(*picker); ok && p.unfit != nil {
 		f = p.unfit
-	} else if !m.old {
-		f = nil
 	}
 	if f != nil {
 		s.State, s.Reason, s.Brief, s.Do = canvas.NotJudged, "this has no card: "+f.what, f.what, f.hint
@@ -79,6 +77,9 @@ func (m *root) lampSays() string {
 	}
 	return code
 }
+
+// stopsUnsaid reports whether there is a stop that the strip does not show in full.
+func (m *root) stopsUnsaid() bool { return len(unsaidStops(&m.session.card, m.lampSays())) > 0 }
 
 // stripCode is the code of the warning whose text the strip uses.
 func stripCode(c *calc.Card) string {

@@ -99,9 +99,7 @@ func (b *block) addAll(c block) { *b = append(*b, c...) }
 
 // say adds wrapped text in one style, indented.
 func (b *block) say(p paint, indent int, s string, room int) {
-	for _, l := range wrap(s, room-indent) {
-		b.add(newRow(room).blank(indent).put(p, l).line())
-	}
+	b.pointed(p, indent, "", indent, p, s, room)
 }
 
 // hang adds wrapped text after a mark, with its further lines below its first word.
@@ -143,10 +141,7 @@ func (b block) indent(by int) block {
 
 // fit returns exactly h lines: cut, or filled with empty ones.
 func (b block) fit(h int) block {
-	if h < 0 {
-		h = 0
-	}
-	if len(b) >= h {
+	if h = max(0, h); len(b) >= h {
 		return b[:h]
 	}
 	return append(b, make(block, h-len(b))...)
@@ -224,6 +219,11 @@ func flow(head *row, parts []piece, from, w int) (b block) {
 			if need <= w-2 {
 				at = min(from, w-need)
 			}
+		}
+		// Of several blanks wrap makes one, and of those at the ends none.
+		if at+need <= w && !strings.Contains(p.text, "  ") && strings.TrimSpace(p.text) == p.text {
+			head.to(at).put(p.paint, p.text)
+			continue
 		}
 		for i, l := range wrap(p.text, w-at) {
 			if i > 0 {

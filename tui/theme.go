@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"charm.land/bubbles/v2/help"
-	"charm.land/lipgloss/v2"
 	"github.com/charmbracelet/colorprofile"
 
 	"brazebooth/internal/quantity"
@@ -97,10 +96,9 @@ func newTheme(l look) theme {
 	}
 	keys := help.New()
 	keys.ShortSeparator, keys.FullSeparator = keyGap, keyGap
-	style := func(k canvas.Ink) lipgloss.Style { return t.Style(k) }
-	bold, quiet := style(canvas.Text.Ink()|canvas.Bold), style(canvas.Quiet.Ink())
+	bold, quiet := t.Style(canvas.Text.Ink()|canvas.Bold), t.Style(canvas.Quiet.Ink())
 	keys.Styles = help.Styles{ShortKey: bold, ShortDesc: quiet, FullKey: bold.Width(helpColumn),
-		FullDesc: style(canvas.Plain)}
+		FullDesc: t.Style(canvas.Plain)}
 	return theme{
 		Theme: t, look: l, keys: keys,
 		plain: ink(canvas.Text.Ink()), bold: ink(canvas.Text.Ink() | canvas.Bold), quiet: ink(canvas.Quiet.Ink()),

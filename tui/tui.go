@@ -3,6 +3,7 @@ package tui
 import (
 	"context"
 	"io"
+	"sync"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
@@ -98,14 +99,12 @@ func programOptions(ctx context.Context, o Options, in io.Reader, out io.Writer)
 
 // leaving calls tell once when the screens are left, and drops all later messages.
 func leaving(tell func()) func(tea.Model, tea.Msg) tea.Msg {
-	left := false
+	left, tell := false, sync.OnceFunc(tell)
 	return func(_ tea.Model, msg tea.Msg) tea.Msg {
 		switch msg.(type) {
 		case tea.QuitMsg, tea.InterruptMsg:
-			if !left {
-				tell()
-			}
 			left = true
+			tell()
 		}
 		if left {
 			return nil
@@ -116,7 +115,6 @@ func leaving(tell func()) func(tea.Model, tea.Msg) tea.Msg {
 
 // ExampleJob is the job that the screens open with: the lid seam of a new, unused, open rainwater tank in galvanized
 // sheet.
-// tank in galvanized sheet.
 func ExampleJob() calc.Job {
 	return calc.Job{
 		Metal: "galvanized", Gauge: 16, Coating: "G60", Joint: "lap",

@@ -213,11 +213,11 @@ func TestNarrowScreensShowEverything(t *testing.T) {
 					r := report.RowOf(&m.session.card, &figures[i], report.OfCard, sys)
 					value := r.Value.String()
 					// in big digits
-					if elsewhere(r.Figure.Name) || where == "card" && kindOf(r.Figure.Name) == dialRow {
+					if kindOf(r.Figure.Name) == noteRow || where == "card" && kindOf(r.Figure.Name) == dialRow {
 						value = ""
 					}
 					for _, text := range []string{value, r.Value.Band(), r.Other.String()} {
-						if elsewhere(r.Figure.Name) && where == "card" {
+						if kindOf(r.Figure.Name) == noteRow && where == "card" {
 							continue // the strip and the edges show it
 						}
 						if !strings.Contains(flat, text) {

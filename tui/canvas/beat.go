@@ -29,23 +29,24 @@ func (b Beat) Draw(th *Theme, w, h int) Block {
 }
 
 func (b Beat) fill(c *Cells, th *Theme) {
-	w := c.W
-	on := b.cells(w)
+	w, on := c.W, b.cells(c.W)
 	lit, rest := on, 0
 	if b.Playing {
 		passed := int(max(0, min(1, b.At)) * float64(w))
 		lit, rest = min(passed, on), max(0, passed-on-1)
 	}
-	b.part(c, th, 0, on, lit, b.OnText, "")
-	b.part(c, th, on+1, w-on-1, rest, b.OffText, b.Note)
+	c.beatPart(th, 0, on, lit, b.OnText, "")
+	c.beatPart(th, on+1, w-on-1, rest, b.OffText, b.Note)
 }
 
-// part draws one of the two parts, lit up to a column, with its words on the first line.
-func (b Beat) part(c *Cells, th *Theme, x, w, lit int, text, note string) {
+// beatPart draws one of the two parts, lit up to a column, with its words on the first line. On a terminal without
+// background colours, dots are what is not lit.
+func (c *Cells) beatPart(th *Theme, x, w, lit int, text, note string) {
 	dark := Text.On(ChipGround)
+	c.Fill(x, 0, w, c.H, dark)
 	for y := range c.H {
-		for i := range w {
-			c.Set(x+i, y, dark, b.unlit(th, i < lit))
+		for i := max(0, lit); i < w && th.plain(dark); i++ {
+			c.Set(x+i, y, dark, "·")
 		}
 	}
 	if width(text)+1 > w {
@@ -63,14 +64,6 @@ func (b Beat) part(c *Cells, th *Theme, x, w, lit int, text, note string) {
 			p.ink = Own.On(Swap) | p.ink&Bold
 		}
 	}
-}
-
-// unlit is the character for a place that is not lit, on a terminal without background colours.
-func (b Beat) unlit(th *Theme, lit bool) string {
-	if !lit && th.plain(Own.On(ChipGround)) {
-		return "·"
-	}
-	return ""
 }
 
 // Lamp is one word for a welder who looks up for a moment: a whole area that is lit or dark, with a note below the

@@ -42,6 +42,6 @@ func BenchmarkSight(b *testing.B) {
 func BenchmarkTheme(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		newTheme(themeKey{palette: onDark, profile: colorprofile.ANSI256})
+		ThemeOf(ThemeDark, true, colorprofile.ANSI256, false)
 	}
 }

@@ -19,19 +19,11 @@ type Block []Line
 
 // String is the lines joined by line breaks.
 func (b Block) String() string {
-	n := len(b)
-	for _, l := range b {
-		n += len(l.Text)
-	}
-	var s strings.Builder
-	s.Grow(n)
+	lines := make([]string, len(b))
 	for i, l := range b {
-		if i > 0 {
-			s.WriteByte('\n')
-		}
-		s.WriteString(l.Text)
+		lines[i] = l.Text
 	}
-	return s.String()
+	return strings.Join(lines, "\n")
 }
 
 // cell is one place: its text, its ink, and the dots that the text shows. A blank has no text. The cell to the right of
@@ -107,24 +99,13 @@ func (c *Cells) Fill(x, y, w, h int, k Ink) {
 func (c *Cells) Put(x, y int, k Ink, text string) int {
 	for text != "" {
 		char, w := first(text)
-		text = text[len(char):]
-		switch {
-		case w == 0:
-			continue
-		case x+w > c.W:
+		if text = text[len(char):]; x+w > c.W {
 			return x
-		case y < 0 || y >= c.H || x < 0:
-			x += w
-			continue
 		}
-		for i := x; i < x+w; i++ {
-			c.Set(i, y, k, "")
+		for range w {
+			c.Set(x, y, k, char)
+			x, char = x+1, follower
 		}
-		c.at(x, y).text = char
-		for i := x + 1; i < x+w; i++ {
-			c.at(i, y).text = follower
-		}
-		x += w
 	}
 	return x
 }
@@ -150,19 +131,14 @@ func (c *Cells) PutCut(x, y int, k Ink, text string, room int) int {
 func (c *Cells) Lines(th *Theme) Block {
 	defer pool.Put(c)
 	b := make(Block, c.H)
-	bytes := make([]byte, 0, 2*len(c.list)+64)
-	ends := make([]int, c.H)
+	bytes := make([]byte, 0, 4*c.W+64)
 	for y := range b {
 		row := c.list[y*c.W : (y+1)*c.W]
 		for len(row) > 0 && row[len(row)-1].text == "" && th.plain(row[len(row)-1].ink) {
 			row = row[:len(row)-1]
 		}
-		bytes = th.row(bytes, row)
-		b[y].Width, ends[y] = len(row), len(bytes)
-	}
-	all, from := string(bytes), 0
-	for y := range b {
-		b[y].Text, from = all[from:ends[y]], ends[y]
+		bytes = th.row(bytes[:0], row)
+		b[y] = Line{string(bytes), len(row)}
 	}
 	return b
 }

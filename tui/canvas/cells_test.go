@@ -91,14 +91,14 @@ func TestWrap(t *testing.T) {
 	}
 }
 
-// All sessions with the same kind of terminal share a theme. Without colours only bold and reverse are sent.
+// Terminals of the same kind have equal themes. Without colours only bold and reverse are sent.
 func TestThemes(t *testing.T) {
 	a := ThemeOf(ThemeAuto, true, colorprofile.TrueColor, false)
-	if a != ThemeOf(ThemeDark, true, colorprofile.ANSI256, false) {
+	if *a != *ThemeOf(ThemeDark, true, colorprofile.ANSI256, false) {
 		t.Error("the same palette in as many colours is another theme")
 	}
 	light := ThemeOf(ThemeAuto, false, colorprofile.TrueColor, false)
-	if a == light || a == ThemeOf(ThemeContrast, true, colorprofile.TrueColor, false) {
+	if *a == *light || *a == *ThemeOf(ThemeContrast, true, colorprofile.TrueColor, false) {
 		t.Error("two palettes are one theme")
 	}
 	none := ThemeOf(ThemeNone, true, colorprofile.TrueColor, false)

@@ -1,18 +1,26 @@
 package canvas
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
-// Axis is an axis of a chart.
-type Axis struct {
-	Name      string  // with its unit, or only the unit
-	Low, High float64 // its ends, computed from the drawn values
-}
+// axis is the ends of an axis.
+type axis struct{ low, high float64 }
 
 // Trace is points joined by a line.
 type Trace struct {
 	Name   string
-	X, Y   []float64 // X rises
+	X, Y   []float64 // as many, at least one; X rises
 	Dotted bool      // the second line of a chart, so that the two can be told apart without colour
+}
+
+// look is a trace's ink, and the sign before its name.
+func (t *Trace) look() (Ink, string) {
+	if t.Dotted {
+		return Quiet.Ink(), "╌╌"
+	}
+	return Text.Ink(), "──"
 }
 
 // Limit is a value that should not be passed, drawn across the chart with its name.
@@ -27,7 +35,7 @@ type Stretch struct{ From, To float64 }
 
 // Chart shows traces over an axis: heat over time.
 type Chart struct {
-	X, Y   Axis
+	X, Y   string // the units of the axes
 	Traces []Trace
 	Limits []Limit
 	On     []Stretch // while the arc burns
@@ -41,7 +49,7 @@ type chartDrawing struct {
 	c      *Cells
 	left   int // columns to the left of the plot
 	w, h   int // of the plot, in cells
-	x, y   Axis
+	x, y   axis
 	dots   *dots
 	limits []Ink // of each line: of the last limit on it, whose ink the others take over
 	legend bool  // to the right of the plot
@@ -53,7 +61,8 @@ func (ch *Chart) Draw(th *Theme, w, h int) Block {
 	if th.coarse {
 		d.dots = halves
 	}
-	if !d.ranges() || !d.lay(w, h) {
+	d.ranges()
+	if !d.lay(w, h) {
 		return nil
 	}
 	d.c = NewCells(w, h)
@@ -76,75 +85,44 @@ func (ch *Chart) Draw(th *Theme, w, h int) Block {
 
 // lay divides the room: numbers to the left and below, names to the right if they fit.
 func (d *chartDrawing) lay(w, h int) bool {
-	d.h = h - 1
-	if len(d.On) > 0 {
-		d.h--
-	}
-	if d.h < 3 {
+	if d.h = h - 2; d.h < 3 {
 		return false
 	}
-	names := 0
+	names := width(d.OnName) + 4
 	for _, l := range d.Limits {
 		names = max(names, width(l.Name)+1)
 	}
 	for _, t := range d.Traces {
-		if len(d.Traces) > 1 {
-			names = max(names, width(t.Name)+4)
-		}
+		names = max(names, width(t.Name)+4)
 	}
-	if len(d.On) > 0 {
-		names = max(names, width(d.OnName)+4)
-	}
-	if d.legend = names > 0 && w >= 56 && names <= w/3; !d.legend {
+	if d.legend = w >= 56 && names <= w/3; !d.legend {
 		names = 0
 	}
 	for _, t := range d.ticksY() {
 		d.left = max(d.left, width(t.text))
 	}
-	d.left = max(d.left, min(4, width(d.y.Name))) + 1
+	d.left = max(d.left, min(4, width(d.Y))) + 1
 	d.w = w - d.left - names
 	return d.w >= 16
 }
 
 func (d *chartDrawing) ticksY() []tick { return evenTicks(d.y, d.h, 3, d.Comma) }
 
-// ranges finds the ends of the axes; false if there is nothing to draw.
-func (d *chartDrawing) ranges() bool {
-	d.x, d.y = Axis{d.X.Name, math.Inf(1), math.Inf(-1)}, Axis{d.Y.Name, math.Inf(1), math.Inf(-1)}
-	for t := range d.Traces {
-		for i := range d.Traces[t].points() {
-			if x, y, ok := d.Traces[t].at(i); ok {
-				d.x.take(x)
-				d.y.take(y)
-			}
-		}
-	}
-	if d.x.Low > d.x.High {
-		return false
+// ranges finds the ends of the axes.
+func (d *chartDrawing) ranges() {
+	d.x = axis{math.Inf(1), math.Inf(-1)}
+	d.y = d.x
+	for _, t := range d.Traces {
+		d.x.take(t.X...)
+		d.y.take(t.Y...)
 	}
 	for _, l := range d.Limits {
 		d.y.take(l.At)
 	}
-	d.x.settle(0)
-	d.y.settle(0.04)
-	return d.x.High > d.x.Low && d.y.High > d.y.Low
+	by := 0.04 * (d.y.high - d.y.low)
+	d.y.low, d.y.high = d.y.low-by, d.y.high+by
 }
 
-func (t *Trace) points() int { return min(len(t.X), len(t.Y)) }
-
-// at is a point of a trace; false if it cannot be drawn.
-func (t *Trace) at(i int) (x, y float64, ok bool) {
-	sum := t.X[i] + t.Y[i]
-	return t.X[i], t.Y[i], !math.IsNaN(sum) && !math.IsInf(sum, 0)
-}
-
-func (a *Axis) take(v float64) { a.Low, a.High = min(a.Low, v), max(a.High, v) }
-
-// settle extends an axis by a share of its length at both ends, and gives a length to an axis that has none.
-func (a *Axis) settle(share float64) {
-	by := share * (a.High - a.Low)
-	if a.High == a.Low {
-		by = max(1, math.Abs(a.Low)) / 10
-	}
-	a.Low, a.High = a.Low-by, a.High+by
+func (a *axis) take(list ...float64) {
+	a.low, a.high = min(a.low, slices.Min(list)), max(a.high, slices.Max(list))
 }

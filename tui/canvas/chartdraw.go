@@ -6,68 +6,41 @@ import "math"
 func (d *chartDrawing) wide() int { return d.w * d.dots.wide }
 func (d *chartDrawing) high() int { return d.h * d.dots.high }
 
-// column and row are the dot of a value, from the left and from the top. They may lie outside the plot, but not so far
-// that a line to them would take many steps.
+// column and row are the dot of a value, from the left and from the top.
 func (d *chartDrawing) column(v float64) int {
-	return nearField(math.Floor((v-d.x.Low)/(d.x.High-d.x.Low)*float64(d.wide()-1)*(1+1e-12)), d.wide())
+	return int((v - d.x.low) / (d.x.high - d.x.low) * float64(d.wide()-1) * (1 + 1e-12))
 }
 
 func (d *chartDrawing) row(v float64) int {
-	return nearField(math.Round((d.y.High-v)/(d.y.High-d.y.Low)*float64(d.high()-1)), d.high())
-}
-
-func nearField(dot float64, field int) int {
-	return int(max(-4*float64(field), min(4*float64(field), dot)))
+	return int(math.Round((d.y.high - v) / (d.y.high - d.y.low) * float64(d.high()-1)))
 }
 
 // put sets a dot of the plot. The last one drawn in a cell decides its ink.
-func (d *chartDrawing) put(x, y int, k Ink) {
-	if x >= 0 && y >= 0 && x < d.wide() && y < d.high() {
-		d.c.dot(d.dots, d.left*d.dots.wide+x, y, k)
-	}
-}
+func (d *chartDrawing) put(x, y int, k Ink) { d.c.dot(d.dots, d.left*d.dots.wide+x, y, k) }
 
 // trace draws a trace from point to point. A dotted one leaves out two of every four dots.
 func (d *chartDrawing) trace(t *Trace) {
-	k := Text.Ink()
-	if t.Dotted {
-		k = Quiet.Ink()
-	}
-	var last [2]int
-	joined := false
-	n := -1 // dots since the first one
-	for i := range t.points() {
-		x, y, ok := t.at(i)
-		if !ok {
-			joined = false
-			continue
-		}
-		to := [2]int{d.column(x), d.row(y)}
-		if !joined {
-			last = to
-		}
-		across, down := to[0]-last[0], to[1]-last[1]
+	k, _ := t.look()
+	x, y, n := d.column(t.X[0]), d.row(t.Y[0]), 0
+	d.put(x, y, k)
+	for i := range t.X {
+		across, down := d.column(t.X[i])-x, d.row(t.Y[i])-y
 		steps := max(across, -across, down, -down)
-		if !joined {
-			steps = 1 // only the point
-		}
 		for s := 1; s <= steps; s++ {
-			if n++; t.Dotted && n%4 >= 2 {
-				continue
-			}
 			part := func(way int) int { return int(math.Round(float64(way*s) / float64(steps))) }
-			d.put(last[0]+part(across), last[1]+part(down), k)
+			if n++; !t.Dotted || n%4 < 2 {
+				d.put(x+part(across), y+part(down), k)
+			}
 		}
-		last, joined = to, true
+		x, y = x+across, y+down
 	}
 }
 
 func (d *chartDrawing) limit(l *Limit) {
-	if y := d.row(l.At); !math.IsNaN(l.At) && y >= 0 && y < d.high() {
-		d.limits[y/d.dots.high] = l.State.Ink()
-		for x := range d.wide() {
-			d.put(x, y, l.State.Ink())
-		}
+	y := d.row(l.At)
+	d.limits[y/d.dots.high] = l.State.Ink()
+	for x := range d.wide() {
+		d.put(x, y, l.State.Ink())
 	}
 }
 
@@ -75,12 +48,12 @@ func (d *chartDrawing) limit(l *Limit) {
 func (d *chartDrawing) axes() {
 	yAxis(d.c, d.left, d.h, d.ticksY())
 	y := d.c.H - 1
-	if width(d.y.Name) < d.left {
-		d.c.Put(d.left-1-width(d.y.Name), y, Quiet.Ink(), d.y.Name)
+	if width(d.Y) < d.left {
+		d.c.Put(d.left-1-width(d.Y), y, Quiet.Ink(), d.Y)
 	}
-	unit := d.left + d.w - width(d.x.Name)
+	unit := d.left + d.w - width(d.X)
 	if unit > d.left+8 {
-		d.c.Put(unit, y, Quiet.Ink(), d.x.Name)
+		d.c.Put(unit, y, Quiet.Ink(), d.X)
 	}
 	xNumbers(d.c, d.left, y, d.left, evenTicks(d.x, d.w, 10, d.Comma))
 }
@@ -92,9 +65,6 @@ func (d *chartDrawing) names() {
 	for i := range d.Limits {
 		l := &d.Limits[i]
 		y := d.row(l.At) / d.dots.high
-		if y < 0 || y >= d.h {
-			continue
-		}
 		if !d.legend {
 			d.over(l, y, taken)
 			continue
@@ -103,20 +73,14 @@ func (d *chartDrawing) names() {
 			d.c.Put(x, at, d.limits[y]|Bold, l.Name)
 		}
 	}
-	if !d.legend || len(d.Traces) < 2 {
+	if !d.legend {
 		return
 	}
 	for i := range d.Traces {
 		t := &d.Traces[i]
-		y := d.h - 1
-		if n := t.points(); n > 0 {
-			y = max(0, min(d.h-1, d.row(t.Y[n-1])/d.dots.high))
-		}
+		y := d.row(t.Y[len(t.Y)-1]) / d.dots.high
 		if at := freeLine(taken, y, d.h); at >= 0 {
-			k, sign := Text.Ink(), "──"
-			if t.Dotted {
-				k, sign = Quiet.Ink(), "╌╌"
-			}
+			k, sign := t.look()
 			d.c.Put(d.c.Put(x, at, k, sign)+1, at, k, t.Name)
 		}
 	}
@@ -148,11 +112,8 @@ func freeLine(taken []bool, y, h int) int {
 
 // stretches shows below the plot when the arc burns.
 func (d *chartDrawing) stretches() {
-	if len(d.On) == 0 {
-		return
-	}
 	for x := range d.w {
-		at := d.x.Low + (float64(x)+0.5)/float64(d.w)*(d.x.High-d.x.Low)
+		at := d.x.low + (float64(x)+0.5)/float64(d.w)*(d.x.high-d.x.low)
 		k, text := Rule.Ink(), "▔"
 		for _, s := range d.On {
 			if at >= s.From && at < s.To {

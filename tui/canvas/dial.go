@@ -18,14 +18,7 @@ type Dial struct {
 }
 
 // Draw draws a dial: name, digits, bar and words with 6 lines or more, fewer of them with less.
-func (d Dial) Draw(th *Theme, w, h int) Block {
-	if size, ok := d.size(w, h); ok {
-		c := NewCells(w, min(h, d.lines(size, h)))
-		d.put(c, th, 0, 0, w, c.H, size)
-		return c.Lines(th)
-	}
-	return nil
-}
+func (d Dial) Draw(th *Theme, w, h int) Block { return Dials{d}.beside(th, w, h, w, d.size(w, h)) }
 
 // inset is the room to the left of a loud dial, where the cursor is drawn as a bar.
 func (d Dial) inset() int {
@@ -35,7 +28,6 @@ func (d Dial) inset() int {
 	return 0
 }
 
-// nameLines is how many lines the name takes.
 func (d Dial) nameLines(w, h int) int {
 	if _, ok := d.bigName(w); ok && d.Loud && !d.smallName && h >= 9 {
 		return SizeM.Lines
@@ -62,12 +54,8 @@ func (d Dial) otherLines(w, h int) int {
 	return n
 }
 
-// size is the size of the digits: the zero Size, ordinary text, if big ones do not fit; false if there is no room at
-// all.
-func (d Dial) size(w, h int) (Size, bool) {
-	if w < 8 || h < 1 {
-		return Size{}, false
-	}
+// size is the size of the digits: the zero Size, ordinary text, if big ones do not fit.
+func (d Dial) size(w, h int) Size {
 	room := h - d.otherLines(w, h)
 	w -= d.inset()
 	if room > SizeM.Lines { // half a line above and below
@@ -79,10 +67,9 @@ func (d Dial) size(w, h int) (Size, bool) {
 	if more := max(size.Columns-SizeL.Columns, 3*size.gap()/2-dialGap); size.Columns > SizeL.Columns {
 		size, _ = Fit(widest, w-more, room)
 	}
-	return size, true
+	return size
 }
 
-// widest is the widest number that the dial may show.
 func (d Dial) widest() string {
 	if width(d.Widest) < width(d.Number) {
 		return d.Number
@@ -90,15 +77,6 @@ func (d Dial) widest() string {
 	return d.Widest
 }
 
-// lines is how many of h lines the dial uses.
-func (d Dial) lines(size Size, h int) int {
-	if size.Lines == 0 {
-		return min(h, 3)
-	}
-	return h
-}
-
-// put draws the dial at a place.
 func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 	if size.Lines == 0 {
 		d.putSmall(c, x, y, w, h)
@@ -131,7 +109,6 @@ func (d Dial) put(c *Cells, th *Theme, x, y, w, h int, size Size) {
 	}
 }
 
-// ink is the ink of the digits.
 func (d Dial) ink() Ink {
 	switch {
 	case d.Bar.Off:

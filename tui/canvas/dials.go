@@ -19,7 +19,7 @@ func (l Dials) Draw(th *Theme, w, h int) Block {
 	}
 	each := (w+dialGap)/len(l) - dialGap
 	l = l.smallNames(each)
-	if size, ok := l.size(each, h, w < ruledWidth); ok && (size.Lines > 0 || h < len(l) && each >= 12) {
+	if size := l.size(each, h, w < ruledWidth); size.Lines > 0 || h < len(l) && each >= 12 {
 		return l.beside(th, w, h, each, size)
 	}
 	if h < len(l) {
@@ -42,9 +42,11 @@ func (l Dials) smallNames(each int) Dials {
 	return l
 }
 
-// beside draws the dials beside each other.
 func (l Dials) beside(th *Theme, w, h, each int, size Size) Block {
-	c := NewCells(w, l[0].lines(size, h))
+	if size.Lines == 0 {
+		h = min(h, 3)
+	}
+	c := NewCells(w, h)
 	for i := range l {
 		x := i * (each + dialGap)
 		if i > 0 && w < ruledWidth {
@@ -58,22 +60,19 @@ func (l Dials) beside(th *Theme, w, h, each int, size Size) Block {
 }
 
 // size is the largest size that fits every dial; ruled means that rules separate the dials.
-func (l Dials) size(w, h int, ruled bool) (Size, bool) {
+func (l Dials) size(w, h int, ruled bool) Size {
 	var least Size
 	for i := range l {
-		s, ok := l[i].size(w, h)
-		if !ok {
-			return Size{}, false
-		}
+		s := l[i].size(w, h)
 		// Figures as wide as their place would be read as one number with the figures beside them.
 		if !ruled && s.Lines > 0 && s.Width(l[i].widest()) > w-1 {
-			s, _ = l[i].size(w-1, h)
+			s = l[i].size(w-1, h)
 		}
 		if i == 0 || s.Lines < least.Lines || s.Lines == least.Lines && s.Columns < least.Columns {
 			least = s
 		}
 	}
-	return least, true
+	return least
 }
 
 // rows draws the dials below each other, each on this many lines.

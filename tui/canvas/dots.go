@@ -31,9 +31,6 @@ func brailles() []string {
 
 // dot adds one dot to its cell and gives the cell the ink. x and y count dots from the grid's upper left corner.
 func (c *Cells) dot(d *dots, x, y int, k Ink) {
-	if x < 0 || y < 0 {
-		return
-	}
 	column, line := x/d.wide, y/d.high
 	if p := c.at(column, line); p != nil {
 		mask := p.dots | 1<<(y%d.high*d.wide+x%d.wide)

@@ -9,9 +9,8 @@ import (
 
 // Edge is an edge of the operating window and how far away it is.
 type Edge struct {
-	Name     string
-	Margin   float64 // %; negative if the edge is not met
-	Unjudged bool    // it is not judged at this setting
+	Name   string
+	Margin float64 // %; negative if the edge is not met, +Inf if it is not judged at this setting
 }
 
 // Edges are the edges of a setting. The nearest are shown first, the unjudged ones last.
@@ -27,7 +26,7 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 		return nil
 	}
 	list := slices.Clone(l)
-	slices.SortStableFunc(list, func(a, b Edge) int { return cmp.Compare(a.order(), b.order()) })
+	slices.SortStableFunc(list, func(a, b Edge) int { return cmp.Compare(a.Margin, b.Margin) })
 	names := 0
 	for _, e := range list {
 		names = max(names, width(e.Name))
@@ -38,7 +37,7 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 	c := NewCells(w, min(h, len(list)))
 	for y := range c.H {
 		e := &list[y]
-		if e.Unjudged {
+		if math.IsInf(e.Margin, 1) {
 			const not = "not judged"
 			c.PutCut(2, y, Quiet.Ink(), e.Name, min(names, w-len(not)-3))
 			c.Put(w-len(not), y, Quiet.Ink(), not)
@@ -63,19 +62,8 @@ func (l Edges) Draw(th *Theme, w, h int) Block {
 	return c.Lines(th)
 }
 
-// order is the margin by which edges are sorted.
-func (e *Edge) order() float64 {
-	if e.Unjudged {
-		return math.Inf(1)
-	}
-	return e.Margin
-}
-
 // Share is a single bar, half a line high, that shows a share of a whole.
 func Share(th *Theme, k Ink, w int, share float64) Line {
-	if w < 1 {
-		return Line{}
-	}
 	c := NewCells(w, 1)
 	c.bar(th, 0, 0, w, share, k)
 	return c.Lines(th)[0]

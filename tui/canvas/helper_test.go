@@ -115,7 +115,7 @@ func tryLand(heat, travel float64) Land {
 
 // tryChart is the heat of a timed arc over two and a half beats.
 func tryChart() *Chart {
-	ch := &Chart{X: Axis{Name: "s"}, Y: Axis{Name: "°C"}, OnName: "arc on",
+	ch := &Chart{X: "s", Y: "°C", OnName: "arc on",
 		Limits: []Limit{{Name: "base melts", At: 1470, State: Burns}, {Name: "liquidus", At: 1025, State: Good}}}
 	edge, middle := Trace{Name: "root edge"}, Trace{Name: "middle", Dotted: true}
 	for i := range 200 {

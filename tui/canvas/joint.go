@@ -8,7 +8,7 @@ import (
 
 // Scale is how many millimetres one column of the drawing is wide; 0 if there is no drawing. A line is twice as high.
 func (s *Joint) Scale(w, h int) float64 {
-	if w < 12 || h < 3 || !s.sane() {
+	if w < 12 || h < 3 {
 		return 0
 	}
 	fit := func(f joint.Frame) float64 { return max((f.Right-f.Left)/float64(w), (f.Top-f.Low)/float64(h)/2) }
@@ -89,15 +89,6 @@ type Joint struct {
 	MeltedBack [2]float64 // on the other face
 	BoiledBack [2]float64
 	Least      float64 // the least width of a column in mm: the larger one of two drawings beside each other
-}
-
-func (s *Joint) sane() bool {
-	sum := s.Gap + s.Phi + s.Backing
-	for i := range 2 {
-		sum += s.Thick[i] + s.Wet[i] + s.Melted[i] + s.MeltedBack[i]
-	}
-	members := s.Thick[0] > 0 && (s.Kind == joint.Overlay || s.Thick[1] > 0)
-	return s.Kind < joint.Kinds && members && s.Gap >= 0 && !math.IsNaN(sum) && !math.IsInf(sum, 0)
 }
 
 // whole is the area with the bead, the burnt zinc and a little of the members beside it.

@@ -8,10 +8,9 @@ import (
 // Land is the meaning of a point of the map.
 type Land uint8
 
-// The lands. Good has three steps of margin, the last with the largest margin. LandNone is not drawn.
+// The lands. Good has three steps of margin, the last with the largest margin.
 const (
-	LandNone Land = iota
-	LandCold
+	LandCold Land = iota
 	LandHot
 	LandBurns
 	LandOutside
@@ -22,7 +21,6 @@ const (
 )
 
 var landSigns = [lands]struct{ sign, word, short string }{
-	LandNone:    {"", "", ""},
 	LandCold:    {"·", "COLD", "COLD"},
 	LandHot:     {"+", "TOO HOT", "HOT"},
 	LandBurns:   {"#", "BURNS THROUGH", "BURNS"},
@@ -32,13 +30,8 @@ var landSigns = [lands]struct{ sign, word, short string }{
 	LandGood3:   {"█", "GOOD", "GOOD"},
 }
 
-func (l Land) ground() Role { return landInk + Role(l) }
-func (l Land) on(r Role) Ink {
-	if l == LandNone {
-		return r.Ink()
-	}
-	return r.On(l.ground())
-}
+func (l Land) ground() Role  { return landInk + Role(l) }
+func (l Land) on(r Role) Ink { return r.On(l.ground()) }
 
 // words is the ink for words on the land itself.
 func (l Land) words() Ink { return l.on(landOn+Role(l)) | Bold }
@@ -46,14 +39,14 @@ func (l Land) words() Ink { return l.on(landOn+Role(l)) | Bold }
 // Map shows what every combination of two settings does. Values are in the units of its axes. Both axes are
 // logarithmic.
 type Map struct {
-	X, Y         []float64 // rising: the columns, and the rows from the bottom up
+	X, Y         []float64 // above zero and rising: the columns, and the rows from the bottom up
 	Lands        []Land    // of each point, X outer, Y inner
 	NameX, NameY string    // of the axes, with their units
 	At           [2]float64
-	TextX, TextY string     // the values of At as written at the axes; "" shows no cross-hair
+	TextX, TextY string     // the values of At as written at the axes
 	Suggested    [2]float64 // the suggestion
 	Comma        bool       // a decimal comma at the axes
-	Stale        bool       // of an earlier job: drawn in signs, in quiet text
+	Stale        bool       // of an earlier job: drawn in signs, in quiet text, without cross-hair and suggestion
 }
 
 // mapDrawing is a map while it is drawn.
@@ -67,13 +60,12 @@ type mapDrawing struct {
 	atX, atY     int // cell of the setting
 	bestX, bestY int // cell of the suggestion
 	shown        []Land
-	crossed      bool
 }
 
 // Draw draws the map: the field, its axes with round numbers, and their names if there is room. It draws nothing below
 // 24 columns or 6 lines.
 func (m *Map) Draw(th *Theme, w, h int) Block {
-	if w < 24 || h < 6 || !m.sane() {
+	if w < 24 || h < 6 {
 		return nil
 	}
 	d := mapDrawing{Map: m, th: th, low: [2]float64{m.X[0], m.Y[0]}, high: [2]float64{m.X[len(m.X)-1], m.Y[len(m.Y)-1]}}
@@ -86,7 +78,6 @@ func (m *Map) Draw(th *Theme, w, h int) Block {
 		return nil
 	}
 	d.c = NewCells(w, h)
-	d.crossed = m.TextX != "" && m.TextY != "" && !m.Stale
 	d.atX, d.atY = d.cellX(m.At[0]), d.cellY(m.At[1])
 	d.bestX, d.bestY = d.cellX(m.Suggested[0]), d.cellY(m.Suggested[1])
 	d.field()
@@ -97,15 +88,6 @@ func (m *Map) Draw(th *Theme, w, h int) Block {
 	d.labels()
 	d.cross()
 	return d.c.Lines(th)
-}
-
-func (m *Map) sane() bool {
-	nx, ny := len(m.X), len(m.Y)
-	if nx < 2 || ny < 2 || len(m.Lands) != nx*ny || !(m.X[0] > 0) || !(m.Y[0] > 0) {
-		return false
-	}
-	rise := slices.IsSorted(m.X) && slices.IsSorted(m.Y) && m.X[nx-1] > m.X[0] && m.Y[ny-1] > m.Y[0]
-	return rise && slices.Max(m.Lands) < lands
 }
 
 // labelWidth is the room for the numbers beside the field. It fits the longest number that a setting may have,
@@ -159,10 +141,6 @@ func (d *mapDrawing) put(x, y int, a, b Land) {
 		d.c.Set(d.left+x, y, Quiet.Ink(), landSigns[b].sign)
 	case a == b:
 		d.c.Set(d.left+x, y, a.on(Own), "")
-	case b == LandNone:
-		d.c.Set(d.left+x, y, a.ground().Ink(), "▀")
-	case a == LandNone:
-		d.c.Set(d.left+x, y, b.ground().Ink(), "▄")
 	default:
 		d.c.Set(d.left+x, y, b.ground().On(a.ground()), "▄")
 	}

@@ -14,7 +14,7 @@ func (d *mapDrawing) axes() {
 	for _, t := range numbers {
 		d.c.Set(d.left+t.at, d.h, k, "┬")
 	}
-	if d.crossed {
+	if !d.Stale {
 		d.c.Fill(0, d.atY, d.left, 1, Plain)
 		d.c.Put(d.left-1-width(d.TextY), d.atY, own, d.TextY)
 		d.c.Set(d.left-1, d.atY, own, "▸")
@@ -37,15 +37,13 @@ func (d *mapDrawing) names(y int) {
 
 // cross draws the suggestion, and the setting with lines to both axes.
 func (d *mapDrawing) cross() {
+	if d.Stale {
+		return
+	}
 	put := func(x, y int, bold Ink, sign string) {
 		d.c.Set(d.left+x, y, d.ink(x, y, landOn+Role(d.shown[y*d.w+x]))|bold, sign)
 	}
-	if !d.Stale {
-		put(d.bestX, d.bestY, Bold, "○")
-	}
-	if !d.crossed {
-		return
-	}
+	put(d.bestX, d.bestY, Bold, "○")
 	for x := range d.atX {
 		put(x, d.atY, 0, "─")
 	}
@@ -120,7 +118,7 @@ func (d *mapDrawing) free(l Land, x, y int) bool {
 	if at != l && !(l == LandGood3 && at >= LandGood1) {
 		return false
 	}
-	if d.crossed && (y == d.atY && x <= d.atX || x == d.atX && y >= d.atY) {
+	if !d.Stale && (y == d.atY && x <= d.atX || x == d.atX && y >= d.atY) {
 		return false
 	}
 	return y != d.bestY || x != d.bestX

@@ -69,7 +69,7 @@ func TestDigitsKeepTheirSize(t *testing.T) {
 	if a, b := lines("3.86"), lines("1.1"); !slices.Equal(a, b) {
 		t.Errorf("3.86 stands on lines %v, 1.1 on %v", a, b)
 	}
-	if a, ok := tryDials[0].size(30, 9); !ok || a.Lines < 4 {
+	if a := tryDials[0].size(30, 9); a.Lines < 4 {
 		t.Errorf("in 30 columns and 9 lines the digits are %v", a)
 	}
 }
@@ -83,8 +83,7 @@ func TestDialsShowTheirFigures(t *testing.T) {
 			for h := 1; h <= 16; h++ {
 				each := (w+dialGap)/n - dialGap
 				text := seenBlock(t, "dials", list.Draw(th, w, h), w, h)
-				size, ok := list.size(each, h, true)
-				if ok && size.Lines > 0 {
+				if size := list.size(each, h, true); size.Lines > 0 {
 					if got := size.Width("88.8"); got > each {
 						t.Fatalf("%d dials in %dx%d: digits %d wide in %d", n, w, h, got, each)
 					}
@@ -183,10 +182,8 @@ func TestTicks(t *testing.T) {
 	room := func(s string) int { return width(s) + 2 }
 	for _, x := range []struct{ got, want string }{
 		{texts(logTicks(1, 100, 40, false, room)), "1@0 2@6 3@9 5@13 7@16 10@20 20@26 50@33 100@39"},
-		{texts(evenTicks(Axis{High: 1}, 41, 10, true)), "0,00@0 0,25@10 0,50@20 0,75@30 1,00@40"},
-		{texts(evenTicks(Axis{Low: -200, High: 800}, 11, 3, false)), "0@2 500@7"},
-		{texts(evenTicks(Axis{Low: 1, High: 1}, 11, 3, false)), ""},
-		{texts(logTicks(0, 5, 11, false, room)), ""},
+		{texts(evenTicks(axis{high: 1}, 41, 10, true)), "0,00@0 0,25@10 0,50@20 0,75@30 1,00@40"},
+		{texts(evenTicks(axis{low: -200, high: 800}, 11, 3, false)), "0@2 500@7"},
 	} {
 		if x.got != x.want {
 			t.Errorf("%s, want %s", x.got, x.want)
@@ -256,8 +253,8 @@ func TestBigFiguresKeepApart(t *testing.T) {
 		for w := ruledWidth; w <= 220; w++ {
 			for h := 1; h <= 16; h++ {
 				each := (w+dialGap)/n - dialGap
-				size, ok := list.size(each, h, false)
-				if got := size.Width("88.8"); ok && size.Lines > 0 && each+dialGap-got < 3 {
+				size := list.size(each, h, false)
+				if got := size.Width("88.8"); size.Lines > 0 && each+dialGap-got < 3 {
 					t.Fatalf("%d dials in %dx%d: digits %d wide in %d", n, w, h, got, each)
 				}
 			}

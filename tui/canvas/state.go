@@ -27,28 +27,20 @@ var stateWords = [states]struct{ sign, word, short string }{
 	Stop:      {"■", "STOP", "STOP"},
 }
 
-// known is the state itself; an unknown number counts as NotJudged.
-func (s State) known() State {
-	if s >= states {
-		return NotJudged
-	}
-	return s
-}
-
 // Sign is the state's sign, one column wide, which can also be drawn big.
-func (s State) Sign() string { return stateWords[s.known()].sign }
+func (s State) Sign() string { return stateWords[s].sign }
 
 // Word is the state in capitals.
-func (s State) Word() string { return stateWords[s.known()].word }
+func (s State) Word() string { return stateWords[s].word }
 
 // Short is Word for little room.
-func (s State) Short() string { return stateWords[s.known()].short }
+func (s State) Short() string { return stateWords[s].short }
 
 // Ink is the state's colour as text.
 func (s State) Ink() Ink { return s.role().Ink() }
 
-func (s State) role() Role   { return stateInk + Role(s.known()) }
-func (s State) ground() Role { return stateGround + Role(s.known()) }
+func (s State) role() Role   { return stateInk + Role(s) }
+func (s State) ground() Role { return stateGround + Role(s) }
 
 // onGround is text on the state's background.
-func (s State) onGround() Ink { return (stateOn + Role(s.known())).On(s.ground()) }
+func (s State) onGround() Ink { return (stateOn + Role(s)).On(s.ground()) }

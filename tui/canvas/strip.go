@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 )
 
@@ -34,7 +35,9 @@ func (s Strip) Draw(th *Theme, w, h int) Block {
 	}
 	c := NewCells(w, h)
 	c.Fill(0, 0, w, h, s.State.onGround())
-	if !s.large(c, th) {
+	if l := s.laid(w, h); l.lines != nil {
+		s.large(c, th, l)
+	} else {
 		s.small(c)
 	}
 	return c.Lines(th)
@@ -73,18 +76,36 @@ func (s Strip) laid(w, h int) look {
 	return look{}
 }
 
-// large draws a strip with big letters, or returns false if there is no room.
-func (s Strip) large(c *Cells, th *Theme) bool {
-	l, k := s.laid(c.W, c.H), s.State.onGround()
-	if l.lines == nil {
-		return false
-	}
+// large draws a strip with big letters, the lines beside them, the status at the lower right, and the hazard stripes of
+// a stop.
+func (s Strip) large(c *Cells, th *Theme, l look) {
+	k := s.State.onGround()
 	if l.sign {
 		l.size.put(c, margin(c.W), 0, k, s.State.Sign(), true, th.coarse)
 	}
 	l.size.put(c, l.x-3-l.size.Width(l.word), 0, k, l.word, true, th.coarse)
-	s.beside(c, l)
-	return true
+	y := (c.H - len(l.lines)) / 2
+	for i, text := range l.lines {
+		ink := k
+		if i < l.bold {
+			ink |= Bold
+			c.Fill(l.x, y+i, c.W-l.x, 1, ink) // blanks in bold too, so that no ink is switched back between the texts
+		}
+		c.Put(l.x, y+i, ink, text)
+	}
+	last, high := l.x, c.H
+	if n := c.H - 1 - y; n < len(l.lines) {
+		last += width(l.lines[n]) + 2
+	}
+	if at := c.W - margin(c.W) - width(s.Status); s.Status != "" && at >= last {
+		c.Put(at, c.H-1, k, s.Status)
+		high--
+	}
+	if s.State == Stop {
+		longest := slices.MaxFunc(l.lines, func(a, b string) int { return width(a) - width(b) })
+		end := l.x + width(longest) + 2
+		c.stripes(end, 0, c.W-end, high, k)
+	}
 }
 
 // looks are the ways to arrange the word on some lines, the one that can be read from furthest away first.
@@ -107,31 +128,6 @@ func (s Strip) looks(lines int) (list []look) {
 
 func (s Strip) word() string  { return cmp.Or(s.Word, s.State.Word()) }
 func (s Strip) short() string { return cmp.Or(s.Word, s.State.Short()) }
-
-// beside writes the lines beside the word, the status at the lower right, and the hazard stripes of a stop.
-func (s Strip) beside(c *Cells, l look) {
-	k := s.State.onGround()
-	y := (c.H - len(l.lines)) / 2
-	for i, text := range l.lines {
-		ink := k
-		if i < l.bold {
-			ink |= Bold
-			c.Fill(l.x, y+i, c.W-l.x, 1, ink) // blanks in bold too, so that no ink is switched back between the texts
-		}
-		c.Put(l.x, y+i, ink, text)
-	}
-	last, high := l.x, c.H
-	if n := c.H - 1 - y; n < len(l.lines) {
-		last += width(l.lines[n]) + 2
-	}
-	if at := c.W - margin(c.W) - width(s.Status); s.Status != "" && at >= last {
-		c.Put(at, c.H-1, k, s.Status)
-		high--
-	}
-	if end := l.x + widest(l.lines) + 2; s.State == Stop {
-		c.stripes(end, 0, c.W-end, high, k)
-	}
-}
 
 // stripesWide is the room that a wide strip keeps for its hazard stripes.
 const stripesWide = 8

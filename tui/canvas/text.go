@@ -11,12 +11,7 @@ import (
 func width(s string) int { return plain.Width(s) }
 
 // cut shortens a text to some columns, and ends it with an ellipsis if something is missing.
-func cut(s string, room int) string {
-	if room <= 0 {
-		return ""
-	}
-	return plain.Cut(s, room)
-}
+func cut(s string, room int) string { return plain.Cut(s, room) }
 
 // first is a text's first character, with the characters combined with it, and its width in columns.
 func first(s string) (char string, columns int) {
@@ -47,12 +42,4 @@ func Wrap(s string, room int) []string {
 		return nil
 	}
 	return plain.Wrap(strings.Join(words, " "), room)
-}
-
-func widest(lines []string) int {
-	n := 0
-	for _, l := range lines {
-		n = max(n, width(l))
-	}
-	return n
 }

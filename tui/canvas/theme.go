@@ -2,7 +2,6 @@ package canvas
 
 import (
 	"image/color"
-	"sync"
 
 	"charm.land/lipgloss/v2"
 	"github.com/charmbracelet/colorprofile"
@@ -22,33 +21,28 @@ const (
 	ThemeNone     Kind = "none"
 )
 
-// Theme turns inks into bytes for one kind of terminal. It never changes, and all sessions of a kind share one.
+// Theme turns inks into bytes for one kind of terminal. It never changes.
 type Theme struct {
 	colour [roles]color.Color // nil is the terminal's own colour
 	ground bool               // there are background colours: lands and parts need no textures
 	coarse bool               // the terminal has half-blocks, but neither quadrants nor braille
 }
 
-type themeKey struct {
-	palette int
-	profile colorprofile.Profile
-	coarse  bool
-}
-
-var themes sync.Map // of themeKey to *Theme
-
 // ThemeOf is the theme of a terminal: by its dark or light background, and the colours that it shows. A coarse terminal
 // has no quadrants and no braille (the Linux console, the old Windows console).
 func ThemeOf(kind Kind, dark bool, profile colorprofile.Profile, coarse bool) *Theme {
-	if kind == ThemeNone {
-		profile = colorprofile.ASCII
+	th := &Theme{ground: kind != ThemeNone && profile > colorprofile.ASCII, coarse: coarse}
+	for r := range roles {
+		shown := tones[r][paletteOf(kind, dark)]
+		c := shown.indexed
+		if profile == colorprofile.ANSI {
+			c = shown.ansi
+		}
+		if c != "" && th.ground {
+			th.colour[r] = lipgloss.Color(c)
+		}
 	}
-	k := themeKey{paletteOf(kind, dark), max(colorprofile.ASCII, min(profile, colorprofile.ANSI256)), coarse}
-	if th, ok := themes.Load(k); ok {
-		return th.(*Theme)
-	}
-	th, _ := themes.LoadOrStore(k, newTheme(k))
-	return th.(*Theme)
+	return th
 }
 
 func paletteOf(kind Kind, dark bool) int {
@@ -61,20 +55,6 @@ func paletteOf(kind Kind, dark bool) int {
 		return onDark
 	}
 	return onLight
-}
-
-func newTheme(k themeKey) *Theme {
-	th := &Theme{ground: k.profile != colorprofile.ASCII, coarse: k.coarse}
-	for r := range roles {
-		c := tones[r][k.palette].indexed
-		if k.profile == colorprofile.ANSI {
-			c = tones[r][k.palette].ansi
-		}
-		if c != "" && th.ground {
-			th.colour[r] = lipgloss.Color(c)
-		}
-	}
-	return th
 }
 
 // style switches an ink on. It is empty for the terminal's own ink.
@@ -98,12 +78,7 @@ func (th *Theme) style(k Ink) (s ansi.Style) {
 func (th *Theme) plain(k Ink) bool { return th.colour[k.bg()] == nil && !k.bg().swaps() }
 
 // Paint is a text in an ink. The text must have no styles of its own.
-func (th *Theme) Paint(k Ink, text string) string {
-	if text == "" {
-		return ""
-	}
-	return th.style(k).Styled(text)
-}
+func (th *Theme) Paint(k Ink, text string) string { return th.style(k).Styled(text) }
 
 // Style is an ink on the terminal's own background as a Lip Gloss style, for the components of Bubbles.
 func (th *Theme) Style(k Ink) lipgloss.Style {

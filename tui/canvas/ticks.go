@@ -20,12 +20,9 @@ type tick struct {
 var round = [...][]float64{{1}, {2, 5}, {3, 4, 6, 8, 1.5}, {1.2, 2.5, 7, 9, 3.5, 4.5},
 	{1.1, 1.3, 1.4, 1.6, 1.8, 2.2, 2.8, 5.5, 6.5}}
 
-// logTicks are round numbers on a logarithmic axis of some cells, the roundest that have room. room is how many cells a
-// text keeps free around its middle.
+// logTicks are round numbers on a logarithmic axis of some cells, the roundest that have room. The axis begins above
+// zero. room is how many cells a text keeps free around its middle.
 func logTicks(low, high float64, cells int, comma bool, room func(text string) int) (list []tick) {
-	if !(low > 0) || !(high > low) || math.IsInf(high, 0) || cells < 2 {
-		return nil
-	}
 	from := func(t tick) int { return t.at - room(t.text)/2 }
 	for rank, mantissas := range round {
 		if rank == len(round)-1 && len(list) >= enough {
@@ -55,11 +52,8 @@ func share(v, low, high float64, cells int) int {
 }
 
 // evenTicks are round numbers at even steps on an axis of some cells, with one tick about every so many cells.
-func evenTicks(a Axis, cells, every int, comma bool) []tick {
-	low, high := a.Low, a.High
-	if !(high > low) || math.IsInf(high-low, 0) || cells < 2 {
-		return nil
-	}
+func evenTicks(a axis, cells, every int, comma bool) []tick {
+	low, high := a.low, a.high
 	step := roundStep((high - low) * float64(every) / float64(cells))
 	_, places, _ := strings.Cut(strconv.FormatFloat(step, 'f', 9, 64), ".")
 	digits := len(strings.TrimRight(places, "0"))
