@@ -144,6 +144,10 @@ func unknown(kind, text, key string, rows int, names rowNames) error {
 			nearest = append(nearest, n.id)
 		}
 	}
+	if kind == "metal" && !held && key != "" && digit(key[0]) {
+		return mistake.New("no metal is called "+quoted(text), "type a metal, such as mild-steel; a gauge or a thickness "+
+			"is a choice of its own")
+	}
 	return mistake.New("no "+kind+" is called "+quoted(text), typeInstead(kind, nearest))
 }
 
@@ -168,7 +172,7 @@ func letters(key string) string { return strings.TrimRight(key, "0123456789") }
 
 func score(key, name string) int {
 	d := near.Slips(key, name)
-	if len(key) >= 2 && strings.Contains(name, key) {
+	if few := len(key) < 2 || len(key) < 3 && digits(key) == key; !few && strings.Contains(name, key) {
 		return d - near.Longest
 	}
 	return d

@@ -3,6 +3,7 @@ package tables
 import (
 	"errors"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode"
@@ -225,5 +226,18 @@ func TestStopsAndNearMisses(t *testing.T) {
 	}
 	if _, err := FindFiller("foo"); mistake.Of(err).Hint != "it is not in the tables: see brazebooth tables fillers" {
 		t.Errorf("foo: %v", mistake.Of(err))
+	}
+}
+
+// A number that is typed for the metal is a gauge or a thickness that came too early, and no part of an alloy's number.
+func TestAGaugeIsNoMetal(t *testing.T) {
+	for n := 1; n < 100; n++ {
+		for _, unit := range []string{"", "ga", " mm", "mm"} {
+			text := strconv.Itoa(n) + unit
+			_, err := FindMetal(text)
+			if m := mistake.Of(err); m == nil || !strings.Contains(m.Hint, "a choice of its own") {
+				t.Errorf("%q: %v", text, err)
+			}
+		}
 	}
 }

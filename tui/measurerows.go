@@ -62,8 +62,8 @@ var measureRows = [measureCount]formRow{
 		unit: "A"},
 	askVolts: {ask: "volts", how: "measure-arc", rule: "while the arc burns, 14.8V; empty leaves them out",
 		field: quantity.FieldVoltage, figure: "volts", unit: "V"},
-	askFeedDial:  {ask: "feed dial", rule: dialRule, field: quantity.FieldNumber, unit: "marks"},
-	askVoltsDial: {ask: "volts dial", rule: dialRule, field: quantity.FieldNumber, unit: "marks"},
+	askFeedDial:  {ask: "feed dial", rule: dialRule, field: quantity.FieldMark, unit: "marks"},
+	askVoltsDial: {ask: "volts dial", rule: dialRule, field: quantity.FieldMark, unit: "marks"},
 	askTravel: {ask: "travel", how: "measure-travel", rule: "space starts and stops the watch while 100 mm are laid, " +
 		"or type another length after; or type 16s/100mm; empty leaves it out", field: quantity.FieldTravel,
 		figure: "travel", unit: "mm/s", timed: true},

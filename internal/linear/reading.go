@@ -88,7 +88,7 @@ func (t *talk) readResults(string) {
 	t.tell(report.Figures{Card: &t.card, List: t.results()}, report.Edges{Card: &t.card})
 }
 
-// heat says in a sentence how the heat is, and which edges are not met or which edge is nearest.
+// heat says in sentences what the verdict is, and which edges are not met or which edge is nearest.
 func heat(c *calc.Card) string {
 	switch {
 	case c.Stopped():
@@ -96,21 +96,20 @@ func heat(c *calc.Card) string {
 	case c.Zone == "" || c.Zone == "not-modelled" || len(c.Edges) == 0:
 		return "No verdict on the heat is computed for this job: judge it on a test bead."
 	}
-	zone := c.Zone
-	if c.Verdict() == "marginal" { // as on the screens
-		zone = "marginal"
-	}
+	said := "Verdict: " + report.VerdictText(c) + "."
 	var missed []string
 	for i := range c.Edges {
 		if e := &c.Edges[i]; !e.Met {
 			missed = append(missed, e.Name)
 		}
 	}
-	if len(missed) > 0 {
-		return "Heat: " + zone + ". Not met: " + strings.Join(missed, ", ") + "."
+	switch nearest := c.DecidingEdge(); {
+	case nearest.Met:
+		said += " Nearest edge: " + nearest.Name + ", " + report.EdgeRoom(nearest, false) + "."
+	case c.Zone != "good" || len(missed) > 1: // else the verdict names it
+		said += " Not met: " + strings.Join(missed, ", ") + "."
 	}
-	nearest := c.DecidingEdge()
-	return "Heat: " + zone + ". Nearest edge: " + nearest.Name + ", " + report.EdgeRoom(nearest, false) + "."
+	return said
 }
 
 func (t *talk) readAssumed(string) {

@@ -103,7 +103,7 @@ func (e Edges) words(o Options) []Line {
 		if z := e.Card.Zone; z == "" || z == "not-modelled" {
 			return nil
 		}
-		list = append(list, Line{Kind: CardVerdict, Lead: "verdict", Text: verdictText(e.Card)})
+		list = append(list, Line{Kind: CardVerdict, Lead: "verdict", Text: VerdictText(e.Card)})
 	}
 	under := len(list)
 	for i := range e.Card.Edges {
@@ -142,8 +142,8 @@ func MissedBy(margin float64) string {
 	return fmt.Sprintf("%.0f %%", margin)
 }
 
-// verdictText is the verdict with its chance. If the heat is good but the setting is not, it says why.
-func verdictText(card *calc.Card) string {
+// VerdictText is the verdict with its chance. If the heat is good but the setting is not, it says why.
+func VerdictText(card *calc.Card) string {
 	v := card.Verdict()
 	chance, judged := card.Figure("chance")
 	switch e := card.DecidingEdge(); {

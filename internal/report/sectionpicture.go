@@ -42,7 +42,7 @@ func (j Joint) picture() *picture.Picture {
 	p := newPicture("", "", j.Comma)
 	p.HideAxes()
 	p.Head = []picture.Line{{Text: PracticeWork(j.Card, j.Units), Size: picture.Near},
-		{Text: verdictText(j.Card), Size: picture.Far, Bold: true}}
+		{Text: VerdictText(j.Card), Size: picture.Far, Bold: true}}
 	d := newDrawn(&j.Section)
 	parts := d.parts()
 	for _, ink := range [...]byte{inkFirst, inkSecond, inkBead, inkBacking, inkBoiled, inkMelted} {

@@ -52,7 +52,7 @@ func (g Grid) asked(where string, o Options) string {
 		where = " (beyond this map)"
 	}
 	u := &g.Given.Used
-	return whatGiven(&g.Given.Job) + ": " + setting(u.Feed.V, u.Travel.V, o) + where + ": " + verdictText(g.Given)
+	return whatGiven(&g.Given.Job) + ": " + setting(u.Feed.V, u.Travel.V, o) + where + ": " + VerdictText(g.Given)
 }
 
 // suggested is the suggested setting with its chance.
