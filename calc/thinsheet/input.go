@@ -35,7 +35,7 @@ type Input struct {
 	Behind   float64
 	Aside    float64
 
-	count *atomic.Int64 // cells times stages, of all sheets of one Bridge; may be nil
+	count *atomic.Int64 // cells times stages, of all sheets of one Run; may be nil
 }
 
 // Default sizes, mm.

@@ -98,19 +98,6 @@ func join(base, filler *Material, stir float64) pair {
 	return pair{p}
 }
 
-// invert renews the temperatures from the enthalpies.
-func (s *Sheet) invert() {
-	e, t, a, b, lo, hi := s.e, s.t, s.a, s.b, s.lo, s.hi
-	n := len(e)
-	t, a, b, lo, hi = t[:n], a[:n], b[:n], lo[:n], hi[:n]
-	for i, v := range e {
-		if v < lo[i] || v >= hi[i] {
-			s.find(i, v)
-		}
-		t[i] = a[i] + b[i]*v
-	}
-}
-
 // settle finds segment and temperature of cells whose metal or enthalpy was changed elsewhere.
 func (s *Sheet) settle(from, to int) {
 	n := s.g.ny * s.g.nx
