@@ -57,7 +57,7 @@ type OnOff struct {
 	Wet               float64    // K, of the joint over its limit of wetting at the end of on
 	EdgePeak          float64    // C, of the cooler root edge at the end of on
 	HotPeak           float64    // C, of the hotter one
-	DriftOn, DriftOff float64 // relative changes from the cycle before
+	DriftOn, DriftOff float64    // relative changes from the cycle before
 	Converged         bool
 	Reached           bool // on was ended by its criterion, not by its limit
 	Cooled            bool // the same for off
