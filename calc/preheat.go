@@ -42,7 +42,7 @@ type warmth struct {
 // newWarmth is the search with the strongest arc of the job's wire.
 func (b *board) newWarmth(card *Card) warmth {
 	w := warmth{h: b.heatField(card), m: newMargins(b, card), room: tables.RoomTemperature.V, top: HottestPreheat(card)}
-	_, w.feed = b.steadyFeeds(&w.m)
+	_, w.feed = b.steadyFeeds()
 	for i := range w.m.members {
 		w.top = min(w.top, w.m.solid[i]-tables.BelowSolidus.V)
 	}
@@ -136,7 +136,7 @@ func (w *warmth) find() preheat {
 func (w *warmth) weaker() preheat {
 	strongest := w.feed
 	defer func() { w.feed = strongest }()
-	low, _ := w.h.b.steadyFeeds(&w.m)
+	low, _ := w.h.b.steadyFeeds()
 	const tries = 5
 	feeds := grid.Axis{Low: low, High: strongest, N: tries}
 	p := preheat{least: math.NaN()}

@@ -41,7 +41,7 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 	}
 	l.peak()
 	l.liquid()
-	if f, ok := v.margin(l.list, b, s); ok {
+	if f, ok := v.margin(l.list, b); ok {
 		l.list = append(l.list, f)
 	}
 	v.chance.spoil(l.list)

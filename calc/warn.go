@@ -95,7 +95,7 @@ func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 // arc compares the current with the steady range and with a reading.
 func (w *warnings) arc(b *board, s *spread) {
 	amps := s.value[oAmps]
-	floor, spray := SteadyRange(w.card)
+	floor, spray := SteadyRange(w.card.Used.Wire.V)
 	if floor > 0 && amps < floor {
 		w.tell("arc-unsteady", Caution, "common practice, no source", "%.0f A is under about %.0f A, where this "+
 			"wire's short arc gets unsteady. More wire feed, or a thinner wire.", amps, floor)

@@ -135,12 +135,11 @@ func (a *heats) sweep(ctx context.Context, h *heatField) error {
 // shift computes what a factor on the heat adds to the limits at a point; nothing where the model does not reach.
 func (a *heats) shift(h *heatField, g *grid.Limits, i, j int, factor float64) {
 	feed, travel := g.Feeds.At(float64(i)), g.Travels.At(float64(j))
-	zinc := a.margins.zinc > 0
-	from, err := h.limits(a.margins, feed, travel, 1, zinc)
+	from, err := h.limits(a.margins, feed, travel, 1)
 	if err != nil {
 		return
 	}
-	to, err := h.limits(a.margins, feed, travel, factor, zinc)
+	to, err := h.limits(a.margins, feed, travel, factor)
 	if err != nil {
 		to = limit.Hopeless
 	}

@@ -79,7 +79,7 @@ type drawing struct {
 
 // draws begins a drawing of a job, over a little more than the feeds and travels that arc and hand hold.
 func (b *board) draws(e *effort.Account, h *heatField, m *margins, size WindowSize) drawing {
-	low, high := b.steadyFeeds(m)
+	low, high := b.steadyFeeds()
 	return drawing{grid.Draw(grid.Axis{Low: low * 0.8, High: high * 1.15, N: size.Feeds},
 		grid.Axis{Low: m.slow * 0.75, High: m.fast * 1.25, N: size.Travels}), e, h, m}
 }
