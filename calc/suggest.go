@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"slices"
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/limit"
@@ -164,12 +163,12 @@ func (b *board) settle(s *suggestion, card *Card, v *verdict) {
 	end := func(into *float64, from, most float64, beside *limit.All, at func(float64) limit.All) {
 		looked := from * math.Exp(math.Copysign(limit.Probe, most-from)) // the verdict has looked there already
 		wg.Go(func() {
-			*into = limit.LastMet(from, slices.Min(v.logs[:]), most, func(x float64) float64 {
+			*into = limit.LastMet(from, v.logs.Worst(), most, func(x float64) float64 {
 				l := *beside
 				if x != looked {
 					l = at(x)
 				}
-				return slices.Min(l[:])
+				return l.Worst()
 			})
 		})
 	}

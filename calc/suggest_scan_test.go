@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"slices"
 	"strings"
 	"testing"
 
@@ -207,7 +206,7 @@ func edgeOf(t *testing.T, p *place, end int, level float64) float64 {
 	most := [4]float64{min(low, feed), max(high, feed), m.slow, m.fast}[end]
 	at := [2]float64{feed, travel}
 	for x := &at[end/2]; ; *x *= step {
-		if l := m.beside(&h, at[0], at[1]); !(slices.Min(l[:]) >= level) || (*x-most)*(step-1) >= 0 {
+		if l := m.beside(&h, at[0], at[1]); !(l.Worst() >= level) || (*x-most)*(step-1) >= 0 {
 			edge := *x
 			if (edge-most)*(step-1) > 0 {
 				edge = most

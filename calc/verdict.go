@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/limit"
@@ -31,7 +30,7 @@ type verdict struct {
 }
 
 // met reports whether every edge is met.
-func (v *verdict) met() bool { return v.modelled && slices.Min(v.logs[:]) >= 0 }
+func (v *verdict) met() bool { return v.modelled && v.logs.Worst() >= 0 }
 
 // verdict computes the section at the setting, a little beside it, and with each thing changed that its figures depend
 // on.

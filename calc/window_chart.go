@@ -38,13 +38,11 @@ var pastEdge = [limit.Count]string{
 func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	open := w.Job
 	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
-	e := effort.New(ctx)
-	b, card, err := laidOut(e, open)
+	b, card, err := laidOut(effort.New(ctx), open)
 	if err != nil {
 		return Chart{}, err
 	}
-	h, m := b.heatField(card), newMargins(b, card)
-	d := b.draws(e, &h, &m, WindowSize{len(w.Feeds), len(w.Travels)})
+	d := b.draws(card, WindowSize{len(w.Feeds), len(w.Travels)})
 	for ; d.Step > 1; d.Halve() {
 		if err := d.sweep(nil); err != nil {
 			return Chart{}, err
@@ -53,12 +51,12 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	if err := d.sweep(nil); err != nil {
 		return Chart{}, err
 	}
-	weights, err := b.weighed(&m)
+	weights, err := b.weighed(&d.margins)
 	if err != nil {
 		return Chart{}, err
 	}
-	at := heats{grid: &d.Limits, weights: weights, margins: &m}
-	if err := at.sweep(ctx, &h); err != nil {
+	at := heats{grid: &d.Limits, weights: weights, margins: &d.margins}
+	if err := at.sweep(ctx, &d.field); err != nil {
 		return Chart{}, err
 	}
 	return chartOf(&at), nil

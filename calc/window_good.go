@@ -3,7 +3,6 @@ package calc
 import (
 	"context"
 	"math"
-	"slices"
 
 	"brazebooth/calc/limit"
 	"brazebooth/internal/crew"
@@ -26,7 +25,7 @@ func GoodSpans(ctx context.Context, card *Card) (feed, travel GoodSpan, ok bool)
 	low, high := p.b.steadyFeeds()
 	worst := func(feed, travel float64) float64 {
 		l := m.beside(h, feed, travel)
-		return slices.Min(l[:])
+		return l.Worst()
 	}
 	var wg crew.Crew
 	wg.Go(func() {

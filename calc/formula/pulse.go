@@ -6,11 +6,6 @@ import (
 	"brazebooth/tables"
 )
 
-// PulseEffective is the root mean square of a square pulse, A.
-func PulseEffective(peak, base, share float64) float64 {
-	return math.Sqrt(peak*peak*share + base*base*(1-share))
-}
-
 // Waveform is a square pulse that detaches one drop from a wire.
 type Waveform struct {
 	Peak, Base float64 // A
@@ -66,7 +61,9 @@ func pulsePeak(mean, frequency, transition, detach float64) float64 {
 }
 
 // Effective is the root mean square of the pulse, A.
-func (w *Waveform) Effective() float64 { return PulseEffective(w.Peak, w.Base, w.Share) }
+func (w *Waveform) Effective() float64 {
+	return math.Sqrt(w.Peak*w.Peak*w.Share + w.Base*w.Base*(1-w.Share))
+}
 
 // PulseGain is the mean of the product of volts and amps over the product of their means: 1 + slope·(Ie² −
 // I²)/(U·I), for volts that rise by slope V/A with the current at a constant arc length. effective and mean A,
