@@ -82,14 +82,10 @@ func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Poi
 		l := limit.Hopeless
 		if err == nil {
 			into[i].Heat = in.Heat
-			if known, no := h.limits(m, at[i].Feed, at[i].Travel, at[i].Factor); no == nil {
-				l = known
-				if m.liquid.position {
-					l.Unbroken()
-				}
-			} else {
-				err = no
-			}
+			l, err = h.limits(m, at[i].Feed, at[i].Travel, at[i].Factor)
+		}
+		if err == nil && m.liquid.position {
+			l.Unbroken()
 		}
 		l.Weigh(into[i].Margins)
 		errs[i] = err

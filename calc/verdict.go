@@ -54,14 +54,12 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 		}
 	}
 	v.variants.look(&h, feed, travel, s, &wg)
-	heats := [3]limit.All{limit.Hopeless, {}, limit.Hopeless} // where the model does not reach
+	var heats [3]limit.All
 	w := weights(s, m)
 	factors := suggest.Factors(w.heat)
 	for _, k := range [...]int{0, 2} {
 		wg.Go(func() {
-			if l, err := h.limits(m, feed, travel, factors[k]); err == nil {
-				heats[k] = l
-			}
+			heats[k], _ = h.limits(m, feed, travel, factors[k])
 		})
 	}
 	if v.state, err = h.at(feed, travel, true); err == nil {

@@ -137,10 +137,7 @@ func (a *heats) shift(h *heatField, g *grid.Limits, i, j int, factor float64) {
 	if err != nil {
 		return
 	}
-	to, err := h.limits(a.margins, feed, travel, factor)
-	if err != nil {
-		to = limit.Hopeless
-	}
+	to, _ := h.limits(a.margins, feed, travel, factor)
 	for l := range to {
 		if from[l] < limit.Far {
 			g.Points[i*g.Travels.N+j][l] = to[l] - from[l]

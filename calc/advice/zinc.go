@@ -56,13 +56,3 @@ func (p *Page) zincStaysCold(card *calc.Card, heavy bool) bool {
 	}
 	return true
 }
-
-// overZinc gives what zinc rules out of an overlay and of warm parts.
-func (f *fitting) overZinc(card *calc.Card) {
-	if l, ok := tables.Warnings.ByID("zinc-under-overlay"); ok && card.Setup.One {
-		f.say(StopWork, l.Origin, "strip the zinc at least 25 mm back, then give the sheet as bare", "%s", l.Text)
-	}
-	if calc.WarmedZinc(card) {
-		f.say(AnotherWay, practice, calc.StripZinc(card), "%s", calc.WarmOverZinc(card))
-	}
-}

@@ -20,10 +20,6 @@ func impossible(seen string, card *calc.Card) error {
 	u := &card.Used
 	for _, s := range strings.Split(seen, ",") {
 		switch {
-		case s == "spots-apart" && u.Mode != "timed":
-			return mistake.In("seen", "spots apart is a look of the timed arc: a "+u.Mode+
-				" arc lays one bead, no spots", "choose the mode timed, or type what else it shows; brazebooth "+
-				"tables sights draws them")
 		case s == "zinc-gone-behind" && !calc.Applies("zinc", card):
 			return mistake.In("seen", "zinc gone behind cannot be seen where neither member carries zinc",
 				"give the coating, as G60, or type what else it shows")

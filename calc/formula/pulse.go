@@ -22,7 +22,7 @@ type Waveform struct {
 // the same feed, so that the second often decides. If no pulse does both, the longest that keeps the arc alight
 // is taken; if the mean reaches the peak there are no pulses. Every figure is continuous in every argument.
 func OnePulse(mean, frequency, transition, detach, shortest float64) (Waveform, error) {
-	if err := Positive([4]string{"mean current", "frequency", "spray transition", "detachment"}, mean, frequency,
+	if err := Positive([7]string{"mean current", "frequency", "spray transition", "detachment"}, mean, frequency,
 		transition, detach); err != nil {
 		return Waveform{}, err
 	}
@@ -69,7 +69,7 @@ func (w *Waveform) Effective() float64 {
 // I²)/(U·I), for volts that rise by slope V/A with the current at a constant arc length. effective and mean A,
 // volts V.
 func PulseGain(effective, mean, volts, slope float64) (float64, error) {
-	if err := Positive([4]string{"effective current", "mean current", "volts"}, effective, mean, volts); err != nil {
+	if err := Positive([7]string{"effective current", "mean current", "volts"}, effective, mean, volts); err != nil {
 		return 0, err
 	}
 	if !(slope >= 0) || math.IsInf(slope, 1) {

@@ -27,6 +27,11 @@ func Plain(density, k, c, latent, solidus, liquidus float64) Material {
 	return Material{Density: density, Solidus: solidus, Liquidus: liquidus, T: t, H: h, K: []float64{k, k, k, k}}
 }
 
+// Diffusivity is that of the cold material, mm2/s.
+func (m *Material) Diffusivity() float64 {
+	return m.K[0] * (m.T[1] - m.T[0]) / (m.Density * (m.H[1] - m.H[0]))
+}
+
 func (m *Material) check() error {
 	n := len(m.T)
 	if n < 2 || len(m.H) != n || len(m.K) != n || !(m.Density > 0) || !(m.Liquidus > m.Solidus) {
