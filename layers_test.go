@@ -30,7 +30,7 @@ var own = map[string][]string{
 	"brazebooth/calc/suggest":       {"tables", "calc/formula"},
 	"brazebooth/calc/formula":       {"tables"},
 	"brazebooth/calc/effort":        {"calc/thinsheet"},
-	"brazebooth/calc/learned":       {"internal/mistake", "tables", "calc/formula"},
+	"brazebooth/calc/learned":       {"internal/mistake", "internal/quantity", "tables", "calc/formula"},
 	"brazebooth/calc/limit":         {},
 	"brazebooth/calc/limit/grid":    {"calc/limit"},
 	"brazebooth/calc": {"internal/mistake", "tables", "calc/formula", "calc/section", "calc/hang",

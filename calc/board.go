@@ -85,6 +85,12 @@ func (b *board) chooseFormulas(card *Card) {
 	}
 }
 
+// electric computes wire and arc at the board's own setting.
+func (b *board) electric() (o [outs]float64, err error) {
+	err = b.chain.electric(&b.inputs, &o)
+	return o, err
+}
+
 func (b *board) setFiller(card *Card) {
 	f := &card.Setup.Filler
 	b.fromTable(inDensity, f.Density)

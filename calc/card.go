@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"cmp"
 	"math"
 
 	"brazebooth/calc/limit"
@@ -195,14 +196,7 @@ func (c *Card) Met() bool {
 }
 
 // TooHotParts is the text of the warning against a preheat that the parts must not have, "" for none.
-func (c *Card) TooHotParts() string {
-	for _, w := range c.Warnings {
-		if w.Code == ZincWarmed || w.Code == PreheatSoftens {
-			return w.Text
-		}
-	}
-	return ""
-}
+func (c *Card) TooHotParts() string { return cmp.Or(c.Said(PreheatSoftens), c.Said(ZincWarmed)) }
 
 // Stopped reports whether a warning stops the job.
 func (c *Card) Stopped() bool { return len(Stops(c.Warnings)) > 0 }

@@ -72,7 +72,7 @@ func Technique(card *Card) string {
 // inductance chooses the note on inductance: more where the bead must wash into a fillet or a thick member, less
 // where the current is low and the wire may stub, else the middle.
 func inductance(card *Card, s *spread) string {
-	floor, _ := SteadyRange(card)
+	floor, _ := SteadyRange(card.Used.Wire.V)
 	switch {
 	case card.Used.Mode == "pulsed":
 		return "inductance-pulsed"

@@ -104,13 +104,7 @@ func (c *chain) width(k *[inputCount]float64, w1, w2 float64) float64 {
 	return w1 + w2 + k[inGap]
 }
 
-// cooling is t8/5 of the joint, s. The standard's factors are for equal sheets; unequal sheets count by their mean
-// path.
-func (c *chain) cooling(k *[inputCount]float64, o *[outs]float64) (float64, error) {
-	return formula.CoolingTime(o[oNet], c.meanPath(k), k[inRoom], c.joint)
-}
-
-// meanPath is the mean thickness of the joint's heat paths, mm.
+// meanPath is the mean thickness of the joint's heat paths, mm: the standard's factors are for equal sheets.
 func (c *chain) meanPath(k *[inputCount]float64) float64 {
 	return (c.arms[0]*k[inThick1] + c.arms[1]*k[inThick2]) / (c.arms[0] + c.arms[1])
 }

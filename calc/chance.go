@@ -110,15 +110,15 @@ func (c *Chance) figure() Figure {
 			"the doubts of heat and current as on this card, of the rest by judgement; own computation", c.shares...)}
 }
 
-// missedFigures are the figures that the edges compare.
-var missedFigures = map[limit.Limit]string{limit.Wets: "wetting_angle", limit.Solid: "base_peak_temperature",
+// comparedFigures are the figures that the edges compare.
+var comparedFigures = map[limit.Limit]string{limit.Wets: "wetting_angle", limit.Solid: "base_peak_temperature",
 	limit.Burn: "base_peak_temperature", limit.Filled: "bead_area", limit.Floor: "current", limit.Spray: "current",
 	limit.Zinc: "zinc_boiled_halfwidth"}
 
 // spoil finds the input that moves the figure of the missed edge most. Factors of 1, which say what a model leaves out,
 // do not count: a shop cannot know them better.
 func (c *Chance) spoil(list []Figure) {
-	f, ok := FigureNamed(list, missedFigures[c.missed])
+	f, ok := FigureNamed(list, comparedFigures[c.missed])
 	if c.Missed == "" || !ok {
 		return
 	}

@@ -104,12 +104,7 @@ func chanceFor(j Job) (Chance, error) {
 // missed.
 func TestChanceCountsEveryEdge(t *testing.T) {
 	j, _, b := atSuggestion(t, Job{Metal: "mild-steel", Gauge: 18, Joint: "corner"})
-	var c Card
-	if err := resolve(j, &c); err != nil {
-		t.Fatal(err)
-	}
-	m := newMargins(b, &c)
-	low, _ := b.steadyFeeds(&m)
+	low, _ := b.steadyFeeds()
 	good, err := chanceFor(j)
 	if err != nil {
 		t.Fatal(err)

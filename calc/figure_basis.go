@@ -127,8 +127,16 @@ func (b *Basis) put(symbol string, put func(number, unit string) string) string 
 }
 
 // Warned reports whether the card has a warning with that code.
-func (c *Card) Warned(code string) bool {
-	return slices.ContainsFunc(c.Warnings, func(w Warning) bool { return w.Code == code })
+func (c *Card) Warned(code string) bool { return c.Said(code) != "" }
+
+// Said is the text of the card's warning with that code, "" for none.
+func (c *Card) Said(code string) string {
+	for i := range c.Warnings {
+		if c.Warnings[i].Code == code {
+			return c.Warnings[i].Text
+		}
+	}
+	return ""
 }
 
 // Telling are the inputs that move a figure by half a per cent or more, the strongest first. Inputs that were computed

@@ -122,7 +122,7 @@ func checkFormulas(t errorer, j calc.Job, besides ...string) {
 		if page.Of == nil || slices.Contains(besides, page.Name) {
 			continue
 		}
-		if part, err := page.Of(&card); err == nil {
+		if part, err := page.Of(context.Background(), &card); err == nil {
 			checkReasons(t, page.Name+" of "+where, part.Figures)
 		}
 	}

@@ -168,14 +168,14 @@ func beadSection(card *Card) func(area, w1, w2 float64) (section.Toes, error) {
 	switch Lies(card) {
 	case "lap":
 		return func(a, w1, w2 float64) (section.Toes, error) {
-			return section.OpenLap(a, w1, w2, t1, gap, want.creep([2]float64{w1, w2}))
+			return section.Lap(a, w1, w2, t1, gap, want.creep([2]float64{w1, w2}))
 		}
 	case "tee":
 		return func(a, w1, w2 float64) (section.Toes, error) {
-			return section.OpenTee(a, w1, w2, gap, want.creep([2]float64{w1, w2}))
+			return section.Tee(a, w1, w2, gap, want.creep([2]float64{w1, w2}))
 		}
 	case "corner":
-		return func(a, w1, w2 float64) (section.Toes, error) { return section.OpenCorner(a, w1, w2, t1, t2, gap) }
+		return func(a, w1, w2 float64) (section.Toes, error) { return section.Corner(a, w1, w2, t1, t2, gap) }
 	case "edge":
 		return func(a, w1, w2 float64) (section.Toes, error) { return section.Edge(a, w1, w2, t1, t2, gap) }
 	case "overlay":

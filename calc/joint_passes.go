@@ -8,29 +8,35 @@ import (
 	"brazebooth/tables"
 )
 
-// OneBead takes the place of a formula where a joint needs no more than one bead lays well.
-const OneBead = "one bead lays that much well"
-
-// passes is how many beads like this one the joint takes, where that is more than one with the smaller end of the
-// bead's interval: for a bevelled butt in plate its groove, for other joints the metal that they need.
+// passes is how many beads like this one the joint takes, where that may be more than one: for a bevelled butt in plate
+// its groove, for other joints the metal that they need.
 func (b *board) passes(card *Card, s *spread) (Figure, bool) {
-	if b.chain.plug || b.chain.timed {
-		return Figure{}, false
-	}
-	bead, low, high := s.value[oBead], s.low[oBead], s.high[oBead]
 	fill := FillOf(card)
-	if !fill.Vee && fill.Section <= tables.OnePass.V {
+	if b.chain.plug || b.chain.timed || !fill.Vee && fill.Section <= tables.OnePass.V {
 		return Figure{}, false
 	}
+	return fill.Passes(s.value[oBead], s.low[oBead], s.high[oBead]), true
+}
+
+// Passes is how many beads of an area with its interval, mm2, the joint takes.
+func (f *Fill) Passes(bead, low, high float64) Figure {
 	formula := "max(1, {A}/{a}), rounded up"
-	if fill.Section <= tables.OnePass.V {
-		formula = OneBead
+	if f.Section <= tables.OnePass.V {
+		formula = "one bead lays that much well"
 	}
-	n, few, many := fill.Passes(bead), Fill{Section: fill.Low}, Fill{Section: fill.High}
-	return NewFigure("passes", "1", n, min(n, few.Passes(high)), max(n, many.Passes(low)),
+	n := passes(f.Section, bead)
+	return NewFigure("passes", "1", n, min(n, passes(f.Low, high)), max(n, passes(f.High, low)),
 		OwnBasis(formula, "mass balance; one bead where it is asked for no more than about 11 mm², "+
-			"which it lays well: "+tables.OnePass.Source, Derived("A", "section of the joint", fill.Section, "mm2"),
-			Derived("a", "one bead", bead, "mm2"))), true
+			"which it lays well: "+tables.OnePass.Source, Derived("A", "section of the joint", f.Section, "mm2"),
+			Derived("a", "one bead", bead, "mm2")))
+}
+
+// passes is how many beads of an area, mm2, a section takes: one where it needs no more than one bead lays well.
+func passes(section, bead float64) float64 {
+	if section <= tables.OnePass.V {
+		return 1
+	}
+	return formula.Beads(section, bead)
 }
 
 // Grooved reports whether a joint is bevelled before it is filled: a butt in plate.
@@ -130,12 +136,4 @@ func prepared(g formula.Groove, vee bool) (low, high float64) {
 		}
 	}
 	return mid - moved.Down, mid + moved.Up
-}
-
-// Passes is how many beads of an area, mm2, the joint takes: one where it needs no more than one bead lays well.
-func (f *Fill) Passes(bead float64) float64 {
-	if f.Section <= tables.OnePass.V {
-		return 1
-	}
-	return formula.Beads(f.Section, bead)
 }

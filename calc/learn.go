@@ -21,7 +21,7 @@ type Reading struct {
 // Learn is what the readings of one power source with one wire teach, one reading after the other, see
 // learned.Meter. Priors and the readings' deviation are those of tables.
 func Learn(f *tables.Filler, wire float64, mode string, readings []Reading) (learned.Meter, error) {
-	if err := formula.Positive([4]string{"wire diameter"}, wire, 1, 1, 1); err != nil {
+	if err := formula.Positive([7]string{"wire diameter"}, wire); err != nil {
 		return learned.Meter{}, err
 	}
 	l := meterOf(&Job{Filler: f.ID, Wire: Some(wire), Mode: mode}, f)

@@ -20,7 +20,7 @@ func TestLeavingEndsEveryAnswer(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, answer := range map[string]func(ctx context.Context) error{
-		"filler": func(ctx context.Context) error { _, err := advice.FillersContext(ctx, &laid); return err },
+		"filler": func(ctx context.Context) error { _, err := advice.Fillers(ctx, &laid); return err },
 		"window": func(ctx context.Context) error { _, err := calc.WindowAnew(ctx, steady); return err },
 		"gap":    func(ctx context.Context) error { _, err := calc.TimedAnew(ctx, timed); return err },
 		"correct": func(ctx context.Context) error {

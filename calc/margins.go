@@ -27,7 +27,7 @@ func newMargins(b *board, card *Card) margins {
 	m := margins{slow: tables.HandSpeedLow.V, fast: tables.HandSpeedHigh.V, wanted: wantedOf(card),
 		cold: coldAngle(card.Used.Joint),
 		zinc: card.Used.ZincLimit.Or(0), start: b.inputs[inRoom]}
-	m.floor, m.spray = SteadyRange(card)
+	m.floor, m.spray = SteadyRange(card.Used.Wire.V)
 	m.liquid = newLiquid(b, card)
 	m.coated = b.chain.zinc
 	for i, member := range card.Setup.Joined() {
@@ -47,9 +47,8 @@ func WeldBrazed(metal *tables.Metal, filler *tables.Filler, toe float64) bool {
 	return metal.Solidus.V > filler.Liquidus.V && (metal.Solidus.V-room)/(toe-room) < tables.WeldBraze.V
 }
 
-// SteadyRange returns the currents, A, between which the mode's arc runs steadily; 0 where none is known.
-func SteadyRange(card *Card) (floor, spray float64) {
-	wire := card.Used.Wire.V
+// SteadyRange returns the currents, A, between which a wire, mm, runs a steady arc; 0 where none is known.
+func SteadyRange(wire float64) (floor, spray float64) {
 	floor, _ = formula.DipFloor(wire)
 	spray, _ = formula.SprayTransition(wire)
 	return floor, spray

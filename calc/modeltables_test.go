@@ -22,7 +22,7 @@ func inGrid(t *testing.T, job Job, use func(l *limit.All, bead float64)) {
 	b := newBoard(&c)
 	b.effort = effort.New(t.Context())
 	m, h := newMargins(b, &c), b.heatField(&c)
-	low, high := b.steadyFeeds(&m)
+	low, high := b.steadyFeeds()
 	feeds, travels := grid.Axis{Low: low, High: high, N: 20}, grid.Axis{Low: m.slow, High: m.fast, N: 16}
 	for i := range feeds.N {
 		for k := range travels.N {

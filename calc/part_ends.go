@@ -60,19 +60,23 @@ func (h *heatField) ends(m *margins, s *heatState, factor float64, zinc bool) (e
 }
 
 // limits are those of a setting, feed and travel in mm/s, where the heat is a factor times the computed one; for a part
-// that warms up the worse of its seam's start and end.
-func (h *heatField) limits(m *margins, feed, travel, factor float64, zinc bool) (limit.All, error) {
+// that warms up the worse of its seam's start and end. With an error they are limit.Hopeless.
+func (h *heatField) limits(m *margins, feed, travel, factor float64) (limit.All, error) {
 	in, o, err := h.fed(feed, travel)
 	if err != nil {
-		return limit.All{}, err
+		return limit.Hopeless, err
 	}
 	in.Heat *= factor
+	zinc := m.zinc > 0
 	s, err := h.solve(&in, &o, zinc)
 	if err != nil {
-		return limit.All{}, err
+		return limit.Hopeless, err
 	}
 	e, err := h.ends(m, &s, factor, zinc)
-	return e.worse(), err
+	if err != nil {
+		return limit.Hopeless, err
+	}
+	return e.worse(), nil
 }
 
 // coldStart says how long a seam is colder at its beginning, in metal that carries the heat ahead of the arc. Steel has

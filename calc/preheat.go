@@ -42,7 +42,7 @@ type warmth struct {
 // newWarmth is the search with the strongest arc of the job's wire.
 func (b *board) newWarmth(card *Card) warmth {
 	w := warmth{h: b.heatField(card), m: newMargins(b, card), room: tables.RoomTemperature.V, top: HottestPreheat(card)}
-	_, w.feed = b.steadyFeeds(&w.m)
+	_, w.feed = b.steadyFeeds()
 	for i := range w.m.members {
 		w.top = min(w.top, w.m.solid[i]-tables.BelowSolidus.V)
 	}
@@ -98,7 +98,7 @@ func (w *warmth) find() preheat {
 	nan := math.NaN()
 	p := preheat{least: nan, low: nan, high: nan, wets: nan, feed: w.feed, room: w.room}
 	slow, fast := w.m.slow, w.m.fast
-	if o, err := w.fed(slow); err == nil {
+	if _, o, err := w.h.fed(w.feed, slow); err == nil {
 		fast = max(slow, min(fast, slow*o[oBead]/w.m.wanted.at(nil)))
 		p.amps = o[oAmps]
 	}
@@ -136,7 +136,7 @@ func (w *warmth) find() preheat {
 func (w *warmth) weaker() preheat {
 	strongest := w.feed
 	defer func() { w.feed = strongest }()
-	low, _ := w.h.b.steadyFeeds(&w.m)
+	low, _ := w.h.b.steadyFeeds()
 	const tries = 5
 	feeds := grid.Axis{Low: low, High: strongest, N: tries}
 	p := preheat{least: math.NaN()}
@@ -147,12 +147,6 @@ func (w *warmth) weaker() preheat {
 		}
 	}
 	return p
-}
-
-// fed computes wire and arc at a travel.
-func (w *warmth) fed(travel float64) ([outs]float64, error) {
-	_, o, err := w.h.fed(w.feed, travel)
-	return o, err
 }
 
 // others is an edge beside wetting that is not met, "" where all are met. The travel was chosen so that filling is met
@@ -206,7 +200,7 @@ func (w *warmth) band(p *preheat, b *board) {
 // power is the heat at both ends of its interval over the heat. The meter shows the current, so that only volts and arc
 // efficiency vary.
 func (w *warmth) power(b *board) (low, high float64) {
-	o, err := w.fed(w.m.slow)
+	_, o, err := w.h.fed(w.feed, w.m.slow)
 	if err != nil {
 		return 1, 1
 	}

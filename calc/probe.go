@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc/effort"
 	"brazebooth/calc/limit"
+	"brazebooth/calc/section"
 	"brazebooth/internal/crew"
 )
 
@@ -29,10 +30,19 @@ func ProbeOf(ctx context.Context, job *Job) (*Probe, error) {
 
 // state is the state at the job's own feed and travel where the heat is exp(shift) times the computed one.
 func (p *Probe) state(shift float64, zinc bool) (heatState, error) {
-	eta := p.b.inputs[inEta]
-	p.b.inputs[inEta] *= math.Exp(shift)
-	defer func() { p.b.inputs[inEta] = eta }()
-	return p.field.at(p.b.inputs[inFeed], p.b.inputs[inTravel], zinc)
+	in, o, err := p.fed(shift)
+	if err != nil {
+		return heatState{o: o}, err
+	}
+	return p.field.solve(&in, &o, zinc)
+}
+
+// fed is the section's input there, with the outputs of wire and arc.
+func (p *Probe) fed(shift float64) (in section.Input, o [outs]float64, err error) {
+	in, o, err = p.field.fed(p.b.inputs[inFeed], p.b.inputs[inTravel])
+	in.Heat *= math.Exp(shift)
+	o[oNet] = in.Heat
+	return in, o, err
 }
 
 // Limits are those where the heat is exp(shift) times the computed one; false where the model does not reach.
@@ -49,11 +59,7 @@ func (p *Probe) LimitsOf(shifts []float64) (list []limit.All, ok []bool) {
 	list, ok = make([]limit.All, len(shifts)), make([]bool, len(shifts))
 	var wg crew.Crew
 	for i := range shifts {
-		own, board := *p, *p.b // each shift changes a board of its own
-		if own.b = &board; p.field.b == p.b {
-			own.field.b = &board
-		}
-		wg.Go(func() { list[i], ok[i] = own.Limits(shifts[i]) })
+		wg.Go(func() { list[i], ok[i] = p.Limits(shifts[i]) })
 	}
 	wg.Wait()
 	return list, ok
@@ -102,13 +108,8 @@ func (p *Probe) Simple() (l limit.All, ok bool) {
 
 // Amps is the job's computed current, A; false where none is computed.
 func (p *Probe) Amps() (float64, bool) {
-	o, err := p.electric()
+	o, err := p.b.electric()
 	return o[oAmps], err == nil && o[oAmps] > 0
-}
-
-func (p *Probe) electric() (o [outs]float64, err error) {
-	err = p.b.chain.electric(&p.b.inputs, &o)
-	return o, err
 }
 
 // ZincBehind is the larger half-width, mm, over which zinc boils off a coated member's face away from the bead; 0 where
@@ -134,7 +135,7 @@ func SteadyFeeds(job *Job) (low, high float64) {
 	if err != nil {
 		return job.Feed.V, job.Feed.V
 	}
-	low, high = p.b.steadyFeeds(&p.margins)
+	low, high = p.b.steadyFeeds()
 	return low * 0.06, high * 0.06
 }
 
@@ -148,7 +149,7 @@ func UsualVolts(job *Job) (volts, band float64) {
 	if err != nil {
 		return job.Volts.V, band
 	}
-	o, err := (&Probe{b: b}).electric()
+	o, err := b.electric()
 	if err != nil {
 		return job.Volts.V, band
 	}

@@ -52,10 +52,7 @@ func ReachOf(ctx context.Context, card *Card, temperatures ...float64) (list [2]
 
 // reach is the reach of each temperature in each member, mm, where the heat is exp(shift) times the computed one.
 func (p *Probe) reach(shift float64, temperatures []float64) (far [2][]float64, err error) {
-	eta := p.b.inputs[inEta]
-	p.b.inputs[inEta] *= math.Exp(shift)
-	defer func() { p.b.inputs[inEta] = eta }()
-	in, _, err := p.field.fed(p.b.inputs[inFeed], p.b.inputs[inTravel])
+	in, _, err := p.fed(shift)
 	if err != nil {
 		return far, err
 	}

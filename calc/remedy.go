@@ -125,12 +125,11 @@ func candidates(job *Job, card *Card) []candidate {
 	for _, w := range OtherWires(job.Wire.Or(defaultWire)) {
 		list = append(list, candidate{w.ID + " in wire", func(j *Job) { j.Wire = Some(w.Diameter.V) }})
 	}
-	if job.Mode != "pulsed" {
-		list = append(list, candidate{"pulsed", func(j *Job) { j.Mode = "pulsed" }})
-	}
+	other := candidate{"pulsed", func(j *Job) { j.Mode = "pulsed" }}
 	if job.Mode == "pulsed" {
-		list = append(list, candidate{"short arc (dip)", func(j *Job) { j.Mode = "dip" }})
+		other = candidate{"short arc (dip)", func(j *Job) { j.Mode = "dip" }}
 	}
+	list = append(list, other)
 	for _, f := range tables.Fillers {
 		if f.ID != card.Used.Filler && !f.Comparison() && !RuledOut(&f, card) {
 			list = append(list, candidate{"filler " + f.ID, func(j *Job) { j.Filler = f.ID }})

@@ -18,7 +18,7 @@ func (r *resolution) aim() error {
 	off, why := 0.0, ""
 	switch {
 	case r.card.Setup.One || u.Joint == "plug":
-	case !aimKnown(m):
+	case !AimKnown(m):
 		why = "at the joint's line: where to aim between these two metals is not judged; try both sides on scrap"
 	default:
 		off = aimOff(u.Joint, carries(&m[0]), carries(&m[1]))
@@ -42,20 +42,17 @@ func carries(m *Member) float64 {
 	return Draws(m.Core, m.Metal.Conductivity.V, m.Metal.HeatCapacity.V)
 }
 
-// aimKnown reports whether the aim between two members follows from the heat that they carry away. It does for two
+// AimKnown reports whether the aim between two members follows from the heat that they carry away. It does for two
 // members of one metal, and for steels and irons beside each other. Copper and its alloys carry more heat away and also
 // melt sooner: the heat asks for an arc on them, their melting for one beside them. The chances by the cross-section
 // favour the second by far, but no test on such a pair supports them.
-func aimKnown(m *[2]Member) bool {
+func AimKnown(m *[2]Member) bool {
 	ferrous := func(f tables.Family) bool {
 		return f == tables.Steel || f == tables.Stainless || f == tables.CastIron
 	}
 	a, b := &m[0].Metal, &m[1].Metal
 	return a.ID == b.ID || ferrous(a.Family) && ferrous(b.Family)
 }
-
-// AimKnown reports whether a card's two members tell where the arc points.
-func AimKnown(card *Card) bool { return aimKnown(&card.Setup.Members) }
 
 // aimWhy says why the arc points off the joint.
 func aimWhy(m *[2]Member) string {

@@ -39,7 +39,7 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 	}
 	l.peak()
 	l.liquid()
-	if f, ok := v.margin(l.list, b, s); ok {
+	if f, ok := v.margin(l.list, b); ok {
 		l.list = append(l.list, f)
 	}
 	v.chance.spoil(l.list)
@@ -83,8 +83,14 @@ func formOf(d *tables.Datum) effect { return effect{byModel, math.Log(d.Low), ma
 
 func memberFigure(name string, member int) string { return name + [2]string{"_1", "_2"}[member] }
 
-// add appends a figure that is read off the section. Its interval comes from the section's own effects and from more.
-func (l *sectionList) add(name, unit, formula string, r reading, more ...effect) {
+// add appends a figure that is read off the section and returns it, for further limits of its interval.
+func (l *sectionList) add(name, unit, formula string, r reading, more ...effect) *Figure {
+	l.list = append(l.list, l.figure(name, unit, formula, r, more...))
+	return &l.list[len(l.list)-1]
+}
+
+// figure is a figure that is read off the section. Its interval comes from the section's own effects and from more.
+func (l *sectionList) figure(name, unit, formula string, r reading, more ...effect) Figure {
 	v := r.of(&l.v.variants.at)
 	var effects []effect
 	low, high := 0.0, 0.0
@@ -97,8 +103,8 @@ func (l *sectionList) add(name, unit, formula string, r reading, more ...effect)
 	} else if l.v.variants.hot != nil { // zero here, but perhaps not at the hot end
 		high = l.summed(&r, v, nil)
 	}
-	l.list = append(l.list, Figure{name, v, low, high, unit,
-		OwnBasis(formula, SectionSource, l.inputs(effects, &r, v, formula)...)})
+	return NewFigure(name, unit, v, low, high,
+		OwnBasis(formula, SectionSource, l.inputs(effects, &r, v, formula)...))
 }
 
 // byWidths are the effects of the model's uncertainty of the wetted widths on a reading that follows from both: of both
@@ -137,8 +143,12 @@ func (l *sectionList) reshaped(first, second, area float64) *variant {
 
 // width replaces the bead width of the closed form by the section's; metal that does not wet both members has none.
 func (l *sectionList) width() {
-	if !l.v.variants.at.bridged {
-		l.list = slices.DeleteFunc(l.list, func(f Figure) bool { return f.Name == "bead_width" })
+	at := slices.IndexFunc(l.list, func(f Figure) bool { return f.Name == "bead_width" })
+	switch {
+	case at < 0:
+		return
+	case !l.v.variants.at.bridged:
+		l.list = slices.Delete(l.list, at, at+1)
 		return
 	}
 	r := reading{of: func(x *variant) float64 { return ofBead(x, x.toes.Chord) }}
@@ -146,17 +156,12 @@ func (l *sectionList) width() {
 	if l.card.Used.Joint == "edge" {
 		formula = "edges and outer faces, unfolded, as far as the skin's peak reaches {T_toe}"
 	}
-	l.add("bead_width", "mm", formula, r,
-		formOf(&tables.SectionTotal))
-	last := len(l.list) - 1
+	f := l.figure("bead_width", "mm", formula, r, formOf(&tables.SectionTotal))
 	if cold := l.v.variants.cold; cold != nil && !cold.bridged { // the cold end wets one member only, or neither
 		toes, _ := beadSection(l.card)(cold.o[oBead], cold.wet[0], cold.wet[1]) // known even if the angle is not
-		l.list[last].Low = min(l.list[last].Low, toes.Chord)
+		f.Low = min(f.Low, toes.Chord)
 	}
-	if at := slices.IndexFunc(l.list[:last], func(f Figure) bool { return f.Name == "bead_width" }); at >= 0 {
-		l.list[at] = l.list[last]
-		l.list = l.list[:last]
-	}
+	l.list[at] = f
 }
 
 // ofBead is a size of a bead that wets both members; NaN for others.
@@ -178,8 +183,7 @@ func (l *sectionList) angles() {
 			// Below zero the metal cannot cover what is wetted: flat at the toes.
 			return min(180, max(0, of(x.toes))*180/math.Pi)
 		}}
-		l.add(name, "deg", formula, r, append(l.byWidths(&r), l.byArea(&r))...)
-		f := &l.list[len(l.list)-1]
+		f := l.add(name, "deg", formula, r, append(l.byWidths(&r), l.byArea(&r))...)
 		f.Low, f.High = max(0, f.Low), min(180, f.High)
 	}
 	const inside = "angle inside the bead between its surface and the member: circular arc over the chord that holds " +

@@ -36,31 +36,27 @@ func (l *sectionList) throat() {
 		effects = append(effects, effect{byModel, math.Log(of(grows.High).of(at) / v),
 			math.Log(of(grows.Low).of(at) / v)})
 	}
-	l.add("throat", "mm", formula, r, effects...)
-	last := len(l.list) - 1
-	switch f := &l.list[last]; joint {
+	f := l.add("throat", "mm", formula, r, effects...)
+	switch joint {
 	case "lap":
-		l.sheetLeg(last)
+		f.Low = min(f.Low, l.sheetLeg())
 	case "butt": // never more than the thinner sheet
 		f.High = max(f.Value, min(f.High, MinCore(l.card.Setup.Joined())))
 	}
 	if l.v.variants.unwetted() {
-		l.list[last].Low = 0
-		l.list[last].Basis.Formula += "; nothing where an end of the bands leaves a member dry"
+		f.Low = 0
+		f.Basis.Formula += "; nothing where an end of the bands leaves a member dry"
 	}
 }
 
-// sheetLeg lowers the low edge of a lap's throat to that of a fillet whose leg is no longer than the sheet is thick, as
-// codes for sheet count it: the cap above the sheet's edge may be ground off or missing.
-func (l *sectionList) sheetLeg(at int) {
+// sheetLeg is the low edge of the throat of a lap's fillet whose leg is no longer than the sheet is thick, mm, as codes
+// for sheet count it: the cap above the sheet's edge may be ground off or missing.
+func (l *sectionList) sheetLeg() float64 {
 	r := reading{of: func(x *variant) float64 {
 		leg := min(x.wet[1], x.thick[0])
 		return ofBead(x, filletThroat(leg, leg, l.card.Used.Gap.V))
 	}}
-	l.add("throat", "mm", "", r, l.byWidths(&r)...)
-	last := len(l.list) - 1
-	l.list[at].Low = min(l.list[at].Low, l.list[last].Low)
-	l.list = l.list[:last]
+	return l.figure("throat", "mm", "", r, l.byWidths(&r)...).Low
 }
 
 var throatFormula = map[string]string{

@@ -176,11 +176,6 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, v *verdict)
 			f.Basis = givenBasis
 		case !b.chain.ampsGiven:
 			f.Low, f.High = sug.feedLow*0.06, sug.feedHigh*0.06
-			if !v.modelled {
-				m := newMargins(b, card)
-				low, high := b.steadyFeeds(&m)
-				f.Low, f.High = min(f.Value, low*0.06), max(f.Value, high*0.06)
-			}
 			f.Basis = suggested
 		}
 	case "travel":
@@ -189,9 +184,6 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, v *verdict)
 			f.Basis = givenBasis
 		case !b.chain.timed:
 			f.Low, f.High = sug.travelLow, sug.travelHi
-			if !v.modelled {
-				f.Low, f.High = min(f.Value, tables.HandSpeedLow.V), max(f.Value, tables.HandSpeedHigh.V)
-			}
 			f.Basis = suggested
 		}
 	default:

@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"slices"
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/limit"
@@ -24,23 +23,25 @@ type suggestion struct {
 func (b *board) suggest(card *Card) (s suggestion, err error) {
 	feedOpen := !card.Used.Feed.Set && !b.chain.ampsGiven
 	travelOpen := !card.Used.Travel.Set && b.chain.sectionModelled()
+	low, high := b.steadyFeeds()
 	switch {
 	case !feedOpen && !travelOpen:
 		return suggestion{}, nil
-	case !b.chain.sectionModelled():
-		return b.suggestSteady(card)
+	case !b.chain.sectionModelled(): // of a timed arc and a plug nothing else is known
+		return suggestion{feed: math.Sqrt(low * high), feedLow: low, feedHigh: high}, nil
 	}
 	m := newMargins(b, card)
 	h := b.heatField(card)
-	low, high := b.steadyFeeds(&m)
 	p := suggest.Problem{Steady: suggest.Range{Low: low, High: high}, Hand: suggest.Range{Low: m.slow, High: m.fast}}
 	p.Melting = m.melts[0] || m.melts[1]
 	kept := ""
 	if !feedOpen {
 		kept = "wire feed"
-		if p.Feed, err = b.givenFeed(); err != nil {
+		o, err := b.electric()
+		if err != nil {
 			return suggestion{}, err
 		}
+		p.Feed = o[oFeed] // given, or what the given amps need
 	}
 	if !travelOpen {
 		kept = "travel"
@@ -67,7 +68,7 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 
 // weighed are the doubts of a chance in the middle of what arc and hand hold; they hardly change with the setting.
 func (b *board) weighed(m *margins) (weighs, error) {
-	low, high := b.steadyFeeds(m)
+	low, high := b.steadyFeeds()
 	k, c, around := b.inputs, b.chain, new(spread)
 	c.arcOnly = true
 	k[inFeed], k[inTravel] = math.Sqrt(low*high), math.Sqrt(m.slow*m.fast)
@@ -75,20 +76,6 @@ func (b *board) weighed(m *margins) (weighs, error) {
 		return weighs{}, err
 	}
 	return weights(around, m), nil
-}
-
-// givenFeed is the feed that the job gives, or that its amps need, mm/s.
-func (b *board) givenFeed() (float64, error) {
-	var o [outs]float64
-	err := b.chain.electric(&b.inputs, &o)
-	return o[oFeed], err
-}
-
-// suggestSteady suggests the middle of the arc's own range, for a timed arc and a plug, of which nothing else is known.
-func (b *board) suggestSteady(card *Card) (suggestion, error) {
-	m := newMargins(b, card)
-	low, high := b.steadyFeeds(&m)
-	return suggestion{feed: math.Sqrt(low * high), feedLow: low, feedHigh: high}, nil
 }
 
 // weighed writes heat and margins of settings, on all processors, since somebody waits.
@@ -99,14 +86,10 @@ func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Poi
 		l := limit.Hopeless
 		if err == nil {
 			into[i].Heat = in.Heat
-			if known, no := h.limits(m, at[i].Feed, at[i].Travel, at[i].Factor, m.zinc > 0); no == nil {
-				l = known
-				if m.liquid.position {
-					l.Unbroken()
-				}
-			} else {
-				err = no
-			}
+			l, err = h.limits(m, at[i].Feed, at[i].Travel, at[i].Factor)
+		}
+		if err == nil && m.liquid.position {
+			l.Unbroken()
 		}
 		l.Weigh(into[i].Margins)
 		errs[i] = err
@@ -145,17 +128,18 @@ func usable(errs []error, into []suggest.Point) error {
 }
 
 // steadyFeeds are the lowest and highest feeds whose current the arc holds steadily, mm/s.
-func (b *board) steadyFeeds(m *margins) (low, high float64) {
+func (b *board) steadyFeeds() (low, high float64) {
 	low, high = 17, 340 // 1 to 20 m/min, where no limit is known
 	k := &b.inputs
+	floor, spray := SteadyRange(k[inWire])
 	at := func(amps float64) (float64, error) {
 		return formula.FeedFromCurrent(k[inWire], amps/k[inForm], k[inDensity], k[inHLiq], k[inRhoE],
 			k[inPhi], k[inStick])
 	}
-	if f, err := at(m.floor); err == nil {
+	if f, err := at(floor); err == nil {
 		low = f
 	}
-	if f, err := at(m.spray); err == nil && f > low {
+	if f, err := at(spray); err == nil && f > low {
 		high = f
 	}
 	const bit = 1e-9 // an end that a card rounds must stay inside
@@ -174,17 +158,17 @@ func (b *board) settle(s *suggestion, card *Card, v *verdict) {
 		return
 	}
 	h, m := b.heatField(card), &v.margins
-	low, high := b.steadyFeeds(m)
+	low, high := b.steadyFeeds()
 	var wg crew.Crew
 	end := func(into *float64, from, most float64, beside *limit.All, at func(float64) limit.All) {
 		looked := from * math.Exp(math.Copysign(limit.Probe, most-from)) // the verdict has looked there already
 		wg.Go(func() {
-			*into = limit.LastMet(from, slices.Min(v.logs[:]), most, func(x float64) float64 {
+			*into = limit.LastMet(from, v.logs.Worst(), most, func(x float64) float64 {
 				l := *beside
 				if x != looked {
 					l = at(x)
 				}
-				return slices.Min(l[:])
+				return l.Worst()
 			})
 		})
 	}

@@ -53,7 +53,7 @@ func zoneOfOpen(t *testing.T, c *Card, feedGiven bool) (low, high float64) {
 	h, m := b.heatField(&used), newMargins(b, &used)
 	first, last := m.slow, m.fast
 	if !feedGiven {
-		first, last = b.steadyFeeds(&m)
+		first, last = b.steadyFeeds()
 	}
 	from, to := 0.0, 0.0
 	for x := first; x < last; x *= 1.01 {

@@ -18,7 +18,7 @@ func bestChance(t *testing.T, j Job) (best float64) {
 	}
 	b := newBoard(&card)
 	h, m := b.heatField(&card), newMargins(b, &card)
-	low, high := b.steadyFeeds(&m)
+	low, high := b.steadyFeeds()
 	feeds := grid.Axis{Low: low * 0.95, High: high * 1.05, N: 14}
 	travels := grid.Axis{Low: m.slow * 1.02, High: m.fast * 0.98, N: 8}
 	for i := range feeds.N {
@@ -31,7 +31,10 @@ func bestChance(t *testing.T, j Job) (best float64) {
 			w := weights(s, &m)
 			var l [3]limit.All
 			for n, factor := range suggest.Factors(w.heat) {
-				l[n] = m.warmer(&h, inputs[inFeed], inputs[inTravel], factor)
+				at, err := h.limits(&m, inputs[inFeed], inputs[inTravel], factor)
+				if l[n] = at; err != nil {
+					l[n] = limit.Hopeless
+				}
 			}
 			c := chanceOf(&l, &w, &m, inputs[inTravel])
 			best = max(best, c.Good)

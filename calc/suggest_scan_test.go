@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"slices"
 	"strings"
 	"testing"
 
@@ -24,13 +23,14 @@ func room(t *testing.T, j Job) float64 {
 	}
 	b := newBoard(&used)
 	h, m := b.heatField(&used), newMargins(b, &used)
-	low, high := b.steadyFeeds(&m)
+	low, high := b.steadyFeeds()
 	c := grid.New(grid.Axis{Low: low, High: high, N: 12}, grid.Axis{Low: m.slow, High: m.fast, N: 8})
 	if j.Feed.Set || j.Amps.Set {
-		feed, err := b.givenFeed()
+		o, err := b.electric()
 		if err != nil {
 			t.Fatal(err)
 		}
+		feed := o[oFeed]
 		c = grid.New(grid.Axis{Low: feed, High: feed, N: 1}, grid.Axis{Low: m.slow, High: m.fast, N: 16})
 	}
 	if j.Travel.Set {
@@ -199,7 +199,7 @@ func edgeOf(t *testing.T, p *place, end int, level float64) float64 {
 	}
 	b := newBoard(&used)
 	h, m := b.heatField(&used), newMargins(b, &used)
-	low, high := b.steadyFeeds(&m)
+	low, high := b.steadyFeeds()
 	feed, travel, step := p.feed/0.06, p.travel, 1.01
 	if end%2 == 0 {
 		step = 1 / step
@@ -207,7 +207,7 @@ func edgeOf(t *testing.T, p *place, end int, level float64) float64 {
 	most := [4]float64{min(low, feed), max(high, feed), m.slow, m.fast}[end]
 	at := [2]float64{feed, travel}
 	for x := &at[end/2]; ; *x *= step {
-		if l := m.beside(&h, at[0], at[1]); !(slices.Min(l[:]) >= level) || (*x-most)*(step-1) >= 0 {
+		if l := m.beside(&h, at[0], at[1]); !(l.Worst() >= level) || (*x-most)*(step-1) >= 0 {
 			edge := *x
 			if (edge-most)*(step-1) > 0 {
 				edge = most

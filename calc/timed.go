@@ -181,7 +181,7 @@ func runTimed(e *effort.Account, job Job) (*timedRun, error) {
 		return nil, settingError(err, &g.card)
 	}
 	g.board.take(&g.card, &sug)
-	if err := g.board.chain.electric(&g.board.inputs, &g.o); err != nil {
+	if g.o, err = g.board.electric(); err != nil {
 		return nil, settingError(err, &g.card)
 	}
 	g.card.Used.Feed = Some(g.o[oFeedMin])

@@ -58,8 +58,7 @@ func (g *timedRun) unjudged() bool {
 
 // usualFeed marks a feed that was left open as merely usual, with the range in which the arc burns steadily.
 func (g *timedRun) usualFeed(card *Card) {
-	m := newMargins(g.board, card)
-	low, high := g.board.steadyFeeds(&m)
+	low, high := g.board.steadyFeeds()
 	for i := range card.Figures {
 		if f := &card.Figures[i]; f.Name == "wire_feed" && !card.Job.Feed.Set && !card.Job.Amps.Set {
 			f.Low, f.High = min(f.Value, low*0.06), max(f.Value, high*0.06)

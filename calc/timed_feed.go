@@ -23,8 +23,7 @@ func bestTimed(e *effort.Account, job Job) (*timedRun, error) {
 // better is the run at the nearest feed that has a rhythm for a hand; g itself where no feed has one.
 func (g *timedRun) better(e *effort.Account, job Job) (*timedRun, error) {
 	s := feedSearch{e: e, job: job, first: g, from: g.o[oFeed], dearest: g.work()}
-	m := newMargins(g.board, &g.card)
-	s.low, s.high = g.board.steadyFeeds(&m)
+	s.low, s.high = g.board.steadyFeeds()
 	found, err := s.nearest()
 	switch {
 	case err != nil:

@@ -13,8 +13,7 @@ import (
 func thorough(t *testing.T, first *timedRun, job Job) float64 {
 	t.Helper()
 	const step = 0.03
-	m := newMargins(first.board, &first.card)
-	low, high := first.board.steadyFeeds(&m)
+	low, high := first.board.steadyFeeds()
 	side := func(feed float64) float64 {
 		j := job
 		j.Feed = Some(feed * 0.06)

@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"fmt"
 	"math"
 
 	"brazebooth/calc/hang"
@@ -44,31 +43,24 @@ func (g *timedRun) edgesOf(l *liquid, c *thinsheet.OnOff) [2]hang.Edge {
 }
 
 // mayFall warns where it is in doubt whether the puddle stays, and says what is not judged.
-func (g *timedRun) mayFall() []Warning {
+func (g *timedRun) mayFall(w *warnings) {
 	if g.in.Stays == nil || !(g.times.OnOff.On > 0) {
-		return nil
+		return
 	}
+	source := "own computation: " + tables.BridgesDoubt.Source
 	l := newLiquid(g.board, &g.card)
 	chance := 1.0
-	var list []Warning
 	for _, e := range g.edgesOf(&l, &g.times.OnOff) {
 		if e.Why != "" {
-			list = append(list, Warning{"timed-not-judged", Caution, "Whether the puddle stays where it lands: " +
-				"" + e.Why,
-				hangSource})
-			continue
-		}
-		if e.Doubt > 0 {
+			w.tell("timed-not-judged", Caution, source, "Whether the puddle stays where it lands: %s", e.Why)
+		} else if e.Doubt > 0 {
 			chance *= e.Chance()
 		}
 	}
 	const sure = 0.75
 	if chance < sure {
-		list = append(list, Warning{"timed-may-fall", Caution, fmt.Sprintf("The puddle may fall: by a balance of "+
-			"tension, weight and arc, untested, it stays in %.0f of 100. Try %s.", 100*math.Max(0.01, chance),
-			either(append([]string{"shorter on", "less wire feed"}, carriesMore(&g.card)...))), hangSource})
+		w.tell("timed-may-fall", Caution, source, "The puddle may fall: by a balance of tension, weight and arc, untested, "+
+			"it stays in %.0f of 100. Try %s.", 100*math.Max(0.01, chance),
+			either(append([]string{"shorter on", "less wire feed"}, carriesMore(&g.card)...)))
 	}
-	return list
 }
-
-var hangSource = "own computation: " + tables.BridgesDoubt.Source

@@ -97,7 +97,7 @@ func BaseTable(m *tables.Metal, conductivity, heatCapacity float64) thinsheet.Ma
 		if t >= liquidus {
 			h += m.Latent.V
 		}
-		out.T, out.H, out.K = append(out.T, t), append(out.H, h), append(out.K, k*section.SteelConductivity(t))
+		out.T, out.H, out.K = append(out.T, t), append(out.H, h), append(out.K, section.SteelConductivity(t, k))
 	}
 	return out
 }

@@ -1,9 +1,7 @@
 package calc
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/quantity"
@@ -38,43 +36,41 @@ func (g *timedRun) sentence() string {
 
 // warn adds what a welder must know about these times; fume, eyes and fire come before it.
 func (g *timedRun) warn(card *Card, s *Timed) {
-	var list []Warning
+	w := warnings{card, card.Warnings}
+	on := g.times.OnOff.On
 	switch r := &g.card.Used.Rhythm; {
-	case g.times.OnOff.On > 0 && r.Set():
-		list = append(list, Warning{"timed-learned", Info, fmt.Sprintf("On and off times are narrowed by %s of this "+
-			"booth with this wire: stirring %.1f, arc's spread %.2f mm, power %.2f of what is computed.",
-			quantity.Count(r.Trials, "trial"), r.Stir, r.Spread, r.Power), timedSource})
-	case g.times.OnOff.On > 0:
-		list = append(list, Warning{"timed-own", Caution,
-			"On and off times are this program's own computation, good to about a factor of two: reading amps and " +
-				"volts narrows them most, then trials kept in the book. Try them on scrap with the same " +
-				"gap.", timedSource})
+	case on > 0 && r.Set():
+		w.tell("timed-learned", Info, timedSource, "On and off times are narrowed by %s of this booth with this wire: "+
+			"stirring %.1f, arc's spread %.2f mm, power %.2f of what is computed.", quantity.Count(r.Trials, "trial"),
+			r.Stir, r.Spread, r.Power)
+	case on > 0:
+		w.tell("timed-own", Caution, timedSource, "On and off times are this program's own computation, good to about "+
+			"a factor of two: reading amps and volts narrows them most, then trials kept in the book. Try them on scrap "+
+			"with the same gap.")
 	}
 	if s.Reason != "" {
-		list = append(list, Warning{"timed-" + s.Reason, Caution, s.Why, timedSource})
+		w.tell("timed-"+s.Reason, Caution, timedSource, "%s", s.Why)
 	}
-	list = append(list, g.strained()...)
-	list = append(list, g.mayFall()...)
-	if b := &g.times.OnOff; b.On > 0 {
-		list = append(list, g.burns(b.On))
+	w.list = append(w.list, g.strained()...)
+	g.mayFall(&w)
+	if on > 0 {
+		g.burns(&w, on)
 	}
 	if g.card.Job.Travel.Set {
-		list = append(list, Warning{"travel-unused", Info, "A timed arc has no travel to set: it follows from step, " +
-			"on and off. The one given was left out.", timedSource})
+		w.tell("travel-unused", Info, timedSource, "A timed arc has no travel to set: it follows from step, on and off. "+
+			"The one given was left out.")
 	}
-	card.Warnings = append(card.Warnings, list...)
-	slices.SortStableFunc(card.Warnings,
-		func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
+	w.put()
 }
 
 // burns explains on: it is how long the arc burns, not what a timer is set to.
-func (g *timedRun) burns(on float64) Warning {
+func (g *timedRun) burns(w *warnings, on float64) {
 	in, how := g.runIn(), "as read"
 	if !g.card.Job.RunIn.Set {
 		how = fmt.Sprintf("assumed, %.2f to %.2f; run-in takes a reading", in.Low, in.High)
 	}
-	return Warning{"timed-burns", Info, fmt.Sprintf("Arc on is how long the arc burns. A timer that starts the wire "+
-		"is set to %.2f s: %.2f s pass until the arc burns (%s).", on+in.V, in.V, how), timedSource}
+	w.tell("timed-burns", Info, timedSource, "Arc on is how long the arc burns. A timer that starts the wire is set to "+
+		"%.2f s: %.2f s pass until the arc burns (%s).", on+in.V, in.V, how)
 }
 
 // strained says where given times leave their range, and where the range is too narrow for a hand.
@@ -83,10 +79,8 @@ func (g *timedRun) strained() []Warning {
 	if !(b.On > 0) || !(t.OnMin > 0) {
 		return nil
 	}
-	var list []Warning
-	tell := func(code, format string, args ...any) {
-		list = append(list, Warning{"timed-" + code, Caution, fmt.Sprintf(format, args...), timedSource})
-	}
+	var w warnings
+	tell := func(code, format string, args ...any) { w.tell("timed-"+code, Caution, timedSource, format, args...) }
 	const slack = 1.001 // for a time that was read off the card and typed in again
 	switch {
 	case b.On > t.OnMax*slack && t.OnMaxBy == thinsheet.Falls:
@@ -124,5 +118,5 @@ func (g *timedRun) strained() []Warning {
 		tell("narrow", "On has only %.2f s of room, less than a hand repeats and far less than its ends are sure of: "+
 			"treat it as a start for trials on scrap, or change feed or gap.", room)
 	}
-	return list
+	return w.list
 }

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/limit"
@@ -31,7 +30,7 @@ type verdict struct {
 }
 
 // met reports whether every edge is met.
-func (v *verdict) met() bool { return v.modelled && slices.Min(v.logs[:]) >= 0 }
+func (v *verdict) met() bool { return v.modelled && v.logs.Worst() >= 0 }
 
 // verdict computes the section at the setting, a little beside it, and with each thing changed that its figures depend
 // on.
@@ -55,12 +54,13 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 		}
 	}
 	v.variants.look(&h, feed, travel, s, &wg)
-	var warmer [3]limit.All
+	var heats [3]limit.All
 	w := weights(s, m)
-	for k, factor := range suggest.Factors(w.heat) {
-		if factor != 1 {
-			wg.Go(func() { warmer[k] = m.warmer(&h, feed, travel, factor) })
-		}
+	factors := suggest.Factors(w.heat)
+	for _, k := range [...]int{0, 2} {
+		wg.Go(func() {
+			heats[k], _ = h.limits(m, feed, travel, factors[k])
+		})
 	}
 	if v.state, err = h.at(feed, travel, true); err == nil {
 		v.ends, err = h.ends(m, &v.state, 1, true)
@@ -85,27 +85,18 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	if err := b.effort.Over(); err != nil { // what it did not get to would pass for far
 		return v, err
 	}
-	warmer[1] = v.logs
-	v.chance = chanceOf(&warmer, &w, m, travel)
+	heats[1] = v.logs
+	v.chance = chanceOf(&heats, &w, m, travel)
 	return v, nil
 }
 
 // beside are the limits at another feed and travel, mm/s; NaN where the model does not reach.
 func (m *margins) beside(h *heatField, feed, travel float64) (l limit.All) {
-	l, err := h.limits(m, feed, travel, 1, m.zinc > 0)
+	l, err := h.limits(m, feed, travel, 1)
 	if err != nil {
 		for i := range l {
 			l[i] = math.NaN()
 		}
-	}
-	return l
-}
-
-// warmer are the limits where the heat is a factor times the computed one; Hopeless where the model does not reach.
-func (m *margins) warmer(h *heatField, feed, travel, factor float64) limit.All {
-	l, err := h.limits(m, feed, travel, factor, m.zinc > 0)
-	if err != nil {
-		return limit.Hopeless
 	}
 	return l
 }

@@ -106,7 +106,7 @@ func (m *margins) hotter(v *verdict) int {
 // margin is the change of feed or travel that reaches the nearest edge, %, below zero where that edge is not met. Its
 // interval ends at the nearest edge where every edge's own figure is at the low, or at the high, end of its interval:
 // another edge may be the nearest there.
-func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
+func (v *verdict) margin(list []Figure, b *board) (Figure, bool) {
 	at, d := limit.Nearest(&v.d)
 	if math.IsInf(d, 0) {
 		return Figure{}, false
@@ -116,7 +116,7 @@ func (v *verdict) margin(list []Figure, b *board, s *spread) (Figure, bool) {
 		if low[i], high[i] = v.d[i], v.d[i]; v.logs.Unjudged(i) != "" {
 			continue
 		}
-		down, up := v.uncertainty(i, list, b, s)
+		down, up := v.uncertainty(i, list, b)
 		low[i] = min(v.d[i], v.courses[i].Reach(v.logs[i]+down)) // lookFurther's distances do not come from the courses
 		high[i] = max(v.d[i], v.courses[i].Reach(v.logs[i]+up))
 	}
@@ -133,39 +133,31 @@ func within999(percent float64) float64 { return max(-999, min(999, percent)) }
 // flattest is the smallest toe angle that counts as one, degrees.
 const flattest = 0.02 * 180 / math.Pi
 
-// uncertainty is how far a limit moves down and up with the interval of the figure that it compares.
-func (v *verdict) uncertainty(at limit.Limit, list []Figure, b *board, s *spread) (down, up float64) {
-	ratio := func(v, low, high float64) (float64, float64) { // an upper limit: a larger figure is nearer
-		if !(low > 0) || !(v > 0) {
-			return 0, 0
-		}
-		return -math.Log(high / v), -math.Log(low / v)
-	}
-	start := b.inputs[inRoom]
-	switch at {
-	case limit.Wets:
-		if f, ok := FigureNamed(list, "wetting_angle"); ok {
-			return ratio(max(f.Value, flattest), max(f.Low, flattest), max(f.High, flattest))
-		}
-	case limit.Solid, limit.Burn:
-		if f, ok := FigureNamed(list, "base_peak_temperature"); ok {
-			return ratio(f.Value-start, f.Low-start, f.High-start)
-		}
-	case limit.Zinc:
-		if f, ok := FigureNamed(list, "zinc_boiled_halfwidth"+[2]string{"", "_2"}[v.margins.whitest(&v.state)]); ok {
-			return ratio(f.Value, f.Low, f.High)
-		}
-	case limit.Filled:
-		d, u := ratio(s.value[oBead], s.low[oBead], s.high[oBead])
-		return -u, -d
-	case limit.Bridges, limit.Stays:
+// uncertainty is how far a limit moves down and up with the interval of the figure that it compares. The welder sets the
+// travel: it has no interval.
+func (v *verdict) uncertainty(at limit.Limit, list []Figure, b *board) (down, up float64) {
+	if at == limit.Bridges || at == limit.Stays {
 		half := 1.96 * v.margins.liquid.doubt(at)
 		return -half, half
-	case limit.Floor:
-		d, u := ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
-		return -u, -d
-	case limit.Spray:
-		return ratio(s.value[oAmps], s.low[oAmps], s.high[oAmps])
 	}
-	return 0, 0 // the welder sets the travel: no interval
+	name := comparedFigures[at]
+	if at == limit.Zinc {
+		name += [2]string{"", "_2"}[v.margins.whitest(&v.state)]
+	}
+	zero, least := 0.0, 0.0
+	switch at {
+	case limit.Wets:
+		least = flattest
+	case limit.Solid, limit.Burn:
+		zero = b.inputs[inRoom]
+	}
+	f, _ := FigureNamed(list, name)
+	value, low, high := max(f.Value-zero, least), max(f.Low-zero, least), max(f.High-zero, least)
+	switch {
+	case name == "" || !(low > 0) || !(value > 0):
+		return 0, 0
+	case at == limit.Filled || at == limit.Floor: // lower limits: a larger figure is further off
+		return math.Log(low / value), math.Log(high / value)
+	}
+	return -math.Log(high / value), -math.Log(low / value)
 }

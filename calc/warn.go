@@ -17,13 +17,13 @@ type warnings struct {
 	list []Warning
 }
 
-// say adds a warning whose text is in tables.
-func (w *warnings) say(code string) {
-	l, ok := tables.Warnings.ByID(code)
-	if !ok {
-		return
+// say adds warnings whose texts are in tables.
+func (w *warnings) say(codes ...string) {
+	for _, code := range codes {
+		if l, ok := tables.Warnings.ByID(code); ok {
+			w.list = append(w.list, Warning{code, Severity(l.Severity), l.Text, l.Source})
+		}
 	}
-	w.list = append(w.list, Warning{code, Severity(l.Severity), l.Text, l.Source})
 }
 
 // tell adds a warning with numbers of this job.
@@ -35,7 +35,7 @@ func (w *warnings) tell(code string, severity Severity, basis, format string, ar
 func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warmUp) {
 	w := warnings{card: card, list: make([]Warning, 0, 12)}
 	w.hazards()
-	w.deadly() // first, for readers of one line only
+	w.say("stops", "shock", "solvent") // what kills at once comes before what only spoils the joint or harms in time
 	w.refused()
 	w.verdict(sug, v, up)
 	w.metals()
@@ -63,19 +63,15 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.learned(s)
 	w.dials()
 	w.eyes(s.value[oAmps], s.value[oPeak])
-	w.always()
-	slices.SortStableFunc(w.list, func(a, b Warning) int { return cmp.Compare(rank(a.Severity), rank(b.Severity)) })
-	card.Warnings = w.list
+	w.say("test-bead", "fire", "strength")
+	w.put()
 }
 
-func rank(s Severity) int {
-	switch s {
-	case Stop:
-		return 0
-	case Caution:
-		return 1
-	}
-	return 2
+// put writes the warnings on the card, stops first.
+func (w *warnings) put() {
+	rank := func(x Warning) int { return slices.Index([]Severity{Stop, Caution, Info}, x.Severity) }
+	slices.SortStableFunc(w.list, func(a, b Warning) int { return cmp.Compare(rank(a), rank(b)) })
+	w.card.Warnings = w.list
 }
 
 // hazards stops the job, on every card and page, where the user said that a hazard applies.
@@ -95,7 +91,7 @@ func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 // arc compares the current with the steady range and with a reading.
 func (w *warnings) arc(b *board, s *spread) {
 	amps := s.value[oAmps]
-	floor, spray := SteadyRange(w.card)
+	floor, spray := SteadyRange(w.card.Used.Wire.V)
 	if floor > 0 && amps < floor {
 		arc := "short arc"
 		if w.card.Used.Mode == "pulsed" {
@@ -209,18 +205,4 @@ func (w *warnings) fill(b *board, s *spread, v *verdict) {
 		w.tell("underfilled", Caution, "mass balance",
 			"The bead lays %.1f mm² and the joint needs %.1f mm². Slower, or more wire feed.", s.value[oBead], need)
 	}
-}
-
-// deadly warns of what kills at once, on every card, before all that only spoils the joint or harms in time.
-func (w *warnings) deadly() {
-	w.say("stops")
-	w.say("shock")
-	w.say("solvent")
-}
-
-// always adds the warnings that every card has.
-func (w *warnings) always() {
-	w.say("test-bead")
-	w.say("fire")
-	w.say("strength")
 }

@@ -7,7 +7,7 @@ func (w *warnings) metals() {
 	stainless, zinc := Applies(string(tables.Stainless), w.card), Applies("zinc", w.card)
 	said := ""
 	for _, m := range w.card.Setup.Joined() {
-		code := MetalWarning(m.Metal, w.card.Setup.Filler)
+		code := metalWarning(m.Metal, w.card.Setup.Filler)
 		if code != "" && code != said {
 			w.say(code)
 			said = code
@@ -27,8 +27,8 @@ func (w *warnings) metals() {
 	}
 }
 
-// MetalWarning is the code of the warning that a metal brings, "" for none.
-func MetalWarning(m tables.Metal, f tables.Filler) string {
+// metalWarning is the code of the warning that a metal brings, "" for none.
+func metalWarning(m tables.Metal, f tables.Filler) string {
 	switch {
 	case m.Family == tables.BrassFam:
 		return "brass"

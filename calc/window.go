@@ -99,7 +99,10 @@ func window(ctx context.Context, job Job, size WindowSize, progress func(float64
 	if err := w.draw(b, card, size, progress); err != nil {
 		return Window{}, err
 	}
-	err = w.weigh(open)
+	w.Chance = w.Card.Chance
+	if !w.Good && !w.Card.Stopped() {
+		w.Remedies, err = remedies(w.effort, w.search, open, &w.Card)
+	}
 	w.work = w.effort.Work()
 	return w.Window, err
 }
@@ -131,15 +134,6 @@ func (w *survey) suggest(open Job) error {
 	}
 	w.Good = w.Card.Verdict() == "good"
 	return nil
-}
-
-// weigh notes the chance of the suggestion and, where it is not good, finds what would open a zone.
-func (w *survey) weigh(open Job) (err error) {
-	w.Chance = w.Card.Chance
-	if !w.Good && !w.Card.Stopped() {
-		w.Remedies, err = remedies(w.effort, w.search, open, &w.Card)
-	}
-	return err
 }
 
 // describe turns the limits of every point into zone, margin and nearest edge.

@@ -38,13 +38,11 @@ var pastEdge = [limit.Count]string{
 func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	open := w.Job
 	open.Feed, open.Travel, open.Amps = Opt{}, Opt{}, Opt{}
-	e := effort.New(ctx)
-	b, card, err := laidOut(e, open)
+	b, card, err := laidOut(effort.New(ctx), open)
 	if err != nil {
 		return Chart{}, err
 	}
-	h, m := b.heatField(card), newMargins(b, card)
-	d := b.draws(e, &h, &m, WindowSize{len(w.Feeds), len(w.Travels)})
+	d := b.draws(card, WindowSize{len(w.Feeds), len(w.Travels)})
 	for ; d.Step > 1; d.Halve() {
 		if err := d.sweep(nil); err != nil {
 			return Chart{}, err
@@ -53,12 +51,12 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	if err := d.sweep(nil); err != nil {
 		return Chart{}, err
 	}
-	weights, err := b.weighed(&m)
+	weights, err := b.weighed(&d.margins)
 	if err != nil {
 		return Chart{}, err
 	}
-	at := heats{grid: &d.Limits, weights: weights, margins: &m}
-	if err := at.sweep(ctx, &h); err != nil {
+	at := heats{grid: &d.Limits, weights: weights, margins: &d.margins}
+	if err := at.sweep(ctx, &d.field); err != nil {
 		return Chart{}, err
 	}
 	return chartOf(&at), nil
@@ -135,15 +133,11 @@ func (a *heats) sweep(ctx context.Context, h *heatField) error {
 // shift computes what a factor on the heat adds to the limits at a point; nothing where the model does not reach.
 func (a *heats) shift(h *heatField, g *grid.Limits, i, j int, factor float64) {
 	feed, travel := g.Feeds.At(float64(i)), g.Travels.At(float64(j))
-	zinc := a.margins.zinc > 0
-	from, err := h.limits(a.margins, feed, travel, 1, zinc)
+	from, err := h.limits(a.margins, feed, travel, 1)
 	if err != nil {
 		return
 	}
-	to, err := h.limits(a.margins, feed, travel, factor, zinc)
-	if err != nil {
-		to = limit.Hopeless
-	}
+	to, _ := h.limits(a.margins, feed, travel, factor)
 	for l := range to {
 		if from[l] < limit.Far {
 			g.Points[i*g.Travels.N+j][l] = to[l] - from[l]

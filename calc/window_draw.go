@@ -29,12 +29,11 @@ func (w *Window) CoarserWords() string {
 // draw computes the points of the window, in the rounds of grid.Drawing. Before the last round it is known how many
 // points are left; where they are too many, the window keeps every second point only.
 func (w *survey) draw(b *board, card *Card, size WindowSize, progress func(float64)) error {
-	h, lm := b.heatField(card), newMargins(b, card)
 	budget := w.room(card)
 	for size.large() && w.effort.PerSection()*int64(size.Feeds*size.Travels/4) > budget {
 		size, w.Coarser = size.half(), true
 	}
-	d := b.draws(w.effort, &h, &lm, size)
+	d := b.draws(card, size)
 	before, done := w.effort.Work(), 0
 	for ; d.Step > 1; d.Halve() {
 		done += d.Wanted()
@@ -73,15 +72,16 @@ func (s WindowSize) half() WindowSize { return WindowSize{(s.Feeds + 1) / 2, (s.
 type drawing struct {
 	grid.Drawing
 	e       *effort.Account
-	field   *heatField
-	margins *margins
+	field   heatField
+	margins margins
 }
 
 // draws begins a drawing of a job, over a little more than the feeds and travels that arc and hand hold.
-func (b *board) draws(e *effort.Account, h *heatField, m *margins, size WindowSize) drawing {
-	low, high := b.steadyFeeds(m)
+func (b *board) draws(card *Card, size WindowSize) drawing {
+	low, high := b.steadyFeeds()
+	m := newMargins(b, card)
 	return drawing{grid.Draw(grid.Axis{Low: low * 0.8, High: high * 1.15, N: size.Feeds},
-		grid.Axis{Low: m.slow * 0.75, High: m.fast * 1.25, N: size.Travels}), e, h, m}
+		grid.Axis{Low: m.slow * 0.75, High: m.fast * 1.25, N: size.Travels}), b.effort, b.heatField(card), m}
 }
 
 // sweep computes the points that this round wants, the rows of each feed in parallel.
@@ -115,7 +115,7 @@ func (d *drawing) row(i int) {
 		}
 		if d.Wants(i, j) {
 			runtime.Gosched() // a pressed key goes first
-			d.Put(i, j, d.margins.beside(d.field, d.Feeds.At(float64(i)), d.Travels.At(float64(j))))
+			d.Put(i, j, d.margins.beside(&d.field, d.Feeds.At(float64(i)), d.Travels.At(float64(j))))
 		}
 	}
 }

@@ -30,13 +30,13 @@ func TestDrawnMapIsTheFullMap(t *testing.T) {
 		}
 		b := newBoard(&card)
 		b.effort = effort.New(t.Context())
-		h, m := b.heatField(&card), newMargins(b, &card)
-		drawn, full := b.draws(b.effort, &h, &m, FullWindow), b.draws(b.effort, &h, &m, FullWindow)
+		drawn, full := b.draws(&card, FullWindow), b.draws(&card, FullWindow)
+		h, m := &full.field, &full.margins
 		var rows crew.Crew
 		for i := range full.Feeds.N {
 			rows.Go(func() {
 				for j := range full.Travels.N {
-					full.Put(i, j, m.beside(&h, full.Feeds.At(float64(i)), full.Travels.At(float64(j))))
+					full.Put(i, j, m.beside(h, full.Feeds.At(float64(i)), full.Travels.At(float64(j))))
 				}
 			})
 		}

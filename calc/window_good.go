@@ -3,7 +3,6 @@ package calc
 import (
 	"context"
 	"math"
-	"slices"
 
 	"brazebooth/calc/limit"
 	"brazebooth/internal/crew"
@@ -23,10 +22,10 @@ func GoodSpans(ctx context.Context, card *Card) (feed, travel GoodSpan, ok bool)
 	}
 	m, h := &p.margins, &p.field
 	f, t := p.b.inputs[inFeed], p.b.inputs[inTravel]
-	low, high := p.b.steadyFeeds(m)
+	low, high := p.b.steadyFeeds()
 	worst := func(feed, travel float64) float64 {
 		l := m.beside(h, feed, travel)
-		return slices.Min(l[:])
+		return l.Worst()
 	}
 	var wg crew.Crew
 	wg.Go(func() {

@@ -19,7 +19,7 @@ func TestHeatSplitsByEffusivity(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := advice.Fillers(&card)
+		p, err := advice.Fillers(t.Context(), &card)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -35,7 +35,7 @@ func TestSteelEnthalpy(t *testing.T) {
 // EN 1993-1-2:2005 3.4.1.3 (read): 54 − 3.33e-2·θ to 800 C, then 27.3 W/mK.
 func TestSteelConducts(t *testing.T) {
 	for temp, want := range map[float64]float64{20: 53.334, 200: 47.34, 400: 40.68, 600: 34.02, 800: 27.3, 1200: 27.3} {
-		check(t, at("%g C", temp), 1000*section.SteelConductivity(temp), want, 1e-6)
+		check(t, at("%g C", temp), 1000*section.SteelConductivity(temp, 1), want, 1e-6)
 	}
 }
 
@@ -48,7 +48,7 @@ func TestSteelMeans(t *testing.T) {
 	check(t, "row", steel.HeatCapacity.V, (mean(600)+mean(970))/2, 0.0002)
 	sum := 0.0
 	for _, part := range [][2]float64{{20, 800}, {800, 1030}} { // where the curve bends
-		sum += quad.Fixed(section.SteelConductivity, part[0], part[1], 20, nil, 0)
+		sum += quad.Fixed(func(t float64) float64 { return section.SteelConductivity(t, 1) }, part[0], part[1], 20, nil, 0)
 	}
 	conducts := sum / (1030 - 20)
 	check(t, "k to 1030", 1000*conducts, 37.4, 0.05)

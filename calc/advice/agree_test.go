@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -34,7 +35,7 @@ func contradictions(job calc.Job, fillers bool) []string {
 		if p.Of == nil || p.Name == "filler" && !fillers {
 			continue
 		}
-		part, err := p.Of(&c)
+		part, err := p.Of(context.Background(), &c)
 		if err != nil {
 			if !errors.As(err, &fe) || fe.Hint == "" {
 				say("%s: no hint: %v", p.Name, err)

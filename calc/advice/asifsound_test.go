@@ -12,10 +12,10 @@ import (
 // one.
 func TestAnUnsoundSettingIsCalledSo(t *testing.T) {
 	pages := map[string]struct {
-		of   PageOf
+		of   func(*calc.Card) (Page, error)
 		code string
 	}{"strength": {Strength, "unsound-no-load"}, "cost": {Cost, "no-price"},
-		"distortion": {Distortion, "unsound-setting"}, "haz": {Zone, "unsound-setting"},
+		"distortion": {Distortion, "unsound-setting"}, "haz": {waited(t, Zone), "unsound-setting"},
 		"passes": {Passes, "unsound-setting"}}
 	var jobs []calc.Job
 	for _, m := range tables.Metals {

@@ -26,8 +26,6 @@ type Entry struct {
 	Name    string
 	Chapter Chapter
 	Of      PageOf // nil for correct, which needs the look of a test bead
-	// Given is Of with a context, for callers that may cancel; nil where Of takes hardly any time.
-	Given func(ctx context.Context, card *calc.Card) (Page, error)
 	// Needs names the choices of the job (field names with dashes) that this page asks for and the card does
 	// not.
 	Needs []string
@@ -35,22 +33,22 @@ type Entry struct {
 
 // contents lists the pages in the order of the work.
 var contents = [...]Entry{
-	{Name: "fit", Chapter: Decide, Of: Fit, Given: FitContext,
+	{Name: "fit", Chapter: Decide, Of: FitContext,
 		Needs: []string{"hazard", "use", "service-temp", "load", "length", "safety", "throat", "leg"}},
-	{Name: "filler", Chapter: Decide, Of: Fillers, Given: FillersContext, Needs: []string{"use", "wire-price"}},
-	{Name: "prepare", Chapter: Decide, Of: Prepare, Needs: []string{"length", "preheat"}},
-	{Name: "overlay", Chapter: Set, Of: Overlay, Needs: []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
-	{Name: "passes", Chapter: Set, Of: Passes, Needs: []string{"length", "leg", "throat"}},
-	{Name: "plug", Chapter: Set, Of: Plug, Needs: []string{"hole"}},
-	{Name: "machine", Chapter: Set, Of: Machine, Needs: []string{"rated-amps", "rated-duty", "nozzle-bore"}},
-	{Name: "pulse", Chapter: Set, Of: Pulse, Needs: []string{"mode"}},
-	{Name: "strength", Chapter: Look, Of: Strength,
+	{Name: "filler", Chapter: Decide, Of: Fillers, Needs: []string{"use", "wire-price"}},
+	{Name: "prepare", Chapter: Decide, Of: quick(Prepare), Needs: []string{"length", "preheat"}},
+	{Name: "overlay", Chapter: Set, Of: quick(Overlay), Needs: []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
+	{Name: "passes", Chapter: Set, Of: quick(Passes), Needs: []string{"length", "leg", "throat"}},
+	{Name: "plug", Chapter: Set, Of: quick(Plug), Needs: []string{"hole"}},
+	{Name: "machine", Chapter: Set, Of: quick(Machine), Needs: []string{"rated-amps", "rated-duty", "nozzle-bore"}},
+	{Name: "pulse", Chapter: Set, Of: quick(Pulse), Needs: []string{"mode"}},
+	{Name: "strength", Chapter: Look, Of: quick(Strength),
 		Needs: []string{"length", "throat", "leg", "load", "safety", "service-temp", "count", "hole"}},
-	{Name: "distortion", Chapter: Look, Of: Distortion, Needs: []string{"part-width"}},
-	{Name: "haz", Chapter: Look, Of: Zone, Given: ZoneContext},
-	{Name: "air", Chapter: Look, Of: Air, Needs: []string{"operating"}},
+	{Name: "distortion", Chapter: Look, Of: quick(Distortion), Needs: []string{"part-width"}},
+	{Name: "haz", Chapter: Look, Of: Zone},
+	{Name: "air", Chapter: Look, Of: quick(Air), Needs: []string{"operating"}},
 	{Name: "correct", Chapter: Look, Needs: []string{"hazard", "use", "nozzle-bore"}},
-	{Name: "cost", Chapter: Keep, Of: Cost, Needs: []string{"length", "count", "wire-price", "gas-price", "labour-rate",
+	{Name: "cost", Chapter: Keep, Of: quick(Cost), Needs: []string{"length", "count", "wire-price", "gas-price", "labour-rate",
 		"operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer", "hole"}},
 }
 
@@ -66,18 +64,16 @@ func (p *Entry) Answer(ctx context.Context, card *calc.Card) (Page, error) {
 			return stopped, nil
 		}
 	}
-	page, err := p.compute(ctx, card)
+	page, err := p.Of(ctx, card)
 	if err == nil {
 		page.PreheatCautions(card)
 	}
 	return page, err
 }
 
-func (p *Entry) compute(ctx context.Context, card *calc.Card) (Page, error) {
-	if p.Given != nil {
-		return p.Given(ctx, card)
-	}
-	return p.Of(card)
+// quick is a page that takes hardly any time, so that nobody cancels it.
+func quick(of func(card *calc.Card) (Page, error)) PageOf {
+	return func(_ context.Context, card *calc.Card) (Page, error) { return of(card) }
 }
 
 // Stopped is the page of a job that must not be done at all.

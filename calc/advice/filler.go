@@ -33,12 +33,8 @@ type Ranked struct {
 
 // Fillers ranks every brazing wire for this pair of metals: by the trade's rules, by what melts first, and by
 // how much room the computed window leaves with it. The page's reasons are about the pair: where the arc
-// points, how the heat splits, which member governs.
-func Fillers(card *calc.Card) (Page, error) { return FillersContext(context.Background(), card) }
-
-// FillersContext is Fillers for a caller that may cancel before all wires are computed, which takes up to half
-// a second. After that it returns the context's error.
-func FillersContext(ctx context.Context, card *calc.Card) (Page, error) {
+// points, how the heat splits, which member governs. It takes up to half a second.
+func Fillers(ctx context.Context, card *calc.Card) (Page, error) {
 	p := Page{Name: "filler", Card: *card}
 	all := tables.Fillers
 	list := make([]Ranked, 0, len(all))

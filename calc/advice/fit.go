@@ -83,8 +83,8 @@ func fit(card *calc.Card, ways []calc.Remedy) (Page, error) {
 	p := Page{Name: "fit", Card: *card}
 	f := fitting{p: &p}
 	f.hazards(card)
+	f.warned(card)
 	f.metals(card)
-	f.refused(card)
 	f.thickness(card)
 	f.service(card)
 	f.carries(card)

@@ -1,7 +1,6 @@
 package advice
 
 import (
-	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -33,7 +32,7 @@ func (f *fitting) heat(card *calc.Card) {
 	}
 	switch card.Zone {
 	case "good":
-		if warned(card, "weld-braze") != "" {
+		if card.Said("weld-braze") != "" {
 			f.say(WithCare, ownSection, "", "at this setting the bead wets, and the skin of the base melts with it: a "+
 				"weld-braze")
 			return
@@ -41,14 +40,14 @@ func (f *fitting) heat(card *calc.Card) {
 		f.say(Suits, ownSection, "", "at this setting the bead wets and the base stays solid%s", aboutEven(card))
 	case "cold", "hot", "burn-through":
 		where := "the window shows where it is good"
-		if warned(card, "no-good-setting") != "" {
+		if card.Said("no-good-setting") != "" {
 			where = "no feed and travel that are open meet every edge; the window tries what would open one"
 		}
 		f.say(WithCare, ownSection, "", "at this setting the heat is %s: %s", card.Zone, where)
 		chance, judged := card.Figure("chance")
-		if text := warned(card, "preheat-needed"); text != "" {
+		if text := card.Said("preheat-needed"); text != "" {
 			f.say(WithCare, ownSection, "", "%s", text)
-		} else if warned(card, "no-good-setting") != "" && judged && chance.Value < hopeless {
+		} else if card.Said("no-good-setting") != "" && judged && chance.Value < hopeless {
 			f.say(AnotherWay, ownSection, "what the window finds to open a good setting, or another process", "at the "+
 				"best feed and travel about %.0f in 100 beads would be good", chance.Value)
 		}
@@ -57,7 +56,7 @@ func (f *fitting) heat(card *calc.Card) {
 			process = calc.OtherProcess(card)
 		}
 		for _, code := range [...]string{"another-process", "preheat-no-cure"} {
-			if text := warned(card, code); text != "" {
+			if text := card.Said(code); text != "" {
 				f.say(WithCare, ownSection, process, "%s", text)
 			}
 		}
@@ -65,7 +64,7 @@ func (f *fitting) heat(card *calc.Card) {
 		if card.Used.Joint == "plug" && f.plug(card) {
 			return
 		}
-		f.say(WithCare, ownSection, "", "%s", warned(card, "not-modelled"))
+		f.say(WithCare, ownSection, "", "%s", card.Said("not-modelled"))
 	}
 }
 
@@ -87,13 +86,4 @@ func (f *fitting) plug(card *calc.Card) bool {
 		return true
 	}
 	return false
-}
-
-// warned is the text of a card's warning, "" if the card lacks it.
-func warned(card *calc.Card, code string) string {
-	i := slices.IndexFunc(card.Warnings, func(w calc.Warning) bool { return w.Code == code })
-	if i < 0 {
-		return ""
-	}
-	return card.Warnings[i].Text
 }

@@ -7,37 +7,42 @@ import (
 	"brazebooth/tables"
 )
 
-// metals gives what the base metals rule out, and what favours bronze on them.
+// ruledOut is what a warning of the card means for the joint, and what to do instead.
+var ruledOut = map[string]struct{ verdict, instead string }{
+	"brass":              {StopWork, "silver brazing or soft solder"},
+	"boron-steel":        {StopWork, "the vehicle or equipment maker's repair procedure"},
+	"zinc-under-overlay": {StopWork, "strip the zinc at least 25 mm back, then give the sheet as bare"},
+	"gas-refused":        {StopWork, "argon"},
+	"filler-refused":     {StopWork, "another filler; the page filler ranks them"},
+	"melts-with-filler":  {AnotherWay, "a filler of the base's own alloy, welded; or silver brazing"},
+	"high-strength":      {WithCare, ""},
+	"cast-iron":          {WithCare, ""},
+	"copper-penetration": {WithCare, ""},
+	"heavy-coat":         {WithCare, ""},
+}
+
+// warned repeats the card's warnings that rule something out or ask for care.
+func (f *fitting) warned(card *calc.Card) {
+	for _, w := range card.Warnings {
+		if r, ok := ruledOut[w.Code]; ok {
+			o := tables.Origin{Source: w.Basis, Known: tables.Read}
+			if l, ok := tables.Warnings.ByID(w.Code); ok {
+				o = l.Origin
+			}
+			f.say(r.verdict, o, r.instead, "%s", w.Text)
+		}
+	}
+}
+
+// metals gives what the zinc and the preheat rule out on the base metals, and what favours bronze on them.
 func (f *fitting) metals(card *calc.Card) {
-	said := map[string]bool{}
-	zinc, stainless := calc.Applies("zinc", card), f.p.has(tables.Stainless)
-	for _, m := range card.Setup.Joined() {
-		code := calc.MetalWarning(m.Metal, card.Setup.Filler)
-		l, ok := tables.Warnings.ByID(code)
-		if !ok || said[code] {
-			continue
-		}
-		said[code] = true
-		verdict, instead := WithCare, ""
-		switch code {
-		case "brass":
-			verdict, instead = StopWork, "silver brazing or soft solder"
-		case "boron-steel":
-			verdict, instead = StopWork, "the vehicle or equipment maker's repair procedure"
-		case "melts-with-filler":
-			verdict, instead = AnotherWay, "a filler of the base's own alloy, welded; or silver brazing"
-		}
-		f.say(verdict, l.Origin, instead, "%s", l.Text)
-	}
-	if l, ok := tables.Warnings.ByID("copper-penetration"); ok && stainless {
-		f.say(WithCare, l.Origin, "", "%s", l.Text)
-	}
-	if stainless && zinc {
+	zinc := calc.Applies("zinc", card)
+	if zinc && f.p.has(tables.Stainless) {
 		f.say(StopWork, practice, "strip the zinc at least 25 mm back on both faces; then it may be "+
 			"brazed as bare sheet", "zinc beside stainless: hot zinc embrittles it")
 	}
-	if zinc {
-		f.overZinc(card)
+	if calc.WarmedZinc(card) {
+		f.say(AnotherWay, practice, calc.StripZinc(card), "%s", calc.WarmOverZinc(card))
 	}
 	if calc.Softened(card) {
 		f.say(AnotherWay, tables.HardenedWarmest.Origin, calc.LessPreheat(card), "%.0f °C of preheat softens hardened "+
@@ -53,20 +58,6 @@ func (f *fitting) metals(card *calc.Card) {
 			return
 		}
 		f.say(Suits, twi, "", "unlike metals: bronze joins what fusion would crack")
-	}
-}
-
-// refused gives what the tables rule out apart from the metals, and warns of a coat that needs a trial first.
-func (f *fitting) refused(card *calc.Card) {
-	instead := map[string]string{"gas-refused": "argon", "filler-refused": "another filler; the page filler ranks them"}
-	for _, w := range card.Warnings {
-		o := tables.Origin{Source: w.Basis, Known: tables.Read}
-		if in, ok := instead[w.Code]; ok {
-			f.say(StopWork, o, in, "%s", w.Text)
-		}
-		if w.Code == "heavy-coat" {
-			f.say(WithCare, o, "", "%s", w.Text)
-		}
 	}
 }
 

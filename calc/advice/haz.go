@@ -18,10 +18,7 @@ const (
 
 // Zone is the page of the heat-affected zone: how hard the sheet becomes beside the bead, how soft further out, and
 // how wide both are.
-func Zone(card *calc.Card) (Page, error) { return ZoneContext(context.Background(), card) }
-
-// ZoneContext is Zone for a caller that may cancel; the error is then the context's.
-func ZoneContext(ctx context.Context, card *calc.Card) (Page, error) {
+func Zone(ctx context.Context, card *calc.Card) (Page, error) {
 	p := Page{Name: "haz", Card: *card}
 	for i := range card.Setup.Joined() {
 		if i > 0 && card.Setup.Members[1].Metal.ID == card.Setup.Members[0].Metal.ID {

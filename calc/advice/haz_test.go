@@ -18,7 +18,7 @@ func zonePage(t *testing.T, metal string, thick, feed, travel float64) Page {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := Zone(&card)
+	p, err := Zone(t.Context(), &card)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -75,7 +75,7 @@ func TestEveryMetalHasAZone(t *testing.T) {
 			if err != nil {
 				continue
 			}
-			p, err := Zone(&card)
+			p, err := Zone(t.Context(), &card)
 			if err != nil || len(p.Reasons) < 1 || len(p.Figures) == 0 && len(p.Reasons) < 2 {
 				t.Errorf("%s %s: %v %v", m.ID, joint, p.Reasons, err)
 			}
@@ -101,7 +101,7 @@ func TestSteelBesideAnotherMetalHasNoHardness(t *testing.T) {
 				if err != nil || !c.Section.Drawn {
 					continue
 				}
-				p, err := Zone(&c)
+				p, err := Zone(t.Context(), &c)
 				if err != nil {
 					t.Fatal(err)
 				}

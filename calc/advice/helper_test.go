@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-func pageOf(t *testing.T, of PageOf, j calc.Job) *Page {
+func pageOf(t *testing.T, of func(*calc.Card) (Page, error), j calc.Job) *Page {
 	t.Helper()
 	p, err := of(card(t, j))
 	if err != nil {
@@ -30,4 +30,9 @@ func card(t *testing.T, j calc.Job) *calc.Card {
 		t.Fatalf("%+v: %v", j, err)
 	}
 	return &c
+}
+
+// waited is a page that takes long as one of a card alone.
+func waited(t *testing.T, of PageOf) func(*calc.Card) (Page, error) {
+	return func(c *calc.Card) (Page, error) { return of(t.Context(), c) }
 }

@@ -113,18 +113,12 @@ func (p *Page) nozzle(card *calc.Card) {
 		return
 	}
 	g, re := &card.Setup.Gas, tables.LaminarReynolds
-	v, err := formula.LaminarFlow(card.Job.NozzleBore.V, g.Density.V, tables.ArgonViscosity.V, re.V)
-	if err != nil {
-		return
-	}
+	v := calc.SmoothFlow(&card.Job, g)
 	p.add("gas_ceiling", "L/min", v, v*re.Low/re.V, v*re.High/re.V, calc.RowBasis("0.06·pi·{Re}·{mu}·{d}/(4·{rho})",
 		re.Origin, calc.In("Re", "Reynolds number at which the flow breaks up", re.V, ""),
 		calc.In("mu", "viscosity of the gas", 1000*tables.ArgonViscosity.V, "mPa s"),
 		calc.In("d", "bore", card.Job.NozzleBore.V, "mm"), calc.In("rho", "gas density", g.Density.V, "kg/m3")))
-	if flow := card.Used.Flow.V; flow > v {
-		p.Warn("gas-turbulent", re.Source, "%.0f L/min is more than this nozzle carries smoothly (about %.0f L/min): "+
-			"it draws air in and makes pores. Less gas or a wider nozzle.", flow, v)
-	}
+	p.repeat(card, "gas-turbulent")
 }
 
 // stocks says how long full spools last.

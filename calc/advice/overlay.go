@@ -130,7 +130,7 @@ func (p *Page) turning(card *calc.Card, pitch, travel, height calc.Figure, layer
 func (p *Page) dilution(card *calc.Card) {
 	switch card.Zone {
 	case "good", "cold":
-		if warned(card, "weld-braze") != "" && card.Zone == "good" {
+		if card.Said("weld-braze") != "" && card.Zone == "good" {
 			p.Because(tables.FusedDilution.Origin, "the skin of this base melts wherever the bead wets: expect up to "+
 				"%.0f to %.0f %% of it in the overlay, least at the coldest setting that wets",
 				tables.FusedDilution.Low, tables.FusedDilution.High)

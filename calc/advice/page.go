@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"context"
 	"fmt"
 
 	"brazebooth/calc"
@@ -32,8 +33,8 @@ type Reason struct {
 }
 
 // PageOf computes a page of a job's card. Errors are those of Solve, or a *mistake.Error if the job lacks
-// something.
-type PageOf func(card *calc.Card) (Page, error)
+// something; after ctx is cancelled the error is that of ctx.
+type PageOf func(ctx context.Context, card *calc.Card) (Page, error)
 
 // add puts a figure on the page and returns it.
 func (p *Page) add(name, unit string, v, low, high float64, b calc.Basis) calc.Figure {

@@ -62,7 +62,7 @@ func TestPagesAgreeOnWire(t *testing.T) {
 	timed := calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: calc.Some(1.5),
 		Length: calc.Some(1000)}
 	c := card(t, timed)
-	r, err := Fillers(c)
+	r, err := Fillers(t.Context(), c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -277,7 +277,7 @@ func TestPagesHaveBandsAndSources(t *testing.T) {
 			c := card(t, calc.Job{Metal: metal, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(6),
 				Travel: calc.Some(7), Throat: calc.Some(1.2), Load: calc.Some(1), RatedAmps: calc.Some(200),
 				RatedDuty: calc.Some(60), NozzleBore: calc.Some(15), ShaftDia: calc.Some(30), Layer: calc.Some(1)})
-			for name, of := range map[string]PageOf{"strength": Strength, "air": Air, "overlay": Overlay,
+			for name, of := range map[string]func(*calc.Card) (Page, error){"strength": Strength, "air": Air, "overlay": Overlay,
 				"machine": Machine, "cost": Cost, "fit": Fit} {
 				p, err := of(c)
 				if err != nil {

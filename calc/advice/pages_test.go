@@ -35,7 +35,7 @@ func TestFillersAreTheTrades(t *testing.T) {
 			"cusn1", "cumn13al8", "cual9ni5"}},
 		{calc.Job{Metal: "mild-steel", Thickness: calc.Some(12), Joint: "overlay", Use: "wear"}, "cual8", nil},
 	}, 1) {
-		p := pageOf(t, Fillers, x.job)
+		p := pageOf(t, waited(t, Fillers), x.job)
 		if x.first != "" && p.Ranking[0].ID != x.first {
 			t.Errorf("%s %s: %s comes first with %.2f, %s second with %.2f", x.job.Metal, x.job.Use, p.Ranking[0].ID,
 				p.Ranking[0].Score, p.Ranking[1].ID, p.Ranking[1].Score)
@@ -76,7 +76,7 @@ func TestTheAssumedFillerRanksFirst(t *testing.T) {
 		if m.Family == tables.BrassFam || m.ID == "silicon-bronze" || m.ID == "aluminium-bronze" {
 			continue
 		}
-		p := pageOf(t, Fillers, calc.Job{Metal: m.ID, Thickness: calc.Some(1.5)})
+		p := pageOf(t, waited(t, Fillers), calc.Job{Metal: m.ID, Thickness: calc.Some(1.5)})
 		if p.Ranking[0].ID != p.Card.Used.Filler {
 			t.Errorf("%s: the card takes %s, the list begins with %s", m.ID, p.Card.Used.Filler, p.Ranking[0].ID)
 		}
@@ -85,13 +85,13 @@ func TestTheAssumedFillerRanksFirst(t *testing.T) {
 
 // Heat shares add up to 100 % and follow thickness and effusivity.
 func TestHeatShares(t *testing.T) {
-	p := pageOf(t, Fillers, calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Thickness2: calc.Some(3),
+	p := pageOf(t, waited(t, Fillers), calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Thickness2: calc.Some(3),
 		Joint: "butt", Feed: calc.Some(5), Travel: calc.Some(8)})
 	a, b := value(t, p, "heat_share_1").Value, value(t, p, "heat_share_2").Value
 	if math.Abs(a-25) > 1e-9 || math.Abs(a+b-100) > 1e-9 { // one to three, by thickness alone
 		t.Errorf("1 and 3 mm of one steel share %g to %g", a, b)
 	}
-	p = pageOf(t, Fillers, calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Metal2: "copper",
+	p = pageOf(t, waited(t, Fillers), calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Metal2: "copper",
 		Thickness2: calc.Some(2), Joint: "lap", Feed: calc.Some(5), Travel: calc.Some(8)})
 	f := value(t, p, "heat_share_2")
 	if f.Value < 80 || !(f.Low < f.Value && f.Value < f.High) {

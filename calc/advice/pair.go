@@ -19,7 +19,7 @@ func (p *Page) pair(card *calc.Card) {
 		p.Because(r.Origin, "%s", r.Text)
 	}
 	p.governing(card)
-	if !card.Job.Aim.Set && !calc.AimKnown(card) {
+	if !card.Job.Aim.Set && !calc.AimKnown(&card.Setup.Members) {
 		p.Because(ownSection, "the arc is taken at the joint's line, and that is not judged: copper and its alloys "+
 			"carry more heat away and melt sooner than iron, and no test on such a pair stands behind the "+
 			"cross-section; try both sides on scrap")

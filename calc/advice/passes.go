@@ -57,7 +57,7 @@ func (p *Page) plan(card *calc.Card, bead calc.Figure) {
 			bead.Value)
 		return
 	}
-	n := p.passCount(&fill, bead)
+	n := p.take(fill.Passes(bead.Value, bead.Low, bead.High))
 	for _, name := range [...]string{"wire_feed", "travel"} {
 		if f, ok := card.Figure(name); ok {
 			p.take(f)
@@ -75,18 +75,6 @@ func (p *Page) plan(card *calc.Card, bead calc.Figure) {
 	p.wetsGroove(card, &fill)
 	p.Because(practice, "stringers side by side, no weaving: each is brushed clean before the next, and its start "+
 		"and stop lie elsewhere than those below")
-}
-
-// passCount adds the number of beads that a joint takes.
-func (p *Page) passCount(fill *calc.Fill, bead calc.Figure) calc.Figure {
-	n, formula := fill.Passes(bead.Value), "max(1, {A}/{a}), rounded up"
-	if fill.Section <= tables.OnePass.V {
-		formula = calc.OneBead
-	}
-	few, many := calc.Fill{Section: fill.Low}, calc.Fill{Section: fill.High}
-	return p.add("passes", "1", n, min(n, few.Passes(bead.High)), max(n, many.Passes(bead.Low)),
-		calc.OwnBasis(formula, "mass balance; one bead where it is asked for no more than it lays well",
-			calc.Derived("A", "section of the joint", fill.Section, "mm2"), bead.As("a")))
 }
 
 // short reports whether one bead should fill the joint but lays less metal than the joint takes.

@@ -46,7 +46,7 @@ func TestPassesFillTheGroove(t *testing.T) {
 			if cost := pageOf(t, Cost, j); n > 1 && value(t, cost, "passes").Value != n {
 				t.Errorf("%.2f mm: the price counts other passes", thick)
 			}
-			if said := warned(c, "passes"); n > 1 != (said != "") {
+			if said := c.Said("passes"); n > 1 != (said != "") {
 				t.Errorf("%.2f mm: %g passes, the card says %q", thick, n, said)
 			}
 			switch {

@@ -49,8 +49,7 @@ func (r *heatedPlug) wets(toe, times float64) float64 {
 // soaks reports whether heat passes through sheet and bronze while the hole fills, so that one temperature can
 // stand for the whole thickness.
 func (r *heatedPlug) soaks() bool {
-	bronze := r.Filler.K[0] * (r.Filler.T[1] - r.Filler.T[0]) / (r.Filler.Density * (r.Filler.H[1] - r.Filler.H[0]))
-	sheet := r.k[1] / r.c[1]
+	bronze, sheet := r.Filler.Diffusivity(), r.k[1]/r.c[1]
 	// Expressed as one layer of the sheet's metal that takes as long to heat through.
 	deep := r.Lower + (r.Upper+r.Crown)*math.Sqrt(sheet/bronze)
 	soak, err := formula.SoakThrough(deep, r.k[1], r.c[1])

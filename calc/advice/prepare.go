@@ -39,15 +39,6 @@ func (p *Page) row(name string, d tables.Datum, formula string) {
 	p.take(calc.RowFigure(name, d, formula))
 }
 
-// zincEmbrittles reports whether a member is embrittled by hot zinc: stainless or hardened steel.
-func (p *Page) zincEmbrittles() bool {
-	return p.has(tables.Stainless) || calc.Applies("boron-steel", &p.Card)
-}
-
-func (p *Page) hardened() bool {
-	return p.has(tables.Stainless) || calc.Applies("high-strength", &p.Card)
-}
-
 func (p *Page) cleaning(card *calc.Card) {
 	p.lineUnder(tables.TopicClean, "clean")
 	p.line("solvent-never")
@@ -112,7 +103,7 @@ func (p *Page) fitUp(card *calc.Card) {
 		p.lineUnder(tables.TopicFitUp, "shaft")
 		return
 	}
-	if p.hardened() || p.has(tables.CastIron) {
+	if p.has(tables.Stainless) || p.has(tables.CastIron) || calc.Applies("high-strength", card) {
 		p.line("tacks-held")
 		return
 	}

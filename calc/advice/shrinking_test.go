@@ -16,7 +16,7 @@ func twoSheets(a, b, joint string, t1, t2 float64) calc.Job {
 }
 
 // figuresOf are the figures of a job's page by name, nil if the job has no card.
-func figuresOf(t *testing.T, of PageOf, j calc.Job) map[string]calc.Figure {
+func figuresOf(t *testing.T, of func(*calc.Card) (Page, error), j calc.Job) map[string]calc.Figure {
 	t.Helper()
 	c, err := calc.Solve(j)
 	if err != nil {
@@ -58,7 +58,7 @@ func TestTheOrderOfTheSheetsChangesNothing(t *testing.T) {
 	}
 	for _, j := range deep.Of(t, jobs, 12) {
 		swapped := twoSheets(j.Metal2, j.Metal, j.Joint, j.Thickness2.V, j.Thickness.V)
-		for name, of := range map[string]PageOf{"distortion": Distortion, "passes": Passes} {
+		for name, of := range map[string]func(*calc.Card) (Page, error){"distortion": Distortion, "passes": Passes} {
 			one, two := figuresOf(t, of, j), figuresOf(t, of, swapped)
 			for figure, f := range one {
 				if g, ok := two[figure]; !ok || !alike(f, g, 1e-6) {

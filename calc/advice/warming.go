@@ -57,7 +57,7 @@ func (p *Page) givenWarmth(card *calc.Card) {
 // preheatOf repeats what the card says about preheat, so that both agree; false if the card says nothing.
 func (p *Page) preheatOf(card *calc.Card) (found bool) {
 	for _, code := range [...]string{"preheat-needed", "preheat-no-cure", "another-process"} {
-		if text := warned(card, code); text != "" {
+		if text := card.Said(code); text != "" {
 			p.reason(ownSection, "%s", text).Topic = tables.TopicWarm
 			found = true
 		}

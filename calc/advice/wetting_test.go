@@ -24,7 +24,7 @@ func TestAFillerThatWetsGoesFirst(t *testing.T) {
 		if err != nil {
 			continue // such as zinc under an overlay
 		}
-		p, err := Fillers(&c)
+		p, err := Fillers(t.Context(), &c)
 		if err != nil {
 			t.Fatal(err)
 		}

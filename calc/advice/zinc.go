@@ -35,8 +35,9 @@ func unlessZinc(card *calc.Card, words string) string {
 // stripsZinc reports whether zinc must come off before the arc: from metal that it would embrittle, under an
 // overlay, and from parts that are warmed or would have to be.
 func (p *Page) stripsZinc(card *calc.Card) bool {
-	return calc.Applies("zinc", card) && (p.zincEmbrittles() || card.Setup.One || calc.WarmedZinc(card) ||
-		p.has(tables.CastIron) || warned(card, "preheat-needed") != "")
+	embrittles := p.has(tables.Stainless) || calc.Applies("boron-steel", card)
+	return calc.Applies("zinc", card) && (embrittles || card.Setup.One || calc.WarmedZinc(card) ||
+		p.has(tables.CastIron) || card.Said("preheat-needed") != "")
 }
 
 // zincStaysCold says that parts with zinc on are not warmed. It reports whether it had to say so.
@@ -47,21 +48,11 @@ func (p *Page) zincStaysCold(card *calc.Card, heavy bool) bool {
 		say("the job has %.0f °C of preheat, and zinc must not be preheated: %s", card.Used.Preheat.V, strip)
 	case p.has(tables.CastIron):
 		say("cast iron has to be warm, and zinc must not be preheated: %s", strip)
-	case warned(card, "preheat-needed") != "": // preheatOf says it
+	case card.Said("preheat-needed") != "": // preheatOf says it
 	case heavy || card.Zone == "cold" || p.has(tables.CopperFam):
 		say("zinc-coated parts are not warmed, not even hand-warm; where warmth is wanted, %s", strip)
 	default:
 		return false
 	}
 	return true
-}
-
-// overZinc gives what zinc rules out of an overlay and of warm parts.
-func (f *fitting) overZinc(card *calc.Card) {
-	if l, ok := tables.Warnings.ByID("zinc-under-overlay"); ok && card.Setup.One {
-		f.say(StopWork, l.Origin, "strip the zinc at least 25 mm back, then give the sheet as bare", "%s", l.Text)
-	}
-	if calc.WarmedZinc(card) {
-		f.say(AnotherWay, practice, calc.StripZinc(card), "%s", calc.WarmOverZinc(card))
-	}
 }

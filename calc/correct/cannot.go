@@ -21,10 +21,6 @@ func impossible(seen string, card *calc.Card) error {
 	u := &card.Used
 	for _, s := range strings.Split(seen, ",") {
 		switch {
-		case s == "spots-apart" && u.Mode != "timed":
-			return mistake.In("seen", "spots apart is a look of the timed arc: a "+u.Mode+
-				" arc lays one bead, no spots", "choose the mode timed, or type what else it shows; brazebooth "+
-				"tables sights draws them")
 		case s == "zinc-gone-behind" && !calc.Applies("zinc", card):
 			return mistake.In("seen", "zinc gone behind cannot be seen where neither member carries zinc",
 				"give the coating, as G60, or type what else it shows")
@@ -96,9 +92,7 @@ func (v *posterior) beyond(t *Try, m *move, before float64) string {
 				"%.3g %s the bead is good in %.0f of 100, here in %.0f.", x, l.unit, 100*g, 100*before)
 		}
 	}
-	open := t.Job
-	open.Feed, open.Volts, open.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
-	if g, j := v.suggested(open); g > before+leastGain {
+	if g, j := v.suggested(opened(t.Job)); g > before+leastGain {
 		return fmt.Sprintf("No one setting is enough: this is the first of several steps. By the window and what was "+
 			"seen, with %.1f m/min and %.1f mm/s the bead is good in %.0f of 100, here in %.0f.", j.Feed.V, j.Travel.V,
 			100*g,
@@ -107,17 +101,38 @@ func (v *posterior) beyond(t *Try, m *move, before float64) string {
 	return ""
 }
 
+// opened is a job without the settings that the card suggests.
+func opened(j calc.Job) calc.Job {
+	j.Feed, j.Volts, j.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
+	return j
+}
+
+// unaimed is opened without the aim either.
+func unaimed(j calc.Job) calc.Job {
+	j.Aim = calc.Opt{}
+	return opened(j)
+}
+
+// own is the setting that the card suggests for a job; false if there is none, or its card does not fit.
+func (v *posterior) own(open calc.Job, fits func(*calc.Card) bool) (calc.Job, bool) {
+	c, err := calc.SolveContext(v.ctx, open)
+	if err != nil || !fits(&c) {
+		return open, false
+	}
+	return calc.Laid(&c), true
+}
+
+// isGood reports whether the heat of a card is good.
+func isGood(c *calc.Card) bool { return c.Zone == "good" }
+
 // suggested returns the setting that the card would suggest for a job and its chance of a good bead, given what
 // was seen; 0 if there is none.
 func (v *posterior) suggested(open calc.Job) (float64, calc.Job) {
-	if v.timed {
+	judged := func(c *calc.Card) bool { return c.Zone != "not-modelled" && c.Zone != "" }
+	j, ok := v.own(open, judged)
+	if v.timed || !ok {
 		return 0, open
 	}
-	c, err := calc.SolveContext(v.ctx, open)
-	if err != nil || c.Zone == "not-modelled" || c.Zone == "" {
-		return 0, open
-	}
-	j := calc.Laid(&c)
 	return v.good(&j), j
 }
 
@@ -172,8 +187,7 @@ func (v *posterior) wouldHelp(t *Try, cause string, before float64) (list []stri
 	if v.timed {
 		return nil
 	}
-	open := t.Job
-	open.Feed, open.Volts, open.Travel, open.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
+	open := unaimed(t.Job)
 	var ways []alternative
 	try := func(text string, j calc.Job) {
 		if g, _ := v.suggested(j); g > before+0.05 {

@@ -108,7 +108,7 @@ func (v *posterior) outside(j *calc.Job) (below, above float64) {
 		return 0, 0
 	}
 	past := func(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
-	floor, spray := calc.SteadyRange(&v.card)
+	floor, spray := calc.SteadyRange(v.card.Used.Wire.V)
 	if floor > 0 {
 		below = past(math.Log(floor/amps) / sigma)
 	}

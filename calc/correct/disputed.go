@@ -86,7 +86,7 @@ func (v *posterior) dispute(t *Try, top *advice.Likely, c *advice.Correction) {
 	what := []string{"measure wire feed (a 6 s pull), stick-out and sheet, and read the meter while the arc burns"}
 	if v.timed {
 		what = []string{"measure wire feed (a 6 s pull), stick-out, sheet, gap and both times, and read the meter"}
-	} else if j, ok := v.ownSetting(t.Job); ok {
+	} else if j, ok := v.own(unaimed(t.Job), isGood); ok {
 		what = append(what, fmt.Sprintf("if all is as typed, go to the card's own setting: %.1f m/min and %.1f mm/s",
 			j.Feed.V, j.Travel.V))
 	}
@@ -94,14 +94,4 @@ func (v *posterior) dispute(t *Try, top *advice.Likely, c *advice.Correction) {
 		what = append(what, top.Do)
 	}
 	c.Do = strings.Join(what, "; ")
-}
-
-// ownSetting is the setting that the card suggests for a job, false if it has no good one.
-func (v *posterior) ownSetting(open calc.Job) (calc.Job, bool) {
-	open.Feed, open.Volts, open.Travel, open.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
-	card, err := calc.SolveContext(v.ctx, open)
-	if err != nil || card.Zone != "good" {
-		return open, false
-	}
-	return calc.Laid(&card), true
 }

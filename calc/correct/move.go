@@ -130,9 +130,7 @@ func (v *posterior) warmer(t *Try) []int {
 		}
 	case heavy && (v.has(tables.CopperFam) || v.has(tables.CastIron)):
 		return []int{leverPreheat, leverFeed, leverTravel, leverVolts, leverStickOut}
-	case heavy:
-		return []int{leverFeed, leverTravel, leverPreheat, leverVolts, leverStickOut}
-	case v.has(tables.CopperFam):
+	case heavy, v.has(tables.CopperFam):
 		return []int{leverFeed, leverTravel, leverPreheat, leverVolts, leverStickOut}
 	}
 	return []int{leverStickOut, leverVolts, leverFeed, leverTravel}
@@ -154,14 +152,8 @@ func (v *posterior) steadyMayWork(t *Try) bool {
 			return true
 		}
 	}
-	open := t.Job
-	open.Feed, open.Volts, open.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
-	c, err := calc.SolveContext(v.ctx, open)
-	if err != nil || c.Warned("no-good-setting") {
-		return false // an error here only means that there is no such setting
-	}
-	j := calc.Laid(&c)
-	return v.good(&j) > hopeful
+	j, ok := v.own(opened(t.Job), func(c *calc.Card) bool { return !c.Warned("no-good-setting") })
+	return ok && v.good(&j) > hopeful
 }
 
 // hopeful is the chance of a good bead above which a steady arc is not given up.
@@ -172,10 +164,8 @@ func (v *posterior) timedInstead(t *Try, found *move) *move {
 	if t.Job.Joint == "overlay" || t.Job.Joint == "plug" {
 		return found
 	}
-	j := t.Job
+	j := unaimed(t.Job) // the timed arc's own values are suggested again
 	j.Mode = "timed"
-	// The timed arc's own values are suggested again.
-	j.Feed, j.Volts, j.Travel, j.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{}, calc.Opt{}
 	return &move{job: j}
 }
 

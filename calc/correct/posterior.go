@@ -112,10 +112,8 @@ func (v *posterior) next(given calc.Job, t *Try, c *advice.Correction) calc.Job 
 		return given
 	}
 	if c.Change.What == "mode" {
-		given.Mode = c.Change.ToMode
-		given.Feed, given.Amps, given.Volts, given.Travel, given.Aim = calc.Opt{}, calc.Opt{}, calc.Opt{},
-			calc.Opt{}, calc.Opt{}
-		return given
+		given.Mode, given.Amps = c.Change.ToMode, calc.Opt{}
+		return unaimed(given)
 	}
 	j := AsSet(given, &t.Job)
 	if c.Change.What == "wire_feed" { // the volts stay as they are set

@@ -33,14 +33,8 @@ func (v *posterior) takesZinc() bool {
 	if !slices.ContainsFunc(v.laid, func(t Try) bool { return strings.Contains(t.Seen, learned.ZincBehind) }) {
 		return false
 	}
-	open := v.last().Job
-	open.Feed, open.Travel, open.Volts = calc.Opt{}, calc.Opt{}, calc.Opt{}
-	c, err := calc.SolveContext(v.ctx, open)
-	if err != nil || c.Zone != "good" {
-		return false
-	}
-	j := calc.Laid(&c)
-	return v.bandBehind(&j) > 0
+	j, ok := v.own(opened(v.last().Job), isGood)
+	return ok && v.bandBehind(&j) > 0
 }
 
 // repairZinc is the answer to a computed loss of zinc on the back: no setting is at fault, the coat is

@@ -32,7 +32,7 @@ const (
 // Start sets the whole bar to one temperature, C. It returns ErrRange if a size or a property is not above
 // zero.
 func (b *Bar) Start(temperature float64) error {
-	if err := Positive([4]string{"length", "conductivity", "heat capacity", "section"}, b.Half, b.K, b.RhoC,
+	if err := Positive([7]string{"length", "conductivity", "heat capacity", "section"}, b.Half, b.K, b.RhoC,
 		b.Area); err != nil {
 		return err
 	}

@@ -14,7 +14,7 @@ func BeadPitch(width float64) (tangent, flat float64) {
 
 // ShaftSpeed returns the turns a minute at which the surface of a shaft of this diameter, mm, moves at v, mm/s.
 func ShaftSpeed(v, diameter float64) (float64, error) {
-	if err := Positive([4]string{"travel", "diameter"}, v, diameter, 1, 1); err != nil {
+	if err := Positive([7]string{"travel", "diameter"}, v, diameter); err != nil {
 		return 0, err
 	}
 	return 60 * v / (math.Pi * diameter), nil

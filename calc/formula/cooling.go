@@ -7,7 +7,7 @@ const CoolsTo = 500
 // two-dimensional time. net J/mm; t sheet mm; t0 start C, under 500; joint an id of tables. For unalloyed and
 // low-alloy ferritic steels only.
 func CoolingTime(net, t, t0 float64, joint string) (float64, error) {
-	if err := Positive([4]string{"net heat", "thickness"}, net, t); err != nil {
+	if err := Positive([7]string{"net heat", "thickness"}, net, t); err != nil {
 		return 0, err
 	}
 	if !(t0 < CoolsTo) {

@@ -7,11 +7,8 @@ import "math"
 // shrinkage that remains. It holds if the sheet is wider than the zone that yielded; a narrow strip shrinks
 // instead and keeps less force.
 func ShrinkageForce(net, modulus, expansion, rhoC, share float64) (float64, error) {
-	if err := Positive([4]string{"net heat", "modulus", "expansion", "heat capacity"}, net, modulus, expansion,
-		rhoC); err != nil {
-		return 0, err
-	}
-	if err := Positive([4]string{"share"}, share); err != nil {
+	if err := Positive([7]string{"net heat", "modulus", "expansion", "heat capacity", "share"},
+		net, modulus, expansion, rhoC, share); err != nil {
 		return 0, err
 	}
 	return share * modulus * 1e3 * expansion * 1e-6 / rhoC * net, nil
@@ -19,7 +16,7 @@ func ShrinkageForce(net, modulus, expansion, rhoC, share float64) (float64, erro
 
 // ShrinkageAcross is how much closer the edges of a butt come, mm: share·α/ρc·net/t. net J/mm, t mm.
 func ShrinkageAcross(net, t, expansion, rhoC, share float64) (float64, error) {
-	if err := Positive([4]string{"net heat", "thickness", "expansion", "heat capacity"}, net, t, expansion,
+	if err := Positive([7]string{"net heat", "thickness", "expansion", "heat capacity"}, net, t, expansion,
 		rhoC); err != nil {
 		return 0, err
 	}
@@ -29,7 +26,7 @@ func ShrinkageAcross(net, t, expansion, rhoC, share float64) (float64, error) {
 // AngularChange is the angle by which a plate that is heated from one face bends along the seam, rad:
 // form·α/ρc·net/t². Above limit, the largest net/t² in J/mm3, the plate is heated through: an error.
 func AngularChange(net, t, expansion, rhoC, form, limit float64) (float64, error) {
-	if err := Positive([4]string{"net heat", "thickness", "expansion", "heat capacity"}, net, t, expansion,
+	if err := Positive([7]string{"net heat", "thickness", "expansion", "heat capacity"}, net, t, expansion,
 		rhoC); err != nil {
 		return 0, err
 	}
@@ -44,7 +41,7 @@ func AngularChange(net, t, expansion, rhoC, form, limit float64) (float64, error
 // pull of the seam buckles it: pull/(2·b·t) = k·π²·E/(12·(1 − ν²))·(t/b)². pull N, modulus GPa; k is 4 for a
 // side that is held straight at the seam and at its edge, 0.425 for one with a free edge.
 func FlatWidth(pull, t, modulus, poisson, k float64) (float64, error) {
-	if err := Positive([4]string{"pull", "thickness", "modulus", "coefficient"}, pull, t, modulus, k); err != nil {
+	if err := Positive([7]string{"pull", "thickness", "modulus", "coefficient"}, pull, t, modulus, k); err != nil {
 		return 0, err
 	}
 	if !(poisson >= 0 && poisson < 0.5) {

@@ -13,7 +13,7 @@ func GasVolume(flow, time float64) (float64, error) {
 // GasReynolds returns the Reynolds number of a flow in L/min through a round bore in mm, for a density in
 // kg/m3 and a viscosity in Pa s: 4·ρ·Q/(π·d·µ).
 func GasReynolds(flow, bore, density, viscosity float64) (float64, error) {
-	if err := Positive([4]string{"gas flow", "bore", "density", "viscosity"}, flow, bore, density,
+	if err := Positive([7]string{"gas flow", "bore", "density", "viscosity"}, flow, bore, density,
 		viscosity); err != nil {
 		return 0, err
 	}

@@ -52,11 +52,8 @@ func Beads(section, bead float64) float64 { return math.Max(1, math.Ceil(section
 // both faces. net J/mm; t mm; k W/mmK; rhoC J/mm3K; film W/m2K. Error: longer than LongestHold. Source:
 // Rosenthal's thin plate (memory high), summed over the passes.
 func PassPeriod(net, t, k, rhoC, film, rise, n float64) (float64, error) {
-	heat := [4]string{"net heat", "thickness", "conductivity", "heat capacity"}
-	if err := Positive(heat, net, t, k, rhoC); err != nil {
-		return 0, err
-	}
-	if err := Positive([4]string{"film", "rise", "passes"}, film, rise, n, 1); err != nil {
+	if err := Positive([7]string{"net heat", "thickness", "conductivity", "heat capacity", "film", "rise", "passes"},
+		net, t, k, rhoC, film, rise, n); err != nil {
 		return 0, err
 	}
 	left := func(period float64) float64 {

@@ -40,7 +40,7 @@ func FeedFromCurrent(d, amps, rho, hLiq, rhoE, phi, stick float64) (float64, err
 }
 
 func wireInputs(d, rho, hLiq, phi, rhoE, stick float64) error {
-	if err := Positive([4]string{"wire diameter", "density", "heat to melt", "calibration voltage"}, d, rho, hLiq,
+	if err := Positive([7]string{"wire diameter", "density", "heat to melt", "calibration voltage"}, d, rho, hLiq,
 		phi); err != nil {
 		return err
 	}
@@ -61,7 +61,7 @@ func LoadLine(amps float64) float64 {
 // do not say which of three heats they mean: this one; this one times a conventional 0.8, for reports; or this
 // one times the measured efficiency, which is the heat that reaches the work. A card has all three.
 func ArcEnergy(volts, amps, travel float64) (float64, error) {
-	if err := Positive([4]string{"voltage", "current", "travel"}, volts, amps, travel); err != nil {
+	if err := Positive([7]string{"voltage", "current", "travel"}, volts, amps, travel); err != nil {
 		return 0, err
 	}
 	return volts * amps / travel, nil
@@ -70,7 +70,7 @@ func ArcEnergy(volts, amps, travel float64) (float64, error) {
 // DutyAt returns the duty in per cent at a current in A, from a power source's rating plate (IEC 60974-1): its
 // heating goes with the square of the current. It is at most 100 %.
 func DutyAt(amps, ratedAmps, ratedDuty float64) (float64, error) {
-	if err := Positive([4]string{"current", "rated current", "rated duty"}, amps, ratedAmps, ratedDuty); err != nil {
+	if err := Positive([7]string{"current", "rated current", "rated duty"}, amps, ratedAmps, ratedDuty); err != nil {
 		return 0, err
 	}
 	r := ratedAmps / amps

@@ -6,11 +6,6 @@ import (
 	"brazebooth/tables"
 )
 
-// PulseEffective is the root mean square of a square pulse, A.
-func PulseEffective(peak, base, share float64) float64 {
-	return math.Sqrt(peak*peak*share + base*base*(1-share))
-}
-
 // Waveform is a square pulse that detaches one drop from a wire.
 type Waveform struct {
 	Peak, Base float64 // A
@@ -27,7 +22,7 @@ type Waveform struct {
 // the same feed, so that the second often decides. If no pulse does both, the longest that keeps the arc alight
 // is taken; if the mean reaches the peak there are no pulses. Every figure is continuous in every argument.
 func OnePulse(mean, frequency, transition, detach, shortest float64) (Waveform, error) {
-	if err := Positive([4]string{"mean current", "frequency", "spray transition", "detachment"}, mean, frequency,
+	if err := Positive([7]string{"mean current", "frequency", "spray transition", "detachment"}, mean, frequency,
 		transition, detach); err != nil {
 		return Waveform{}, err
 	}
@@ -66,13 +61,15 @@ func pulsePeak(mean, frequency, transition, detach float64) float64 {
 }
 
 // Effective is the root mean square of the pulse, A.
-func (w *Waveform) Effective() float64 { return PulseEffective(w.Peak, w.Base, w.Share) }
+func (w *Waveform) Effective() float64 {
+	return math.Sqrt(w.Peak*w.Peak*w.Share + w.Base*w.Base*(1-w.Share))
+}
 
 // PulseGain is the mean of the product of volts and amps over the product of their means: 1 + slope·(Ie² −
 // I²)/(U·I), for volts that rise by slope V/A with the current at a constant arc length. effective and mean A,
 // volts V.
 func PulseGain(effective, mean, volts, slope float64) (float64, error) {
-	if err := Positive([4]string{"effective current", "mean current", "volts"}, effective, mean, volts); err != nil {
+	if err := Positive([7]string{"effective current", "mean current", "volts"}, effective, mean, volts); err != nil {
 		return 0, err
 	}
 	if !(slope >= 0) || math.IsInf(slope, 1) {

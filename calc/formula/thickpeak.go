@@ -9,11 +9,8 @@ import "math"
 // x·√(1+2x)/(1+x). Source: Christensen, Davies and Gjermundsen, British Welding Journal 1965 (memory high). As
 // travel grows it tends to √(2·net/(πe·ρc·rise)).
 func MovingThickHalfWidth(net, travel, rhoC, k, rise float64) (float64, error) {
-	if err := Positive([4]string{"net heat", "travel", "heat capacity", "conductivity"}, net, travel, rhoC,
-		k); err != nil {
-		return 0, err
-	}
-	if err := Positive([4]string{"rise"}, rise); err != nil {
+	if err := Positive([7]string{"net heat", "travel", "heat capacity", "conductivity", "rise"},
+		net, travel, rhoC, k, rise); err != nil {
 		return 0, err
 	}
 	a := k / rhoC

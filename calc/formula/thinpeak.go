@@ -39,11 +39,8 @@ func newton(z float64, f func(x float64) (value, slope float64)) float64 {
 // tends to the distance of a line heated at once, which is too large for a slow source or a metal that conducts
 // well.
 func MovingHalfWidth(net, travel, t, rhoC, k, loss, rise float64) (float64, error) {
-	if err := Positive([4]string{"net heat", "travel", "thickness", "heat capacity"}, net, travel, t,
-		rhoC); err != nil {
-		return 0, err
-	}
-	if err := Positive([4]string{"conductivity", "rise"}, k, rise); err != nil {
+	if err := Positive([7]string{"net heat", "travel", "thickness", "heat capacity", "conductivity", "rise"},
+		net, travel, t, rhoC, k, rise); err != nil {
 		return 0, err
 	}
 	if !(loss >= 0) || math.IsInf(loss, 1) {

@@ -7,7 +7,7 @@ import "math"
 // cross, or a width along which it must spread; k W/mmK; rhoC J/mm3K. Source: Carslaw and Jaeger 3.8 and 14.10
 // (memory high).
 func SoakThrough(t, k, rhoC float64) (float64, error) {
-	if err := Positive([4]string{"thickness", "conductivity", "heat capacity"}, t, k, rhoC); err != nil {
+	if err := Positive([7]string{"thickness", "conductivity", "heat capacity"}, t, k, rhoC); err != nil {
 		return 0, err
 	}
 	const fourier = 0.4
@@ -19,11 +19,8 @@ func SoakThrough(t, k, rhoC float64) (float64, error) {
 // mm; width mm. f is the share of it that arrives at the peak, 0.75 ± 0.2 against a three-dimensional
 // reference; 1 for a thin plate. Source: images of Rosenthal's thin source.
 func StripRise(power, travel, k, rhoC, d, width, f float64) (float64, error) {
-	if err := Positive([4]string{"power", "travel", "conductivity", "heat capacity"}, power, travel, k,
-		rhoC); err != nil {
-		return 0, err
-	}
-	if err := Positive([4]string{"thickness", "width", "share of the images"}, d, width, f); err != nil {
+	if err := Positive([7]string{"power", "travel", "conductivity", "heat capacity", "thickness", "width",
+		"share of the images"}, power, travel, k, rhoC, d, width, f); err != nil {
 		return 0, err
 	}
 	x := travel * width * rhoC / (2 * k)
@@ -42,7 +39,7 @@ func StripRise(power, travel, k, rhoC, d, width, f float64) (float64, error) {
 // as it comes: T_air + (T0 − T_air)·e^(−t/τ) + P/hS·(1 − e^(−t/τ)), τ = ρcV/hS. air and start C; power W, 0
 // while it cools; loss W/m2K; surface mm2; volume mm3; rhoC J/mm3K.
 func PartTemperature(air, start, power, loss, surface, volume, rhoC, t float64) (float64, error) {
-	if err := Positive([4]string{"surface", "volume", "heat capacity"}, surface, volume, rhoC); err != nil {
+	if err := Positive([7]string{"surface", "volume", "heat capacity"}, surface, volume, rhoC); err != nil {
 		return 0, err
 	}
 	for _, v := range [...]struct {
@@ -68,7 +65,7 @@ func PartTemperature(air, start, power, loss, surface, volume, rhoC, t float64) 
 // SeamStart returns the length at the start of a seam in a cold part that stays colder than the rest, mm: about
 // 4a/v. travel mm/s; k W/mmK; rhoC J/mm3K. In copper at 8 mm/s it wets 5 % less there.
 func SeamStart(travel, k, rhoC float64) (float64, error) {
-	if err := Positive([4]string{"travel", "conductivity", "heat capacity"}, travel, k, rhoC); err != nil {
+	if err := Positive([7]string{"travel", "conductivity", "heat capacity"}, travel, k, rhoC); err != nil {
 		return 0, err
 	}
 	return 4 * k / (rhoC * travel), nil

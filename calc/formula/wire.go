@@ -23,7 +23,7 @@ func Outside(what string, v float64, takes string) error {
 }
 
 // Positive returns an error for the first number that is not positive and finite. names are in the same order.
-func Positive(names [4]string, v ...float64) error {
+func Positive(names [7]string, v ...float64) error {
 	for i, x := range v {
 		if !(x > 0) || math.IsInf(x, 1) {
 			return Outside(names[i], x, "must be above zero")
@@ -35,7 +35,7 @@ func Positive(names [4]string, v ...float64) error {
 // PulseFrequency returns the pulses per second, Hz, that melt a feed of mm/s from a wire of diameter d mm with
 // one drop of diameter drop mm per pulse: conservation of volume.
 func PulseFrequency(d, feed, drop float64) (float64, error) {
-	if err := Positive([4]string{"wire diameter", "feed", "drop diameter"}, d, feed, drop); err != nil {
+	if err := Positive([7]string{"wire diameter", "feed", "drop diameter"}, d, feed, drop); err != nil {
 		return 0, err
 	}
 	return WireArea(d) * feed / (math.Pi / 6 * drop * drop * drop), nil
@@ -44,7 +44,7 @@ func PulseFrequency(d, feed, drop float64) (float64, error) {
 // BeadArea returns the section of the deposited metal, mm2: the wire's metal without the losses, over the
 // travel. d wire mm; feed mm/s (times the arc-on share); deposit the deposition efficiency; travel mm/s.
 func BeadArea(d, feed, deposit, travel float64) (float64, error) {
-	if err := Positive([4]string{"wire diameter", "feed", "deposition efficiency", "travel"}, d, feed, deposit,
+	if err := Positive([7]string{"wire diameter", "feed", "deposition efficiency", "travel"}, d, feed, deposit,
 		travel); err != nil {
 		return 0, err
 	}

@@ -1,11 +1,6 @@
 package hang
 
-import (
-	"fmt"
-	"math"
-
-	"brazebooth/calc/formula"
-)
+import "math"
 
 // Spot is an arc that moves over wide sheet. Its heat is a Gaussian over the face and even through the
 // thickness.
@@ -19,15 +14,12 @@ type Spot struct {
 	Start  float64 // C
 }
 
-// Temperature is the sheet's steady-state temperature, C, at x ahead of the arc and y to its side, mm.
+// integrate is the sheet's steady-state temperature, C, at x ahead of the arc and y to its side, mm, in n steps, an even
+// number.
 //
 //	T = T0 + q/(2πρc·t) ∫ exp(−((x+vτ)² + y²)/2D)/D dτ from 0 on, D = σ² + 2aτ
 //
-// The heat deposited a time τ ago has spread to D. In u = ln(D/σ²) the integrand is smooth and the range
-// finite.
-func (s *Spot) Temperature(x, y float64) float64 { return s.integrate(x, y, 200) }
-
-// integrate takes n steps, an even number.
+// The heat deposited a time τ ago has spread to D. In u = ln(D/σ²) the integrand is smooth and the range finite.
 func (s *Spot) integrate(x, y float64, n int) float64 {
 	a := s.K / s.RhoC
 	square := s.Width * s.Width
@@ -47,23 +39,9 @@ func (s *Spot) integrate(x, y float64, n int) float64 {
 	return s.Start + s.Power/(4*math.Pi*s.K*s.Thick)*sum*h/3
 }
 
-// Ahead is how far ahead of the arc the sheet under its path reaches a temperature, C, in mm; negative behind.
-// The cross-section's own front lies between −0.7 and +0.4 mm of it in a good zone. It returns ErrRange if the
-// sheet never reaches it.
-func (s *Spot) Ahead(temperature float64) (float64, error) {
-	if !(s.Power > 0 && s.K > 0 && s.RhoC > 0 && s.Thick > 0 && s.Width > 0 && s.Travel > 0 && temperature > s.Start) ||
-		math.IsInf(s.Power+s.K+s.RhoC+s.Thick+s.Width+s.Travel+temperature, 0) {
-		return 0, fmt.Errorf("%w: %g C ahead of %+v", formula.ErrRange, temperature, *s)
-	}
-	low := s.hottest(200, 1e-5)
-	if s.Temperature(low, 0) < temperature {
-		return 0, fmt.Errorf("%w: %g C is not reached", formula.ErrRange, temperature)
-	}
-	return zero(func(x float64) float64 { return temperature - s.Temperature(x, 0) }, low, low+60*s.Width), nil
-}
-
-// Front is a fast Ahead, to about a hundredth of the arc's width. If the temperature is not reached, it is the
-// place where the sheet is hottest, which joins the other case without a jump.
+// Front is how far ahead of the arc the sheet under its path reaches a temperature, C, in mm, to about a hundredth of
+// the arc's width; negative behind. The cross-section's own front lies between −0.7 and +0.4 mm of it in a good zone. If
+// the temperature is not reached, it is the place where the sheet is hottest, which joins the other case without a jump.
 func (s *Spot) Front(temperature float64) float64 {
 	const steps, near = 48, 3e-3
 	low := s.hottest(steps, near)

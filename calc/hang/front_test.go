@@ -40,6 +40,22 @@ func TestFrontOfALine(t *testing.T) {
 	}
 }
 
+// Temperature is the integral in more steps than Front takes.
+func (s *Spot) Temperature(x, y float64) float64 { return s.integrate(x, y, 200) }
+
+// Ahead is an exact Front. It returns ErrRange if the sheet never reaches the temperature.
+func (s *Spot) Ahead(temperature float64) (float64, error) {
+	if !(s.Power > 0 && s.K > 0 && s.RhoC > 0 && s.Thick > 0 && s.Width > 0 && s.Travel > 0 && temperature > s.Start) ||
+		math.IsInf(s.Power+s.K+s.RhoC+s.Thick+s.Width+s.Travel+temperature, 0) {
+		return 0, fmt.Errorf("%w: %g C ahead of %+v", formula.ErrRange, temperature, *s)
+	}
+	low := s.hottest(200, 1e-5)
+	if s.Temperature(low, 0) < temperature {
+		return 0, fmt.Errorf("%w: %g C is not reached", formula.ErrRange, temperature)
+	}
+	return zero(func(x float64) float64 { return temperature - s.Temperature(x, 0) }, low, low+60*s.Width), nil
+}
+
 func TestFrontOrder(t *testing.T) {
 	last := math.Inf(1)
 	for c := 300.0; c < 1250; c += 25 {

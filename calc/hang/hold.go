@@ -40,12 +40,6 @@ func (c *curve) at(chord float64) float64 {
 	return -u*(u-1)*(u-2)/6*k[i-1] + (u+1)*(u-1)*(u-2)/2*k[i] - (u+1)*u*(u-2)/2*k[i+1] + (u+1)*u*(u-1)/6*k[i+2]
 }
 
-// chordOf is the chord of a knot, capillary lengths.
-func (c *curve) chordOf(knot int) float64 {
-	s := 1 - float64(knot)/(curveKnots-1)
-	return c.end * (1 - s*s)
-}
-
 // curveOf returns the curve for the way a bead lies. Past its end, a bead on a wall gets no fuller: its upper
 // part is a film and the lower toe carries everything, area·along = 1. Overhead nothing stays.
 func curveOf(kind, position string) *curve {

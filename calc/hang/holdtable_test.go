@@ -12,6 +12,12 @@ import (
 
 var update = flag.Bool("update", false, "write holdtable.go from the Young-Laplace equation")
 
+// chordOf is the chord of a knot, capillary lengths.
+func (c *curve) chordOf(knot int) float64 {
+	s := 1 - float64(knot)/(curveKnots-1)
+	return c.end * (1 - s*s)
+}
+
 // solved computes from the equation what the table holds at a chord.
 func (c *curve) solved(chord float64) (Ridge, error) {
 	if c.lower {

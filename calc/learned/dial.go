@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc/formula"
 	"brazebooth/internal/mistake"
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -43,7 +44,7 @@ func FitDial(list []DialReading) (d Dial, flagged []int, err error) {
 	}
 	slices.Sort(flagged)
 	if lacks := dialLacks(list, taken); lacks != "" {
-		return d, flagged, mistake.New("the dial is not judged from "+countOf(len(taken), "reading"), lacks)
+		return d, flagged, mistake.New("the dial is not judged from "+quantity.Count(len(taken), "reading"), lacks)
 	}
 	d.Line, err = dialLine(list, taken)
 	return d, flagged, err
@@ -93,11 +94,4 @@ func dialLacks(list []DialReading, taken []int) string {
 		return fmt.Sprintf("read it at %d more positions, low, middle and high", n)
 	}
 	return ""
-}
-
-func countOf(n int, what string) string {
-	if n != 1 {
-		what += "s"
-	}
-	return fmt.Sprintf("%d %s", n, what)
 }

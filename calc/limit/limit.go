@@ -1,6 +1,9 @@
 package limit
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Limit is one border of the operating window.
 type Limit int
@@ -55,13 +58,7 @@ var Hopeless = func() (l All) {
 func (l *All) Known() bool { return !math.IsNaN(l[0]) }
 
 // Worst is the smallest of all, Warmth included.
-func (l *All) Worst() float64 {
-	least := math.Inf(1)
-	for _, v := range l {
-		least = min(least, v)
-	}
-	return least
-}
+func (l *All) Worst() float64 { return slices.Min(l[:]) }
 
 // Zone is the thermal zone: cold, good, hot or burn-through.
 func (l *All) Zone() string {

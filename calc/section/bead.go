@@ -79,11 +79,9 @@ func beadOver(area, chordArea, chord2 float64) (float64, error) {
 }
 
 // Lap: the first member, thickness t, lies on the second; wu and wl are the wetted widths on the upper face of the
-// first and on the second. The lower toe is on the second member.
-func Lap(area, wu, wl, t float64) (Toes, error) { return OpenLap(area, wu, wl, t, 0, 0) }
-
-// OpenLap is a lap with a gap under the first member, into which metal runs for the length in.
-func OpenLap(area, wu, wl, t, gap, in float64) (Toes, error) {
+// first and on the second. The lower toe is on the second member. Metal runs into a gap under the first member for the
+// length in.
+func Lap(area, wu, wl, t, gap, in float64) (Toes, error) {
 	high := t + gap
 	c2 := (wu+wl)*(wu+wl) + high*high
 	phi, err := beadOver(area, high*(wl-wu)/2+gap*in, c2)
@@ -91,11 +89,9 @@ func OpenLap(area, wu, wl, t, gap, in float64) (Toes, error) {
 	return Toes{phi - beta, phi + beta, math.Sqrt(c2), phi}, err
 }
 
-// Tee: the first member stands on the second; ws and wp are the wetted widths on each.
-func Tee(area, ws, wp float64) (Toes, error) { return OpenTee(area, ws, wp, 0, 0) }
-
-// OpenTee is a tee with a gap under the first member, into which metal runs for the length in.
-func OpenTee(area, ws, wp, gap, in float64) (Toes, error) {
+// Tee: the first member stands on the second; ws and wp are the wetted widths on each. Metal runs into a gap under the
+// first member for the length in.
+func Tee(area, ws, wp, gap, in float64) (Toes, error) {
 	high := ws + gap
 	c2 := high*high + wp*wp
 	phi, err := beadOver(area, high*wp/2+gap*in, c2)
@@ -110,12 +106,9 @@ func Butt(area, w1, w2, gap, t float64) (Toes, error) {
 	return Toes{phi, phi, c, phi}, err
 }
 
-// Corner: an outside corner with an open notch of t1 by t2.
-func Corner(area, w1, w2, t1, t2 float64) (Toes, error) { return OpenCorner(area, w1, w2, t1, t2, 0) }
-
-// OpenCorner is a corner whose edges are separated by a gap along the chord of the notch, which metal fills to
-// its height.
-func OpenCorner(area, w1, w2, t1, t2, gap float64) (Toes, error) {
+// Corner: an outside corner with an open notch of t1 by t2. A gap separates the edges along the chord of the notch;
+// metal fills it to the notch's height.
+func Corner(area, w1, w2, t1, t2, gap float64) (Toes, error) {
 	x, y := w1+t2, t1+w2
 	c := math.Hypot(x, y) + gap
 	phi, err := beadOver(area, (t1*t2-w1*t1-w2*t2-w1*w2)/2+gap*t1*t2/math.Hypot(t1, t2), c*c)

@@ -24,20 +24,20 @@ func TestToeAngles(t *testing.T) {
 			t.Errorf("%s: %.7f, want %.7f", what, got/degree, want)
 		}
 	}
-	a := ok(Lap(10.4, 3.5, 3.3, 1.5))
+	a := ok(Lap(10.4, 3.5, 3.3, 1.5, 0, 0))
 	angle("lap phi", a.Phi, 62.729805)
 	angle("lap lower", a.Second, 75.169367)
 	angle("lap upper", a.First, 50.290243)
-	b := ok(Lap(3.2, 2.9, 2.6, 0.8))
+	b := ok(Lap(3.2, 2.9, 2.6, 0.8, 0, 0))
 	angle("thin lap lower", b.Second, 43.369702)
 	angle("thin lap upper", b.First, 26.817916)
-	c := ok(Tee(9.05, 4.3, 3.9))
+	c := ok(Tee(9.05, 4.3, 3.9, 0, 0))
 	angle("tee plate", c.Second, 54.563753)
 	angle("tee sheet", c.First, 48.978348)
-	d := ok(Corner(7, 2, 2, 1.5, 1.5))
+	d := ok(Corner(7, 2, 2, 1.5, 1.5, 0))
 	angle("corner", d.First, 50.426001)
 	angle("corner", d.Second, 50.426001)
-	e := ok(Corner(12, 2.5, 2, 1.5, 1.2))
+	e := ok(Corner(12, 2.5, 2, 1.5, 1.2, 0))
 	angle("unequal corner", e.First, 67.080155)
 	angle("unequal corner", e.Second, 63.897875)
 	angle("butt", ok(Butt(6, 2.5, 2.5, 1, 1.2)).Phi, 42.463534)
@@ -66,9 +66,9 @@ func TestOpenJoints(t *testing.T) {
 	area := func(toes Toes) float64 { return toes.Chord * toes.Chord / 4 * Segment(toes.Phi) }
 	for _, gap := range []float64{0, 1e-9, 0.4, 1} {
 		const w1, w2, thick, in = 2.9, 2.6, 1.5, 1.2
-		lap, err1 := OpenLap(9, w1, w2, thick, gap, in)
-		tee, err2 := OpenTee(9, w1, w2, gap, in)
-		corner, err3 := OpenCorner(9, w1, w2, thick, thick, gap)
+		lap, err1 := Lap(9, w1, w2, thick, gap, in)
+		tee, err2 := Tee(9, w1, w2, gap, in)
+		corner, err3 := Corner(9, w1, w2, thick, thick, gap)
 		if err1 != nil || err2 != nil || err3 != nil {
 			t.Fatal(err1, err2, err3)
 		}
@@ -101,7 +101,7 @@ func TestOpenJoints(t *testing.T) {
 		if d := area(tee) + teeUnder - 9; math.Abs(d) > 0.05 {
 			t.Errorf("gap %g: tee off by %.3f mm2", gap, d)
 		}
-		if closed, err := Corner(9, w1, w2, thick, thick); err != nil || gap > 0 && corner.Phi > closed.Phi+1e-9 {
+		if closed, err := Corner(9, w1, w2, thick, thick, 0); err != nil || gap > 0 && corner.Phi > closed.Phi+1e-9 {
 			t.Errorf("gap %g: corner %.3f rad, closed %.3f, %v", gap, corner.Phi, closed.Phi, err)
 		}
 	}

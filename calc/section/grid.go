@@ -6,7 +6,6 @@ const (
 	maxColumns = 80
 	maxLayers  = 4
 	maxArms    = 3
-	maxCells   = maxColumns * maxLayers
 )
 
 // skinShare is the skin's share of a sheet's thickness: 1 − √(2/3). With it the skin is q·t/3k above the mean

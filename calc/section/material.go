@@ -52,6 +52,14 @@ func (f *Filler) curve() curve {
 		melt: f.Latent / (f.Liquidus - f.Solidus)}
 }
 
+// Enthalpy is the filler's heat over 20 C when half of it has frozen, J/mm3: the heat still in the metal when
+// it stops flowing.
+func (f *Filler) Enthalpy() float64 {
+	c := f.curve()
+	h, _ := c.heat((f.Solidus + f.Liquidus) / 2)
+	return h
+}
+
 // heat returns the enthalpy at t over 20 C, J/mm3, and its slope, J/mm3K.
 func (m *curve) heat(t float64) (h, slope float64) {
 	if m.steel {
@@ -90,11 +98,11 @@ func (m *curve) conductivity(t float64) float64 {
 	if !m.steel {
 		return m.k
 	}
-	return steelConductivity(t, m.k)
+	return SteelConductivity(t, m.k)
 }
 
-// steelConductivity is steel's conductivity at t times a factor, W/mmK, by EN 1993-1-2:2005 3.4.1.3.
-func steelConductivity(t, factor float64) float64 {
+// SteelConductivity is steel's conductivity at t times a factor, W/mmK, by EN 1993-1-2:2005 3.4.1.3.
+func SteelConductivity(t, factor float64) float64 {
 	switch {
 	case t >= 800:
 		return factor * 0.0273
@@ -123,15 +131,16 @@ func (s *straight) at(t float64) float64 { return s.h + s.slope*(t-steelFrom-s.f
 func makeSteelTable() (list [steelLast]straight) {
 	h := 0.0
 	for i := range list {
-		above := SteelDensity * steelEnthalpy(steelFrom+steelStep*float64(i+1))
+		above := SteelDensity * SteelHeat(steelFrom+steelStep*float64(i+1))
 		list[i] = straight{steelStep * float64(i), h, (above - h) * (1 / steelStep)}
 		h = above
 	}
 	return list
 }
 
-// steelEnthalpy integrates the standard's specific heat in closed form, J/g from 20 C.
-func steelEnthalpy(t float64) float64 {
+// SteelHeat is steel's enthalpy without melting, J/g from 20 C: the specific heat of EN 1993-1-2:2005 3.4.1.2, integrated
+// in closed form. Beyond 1200 C it continues with its last slope.
+func SteelHeat(t float64) float64 {
 	cubic := func(t float64) float64 {
 		return 0.425*t + 0.773e-3/2*t*t - 1.69e-6/3*t*t*t + 2.22e-9/4*t*t*t*t
 	}

@@ -35,7 +35,7 @@ func TestLapAgainstPrototype(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		toes, err := Lap(in.Bead, r.Wet[0], r.Wet[1], 1.5)
+		toes, err := Lap(in.Bead, r.Wet[0], r.Wet[1], 1.5, 0, 0)
 		if err != nil {
 			t.Error(err)
 		}

@@ -75,7 +75,7 @@ func (a *arm) readSteelTemperatures(filler *curve) {
 			if t > x.peak {
 				x.peak = t
 			}
-			x.k = steelConductivity(t, base.k)
+			x.k = SteelConductivity(t, base.k)
 			metal = 0
 		}
 	}

@@ -76,10 +76,7 @@ func LogChance(margins [3][]float64, doubts []float64) float64 {
 
 // logSum is ln Σ exp.
 func logSum(list []float64) float64 {
-	top := math.Inf(-1)
-	for _, v := range list {
-		top = max(top, v)
-	}
+	top := slices.Max(list)
 	if math.IsInf(top, -1) {
 		return top
 	}
@@ -117,10 +114,7 @@ func widened(soft float64, chances []float64) float64 {
 
 // mean is the mean of x weighted by exp(value/soft) over evenly spaced places.
 func mean(x, value []float64, soft float64) float64 {
-	top := math.Inf(-1)
-	for _, v := range value {
-		top = max(top, v)
-	}
+	top := slices.Max(value)
 	sum, all := 0.0, 0.0
 	for i, v := range value {
 		w := math.Exp((v - top) / soft)

@@ -66,7 +66,7 @@ func (t *Times) shortenToStay(r *Rhythm, least, most *OnOff) {
 	short, long := r.Stays(least), r.Stays(most)
 	switch {
 	case short <= 0:
-		t.Reason, t.Stay, t.Kept = Falls, short, 0
+		t.Reason, t.Kept = Falls, 0
 	case long < 0:
 		t.Kept = short / (short - long)
 		t.OnMax = t.OnMin * math.Pow(t.OnMax/t.OnMin, t.Kept)

@@ -171,3 +171,27 @@ func TestBridgeCopper(t *testing.T) {
 		}
 	}
 }
+
+// Bridge finds all the times. Each end of a range is one run until its cycle repeats, without any search. stop may
+// be nil; it is called from several goroutines at once.
+func Bridge(r *Rhythm, stop func() bool) (Times, error) {
+	n := new(Run)
+	err := n.Begin(r, stop)
+	if err == nil {
+		err = n.Rest()
+	}
+	return n.Times, err
+}
+
+// invert renews the temperatures from the enthalpies.
+func (s *Sheet) invert() {
+	e, t, a, b, lo, hi := s.e, s.t, s.a, s.b, s.lo, s.hi
+	n := len(e)
+	t, a, b, lo, hi = t[:n], a[:n], b[:n], lo[:n], hi[:n]
+	for i, v := range e {
+		if v < lo[i] || v >= hi[i] {
+			s.find(i, v)
+		}
+		t[i] = a[i] + b[i]*v
+	}
+}

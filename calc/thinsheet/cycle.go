@@ -29,7 +29,7 @@ func (d *driver) periodic(onDone, offDone until, freeze int) (OnOff, error) {
 			return b, err
 		}
 		off = [4]float64{b.Off, off[0], off[1], off[2]}
-		b.Cycles, b.DriftOn, b.DriftOff = n, change(b.On, last.On), change(off[0]+off[1], off[2]+off[3])
+		b.DriftOn, b.DriftOff = change(b.On, last.On), change(off[0]+off[1], off[2]+off[3])
 		if n >= leastCycles && b.DriftOn <= sameCycle && b.DriftOff <= samePairs {
 			b.Converged = true
 			break

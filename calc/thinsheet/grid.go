@@ -12,8 +12,7 @@ type grid struct {
 	nx, ny   int
 	cut      int     // row that contains the root edge; those before it have no base metal
 	bare     float64 // share of that row's width without base metal, below one
-	fineFrom int     // first column of the uniform part; fineTo is the one after its last
-	fineTo   int
+	fineFrom int     // first column of the uniform part
 	d        float64 // uniform cell along x
 }
 
@@ -33,7 +32,6 @@ func newGrid(d, near, gap, ahead, behind, aside float64) *grid {
 	for i := -n; i <= n; i++ {
 		g.xf = append(g.xf, float64(i)*d)
 	}
-	g.fineTo = len(g.xf) - 1
 	g.xf = append(g.xf, graded(d, float64(n)*d, ahead)...)
 
 	half := gap / 2

@@ -35,7 +35,7 @@ type Input struct {
 	Behind   float64
 	Aside    float64
 
-	count *atomic.Int64 // cells times stages, of all sheets of one Bridge; may be nil
+	count *atomic.Int64 // cells times stages, of all sheets of one Run; may be nil
 }
 
 // Default sizes, mm.
@@ -93,8 +93,7 @@ func (in *Input) check() error {
 func (in Input) sized() Input {
 	quick := 0.0
 	for i := range in.Arms {
-		b := &in.Arms[i].Base
-		quick = max(quick, b.K[0]*(b.T[1]-b.T[0])/(b.Density*(b.H[1]-b.H[0])))
+		quick = max(quick, in.Arms[i].Base.Diffusivity())
 	}
 	stretch := max(1, math.Sqrt(quick/usualQuick))
 	fill := func(v *float64, usual float64) {

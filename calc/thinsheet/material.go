@@ -27,6 +27,11 @@ func Plain(density, k, c, latent, solidus, liquidus float64) Material {
 	return Material{Density: density, Solidus: solidus, Liquidus: liquidus, T: t, H: h, K: []float64{k, k, k, k}}
 }
 
+// Diffusivity is that of the cold material, mm2/s.
+func (m *Material) Diffusivity() float64 {
+	return m.K[0] * (m.T[1] - m.T[0]) / (m.Density * (m.H[1] - m.H[0]))
+}
+
 func (m *Material) check() error {
 	n := len(m.T)
 	if n < 2 || len(m.H) != n || len(m.K) != n || !(m.Density > 0) || !(m.Liquidus > m.Solidus) {
@@ -96,19 +101,6 @@ func join(base, filler *Material, stir float64) pair {
 		p[i].lb, p[i].lf = lb, lf
 	}
 	return pair{p}
-}
-
-// invert renews the temperatures from the enthalpies.
-func (s *Sheet) invert() {
-	e, t, a, b, lo, hi := s.e, s.t, s.a, s.b, s.lo, s.hi
-	n := len(e)
-	t, a, b, lo, hi = t[:n], a[:n], b[:n], lo[:n], hi[:n]
-	for i, v := range e {
-		if v < lo[i] || v >= hi[i] {
-			s.find(i, v)
-		}
-		t[i] = a[i] + b[i]*v
-	}
 }
 
 // settle finds segment and temperature of cells whose metal or enthalpy was changed elsewhere.

@@ -64,7 +64,7 @@ func frozenWall(t *testing.T, m Material, start, wall, level, time float64) floa
 
 // strip is a sheet of six equal columns: one dimension, rows of side d up to a distance.
 func strip(in Input, d, far float64) *Sheet {
-	g := &grid{d: 1, fineTo: 6, xf: []float64{-3, -2, -1, 0, 1, 2, 3}}
+	g := &grid{d: 1, xf: []float64{-3, -2, -1, 0, 1, 2, 3}}
 	for j := 0; float64(j)*d < far+d/2; j++ {
 		g.yf = append(g.yf, float64(j)*d)
 	}

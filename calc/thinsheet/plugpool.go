@@ -46,7 +46,7 @@ func newPool(in *Plug) *pool {
 	p.hole = max(plugRings, int(math.Ceil(plugFine*in.Hole/2/in.Spread)))
 	quick := 0.0 // mm2/s, of the sheets when cold
 	for _, m := range [...]*Material{&in.Top, &in.Below} {
-		quick = max(quick, m.K[0]*(m.T[1]-m.T[0])/(m.Density*(m.H[1]-m.H[0])))
+		quick = max(quick, m.Diffusivity())
 	}
 	far := in.Hole/2 + in.Led + 4*in.Spread + 4*math.Sqrt(2*quick*in.Seconds)
 	w := in.Hole / 2 / float64(p.hole)

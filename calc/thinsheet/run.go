@@ -7,17 +7,6 @@ import (
 	"brazebooth/internal/crew"
 )
 
-// Bridge finds the times. Each end of a range is one run until its cycle repeats, without any search. stop may
-// be nil; it is called from several goroutines at once.
-func Bridge(r *Rhythm, stop func() bool) (Times, error) {
-	n := new(Run)
-	err := n.Begin(r, stop)
-	if err == nil {
-		err = n.Rest()
-	}
-	return n.Times, err
-}
-
 // Run is a rhythm that is computed in parts: Begin finds the range of on, Settle the cycle at the suggested
 // setting, Off the range of off, Check the influence of the cells, and Rest all of these. To compare settings
 // only Begin is needed, and Settle for one of them.
@@ -127,9 +116,6 @@ func (n *Run) Settle() (err error) {
 	}
 	t.settled = t.settled && max(t.OnOff.DriftOn, t.OnOff.DriftOff) <= settledDrift
 	t.Trace = mid.trace
-	if r.Stays != nil {
-		t.Stay = r.Stays(&t.OnOff)
-	}
 	t.Residual = mid.s.Residual()
 	return nil
 }

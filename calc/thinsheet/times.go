@@ -57,8 +57,7 @@ type OnOff struct {
 	Wet               float64    // K, of the joint over its limit of wetting at the end of on
 	EdgePeak          float64    // C, of the cooler root edge at the end of on
 	HotPeak           float64    // C, of the hotter one
-	Cycles            int
-	DriftOn, DriftOff float64 // relative changes from the cycle before
+	DriftOn, DriftOff float64    // relative changes from the cycle before
 	Converged         bool
 	Reached           bool // on was ended by its criterion, not by its limit
 	Cooled            bool // the same for off
@@ -84,7 +83,6 @@ type Times struct {
 	OffMax   float64
 	OffMaxBy Reason
 	OnOff    OnOff   // at the suggested setting
-	Stay     float64 // the margin of Stays there
 	Kept     float64 // share of the logarithmic range of on in which the puddle stays, from 0 to 1
 	Trace    []Point
 	Residual float64 // of the energy balance in the suggested cycle's run, relative

@@ -6,8 +6,7 @@ const quickMetal = 40
 
 func (r *Rhythm) quick() bool {
 	for i := range r.Arms {
-		b := &r.Arms[i].Base
-		if b.K[0]*(b.T[1]-b.T[0])/(b.Density*(b.H[1]-b.H[0])) > quickMetal {
+		if r.Arms[i].Base.Diffusivity() > quickMetal {
 			return true
 		}
 	}

@@ -8,13 +8,7 @@
 // its reflections in the two faces are 14.10 there.
 package plate
 
-import (
-	"errors"
-	"math"
-)
-
-// ErrRange is wrapped by every error about an argument outside the range.
-var ErrRange = errors.New("outside the plate's range")
+import "math"
 
 // Face is the side of the plate at which a rise is computed.
 type Face int
