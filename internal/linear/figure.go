@@ -12,9 +12,11 @@ import (
 // figure is a figure as a sentence: "Wire feed 6.35 metres per minute, good between 5.9 and 6.8, suggested." The text
 // added comes after the value, before the remark.
 func figure(r *report.Row, added string) string {
-	text := capital(label(r.Figure.Name)) + " " + value(r)
-	for _, a := range [...]string{added, r.Long} {
-		if a != "" {
+	name := label(r.Figure.Name)
+	text := capital(name) + " " + value(r)
+	named := strings.HasSuffix(name, " member") // then a remark need not name it
+	for _, a := range append([]string{added}, strings.Split(r.Long, ", ")...) {
+		if a != "" && !(named && strings.HasSuffix(a, " member")) {
 			text += ", " + a
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"brazebooth/calc/advice"
 	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 )
 
 // jobs are the lines that lead to a card, and the job that they describe.
@@ -192,5 +193,21 @@ func TestDangersComeFirst(t *testing.T) {
 	}
 	if stop := strings.Index(text, "Stop! Used tank"); stop < 0 || stop > strings.Index(text, "Caution: ") {
 		t.Errorf("the stop is not said first: %.300s", text)
+	}
+}
+
+// A sentence names a member once: the remark does not repeat what the figure's name says.
+func TestAMemberIsNamedOnce(t *testing.T) {
+	for _, x := range jobs {
+		card, err := calc.Solve(x.job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range card.Figures {
+			r := report.RowOf(&card, &card.Figures[i], report.OfCard, quantity.Metric)
+			if said := figure(&r, ""); strings.Count(said, " member") > 1 {
+				t.Error(said)
+			}
+		}
 	}
 }
