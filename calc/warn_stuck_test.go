@@ -7,13 +7,14 @@ import (
 	"brazebooth/calc"
 )
 
-// A stopped job is told what is wrong with it, and not what to try.
+// A stopped job is told what is wrong with it, and not what to try: one that a hazard stops, and one that its metals
+// stop.
 func TestAStoppedJobGetsNoRemedy(t *testing.T) {
 	judged := map[string]bool{}
 	for _, feed := range []float64{0, 3, 9} {
 		for _, mm := range []float64{0.8, 1.5, 3} {
-			for _, metal := range []string{"brass", "mild-steel"} {
-				job := calc.Job{Metal: metal, Thickness: calc.Some(mm), Hazard: "pressure"}
+			for metal, hazard := range map[string]string{"mild-steel": "pressure", "brass": "", "boron-steel": ""} {
+				job := calc.Job{Metal: metal, Thickness: calc.Some(mm), Hazard: hazard}
 				if feed > 0 {
 					job.Feed, job.Travel = calc.Some(feed), calc.Some(6)
 				}
