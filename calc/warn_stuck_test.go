@@ -23,7 +23,8 @@ func TestAStoppedJobGetsNoRemedy(t *testing.T) {
 				for _, w := range card.Warnings {
 					switch w.Code {
 					case "cold", "hot", "burn-through", "no-good-setting":
-						if strings.Contains(w.Text, "Try ") || strings.Contains(w.Text, "aster") || strings.Contains(w.Text, "lower wets") {
+						if strings.Contains(w.Text, "Try ") || strings.Contains(w.Text, "aster") ||
+							strings.Contains(w.Text, "lower wets") {
 							t.Errorf("%+v: %q", job, w.Text)
 						}
 					}

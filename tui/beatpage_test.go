@@ -140,7 +140,8 @@ func TestATimeKeepsTheFeed(t *testing.T) {
 func TestAKeptTimeIsOpenedAsKept(t *testing.T) {
 	kept := gapped
 	kept.ArcOn = calc.Some(0.25)
-	d := &drawer{cards: []Entry{{"1", "card", "gap lid", "2026-03-01", "mild-steel"}}, jobs: map[string]calc.Job{"1": kept}}
+	d := &drawer{cards: []Entry{{"1", "card", "gap lid", "2026-03-01", "mild-steel"}},
+		jobs: map[string]calc.Job{"1": kept}}
 	s := openAt(t, 80, 24, Options{Job: gapped, Book: d})
 	s.press("t", "esc", "k", "enter", "enter") // the book asks once: the card on the screen is not kept
 	s.has("as it was kept")

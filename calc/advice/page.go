@@ -119,8 +119,8 @@ func (p *Page) seam(card *calc.Card, usual float64) float64 {
 	return usual
 }
 
-// assume notes a value that the page uses although nobody gave it. The card's own list is shared by its pages, which are
-// also computed at once, in several sessions.
+// assume notes a value that the page uses although nobody gave it. The card's own list is shared by its pages, which
+// several sessions may compute at once.
 func (p *Page) assume(field, value, why string) {
 	p.Card.Assumed = append(slices.Clip(p.Card.Assumed), calc.Assumption{Field: field, Value: value, Why: why})
 }
