@@ -34,7 +34,7 @@ type Reason struct {
 }
 
 // PageOf computes a page of a job's card. Errors are those of Solve, or a *mistake.Error if the job lacks
-// something; after ctx is cancelled the error is that of ctx.
+// something; a page that takes long ends with ctx's error once ctx is cancelled.
 type PageOf func(ctx context.Context, card *calc.Card) (Page, error)
 
 // add puts a figure on the page and returns it.
