@@ -13,8 +13,12 @@ func (l *sectionList) highEnd(r *reading, v, up float64, more []effect) float64 
 	if up <= differencesFrom {
 		return byLogs
 	}
-	share := min(1, (up-differencesFrom)/(differencesAlone-differencesFrom))
-	return byLogs + share*(min(byLogs, l.summed(r, v, more))-byLogs)
+	summed := min(byLogs, l.summed(r, v, more))
+	if up >= differencesAlone { // byLogs is infinite where the cold end is dry and the model does not reach the hot end
+		return summed
+	}
+	share := (up - differencesFrom) / (differencesAlone - differencesFrom)
+	return byLogs + share*(summed-byLogs)
 }
 
 // summed is the high end of a reading whose effects join as differences; more are logarithmic effects of others.

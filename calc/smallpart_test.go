@@ -46,8 +46,8 @@ func TestSmallPartsAreAnswered(t *testing.T) {
 // Rounded numbers have their digits and no exponent.
 func TestDigitsHaveNoExponent(t *testing.T) {
 	for want, got := range map[string]string{"3930": Digits(3927, 3), "14600": Digits(14567, 3),
-		"0.0123": Digits(0.012345, 3), "1.3": Digits(1.26, 2), "120": Digits(123, 2), "0": Digits(0, 3), "-4.5": Digits(-4.51, 2),
-		"100000000": Digits(1e8, 3)} {
+		"0.0123": Digits(0.012345, 3), "1.3": Digits(1.26, 2), "120": Digits(123, 2), "0": Digits(0, 3),
+		"-4.5": Digits(-4.51, 2), "100000000": Digits(1e8, 3)} {
 		if got != want {
 			t.Errorf("%s, want %s", got, want)
 		}

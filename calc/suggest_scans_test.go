@@ -41,15 +41,18 @@ var shortfalls = map[string]shortfall{
 	"lap, volts given":                      {step: 0.10, why: "the chance along the ridge is flat from 4.8 to 12 mm/s"},
 	"butt, volts given":                     {step: 0.065, why: voltsAreHeat},
 	"tee, volts given":                      {step: 0.085, why: voltsAreHeat},
-	"lap, horizontal":                       {step: 0.07, why: "13 to 35 beads in 100 are good, and the slow end of the zone goes"},
-	"tee, 0.8 wire":                         {step: 0.075, why: "one computed point of the map stops wetting a member at once"},
-	"tee, 0.9 wire":                         {step: 0.055, why: "one computed point of the map stops wetting a member at once"},
-	"lap, 0.9 wire":                         {outside: true, heat: true, why: "17 beads in 100 are good, in a zone that splits"},
+	"lap, horizontal":                       {step: 0.07, why: slowEndGoes},
+	"tee, 0.8 wire":                         {step: 0.075, why: onePoint},
+	"tee, 0.9 wire":                         {step: 0.055, why: onePoint},
+	"lap, 0.9 wire":                         {outside: true, heat: true, why: zoneSplits},
 	"lap, stick-out 8":                      {ends: true, why: shortStretch},
 	"lap, mild-steel on 1 mm stainless-304": {ends: true, why: shortStretch},
 }
 
 const (
+	slowEndGoes  = "13 to 35 beads in 100 are good, and the slow end of the zone goes"
+	onePoint     = "one computed point of the map stops wetting a member at once"
+	zoneSplits   = "17 beads in 100 are good, in a zone that splits"
 	voltsAreHeat = "2 % of volts are 2 % of heat, and every edge of the zone moves by more than that"
 	shortStretch = "stretches narrower than 4 % of a setting are searched for only near an edge"
 )

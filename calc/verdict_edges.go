@@ -133,8 +133,8 @@ func within999(percent float64) float64 { return max(-999, min(999, percent)) }
 // flattest is the smallest toe angle that counts as one, degrees.
 const flattest = 0.02 * 180 / math.Pi
 
-// uncertainty is how far a limit moves down and up with the interval of the figure that it compares. The welder sets the
-// travel: it has no interval.
+// uncertainty is how far a limit moves down and up with the interval of the figure that it compares. The welder sets
+// the travel: it has no interval.
 func (v *verdict) uncertainty(at limit.Limit, list []Figure, b *board) (down, up float64) {
 	if at == limit.Bridges || at == limit.Stays {
 		half := 1.96 * v.margins.liquid.doubt(at)

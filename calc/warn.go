@@ -13,8 +13,9 @@ import (
 
 // warnings collects the warnings of a card.
 type warnings struct {
-	card *Card
-	list []Warning
+	card    *Card
+	list    []Warning
+	stopped bool // the job is not to be done
 }
 
 // say adds warnings whose texts are in tables.
@@ -37,8 +38,11 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.hazards()
 	w.say("stops", "shock", "solvent") // what kills at once comes before what only spoils the joint or harms in time
 	w.refused()
+	metals := warnings{card: card} // they come after the verdict, which must know whether they stop the job
+	metals.metals()
+	w.stopped = len(Stops(w.list))+len(Stops(metals.list)) > 0
 	w.verdict(sug, v, up)
-	w.metals()
+	w.list = append(w.list, metals.list...)
 	w.coats()
 	w.given()
 	w.weldBraze(v)

@@ -42,7 +42,7 @@ func (v *verdict) opposed() (first, second string) {
 // travel is good, which no-good-setting says in full.
 func (w *warnings) remedy(stuck bool, text string) string {
 	switch {
-	case len(Stops(w.list)) > 0:
+	case w.stopped:
 		return ""
 	case stuck:
 		text = "Try another wire, filler or mode"

@@ -7,13 +7,14 @@ import (
 	"brazebooth/calc"
 )
 
-// A stopped job is told what is wrong with it, and not what to try.
+// A stopped job is told what is wrong with it, and not what to try: one that a hazard stops, and one that its metals
+// stop.
 func TestAStoppedJobGetsNoRemedy(t *testing.T) {
 	judged := map[string]bool{}
 	for _, feed := range []float64{0, 3, 9} {
 		for _, mm := range []float64{0.8, 1.5, 3} {
-			for _, metal := range []string{"brass", "mild-steel"} {
-				job := calc.Job{Metal: metal, Thickness: calc.Some(mm), Hazard: "pressure"}
+			for metal, hazard := range map[string]string{"mild-steel": "pressure", "brass": "", "boron-steel": ""} {
+				job := calc.Job{Metal: metal, Thickness: calc.Some(mm), Hazard: hazard}
 				if feed > 0 {
 					job.Feed, job.Travel = calc.Some(feed), calc.Some(6)
 				}
@@ -22,7 +23,8 @@ func TestAStoppedJobGetsNoRemedy(t *testing.T) {
 				for _, w := range card.Warnings {
 					switch w.Code {
 					case "cold", "hot", "burn-through", "no-good-setting":
-						if strings.Contains(w.Text, "Try ") || strings.Contains(w.Text, "aster") || strings.Contains(w.Text, "lower wets") {
+						if strings.Contains(w.Text, "Try ") || strings.Contains(w.Text, "aster") ||
+							strings.Contains(w.Text, "lower wets") {
 							t.Errorf("%+v: %q", job, w.Text)
 						}
 					}

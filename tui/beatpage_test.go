@@ -136,6 +136,20 @@ func TestATimeKeepsTheFeed(t *testing.T) {
 	}
 }
 
+// A kept card is opened as it was kept, also where only a time is another one than that on the screen.
+func TestAKeptTimeIsOpenedAsKept(t *testing.T) {
+	kept := gapped
+	kept.ArcOn = calc.Some(0.25)
+	d := &drawer{cards: []Entry{{"1", "card", "gap lid", "2026-03-01", "mild-steel"}},
+		jobs: map[string]calc.Job{"1": kept}}
+	s := openAt(t, 80, 24, Options{Job: gapped, Book: d})
+	s.press("t", "esc", "k", "enter", "enter") // the book asks once: the card on the screen is not kept
+	s.has("as it was kept")
+	if job := s.root().job; job != kept {
+		t.Errorf("%+v", job)
+	}
+}
+
 // The chart of the heat has the last beats, with the times that the arc burns.
 func TestHeatChart(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})

@@ -73,7 +73,7 @@ func (m *root) loaded(job calc.Job, name string, err error) tea.Cmd {
 	m.shelf.field = field{}
 	m.along(cardStep)
 	m.shelf.safe, m.shelf.sure = job, ""
-	m.changed(job, name+": as it was kept, computed anew")
+	m.replace(job, name+": as it was kept, computed anew")
 	return m.follow()
 }
 

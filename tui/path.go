@@ -85,10 +85,12 @@ func change(job calc.Job, done string) action {
 	return func(m *root) tea.Cmd { m.changed(job, done); return nil }
 }
 
-// changed replaces the job, and every open screen shows the new one. A job without a card is refused, and the last one
+// changed replaces the job by a changed one.
+func (m *root) changed(job calc.Job, done string) { m.replace(m.keepingFeed(job), done) }
+
+// replace replaces the job, and every open screen shows the new one. A job without a card is refused, and the last one
 // stays.
-func (m *root) changed(job calc.Job, done string) {
-	job = m.keepingFeed(job)
+func (m *root) replace(job calc.Job, done string) {
 	if _, err := m.try(job); err != nil {
 		m.notice = faultOf(err)
 		return

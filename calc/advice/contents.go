@@ -37,7 +37,8 @@ var contents = [...]Entry{
 		Needs: []string{"hazard", "use", "service-temp", "load", "length", "safety", "throat", "leg"}},
 	{Name: "filler", Chapter: Decide, Of: Fillers, Needs: []string{"use", "wire-price"}},
 	{Name: "prepare", Chapter: Decide, Of: quick(Prepare), Needs: []string{"length", "preheat"}},
-	{Name: "overlay", Chapter: Set, Of: quick(Overlay), Needs: []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
+	{Name: "overlay", Chapter: Set, Of: quick(Overlay),
+		Needs: []string{"joint", "shaft-dia", "length", "layer", "preheat"}},
 	{Name: "passes", Chapter: Set, Of: quick(Passes), Needs: []string{"length", "leg", "throat"}},
 	{Name: "plug", Chapter: Set, Of: quick(Plug), Needs: []string{"hole"}},
 	{Name: "machine", Chapter: Set, Of: quick(Machine), Needs: []string{"rated-amps", "rated-duty", "nozzle-bore"}},
@@ -48,8 +49,8 @@ var contents = [...]Entry{
 	{Name: "haz", Chapter: Look, Of: Zone},
 	{Name: "air", Chapter: Look, Of: quick(Air), Needs: []string{"operating"}},
 	{Name: "correct", Chapter: Look, Needs: []string{"hazard", "use", "nozzle-bore"}},
-	{Name: "cost", Chapter: Keep, Of: quick(Cost), Needs: []string{"length", "count", "wire-price", "gas-price", "labour-rate",
-		"operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer", "hole"}},
+	{Name: "cost", Chapter: Keep, Of: quick(Cost), Needs: []string{"length", "count", "wire-price", "gas-price",
+		"labour-rate", "operating", "steel-price", "grinding", "zinc-repair", "shaft-dia", "layer", "hole"}},
 }
 
 // Contents lists the pages beside the card in the order of the work; read only.

@@ -3,6 +3,7 @@ package advice
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"brazebooth/calc"
 	"brazebooth/tables"
@@ -33,7 +34,7 @@ type Reason struct {
 }
 
 // PageOf computes a page of a job's card. Errors are those of Solve, or a *mistake.Error if the job lacks
-// something; after ctx is cancelled the error is that of ctx.
+// something; a page that takes long ends with ctx's error once ctx is cancelled.
 type PageOf func(ctx context.Context, card *calc.Card) (Page, error)
 
 // add puts a figure on the page and returns it.
@@ -118,7 +119,8 @@ func (p *Page) seam(card *calc.Card, usual float64) float64 {
 	return usual
 }
 
-// assume notes a value that the page uses although nobody gave it.
+// assume notes a value that the page uses although nobody gave it. The card's own list is shared by its pages, which
+// several sessions may compute at once.
 func (p *Page) assume(field, value, why string) {
-	p.Card.Assumed = append(p.Card.Assumed, calc.Assumption{Field: field, Value: value, Why: why})
+	p.Card.Assumed = append(slices.Clip(p.Card.Assumed), calc.Assumption{Field: field, Value: value, Why: why})
 }

@@ -26,6 +26,7 @@ func (v *posterior) farOff(job *calc.Job) float64 {
 	}
 	const wide, half = 0.95, 0.5 // of the computed heat's own spread
 	list := v.causesAt(job)
+	// A bead may melt the base and still not wet. It then counts on both sides: more heat is as wrong as less.
 	var cold, hot float64
 	for i, c := range list {
 		switch heatOf(c) {

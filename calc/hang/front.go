@@ -14,8 +14,8 @@ type Spot struct {
 	Start  float64 // C
 }
 
-// integrate is the sheet's steady-state temperature, C, at x ahead of the arc and y to its side, mm, in n steps, an even
-// number.
+// integrate is the sheet's steady-state temperature, C, at x ahead of the arc and y to its side, mm, in n steps, an
+// even number.
 //
 //	T = T0 + q/(2πρc·t) ∫ exp(−((x+vτ)² + y²)/2D)/D dτ from 0 on, D = σ² + 2aτ
 //
@@ -40,8 +40,9 @@ func (s *Spot) integrate(x, y float64, n int) float64 {
 }
 
 // Front is how far ahead of the arc the sheet under its path reaches a temperature, C, in mm, to about a hundredth of
-// the arc's width; negative behind. The cross-section's own front lies between −0.7 and +0.4 mm of it in a good zone. If
-// the temperature is not reached, it is the place where the sheet is hottest, which joins the other case without a jump.
+// the arc's width; negative behind. The cross-section's own front lies between −0.7 and +0.4 mm of it in a good zone.
+// If the temperature is not reached, it is the place where the sheet is hottest, which joins the other case without a
+// jump.
 func (s *Spot) Front(temperature float64) float64 {
 	const steps, near = 48, 3e-3
 	low := s.hottest(steps, near)

@@ -138,8 +138,8 @@ func makeSteelTable() (list [steelLast]straight) {
 	return list
 }
 
-// SteelHeat is steel's enthalpy without melting, J/g from 20 C: the specific heat of EN 1993-1-2:2005 3.4.1.2, integrated
-// in closed form. Beyond 1200 C it continues with its last slope.
+// SteelHeat is steel's enthalpy without melting, J/g from 20 C: the specific heat of EN 1993-1-2:2005 3.4.1.2,
+// integrated in closed form. Beyond 1200 C it continues with its last slope.
 func SteelHeat(t float64) float64 {
 	cubic := func(t float64) float64 {
 		return 0.425*t + 0.773e-3/2*t*t - 1.69e-6/3*t*t*t + 2.22e-9/4*t*t*t*t

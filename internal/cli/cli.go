@@ -201,7 +201,7 @@ func ScreensOf(args []string) (o ScreenOptions, ok bool) {
 	if cmd, _, err := root.Find(args); err != nil || cmd != root {
 		return o, false
 	}
-	root.SetArgs(args)
+	root.SetArgs(append([]string{}, args...)) // never nil, as in Run
 	root.SetOut(io.Discard)
 	root.SetErr(io.Discard)
 	_ = root.Execute() // Run reports what is wrong

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -25,5 +26,15 @@ func TestScreensOf(t *testing.T) {
 		if _, ok := ScreensOf(strings.Fields(line)); ok {
 			t.Errorf("%q opens the screens", line)
 		}
+	}
+}
+
+// A guest who types no command has no words at all. The arguments of the server's own process are not meant then.
+func TestScreensOfNoWords(t *testing.T) {
+	was := os.Args
+	defer func() { os.Args = was }()
+	os.Args = []string{"brazebooth", "serve", "--listen", "127.0.0.1:0"}
+	if _, ok := ScreensOf(nil); !ok {
+		t.Error("no command does not open the screens")
 	}
 }
