@@ -94,7 +94,7 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 	}
 	hard := reach[z.member][0]
 	p.add("changed_halfwidth"+z.suffix, "mm", hard.V, hard.Low, hard.High, calc.OwnBasis(
-		"from the joint's line to where the peak falls to {Ac1}", calc.SectionSource, toAc1()))
+		"width, from the joint's line, whose peak passes {Ac1}", calc.SectionSource, toAc1()))
 	if hard.V > 0 {
 		z.hardest(steel)
 	} else {
@@ -200,6 +200,6 @@ func (z *zone) soften(ctx context.Context) {
 	}
 	r := reach[z.member]
 	p.add("softened_halfwidth"+z.suffix, "mm", r[1].V, r[2].Low, r[0].High, calc.OwnBasis(
-		"from the joint's line to where the peak falls to {T}", softSource,
+		"width, from the joint's line, whose peak passes {T}", softSource,
 		calc.In("T", "where hardened metal turns soft", s.From.V, "C")))
 }
