@@ -36,7 +36,7 @@ func (g *timedRun) sentence() string {
 
 // warn adds what a welder must know about these times; fume, eyes and fire come before it.
 func (g *timedRun) warn(card *Card, s *Timed) {
-	w := warnings{card, card.Warnings}
+	w := warnings{card: card, list: card.Warnings}
 	on := g.times.OnOff.On
 	switch r := &g.card.Used.Rhythm; {
 	case on > 0 && r.Set():

@@ -2,6 +2,7 @@ package advice
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"slices"
 
@@ -151,6 +152,10 @@ func (z *zone) untimed() string {
 	if slices.ContainsFunc(z.card.Setup.Joined(), func(m calc.Member) bool { return m.Metal.Family != tables.Steel }) {
 		return "the cooling time is computed only where both members are ferritic steel: the other leads the heat " +
 			"away at a pace of its own"
+	}
+	if start, most := z.card.Used.Preheat.V, tables.CoolingStart.V; start > most {
+		return fmt.Sprintf("parts that start at %.0f °C cool to 500 °C as slowly as the air lets them, and the cooling "+
+			"time is computed up to a start of %.0f °C", start, most)
 	}
 	return "no cooling time is computed for this job"
 }
