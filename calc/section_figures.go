@@ -243,6 +243,7 @@ func (l *sectionList) reached(f *Figure, of func(v *variant) float64) {
 			f.Low, f.High = min(f.Low, of(x)), max(f.High, of(x))
 		}
 	}
-	f.Basis.Formula = "in the section; its band by the closed form: " + f.Basis.Formula
+	f.Basis.Formula = "in the section; its band by the closed form, at least as wide as the heat's in the section: " +
+		f.Basis.Formula
 	f.Basis.Source = SectionSource + "; not validated on zinc"
 }

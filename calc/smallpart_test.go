@@ -30,7 +30,8 @@ func TestSmallPartsAreAnswered(t *testing.T) {
 			}
 		}
 	}
-	all = append(deep.Of(t, all, 12), part{"brass", 15, "lap"}, part{"brass", 61, "tee"}, part{"brass", 100, "tee"})
+	all = append(deep.Of(t, all, 12), part{"brass", 15, "lap"}, part{"brass", 61, "tee"},
+		part{"brass", 100, "tee"})
 	for _, x := range all {
 		j := Job{Metal: x.metal, Thickness: Some(0.74), Joint: x.joint, PartWidth: Some(x.wide), Travel: Some(3.89)}
 		c, err := Solve(j)
