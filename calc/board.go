@@ -14,6 +14,7 @@ type board struct {
 	inputs    [inputCount]float64
 	intervals [inputCount]interval
 	effort    *effort.Account
+	partStays bool // the whole part does not warm up, whatever its size
 }
 
 // fromTable sets an input to a row of tables.

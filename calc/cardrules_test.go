@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc/formula"
 	"brazebooth/internal/mistake"
+	"brazebooth/tables"
 )
 
 // A setting that was left open is called good only where settings are judged, and usual elsewhere.
@@ -33,13 +34,13 @@ func TestOnlyWhatIsJudgedIsCalledGood(t *testing.T) {
 	}
 }
 
-// Every preheat that may be typed has a card; from 500 °C on there is no cooling time from 800 to 500. Where no setting
+// Every preheat that may be typed has a card; warmer than its limit there is no cooling time. Where no setting
 // can be found, the hint does not ask to leave out a setting that was not given.
 func TestEveryPreheatHasACard(t *testing.T) {
 	low, high, _, _ := Span("preheat")
-	for _, c := range []float64{low, 20, 400, 499, 500, 550, high} {
+	for _, c := range []float64{low, 20, 300, 301, 499, 500, 550, high} {
 		k := card(t, Job{Metal: "mild-steel", Thickness: Some(1.5), Preheat: Some(c)})
-		if f, ok := k.Figure("cooling_time"); ok != (c < 500) || ok && !(f.Value > 0) {
+		if f, ok := k.Figure("cooling_time"); ok != (c <= tables.CoolingStart.V) || ok && !(f.Value > 0) {
 			t.Errorf("%g °C: cooling time %+v, %v", c, f, ok)
 		}
 	}

@@ -201,7 +201,7 @@ func (c *chain) heat(k *[inputCount]float64, o *[outs]float64) error {
 		return err
 	}
 	var err error
-	if c.ferritic && !c.backed && k[inRoom] < formula.CoolsTo { // a part that starts hotter does not cool so far
+	if c.ferritic && !c.backed && k[inRoom] <= tables.CoolingStart.V {
 		o[oCooling], err = formula.CoolingTime(o[oNet], c.meanPath(k), k[inRoom], c.joint)
 	}
 	return err

@@ -18,7 +18,7 @@ type wholePart struct {
 
 func newPart(b *board, card *Card) wholePart {
 	u := &card.Used
-	if !(u.PartWidth.Set || u.PartMass.Set) || !b.chain.sectionModelled() {
+	if b.partStays || !(u.PartWidth.Set || u.PartMass.Set) || !b.chain.sectionModelled() {
 		return wholePart{}
 	}
 	p := wholePart{known: true}

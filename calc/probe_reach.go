@@ -10,9 +10,10 @@ import (
 	"brazebooth/tables"
 )
 
-// Reach is the distance from the joint's line, mm, within which the peak on a member's bead side is above a
-// temperature, with its 95 % interval; zero where it never is. Cold and Hot are the distances by the ends of the net
-// heat's interval alone.
+// Reach is the width, from the joint's line outward, mm, over which the peak on a member's bead side is above a
+// temperature, with its 95 % interval; zero where it never is. A strip at the line itself that stays colder, as in the
+// corner of a thick tee, is not counted, so that the width vanishes without a jump. Cold and Hot are the widths by the
+// ends of the net heat's interval alone.
 type Reach struct{ V, Low, High, Cold, Hot float64 }
 
 // ReachOf is the reach of some temperatures, C, in each member at a card's own setting. The interval joins that of the
@@ -40,14 +41,26 @@ func ReachOf(ctx context.Context, card *Card, temperatures ...float64) (list [2]
 			}
 			r := Reach{V: mid, High: high, Cold: low, Hot: high}
 			if mid > 0 {
-				down := math.Hypot(math.Log(mid/max(low, 1e-9)), math.Log(form.Low))
 				up := math.Hypot(math.Log(high/mid), math.Log(form.High))
-				r.Low, r.High = mid*math.Exp(-down), mid*math.Exp(up)
+				r.Low, r.High = lowReach(mid, low, form.Low), mid*math.Exp(up)
 			}
 			list[member] = append(list[member], r)
 		}
 	}
 	return list, true
+}
+
+// lowReach is the low end of a reach that is mid at the heat and cold at the heat's low end, where what the section
+// leaves out may make it the share form. A logarithm would jump to zero once the cold end is zero: differences replace it before.
+func lowReach(mid, cold, form float64) float64 {
+	apart := max(0, mid-math.Hypot(mid-cold, mid-mid*form))
+	if cold <= 0 {
+		return apart
+	}
+	down := math.Hypot(math.Log(mid/cold), math.Log(form))
+	share := max(0, min(1, (down-differencesFrom)/(differencesAlone-differencesFrom)))
+	byLogs := mid * math.Exp(-down)
+	return byLogs + share*(apart-byLogs)
 }
 
 // reach is the reach of each temperature in each member, mm, where the heat is exp(shift) times the computed one.
@@ -71,7 +84,7 @@ func (p *Probe) reach(shift float64, temperatures []float64) (far [2][]float64, 
 	}
 	for member := range p.margins.members {
 		for _, t := range temperatures {
-			far[member] = append(far[member], r.Front[member].Reach(t))
+			far[member] = append(far[member], r.Front[member].Over(t))
 		}
 	}
 	return far, nil

@@ -230,7 +230,10 @@ func (r *resolution) extension() error {
 	u := &r.used
 	r.openNumber("stickout", &u.StickOut, tables.DefaultStickOut.V, "mm", "tip to arc; not measured yet")
 	warm, why := tables.RoomTemperature.V, "parts at room temperature"
-	if Applies(string(tables.CastIron), r.card) {
+	switch iron := Applies(string(tables.CastIron), r.card); {
+	case iron && Applies("zinc", r.card):
+		why = "cast iron is warmed, but never with zinc on: strip it"
+	case iron:
 		warm, why = tables.IronPreheat.V, "cast iron is warmed through before the arc"
 	}
 	r.openNumber("preheat", &u.Preheat, warm, "C", why)

@@ -210,26 +210,40 @@ func (l *sectionList) peak() {
 		effect{byModel, (d.Low - 1) * rise, (d.High - 1) * rise})
 }
 
-// zinc replaces the closed forms' zinc bands by the section's.
+// zinc replaces the closed forms' zinc bands by the section's. Of a band that leaves the section's grid the closed form
+// is kept on sheet.
 func (l *sectionList) zinc() {
 	for i, suffix := range [...]string{"", "_2"} {
-		for name, at := range map[string][2]float64{"boiled": l.v.state.boiled, "melted": l.v.state.melted} {
-			if n := slices.IndexFunc(l.list,
-				func(f Figure) bool { return f.Name == "zinc_"+name+"_halfwidth"+suffix }); n >= 0 {
-				reached(&l.list[n], at[i])
+		for name, of := range map[string]func(v *variant) float64{
+			"boiled": func(v *variant) float64 { return v.boiled[i] },
+			"melted": func(v *variant) float64 { return v.melted[i] },
+		} {
+			n := slices.IndexFunc(l.list, func(f Figure) bool { return f.Name == "zinc_"+name+"_halfwidth"+suffix })
+			switch {
+			case n < 0:
+			case !math.IsNaN(of(&l.v.variants.at)):
+				l.reached(&l.list[n], of)
+			case l.card.Setup.Members[i].Core > tables.SheetThickest.V:
+				l.list = slices.Delete(l.list, n, n+1)
 			}
 		}
 	}
 }
 
 // reached replaces the half-width of the closed form by the section's, with the relative interval of the closed form,
-// which includes the uncertainty of zinc. A band that leaves the section's grid keeps the closed form.
-func reached(f *Figure, v float64) {
-	if !(v > 0) {
-		return
-	}
+// which includes the uncertainty of zinc. Where the peak hardly passes the zinc's temperature a share of the half-width
+// is too narrow: the interval holds at least what the section finds at both ends of the heat's.
+func (l *sectionList) reached(f *Figure, of func(v *variant) float64) {
+	e := &l.v.variants
+	v := of(&e.at)
 	r := v / f.Value
 	f.Value, f.Low, f.High = v, f.Low*r, f.High*r
-	f.Basis.Formula = "in the section; its band by the closed form: " + f.Basis.Formula
+	for _, x := range [...]*variant{e.cold, e.hot} {
+		if x != nil && !math.IsNaN(of(x)) {
+			f.Low, f.High = min(f.Low, of(x)), max(f.High, of(x))
+		}
+	}
+	f.Basis.Formula = "in the section; its band by the closed form, at least as wide as the heat's in the section: " +
+		f.Basis.Formula
 	f.Basis.Source = SectionSource + "; not validated on zinc"
 }

@@ -11,8 +11,8 @@ import (
 
 var longNumber = regexp.MustCompile(`\d\.\d{5}|without a value`)
 
-// A part that warms up until its metal is as hot as it melts still has its card, with its stop; one that gets as hot as
-// the filler is refused in a few digits, with what to type instead.
+// A part that warms up until its metal is as hot as it melts still has its card. One that gets as hot as the filler is
+// refused in a few digits, with what to type instead; but what stops the job is always said.
 func TestSmallPartsAreAnswered(t *testing.T) {
 	if testing.Short() {
 		t.Skip("dozens of searches")
@@ -30,15 +30,20 @@ func TestSmallPartsAreAnswered(t *testing.T) {
 			}
 		}
 	}
-	all = append(deep.Of(t, all, 12), part{"brass", 61, "tee"}, part{"brass", 100, "tee"})
+	all = append(deep.Of(t, all, 12), part{"brass", 15, "lap"}, part{"brass", 61, "tee"},
+		part{"brass", 100, "tee"})
 	for _, x := range all {
 		j := Job{Metal: x.metal, Thickness: Some(0.74), Joint: x.joint, PartWidth: Some(x.wide), Travel: Some(3.89)}
 		c, err := Solve(j)
 		if m := mistake.Of(err); err != nil && (m == nil || m.Hint == "" || longNumber.MatchString(m.What)) {
 			t.Errorf("%s %s %.0f mm wide: %v", x.metal, x.joint, x.wide, err)
 		}
-		if err == nil && x.metal == "brass" && !c.Stopped() {
-			t.Errorf("brass %s %.0f mm wide is not stopped", x.joint, x.wide)
+		if x.metal == "brass" && !c.Stopped() {
+			t.Errorf("brass %s %.0f mm wide is not stopped: %v", x.joint, x.wide, err)
+		}
+		j.Hazard = "tank"
+		if c, err = Solve(j); !c.Stopped() {
+			t.Errorf("a tank of %s, %s %.0f mm wide, is not stopped: %v", x.metal, x.joint, x.wide, err)
 		}
 	}
 }

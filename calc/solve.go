@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"brazebooth/calc/effort"
 	"brazebooth/calc/formula"
@@ -33,19 +34,27 @@ func Answer(ctx context.Context, job Job, progress func(done float64)) (Card, er
 
 // solve is Solve, whose work counts on an answer's account.
 func solve(e *effort.Account, job Job) (Card, error) {
-	card, err := compute(e, job)
+	card, err := compute(e, job, true)
+	if err != nil && (job.PartWidth.Set || job.PartMass.Set) {
+		// What stops a job is said also where the whole part would get too hot to compute it.
+		if cold, _ := compute(e, job, false); cold.Stopped() {
+			card, err = cold, nil
+		}
+	}
 	if err := e.Over(); err != nil {
 		return Card{}, err
 	}
 	return card, err
 }
 
-// compute makes the card. Once the caller has left it hurries to its end, and its result is not used.
-func compute(e *effort.Account, job Job) (Card, error) {
+// compute makes the card, of a part that warms up or of one that stays as it starts. Once the caller has left it
+// hurries to its end, and its result is not used.
+func compute(e *effort.Account, job Job, warms bool) (Card, error) {
 	b, card, err := laidOut(e, job)
 	if err != nil {
 		return Card{}, err
 	}
+	b.partStays = !warms
 	sug, err := b.suggest(card)
 	if err != nil {
 		return Card{}, settingError(err, card)
@@ -143,8 +152,8 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 	}
 	list = dialFigures(card, append(list, tableFigures(card)...))
 	for i := range resultSpecs {
-		if resultSpecs[i].name == "bead_width" && !v.modelled && MinCore(card.Setup.Joined()) > tables.SheetThickest.V {
-			continue // the formula is for sheet alone
+		if !v.modelled && sheetAlone(card, resultSpecs[i].name) {
+			continue
 		}
 		if f, ok := b.figure(&resultSpecs[i], s); ok {
 			list = append(list, f)
@@ -157,6 +166,21 @@ func (b *board) figures(card *Card, s *spread, sug *suggestion, v *verdict) {
 		list = b.sectionFigures(list, card, s, v)
 	}
 	card.Figures = list
+}
+
+// sheetAlone reports that a figure's closed form is for sheet, and its member is plate: the form spreads the heat over
+// the whole thickness at once, and so finds a zinc band half as wide in plate as the section does.
+func sheetAlone(card *Card, name string) bool {
+	m := card.Setup.Members
+	switch {
+	case name == "bead_width":
+		return MinCore(card.Setup.Joined()) > tables.SheetThickest.V
+	case !strings.HasPrefix(name, "zinc_"):
+		return false
+	case strings.HasSuffix(name, "_2"):
+		return m[1].Core > tables.SheetThickest.V
+	}
+	return m[0].Core > tables.SheetThickest.V
 }
 
 // settingBasis says whether a setting was given, was suggested, or follows from another.

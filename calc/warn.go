@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"brazebooth/calc/formula"
+	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
 
@@ -15,7 +16,8 @@ import (
 type warnings struct {
 	card    *Card
 	list    []Warning
-	stopped bool // the job is not to be done
+	stopped bool        // the job is not to be done
+	asked   limit.Asked // what the edges ask for that are not met
 }
 
 // say adds warnings whose texts are in tables.
@@ -34,7 +36,7 @@ func (w *warnings) tell(code string, severity Severity, basis, format string, ar
 
 // warn writes every warning that fits the card, stops first.
 func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warmUp) {
-	w := warnings{card: card, list: make([]Warning, 0, 12)}
+	w := warnings{card: card, list: make([]Warning, 0, 12), asked: b.askedOf(card, s, v)}
 	w.hazards()
 	w.say("stops", "shock", "solvent") // what kills at once comes before what only spoils the joint or harms in time
 	w.refused()
@@ -102,11 +104,12 @@ func (w *warnings) arc(b *board, s *spread) {
 			arc = "arc"
 		}
 		w.tell("arc-unsteady", Caution, "common practice, no source", "%.0f A is under about %.0f A, where this "+
-			"wire's %s gets unsteady. More wire feed, or a thinner wire.", amps, floor, arc)
+			"wire's %s gets unsteady. %s", amps, floor, arc, w.mending("", moreFeed, "a thinner wire"))
 	}
 	if spray > 0 && amps > spray {
 		w.tell("spray", Caution, "AWS Welding Handbook, 8th ed. vol. 2 (memory high)", "%.0f A is over about %.0f A, "+
-			"where the arc turns to spray and floods thin sheet. Less wire feed, or a thicker wire.", amps, spray)
+			"where the arc turns to spray and floods thin sheet. %s", amps, spray,
+			w.mending("", lessFeed, "a thicker wire"))
 	}
 	job := &w.card.Job
 	if job.Feed.Set && job.Amps.Set {
@@ -175,10 +178,10 @@ func (w *warnings) travel(s *spread) {
 	switch {
 	case v > tables.HandSpeedHigh.V:
 		w.tell("travel-fast", Caution, tables.HandSpeedHigh.Source, "%.1f mm/s is faster than a hand holds well "+
-			"(about %.0f mm/s). Use a carriage, or less wire feed.", v, tables.HandSpeedHigh.V)
+			"(about %.0f mm/s). Use %s.", v, tables.HandSpeedHigh.V, orElse(w.unopposed("a carriage", lessFeed)))
 	case v < tables.HandSpeedLow.V:
 		w.tell("travel-slow", Caution, tables.HandSpeedLow.Source, "%.1f mm/s is slower than a hand holds well "+
-			"(about %.0f mm/s). More wire feed, or a timed arc.", v, tables.HandSpeedLow.V)
+			"(about %.0f mm/s). %s", v, tables.HandSpeedLow.V, w.mending("", moreFeed, "a timed arc"))
 	}
 }
 
@@ -207,6 +210,8 @@ func (w *warnings) fill(b *board, s *spread, v *verdict) {
 	}
 	if need := need.at(at); s.value[oBead] < need {
 		w.tell("underfilled", Caution, "mass balance",
-			"The bead lays %.1f mm² and the joint needs %.1f mm². Slower, or more wire feed.", s.value[oBead], need)
+			"The bead lays %.1f mm² and the joint needs %.1f mm². %s", s.value[oBead], need, w.mending("Other edges ask "+
+				"for less of it here: fill the joint with more than one bead, each cooled before the next.", goSlower,
+				moreFeed))
 	}
 }

@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"brazebooth/calc/limit"
 	"brazebooth/tables"
@@ -22,18 +23,22 @@ func (w *warnings) verdict(sug *suggestion, v *verdict, up *warmUp) {
 			return
 		}
 		do := "Slower wets further; so does more wire feed at a faster travel"
-		if w.card.Used.Mode != "pulsed" {
+		pulsed := w.card.Used.Mode == "pulsed"
+		if w.asked.Faster || w.asked.Less { // by another edge
+			do, stuck = "Pulsed wets further", stuck || pulsed
+		} else if !pulsed {
 			do += ", or pulsed"
 		}
 		w.tell("cold", Caution, basis, "Cold: the toe stands at %.0f°, a cold lap from about %.0f°.%s",
 			st.toes.Larger()*180/math.Pi, coldAngle(w.card.Used.Joint)*180/math.Pi, w.remedy(stuck, do))
 	case "hot":
+		do := w.mending("", goFaster, lessFeed)
 		w.tell("hot", Caution, basis, "Hot: the base metal's skin reaches about %.0f °C and starts to melt: that is "+
-			"welding.%s", max(st.skin[0], st.skin[1]), w.remedy(stuck, "Faster, or less wire feed"))
+			"welding.%s", max(st.skin[0], st.skin[1]), w.remedy(stuck || do == "", strings.TrimSuffix(do, ".")))
 	case "burn-through":
-		ways := []string{"faster", "less wire feed", "a thinner wire"}
-		if stuck {
-			ways = ways[2:]
+		ways := []string{"a thinner wire"}
+		if !stuck {
+			ways = append(w.unopposed(goFaster, lessFeed), ways...)
 		}
 		if timedReaches(w.card) {
 			ways = append(ways, "a timed arc")
@@ -49,7 +54,7 @@ func (w *warnings) verdict(sug *suggestion, v *verdict, up *warmUp) {
 // enough.
 func (w *warnings) warmer(stuck bool, up *warmUp) (ways []string) {
 	if !stuck {
-		ways = []string{"slower", "more wire feed"}
+		ways = w.unopposed(goSlower, moreFeed)
 	}
 	if w.card.Used.Mode != "pulsed" {
 		ways = append(ways, "pulsed")
@@ -119,12 +124,12 @@ func (w *warnings) position(v *verdict) {
 			pool = fmt.Sprintf(" Its puddle is about %s mm long; up to about %s mm (%.0f to %.0f) stays.", is, most,
 				e.Low, e.High)
 		}
-		ways := "faster, less wire feed or a thinner wire"
+		ways := append(w.unopposed(goFaster, lessFeed), "a thinner wire")
 		if u.Mode == "pulsed" {
-			ways = "faster, less wire feed, a thinner wire, or dip rather than pulsed"
+			ways = append(ways, "dip rather than pulsed")
 		}
 		w.tell("metal-runs", Caution, untested, "In the position %s this bead is more than stays where it is laid.%s "+
-			"A smaller bead: %s.", u.Position, pool, ways)
+			"A smaller bead: %s.", u.Position, pool, either(ways))
 	}
 }
 
@@ -176,8 +181,8 @@ func (w *warnings) gap(v *verdict) {
 			"here. Try %s.", u.Gap.V, OverOpening(w.card))
 	case !v.modelled, v.logs.Unjudged(limit.Bridges) != "":
 	case v.logs[limit.Bridges] < 0 && fillet:
-		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. Closer "+
-			"fit-up, more metal or a slower travel.", u.Gap.V)
+		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. %s",
+			u.Gap.V, w.mending("", "closer fit-up", moreMetal, slowerGait))
 	case v.logs[limit.Bridges] < 0:
 		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: "+
 			"the metal falls through or leaves a hole. Try %s: the window (map) and fit compute them beside each other.",

@@ -33,10 +33,13 @@ func bareChoices(card *Card) string {
 	return strings.Join(list, ", ")
 }
 
-// WarmedZinc reports parts that carry zinc and are warmer than a hand bears.
+// WarmedZinc reports parts that carry zinc and are warmer than a hand bears, or have to be, as cast iron.
 func WarmedZinc(card *Card) bool {
-	return Applies("zinc", card) && card.Used.Preheat.V > tables.ChillOff.V
+	return Applies("zinc", card) && (Preheated(card) || Applies(string(tables.CastIron), card))
 }
+
+// Preheated reports a preheat warmer than a hand bears.
+func Preheated(card *Card) bool { return card.Used.Preheat.V > tables.ChillOff.V }
 
 // OrStrip is advice to warm the parts, as far as they bear it, or to strip the zinc where there is any.
 func OrStrip(card *Card, warm string) string {
@@ -46,8 +49,11 @@ func OrStrip(card *Card, warm string) string {
 	return warm + NoHotter(card)
 }
 
-// WarmOverZinc is the objection of a card and of the page fit to a preheat over zinc.
+// WarmOverZinc is the objection of a card and of the page fit to zinc on parts that are warmed.
 func WarmOverZinc(card *Card) string {
+	if !Preheated(card) {
+		return "cast iron has to be warm, and zinc is never preheated"
+	}
 	return fmt.Sprintf("%.0f °C of preheat over zinc: zinc is never preheated", card.Used.Preheat.V)
 }
 
@@ -58,7 +64,8 @@ func (w *warnings) zinc(v *verdict) {
 	}
 	const source = "common practice, no source"
 	if WarmedZinc(w.card) {
-		w.tell(ZincWarmed, Caution, source, "%s. Another way: %s.", WarmOverZinc(w.card), StripZinc(w.card))
+		w.tell(ZincWarmed, Caution, source, "%s. Another way: %s.",
+			sentenceCase(WarmOverZinc(w.card)), StripZinc(w.card))
 	}
 	hot := w.card.Used.Preheat.V + v.ends.rise
 	if f, ok := w.card.Figure("next_start"); ok {

@@ -154,3 +154,21 @@ func TestOverlayOnZincStops(t *testing.T) {
 		}
 	}
 }
+
+// What is assumed is never a preheat over zinc, and iron beside zinc is told to strip it.
+func TestNoPreheatOverZincIsAssumed(t *testing.T) {
+	for _, metal := range tables.Metals {
+		for _, other := range []string{"", "galvanized", "galvannealed", "electro-zinc", "grey-iron", "copper"} {
+			c, err := Solve(Job{Metal: metal.ID, Metal2: other, Thickness: Some(2)})
+			if err != nil || !Applies("zinc", &c) {
+				continue
+			}
+			if Preheated(&c) {
+				t.Errorf("%s on %s: %g °C assumed over zinc", metal.ID, other, c.Used.Preheat.V)
+			}
+			if iron := Applies(string(tables.CastIron), &c); iron != c.Warned(ZincWarmed) {
+				t.Errorf("%s on %s: iron %v, warned of warm zinc %v", metal.ID, other, iron, c.Warned(ZincWarmed))
+			}
+		}
+	}
+}

@@ -55,7 +55,7 @@ var Warnings = Rows[WarningLine]{
 		"Whether the bead hangs is a balance of forces that no test has checked.", practice},
 	{"vertical-down", "info", "Vertical down: keep ahead of the puddle and check on the test bead that both toes " +
 		"wet. Whether it runs is a balance of forces that no test has checked.", practice},
-	{"vertical-up", "info", "Vertical up: build on the frozen shelf, with less wire feed than flat. Whether the " +
+	{"vertical-up", "info", "Vertical up: build on the frozen shelf, each drop on one that is solid. Whether the " +
 		"shelf carries the puddle is a balance of forces that no test has checked.", practice},
 	{"horizontal", "info", "Horizontal: aim a little higher, the bead sags to the lower member. Whether it stays is " +
 		"a balance of forces that no test has checked.", practice},

@@ -44,12 +44,13 @@ func (p *Page) repairTime(card *calc.Card, length float64) (calc.Figure, bool) {
 		calc.In("z", "zinc repair", z.V, "min/m"), calc.In("L", "seam in all", length, "mm"))), true
 }
 
-// boilsZinc reports whether a zinc coat boils off beside the bead. It is true if nothing is computed about it.
+// boilsZinc reports whether a zinc coat boils off beside the bead. It is true if that is not computed for a coat.
 func boilsZinc(card *calc.Card) bool {
-	if !calc.Applies("zinc", card) {
-		return false
+	for i, m := range card.Setup.Joined() {
+		band, ok := card.Figure("zinc_boiled_halfwidth" + [2]string{"", "_2"}[i])
+		if m.Coating.Zinc && (!ok || band.High > 0) {
+			return true
+		}
 	}
-	one, ok1 := card.Figure("zinc_boiled_halfwidth")
-	two, ok2 := card.Figure("zinc_boiled_halfwidth_2")
-	return !ok1 && !ok2 || one.High > 0 || two.High > 0
+	return false
 }

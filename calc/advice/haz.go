@@ -2,6 +2,7 @@ package advice
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"slices"
 
@@ -94,7 +95,7 @@ func (z *zone) harden(ctx context.Context, steel *tables.HardeningSteel) {
 	}
 	hard := reach[z.member][0]
 	p.add("changed_halfwidth"+z.suffix, "mm", hard.V, hard.Low, hard.High, calc.OwnBasis(
-		"from the joint's line to where the peak falls to {Ac1}", calc.SectionSource, toAc1()))
+		"width, from the joint's line, whose peak passes {Ac1}", calc.SectionSource, toAc1()))
 	if hard.V > 0 {
 		z.hardest(steel)
 	} else {
@@ -152,6 +153,10 @@ func (z *zone) untimed() string {
 		return "the cooling time is computed only where both members are ferritic steel: the other leads the heat " +
 			"away at a pace of its own"
 	}
+	if start, most := z.card.Used.Preheat.V, tables.CoolingStart.V; start > most {
+		return fmt.Sprintf("parts that start at %.0f °C cool to 500 °C as slowly as the air lets them, and the cooling "+
+			"time is computed up to a start of %.0f °C", start, most)
+	}
 	return "no cooling time is computed for this job"
 }
 
@@ -200,6 +205,6 @@ func (z *zone) soften(ctx context.Context) {
 	}
 	r := reach[z.member]
 	p.add("softened_halfwidth"+z.suffix, "mm", r[1].V, r[2].Low, r[0].High, calc.OwnBasis(
-		"from the joint's line to where the peak falls to {T}", softSource,
+		"width, from the joint's line, whose peak passes {T}", softSource,
 		calc.In("T", "where hardened metal turns soft", s.From.V, "C")))
 }

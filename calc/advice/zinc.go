@@ -37,14 +37,14 @@ func unlessZinc(card *calc.Card, words string) string {
 func (p *Page) stripsZinc(card *calc.Card) bool {
 	embrittles := p.has(tables.Stainless) || calc.Applies("boron-steel", card)
 	return calc.Applies("zinc", card) && (embrittles || card.Setup.One || calc.WarmedZinc(card) ||
-		p.has(tables.CastIron) || card.Said("preheat-needed") != "")
+		card.Said("preheat-needed") != "")
 }
 
 // zincStaysCold says that parts with zinc on are not warmed. It reports whether it had to say so.
 func (p *Page) zincStaysCold(card *calc.Card, heavy bool) bool {
 	say := func(format string, args ...any) { p.reason(practice, format, args...).Topic = tables.TopicWarm }
 	switch strip := calc.StripZinc(card); {
-	case calc.WarmedZinc(card):
+	case calc.Preheated(card):
 		say("the job has %.0f °C of preheat, and zinc must not be preheated: %s", card.Used.Preheat.V, strip)
 	case p.has(tables.CastIron):
 		say("cast iron has to be warm, and zinc must not be preheated: %s", strip)

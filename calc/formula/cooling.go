@@ -1,8 +1,5 @@
 package formula
 
-// CoolsTo is the lower end of the range of the cooling time, C.
-const CoolsTo = 500
-
 // CoolingTime returns the time from 800 to 500 C, s, by EN 1011-2 Annex D: the larger of the three- and the
 // two-dimensional time. net J/mm; t sheet mm; t0 start C, under 500; joint an id of tables. For unalloyed and
 // low-alloy ferritic steels only.
@@ -10,7 +7,7 @@ func CoolingTime(net, t, t0 float64, joint string) (float64, error) {
 	if err := Positive([7]string{"net heat", "thickness"}, net, t); err != nil {
 		return 0, err
 	}
-	if !(t0 < CoolsTo) {
+	if !(t0 < 500) {
 		return 0, Outside("start temperature", t0, "must be under 500 C")
 	}
 	f2, f3 := JointFactors(joint)

@@ -53,6 +53,22 @@ func (l *All) Opposed(changes *All, courses *[Count]Courses) (first, second stri
 	return name, second
 }
 
+// Asked are the changes of feed and of travel that judged edges ask for which are not met.
+type Asked struct{ More, Less, Faster, Slower bool }
+
+// Asked are the changes that the limits ask for; courses are those of Along.
+func (l *All) Asked(courses *[Count]Courses) (a Asked) {
+	for i := range Count {
+		if l[i] >= 0 || l.Unjudged(i) != "" {
+			continue
+		}
+		p := pullOf(i, courses)
+		a.More, a.Less = a.More || p[0] > 0, a.Less || p[0] < 0
+		a.Faster, a.Slower = a.Faster || p[1] > 0, a.Slower || p[1] < 0
+	}
+	return a
+}
+
 // furthest is the judged limit furthest from being met, of those for which counts is true; Count if there is none.
 func (l *All) furthest(changes *All, counts func(Limit) bool) Limit {
 	at, least := Count, math.Inf(1)
