@@ -33,16 +33,16 @@ func atSuggestion(t *testing.T, j Job) (Job, *Card, *board) {
 }
 
 // The chance of three heats is within five points of the sampled chance in the mean of the jobs, and for any job within
-// what 101 samples can tell: two standard errors, and five points.
+// what the samples can tell: two standard errors, and five points.
 func TestChanceAgreesWithSamples(t *testing.T) {
 	jobs := deep.Of(t, chanceJobs, 5)
-	sum := 0.0
+	r, samples, sum := deep.Rand(t), deep.Many(200, 4000), 0.0
 	for _, j := range jobs {
 		j, c, _ := atSuggestion(t, j)
-		want, got := sampled(t, j), c.Chance.Good
+		want, got := sampled(t, r, j, samples), c.Chance.Good
 		t.Logf("%s %s: chance %.0f, sampled %.0f, missed %s", j.Metal, j.Joint, got, want, c.Chance.Words())
 		p := want / 100
-		if limit := 5 + 200*math.Sqrt(p*(1-p)/chanceSamples); math.Abs(got-want) > limit {
+		if limit := 5 + 200*math.Sqrt(p*(1-p)/float64(samples)); math.Abs(got-want) > limit {
 			t.Errorf("%+v: chance %.0f, sampled %.0f, more than %.0f apart", j, got, want, limit)
 		}
 		sum += got - want
@@ -88,9 +88,6 @@ func TestChanceDrawsAllThatMovesALimit(t *testing.T) {
 			if slices.ContainsFunc(drawn, func(s varied) bool { return s.input == k }) {
 				t.Errorf("%s %s: %q is drawn and moves nothing", j.Metal, j.Joint, inputNames[k].name)
 			}
-		}
-		if len(drawn) > latticeInputs {
-			t.Errorf("%s %s: %d inputs, the lattice has %d", j.Metal, j.Joint, len(drawn), latticeInputs)
 		}
 	}
 }

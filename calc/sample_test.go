@@ -2,36 +2,34 @@ package calc
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
-	"sync"
 	"testing"
-
-	"gonum.org/v1/gonum/stat/distuv"
 
 	"brazebooth/calc/limit"
 	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
 
-// A sampled chance, to check the card's chance against: everything uncertain at a setting, each over its own interval,
-// at the points of a fixed lattice. It takes some hundred sections where the card takes three.
+// A sampled chance, to check the card's chance against: everything uncertain at a setting is drawn at random, each over
+// its own interval. It takes hundreds of sections where the card takes three.
 
-// sampled counts how many points meet every edge, %, at a job's own setting.
-func sampled(t *testing.T, j Job) float64 {
+// sampled counts how many samples meet every edge, %, at a job's own setting.
+func sampled(t *testing.T, r *rand.Rand, j Job, samples int) float64 {
 	t.Helper()
 	c := card(t, j)
 	b := newBoard(c)
 	m, inputs, good := newMargins(b, c), b.varied(c), 0.0
-	for i := range chanceSamples {
+	for range samples {
 		z := make([]float64, len(inputs))
 		for k := range z {
-			z[k] = deviate(i, k)
+			z[k] = r.NormFloat64()
 		}
 		if s := b.sample(c, &m, inputs, z); s.good() {
 			good++
 		}
 	}
-	return 100 * good / chanceSamples
+	return 100 * good / float64(samples)
 }
 
 // varied is what a sample draws at random: an input of the board, the filler's stirring or the welder's aim.
@@ -174,34 +172,3 @@ func between(d tables.Datum, z float64) float64 {
 	}
 	return d.V * math.Exp(math.Abs(z)/2*math.Log(edge/d.V))
 }
-
-// chanceSamples is how many points of the fixed lattice are tried, a prime.
-const chanceSamples = 101
-
-// latticeStep leads from each input's place to the next input's. With it no two of latticeInputs inputs are badly
-// correlated: the worst pair's P2 is 0.14, where most steps leave a pair of 0.55.
-const (
-	latticeStep   = 13
-	latticeInputs = 25
-)
-
-// deviate is the standard normal deviate of input k at point i of a Korobov lattice: over all points every input
-// takes each of chanceSamples equally likely places once. Each input's first place is free. A chance changes with it
-// by three percentage points, root mean square; of two dozen choices this one came closest to plain sampling of 14
-// jobs, 1.3 percentage points.
-func deviate(i, k int) float64 {
-	step := 1
-	for range k {
-		step = step * latticeStep % chanceSamples
-	}
-	return quantiles()[(i*step+k*(9*k+8))%chanceSamples]
-}
-
-// quantiles are the standard normal deviates in the middle of each place.
-var quantiles = sync.OnceValue(func() (z [chanceSamples]float64) {
-	normal := distuv.Normal{Sigma: 1}
-	for i := range z {
-		z[i] = normal.Quantile((float64(i) + 0.5) / chanceSamples)
-	}
-	return z
-})

@@ -55,6 +55,16 @@ func TestBandsHoldWhatTheHeatDoes(t *testing.T) {
 	}
 }
 
+// bent are the jobs whose margin is further from the nearest end of the ranges than a parabola usually is, and by how
+// much, percentage points. The parabola's points are 15 % of feed or travel apart; docs/model.md names both.
+var bent = map[Job]float64{
+	// Wets is the lesser of two: the colder member's heat, and from 15 % less wire on the toe angle, which falls four
+	// times as fast.
+	{Metal: "galvanized", Gauge: 20, Joint: "tee"}: 6.2,
+	// The upper sheet's skin gets 65 C hotter from 3 % less to 3 % more wire, and by 5 C over the next 5 %.
+	{Metal: "galvanized", Gauge: 14, Joint: "lap"}: 2.4,
+}
+
 // The margin of a suggested setting agrees with its ranges, whose ends are found on the section itself: it is the
 // distance to the nearer end, as well as a parabola through three points can tell.
 func TestMarginIsTheNearestEnd(t *testing.T) {
@@ -75,9 +85,10 @@ func TestMarginIsTheNearestEnd(t *testing.T) {
 		if math.IsInf(least, 1) {
 			continue
 		}
-		if math.Abs(margin.Value-least) > 1+0.25*least {
-			t.Errorf("%s %d ga %s: margin %.1f %%, the nearest end is %.1f %% away", job.Metal, job.Gauge, job.Joint,
-				margin.Value, least)
+		off, usual := math.Abs(margin.Value-least), 1+0.25*least
+		if known := bent[job]; off > max(usual, known) || off <= usual && known > 0 {
+			t.Errorf("%s %d ga %s: margin %.1f %%, the nearest end is %.1f %% away, usual are %.1f %% more or less, "+
+				"known is %.1f", job.Metal, job.Gauge, job.Joint, margin.Value, least, usual, known)
 		}
 		if !(margin.Low < margin.Value && margin.Value <= margin.High) { // a hand's speed has no uncertainty
 			t.Errorf("%s %d ga %s: margin %.1f %% from %.1f to %.1f", job.Metal, job.Gauge, job.Joint, margin.Value,

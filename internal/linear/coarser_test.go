@@ -1,24 +1,36 @@
 package linear
 
 import (
+	"bytes"
 	"strings"
 	"testing"
 
-	"brazebooth/internal/deep"
+	"brazebooth/calc"
+	"brazebooth/internal/report"
 )
 
-// The talk says if a map was computed on a coarser grid, and if a remedy was not tried.
+// The talk says if a map was computed on a coarser grid, and if a remedy was not tried. No job is known whose map of
+// usual size takes too long, so both are set on the map of a usual one.
 func TestCoarserMapIsReadOut(t *testing.T) {
-	if !deep.Run() {
-		t.Skip("a map that takes long: BRAZEBOOTH_DEEP=1 draws it")
+	m, err := calc.WindowOf(t.Context(), calc.Job{Metal: "dp800", Thickness: calc.Some(1.13), Metal2: "galvanized",
+		Thickness2: calc.Some(0.1), Joint: "lap", Wire: calc.Some(2.1)}, calc.CoarseWindow, nil)
+	if err != nil || len(m.Remedies) == 0 {
+		t.Fatalf("%d remedies, %v", len(m.Remedies), err)
 	}
-	got, _ := talkOf(t, Options{}, "dp800", "1.13mm", "", "dip", "metal2 galvanized", "gauge2 0.1mm", "wire 2.1mm",
-		"filler cual10fe", "preheat 280", "map")
-	said := strings.Join(strings.Fields(got), " ")
-	for _, want := range []string{"The map is drawn coarser: ", " since this job takes long to compute.",
-		"untried: this job takes long to compute."} {
-		if !strings.Contains(said, want) {
-			t.Errorf("%q is not said:\n%s", want, got)
+	for _, late := range []bool{false, true} {
+		m.Coarser, m.Remedies[0].Late = late, late
+		var out bytes.Buffer
+		talk := newTalk(t.Context(), Options{}, &out)
+		talk.tell(report.Window(&m, nil)...)
+		if err := talk.voice.out.Flush(); err != nil {
+			t.Fatal(err)
+		}
+		said := strings.Join(strings.Fields(out.String()), " ")
+		for _, want := range []string{"The map is drawn coarser: ", " since this job takes long to compute.",
+			"untried: this job takes long to compute."} {
+			if strings.Contains(said, want) != late {
+				t.Errorf("late %v: %q said %v:\n%s", late, want, !late, out.String())
+			}
 		}
 	}
 }
