@@ -2,14 +2,10 @@ package tui
 
 import (
 	"errors"
-	"strconv"
 	"strings"
 	"testing"
 
-	tea "charm.land/bubbletea/v2"
-
 	"brazebooth/calc"
-	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
@@ -126,97 +122,6 @@ func TestLiveCard(t *testing.T) {
 	}
 }
 
-// Each size, as a user types it, goes to the row or the thickness that it means.
-func TestTypedSizes(t *testing.T) {
-	for _, x := range []struct {
-		typed string
-		gauge int
-		mm    float64
-	}{{"18", 18, 0}, {"18ga", 18, 0}, {"1.5", 0, 1.5}, {"1.5mm", 0, 1.5}, {".060", 0, 1.524}, {"1/16", 0, 1.5875}} {
-		s := open80(t)
-		s.press("enter")
-		s.typed(x.typed)
-		s.press("enter")
-		if j := s.root().job; j.Gauge != x.gauge || !near(j.Thickness.V, x.mm) || j.Thickness.Set != (x.gauge == 0) {
-			t.Errorf("%s is %d gauge, %+v", x.typed, j.Gauge, j.Thickness)
-		}
-		if s.root().step() != 2 {
-			t.Errorf("enter after %s leads to step %d", x.typed, s.root().step())
-		}
-	}
-}
-
-// Text that is no size is refused with what to type instead, and nothing is chosen.
-func TestRefusedSizes(t *testing.T) {
-	for _, typed := range []string{"banana", "-3mm", "400mm", "99ga", "7ga", "0"} {
-		s := open80(t)
-		s.press("enter")
-		s.typed(typed)
-		s.press("enter")
-		s.has("▲", "type")
-		if s.root().step() != 1 || s.root().job.Gauge != 0 || s.root().job.Thickness.Set {
-			t.Errorf("%s was taken:\n%s", typed, s.text())
-		}
-	}
-}
-
-func TestPaste(t *testing.T) {
-	s := open80(t)
-	s.press("enter")
-	s.send(tea.PasteMsg{Content: "1.5\x1b[31m mm\n\u202e"})
-	if got := s.pick().field.String(); strings.ContainsAny(got, "\x1b\n\u202e") {
-		t.Fatalf("the field took %q", got)
-	}
-	s.press("ctrl+u")
-	s.send(tea.PasteMsg{Content: "1.5 mm\n"})
-	s.press("enter")
-	if got := s.root().job.Thickness; got != calc.Some(1.5) {
-		t.Fatalf("thickness %v", got)
-	}
-}
-
-// A pasted text goes into the field of every screen that has one, and is never taken for a key of its name.
-func TestPasteIsNoKey(t *testing.T) {
-	const card = "tab tab tab tab "
-	for _, way := range []string{"", "enter", "f3", "f5", card, card + "enter", card + "p left", card + "p s",
-		card + "p left left end enter", card + "p m m"} {
-		for _, text := range []string{"enter", "esc", "up", "f1", "q", "*", "5", "space", "ctrl+c", "zebra"} {
-			s := openAt(t, 120, 40, Options{Book: &drawer{}})
-			s.press(strings.Fields(way)...)
-			front, job := s.root().front(), s.root().job
-			if s.send(tea.PasteMsg{Content: text}) || s.root().front() != front || s.root().job != job {
-				t.Errorf("after %q, %s is a key", way, text)
-			}
-		}
-	}
-	for _, way := range []string{"", "enter", "f3", "f5", card, card + "enter", card + "p m m"} {
-		s := openAt(t, 120, 40, Options{Book: &drawer{}})
-		s.press(strings.Fields(way)...)
-		s.send(tea.PasteMsg{Content: "zebra"})
-		s.has("zebra")
-	}
-}
-
-// Filtering finds a row by its name, by a designation and despite a typing error.
-func TestFilter(t *testing.T) {
-	for _, x := range []struct{ typed, key string }{
-		{"galvan", "galvanized"}, {"316", "stainless-316"}, {"Copper", "copper"}, {"stainles 304", "stainless-304"},
-	} {
-		s := open80(t)
-		s.typed(x.typed)
-		if c := s.pick().choice(); c == nil || c.ID != x.key {
-			t.Errorf("%s finds %v, not %s", x.typed, c, x.key)
-		}
-	}
-	s := open80(t)
-	s.typed("unobtainium")
-	s.press("enter")
-	s.has("unobtainium", "type less")
-	if s.root().step() != 0 {
-		t.Error("nothing was chosen and yet the path went on")
-	}
-}
-
 // toCard walks to the card with the assumed choices.
 func toCard(t testing.TB, w, h int) *terminal {
 	s := openAt(t, w, h, Options{})
@@ -276,115 +181,6 @@ func TestSetByHand(t *testing.T) {
 }
 
 func near(a, b float64) bool { d := a - b; return d < 1e-9 && d > -1e-9 }
-
-// Every choice of the card can be reached with two keys, changed in place or in its list, kept, and undone.
-func TestChips(t *testing.T) {
-	for i, q := range chipChoices() {
-		s := toCard(t, 80, 24)
-		s.press(".", strconv.Itoa(i+1))
-		if r := s.root().card.row(); r.ask != q {
-			t.Fatalf("chip %d is not %s", i+1, q.Name)
-		}
-		was, before := q.Now(&s.root().session.card), s.root().job
-		s.press("enter")
-		s.has(q.Ask)
-		s.press("down", "enter")
-		s.onCard()
-		if got := q.Now(&s.root().session.card); got == was {
-			t.Errorf("%s is still %s", q.Name, was)
-		}
-		s.press("ctrl+z")
-		if got := s.root().job; got != before {
-			t.Errorf("%s: undone, the job is %+v, not %+v", q.Name, got, before)
-		}
-		s.press("+")
-		if s.root().job == before {
-			s.press("-")
-		}
-		if got := q.Now(&s.root().session.card); got == was {
-			t.Errorf("%s is still %s after + and -", q.Name, was)
-		}
-		s.press("r")
-		if q.Given(&s.root().job) {
-			t.Errorf("r left %s given", q.Name)
-		}
-	}
-}
-
-// A choice without a chip can be reached in the list of the rest.
-func TestTheRest(t *testing.T) {
-	for i, q := range otherChoices() {
-		s := toCard(t, 80, 24)
-		if !q.Applies(&s.root().session.card) { // a backing
-			s = openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt"}})
-		}
-		s.press(".", "0")
-		n := 0
-		for _, r := range s.root().front().(*restPage).rows {
-			if r.ask == q {
-				break
-			}
-			n++
-		}
-		for range n {
-			s.press("down")
-		}
-		s.press("enter")
-		if q.Ask != "" {
-			s.has(q.Ask)
-		} else {
-			s.has("set "+q.Label(), q.Words())
-		}
-		s.press("esc", "esc")
-		s.onCard()
-		if i > 20 {
-			t.Fatal("many")
-		}
-	}
-}
-
-// * on a chip says what the list of the choice says about the value, with its sources.
-func TestWhyAChoice(t *testing.T) {
-	for i, q := range chipChoices() {
-		s := openAt(t, 200, 60, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18, Gauge2: 16, Metal2: "mild-steel",
-			Joint: "tee", Position: "overhead"}})
-		s.press(".", strconv.Itoa(i+1), "*")
-		p := s.root().front().(*whyPage)
-		if p.chosen == nil || p.chosen.ID != q.Now(&s.root().session.card) {
-			t.Errorf("%s: %+v is explained", q.Name, p.chosen)
-			continue
-		}
-		text := flat(s.text())
-		for _, want := range append(q.Reasons(s.root().present(), p.chosen.ID), choice.Reason{Label: rowSentence(p.chosen)}) {
-			if !strings.Contains(text, flat(want.Label)) || !strings.Contains(text, flat(want.Source)) {
-				t.Errorf("%s: %+v is not in\n%s", q.Name, want, s.text())
-			}
-		}
-	}
-}
-
-// The list of the rest shows what was just chosen or typed in it, and what r opened again.
-func TestTheRestFollows(t *testing.T) {
-	for keys, want := range map[string]string{
-		"down down enter down enter":                            "aluminium bronze CuAl8",
-		"down down down down down down enter 1 5 0 enter esc":   "150 °C",
-		"down down enter down enter r":                          "~silicon bronze CuSi3",
-		"down down enter down enter ctrl+z":                     "~silicon bronze CuSi3",
-		"down down down down down down enter 1 5 0 enter esc r": "~20 °C",
-		"down down down down down enter 2 5 0 enter esc":        "250 mm",
-		"down down down down down enter 2 5 0 enter esc u":      "9.84 in",
-	} {
-		s := toCard(t, 80, 24)
-		s.press(".", "0")
-		s.press(strings.Fields(keys)...)
-		rest := s.root().front().(*restPage)
-		row := rest.rows[rest.list.at()]
-		if row.value != want {
-			t.Errorf("%s: %s is %q, want %q", keys, row.label, row.value, want)
-		}
-		s.has(row.label, want)
-	}
-}
 
 // A job without a card says why in one place. The last good card stays and is marked.
 func TestNoCard(t *testing.T) {

@@ -1,0 +1,125 @@
+package book
+
+import (
+	"bytes"
+	"compress/flate"
+	"context"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+)
+
+// A book of every earlier version is updated, with a copy beside it; a newer one is only read.
+func TestMigrations(t *testing.T) {
+	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+	for from := 1; !readable(from); from++ {
+		dir := t.TempDir()
+		file := filepath.Join(dir, "book.db")
+		old := oldBook(t, file, from)
+		r, err := by(&now).New(CardKind, someCard(t, "from long ago", gutter))
+		noErr(t, err)
+		plant(t, old, &r, from)
+		noErr(t, old.Close())
+		b, err := ReadFile(ctx, file) // reading updates it too
+		noErr(t, err)
+		if list, err := b.List(ctx, Query{Text: "long"}); err != nil || len(list) != 1 {
+			t.Errorf("from version %d: %v, %v", from, list, err)
+		}
+		noErr(t, b.Close())
+		copies, _ := filepath.Glob(filepath.Join(dir, "book.db.before-version-*"))
+		if len(copies) != 1 {
+			t.Errorf("from version %d: copies %v", from, copies)
+		}
+	}
+	file := filepath.Join(t.TempDir(), "book.db")
+	b, err := OpenFile(ctx, file)
+	noErr(t, err)
+	_, err = b.(*store).write.Exec("UPDATE meta SET value = '99' WHERE name = 'version'")
+	noErr(t, err)
+	noErr(t, b.Close())
+	b, err = OpenFile(ctx, file)
+	noErr(t, err)
+	defer b.Close()
+	if !strings.Contains(b.ReadOnly(), "newer program") {
+		t.Errorf("read only: %q", b.ReadOnly())
+	}
+}
+
+// oldBook is a book's file as an earlier program wrote it.
+func oldBook(t *testing.T, file string, version int) *store {
+	t.Helper()
+	s := &store{engine: sqlite, place: file}
+	var err error
+	s.write, err = OpenRaw(file)
+	noErr(t, err)
+	_, err = s.migrate(context.Background(), version)
+	noErr(t, err)
+	return s
+}
+
+// plant saves a revision as an earlier program did.
+func plant(t *testing.T, s *store, r *Revision, version int) {
+	t.Helper()
+	if version > 2 {
+		t.Fatalf("add how version %d saved a revision", version)
+	}
+	_, err := s.write.Exec("INSERT INTO revisions ("+revisionColumns+") VALUES ($1, $2, $3, $4, $5, $6, $7, $8, "+
+		"$9, $10, $11)",
+		r.Rev, r.ID, r.Parent, string(r.Kind), r.At, r.Who, r.Where, r.Program, r.Schema, 0, flated(t, r.Body))
+	noErr(t, err)
+	_, err = s.write.Exec("INSERT INTO heads (id, rev, kind, at, deleted, name, line) VALUES ($1, $2, $3, $4, 0, "+
+		"$5, $6)",
+		r.ID, r.Rev, string(r.Kind), r.At, "from long ago", "")
+	noErr(t, err)
+	if version < 2 {
+		return
+	}
+	for _, w := range words("from long ago") {
+		_, err = s.write.Exec("INSERT INTO words (word, id) VALUES ($1, $2)", w, r.ID)
+		noErr(t, err)
+	}
+}
+
+// flated compresses a body with DEFLATE, as earlier programs did.
+func flated(t *testing.T, body []byte) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	w, err := flate.NewWriter(&out, flate.BestSpeed)
+	noErr(t, err)
+	_, err = w.Write(body)
+	noErr(t, err)
+	noErr(t, w.Close())
+	return out.Bytes()
+}
+
+// A server's book of every earlier version is updated too.
+func TestServerMigrations(t *testing.T) {
+	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+	for from := 1; !readable(from); from++ {
+		address := serverAddress(t)
+		old, _, err := dial(ctx, address, false)
+		noErr(t, err)
+		_, err = old.migrate(ctx, from)
+		noErr(t, err)
+		r, err := by(&now).New(CardKind, someCard(t, "from long ago", gutter))
+		noErr(t, err)
+		plant(t, old, &r, from)
+		noErr(t, old.Close())
+		b, err := openServer(ctx, address)
+		noErr(t, err)
+		if list, err := b.List(ctx, Query{Text: "long ago"}); err != nil || len(list) != 1 {
+			t.Errorf("from version %d: %v, %v", from, list, err)
+		}
+		if faults, n, err := b.Check(ctx); err != nil || n != 1 || len(faults) > 1 { // the planted head has no line
+			t.Errorf("from version %d: %v, %d, %v", from, faults, n, err)
+		}
+		next, err := by(&now).Change(&r, someCard(t, "of today", gutter))
+		noErr(t, err)
+		noErr(t, b.SaveOn(ctx, next))
+		if list, err := b.List(ctx, Query{Text: "long"}); err != nil || len(list) != 0 {
+			t.Errorf("from version %d: %v, %v", from, list, err)
+		}
+		noErr(t, b.Close())
+	}
+}
