@@ -143,9 +143,9 @@ func (r *Row) judge(p *Present) {
 	job.Mode = r.ID
 	fact, said := "suits ", "Has a good setting for this sheet"
 	if card, err := p.Solve(job); err != nil || card.Warned("no-good-setting") {
-		fact, said = "no good setting for ", "Has no good setting for this sheet"
+		fact, said = "none good for ", "Has no good setting for this sheet"
 	}
-	r.Fact = fact + sheetText(p.Card.Used.Gauge, p.Card.Used.Thickness, p.Units)
+	r.Fact = fact + sheetText(p.Card.Used.Gauge, p.Card.Used.Thickness, p.Units.Lead())
 	r.said += ". " + said
 }
 
