@@ -157,3 +157,16 @@ func (c *Card) AssumedWhy(field string) string {
 	}
 	return ""
 }
+
+// givenBasis is the basis of what the user gave.
+var givenBasis = Basis{Formula: GivenFormula, Source: "user", Known: "given"}
+
+// GivenFigure is a setting that the user gave, exact.
+func GivenFigure(name string, v float64, unit string) Figure {
+	return Figure{name, v, v, v, unit, givenBasis}
+}
+
+// RowFigure is a figure that a row of tables gives.
+func RowFigure(name string, d tables.Datum, formula string) Figure {
+	return NewFigure(name, d.Unit, d.V, d.Low, d.High, RowBasis(formula, d.Origin))
+}

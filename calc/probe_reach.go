@@ -51,7 +51,8 @@ func ReachOf(ctx context.Context, card *Card, temperatures ...float64) (list [2]
 }
 
 // lowReach is the low end of a reach that is mid at the heat and cold at the heat's low end, where what the section
-// leaves out may make it the share form. A logarithm would jump to zero once the cold end is zero: differences replace it before.
+// leaves out may make it the share form. A logarithm would jump to zero once the cold end is zero: differences replace
+// it before.
 func lowReach(mid, cold, form float64) float64 {
 	apart := max(0, mid-math.Hypot(mid-cold, mid-mid*form))
 	if cold <= 0 {

@@ -17,7 +17,8 @@ func TestReachVanishesWithoutAJump(t *testing.T) {
 		var last Reach
 		for i := range steps + 1 {
 			travel := 4 * math.Pow(4.5, float64(i)/steps)
-			c := card(t, Job{Metal: "mild-steel", Joint: "tee", Thickness: Some(8), Feed: Some(feed), Travel: Some(travel)})
+			c := card(t, Job{Metal: "mild-steel", Joint: "tee", Thickness: Some(8), Feed: Some(feed),
+				Travel: Some(travel)})
 			reach, ok := ReachOf(t.Context(), c, tables.Ac1.V)
 			if !ok {
 				t.Fatalf("feed %g, travel %.2f: no reach", feed, travel)

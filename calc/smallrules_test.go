@@ -76,7 +76,8 @@ func TestHotNamesTheHotterSkin(t *testing.T) {
 	for _, skin := range [][2]float64{{1530, 900}, {900, 1530}} {
 		w, v := warnings{card: &Card{}}, verdict{zone: "hot"}
 		v.state.skin = skin
-		if w.verdict(&suggestion{}, &v, &warmUp{}); len(w.list) != 1 || !strings.Contains(w.list[0].Text, "about 1530 °C") {
+		if w.verdict(&suggestion{}, &v, &warmUp{}); len(w.list) != 1 ||
+			!strings.Contains(w.list[0].Text, "about 1530 °C") {
 			t.Errorf("%v: %+v", skin, w.list)
 		}
 	}

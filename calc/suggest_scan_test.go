@@ -159,7 +159,8 @@ func (s *scan) step(t *testing.T, i int, now *place, l *listed) {
 	}
 	if met {
 		turned := turns[s.name] != "" && now.travel > l.hottest.travel && now.feed > l.hottest.feed
-		if s.thicker && now.heat < l.hottest.heat*leastHeat && !turned && !known.heat && room(t, job) > tables.HandRepeats.V {
+		if s.thicker && now.heat < l.hottest.heat*leastHeat && !turned && !known.heat &&
+			room(t, job) > tables.HandRepeats.V {
 			t.Errorf("step %d: %v after %v", i, now, &l.hottest)
 		}
 		if now.heat > l.hottest.heat {

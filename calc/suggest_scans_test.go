@@ -38,7 +38,7 @@ type shortfall struct {
 }
 
 var shortfalls = map[string]shortfall{
-	"lap, volts given":                      {step: 0.10, why: "the chance along the ridge is flat from 4.8 to 12 mm/s"},
+	"lap, volts given":                      {step: 0.10, why: "the chance along the ridge is flat"},
 	"butt, volts given":                     {step: 0.065, why: voltsAreHeat},
 	"tee, volts given":                      {step: 0.085, why: voltsAreHeat},
 	"lap, horizontal":                       {step: 0.07, why: slowEndGoes},

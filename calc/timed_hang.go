@@ -59,8 +59,8 @@ func (g *timedRun) mayFall(w *warnings) {
 	}
 	const sure = 0.75
 	if chance < sure {
-		w.tell("timed-may-fall", Caution, source, "The puddle may fall: by a balance of tension, weight and arc, untested, "+
-			"it stays in %.0f of 100. Try %s.", 100*math.Max(0.01, chance),
+		w.tell("timed-may-fall", Caution, source, "The puddle may fall: by a balance of tension, weight and arc, "+
+			"untested, it stays in %.0f of 100. Try %s.", 100*math.Max(0.01, chance),
 			either(append([]string{"shorter on", "less wire feed"}, carriesMore(&g.card)...)))
 	}
 }

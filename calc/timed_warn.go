@@ -45,8 +45,8 @@ func (g *timedRun) warn(card *Card, s *Timed) {
 			r.Stir, r.Spread, r.Power)
 	case on > 0:
 		w.tell("timed-own", Caution, timedSource, "On and off times are this program's own computation, good to about "+
-			"a factor of two: reading amps and volts narrows them most, then trials kept in the book. Try them on scrap "+
-			"with the same gap.")
+			"a factor of two: reading amps and volts narrows them most, then trials kept in the book. Try them on "+
+			"scrap with the same gap.")
 	}
 	if s.Reason != "" {
 		w.tell("timed-"+s.Reason, Caution, timedSource, "%s", s.Why)
@@ -57,8 +57,8 @@ func (g *timedRun) warn(card *Card, s *Timed) {
 		g.burns(&w, on)
 	}
 	if g.card.Job.Travel.Set {
-		w.tell("travel-unused", Info, timedSource, "A timed arc has no travel to set: it follows from step, on and off. "+
-			"The one given was left out.")
+		w.tell("travel-unused", Info, timedSource, "A timed arc has no travel to set: it follows from step, on and "+
+			"off. The one given was left out.")
 	}
 	w.put()
 }
@@ -69,8 +69,8 @@ func (g *timedRun) burns(w *warnings, on float64) {
 	if !g.card.Job.RunIn.Set {
 		how = fmt.Sprintf("assumed, %.2f to %.2f; run-in takes a reading", in.Low, in.High)
 	}
-	w.tell("timed-burns", Info, timedSource, "Arc on is how long the arc burns. A timer that starts the wire is set to "+
-		"%.2f s: %.2f s pass until the arc burns (%s).", on+in.V, in.V, how)
+	w.tell("timed-burns", Info, timedSource, "Arc on is how long the arc burns. A timer that starts the wire is set "+
+		"to %.2f s: %.2f s pass until the arc burns (%s).", on+in.V, in.V, how)
 }
 
 // strained says where given times leave their range, and where the range is too narrow for a hand.

@@ -21,7 +21,8 @@ type twoModels struct {
 
 func compareModels(t *testing.T, metal string, thick float64, joint string, feed, travel float64) (twoModels, bool) {
 	t.Helper()
-	job := Job{Metal: metal, Thickness: Some(thick), Joint: joint, Coating: "none", Feed: Some(feed), Travel: Some(travel)}
+	job := Job{Metal: metal, Thickness: Some(thick), Joint: joint, Coating: "none", Feed: Some(feed),
+		Travel: Some(travel)}
 	var card Card
 	if err := resolve(job, &card); err != nil {
 		t.Fatal(err)

@@ -14,9 +14,11 @@ func missedJobs() (list []calc.Job) {
 		{Metal: "galvanized", Joint: "lap", Thickness: calc.Some(1.9), Feed: calc.Some(5), Travel: calc.Some(7)},
 		{Metal: "galvanized", Joint: "lap", Thickness: calc.Some(1), Feed: calc.Some(5), Travel: calc.Some(4)},
 		{Metal: "mild-steel", Joint: "tee", Thickness: calc.Some(2), Feed: calc.Some(5), Travel: calc.Some(9)},
-		{Metal: "mild-steel", Joint: "butt", Thickness: calc.Some(1), Gap: calc.Some(1.2), Feed: calc.Some(4), Travel: calc.Some(8)},
+		{Metal: "mild-steel", Joint: "butt", Thickness: calc.Some(1), Gap: calc.Some(1.2), Feed: calc.Some(4),
+			Travel: calc.Some(8)},
 		{Metal: "stainless-304", Joint: "corner", Thickness: calc.Some(1), Feed: calc.Some(5), Travel: calc.Some(6)},
-		{Metal: "mild-steel", Joint: "lap", Thickness: calc.Some(1.5), Position: "overhead", Feed: calc.Some(6), Travel: calc.Some(5)},
+		{Metal: "mild-steel", Joint: "lap", Thickness: calc.Some(1.5), Position: "overhead", Feed: calc.Some(6),
+			Travel: calc.Some(5)},
 	} {
 		for _, more := range []float64{0.8, 0.9, 1, 1.1, 1.25} {
 			k := j
@@ -79,7 +81,8 @@ func TestMissedEdgesAreAsFarAsTheyAre(t *testing.T) {
 func TestMissedEdgesMoveBitByBit(t *testing.T) {
 	last := 0.0
 	for thick := 1.76; thick < 2.25; thick *= 1.01 {
-		c := mustSolve(t, calc.Job{Metal: "galvanized", Joint: "lap", Thickness: calc.Some(thick), Feed: calc.Some(5), Travel: calc.Some(7)})
+		c := mustSolve(t, calc.Job{Metal: "galvanized", Joint: "lap", Thickness: calc.Some(thick), Feed: calc.Some(5),
+			Travel: calc.Some(7)})
 		for _, e := range c.Edges {
 			if e.Name != "wets" || e.Met {
 				continue

@@ -210,7 +210,8 @@ func (w *warnings) fill(b *board, s *spread, v *verdict) {
 	}
 	if need := need.at(at); s.value[oBead] < need {
 		w.tell("underfilled", Caution, "mass balance",
-			"The bead lays %.1f mm² and the joint needs %.1f mm². %s", s.value[oBead], need, w.mending("Other edges ask "+
+			"The bead lays %.1f mm² and the joint needs %.1f mm². %s", s.value[oBead], need,
+			w.mending("Other edges ask "+
 				"for less of it here: fill the joint with more than one bead, each cooled before the next.", goSlower,
 				moreFeed))
 	}

@@ -147,7 +147,8 @@ func (w *warnings) justGood(v *verdict) {
 			"it surer.", v.chance.Good, v.chance.Words())
 	case d < tables.HandRepeats.V:
 		w.tell("just-good", Caution, tables.HandRepeats.Source, "Only just good: “%s” has %.0f %% of feed or travel "+
-			"to spare, less than a hand repeats (about %.0f %%). The window (map) tells what opens a wider zone.", at.Edge(),
+			"to spare, less than a hand repeats (about %.0f %%). The window (map) tells what opens a wider zone.",
+			at.Edge(),
 			d, tables.HandRepeats.V)
 	}
 }
@@ -185,7 +186,8 @@ func (w *warnings) gap(v *verdict) {
 			u.Gap.V, w.mending("", "closer fit-up", moreMetal, slowerGait))
 	case v.logs[limit.Bridges] < 0:
 		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: "+
-			"the metal falls through or leaves a hole. Try %s: the window (map) and fit compute them beside each other.",
+			"the metal falls through or leaves a hole. Try %s: the window (map) and fit compute them beside each "+
+			"other.",
 			u.Gap.V,
 			OverOpening(w.card))
 	case u.Gap.V > tables.SteadyGap.V && fillet:

@@ -16,8 +16,8 @@ const (
 	slowerGait = "a slower travel"
 )
 
-// askedOf are the changes that the edges ask for which a setting misses. Without a cross-section they are those of bead,
-// arc and hand.
+// askedOf are the changes that the edges ask for which a setting misses. Without a cross-section they are those of
+// bead, arc and hand.
 func (b *board) askedOf(card *Card, s *spread, v *verdict) limit.Asked {
 	if v.modelled {
 		return v.logs.Asked(&v.courses)
@@ -34,8 +34,8 @@ func (b *board) askedOf(card *Card, s *spread, v *verdict) limit.Asked {
 	return l.Asked(new([limit.Count]limit.Courses))
 }
 
-// unopposed are those ways to mend an edge of which no other missed edge asks for the opposite: a card does not say both
-// more and less.
+// unopposed are those ways to mend an edge of which no other missed edge asks for the opposite: a card does not say
+// both more and less.
 func (w *warnings) unopposed(ways ...string) []string {
 	opposed := map[string]bool{moreFeed: w.asked.Less, moreMetal: w.asked.Less, lessFeed: w.asked.More,
 		goFaster: w.asked.Slower, goSlower: w.asked.Faster, slowerGait: w.asked.Faster}

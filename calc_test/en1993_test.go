@@ -48,7 +48,8 @@ func TestSteelMeans(t *testing.T) {
 	check(t, "row", steel.HeatCapacity.V, (mean(600)+mean(970))/2, 0.0002)
 	sum := 0.0
 	for _, part := range [][2]float64{{20, 800}, {800, 1030}} { // where the curve bends
-		sum += quad.Fixed(func(t float64) float64 { return section.SteelConductivity(t, 1) }, part[0], part[1], 20, nil, 0)
+		sum += quad.Fixed(func(t float64) float64 { return section.SteelConductivity(t, 1) }, part[0], part[1],
+			20, nil, 0)
 	}
 	conducts := sum / (1030 - 20)
 	check(t, "k to 1030", 1000*conducts, 37.4, 0.05)

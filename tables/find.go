@@ -145,8 +145,8 @@ func unknown(kind, text, key string, rows int, names rowNames) error {
 		}
 	}
 	if kind == "metal" && !held && key != "" && digit(key[0]) {
-		return mistake.New("no metal is called "+quoted(text), "type a metal, such as mild-steel; a gauge or a thickness "+
-			"is a choice of its own")
+		return mistake.New("no metal is called "+quoted(text), "type a metal, such as mild-steel; a gauge or a "+
+			"thickness is a choice of its own")
 	}
 	return mistake.New("no "+kind+" is called "+quoted(text), typeInstead(kind, nearest))
 }

@@ -86,9 +86,9 @@ var (
 	BoronMartensite = constant("BoronMartensite", 11, 10, 12, "s",
 		worked("22MnB5 hardens fully from 27 K/s (25 to 30; memory high): 300 K over it"))
 
-	// CoolingStart is the warmest start of the parts for which a time from 800 to 500 C is given: nearer to 500 the time
-	// grows without limit, and what the faces lose to the air, which its formula leaves out, decides. At 300 C a K more
-	// is 1 % of the time.
+	// CoolingStart is the warmest start of the parts for which a time from 800 to 500 C is given: nearer to 500 the
+	// time grows without limit, and what the faces lose to the air, which its formula leaves out, decides. At 300 C a K
+	// more is 1 % of the time.
 	CoolingStart = constant("CoolingStart", 300, 300, 300, "C",
 		practice)
 

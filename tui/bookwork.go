@@ -163,8 +163,8 @@ type Keeper interface {
 	// Mark marks a record as deleted, or undoes that. Its history stays.
 	Mark(ctx context.Context, kind, id string, deleted bool) error
 	// Cut saves a test bead: how it was laid (a whole job), what it showed, separated by commas, the verdict (good,
-	// acceptable or bad; "" to judge by what it showed), the power source's name, "" if none was named, and its sizes if
-	// it was cut. It says where it saved it.
+	// acceptable or bad; "" to judge by what it showed), the power source's name, "" if none was named, and its sizes
+	// if it was cut. It says where it saved it.
 	Cut(ctx context.Context, job calc.Job, seen, verdict, source string, m Measured) (said string, err error)
 	// Recall returns the job with what a power source's readings and verdicts taught.
 	Recall(ctx context.Context, source string, job calc.Job) (calc.Job, error)

@@ -87,7 +87,8 @@ func TestWhyAChoice(t *testing.T) {
 			continue
 		}
 		text := flat(s.text())
-		for _, want := range append(q.Reasons(s.root().present(), p.chosen.ID), choice.Reason{Label: rowSentence(p.chosen)}) {
+		for _, want := range append(q.Reasons(s.root().present(), p.chosen.ID),
+			choice.Reason{Label: rowSentence(p.chosen)}) {
 			if !strings.Contains(text, flat(want.Label)) || !strings.Contains(text, flat(want.Source)) {
 				t.Errorf("%s: %+v is not in\n%s", q.Name, want, s.text())
 			}

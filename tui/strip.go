@@ -98,8 +98,9 @@ func stripCode(c *calc.Card) string {
 // phone.
 var timedBrief = map[string]string{
 	"timed-on-long": "arc on too long", "timed-on-falls": "arc on too long", "timed-on-short": "arc on too short",
-	"timed-off-long": "arc off too long", "timed-never-wets": "edges never wet", "timed-melts-first": "edge melts first",
-	"timed-too-hot": "edge melts at once", "timed-falls": "the puddle falls", "timed-no-pause": "no pause to keep",
+	"timed-off-long": "arc off too long", "timed-never-wets": "edges never wet",
+	"timed-melts-first": "edge melts first",
+	"timed-too-hot":     "edge melts at once", "timed-falls": "the puddle falls", "timed-no-pause": "no pause to keep",
 	"timed-wide-gap": "gap too wide", "timed-too-thick": "too thick", "timed-backing": "over a backing",
 	"timed-open-fillet": "an open root", "timed-plug": "a plug is round",
 }

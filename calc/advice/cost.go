@@ -126,8 +126,8 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 	travel, _ := card.Figure("travel")
 	feed, _ := card.Figure("wire_feed")
 	if (travel.Usual() || feed.Usual()) && card.Used.Mode != "timed" && card.Used.Joint != "plug" {
-		p.Warn("no-price", calc.SectionSource, "No verdict is computed for this joint, so this setting is only where a "+
-			"test begins. No cost is given: find feed and travel on a test bead, give both, and ask again.")
+		p.Warn("no-price", calc.SectionSource, "No verdict is computed for this joint, so this setting is only where "+
+			"a test begins. No cost is given: find feed and travel on a test bead, give both, and ask again.")
 		return
 	}
 	u, unit := &card.Used, card.Used.Currency

@@ -154,8 +154,8 @@ func (z *zone) untimed() string {
 			"away at a pace of its own"
 	}
 	if start, most := z.card.Used.Preheat.V, tables.CoolingStart.V; start > most {
-		return fmt.Sprintf("parts that start at %.0f °C cool to 500 °C as slowly as the air lets them, and the cooling "+
-			"time is computed up to a start of %.0f °C", start, most)
+		return fmt.Sprintf("parts that start at %.0f °C cool to 500 °C as slowly as the air lets them, and the "+
+			"cooling time is computed up to a start of %.0f °C", start, most)
 	}
 	return "no cooling time is computed for this job"
 }

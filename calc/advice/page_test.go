@@ -277,7 +277,8 @@ func TestPagesHaveBandsAndSources(t *testing.T) {
 			c := card(t, calc.Job{Metal: metal, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(6),
 				Travel: calc.Some(7), Throat: calc.Some(1.2), Load: calc.Some(1), RatedAmps: calc.Some(200),
 				RatedDuty: calc.Some(60), NozzleBore: calc.Some(15), ShaftDia: calc.Some(30), Layer: calc.Some(1)})
-			for name, of := range map[string]func(*calc.Card) (Page, error){"strength": Strength, "air": Air, "overlay": Overlay,
+			for name, of := range map[string]func(*calc.Card) (Page, error){"strength": Strength, "air": Air,
+				"overlay": Overlay,
 				"machine": Machine, "cost": Cost, "fit": Fit} {
 				p, err := of(c)
 				if err != nil {

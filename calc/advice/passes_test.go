@@ -33,7 +33,8 @@ func TestPassesFillTheGroove(t *testing.T) {
 				continue
 			}
 			if _, planned := p.Figure("passes"); !planned {
-				if one := "not planned, because one bead lays well what this joint takes"; !slices.ContainsFunc(p.Reasons,
+				one := "not planned, because one bead lays well what this joint takes"
+				if !slices.ContainsFunc(p.Reasons,
 					func(r Reason) bool { return strings.HasPrefix(r.Text, one) }) {
 					t.Errorf("%.2f mm: no passes, and no reason", thick)
 				}

@@ -38,7 +38,8 @@ func TestZincAsksForTheHoodFirst(t *testing.T) {
 		}
 		zinc, oxide := value(t, p, "zinc_rate"), value(t, p, "zinc_oxide_rate")
 		// where the cold end of the heat boils no zinc, no oxide is the low end of its band
-		if !(oxide.Low > 0 == (zinc.Low > 0) && oxide.Low >= 0 && oxide.High <= 1.246*zinc.High && oxide.Value < 1.246*zinc.Value) {
+		if !(oxide.Low > 0 == (zinc.Low > 0) && oxide.Low >= 0 && oxide.High <= 1.246*zinc.High &&
+			oxide.Value < 1.246*zinc.Value) {
 			t.Errorf("%s %s: %g to %g g/h of oxide from %g g/h of zinc", j.Coating, j.Joint, oxide.Low, oxide.High,
 				zinc.High)
 		}

@@ -61,8 +61,8 @@ func TestNoStepInABarredDirection(t *testing.T) {
 		if c := p.Correction.Change; c != nil {
 			for i := range levers {
 				if l := &levers[i]; l.what == c.What && wrong*l.hotter*(c.To-c.From) > 0 {
-					t.Errorf("%s %g mm, feed %g, travel %g, %s: %s, wets %.1f, cool %.1f, and %s from %g to %g", x.job.Metal,
-						x.job.Thickness.V, x.job.Feed.V, x.job.Travel.V, x.seen, p.Card.Zone,
+					t.Errorf("%s %g mm, feed %g, travel %g, %s: %s, wets %.1f, cool %.1f, and %s from %g to %g",
+						x.job.Metal, x.job.Thickness.V, x.job.Feed.V, x.job.Travel.V, x.seen, p.Card.Zone,
 						wets, cool, c.What, c.From, c.To)
 				}
 			}

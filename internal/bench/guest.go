@@ -44,7 +44,8 @@ type terminal struct {
 // dial connects and logs in.
 func (d *door) dial() (*ssh.Client, error) {
 	return ssh.Dial("tcp", d.addr, &ssh.ClientConfig{User: "root", Auth: []ssh.AuthMethod{ssh.PublicKeys(d.key)},
-		HostKeyCallback: ssh.InsecureIgnoreHostKey(), Timeout: 60 * time.Second}) // the server was started by this program
+		// the server was started by this program
+		HostKeyCallback: ssh.InsecureIgnoreHostKey(), Timeout: 60 * time.Second})
 }
 
 // enter opens the screens.

@@ -97,7 +97,8 @@ func resident(pid int) string {
 // models runs the benchmarks of the computation and prints the time of a call.
 func models() error {
 	out, err := exec.Command("go", "test", "./calc/...", "-run", "^$", "-bench",
-		"^Benchmark(SolveGiven|SolveSearch|Window|TimedSteel|Correct)$", "-benchtime", "10x", "-benchmem").CombinedOutput()
+		"^Benchmark(SolveGiven|SolveSearch|Window|TimedSteel|Correct)$", "-benchtime", "10x",
+		"-benchmem").CombinedOutput()
 	if err != nil {
 		return fmt.Errorf("%w\n%s", err, out)
 	}

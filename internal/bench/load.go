@@ -145,8 +145,8 @@ func measure(d *door, name string, n int, over time.Duration) (r result, err err
 }
 
 func head() {
-	fmt.Println("key to the first byte of its frame, and p99 of the whole frame, in ms; bytes a key; MB a session with keys " +
-		"and at rest;")
+	fmt.Println("key to the first byte of its frame, and p99 of the whole frame, in ms; bytes a key; MB a session " +
+		"with keys and at rest;")
 	fmt.Println("processors of the server and of the guests; seconds until all were connected; keys without a reply")
 	fmt.Printf("%-6s %4s  %7s %7s %7s  %7s %7s  %6s %6s  %5s %5s  %5s %5s  %5s  %s\n", "", "n",
 		"p50", "p99", "whole", "card", "map", "card", "map", "MB", "rest", "serve", "guest", "in", "lost")

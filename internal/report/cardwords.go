@@ -117,8 +117,8 @@ func (e Edges) words(o Options) []Line {
 	return list
 }
 
-// EdgeRoom says how much wire feed or travel can still change until an edge is reached, or by how much the edge is missed;
-// the word is in capitals (loud) in a medium without colour.
+// EdgeRoom says how much wire feed or travel can still change until an edge is reached, or by how much the edge is
+// missed; the word is in capitals (loud) in a medium without colour.
 func EdgeRoom(e *calc.Edge, loud bool) string {
 	missed := "missed"
 	if loud {
@@ -133,8 +133,8 @@ func EdgeRoom(e *calc.Edge, loud bool) string {
 	return missed + " by " + MissedBy(e.Margin)
 }
 
-// MissedBy is how much more or less feed or travel would meet a missed edge, or "far" if none that was tried does: up to a
-// third less and half more.
+// MissedBy is how much more or less feed or travel would meet a missed edge, or "far" if none that was tried does: up
+// to a third less and half more.
 func MissedBy(margin float64) string {
 	if margin >= 999 {
 		return "far"
