@@ -59,7 +59,7 @@ func warn(card *Card, b *board, s *spread, sug *suggestion, v *verdict, up *warm
 	w.backing(v)
 	w.position(v)
 	w.timed(s)
-	w.setting(sug, v)
+	w.noGoodSetting(sug, v)
 	w.warmUp(up)
 	w.seamEnds(v)
 	w.zinc(v)

@@ -5,8 +5,8 @@ import "brazebooth/tables"
 // noneGood reports whether the search found no good setting, so that the card has the nearest miss.
 func noneGood(sug *suggestion, v *verdict) bool { return v.modelled && sug.feed != 0 && !v.met() }
 
-// setting says that the search found no good setting, and which edges rule each other out.
-func (w *warnings) setting(sug *suggestion, v *verdict) {
+// noGoodSetting says that the search found no good setting, and which edges rule each other out.
+func (w *warnings) noGoodSetting(sug *suggestion, v *verdict) {
 	if !noneGood(sug, v) {
 		return
 	}

@@ -183,7 +183,7 @@ func (w *warnings) gap(v *verdict) {
 	case !v.modelled, v.logs.Unjudged(limit.Bridges) != "":
 	case v.logs[limit.Bridges] < 0 && fillet:
 		w.tell("gap-not-bridged", Caution, untested, "A gap of %.1f mm is more than this bead reaches over. %s",
-			u.Gap.V, w.mending("", "closer fit-up", moreMetal, slowerGait))
+			u.Gap.V, w.mending("", "closer fit-up", moreMetal, slowerTravel))
 	case v.logs[limit.Bridges] < 0:
 		w.tell("gap-not-bridged", Caution, untested, "A root opening of %.1f mm is more than this setting bridges: "+
 			"the metal falls through or leaves a hole. Try %s: the window (map) and fit compute them beside each "+

@@ -8,12 +8,12 @@ import (
 
 // What cautions advise about feed and travel.
 const (
-	moreFeed   = "more wire feed"
-	lessFeed   = "less wire feed"
-	goFaster   = "faster"
-	goSlower   = "slower"
-	moreMetal  = "more metal"
-	slowerGait = "a slower travel"
+	moreFeed     = "more wire feed"
+	lessFeed     = "less wire feed"
+	goFaster     = "faster"
+	goSlower     = "slower"
+	moreMetal    = "more metal"
+	slowerTravel = "a slower travel"
 )
 
 // askedOf are the changes that the edges ask for which a setting misses. Without a cross-section they are those of
@@ -38,7 +38,7 @@ func (b *board) askedOf(card *Card, s *spread, v *verdict) limit.Asked {
 // both more and less.
 func (w *warnings) unopposed(ways ...string) []string {
 	opposed := map[string]bool{moreFeed: w.asked.Less, moreMetal: w.asked.Less, lessFeed: w.asked.More,
-		goFaster: w.asked.Slower, goSlower: w.asked.Faster, slowerGait: w.asked.Faster}
+		goFaster: w.asked.Slower, goSlower: w.asked.Faster, slowerTravel: w.asked.Faster}
 	return slices.DeleteFunc(ways, func(way string) bool { return opposed[way] })
 }
 

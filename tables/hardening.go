@@ -89,8 +89,7 @@ var (
 	// CoolingStart is the warmest start of the parts for which a time from 800 to 500 C is given: nearer to 500 the
 	// time grows without limit, and what the faces lose to the air, which its formula leaves out, decides. At 300 C a K
 	// more is 1 % of the time.
-	CoolingStart = constant("CoolingStart", 300, 300, 300, "C",
-		practice)
+	CoolingStart = constant("CoolingStart", 300, 300, 300, "C", practice)
 
 	// HardnessForm is the error of either hardness formula itself, HV.
 	HardnessForm = constant("HardnessForm", 0, -40, 40, "HV",
