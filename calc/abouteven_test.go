@@ -12,6 +12,7 @@ import (
 // A setting whose chance is within the model's own doubt of even is called about even, on the card and in the chance's
 // basis, on either side of the line between good and marginal; no other setting is.
 func TestAboutEven(t *testing.T) {
+	deep.Turn(t)
 	even, other := 0, 0
 	for i := range deep.Many(8, 60) {
 		c := card(t, Job{Metal: "galvanized", Joint: "lap",

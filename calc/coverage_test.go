@@ -41,6 +41,7 @@ func coverageJob(r *rand.Rand) Job {
 
 // The 95 % band of each figure holds 93 to 98 of 100 outcomes when everything uncertain is drawn from its interval.
 func TestBandsHoldTheirShare(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("a card and sections for each of many jobs")
 	}

@@ -47,6 +47,7 @@ const mostWindow = 38e6
 
 // No job's window takes more work than it may. Work is counted, so that the test holds on every machine.
 func TestAnyWindowIsBounded(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("many maps")
 	}
@@ -128,6 +129,7 @@ func BenchmarkSlowWindows(b *testing.B) {
 
 // Windows that a shop asks for are never drawn coarser, and all their remedies are tried.
 func TestUsualWindowsAreFull(t *testing.T) {
+	deep.Turn(t)
 	jobs := []Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Thickness: Some(0.8), Thickness2: Some(2),
 		Joint: "lap"}, {Metal: "mild-steel", Thickness: Some(1.5), Metal2: "mild-steel", Thickness2: Some(6),
 		Joint: "tee"}}
@@ -155,6 +157,7 @@ func TestUsualWindowsAreFull(t *testing.T) {
 
 // A window that is drawn coarser is the same every time, on all processors or on one.
 func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("a slow map, twice")
 	}

@@ -79,6 +79,7 @@ func TestFormulasGiveTheirFiguresOfAnyJob(t *testing.T) {
 }
 
 func TestFormulasGiveTheTimesOfASpot(t *testing.T) {
+	deep.Turn(t)
 	o := calc.Some
 	for _, j := range deep.Of(t, []calc.Job{
 		{Metal: "mild-steel", Gauge: 18, Joint: "butt", Gap: o(1), ArcOn: o(0.5), Feed: o(5), Length: o(250)},

@@ -10,6 +10,7 @@ import (
 // The peak of cast iron's skin moves bit by bit with the feed. A skin that melts within a step of the section, under a
 // filler that melts 100 K below it, has one heat capacity, not two that lead to each other.
 func TestIronsSkinMovesBitByBit(t *testing.T) {
+	deep.Turn(t)
 	r := deep.Rand(t)
 	steps, jumps := 0, 0
 	for range deep.Many(5, 400) {

@@ -11,6 +11,7 @@ import (
 // per cent more thickness moves feed by 4 % and travel by 13 % at most, and beyond the good zone net heat never falls
 // by more than 3 %. Before, travel rose by 34 % and heat fell from 236 to 151 J/mm between 2.2 and 3.6 mm.
 func TestNearestMissesMoveBitByBit(t *testing.T) {
+	deep.Turn(t)
 	const step, over = 1.02, 2.4
 	for _, joint := range deep.Of(t, []string{"lap", "tee", "butt"}, 3) {
 		from, to := 1.0, 12.0

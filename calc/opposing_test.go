@@ -12,6 +12,7 @@ var rulesOut = regexp.MustCompile(`“([^”]+)” and “([^”]+)” rule each
 
 // Of two edges that are said to rule each other out, one wants more heat and the other less.
 func TestEdgesThatRuleEachOtherOutOppose(t *testing.T) {
+	deep.Turn(t)
 	alike := [...][]string{
 		{"wets", "joint filled"}, {"base stays solid", "no burn-through", "zinc band", "metal stays up"},
 	}

@@ -12,6 +12,7 @@ import (
 // both ends of its interval, down to nothing. At its end a width goes as the root of what is left of the peak, and a
 // kelvin by which the grid shifts it makes some tenths of a millimetre; a distance from the line would jump by more.
 func TestReachVanishesWithoutAJump(t *testing.T) {
+	deep.Turn(t)
 	for _, feed := range deep.Of(t, []float64{4.5, 5, 5.5, 6, 7, 8, 9, 10}, 2) {
 		const steps = 120
 		var last Reach

@@ -128,6 +128,7 @@ func TestAnyJobGivesACardOrSaysWhatToType(t *testing.T) {
 
 // Every sensible pair of metal, joint and mode has a card.
 func TestEveryMetalJointAndMode(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("every metal, joint and mode")
 	}

@@ -50,6 +50,7 @@ func TestHotServiceIsOnTheCard(t *testing.T) {
 
 // No card of parts that must not be so warm is good.
 func TestTooMuchPreheatIsNeverGood(t *testing.T) {
+	deep.Turn(t)
 	var jobs []Job
 	for _, metal := range []string{"galvanized", "galvannealed", "dp800", "mild-steel"} {
 		for _, at := range []float64{20, 60, 150, 250, 350} {

@@ -9,6 +9,7 @@ import (
 
 	"brazebooth/calc/effort"
 	"brazebooth/calc/limit"
+	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
 
@@ -99,6 +100,7 @@ func TestThickerSheetIsARemedyFromElevenGauge(t *testing.T) {
 
 // A spot is filled with the wire that the card feeds.
 func TestASpotTakesTheCardsWire(t *testing.T) {
+	deep.Turn(t)
 	s, err := SolveTimed(t.Context(), Job{Metal: "mild-steel", Gauge: 18, Joint: "butt", Mode: "timed", Gap: Some(1),
 		Feed: Some(6)}, nil)
 	if err != nil {

@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc/effort"
 	"brazebooth/calc/section"
+	"brazebooth/internal/deep"
 )
 
 // forget empties the cache.
@@ -87,6 +88,7 @@ func TestSectionCacheKeepsWhatIsUsed(t *testing.T) {
 // Cards from cached sections equal those that are computed afresh, and count as much work, also after jobs that differ
 // in one thing only: what lies behind the root, the gap, the joint, the coat.
 func TestSectionCacheChangesNoCard(t *testing.T) {
+	deep.Turn(t)
 	butt := Job{Metal: "mild-steel", Thickness: Some(1.5), Joint: "butt", Gap: Some(1)}
 	jobs := []Job{{Metal: "galvanized", Gauge: 20}, {Metal: "mild-steel", Thickness: Some(6), Joint: "tee"},
 		{Metal: "copper", Thickness: Some(2), Joint: "butt", Gap: Some(1)}, butt}

@@ -58,6 +58,7 @@ func thicknessScans() (jobs []Job) {
 // the sheet gets thicker and the bead colder. A bead that wets one member has no width. The high ends of the wetted
 // widths move bit by bit past where a member is wetted no more, and stay sizes that a bead has.
 func TestBandsPastADryMember(t *testing.T) {
+	deep.Turn(t)
 	dried := 0
 	for _, j := range deep.Of(t, thicknessScans(), 3) {
 		var last [2]float64

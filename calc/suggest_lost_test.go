@@ -53,6 +53,7 @@ const (
 // A suggestion is a mean, not a maximum. Against the best of a fine window it loses two points in the mean of the scans
 // and never ten, except between rivals.
 func TestSuggestionsLoseLittleChance(t *testing.T) {
+	deep.Turn(t)
 	sum, n, r := 0.0, 0.0, deep.Rand(t)
 	for _, s := range deep.Of(t, scans(), 14) {
 		job := s.job(0)

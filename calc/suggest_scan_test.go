@@ -98,6 +98,7 @@ const (
 // itself moves faster over the step, the suggestion may follow as fast. Thicker sheet gets at most 6 % less net heat
 // than thinner sheet, except where the ridge turns to faster travels; see turns.
 func TestSuggestionsMoveBitByBit(t *testing.T) {
+	deep.Turn(t)
 	r := deep.Rand(t)
 	for _, s := range deep.Of(t, scans(), 5) {
 		t.Run(s.name, func(t *testing.T) { s.bitByBit(t, r) })

@@ -138,6 +138,7 @@ func TestEveryThicknessHasAVerdictOrAReason(t *testing.T) {
 // A lap whose edge is little higher than one bead is not judged, nor is a deep corner or an open root in plate; each
 // says why and what to try. A lap whose edge the bead reaches is judged, and a lap whose edge is clear of it.
 func TestBuriedBeadsAreNotJudged(t *testing.T) {
+	deep.Turn(t)
 	for _, x := range []struct {
 		job  Job
 		says string

@@ -12,6 +12,7 @@ import (
 
 // The intervals of on and off in tables cover what the inputs behind them do, joined as independent.
 func TestTimedIntervals(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long")
 	}

@@ -49,6 +49,7 @@ func thorough(t *testing.T, first *timedRun, job Job) float64 {
 
 // The feed that a few trials find is the one that many find.
 func TestFeedIsFoundAsIfByAllFeeds(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}

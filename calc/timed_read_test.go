@@ -4,12 +4,14 @@ import (
 	"math"
 	"testing"
 
+	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
 
 // Amps and volts that were read at a known feed are the power of a timed arc: the more, the sooner the edge melts, and
 // the band of that end is narrower than where both are computed.
 func TestReadingsRuleTheTimedArc(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}

@@ -13,6 +13,7 @@ import (
 // setting jumps as the sheet grows by 0.02 mm or the gap by 0.04. The ends of off follow a puddle that freezes on a
 // grid of half millimetres and scatter by a few per cent, as much as a step of 2 % moves them.
 func TestTimedMovesEvenly(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
@@ -69,6 +70,7 @@ func TestTimedMovesEvenly(t *testing.T) {
 // Where tension does not carry the puddle there is no rhythm, whatever the heat says; a wider gap in the answer takes
 // less feed before it is called too hot.
 func TestTimedFalls(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
@@ -86,6 +88,7 @@ func TestTimedFalls(t *testing.T) {
 // Filler over cast iron may freeze as soon as the arc stops. Then there is no rhythm, and no off too short for a job to
 // hold: the answer is given and says so.
 func TestTimedWithoutAPause(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}

@@ -152,6 +152,7 @@ func TestTimedGiven(t *testing.T) {
 }
 
 func TestTimedReasons(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
@@ -194,6 +195,7 @@ func TestTimedTooStrong(t *testing.T) {
 
 // Where a cold spot never wets, nobody is told to hold it longer.
 func TestTimedColdNever(t *testing.T) {
+	deep.Turn(t)
 	s := timedOf(t, Job{Metal: "copper", Thickness: Some(1), Joint: "butt", Gap: Some(0)})
 	_, first := FigureNamed(s.Figures, "first_spot_on")
 	if s.Reason != "two-settings" || first == strings.Contains(s.Why, "never wets") {
@@ -203,6 +205,7 @@ func TestTimedColdNever(t *testing.T) {
 
 // The range of off does not depend on the off given, and a given time outside its range is reported.
 func TestTimedGivenOff(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
@@ -368,6 +371,7 @@ func benchmarkTimed(b *testing.B, jobs []Job) {
 
 // A wider gap is computed for a gap, not for a closed joint.
 func TestAClosedJointHasNoWiderGap(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("a whole run of spots")
 	}

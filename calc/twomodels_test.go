@@ -111,6 +111,7 @@ type settings [3][2]float64
 // The settings are typed, near what is suggested, in copper hotter, so that it wets: at suggested ones the differences
 // moved with the suggestions, not with a model. The limits are measured differences, rounded up.
 func TestTwoModels(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("fifty moving arcs")
 	}

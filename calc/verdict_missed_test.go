@@ -31,6 +31,7 @@ func missedJobs() (list []calc.Job) {
 
 // A missed edge is met at the change of feed or travel that its distance says, and not well before it.
 func TestMissedEdgesAreAsFarAsTheyAre(t *testing.T) {
+	deep.Turn(t)
 	changed := func(j calc.Job, percent float64) (list []calc.Job) {
 		for _, by := range []float64{1 + percent/100, 1 - percent/100} {
 			feed, travel := j, j

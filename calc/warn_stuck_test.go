@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 )
 
 // A stopped job is told what is wrong with it, and not what to try: one that a hazard stops, and one that its metals
@@ -40,6 +41,7 @@ func TestAStoppedJobGetsNoRemedy(t *testing.T) {
 // Where no feed and travel is good, a card does not advise another feed or travel. Where the user set one of them, the
 // card says so, and another one is a way out.
 func TestNoWayOutIsAdvised(t *testing.T) {
+	deep.Turn(t)
 	stuck := 0
 	for _, metal := range []string{"mild-steel", "galvanized", "copper", "stainless-304"} {
 		for _, mm := range []float64{0.8, 1, 1.5, 2, 3} {

@@ -15,6 +15,7 @@ var (
 // No card says to feed more and to feed less, or to go faster and to go slower: where two missed edges ask for the
 // opposite, neither is a cure.
 func TestNoCardAdvisesBothWays(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("hundreds of sections")
 	}

@@ -157,6 +157,7 @@ func TestOverlayOnZincStops(t *testing.T) {
 
 // What is assumed is never a preheat over zinc, and iron beside zinc is told to strip it.
 func TestNoPreheatOverZincIsAssumed(t *testing.T) {
+	deep.Turn(t)
 	for _, metal := range tables.Metals {
 		for _, other := range []string{"", "galvanized", "galvannealed", "electro-zinc", "grey-iron", "copper"} {
 			c, err := Solve(Job{Metal: metal.ID, Metal2: other, Thickness: Some(2)})

@@ -30,6 +30,7 @@ func chart(t *testing.T, w *calc.Window) calc.Chart {
 
 // A chart's chance is near the card's at the very point.
 func TestChartAgreesWithTheCards(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("cards of several places of a map")
 	}

@@ -122,6 +122,7 @@ func TestWindowIsWhole(t *testing.T) {
 
 // The suggestion's margin is the nearest edge's, also where that is missed by far and the card has no such figure.
 func TestSuggestionsMarginIsTheNearestEdges(t *testing.T) {
+	deep.Turn(t)
 	for _, gap := range []float64{0, 2} {
 		m := window(t, calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(gap)}, calc.CoarseWindow)
 		near := m.Card.DecidingEdge()
@@ -196,6 +197,7 @@ func TestCardAndWindowHaveOneSuggestion(t *testing.T) {
 }
 
 func TestNoWindowTriesRemedies(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("a map for each remedy")
 	}

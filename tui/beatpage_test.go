@@ -89,6 +89,7 @@ func TestBeatPageMeanwhile(t *testing.T) {
 
 // Each time can be picked and changed with the arrows, and r restores the suggestion.
 func TestBeatPageTurns(t *testing.T) {
+	deep.Turn(t)
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	s.press("t")
 	turned := deep.Of(t, []int{0, 1, 2}, 1) // the heat is computed again for each
@@ -115,6 +116,7 @@ func TestBeatPageTurns(t *testing.T) {
 // A changed time keeps the feed for which the times on the screen were found, on the page and on the card, also where
 // the job was not timed before; undo leaves the feed open again.
 func TestATimeKeepsTheFeed(t *testing.T) {
+	deep.Turn(t)
 	dip := gapped
 	dip.Mode = "dip"
 	for _, x := range []struct {
@@ -138,6 +140,7 @@ func TestATimeKeepsTheFeed(t *testing.T) {
 
 // A kept card is opened as it was kept, also where only a time is another one than that on the screen.
 func TestAKeptTimeIsOpenedAsKept(t *testing.T) {
+	deep.Turn(t)
 	kept := gapped
 	kept.ArcOn = calc.Some(0.25)
 	d := &drawer{cards: []Entry{{"1", "card", "gap lid", "2026-03-01", "mild-steel"}},

@@ -128,6 +128,7 @@ func boothJobs() []calc.Job {
 
 // From 60 columns and 20 lines up every stop is shown in full in the view; below that, its beginning.
 func TestBoothSaysEveryStop(t *testing.T) {
+	deep.Turn(t)
 	for _, job := range boothJobs() {
 		for _, size := range deep.Of(t, boothSizes, 3) {
 			s := openAt(t, size[0], size[1], Options{Job: job})

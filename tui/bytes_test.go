@@ -14,6 +14,7 @@ import (
 	"github.com/charmbracelet/colorprofile"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 )
 
 // line24 is a terminal that counts the bytes sent to it.
@@ -96,6 +97,7 @@ func TestBytesAKey(t *testing.T) {
 // map sends at most 1,500, or 2,200 if the cross-hair is as high as the map. The map and the rows beside it stay in
 // place, however long their numbers are, and also if a number is missing.
 func TestBytesOfVerdictAndMap(t *testing.T) {
+	deep.Turn(t)
 	job := calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.3), Travel: calc.Some(7)}
 	thick := job
 	thick.Gauge = 16

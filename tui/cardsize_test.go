@@ -14,6 +14,7 @@ import (
 // From 32 by 10 up, the card shows the verdict, all dials, a choice and a danger, at every size, for every verdict, in
 // every system of units, and for every position of the cursor.
 func TestCardAtEverySize(t *testing.T) {
+	deep.Turn(t)
 	jobs := []calc.Job{
 		{Metal: "galvanized", Gauge: 18}, {Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3), Travel: calc.Some(9)},
 		{Metal: "mild-steel", Gauge: 20, Feed: calc.Some(9), Travel: calc.Some(9)}, {Metal: "brass", Gauge: 18}, gapped,

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 	"brazebooth/tui/canvas"
@@ -13,6 +14,7 @@ import (
 // On the card and in the booth view, the figures are always shown together with the fume that the job makes, on every
 // terminal that fits them.
 func TestFumeIsNamedBesideFigures(t *testing.T) {
+	deep.Turn(t)
 	jobs := []struct {
 		job  calc.Job
 		fume []string // as the short line names it
@@ -44,6 +46,7 @@ func TestFumeIsNamedBesideFigures(t *testing.T) {
 // What kills at once and the fume are named on the card and in the booth view, on every terminal that fits them. A
 // danger that is shown in full above the line is not named in it again. On the card the job's own danger comes first.
 func TestTheDeadliestIsNamedFirst(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("every size")
 	}

@@ -48,6 +48,7 @@ func TestGoldenWalk(t *testing.T) {
 // At every step and size the text is shown in full above its keys, with or without colours, and the line that it is
 // about is marked.
 func TestWalkShowsItsWholeText(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
@@ -97,6 +98,7 @@ func TestWalkIsLeft(t *testing.T) {
 
 // Keys that the walk does not use do nothing in it. It can go back, and its end leads to the first screen.
 func TestWalkKeys(t *testing.T) {
+	deep.Turn(t)
 	s := openWalk(t, [2]int{80, 24}, 0)
 	s.has("1 of 16")
 	first := s.text()

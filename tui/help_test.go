@@ -4,6 +4,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // below is the mark of a text that continues below.
@@ -11,6 +13,7 @@ var below = regexp.MustCompile(`↓ \d+ line`)
 
 // F1 opens the help at the part about the open screen, and the help has every part that a screen names.
 func TestHelpOpensAtTheScreen(t *testing.T) {
+	deep.Turn(t)
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
 		for keys, want := range map[string]string{
 			"": "in a list", "tab tab tab tab": "on the card", "tab tab tab tab m": "on the map",

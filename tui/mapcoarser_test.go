@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 )
 
 // A map on a coarser grid says so on the screen, at every size, below the marks that it explains.
@@ -32,6 +33,7 @@ func TestCoarserMapSaysSo(t *testing.T) {
 
 // The same if the figures beside the map need all of the room.
 func TestCoarserMapSaysSoBesideMuch(t *testing.T) {
+	deep.Turn(t)
 	job := calc.Job{Metal: "aluminium-bronze", Gauge: 14, Metal2: "copper", Thickness2: calc.Some(3.46), Joint: "lap",
 		Wire: calc.Some(2.4)}
 	have, err := coarse(t.Context(), job, nil)

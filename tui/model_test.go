@@ -24,6 +24,7 @@ var modelWays = []string{"tab tab tab tab", "tab tab tab tab m", "tab tab tab ta
 // One long walk with random keys at random sizes, through every page, with a book: never a panic, never a frame larger
 // than the terminal, always a way back and a way out, and always the card that the command prints for the same job.
 func TestModelOfTheScreens(t *testing.T) {
+	deep.Turn(t)
 	steps, r := deep.Many(150, 500), deep.Rand(t)
 	seen := map[string]bool{}
 	var s *terminal

@@ -10,6 +10,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
+	"brazebooth/internal/deep"
 )
 
 func stripBlock(b block) string { return ansi.Strip(b.String()) }
@@ -22,6 +23,7 @@ var anyKeys = []string{"enter", "enter", "esc", "tab", "shift+tab", "up", "down"
 // Whatever keys are pressed at whatever size: no panic, no frame larger than the terminal, and esc always leads back to
 // the first step.
 func TestAnyKeys(t *testing.T) {
+	deep.Turn(t)
 	rapid.Check(t, func(t *rapid.T) {
 		w := rapid.IntRange(1, 140).Draw(t, "width")
 		h := rapid.IntRange(1, 50).Draw(t, "height")

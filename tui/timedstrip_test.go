@@ -5,12 +5,14 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/tui/canvas"
 )
 
 // The strip of a timed arc that is hot, cold or without a rhythm says why and what to do, and not only that a steady
 // bead's section says nothing of spots.
 func TestTimedStripSaysWhy(t *testing.T) {
+	deep.Turn(t)
 	on := func(seconds float64) calc.Job {
 		j := gapped
 		j.ArcOn, j.Feed = calc.Some(seconds), calc.Some(5)

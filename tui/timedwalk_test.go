@@ -32,6 +32,7 @@ func TestTimedAsksForJointAndGap(t *testing.T) {
 
 // Without a gap, the card and the page of the beat say beside the times that they are for a closed joint.
 func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
+	deep.Turn(t)
 	for _, size := range deep.Of(t, [][2]int{{40, 24}, {60, 20}, {80, 24}, {120, 40}}, 2) {
 		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "galvanized", Gauge: 20, Mode: "timed"}})
 		s.has("no gap")

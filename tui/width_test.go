@@ -16,6 +16,7 @@ import (
 
 // Nothing is cut on any screen over a card: with the longest names, a timed arc, a stop, in every system of units.
 func TestNothingCutOverACard(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
@@ -42,6 +43,7 @@ func TestNothingCutOverACard(t *testing.T) {
 
 // On a narrow screen every figure of the card and of its pages is shown with its band, and every caution in full.
 func TestNarrowScreensShowEverything(t *testing.T) {
+	deep.Turn(t)
 	job := calc.Job{Metal: "galvanized", Gauge: 18, Feed: calc.Some(5.5), Travel: calc.Some(9),
 		RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000)}
 	for _, w := range []int{60, 40} {
@@ -104,6 +106,7 @@ func TestNarrowScreensShowEverything(t *testing.T) {
 // From 60 columns and 20 lines up, a stop is shown in full on the card. On smaller screens it is shown as whole clauses
 // with the key that shows the rest. It never ends in the middle of a clause.
 func TestStopsAreWholeOnTheCard(t *testing.T) {
+	deep.Turn(t)
 	cut := 0
 	for _, size := range [][2]int{{40, 14}, {40, 16}, {40, 20}, {40, 24}, {60, 14}, {60, 20}, {80, 14}, {80, 24},
 		{100, 20}, {100, 24}, {120, 20}, {120, 24}, {120, 40}} {
@@ -125,6 +128,7 @@ func TestStopsAreWholeOnTheCard(t *testing.T) {
 
 // Nothing is cut on the way to a card, for any row of the lists.
 func TestNothingCutOnTheWay(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
@@ -159,6 +163,7 @@ func TestNothingCutOnTheWay(t *testing.T) {
 // A row of a list that shows a part of its sentence has the full sentence on the same screen when the cursor is on it,
 // in every list and every layout.
 func TestNoRowIsCutUnseen(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
@@ -190,6 +195,7 @@ func TestNoRowIsCutUnseen(t *testing.T) {
 
 // Nothing is cut on the pages of the book, however long a shop's names are.
 func TestNothingCutInTheBook(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("every state at every size")
 	}

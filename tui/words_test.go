@@ -5,6 +5,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -71,6 +72,7 @@ func labels(t *testing.T, visit func(where, label string)) {
 
 // A word of the trade without an entry would leave a trainee alone with it.
 func TestEveryLabelHasAnEntry(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("every page")
 	}

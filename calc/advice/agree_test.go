@@ -205,6 +205,7 @@ func checkJobs(t *testing.T, jobs []calc.Job, fillers bool) {
 // Tests every metal, joint, filler and mode with feed and travel given. Each combination gets a few gauges, not
 // the same ones: the step has no factor in common with the 22 gauges, and its start is random.
 func TestNothingContradicts(t *testing.T) {
+	deep.Turn(t)
 	var jobs []calc.Job
 	step := []int{613, 13, 3}[min(deep.Times(), 2)]
 	n := deep.Rand(t).IntN(step)

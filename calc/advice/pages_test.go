@@ -85,6 +85,7 @@ func TestTheAssumedFillerRanksFirst(t *testing.T) {
 
 // Heat shares add up to 100 % and follow thickness and effusivity.
 func TestHeatShares(t *testing.T) {
+	deep.Turn(t)
 	p := pageOf(t, waited(t, Fillers), calc.Job{Metal: "mild-steel", Thickness: calc.Some(1), Thickness2: calc.Some(3),
 		Joint: "butt", Feed: calc.Some(5), Travel: calc.Some(8)})
 	a, b := value(t, p, "heat_share_1").Value, value(t, p, "heat_share_2").Value

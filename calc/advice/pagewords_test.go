@@ -28,6 +28,7 @@ func wordJobs() (jobs []calc.Job) {
 // that the card lacks, no sentence has a number in powers of ten or NaN, and the shade for a pulsed arc is that
 // of its peak.
 func TestPagesSayNothingOdd(t *testing.T) {
+	deep.Turn(t)
 	for _, j := range deep.Of(t, wordJobs(), 4) {
 		card, err := calc.Solve(j)
 		if err != nil {

@@ -16,6 +16,7 @@ import (
 // both inside their bands and hotter if the parts are warm; a hole smaller or larger than the trade's has a
 // caution.
 func TestPlugFollowsItsHole(t *testing.T) {
+	deep.Turn(t)
 	steps := deep.Many(2, 40)
 	for i := range steps + 1 {
 		thick := 0.6 * math.Pow(6, float64(i)/float64(steps))
@@ -105,6 +106,7 @@ func TestPlugByHand(t *testing.T) {
 
 // Every metal and every mode has a plug or a reason why not; another joint has no hole.
 func TestEveryPlugHasFiguresOrAReason(t *testing.T) {
+	deep.Turn(t)
 	var jobs []calc.Job
 	for _, m := range tables.Metals {
 		for _, mode := range []string{"dip", "pulsed", "timed"} {
@@ -136,6 +138,7 @@ func TestEveryPlugHasFiguresOrAReason(t *testing.T) {
 // A plug has an allowable load only if its rim wets, or if somebody gave the hole; then the load is called
 // unproved.
 func TestAPlugIsNotTrustedBeforeItsRimWets(t *testing.T) {
+	deep.Turn(t)
 	type plugJob struct {
 		metal              string
 		thick, feed, start float64

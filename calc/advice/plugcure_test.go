@@ -18,6 +18,7 @@ var (
 // A change that a plug's caution advises is tried on the page itself: it wets the rim and leaves the middle
 // solid; a change that is only the nearest makes the rim hotter, unless the job's middle melts.
 func TestPlugAdviceWorks(t *testing.T) {
+	deep.Turn(t)
 	var jobs []calc.Job
 	for _, metal := range []string{"mild-steel", "stainless-304", "galvanized", "copper", "dp800"} {
 		for _, mm := range []float64{0.6, 0.8, 1, 1.5, 2, 3} {

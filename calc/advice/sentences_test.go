@@ -85,6 +85,7 @@ func metalPairs() (jobs []calc.Job) {
 // No page tells one thing and the card or another line the opposite: where the arc points, whose limit is the tightest,
 // whether the pair may be welded instead.
 func TestPairsAreToldOneThing(t *testing.T) {
+	deep.Turn(t)
 	found := func(list []string, parts ...string) string {
 		for _, text := range list {
 			for _, part := range parts {

@@ -5,11 +5,13 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/tables"
 )
 
 // All guests of a server share the tables' lists: no card and no page sorts or changes one.
 func TestPagesLeaveTheTablesAsTheyAre(t *testing.T) {
+	deep.Turn(t)
 	lists := func() string {
 		return fmt.Sprint(tables.Metals, tables.Fillers, tables.Gases, tables.Coatings, tables.Joints, tables.Modes,
 			tables.Positions, tables.Uses, tables.Causes, tables.Sights, tables.PairRules, tables.FillerRules,

@@ -43,6 +43,7 @@ func TestNoPriceForASettingThatNobodyTried(t *testing.T) {
 
 // The time from 800 to 500 °C is given up to the start from which it grows without limit, and the page says why not.
 func TestNoCoolingTimeNearItsEnd(t *testing.T) {
+	deep.Turn(t)
 	for start := 20.0; start < 620; start += 20 {
 		j := calc.Job{Metal: "mild-steel", Thickness: calc.Some(1.5), Preheat: calc.Some(start)}
 		c, err := calc.Solve(j)

@@ -31,6 +31,7 @@ func disputes() (list []scanned) {
 // No look leads to more heat if the card says burn-through or too hot by a wide margin, nor to less heat if it
 // says too cold by a wide margin; then the answer is to measure.
 func TestNoStepInABarredDirection(t *testing.T) {
+	deep.Turn(t)
 	list := deep.Of(t, disputes(), 8)
 	for _, seen := range []string{"rolled-edge", "stubbing"} {
 		list = append(list, scanned{calc.Job{Metal: "galvanized", Thickness: calc.Some(1), Feed: calc.Some(8),

@@ -41,6 +41,7 @@ func scan() (list []scanned) {
 // that it cannot and what would. A look that the job cannot have gets a hint, and nothing is advised that is
 // already done.
 func TestEveryAnswerHelpsOrSaysItCannot(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("slow")
 	}
@@ -88,6 +89,7 @@ func holds(t *testing.T, name, seen string, card *calc.Card, before, after float
 // A heavy part that looks cold gets preheat or wire, whatever the joint; a stick-out that is too long is
 // corrected first.
 func TestLeverForHeavyPartsAndLongStickOut(t *testing.T) {
+	deep.Turn(t)
 	heavy := []calc.Job{{Metal: "grey-iron", Thickness: calc.Some(8), Joint: "butt"},
 		{Metal: "copper", Thickness: calc.Some(6), Joint: "butt"}}
 	for _, metal := range []string{"grey-iron", "ductile-iron", "copper", "mild-steel"} {

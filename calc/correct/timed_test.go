@@ -13,6 +13,7 @@ import (
 // No change of a time makes a good bead less likely; if both times have to move, the words give the other one
 // and the chance with both.
 func TestATimedArcIsNotMadeWorse(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("many corrections of one timed arc")
 	}
@@ -71,6 +72,7 @@ func TestWhyBothTimes(t *testing.T) {
 // Spots can only lie apart if the arc pauses. A first such bead changes the step, a second one with a smaller
 // step the pause. A cold look changes the on time first.
 func TestTimedLooksMoveTheirOwnTime(t *testing.T) {
+	deep.Turn(t)
 	for _, mode := range []string{"", "dip", "pulsed"} {
 		_, err := Next(t.Context(), []Try{{calc.Job{Metal: "mild-steel", Gauge: 18, Mode: mode}, "spots-apart"}})
 		if err == nil || !strings.Contains(err.Error(), "timed arc") {

@@ -153,6 +153,7 @@ func TestNoCauseWithoutItsMetal(t *testing.T) {
 // A change of a setting is advised only where the chance that it brings is larger as shown, and a vent gap only between
 // sheets that lie on each other.
 func TestAChangeGainsWhatIsShown(t *testing.T) {
+	deep.Turn(t)
 	gains := regexp.MustCompile(`good with this in (\d+) of 100, without it in (\d+)`)
 	type seen struct {
 		j    calc.Job

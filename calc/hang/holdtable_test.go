@@ -8,6 +8,8 @@ import (
 	"math"
 	"os"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 var update = flag.Bool("update", false, "write holdtable.go from the Young-Laplace equation")
@@ -39,6 +41,7 @@ var allCurves = []struct {
 
 // TestHoldTable compares every knot with the equation, to the digits that are written.
 func TestHoldTable(t *testing.T) {
+	deep.Turn(t)
 	if *update {
 		writeHoldTable(t)
 		t.Skip("written; run again to check")
@@ -62,6 +65,7 @@ func TestHoldTable(t *testing.T) {
 
 // TestHoldBetweenKnots compares the table with the equation halfway between its knots, where it is least exact.
 func TestHoldBetweenKnots(t *testing.T) {
+	deep.Turn(t)
 	for _, e := range allCurves {
 		for i := range curveKnots - 1 {
 			chord := (e.c.chordOf(i) + e.c.chordOf(i+1)) / 2

@@ -83,6 +83,7 @@ var usualEnds = learned.Ends{OnMin: 0.155, OnMax: 0.259, OffMin: 0.193, OffMax: 
 // Simulated booths with hidden stirring, spread and power: the ends that trials leave hold the booth's own in 95 of
 // 100, and after three trials their bands are half as wide as before.
 func TestTrialsHoldHiddenBooths(t *testing.T) {
+	deep.Turn(t)
 	r := deep.Rand(t)
 	booths := deep.Many(60, 1000)
 	for _, n := range []int{1, 2, 3, 6} {
@@ -134,6 +135,7 @@ func untaughtWidth(e *learned.Ends) float64 {
 // A booth whose hidden stirring, spread and power are put into the plane's own heat, not into slopes: after three seams
 // of spots the card's bands hold the booth's own ends.
 func TestTrialsHoldThePlane(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}

@@ -53,6 +53,7 @@ func anyPractice(t *rapid.T) practice.Booth {
 // The same level and seed give the same booth, another seed another one; its truth lies in the cards' own
 // intervals.
 func TestPracticeSeeds(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("jobs of every level")
 	}
@@ -82,6 +83,7 @@ func TestPracticeSeeds(t *testing.T) {
 
 // The setting suggested with the truth lays a good bead, the start a bad one that shows a fault.
 func TestPracticeCanBeDone(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("slow, and other tests cover its concurrency")
 	}
@@ -212,6 +214,7 @@ func TestPracticeRefuses(t *testing.T) {
 // The program's own run is short, and if it does not reach a good bead it says why. Its first bead is the
 // booth's start, and each change is made for the next bead.
 func TestPracticePar(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("slow, and other tests cover its concurrency")
 	}

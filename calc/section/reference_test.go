@@ -12,6 +12,7 @@ import (
 // The reference agrees with the exact plate: no metal, no melting, no loss. Its peaks are at the middles of the
 // topmost cells; a line through two of them extrapolates to the face.
 func TestReferenceOnPlate(t *testing.T) {
+	deep.Turn(t)
 	cases := []struct {
 		metal        Material
 		d, v, power  float64

@@ -3,6 +3,8 @@ package suggest
 import (
 	"math"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // steps changes a joint gradually and returns the largest step of feed and of travel, in logarithms.
@@ -30,6 +32,7 @@ func steps(t *testing.T, n int, change func(*joint, float64)) (feed, travel floa
 // TestPlaceDoesNotJump changes a joint gradually; with five times as many steps the longest is at most a third
 // as long, while a jump would keep its length. Where no setting has a chance of 1 % the place may move fast.
 func TestPlaceDoesNotJump(t *testing.T) {
+	deep.Turn(t)
 	for name, change := range map[string]func(*joint, float64){
 		"splits in travel":       func(j *joint, s float64) { j.notch = -0.3 + 0.8*s },
 		"splits in feed":         func(j *joint, s float64) { j.feedNotch = -0.3 + 0.8*s },

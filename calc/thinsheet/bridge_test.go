@@ -5,6 +5,8 @@ import (
 	"math"
 	"sync/atomic"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // steelish is mild steel with constant properties, and bronze a filler, for runs of the whole solver.
@@ -71,6 +73,7 @@ func TestStepFill(t *testing.T) {
 }
 
 func TestBridgeTrends(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
@@ -114,6 +117,7 @@ func TestBridgeReasons(t *testing.T) {
 
 // Two halves give the same result as one half mirrored.
 func TestBridgeMirror(t *testing.T) {
+	deep.Turn(t)
 	one, two := rhythm(steelish(), 1.2, 1), rhythm(steelish(), 1.2, 1)
 	two.Arms, two.Mirror = []Arm{two.Arms[0], two.Arms[0]}, false
 	a, b := bridge(t, one), bridge(t, two)
@@ -156,6 +160,7 @@ func TestBadInput(t *testing.T) {
 // third row is wider, because at 1 mm both ends of on are within a tenth of each other and either may come
 // first.
 func TestBridgeCopper(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}

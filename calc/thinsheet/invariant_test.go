@@ -138,6 +138,7 @@ func TestScaling(t *testing.T) {
 
 // A wider window, finer cells and shorter steps change the times only by the error that the package states.
 func TestConvergence(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("fine grids")
 	}

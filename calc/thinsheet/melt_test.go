@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // Temperatures of base and filler that share a cell, worked out by hand from the same segments.
@@ -31,6 +33,7 @@ func TestInversion(t *testing.T) {
 // One phase of Stefan's problem: metal at its melting point, its face held hotter, St = c·ΔT/L. The front moves
 // as 2λ√(at); λ·exp(λ²)·erf λ = St/√π. Carslaw and Jaeger 11.2, memory high; λ worked out by hand.
 func TestStefan(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}

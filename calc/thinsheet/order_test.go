@@ -3,6 +3,8 @@ package thinsheet
 import (
 	"math"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 // order is the observed order of convergence: the exponent by which the error falls as the step does.
@@ -10,6 +12,7 @@ func order(coarse, fine, ratio float64) float64 { return math.Log(coarse/fine) /
 
 // In space: 3 mm from a Gaussian source at rest after half a second, with cells of the same side everywhere.
 func TestOrderInSpace(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}

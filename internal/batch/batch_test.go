@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 	"brazebooth/internal/report"
 	"brazebooth/tables"
@@ -59,6 +60,7 @@ func TestEveryRowHasItsOwnCard(t *testing.T) {
 
 // Every figure of any card has its columns.
 func TestEveryFigureHasItsColumn(t *testing.T) {
+	deep.Turn(t)
 	for _, m := range tables.Metals {
 		for _, joint := range tables.Joints {
 			for _, mode := range tables.Modes {

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/mistake"
 )
 
@@ -78,6 +79,7 @@ func TestCostOfNamesIsBounded(t *testing.T) {
 
 // A value that is too long or of the wrong type is refused with its column, and the next row is answered.
 func TestValuesAreLimited(t *testing.T) {
+	deep.Turn(t)
 	long := func(s string, n int) string { return strings.Repeat(s, n/len(s)) }
 	const much = 600 << 10
 	for _, c := range []struct{ value, what string }{

@@ -102,6 +102,7 @@ func rootOf(t testing.TB, file string) (page int64) {
 // book. The missing revisions are named, and the copies are sound. Only the loss of two pages loses everything: the
 // first, which says what the file is, and the root of the table of revisions.
 func TestOnePageGone(t *testing.T) {
+	deep.Turn(t)
 	alone(t)
 	cards := 40
 	if deep.Times() > 1 {
@@ -239,6 +240,7 @@ func same(t testing.TB, what, file string, n, lost int) {
 
 // The present cards can be written as CSV while their list cannot be read.
 func TestCardsWithoutTheirList(t *testing.T) {
+	deep.Turn(t)
 	alone(t)
 	ctx := context.Background()
 	file, _, _ := shopBook(t, 100)

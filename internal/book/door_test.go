@@ -143,6 +143,7 @@ func TestAClockThatIsFarOff(t *testing.T) {
 
 // An import of long lines, of an endless one, and of the largest allowed bodies holds only a few megabytes in memory.
 func TestAnImportHoldsLittle(t *testing.T) {
+	deep.Turn(t)
 	alone(t)
 	ctx := context.Background()
 	long := strings.Repeat("x", 7_900_000)
@@ -220,6 +221,7 @@ func (w *weighed) Save(ctx context.Context, list ...Revision) error {
 
 // Merging a book with bodies that unpack to huge sizes leaves those out, and holds little memory.
 func TestAMergeHoldsLittle(t *testing.T) {
+	deep.Turn(t)
 	alone(t)
 	ctx, now := context.Background(), time.Now()
 	file := filepath.Join(t.TempDir(), "swelling.db")

@@ -21,6 +21,7 @@ import (
 // an error. Every lost revision is named, none is exported twice, no id shows another record, check finds the damage,
 // and a backup is sound.
 func TestPagesOutOfPlace(t *testing.T) {
+	deep.Turn(t)
 	alone(t)
 	file, all, pages := shopBook(t, 40)
 	text, err := os.ReadFile(file)
@@ -65,6 +66,7 @@ func TestPagesOutOfPlace(t *testing.T) {
 // The first page of a table is replaced by one with more rows: the row after the original last one is then found on the
 // next page by its number, and on this page by reading on from the row before.
 func TestPageWithMoreRows(t *testing.T) {
+	deep.Turn(t)
 	const all = 40
 	file := personsBook(t, all, strings.Repeat("x", 60))
 	text, err := os.ReadFile(file)

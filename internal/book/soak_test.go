@@ -46,6 +46,7 @@ func TestSoakChild(t *testing.T) {
 // A program that is killed at random moments while saving loses no acknowledged save and damages no book. This is no
 // test of a power cut, which depends on synchronous=FULL and on the disk.
 func TestKillSoak(t *testing.T) {
+	deep.Turn(t)
 	file := filepath.Join(t.TempDir(), "book.db")
 	r, kills, least := deep.Rand(t), deep.Many(6, 15), 0
 	saved := map[string]bool{}

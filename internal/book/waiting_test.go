@@ -97,6 +97,7 @@ func TestGivingUpWhileAnotherWrites(t *testing.T) {
 // An export whose reader stops reading does not block others: their saves go into the book and not only into its log,
 // which stays small.
 func TestWhoReadsSlowlyHoldsNothing(t *testing.T) {
+	deep.Turn(t)
 	ctx, now := context.Background(), time.Now()
 	file := filepath.Join(t.TempDir(), "book.db")
 	b, err := OpenFile(ctx, file)

@@ -179,6 +179,7 @@ func checkTame(t *testing.T, args []string, got said) {
 }
 
 func TestHostileTextComesBackTame(t *testing.T) {
+	deep.Turn(t)
 	flags := choice.OnCard()
 	if testing.Short() {
 		flags = flags[:2] // some texts are numbers, and each of them costs a search

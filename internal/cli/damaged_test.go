@@ -11,6 +11,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/book"
+	"brazebooth/internal/deep"
 )
 
 // damagedBook is a book of so many cards in which one page that holds revisions is overwritten with zeros.
@@ -63,6 +64,7 @@ func damagedBook(t *testing.T, cards int) string {
 // From a damaged book, export, backup and merge give what can be read, say which revisions are missing, and exit with
 // 1. What check advises works, and gives a sound book.
 func TestADamagedBook(t *testing.T) {
+	deep.Turn(t)
 	bad := damagedBook(t, 60)
 	dir := t.TempDir()
 	run := func(want int, args ...string) (out, told string) {

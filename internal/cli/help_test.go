@@ -6,12 +6,15 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"brazebooth/internal/deep"
 )
 
 var schemaNamed = regexp.MustCompile(`described in docs/([a-z-]+\.json)`)
 
 // The schema that a command's help names describes its JSON.
 func TestHelpNamesTheSchema(t *testing.T) {
+	deep.Turn(t)
 	named := map[string]bool{}
 	root := New(Deps{})
 	for _, w := range waysOf(root, "") {

@@ -31,6 +31,7 @@ func fullDisk(t *testing.T) string {
 
 // On a full disk a command makes no file, not even an empty one, and says what to do.
 func TestAFullDiskLeavesNothing(t *testing.T) {
+	deep.Turn(t)
 	s := newShop(t)
 	dir := fullDisk(t)
 	makes := slices.DeleteFunc(waysOf(New(Deps{}), filepath.Join(dir, "made.out")), func(w way) bool {

@@ -128,6 +128,7 @@ func someWays(t *testing.T, name string) []way {
 // No command overwrites a file, whatever flag or argument names it. The ways to name one are found by walking the tree
 // of commands, and trying them shows which make a file.
 func TestNoCommandOverwritesAFile(t *testing.T) {
+	deep.Turn(t)
 	s := newShop(t)
 	made := 0
 	for _, w := range someWays(t, "made.out") {

@@ -4,9 +4,11 @@
 //
 //	BRAZEBOOTH_DEEP=1    all cases; a larger number makes that many times as many where there is no end to them
 //	BRAZEBOOTH_SEED=7    another sample, and another course of whatever a test draws by chance
+//	BRAZEBOOTH_TURN=others  the tests that take long and that the seed leaves out
 package deep
 
 import (
+	"hash/crc32"
 	"math/rand/v2"
 	"os"
 	"slices"
@@ -90,6 +92,27 @@ func Of[T any](t testing.TB, all []T, few int) []T {
 		sample[i] = all[n]
 	}
 	return sample
+}
+
+// turns is how many seeds it takes until every test that calls Turn has run.
+const turns = 5
+
+// Turn skips a test that takes long unless it is its turn: each seed runs a fifth of these tests, and five seeds that
+// follow each other run all of them. With BRAZEBOOTH_DEEP each of them runs, with BRAZEBOOTH_TURN=others those that the
+// seed leaves out, and with -short those that the test itself does not skip.
+func Turn(t testing.TB) {
+	t.Helper()
+	if !Run() && !testing.Short() && !runs(t.Name()) {
+		t.Skipf("takes long: BRAZEBOOTH_SEED=%d runs it", turn(t.Name()))
+	}
+}
+
+// turn is the least seed that runs a test.
+func turn(name string) uint64 { return uint64(crc32.ChecksumIEEE([]byte(name)) % turns) }
+
+func runs(name string) bool {
+	others := os.Getenv("BRAZEBOOTH_TURN") == "others"
+	return (turn(name) == Seed()%turns) != others
 }
 
 // Patience is how long a test waits for an event: long enough for a slow machine, and short enough that the test fails

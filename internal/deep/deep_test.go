@@ -3,6 +3,7 @@ package deep
 import (
 	"errors"
 	"slices"
+	"strconv"
 	"testing"
 )
 
@@ -49,6 +50,32 @@ func TestOf(t *testing.T) {
 	t.Setenv("BRAZEBOOTH_DEEP", "1")
 	if got := Of(t, all, 2); len(got) != 100 {
 		t.Errorf("deep: %d of 100", len(got))
+	}
+}
+
+// Five seeds run every test that takes long once, and each of them leaves to the others what it does not run.
+func TestTurns(t *testing.T) {
+	const tests = 200
+	ran, most := 0, 0
+	for seed := range 5 {
+		t.Setenv("BRAZEBOOTH_SEED", strconv.Itoa(10+seed))
+		own := 0
+		for i := range tests {
+			name := "Test" + strconv.Itoa(i)
+			t.Setenv("BRAZEBOOTH_TURN", "")
+			its := runs(name)
+			t.Setenv("BRAZEBOOTH_TURN", "others")
+			if its {
+				own++
+			}
+			if runs(name) == its {
+				t.Errorf("seed %d: %s is its own and the others' (%v)", seed, name, its)
+			}
+		}
+		ran, most = ran+own, max(most, own)
+	}
+	if ran != tests || most > tests/3 {
+		t.Errorf("%d of %d tests ran, %d with one seed", ran, tests, most)
 	}
 }
 

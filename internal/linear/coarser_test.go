@@ -6,12 +6,14 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/report"
 )
 
 // The talk says if a map was computed on a coarser grid, and if a remedy was not tried. No job is known whose map of
 // usual size takes too long, so both are set on the map of a usual one.
 func TestCoarserMapIsReadOut(t *testing.T) {
+	deep.Turn(t)
 	m, err := calc.WindowOf(t.Context(), calc.Job{Metal: "dp800", Thickness: calc.Some(1.13), Metal2: "galvanized",
 		Thickness2: calc.Some(0.1), Joint: "lap", Wire: calc.Some(2.1)}, calc.CoarseWindow, nil)
 	if err != nil || len(m.Remedies) == 0 {

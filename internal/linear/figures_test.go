@@ -140,6 +140,7 @@ func solveAs(t *testing.T, job calc.Job) (calc.Card, error) {
 
 // Every unit of a figure, an input or a page has words.
 func TestEveryUnitHasWords(t *testing.T) {
+	deep.Turn(t)
 	check := func(where, unit string) {
 		for _, sys := range [...]quantity.System{quantity.Metric, quantity.Inch} {
 			if sign := quantity.Label(unit, sys); sign != "" && sign != "shade" && unitWord(sign, false) == sign {

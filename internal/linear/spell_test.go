@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -52,6 +53,7 @@ func TestFormula(t *testing.T) {
 
 // Every text that the program may print has words for each of its symbols.
 func TestEveryTextIsSpelled(t *testing.T) {
+	deep.Turn(t)
 	var texts []string
 	for _, w := range tables.Warnings {
 		texts = append(texts, w.Text, w.Source)

@@ -75,6 +75,7 @@ func TestServeKeepsReadersFromTheBook(t *testing.T) {
 
 // A guest cannot read or write a file of this machine, or name another book.
 func TestServeTouchesNoFileForAGuest(t *testing.T) {
+	deep.Turn(t)
 	t.Parallel()
 	b := startBooth(t)
 	writer := b.client(t, "writer")

@@ -150,6 +150,7 @@ func TestTheEndTellsEverySaveTheTruth(t *testing.T) {
 
 // An import that is cut by the server's end says how many of its revisions are in the book, and that is true.
 func TestTheEndTellsAnImportWhatIsKept(t *testing.T) {
+	deep.Turn(t)
 	t.Parallel()
 	const more = 1400 // saved some hundreds at a time
 	export := exportOf(t, more, 200)
@@ -224,6 +225,7 @@ func exportOf(t testing.TB, n, words int) string {
 
 // The server ends in time, whatever its clients do.
 func TestTheEndComesInTime(t *testing.T) {
+	deep.Turn(t)
 	t.Parallel()
 	b := startBooth(t, "--per-key", "100", "--per-address", "100", "--channels", "10", "--handshake", "1h",
 		"--stalled", "1h")

@@ -96,6 +96,7 @@ func TestLimitOfUnlistedKeys(t *testing.T) {
 // A key's permission is checked again and again: sessions that began with the old one end, even if their client keeps
 // opening new ones.
 func TestServeEndsWhatBeganWithMore(t *testing.T) {
+	deep.Turn(t)
 	t.Parallel()
 	for _, x := range []struct{ name, who, file string }{{"a writer who may only look", "writer", "writers"},
 		{"a reader nobody lists", "reader", "keys"}} {

@@ -131,6 +131,7 @@ func use() (goroutines int, heap uint64) {
 
 // Whatever connects to the port, all its resources are freed, and a session beside it is answered as usual.
 func TestGarbageConnections(t *testing.T) {
+	deep.Turn(t)
 	b := startBooth(t, "--handshake", "1s", "--per-address", "100", "--connections", "120", "--log",
 		filepath.Join(t.TempDir(), "log"))
 	inside := b.patient(t, "reader")
@@ -261,6 +262,7 @@ func (d deaf) Read(p []byte) (int, error) {
 
 // A client that does not answer the end of its session loses its place.
 func TestChannelsEndWithoutTheirClient(t *testing.T) {
+	deep.Turn(t)
 	t.Parallel()
 	b := startBooth(t, "--per-address", "1")
 	conn, err := net.Dial("tcp", b.addr)

@@ -69,6 +69,7 @@ var leavings = []struct {
 // Work ends with its client, however that leaves: the server finishes only the step that it is computing. The test
 // limits the processor time that it still takes.
 func TestWorkEndsWithItsClient(t *testing.T) {
+	deep.Turn(t)
 	port := freePort(t)
 	b := startBooth(t, "--per-key", "100", "--metrics", port)
 	writer := b.client(t, "writer")

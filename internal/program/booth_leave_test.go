@@ -12,6 +12,7 @@ import (
 
 // Guests who disconnect while keys are on their way, or who keep typing after leaving, leave no goroutine behind.
 func TestLeavingLeavesNothing(t *testing.T) {
+	deep.Turn(t)
 	b := startBooth(t)
 	w, in := b.screensOver(t) // some goroutines of the first session stay
 	w.shows(t, "Which metal?")

@@ -13,6 +13,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"brazebooth/internal/deep"
 )
 
 func TestServeScreensThroughOpenSSH(t *testing.T) {
@@ -229,6 +231,7 @@ func TestServeEndsAllSessions(t *testing.T) {
 // On a line that is blocked for a while, frames are skipped but keys are not. Tests in internal/serve check the bytes
 // on their way for lines of any speed.
 func TestServeOnASlowLine(t *testing.T) {
+	deep.Turn(t)
 	t.Parallel()
 	b := startBooth(t)
 	slow := behindGate(t, b.addr)

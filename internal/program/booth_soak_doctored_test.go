@@ -90,6 +90,7 @@ var doctorings = []struct {
 
 // The soak's check notices every kind of damage to any record, and finds nothing wrong before.
 func TestSoakNoticesADoctoredBook(t *testing.T) {
+	deep.Turn(t)
 	t.Parallel()
 	dir := t.TempDir()
 	whole := filepath.Join(dir, "whole.db")

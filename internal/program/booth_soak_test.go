@@ -28,6 +28,7 @@ const (
 // TestSoakOfOneBook runs two servers and commands on one SQLite file, all of them processes that are killed now and
 // then: what was acknowledged is there with its content, and the file is not damaged.
 func TestSoakOfOneBook(t *testing.T) {
+	deep.Turn(t)
 	t.Parallel()
 	dir := t.TempDir()
 	file := filepath.Join(dir, "book.db")

@@ -98,6 +98,7 @@ func escapedJSON(doc []byte) string {
 
 // What one guest saves, or imports from a forged file, sends no control character to the terminal of another.
 func TestHostileTextReachesNobody(t *testing.T) {
+	deep.Turn(t)
 	t.Parallel()
 	b := startBooth(t)
 	writer, reader := b.client(t, "writer"), b.client(t, "reader")
@@ -168,6 +169,7 @@ func clean(t testing.TB, command, answer string) {
 
 // The same on the screens, whose own drawing has escapes: none comes from a guest's text.
 func TestHostileTextOnScreens(t *testing.T) {
+	deep.Turn(t)
 	t.Parallel()
 	b := startBooth(t)
 	writer := b.client(t, "writer")

@@ -8,6 +8,8 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"brazebooth/internal/deep"
 )
 
 // A ctrl+c that comes alone ends a paste without an end; one within a paste is text.
@@ -44,6 +46,7 @@ func TestAPasteWithoutAnEnd(t *testing.T) {
 
 // In a real terminal, ctrl+c and signals end the program after a paste without an end.
 func TestLeavingAPasteWithoutAnEnd(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("a clock of a quarter of a second, which a slow run outlasts")
 	}

@@ -7,10 +7,12 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/internal/deep"
 )
 
 // Every page names fume, eyes and fire, in text and in JSON; the page of a stopped job has its stops.
 func TestEveryPageNamesTheDangers(t *testing.T) {
+	deep.Turn(t)
 	for joint, metal := range map[string]string{"lap": "galvanized", "tee": "galvanized", "overlay": "mild-steel"} {
 		job := calc.Job{Metal: metal, Thickness: calc.Some(1.5), Joint: joint, Feed: calc.Some(5), Travel: calc.Some(8),
 			Length: calc.Some(100)}

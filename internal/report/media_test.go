@@ -87,6 +87,7 @@ func flat(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 // Every number with its unit and its band, and every sentence, appears in text and in Markdown.
 func TestEveryBlockIsInEveryMedium(t *testing.T) {
+	deep.Turn(t)
 	for _, job := range mediaJobs(t) {
 		for name, blocks := range findings(t, job) {
 			for _, sys := range [...]quantity.System{quantity.Metric, quantity.Both} {

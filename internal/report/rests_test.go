@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/internal/deep"
 )
 
 // assumingJobs together have every page with a figure that depends on the seam's length or on the operating factor.
@@ -25,6 +26,7 @@ func assumingJobs() []calc.Job {
 
 // A figure that changes with a length or an operating factor that nobody gave is marked so, and no other figure is.
 func TestFiguresThatDependOnAssumptions(t *testing.T) {
+	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("every page again for each input")
 	}

@@ -7,12 +7,14 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
 )
 
 // The picture shows the same as the drawing in characters: each part of each joint, and no part that the joint does not
 // have.
 func TestJointPictureShowsEveryPart(t *testing.T) {
+	deep.Turn(t)
 	for _, j := range []calc.Job{
 		{Metal: "galvanized", Gauge: 18, Joint: "lap"},
 		{Metal: "mild-steel", Thickness: calc.Some(2), Thickness2: calc.Some(4), Metal2: "mild-steel", Joint: "tee"},

@@ -14,6 +14,7 @@ import (
 )
 
 func TestTextStaysIn80Columns(t *testing.T) {
+	deep.Turn(t)
 	for _, m := range deep.Of(t, tables.Metals, 5) { // each card is a search
 		for _, joint := range tables.Joints {
 			card, err := calc.Solve(calc.Job{Metal: m.ID, Gauge: 18, Joint: joint.ID, Gap: calc.Some(1)})

@@ -51,6 +51,7 @@ func TestTimedJSONKeepsItsSchema(t *testing.T) {
 }
 
 func TestTimedTextStaysIn80Columns(t *testing.T) {
+	deep.Turn(t)
 	for _, units := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 		for _, j := range timedJobs() {
 			s := timedOf(t, j)

@@ -8,6 +8,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/correct"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -54,6 +55,7 @@ var (
 
 // On every page, the sentences have their quantities in the reader's units, and no quantity lost its unit.
 func TestSentencesAreInTheReadersUnits(t *testing.T) {
+	deep.Turn(t)
 	saw := map[quantity.System]int{}
 	check := func(blocks []Block, of string) {
 		for _, sys := range [...]quantity.System{quantity.Metric, quantity.Inch} {

@@ -34,6 +34,7 @@ func wall(t *testing.T, j calc.Job, name string) Wall {
 
 // A page is one sheet and another for its map. It has the same bytes each time, and its text can be read back.
 func TestWallPDF(t *testing.T) {
+	deep.Turn(t)
 	for name, j := range map[string]calc.Job{
 		"Tank lid, Gärtnerei αβ планка": {Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)},
 		"brass":                         {Metal: "brass", Thickness: calc.Some(1)},
@@ -76,6 +77,7 @@ func pagesIn(pdf []byte) int { return bytes.Count(pdf, []byte("/Type /Page\n")) 
 
 // Cautions that do not fit above the signature go to further pages. None is lost, and none covers the signature.
 func TestWallGoesOn(t *testing.T) {
+	deep.Turn(t)
 	p := wall(t, calc.Job{Metal: "galvanized", Gauge: 20, Feed: calc.Some(4.1), Travel: calc.Some(8)}, "many")
 	m := p.Map
 	p.Map = nil
@@ -140,6 +142,7 @@ func stopTexts(p *Wall) []string {
 
 // Characters that the font does not have are replaced and reported, and no control sequence gets in.
 func TestWallReplaces(t *testing.T) {
+	deep.Turn(t)
 	p := wall(t, calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5), Travel: calc.Some(8)}, "焊 a\x1b[31mb")
 	pdf, gone, err := WallPDF(&p, A4, quantity.Metric)
 	if err != nil || len(gone) != 1 || gone[0] != '焊' || bytes.Contains(pdf, []byte("\x1b[31m")) {

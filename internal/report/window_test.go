@@ -43,6 +43,7 @@ func TestWindowJSONKeepsItsSchema(t *testing.T) {
 
 // The setting that was asked about is marked at its place, with its own zone and margins, in every form of the map.
 func TestWindowMarksWhatWasGiven(t *testing.T) {
+	deep.Turn(t)
 	job := calc.Job{Metal: "galvanized", Gauge: 20}
 	m := coarse(t, job)
 	p := pictured(t, &m)

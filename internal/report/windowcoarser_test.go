@@ -6,11 +6,13 @@ import (
 	"testing"
 
 	"brazebooth/calc"
+	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
 )
 
 // A map on a coarser grid says so in every form, in the same words; no other map mentions it.
 func TestCoarserMapsSaySo(t *testing.T) {
+	deep.Turn(t)
 	schema := loadSchema(t, "window-schema.json")
 	m := coarse(t, calc.Job{Metal: "galvanized", Gauge: 20})
 	p := pictured(t, &m)

@@ -268,6 +268,7 @@ func TestAPanicEndsOneSession(t *testing.T) {
 
 // A save finishes even if the guest leaves or the server ends meanwhile.
 func TestRunningSavesFinish(t *testing.T) {
+	deep.Turn(t)
 	for name, cut := range map[string]func(g *guest, stop func()){
 		"the guest is gone": func(g *guest, _ func()) { _ = g.Close() },
 		"the server ends":   func(_ *guest, stop func()) { stop() },

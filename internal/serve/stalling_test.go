@@ -203,6 +203,7 @@ func (l logged) Write(p []byte) (int, error) {
 // Clients that never read, in every possible way, lose their seat, goroutine and command, and the log says why. Another
 // session of the same connection continues if its client answers.
 func TestStalledReadersGiveEverythingBack(t *testing.T) {
+	deep.Turn(t)
 	busy := new(atomic.Int32)
 	log := logged{make(chan string, 1000)}
 	addr, srv, _ := hostLogging(t, Deps{Command: endless(busy)}, slog.NewTextHandler(log, nil), "--stalled", "300ms",

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"brazebooth/internal/deep"
 	"brazebooth/internal/joint"
 	"brazebooth/tables"
 )
@@ -76,6 +77,7 @@ func TestDigitsKeepTheirSize(t *testing.T) {
 
 // Big digits are drawn in their column, and a figure that cannot be drawn big is written in full.
 func TestDialsShowTheirFigures(t *testing.T) {
+	deep.Turn(t)
 	th := themesToTry()["none"]
 	for n := 1; n <= 5; n++ {
 		list := append(append(Dials{}, tryDials...), tryDials[:2]...)[:n]
