@@ -6,7 +6,6 @@ import (
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/thinsheet"
-	"brazebooth/internal/deep"
 )
 
 // Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., chapter 10: sources in the plane (memory high).
@@ -44,7 +43,6 @@ func TestInstantaneousLine(t *testing.T) {
 
 // Line source of 1000 W/mm pulsed half a second on, half off, 3 and 5 mm away: a sum of exponential integrals.
 func TestPulsedLineSource(t *testing.T) {
-	deep.Turn(t)
 	got := line(t, 6, 1000, 0, 70, 70, 70, func(s *thinsheet.Sheet) []float64 {
 		var list []float64
 		for range 6 {
@@ -64,7 +62,6 @@ func TestPulsedLineSource(t *testing.T) {
 // On the line itself at the end of off after N cycles: q/4πk·ln[N!·Γ(φ)/Γ(N + φ)], where φ is the share of off.
 // It is the mean of a harmonic series; the gamma function is the standard library's.
 func TestPulsesOnTheLine(t *testing.T) {
-	deep.Turn(t)
 	type after struct {
 		n         int
 		want, tol float64

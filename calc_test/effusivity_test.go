@@ -5,7 +5,6 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
-	"brazebooth/internal/deep"
 )
 
 // Two media in contact share heat in the ratio of their effusivities √(kρc) (Carslaw and Jaeger, 2.15;
@@ -13,7 +12,6 @@ import (
 // thickness times arms; worked by hand from the rows: mild steel √(0.040·0.0052) = 0.014422, stainless
 // √(0.021·0.0042) = 0.0093915.
 func TestHeatSplitsByEffusivity(t *testing.T) {
-	deep.Turn(t)
 	share := func(j calc.Job) float64 {
 		t.Helper()
 		j.Feed, j.Travel = calc.Some(5), calc.Some(8)

@@ -4,14 +4,12 @@ import (
 	"testing"
 
 	"brazebooth/calc/thinsheet"
-	"brazebooth/internal/deep"
 )
 
 // Rosenthal 1941, moving line source in a thin plate (memory high): the plane's solver under an arc that
 // travels until the temperatures around it are steady. Figures worked with Bessel functions of an independent
 // library, sheet at 20 C.
 func TestPlaneMovesAsRosenthal(t *testing.T) {
-	deep.Turn(t)
 	near := []struct{ x, y, want float64 }{{0, 2, 1695.203013}, {-5, 2, 2428.391866}, {3, 0, 209.818011}}
 	got := line(t, 6, 1000, 20, 12, 70, 40, func(s *thinsheet.Sheet) []float64 {
 		s.Travel(8, 8, 0.01, nil)

@@ -7,7 +7,6 @@ import (
 	"pgregory.net/rapid"
 
 	"brazebooth/calc/formula"
-	"brazebooth/internal/deep"
 )
 
 // Rosenthal's thin source in the program's form: how far beside the arc its peak reaches
@@ -73,7 +72,6 @@ func TestZincHalfWidths(t *testing.T) {
 // The half-width for a rise is where the reference's highest rise along the path equals it, at any speed, in
 // any metal, with and without loss.
 func TestHalfWidthIsWhereThePeakIs(t *testing.T) {
-	deep.Turn(t)
 	rapid.Check(t, func(r *rapid.T) {
 		net := rapid.Float64Range(20, 400).Draw(r, "net")
 		v := rapid.Float64Range(1, 30).Draw(r, "v")
