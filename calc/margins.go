@@ -63,12 +63,14 @@ func below(most, peak, start float64) float64 {
 	return math.Log((most - start) / (peak - start))
 }
 
-// logs returns every limit at a state.
+// logs returns every limit at a state. How steep the bead stands is not enough for Wets: a wetted width that is about to
+// vanish would decide alone. The angle of a flat bead counts as flattest.
 func (m *margins) logs(s *heatState) (l limit.All) {
 	for i := range l {
 		l[i] = limit.Far
 	}
-	l[limit.Wets], l[limit.Warmth] = m.wets(s), s.warmth
+	l[limit.Warmth], l[limit.Angle] = s.warmth, math.Log(m.cold/max(s.steepest, flattest*math.Pi/180))
+	l[limit.Wets] = min(l[limit.Warmth], l[limit.Angle])
 	for i := range m.members {
 		if !m.melts[i] {
 			l[limit.Solid] = min(l[limit.Solid], below(m.solid[i], s.skin[i], m.start))
@@ -103,10 +105,4 @@ func (m *margins) simple(o *[outs]float64, s *heatState, l *limit.All) {
 	}
 	l[limit.Slow] = math.Log(o[oTravel] / m.slow)
 	l[limit.Fast] = math.Log(m.fast / o[oTravel])
-}
-
-// wets is the limit of cold: how steep the bead stands, and whether both members get as hot as the toe must be. Without
-// the second, a wetted width that is about to vanish would decide alone. The angle of a flat bead counts as flattest.
-func (m *margins) wets(s *heatState) float64 {
-	return min(math.Log(m.cold/max(s.steepest, flattest*math.Pi/180)), s.warmth)
 }

@@ -76,19 +76,31 @@ func (b *Beside) BothWays() bool {
 }
 
 // Along returns the courses of each limit through the limits beside it, and the smallest change of feed or travel that
-// reaches it, %, see Courses.Reach; infinite for a limit that is not judged.
+// reaches it, %, see Courses.Reach; infinite for a limit that is not judged. Wets has the course and the change of the
+// part of it that decides: where its parts cross between two probes, a course through the lesser of them would bend
+// where neither does.
 func (l *All) Along(beside *Beside) (c [Count]Courses, d All) {
 	for i := range Count {
-		here := l[i]
-		for axis := range c[i] {
-			c[i][axis] = courseOf(here, beside[axis][0][i], beside[axis][1][i])
-		}
-		d[i] = c[i].Reach(here)
+		c[i], d[i] = l.course(i, beside)
+	}
+	c[Wets], d[Wets] = l.course(Warmth, beside)
+	if angle, at := l.course(Angle, beside); at < d[Wets] {
+		c[Wets], d[Wets] = angle, at
+	}
+	for i := range Count {
 		if l.Unjudged(i) != "" {
 			d[i] = math.Inf(1)
 		}
 	}
 	return c, d
+}
+
+// course is the course of one limit, and the smallest change that reaches it, %.
+func (l *All) course(i Limit, beside *Beside) (c Courses, d float64) {
+	for axis := range c {
+		c[axis] = courseOf(l[i], beside[axis][0][i], beside[axis][1][i])
+	}
+	return c, c.Reach(l[i])
 }
 
 // Nearest is the limit with the smallest of the changes d, and that change: the limit that is missed furthest, or if

@@ -41,3 +41,30 @@ func TestSmallestChangeOfEitherSetting(t *testing.T) {
 		t.Errorf("a limit that does not apply: %g", got)
 	}
 }
+
+// Two straight parts of Wets that cross between the probes: the change is that of the part which is met no more first,
+// wherever they cross; of a bead that misses both, that of the part which is missed by more.
+func TestWetsReachesItsNearerPart(t *testing.T) {
+	at := func(warm, angle float64) (l All) {
+		for i := range l {
+			l[i] = Far
+		}
+		l[Warmth], l[Angle], l[Wets] = warm, angle, min(warm, angle)
+		return l
+	}
+	for _, warm := range []float64{-0.1, 0.05, 0.1, 0.2} {
+		for _, angle := range []float64{-0.1, 0.05, 0.1, 0.2, 0.4} {
+			const slope = 4 // of the angle; that of the warmth is 1
+			here := at(warm, angle)
+			feed := [2]All{at(warm-Probe, angle-slope*Probe), at(warm+Probe, angle+slope*Probe)}
+			_, d := here.Along(&Beside{feed, {here, here}})
+			want := -min(warm, angle/slope)
+			if warm < 0 || angle < 0 {
+				want = max(-warm, -angle/slope)
+			}
+			if want = -100 * math.Expm1(want); math.Abs(d[Wets]-want) > 1e-9 {
+				t.Errorf("warmth %g, angle %g: %.3f %%, want %.3f", warm, angle, d[Wets], want)
+			}
+		}
+	}
+}

@@ -24,10 +24,12 @@ const (
 	Count                // the number of limits
 )
 
-// Warmth is the index after the limits: how much hotter the colder member's skin gets than the bead's toe must be, as a
-// logarithm. It is part of Wets and not an edge of its own. If it is negative the bead lies on a member without wetting
-// it.
-const Warmth = Count
+// The two parts of Wets, which is the lesser of them, stand after the limits. They are logarithms and no edges of their
+// own.
+const (
+	Warmth = Count     // how much hotter the colder member's skin gets than the bead's toe must be; if negative, it is not wetted
+	Angle  = Count + 1 // how much flatter the bead's steeper toe stands than it must
+)
 
 // Far is the value of a limit that does not apply.
 const Far = 20
@@ -42,8 +44,8 @@ var edges = [Count]string{
 // Edge is the name of the edge that the limit belongs to, as a card shows it.
 func (l Limit) Edge() string { return edges[l] }
 
-// All holds all limits at a setting and, after them, its Warmth.
-type All [Count + 1]float64
+// All holds all limits at a setting and, after them, the parts of Wets.
+type All [Count + 2]float64
 
 // Hopeless are the limits of a setting that the model does not reach, which is therefore never suggested. Do not change
 // it.
@@ -57,7 +59,7 @@ var Hopeless = func() (l All) {
 // Known reports whether the model reached the setting.
 func (l *All) Known() bool { return !math.IsNaN(l[0]) }
 
-// Worst is the smallest of all, Warmth included.
+// Worst is the smallest of all, the parts of Wets included.
 func (l *All) Worst() float64 { return slices.Min(l[:]) }
 
 // Zone is the thermal zone: cold, good, hot or burn-through.
