@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"cmp"
 	"math"
 
 	"brazebooth/calc"
@@ -25,56 +26,42 @@ func Cost(card *calc.Card) (Page, error) {
 		}
 		return p, mistake.In("travel", "none is computed for this job", hint)
 	}
-	length, err := p.beadLength(card)
+	length, passes, err := p.beadLength(card)
 	if err != nil {
 		return p, err
 	}
 	time := p.seamTime(card, length, travel)
 	wire := p.wire(card, time, rate)
 	gas := p.gas(card, time)
-	p.money(card, time, wire, gas, length.Value/p.count("passes"))
+	p.money(card, time, wire, gas, length.Value/passes.Value)
 	p.order(wire, gas)
 	return p, nil
 }
 
-// count returns a figure of the page that counts something, or 1 if the page has no such figure.
-func (p *Page) count(name string) float64 {
-	if f, ok := p.Figure(name); ok {
-		return f.Value
-	}
-	return 1
-}
-
 // beadLength is the length of bead laid, mm: every pass of the seam, or all turns and layers of an overlay,
-// times the number of pieces.
-func (p *Page) beadLength(card *calc.Card) (calc.Figure, error) {
+// times the number of pieces. passes are those of the seam.
+func (p *Page) beadLength(card *calc.Card) (laid, passes calc.Figure, err error) {
 	count := card.Used.Count.Or(1)
-	laid := func(v, low, high float64) calc.Figure {
-		return calc.NewFigure("", "mm", v*count, low*count, high*count, calc.Basis{})
-	}
+	passes = calc.Figure{Value: 1, Low: 1, High: 1}
 	if card.Used.Joint != "overlay" {
 		length := p.seamLength(card)
-		n := p.passes(card)
-		return laid(n.Value*length, n.Low*length, n.High*length), nil
+		if f, ok := card.Figure("passes"); ok {
+			passes = p.take(f)
+		}
+		laid.Value, laid.Low = passes.Value*length*count, passes.Low*length*count
+		laid.High = passes.High * length * count
+		return laid, passes, nil
 	}
 	over, _, err := overlayBead(card)
 	if err != nil {
-		return calc.Figure{}, err
+		return laid, passes, err
 	}
 	time, _ := over.Figure("arc_time")
 	travel, _ := card.Figure("travel")
 	p.Because(Own("mass balance"), "the bead of the whole overlay, as on its own page")
 	p.seam(card, overlayLength)
-	v := time.Value * travel.Value
-	return laid(v, v, v), nil
-}
-
-// passes is the number of beads that the joint takes, as its card counts them.
-func (p *Page) passes(card *calc.Card) calc.Figure {
-	if f, ok := card.Figure("passes"); ok {
-		return p.take(f)
-	}
-	return calc.Figure{Value: 1, Low: 1, High: 1}
+	v := time.Value * travel.Value * count
+	return calc.Figure{Value: v, Low: v, High: v}, passes, nil
 }
 
 // seamTime is how long the seams take. For a timed arc this includes the pauses, and the arc-on time is added
@@ -105,10 +92,7 @@ func (p *Page) wire(card *calc.Card, time, rate calc.Figure) calc.Figure {
 }
 
 func (p *Page) gas(card *calc.Card, time calc.Figure) calc.Figure {
-	flow, ok := card.Figure("gas_flow")
-	if !ok {
-		return calc.Figure{}
-	}
+	flow, _ := card.Figure("gas_flow") // every card has one
 	l := func(t, f float64) float64 { v, _ := formula.GasVolume(f, t); return v }
 	return p.add("gas_used", "L", l(time.Value, flow.Value), l(time.Low, flow.Low), l(time.High, flow.High),
 		calc.OwnBasis("{q}·{t}/60", "definition; flow before and after the arc left out",
@@ -130,10 +114,7 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 			"a test begins. No cost is given: find feed and travel on a test bead, give both, and ask again.")
 		return
 	}
-	u, unit := &card.Used, card.Used.Currency
-	if unit == "" {
-		unit = "money"
-	}
+	u, unit := &card.Used, cmp.Or(card.Used.Currency, "money")
 	total := calc.NewFigure("total_cost", unit, 0, 0, 0, calc.OwnBasis("", "the user's prices"))
 	add := func(name, formula string, f calc.Figure, price calc.Input, per float64) {
 		by := price.Value / per
@@ -198,10 +179,7 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 			"repair, it is compared")
 		return
 	}
-	steel, ok := tables.Fillers.ByID("steel")
-	if !ok {
-		return
-	}
+	steel, _ := tables.Fillers.ByID("steel")
 	ratio := steel.Density.V / card.Setup.Filler.Density.V
 	repair := 0.0
 	if boilsZinc(card) {

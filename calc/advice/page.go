@@ -39,13 +39,6 @@ type PageOf func(ctx context.Context, card *calc.Card) (Page, error)
 
 // add puts a figure on the page and returns it.
 func (p *Page) add(name, unit string, v, low, high float64, b calc.Basis) calc.Figure {
-	const bit = 1e-12 // ends computed another way may miss the value by a bit
-	if low > v && low < v*(1+bit) {
-		low = v
-	}
-	if high < v && high > v*(1-bit) {
-		high = v
-	}
 	return p.take(calc.NewFigure(name, unit, v, low, high, b))
 }
 

@@ -77,25 +77,15 @@ func (p Page) plug(card *calc.Card) (Page, error) {
 	bond := p.add("plug_capacity", "kN", area*mid*scale/1000, area*low*scale/1000, area*high*scale/1000,
 		calc.OwnBasis("pi/4·{d}²·{n}·{f}/1000", filletSource, calc.In("d", "hole", hole, "mm"),
 			calc.In("n", "plugs", count, "1"), calc.Derived("f", "stress of the bond at failure", mid*scale, "MPa")))
-	p.allow(card, bond, p.tearOut(hole, count))
-	p.pullsOut(card, bond, hole, count)
+	p.overloaded(card, p.allow("allowable_load", card, bond, p.tearOut(hole, count)))
+	p.allow("allowable_pull", card, p.take(tears("pull_out_capacity", &card.Setup.Members[0], tables.PlugPullOut, hole,
+		count)), bond)
+	p.Because(fillets, "the load along the sheet and the pull square to it are allowed each alone: where both "+
+		"come, take the share of each and let the shares add up to no more than one")
 	p.Because(practice, "a brazed plug carries on the area that it wets below, not on fused metal: look at the other "+
 		"face of a test piece")
 	p.strengthWords(card)
 	return p, nil
-}
-
-// pullsOut adds what the plugs carry at right angles to the sheet, until the upper sheet tears off them or the
-// bond below breaks.
-func (p *Page) pullsOut(card *calc.Card, bond calc.Figure, hole, count float64) {
-	out := p.take(tears("pull_out_capacity", &card.Setup.Members[0], tables.PlugPullOut, hole, count))
-	safety := factor(card)
-	v := downTo2(min(out.Low, bond.Low) / safety.Value)
-	p.add("allowable_pull", "kN", v, v, v, calc.RowBasis("min({F1}, {F2})/{S}, rounded down to two figures",
-		tables.DesignSafety.Origin, calc.Derived("F1", "low edge of the pull-out capacity", out.Low, "kN"),
-		calc.Derived("F2", "low edge of the plug capacity", bond.Low, "kN"), safety))
-	p.Because(fillets, "the load along the sheet and the pull square to it are allowed each alone: where both "+
-		"come, take the share of each and let the shares add up to no more than one")
 }
 
 // Plug is the page of a plug: its hole, its metal and time, and how hot the arc makes the sheet below.
