@@ -16,10 +16,7 @@ const airSource = "coating's mass times the computed bands on every heated face,
 // suction, keeps them away from the welder.
 func Air(card *calc.Card) (Page, error) {
 	p := Page{Name: "air", Card: *card}
-	f := plume{p: &p, share: card.Used.Operating.Or(tables.OperatingFactor.V) / 100}
-	if !card.Used.Operating.Set {
-		p.assume("operating", calc.Number(tables.OperatingFactor.V)+"%", "arc-on share of the time, from handbooks")
-	}
+	f := plume{p: &p, operating: p.operating(card)}
 	f.wire(card)
 	travel, ok := card.Figure("travel")
 	switch z, basis, found := zincPerLength(card); {
@@ -43,24 +40,13 @@ func Air(card *calc.Card) (Page, error) {
 // the bands are not computed.
 func zincPerLength(card *calc.Card) (z ends, basis calc.Basis, found bool) {
 	var sum []string
-	names := [2]string{"", "_2"}
-	through := 1.0
-	if card.Used.Joint == "lap" || card.Used.Joint == "tee" {
-		through = 2
-	}
 	for i, m := range card.Setup.Joined() {
 		if !m.Coating.Zinc {
 			continue
 		}
-		arms := 1.0
-		switch {
-		case card.Setup.One:
-			arms = 2
-		case i == 1:
-			arms = through
-		}
-		boiled, ok1 := card.Figure("zinc_boiled_halfwidth" + names[i])
-		melted, ok2 := card.Figure("zinc_melted_halfwidth" + names[i])
+		arms := calc.Paths(card.Used.Joint)[i]
+		boiled, ok1 := card.Figure("zinc_boiled_halfwidth" + members[i])
+		melted, ok2 := card.Figure("zinc_melted_halfwidth" + members[i])
 		if !ok1 || !ok2 {
 			return ends{}, basis, false
 		}

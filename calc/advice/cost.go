@@ -3,6 +3,7 @@ package advice
 import (
 	"cmp"
 	"math"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
@@ -116,11 +117,14 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 	}
 	u, unit := &card.Used, cmp.Or(card.Used.Currency, "money")
 	total := calc.NewFigure("total_cost", unit, 0, 0, 0, calc.OwnBasis("", "the user's prices"))
+	var terms []string
 	add := func(name, formula string, f calc.Figure, price calc.Input, per float64) {
 		by := price.Value / per
 		x := p.scaled(name, unit, f, by, calc.OwnBasis(formula, "the user's prices", f.As("n"), price))
 		total.Value, total.Low, total.High = total.Value+f.Value*by, total.Low+f.Low*by, total.High+f.High*by
-		sum(&total.Basis, &x)
+		symbol := string(rune('a' + len(terms)))
+		terms = append(terms, "{"+symbol+"}")
+		total.Basis.Inputs = append(total.Basis.Inputs, x.As(symbol))
 	}
 	if u.WirePrice.Set {
 		add("wire_cost", "{n}/1000·{p}", wire, calc.In("p", "price of a kg", u.WirePrice.V, unit), 1000)
@@ -136,6 +140,7 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 		add("zinc_repair_cost", "{n}·{p}", repair, rate, 1)
 	}
 	if u.WirePrice.Set || u.GasPrice.Set || u.LabourRate.Set {
+		total.Basis.Formula = strings.Join(terms, " + ")
 		p.take(total)
 		p.Because(tables.LabourShare.Origin, "labour and overhead are about %.0f %% of what such work costs",
 			tables.LabourShare.V)
@@ -145,24 +150,9 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 	p.Because(ownJob, "no price was given for wire, gas or labour, so no cost is computed")
 }
 
-// sum adds a figure to the basis of a total.
-func sum(b *calc.Basis, f *calc.Figure) {
-	symbol := string(rune('a' + len(b.Inputs)))
-	if b.Formula != "" {
-		b.Formula += " + "
-	}
-	b.Formula += "{" + symbol + "}"
-	b.Inputs = append(b.Inputs, f.As(symbol))
-}
-
 // labour is the working time, h, that the arc time needs at the operating factor.
 func (p *Page) labour(card *calc.Card, time calc.Figure) calc.Figure {
-	f := tables.OperatingFactor
-	if v := card.Used.Operating; v.Set {
-		f = tables.Datum{V: v.V, Low: v.V, High: v.V, Unit: "%", Origin: f.Origin}
-	} else {
-		p.assume("operating", calc.Number(f.V)+"%", "arc-on share of the time, from handbooks")
-	}
+	f := p.operating(card)
 	h := func(t, share float64) float64 { return t / 3600 / (share / 100) }
 	return p.add("labour_time", "h", h(time.Value, f.V), h(time.Low, f.High), h(time.High, f.Low),
 		calc.RowBasis("{t}/3600/({o}/100)", f.Origin, calc.Derived("t", "time of the seams", time.Value, "s"),

@@ -67,10 +67,7 @@ func (p Page) plug(card *calc.Card) (Page, error) {
 			"whole %.1f mm: %s. Saw a test plug through.", card.Job.Hole.V, why)
 	}
 	hole := p.hole(card).Value
-	mid, low, high, err := formula.Predictive(formula.FilletStress(true))
-	if err != nil {
-		return p, err
-	}
+	mid, low, high, _ := formula.Predictive(formula.FilletStress(true))
 	count := card.Used.Count.Or(1)
 	area := math.Pi / 4 * hole * hole * count
 	scale := min(1, guideRatio(card))

@@ -30,7 +30,7 @@ func (p *Page) line(code string) {
 // lineUnder adds a line under another topic than its own.
 func (p *Page) lineUnder(topic, code string) {
 	if l, ok := tables.PracticeLines.ByID(code); ok {
-		p.reason(l.Origin, "%s", l.Text).Topic = topic
+		p.Because(l.Origin, "%s", l.Text).Topic = topic
 	}
 }
 
@@ -142,7 +142,7 @@ func (p *Page) tacks(card *calc.Card) {
 }
 
 func (p *Page) feeding(card *calc.Card) {
-	p.reason(tables.GunAngle.Origin, "%s", calc.Technique(card)).Topic = tables.TopicLay
+	p.Because(tables.GunAngle.Origin, "%s", calc.Technique(card)).Topic = tables.TopicLay
 	for _, code := range [...]string{"rolls", "liner", "contact-tip", "bird-nest"} {
 		p.line(code)
 	}
