@@ -116,15 +116,10 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 		return
 	}
 	u, unit := &card.Used, cmp.Or(card.Used.Currency, "money")
-	total := calc.NewFigure("total_cost", unit, 0, 0, 0, calc.OwnBasis("", "the user's prices"))
-	var terms []string
+	var parts []calc.Figure
 	add := func(name, formula string, f calc.Figure, price calc.Input, per float64) {
-		by := price.Value / per
-		x := p.scaled(name, unit, f, by, calc.OwnBasis(formula, "the user's prices", f.As("n"), price))
-		total.Value, total.Low, total.High = total.Value+f.Value*by, total.Low+f.Low*by, total.High+f.High*by
-		symbol := string(rune('a' + len(terms)))
-		terms = append(terms, "{"+symbol+"}")
-		total.Basis.Inputs = append(total.Basis.Inputs, x.As(symbol))
+		parts = append(parts, p.scaled(name, unit, f, price.Value/per, calc.OwnBasis(formula, "the user's prices",
+			f.As("n"), price)))
 	}
 	if u.WirePrice.Set {
 		add("wire_cost", "{n}/1000·{p}", wire, calc.In("p", "price of a kg", u.WirePrice.V, unit), 1000)
@@ -139,15 +134,28 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 	if repair, ok := p.repairTime(card, length); ok && u.LabourRate.Set {
 		add("zinc_repair_cost", "{n}·{p}", repair, rate, 1)
 	}
-	if u.WirePrice.Set || u.GasPrice.Set || u.LabourRate.Set {
-		total.Basis.Formula = strings.Join(terms, " + ")
-		p.take(total)
-		p.Because(tables.LabourShare.Origin, "labour and overhead are about %.0f %% of what such work costs",
-			tables.LabourShare.V)
-		p.steel(card, wire, gas, hours, length, total, unit)
+	if len(parts) == 0 {
+		p.Because(ownJob, "no price was given for wire, gas or labour, so no cost is computed")
 		return
 	}
-	p.Because(ownJob, "no price was given for wire, gas or labour, so no cost is computed")
+	total := p.total(unit, parts)
+	p.Because(tables.LabourShare.Origin, "labour and overhead are about %.0f %% of what such work costs",
+		tables.LabourShare.V)
+	p.steel(card, wire, gas, hours, length, total, unit)
+}
+
+// total adds the sum of some costs.
+func (p *Page) total(unit string, parts []calc.Figure) calc.Figure {
+	sum := calc.NewFigure("total_cost", unit, 0, 0, 0, calc.OwnBasis("", "the user's prices"))
+	var terms []string
+	for i, f := range parts {
+		symbol := string(rune('a' + i))
+		terms = append(terms, "{"+symbol+"}")
+		sum.Value, sum.Low, sum.High = sum.Value+f.Value, sum.Low+f.Low, sum.High+f.High
+		sum.Basis.Inputs = append(sum.Basis.Inputs, f.As(symbol))
+	}
+	sum.Basis.Formula = strings.Join(terms, " + ")
+	return p.take(sum)
 }
 
 // labour is the working time, h, that the arc time needs at the operating factor.

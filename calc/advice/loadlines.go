@@ -1,8 +1,10 @@
 package advice
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
@@ -130,13 +132,10 @@ func (p *Page) breaks(card *calc.Card, l *loadLines) {
 		text += "; throat and bond overlap: either may go first"
 	}
 	p.Because(fillets, "%s", text)
-	least := l.throat
-	for _, f := range [...]calc.Figure{l.bond, l.sheet} {
-		if f.Low < least.Low {
-			least = f
-		}
-	}
 	if !dryEnd(card) {
+		least := slices.MinFunc([]calc.Figure{l.throat, l.bond, l.sheet}, func(a, b calc.Figure) int {
+			return cmp.Compare(a.Low, b.Low)
+		})
 		p.Because(fillets, "the allowable load comes from the low edge of the %s, the lowest of the three",
 			calc.FigureLabel(least.Name))
 	}

@@ -104,19 +104,19 @@ func (p *Page) throatOf(card *calc.Card) (calc.Figure, error) {
 // throatOfLeg is the throat of a measured leg. Over a gap the leg is measured on the lower member, and the part of it
 // across the gap is no throat.
 func (p *Page) throatOfLeg(card *calc.Card) (calc.Figure, error) {
-	leg, gap := card.Job.Leg.V, card.Used.Gap.V
-	if gap == 0 || card.Used.Joint != "lap" && card.Used.Joint != "tee" {
-		v := formula.LegThroat(leg)
-		return p.add("throat", "mm", v, v, v, calc.OwnBasis("{l}/√2", "geometry of an equal-legged fillet",
-			calc.In("l", "leg", leg, "mm"))), nil
+	leg, gap := card.Job.Leg.V, 0.0
+	basis := calc.OwnBasis("{l}/√2", "geometry of an equal-legged fillet", calc.In("l", "leg", leg, "mm"))
+	if u := &card.Used; u.Gap.V > 0 && (u.Joint == "lap" || u.Joint == "tee") {
+		gap = u.Gap.V
+		basis = calc.RowBasis("({l} − {g})/√2", openLeg, calc.In("l", "leg", leg, "mm"),
+			calc.In("g", "gap under the member that ends there", gap, "mm"))
 	}
 	if leg <= gap {
 		return calc.Figure{}, mistake.In("leg", "it is not longer than the gap, so the bead holds nothing",
 			"give a leg of more than the gap, or close the gap")
 	}
 	v := formula.LegThroat(leg - gap)
-	return p.add("throat", "mm", v, v, v, calc.RowBasis("({l} − {g})/√2", openLeg, calc.In("l", "leg", leg, "mm"),
-		calc.In("g", "gap under the member that ends there", gap, "mm"))), nil
+	return p.add("throat", "mm", v, v, v, basis), nil
 }
 
 var openLeg = tables.Origin{Known: tables.MemoryMedium,

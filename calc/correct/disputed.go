@@ -34,11 +34,11 @@ func (v *posterior) farOff(job *calc.Job) float64 {
 		}
 	}
 	if !v.timed {
-		v.steadyLimits(job, func(i int, l *limit.All) {
+		for i, l := range v.steadyLimits(job) {
 			if l != nil && l[limit.Wets] < 0 && heatOf(list[i]) > 0 {
 				cold += v.computed[i]
 			}
-		})
+		}
 	}
 	switch {
 	case list[len(list)/2] == tables.CauseMelts, hot > wide:

@@ -55,7 +55,7 @@ const (
 
 // newPosterior completes the tries' settings with what the card suggests, and sets up the prior of the heat.
 func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
-	v := &posterior{request: &request{ctx: ctx}, laid: make([]Try, len(tries))}
+	v := &posterior{request: &request{ctx: ctx}, laid: make([]Try, len(tries)), cured: map[string]bool{}}
 	last := len(tries) - 1
 	for i := last; i >= 0; i-- {
 		job := tries[i].Job
@@ -128,27 +128,22 @@ func (v *posterior) causesAt(job *calc.Job) []string {
 	case v.timed:
 		v.timedCauses(job, list)
 	default:
-		v.steadyCauses(job, list)
+		for i, l := range v.steadyLimits(job) {
+			list[i] = tables.CauseMelts // only too much heat leads outside the model's grid
+			if l != nil {
+				list[i] = causeOfZone[l.Zone()]
+			}
+		}
 	}
 	return list
 }
 
-// steadyCauses fills in the causes of a steady arc.
-func (v *posterior) steadyCauses(job *calc.Job, list []string) {
-	v.steadyLimits(job, func(i int, l *limit.All) {
-		list[i] = tables.CauseMelts // only too much heat leads outside the model's grid
-		if l != nil {
-			list[i] = causeOfZone[l.Zone()]
-		}
-	})
-}
-
-// steadyLimits calls tell with the limits under each shift, computed from the cross-section at the nodes and
-// interpolated between them; nil where the model does not reach.
-func (v *posterior) steadyLimits(job *calc.Job, tell func(i int, l *limit.All)) {
+// steadyLimits are the limits under each shift, computed from the cross-section at the nodes and interpolated
+// between them; nil where the model does not reach.
+func (v *posterior) steadyLimits(job *calc.Job) (list []*limit.All) {
 	var p *calc.Probe
 	if p, v.err = calc.ProbeOf(v.ctx, job); v.err != nil {
-		return
+		return nil
 	}
 	shifts := make([]float64, nodeCount)
 	for n := range shifts {
@@ -159,14 +154,15 @@ func (v *posterior) steadyLimits(job *calc.Job, tell func(i int, l *limit.All)) 
 		n, f := i/perNode, float64(i%perNode)/perNode
 		switch {
 		case !known[n], f > 0 && !known[n+1]:
-			tell(i, nil)
+			list = append(list, nil)
 		case f == 0:
-			tell(i, &limits[n])
+			list = append(list, &limits[n])
 		default:
 			l := limit.Between(&limits[n], &limits[n+1], f)
-			tell(i, &l)
+			list = append(list, &l)
 		}
 	}
+	return list
 }
 
 var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot,
