@@ -35,13 +35,6 @@ func (p *Page) hole(card *calc.Card) calc.Figure {
 	return p.take(calc.GivenFigure("hole", d, "mm"))
 }
 
-// tearOut is the load along the sheet at which the sheet tears around its plugs, kN.
-func (p *Page) tearOut(hole, count float64) calc.Figure {
-	return p.weakest(func(m *calc.Member) calc.Figure {
-		return tears("sheet_capacity", m, tables.PlugTearOut, hole, count)
-	})
-}
-
 // tears is the load that the metal of a member carries around its plugs, kN; d is the coefficient of the
 // failure.
 func tears(name string, m *calc.Member, d tables.Datum, hole, count float64) calc.Figure {
@@ -74,7 +67,8 @@ func (p Page) plug(card *calc.Card) (Page, error) {
 	bond := p.add("plug_capacity", "kN", area*mid*scale/1000, area*low*scale/1000, area*high*scale/1000,
 		calc.OwnBasis("pi/4·{d}²·{n}·{f}/1000", filletSource, calc.In("d", "hole", hole, "mm"),
 			calc.In("n", "plugs", count, "1"), calc.Derived("f", "stress of the bond at failure", mid*scale, "MPa")))
-	p.overloaded(card, p.allow("allowable_load", card, bond, p.tearOut(hole, count)))
+	tearsOut := func(m *calc.Member) calc.Figure { return tears("sheet_capacity", m, tables.PlugTearOut, hole, count) }
+	p.overloaded(card, p.allow("allowable_load", card, bond, p.weakest(tearsOut)))
 	p.allow("allowable_pull", card, p.take(tears("pull_out_capacity", &card.Setup.Members[0], tables.PlugPullOut, hole,
 		count)), bond)
 	p.Because(fillets, "the load along the sheet and the pull square to it are allowed each alone: where both "+
