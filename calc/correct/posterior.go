@@ -12,7 +12,7 @@ import (
 )
 
 // posterior is what is known about a booth after its test beads: a weight for each of several shifts between
-// the true and the computed heat, and the result of each setting under each shift.
+// the true and the computed heat. Sections and timed ends are cached by calc, so that nothing is kept here.
 type posterior struct {
 	*request
 	card     calc.Card // of the last try
