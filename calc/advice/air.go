@@ -16,10 +16,7 @@ const airSource = "coating's mass times the computed bands on every heated face,
 // suction, keeps them away from the welder.
 func Air(card *calc.Card) (Page, error) {
 	p := Page{Name: "air", Card: *card}
-	f := plume{p: &p, share: card.Used.Operating.Or(tables.OperatingFactor.V) / 100}
-	if !card.Used.Operating.Set {
-		p.assume("operating", calc.Number(tables.OperatingFactor.V)+"%", "arc-on share of the time, from handbooks")
-	}
+	f := plume{p: &p, operating: p.operating(card)}
 	f.wire(card)
 	travel, ok := card.Figure("travel")
 	switch z, basis, found := zincPerLength(card); {
@@ -43,24 +40,13 @@ func Air(card *calc.Card) (Page, error) {
 // the bands are not computed.
 func zincPerLength(card *calc.Card) (z ends, basis calc.Basis, found bool) {
 	var sum []string
-	names := [2]string{"", "_2"}
-	through := 1.0
-	if card.Used.Joint == "lap" || card.Used.Joint == "tee" {
-		through = 2
-	}
 	for i, m := range card.Setup.Joined() {
 		if !m.Coating.Zinc {
 			continue
 		}
-		arms := 1.0
-		switch {
-		case card.Setup.One:
-			arms = 2
-		case i == 1:
-			arms = through
-		}
-		boiled, ok1 := card.Figure("zinc_boiled_halfwidth" + names[i])
-		melted, ok2 := card.Figure("zinc_melted_halfwidth" + names[i])
+		arms := calc.Paths(card.Used.Joint)[i]
+		boiled, ok1 := card.Figure("zinc_boiled_halfwidth" + members[i])
+		melted, ok2 := card.Figure("zinc_melted_halfwidth" + members[i])
 		if !ok1 || !ok2 {
 			return ends{}, basis, false
 		}
@@ -72,24 +58,18 @@ func zincPerLength(card *calc.Card) (z ends, basis calc.Basis, found bool) {
 		z.mid += faces * width(boiled.Value, melted.Value, edge.V) * side.V
 		z.high += faces * width(boiled.High, melted.High, edge.High) * side.High
 		sum = append(sum, fmt.Sprintf("2·{n%[1]d}·({b%[1]d} + {e}·max(0, {m%[1]d} − {b%[1]d}))·{c%[1]d}/1000", i+1))
-		basis.Inputs = append(basis.Inputs, zincInputs(i+1, arms, boiled.Value, melted.Value, side.V)...)
+		for _, in := range [...]calc.Input{calc.In("n", "sides of the joint that it is heated on", arms, "1"),
+			calc.Derived("b", "zinc boiled half-width", boiled.Value, "mm"),
+			calc.Derived("m", "zinc melted half-width", melted.Value, "mm"),
+			calc.In("c", "zinc on one face", side.V, "g/m2")} {
+			in.Symbol, in.Name = fmt.Sprint(in.Symbol, i+1), fmt.Sprintf("%s, member %d", in.Name, i+1)
+			basis.Inputs = append(basis.Inputs, in)
+		}
 	}
 	basis.Formula, basis.Known = strings.Join(sum, " + "), calc.OwnCalc
 	basis.Inputs = append(basis.Inputs, calc.In("e", "share of the melted strip that leaves", tables.ZincEdge.V, "1"))
 	basis.Source = airSource + "; " + tables.ZincEdge.Source + "; the coating's spread is in its band"
 	return z, basis, found
-}
-
-// zincInputs lists the inputs of one member's zinc.
-func zincInputs(member int, arms, boiled, melted, coat float64) []calc.Input {
-	in := func(symbol, name string, v float64, unit string) calc.Input {
-		return calc.In(fmt.Sprintf("%s%d", symbol, member), fmt.Sprintf("%s, member %d", name, member), v, unit)
-	}
-	list := []calc.Input{in("n", "sides of the joint that it is heated on", arms, "1"),
-		in("b", "zinc boiled half-width", boiled, "mm"),
-		in("m", "zinc melted half-width", melted, "mm"), in("c", "zinc on one face", coat, "g/m2")}
-	list[1].Derived, list[2].Derived = true, true
-	return list
 }
 
 // ends is a figure's value with the low and high end of its interval.

@@ -37,17 +37,15 @@ func CheckFirst(card *calc.Card) []Check {
 				c.compare(card, &with, o.change)
 			}
 		}
-		if a.Field == "metal" {
-			c.Moves = math.Inf(1) // it decides everything
-		}
 		list = append(list, c)
 	}
-	slices.SortStableFunc(list, func(a, b Check) int { return cmp.Compare(b.Moves, a.Moves) })
-	for i := range list {
-		if math.IsInf(list[i].Moves, 0) {
-			list[i].Moves = 0
+	weight := func(c Check) float64 {
+		if c.Field == "metal" {
+			return math.Inf(1) // it decides everything
 		}
+		return c.Moves
 	}
+	slices.SortStableFunc(list, func(a, b Check) int { return cmp.Compare(weight(b), weight(a)) })
 	return list
 }
 

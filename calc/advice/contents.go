@@ -79,10 +79,10 @@ func quick(of func(card *calc.Card) (Page, error)) PageOf {
 
 // Stopped is the page of a job that must not be done at all.
 func Stopped(name string, card *calc.Card) (Page, bool) {
-	fit, err := Fit(card)
-	if err != nil || fit.Verdict != StopWork {
+	if !card.Stopped() {
 		return Page{}, false
 	}
+	fit, _ := Fit(card)
 	part := Page{Name: name, Card: *card, Instead: fit.Instead}
 	for _, r := range fit.Reasons {
 		if r.Weight == stopWeight {
@@ -166,21 +166,19 @@ func ComputedPages() (names []string) {
 // PageNames turns a typed list of pages into names; "all" alone gives an empty list. The error for an unknown
 // name says what may be typed.
 func PageNames(text string) ([]string, error) {
-	var names []string
 	all := ComputedPages()
-	for _, w := range calc.TypedWords(text) {
+	hint := "type all, or any of " + strings.Join(all, ", ") + ", with commas"
+	names := calc.TypedWords(text)
+	for _, w := range names {
 		switch {
 		case w == "all":
 			return nil, nil
 		case !slices.Contains(all, w):
-			return nil, mistake.In("show", "no page is called "+strconv.QuoteToASCII(w),
-				"type all, or any of "+strings.Join(all, ", ")+", with commas")
+			return nil, mistake.In("show", "no page is called "+strconv.QuoteToASCII(w), hint)
 		}
-		names = append(names, w)
 	}
 	if len(names) == 0 {
-		return nil, mistake.In("show", "no page is named",
-			"type all, or any of "+strings.Join(all, ", ")+", with commas")
+		return nil, mistake.In("show", "no page is named", hint)
 	}
 	return names, nil
 }

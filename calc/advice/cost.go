@@ -1,7 +1,9 @@
 package advice
 
 import (
+	"cmp"
 	"math"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
@@ -25,56 +27,42 @@ func Cost(card *calc.Card) (Page, error) {
 		}
 		return p, mistake.In("travel", "none is computed for this job", hint)
 	}
-	length, err := p.beadLength(card)
+	length, passes, err := p.beadLength(card)
 	if err != nil {
 		return p, err
 	}
 	time := p.seamTime(card, length, travel)
 	wire := p.wire(card, time, rate)
 	gas := p.gas(card, time)
-	p.money(card, time, wire, gas, length.Value/p.count("passes"))
+	p.money(card, time, wire, gas, length.Value/passes.Value)
 	p.order(wire, gas)
 	return p, nil
 }
 
-// count returns a figure of the page that counts something, or 1 if the page has no such figure.
-func (p *Page) count(name string) float64 {
-	if f, ok := p.Figure(name); ok {
-		return f.Value
-	}
-	return 1
-}
-
 // beadLength is the length of bead laid, mm: every pass of the seam, or all turns and layers of an overlay,
-// times the number of pieces.
-func (p *Page) beadLength(card *calc.Card) (calc.Figure, error) {
+// times the number of pieces. passes are those of the seam.
+func (p *Page) beadLength(card *calc.Card) (laid, passes calc.Figure, err error) {
 	count := card.Used.Count.Or(1)
-	laid := func(v, low, high float64) calc.Figure {
-		return calc.NewFigure("", "mm", v*count, low*count, high*count, calc.Basis{})
-	}
+	passes = calc.Figure{Value: 1, Low: 1, High: 1}
 	if card.Used.Joint != "overlay" {
 		length := p.seamLength(card)
-		n := p.passes(card)
-		return laid(n.Value*length, n.Low*length, n.High*length), nil
+		if f, ok := card.Figure("passes"); ok {
+			passes = p.take(f)
+		}
+		laid.Value, laid.Low = passes.Value*length*count, passes.Low*length*count
+		laid.High = passes.High * length * count
+		return laid, passes, nil
 	}
 	over, _, err := overlayBead(card)
 	if err != nil {
-		return calc.Figure{}, err
+		return laid, passes, err
 	}
 	time, _ := over.Figure("arc_time")
 	travel, _ := card.Figure("travel")
 	p.Because(Own("mass balance"), "the bead of the whole overlay, as on its own page")
 	p.seam(card, overlayLength)
-	v := time.Value * travel.Value
-	return laid(v, v, v), nil
-}
-
-// passes is the number of beads that the joint takes, as its card counts them.
-func (p *Page) passes(card *calc.Card) calc.Figure {
-	if f, ok := card.Figure("passes"); ok {
-		return p.take(f)
-	}
-	return calc.Figure{Value: 1, Low: 1, High: 1}
+	v := time.Value * travel.Value * count
+	return calc.Figure{Value: v, Low: v, High: v}, passes, nil
 }
 
 // seamTime is how long the seams take. For a timed arc this includes the pauses, and the arc-on time is added
@@ -105,10 +93,7 @@ func (p *Page) wire(card *calc.Card, time, rate calc.Figure) calc.Figure {
 }
 
 func (p *Page) gas(card *calc.Card, time calc.Figure) calc.Figure {
-	flow, ok := card.Figure("gas_flow")
-	if !ok {
-		return calc.Figure{}
-	}
+	flow, _ := card.Figure("gas_flow") // every card has one
 	l := func(t, f float64) float64 { v, _ := formula.GasVolume(f, t); return v }
 	return p.add("gas_used", "L", l(time.Value, flow.Value), l(time.Low, flow.Low), l(time.High, flow.High),
 		calc.OwnBasis("{q}·{t}/60", "definition; flow before and after the arc left out",
@@ -130,16 +115,11 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 			"a test begins. No cost is given: find feed and travel on a test bead, give both, and ask again.")
 		return
 	}
-	u, unit := &card.Used, card.Used.Currency
-	if unit == "" {
-		unit = "money"
-	}
-	total := calc.NewFigure("total_cost", unit, 0, 0, 0, calc.OwnBasis("", "the user's prices"))
+	u, unit := &card.Used, cmp.Or(card.Used.Currency, "money")
+	var parts []calc.Figure
 	add := func(name, formula string, f calc.Figure, price calc.Input, per float64) {
-		by := price.Value / per
-		x := p.scaled(name, unit, f, by, calc.OwnBasis(formula, "the user's prices", f.As("n"), price))
-		total.Value, total.Low, total.High = total.Value+f.Value*by, total.Low+f.Low*by, total.High+f.High*by
-		sum(&total.Basis, &x)
+		parts = append(parts, p.scaled(name, unit, f, price.Value/per, calc.OwnBasis(formula, "the user's prices",
+			f.As("n"), price)))
 	}
 	if u.WirePrice.Set {
 		add("wire_cost", "{n}/1000·{p}", wire, calc.In("p", "price of a kg", u.WirePrice.V, unit), 1000)
@@ -154,34 +134,33 @@ func (p *Page) money(card *calc.Card, time, wire, gas calc.Figure, length float6
 	if repair, ok := p.repairTime(card, length); ok && u.LabourRate.Set {
 		add("zinc_repair_cost", "{n}·{p}", repair, rate, 1)
 	}
-	if u.WirePrice.Set || u.GasPrice.Set || u.LabourRate.Set {
-		p.take(total)
-		p.Because(tables.LabourShare.Origin, "labour and overhead are about %.0f %% of what such work costs",
-			tables.LabourShare.V)
-		p.steel(card, wire, gas, hours, length, total, unit)
+	if len(parts) == 0 {
+		p.Because(ownJob, "no price was given for wire, gas or labour, so no cost is computed")
 		return
 	}
-	p.Because(ownJob, "no price was given for wire, gas or labour, so no cost is computed")
+	total := p.total(unit, parts)
+	p.Because(tables.LabourShare.Origin, "labour and overhead are about %.0f %% of what such work costs",
+		tables.LabourShare.V)
+	p.steel(card, wire, gas, hours, length, total, unit)
 }
 
-// sum adds a figure to the basis of a total.
-func sum(b *calc.Basis, f *calc.Figure) {
-	symbol := string(rune('a' + len(b.Inputs)))
-	if b.Formula != "" {
-		b.Formula += " + "
+// total adds the sum of some costs.
+func (p *Page) total(unit string, parts []calc.Figure) calc.Figure {
+	sum := calc.NewFigure("total_cost", unit, 0, 0, 0, calc.OwnBasis("", "the user's prices"))
+	var terms []string
+	for i, f := range parts {
+		symbol := string(rune('a' + i))
+		terms = append(terms, "{"+symbol+"}")
+		sum.Value, sum.Low, sum.High = sum.Value+f.Value, sum.Low+f.Low, sum.High+f.High
+		sum.Basis.Inputs = append(sum.Basis.Inputs, f.As(symbol))
 	}
-	b.Formula += "{" + symbol + "}"
-	b.Inputs = append(b.Inputs, f.As(symbol))
+	sum.Basis.Formula = strings.Join(terms, " + ")
+	return p.take(sum)
 }
 
 // labour is the working time, h, that the arc time needs at the operating factor.
 func (p *Page) labour(card *calc.Card, time calc.Figure) calc.Figure {
-	f := tables.OperatingFactor
-	if v := card.Used.Operating; v.Set {
-		f = tables.Datum{V: v.V, Low: v.V, High: v.V, Unit: "%", Origin: f.Origin}
-	} else {
-		p.assume("operating", calc.Number(f.V)+"%", "arc-on share of the time, from handbooks")
-	}
+	f := p.operating(card)
 	h := func(t, share float64) float64 { return t / 3600 / (share / 100) }
 	return p.add("labour_time", "h", h(time.Value, f.V), h(time.Low, f.High), h(time.High, f.Low),
 		calc.RowBasis("{t}/3600/({o}/100)", f.Origin, calc.Derived("t", "time of the seams", time.Value, "s"),
@@ -198,10 +177,7 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 			"repair, it is compared")
 		return
 	}
-	steel, ok := tables.Fillers.ByID("steel")
-	if !ok {
-		return
-	}
+	steel, _ := tables.Fillers.ByID("steel")
 	ratio := steel.Density.V / card.Setup.Filler.Density.V
 	repair := 0.0
 	if boilsZinc(card) {

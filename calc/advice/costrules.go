@@ -47,7 +47,7 @@ func (p *Page) repairTime(card *calc.Card, length float64) (calc.Figure, bool) {
 // boilsZinc reports whether a zinc coat boils off beside the bead. It is true if that is not computed for a coat.
 func boilsZinc(card *calc.Card) bool {
 	for i, m := range card.Setup.Joined() {
-		band, ok := card.Figure("zinc_boiled_halfwidth" + [2]string{"", "_2"}[i])
+		band, ok := card.Figure("zinc_boiled_halfwidth" + members[i])
 		if m.Coating.Zinc && (!ok || band.High > 0) {
 			return true
 		}

@@ -24,36 +24,22 @@ const stopWeight = 4
 
 // fitting is a verdict while it is being formed.
 type fitting struct {
-	p       *Page
-	level   int
-	instead []instead
+	p     *Page
+	level int
 }
 
 var twi = tables.Origin{Source: "TWI Job Knowledge 134", Known: tables.Read}
 
-// instead is what a shop does instead of a job that a reason of this level rules out.
-type instead struct {
-	level int
-	text  string
-}
-
-// say adds a reason and lowers the verdict to its level. in is what a shop does instead, or "".
+// say adds a reason and lowers the verdict to its level. in is what a shop does instead, or "": only that of the
+// heaviest reasons is kept, since a lighter reason may advise what a heavier one forbids.
 func (f *fitting) say(verdict string, o tables.Origin, in, format string, args ...any) {
 	level := slices.Index(verdicts[:], verdict)
-	f.level = max(f.level, level)
-	f.p.reason(o, format, args...).Weight = float64(level) + 1
-	if in != "" {
-		f.instead = append(f.instead, instead{level, in})
+	if level > f.level {
+		f.level, f.p.Instead = level, nil
 	}
-}
-
-// answer keeps only the alternatives of the heaviest reasons: a lighter reason may advise what a heavier one
-// forbids.
-func (f *fitting) answer() {
-	for _, in := range f.instead {
-		if in.level == f.level && !slices.Contains(f.p.Instead, in.text) {
-			f.p.Instead = append(f.p.Instead, in.text)
-		}
+	f.p.Because(o, format, args...).Weight = float64(level) + 1
+	if in != "" && level == f.level && !slices.Contains(f.p.Instead, in) {
+		f.p.Instead = append(f.p.Instead, in)
 	}
 }
 
@@ -92,7 +78,6 @@ func fit(card *calc.Card, ways []calc.Remedy) (Page, error) {
 	f.missed(card)
 	f.ways(ways)
 	f.use(card)
-	f.answer()
 	if f.level == stopWeight-1 { // reasons in favour no longer matter
 		p.Reasons = slices.DeleteFunc(p.Reasons, func(r Reason) bool { return r.Weight == 1 })
 	}

@@ -70,20 +70,16 @@ func (f *fitting) heat(card *calc.Card) {
 
 // plug repeats the warning of the plug page; false if that page warns of nothing.
 func (f *fitting) plug(card *calc.Card) bool {
-	p, err := Plug(card)
-	if err != nil {
-		return false
-	}
+	p, _ := Plug(card)
 	for _, w := range p.Warnings {
-		switch {
-		case w.Code == plugNever:
+		if w.Code == plugNever {
 			f.say(AnotherWay, Own(restingSource), "another joint or process", "%s", w.Text)
-		case strings.HasPrefix(w.Code, "plug-"):
-			f.say(WithCare, Own(restingSource), "", "%s", w.Text)
-		default:
-			continue
+			return true
 		}
-		return true
+		if strings.HasPrefix(w.Code, "plug-") {
+			f.say(WithCare, Own(restingSource), "", "%s", w.Text)
+			return true
+		}
 	}
 	return false
 }

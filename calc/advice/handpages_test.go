@@ -75,7 +75,7 @@ func TestPlateOverlayByHand(t *testing.T) {
 // hood has to catch 100·(1 − 0.95/(4.3565/2)) = 56.4 %.
 func TestZincByHand(t *testing.T) {
 	var p Page
-	f := plume{p: &p, share: 1}
+	f := plume{p: &p, operating: tables.Datum{V: 100}}
 	f.zinc(ends{1, 2, 4}, calc.Basis{}, calc.Figure{Value: 5})
 	f.compareLimits(&p.Card)
 	within(t, &p, "zinc_per_length", 2, 1, 4)

@@ -25,7 +25,7 @@ func Zone(ctx context.Context, card *calc.Card) (Page, error) {
 		if i > 0 && card.Setup.Members[1].Metal.ID == card.Setup.Members[0].Metal.ID {
 			break // the same sheet on both sides is described once
 		}
-		z := zone{p: &p, card: card, member: i, metal: &card.Setup.Members[i].Metal, suffix: [2]string{"", "_2"}[i]}
+		z := zone{p: &p, card: card, member: i, metal: &card.Setup.Members[i].Metal, suffix: members[i]}
 		z.find(ctx)
 	}
 	if err := ctx.Err(); err != nil {

@@ -1,8 +1,10 @@
 package advice
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"brazebooth/calc"
 	"brazebooth/calc/formula"
@@ -39,10 +41,7 @@ func guideRatio(card *calc.Card) float64 {
 // throatCapacity is what the bronze carries. Value and high end are those of the tests; the low end is at most
 // the filler's guide strength over √3. Fillers other than the tested one are scaled by their guide strengths.
 func (p *Page) throatCapacity(card *calc.Card, l *loadLines) {
-	mid, low, high, err := formula.Predictive(formula.FilletStress(false))
-	if err != nil {
-		return
-	}
+	mid, low, high, _ := formula.Predictive(formula.FilletStress(false))
 	ratio, unit := guideRatio(card), l.length/1000
 	low = min(low*ratio, card.Setup.Filler.Tensile.V/math.Sqrt(3))
 	l.throat = p.add("throat_capacity", "kN", mid*ratio*l.a.Value*unit, low*l.a.Low*unit, high*ratio*l.a.High*unit,
@@ -55,11 +54,8 @@ func (p *Page) throatCapacity(card *calc.Card, l *loadLines) {
 // bondCapacity is what the layer between bronze and base carries on the narrower wetted face. A stronger filler
 // does not make it stronger.
 func (p *Page) bondCapacity(card *calc.Card, l *loadLines) {
-	mid, low, high, err := formula.Predictive(formula.FaceStress())
-	_, onThroat, _, err2 := formula.Predictive(formula.FilletStress(true))
-	if err != nil || err2 != nil {
-		return
-	}
+	mid, low, high, _ := formula.Predictive(formula.FaceStress())
+	_, onThroat, _, _ := formula.Predictive(formula.FilletStress(true))
 	ratio, unit := min(1, guideRatio(card)), l.length/1000
 	w := l.face.Value * unit * ratio
 	most := math.Exp(math.Hypot(math.Log(high/mid), math.Log(l.face.High/l.face.Value)))
@@ -136,13 +132,10 @@ func (p *Page) breaks(card *calc.Card, l *loadLines) {
 		text += "; throat and bond overlap: either may go first"
 	}
 	p.Because(fillets, "%s", text)
-	least := l.throat
-	for _, f := range [...]calc.Figure{l.bond, l.sheet} {
-		if f.Low < least.Low {
-			least = f
-		}
-	}
 	if !dryEnd(card) {
+		least := slices.MinFunc([]calc.Figure{l.throat, l.bond, l.sheet}, func(a, b calc.Figure) int {
+			return cmp.Compare(a.Low, b.Low)
+		})
 		p.Because(fillets, "the allowable load comes from the low edge of the %s, the lowest of the three",
 			calc.FigureLabel(least.Name))
 	}

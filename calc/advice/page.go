@@ -39,13 +39,6 @@ type PageOf func(ctx context.Context, card *calc.Card) (Page, error)
 
 // add puts a figure on the page and returns it.
 func (p *Page) add(name, unit string, v, low, high float64, b calc.Basis) calc.Figure {
-	const bit = 1e-12 // ends computed another way may miss the value by a bit
-	if low > v && low < v*(1+bit) {
-		low = v
-	}
-	if high < v && high > v*(1-bit) {
-		high = v
-	}
 	return p.take(calc.NewFigure(name, unit, v, low, high, b))
 }
 
@@ -65,11 +58,8 @@ func newReason(o tables.Origin, format string, args []any) Reason {
 	return Reason{Text: fmt.Sprintf(format, args...), Known: string(o.Known), Source: o.Source}
 }
 
-// Because adds a reason to the page.
-func (p *Page) Because(o tables.Origin, format string, args ...any) { p.reason(o, format, args...) }
-
-// reason adds a reason and returns it so that the caller can set its other fields.
-func (p *Page) reason(o tables.Origin, format string, args ...any) *Reason {
+// Because adds a reason to the page and returns it so that the caller can set its other fields.
+func (p *Page) Because(o tables.Origin, format string, args ...any) *Reason {
 	p.Reasons = append(p.Reasons, newReason(o, format, args))
 	return &p.Reasons[len(p.Reasons)-1]
 }
@@ -82,6 +72,9 @@ func (p *Page) Warn(code, basis, format string, args ...any) {
 
 // Own is the origin of statements that this program computes itself.
 func Own(source string) tables.Origin { return tables.Origin{Source: source, Known: calc.OwnCalc} }
+
+// members end the names of a card's figures of each member.
+var members = [...]string{"", "_2"}
 
 // Origins that many reasons share.
 var (
@@ -117,6 +110,17 @@ func (p *Page) seam(card *calc.Card, usual float64) float64 {
 	}
 	p.assume("length", calc.Number(usual)+"mm", "seam's length not given")
 	return usual
+}
+
+// operating is the share of the time during which the arc burns, %: the job's, or the usual one, shown as assumed.
+func (p *Page) operating(card *calc.Card) tables.Datum {
+	f, given := tables.OperatingFactor, card.Used.Operating
+	if given.Set {
+		f.V, f.Low, f.High = given.V, given.V, given.V
+		return f
+	}
+	p.assume("operating", calc.Number(f.V)+"%", "arc-on share of the time, from handbooks")
+	return f
 }
 
 // assume notes a value that the page uses although nobody gave it. The card's own list is shared by its pages, which

@@ -50,9 +50,6 @@ func (p *Page) has(f tables.Family) bool { return calc.Applies(string(f), &p.Car
 func (p *Page) split(card *calc.Card) {
 	m := &card.Setup.Members
 	arms := calc.Paths(card.Used.Joint)
-	if arms[1] == 0 {
-		return
-	}
 	pull := func(i int, k, c float64) float64 { return arms[i] * calc.Draws(m[i].Core, k, c) }
 	share := func(i int, own, other func(tables.Datum) float64) float64 {
 		a := pull(i, own(m[i].Metal.Conductivity), own(m[i].Metal.HeatCapacity))
@@ -64,8 +61,7 @@ func (p *Page) split(card *calc.Card) {
 	high := func(d tables.Datum) float64 { return d.High }
 	for i, name := range [...]string{"heat_share_1", "heat_share_2"} {
 		from, to := share(i, low, high), share(i, high, low)
-		if m[0].Metal.ID == m[1].Metal.ID ||
-			m[0].Metal.Family == m[1].Metal.Family { // their errors move together and cancel
+		if m[0].Metal.Family == m[1].Metal.Family { // their errors move together and cancel
 			from, to = share(i, mid, mid), share(i, mid, mid)
 		}
 		p.add(name, "%", share(i, mid, mid), from, to,

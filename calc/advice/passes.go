@@ -83,8 +83,12 @@ func short(card *calc.Card, fill *calc.Fill, bead calc.Figure) bool {
 		return false
 	}
 	// The edge is judged by how far metal runs into the gap.
-	filled := func(e calc.Edge) bool { return e.Name == "joint filled" && e.Met }
-	return fill.Groove.Depth > 0 || !slices.ContainsFunc(card.Edges, filled)
+	return fill.Groove.Depth > 0 || !meets(card, "joint filled")
+}
+
+// meets reports whether a card is judged by the named edge and meets it.
+func meets(card *calc.Card, edge string) bool {
+	return slices.ContainsFunc(card.Edges, func(e calc.Edge) bool { return e.Name == edge && e.Met })
 }
 
 // laid adds the arc time for the job's seam.
@@ -186,13 +190,9 @@ func (p *Page) wetsGroove(card *calc.Card, fill *calc.Fill) {
 	if fill.Groove.Depth == 0 {
 		return
 	}
-	if card.Job.Gap.Set && card.Job.Gap.V > 0 {
-		for i := range card.Edges {
-			if e := &card.Edges[i]; e.Name == "gap bridged" && e.Met {
-				p.Because(ownSection, "root: the card's bead bridges this opening without a backing")
-				return
-			}
-		}
+	if card.Job.Gap.Set && card.Job.Gap.V > 0 && meets(card, "gap bridged") {
+		p.Because(ownSection, "root: the card's bead bridges this opening without a backing")
+		return
 	}
 	p.Because(practice, "root: whether it is bridged is not judged here, in the open or over a backing: run a sealing "+
 		"bead from the back")

@@ -35,13 +35,6 @@ func (p *Page) hole(card *calc.Card) calc.Figure {
 	return p.take(calc.GivenFigure("hole", d, "mm"))
 }
 
-// tearOut is the load along the sheet at which the sheet tears around its plugs, kN.
-func (p *Page) tearOut(hole, count float64) calc.Figure {
-	return p.weakest(func(m *calc.Member) calc.Figure {
-		return tears("sheet_capacity", m, tables.PlugTearOut, hole, count)
-	})
-}
-
 // tears is the load that the metal of a member carries around its plugs, kN; d is the coefficient of the
 // failure.
 func tears(name string, m *calc.Member, d tables.Datum, hole, count float64) calc.Figure {
@@ -67,35 +60,23 @@ func (p Page) plug(card *calc.Card) (Page, error) {
 			"whole %.1f mm: %s. Saw a test plug through.", card.Job.Hole.V, why)
 	}
 	hole := p.hole(card).Value
-	mid, low, high, err := formula.Predictive(formula.FilletStress(true))
-	if err != nil {
-		return p, err
-	}
+	mid, low, high, _ := formula.Predictive(formula.FilletStress(true))
 	count := card.Used.Count.Or(1)
 	area := math.Pi / 4 * hole * hole * count
 	scale := min(1, guideRatio(card))
 	bond := p.add("plug_capacity", "kN", area*mid*scale/1000, area*low*scale/1000, area*high*scale/1000,
 		calc.OwnBasis("pi/4·{d}²·{n}·{f}/1000", filletSource, calc.In("d", "hole", hole, "mm"),
 			calc.In("n", "plugs", count, "1"), calc.Derived("f", "stress of the bond at failure", mid*scale, "MPa")))
-	p.allow(card, bond, p.tearOut(hole, count))
-	p.pullsOut(card, bond, hole, count)
+	tearsOut := func(m *calc.Member) calc.Figure { return tears("sheet_capacity", m, tables.PlugTearOut, hole, count) }
+	p.overloaded(card, p.allow("allowable_load", card, bond, p.weakest(tearsOut)))
+	p.allow("allowable_pull", card, p.take(tears("pull_out_capacity", &card.Setup.Members[0], tables.PlugPullOut, hole,
+		count)), bond)
+	p.Because(fillets, "the load along the sheet and the pull square to it are allowed each alone: where both "+
+		"come, take the share of each and let the shares add up to no more than one")
 	p.Because(practice, "a brazed plug carries on the area that it wets below, not on fused metal: look at the other "+
 		"face of a test piece")
 	p.strengthWords(card)
 	return p, nil
-}
-
-// pullsOut adds what the plugs carry at right angles to the sheet, until the upper sheet tears off them or the
-// bond below breaks.
-func (p *Page) pullsOut(card *calc.Card, bond calc.Figure, hole, count float64) {
-	out := p.take(tears("pull_out_capacity", &card.Setup.Members[0], tables.PlugPullOut, hole, count))
-	safety := factor(card)
-	v := downTo2(min(out.Low, bond.Low) / safety.Value)
-	p.add("allowable_pull", "kN", v, v, v, calc.RowBasis("min({F1}, {F2})/{S}, rounded down to two figures",
-		tables.DesignSafety.Origin, calc.Derived("F1", "low edge of the pull-out capacity", out.Low, "kN"),
-		calc.Derived("F2", "low edge of the plug capacity", bond.Low, "kN"), safety))
-	p.Because(fillets, "the load along the sheet and the pull square to it are allowed each alone: where both "+
-		"come, take the share of each and let the shares add up to no more than one")
 }
 
 // Plug is the page of a plug: its hole, its metal and time, and how hot the arc makes the sheet below.

@@ -24,13 +24,10 @@ var crowns = []float64{0, 0.5, 1, 1.5, 2, 2.5, 3}
 // holds, and thinner sheets below.
 func plugWays(card *calc.Card) []plugWay {
 	least, most := formula.PlugHole(card.Setup.Members[0].Core)
-	hole := least
-	if card.Job.Hole.Set {
-		hole = card.Job.Hole.V
-	}
+	hole := card.Job.Hole.Or(least)
 	toHole := func(j *calc.Job, to float64) { j.Hole = calc.Some(to) }
-	larger, smaller := plugWay{what: "a larger hole, %.1f mm", set: toHole}, plugWay{what: "a smaller hole, %.1f mm",
-		set: toHole}
+	larger := plugWay{what: "a larger hole, %.1f mm", set: toHole}
+	smaller := plugWay{what: "a smaller hole, %.1f mm", set: toHole}
 	for d := math.Ceil(2*least) / 2; d <= most; d += 0.5 {
 		if d > hole {
 			larger.steps = append(larger.steps, d)
@@ -40,8 +37,8 @@ func plugWays(card *calc.Card) []plugWay {
 	}
 	feed, _ := card.Figure("wire_feed")
 	toFeed := func(j *calc.Job, to float64) { j.Feed, j.Amps, j.Volts = calc.Some(to), calc.Opt{}, calc.Opt{} }
-	more, less := plugWay{what: "more wire feed, %.1f m/min", set: toFeed}, plugWay{what: "less wire feed, %.1f m/min",
-		set: toFeed}
+	more := plugWay{what: "more wire feed, %.1f m/min", set: toFeed}
+	less := plugWay{what: "less wire feed, %.1f m/min", set: toFeed}
 	for i := 1; i <= 6; i++ {
 		more.steps = append(more.steps, feed.Value*(1+0.1*float64(i)))
 		less.steps = append(less.steps, feed.Value*(1-0.1*float64(i)))

@@ -3,6 +3,7 @@ package advice
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/tables"
@@ -13,9 +14,9 @@ const fumeSource = "emission factors of welding wires times what melts, the wire
 
 // plume collects what goes into the air while the arc burns.
 type plume struct {
-	p      *Page
-	share  float64 // of the shift during which the arc burns
-	agents []airborne
+	p         *Page
+	operating tables.Datum // share of the shift during which the arc burns, %
+	agents    []airborne
 }
 
 // airborne is an agent with its rate while the arc burns, mg/s.
@@ -128,14 +129,14 @@ func (f *plume) compareLimits(card *calc.Card) {
 	p := f.p
 	index, tight, sure := ends{}, 0.0, 0.0
 	var governs string
-	var symbols string
+	var terms []string
 	var in []calc.Input
 	for i, a := range f.agents {
 		limit, ok := strictest(a.agent)
 		if !ok {
 			continue
 		}
-		at := func(rate float64) float64 { return f.share * rate / limit.Limit.V }
+		at := func(rate float64) float64 { return f.operating.V / 100 * rate / limit.Limit.V }
 		index = ends{index.low + at(a.rate.Low), index.mid + at(a.rate.Value), index.high + at(a.rate.High)}
 		if sure += at(a.rate.Value); a.agent == "zinc-oxide" { // its share of fume is only assumed
 			sure += at(a.rate.High - a.rate.Value)
@@ -144,10 +145,7 @@ func (f *plume) compareLimits(card *calc.Card) {
 			tight, governs = v, fmt.Sprintf("%s with %s %s mg/m³", a.name, limit.Body, calc.Number(limit.Limit.V))
 		}
 		f.limits(&a)
-		if symbols != "" {
-			symbols += " + "
-		}
-		symbols += fmt.Sprintf("{r%[1]d}/{C%[1]d}", i)
+		terms = append(terms, fmt.Sprintf("{r%[1]d}/{C%[1]d}", i))
 		in = append(in, calc.Derived(fmt.Sprintf("r%d", i), a.name, a.rate.Value, "mg/s"),
 			calc.In(fmt.Sprintf("C%d", i), "strictest limit of "+a.name, limit.Limit.V, "mg/m3"))
 	}
@@ -156,26 +154,22 @@ func (f *plume) compareLimits(card *calc.Card) {
 		return
 	}
 	p.Because(Own(fumeSource), "the tightest is %s; the agents add up, each over its strictest limit", governs)
-	in = append(in, calc.Input{Symbol: "o", Name: "arc-on share of the shift", Value: 100 * f.share, Unit: "%",
+	in = append(in, calc.Input{Symbol: "o", Name: "arc-on share of the shift", Value: f.operating.V, Unit: "%",
 		Assumed: !card.Used.Operating.Set})
-	f.capture(index, sure, symbols, in)
+	f.capture(index, sure, strings.Join(terms, " + "), in)
 }
 
 // limits states an agent's rate beside every body's limits, in one sentence.
 func (f *plume) limits(a *airborne) {
-	text := ""
+	var list []string
 	for _, l := range tables.ExposureLimits {
-		if l.Agent != a.agent || l.Span != tables.ShiftMean && l.Span != tables.Ceiling {
-			continue
+		if l.Agent == a.agent && (l.Span == tables.ShiftMean || l.Span == tables.Ceiling) {
+			list = append(list, fmt.Sprintf("%s %s (%s, %s)", l.Body, calc.Number(l.Limit.V), l.Span, l.Form))
 		}
-		if text != "" {
-			text += ", "
-		}
-		text += fmt.Sprintf("%s %s (%s, %s)", l.Body, calc.Number(l.Limit.V), l.Span, l.Form)
 	}
 	least, _ := strictest(a.agent)
 	f.p.Because(least.Limit.Origin, "%s in the plume, %s to %s mg/s; limits in mg/m³: %s", a.name,
-		calc.Number(round2(a.rate.Low)), calc.Number(round2(a.rate.High)), text)
+		calc.Number(round2(a.rate.Low)), calc.Number(round2(a.rate.High)), strings.Join(list, ", "))
 }
 
 // strictest is the lowest limit of an agent as a mean over a shift.
@@ -233,11 +227,12 @@ func (p *Page) hoodFlow() {
 		calc.RowBasis("row of the table for the hood's distance, rounded up", near.Flow.Origin,
 			calc.In("", "at 100 to 150 mm", near.Flow.V, "ft3/min"),
 			calc.In("", "at 250 to 300 mm", far.Flow.V, "ft3/min")))
-	text := "a movable hood first: its opening beside or behind the arc, so that the plume is drawn away from the " +
-		"face, with a flange, at most 300 mm off; it draws"
-	for i, row := range h {
-		text += fmt.Sprintf("%s %.0f m³/h (%.0f cfm) at %.0f to %.0f mm", [...]string{"", ","}[min(i, 1)],
-			upTo2(row.Flow.V*cubicFoot), row.Flow.V, math.Round(row.From*25.4/50)*50, math.Round(row.To*25.4/50)*50)
+	var flows []string
+	for _, row := range h {
+		flows = append(flows, fmt.Sprintf("%.0f m³/h (%.0f cfm) at %.0f to %.0f mm", upTo2(row.Flow.V*cubicFoot),
+			row.Flow.V, math.Round(row.From*25.4/50)*50, math.Round(row.To*25.4/50)*50))
 	}
-	p.Because(near.Flow.Origin, "%s: %.1f m/s at the work", text, tables.HoodSpeed.V)
+	p.Because(near.Flow.Origin, "a movable hood first: its opening beside or behind the arc, so that the plume is drawn "+
+		"away from the face, with a flange, at most 300 mm off; it draws %s: %.1f m/s at the work",
+		strings.Join(flows, ", "), tables.HoodSpeed.V)
 }

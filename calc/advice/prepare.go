@@ -21,18 +21,15 @@ func Prepare(card *calc.Card) (Page, error) {
 }
 
 // line adds a line of common practice under its topic.
-func (p *Page) line(code string) {
-	if l, ok := tables.PracticeLines.ByID(code); ok {
-		p.lineUnder(l.Topic, code)
-	}
+func (p *Page) line(code string) *Reason {
+	l, _ := tables.PracticeLines.ByID(code)
+	r := p.Because(l.Origin, "%s", l.Text)
+	r.Topic = l.Topic
+	return r
 }
 
 // lineUnder adds a line under another topic than its own.
-func (p *Page) lineUnder(topic, code string) {
-	if l, ok := tables.PracticeLines.ByID(code); ok {
-		p.reason(l.Origin, "%s", l.Text).Topic = topic
-	}
-}
+func (p *Page) lineUnder(topic, code string) { p.line(code).Topic = topic }
 
 // row adds a figure from a table.
 func (p *Page) row(name string, d tables.Datum, formula string) {
@@ -142,7 +139,7 @@ func (p *Page) tacks(card *calc.Card) {
 }
 
 func (p *Page) feeding(card *calc.Card) {
-	p.reason(tables.GunAngle.Origin, "%s", calc.Technique(card)).Topic = tables.TopicLay
+	p.Because(tables.GunAngle.Origin, "%s", calc.Technique(card)).Topic = tables.TopicLay
 	for _, code := range [...]string{"rolls", "liner", "contact-tip", "bird-nest"} {
 		p.line(code)
 	}

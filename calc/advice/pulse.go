@@ -45,11 +45,8 @@ type waveform struct {
 }
 
 func newWaveform(card *calc.Card) (*waveform, error) {
-	mean, ok := card.Figure("current")
-	frequency, ok2 := card.Figure("pulse_frequency")
-	if !ok || !ok2 {
-		return nil, fmt.Errorf("no current is computed")
-	}
+	mean, _ := card.Figure("current")
+	frequency, _ := card.Figure("pulse_frequency")
 	d := card.Used.Wire.V
 	transition, err := formula.SprayTransition(d)
 	if err != nil {

@@ -14,7 +14,7 @@ func (p *Page) rootOpening(card *calc.Card, thin float64) {
 			calc.In("t", "thinner sheet", thin, "mm"), calc.In("w", "share of the wire", w.V, "1"),
 			calc.In("d", "wire", wire, "mm")))
 	if card.Used.Gap.V == 0 {
-		p.reason(s.Origin, "set the sheets apart and give that as the gap: the base stays solid, so that no bronze "+
+		p.Because(s.Origin, "set the sheets apart and give that as the gap: the base stays solid, so that no bronze "+
 			"gets down a closed root and the cap alone would carry").Topic = tables.TopicFitUp
 	}
 }

@@ -27,7 +27,7 @@ func (p *Page) laying(card *calc.Card) {
 		blocks := (n + mostPieces - 1) / mostPieces
 		p.Order = SkipOrder((n + blocks - 1) / blocks)
 		if blocks > 1 {
-			p.reason(piece.Origin, "a seam of %d pieces: %d blocks, each in the order shown", n,
+			p.Because(piece.Origin, "a seam of %d pieces: %d blocks, each in the order shown", n,
 				blocks).Topic = tables.TopicLay
 		}
 		p.add("seam_pieces", "1", float64(n), math.Ceil(length/piece.High-1e-9), math.Ceil(length/piece.Low-1e-9),

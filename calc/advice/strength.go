@@ -36,7 +36,7 @@ func Strength(card *calc.Card) (Page, error) {
 			"setting, read amps and volts while the arc burns, which narrows the bands, or give the throat of a cut "+
 			"test piece that wetted both.")
 	} else {
-		p.allow(card, l.throat, l.bond, l.sheet)
+		p.overloaded(card, p.allow("allowable_load", card, l.throat, l.bond, l.sheet))
 	}
 	p.pulled(card, length)
 	p.breaks(card, &l)
@@ -104,19 +104,19 @@ func (p *Page) throatOf(card *calc.Card) (calc.Figure, error) {
 // throatOfLeg is the throat of a measured leg. Over a gap the leg is measured on the lower member, and the part of it
 // across the gap is no throat.
 func (p *Page) throatOfLeg(card *calc.Card) (calc.Figure, error) {
-	leg, gap := card.Job.Leg.V, card.Used.Gap.V
-	if gap == 0 || card.Used.Joint != "lap" && card.Used.Joint != "tee" {
-		v := formula.LegThroat(leg)
-		return p.add("throat", "mm", v, v, v, calc.OwnBasis("{l}/√2", "geometry of an equal-legged fillet",
-			calc.In("l", "leg", leg, "mm"))), nil
+	leg, gap := card.Job.Leg.V, 0.0
+	basis := calc.OwnBasis("{l}/√2", "geometry of an equal-legged fillet", calc.In("l", "leg", leg, "mm"))
+	if u := &card.Used; u.Gap.V > 0 && (u.Joint == "lap" || u.Joint == "tee") {
+		gap = u.Gap.V
+		basis = calc.RowBasis("({l} − {g})/√2", openLeg, calc.In("l", "leg", leg, "mm"),
+			calc.In("g", "gap under the member that ends there", gap, "mm"))
 	}
 	if leg <= gap {
 		return calc.Figure{}, mistake.In("leg", "it is not longer than the gap, so the bead holds nothing",
 			"give a leg of more than the gap, or close the gap")
 	}
 	v := formula.LegThroat(leg - gap)
-	return p.add("throat", "mm", v, v, v, calc.RowBasis("({l} − {g})/√2", openLeg, calc.In("l", "leg", leg, "mm"),
-		calc.In("g", "gap under the member that ends there", gap, "mm"))), nil
+	return p.add("throat", "mm", v, v, v, basis), nil
 }
 
 var openLeg = tables.Origin{Known: tables.MemoryMedium,
@@ -144,8 +144,8 @@ func (p *Page) sheetCapacity(length float64) calc.Figure {
 	})
 }
 
-// allow divides the lowest capacity by the safety factor, and compares the job's load with the result.
-func (p *Page) allow(card *calc.Card, capacities ...calc.Figure) {
+// allow divides the lowest capacity by the safety factor.
+func (p *Page) allow(name string, card *calc.Card, capacities ...calc.Figure) calc.Figure {
 	edge := math.Inf(1)
 	var symbols []string
 	var in []calc.Input
@@ -156,17 +156,21 @@ func (p *Page) allow(card *calc.Card, capacities ...calc.Figure) {
 			f.Low, "kN"))
 	}
 	v := downTo2(edge / factor(card).Value)
-	p.add("allowable_load", "kN", v, v, v, calc.RowBasis(
-		"min("+strings.Join(symbols, ", ")+")/{S}, rounded down to two figures", tables.DesignSafety.Origin, append(in,
-			factor(card))...))
-	if !card.Job.Load.Set {
+	return p.add(name, "kN", v, v, v, calc.RowBasis("min("+strings.Join(symbols, ", ")+")/{S}, rounded down to two "+
+		"figures", tables.DesignSafety.Origin, append(in, factor(card))...))
+}
+
+// overloaded compares the job's load with the one to allow.
+func (p *Page) overloaded(card *calc.Card, allowed calc.Figure) {
+	if !card.Job.Load.Set || card.Job.Load.V <= allowed.Value*(1+lastBit) {
 		return
 	}
-	load := card.Job.Load.V
-	if load > v*(1+lastBit) {
-		p.Warn("overloaded", filletSource, "%s kN is more than the allowable %s kN. %s, another filler, or another "+
-			"way to join it.", calc.Number(load), calc.Number(v), strengthen(card))
+	stronger := "Longer, a fuller throat, thicker sheet"
+	if card.Used.Joint == "plug" {
+		stronger = "More plugs or larger ones, thicker sheet"
 	}
+	p.Warn("overloaded", filletSource, "%s kN is more than the allowable %s kN. %s, another filler, or another way to "+
+		"join it.", calc.Number(card.Job.Load.V), calc.Number(allowed.Value), stronger)
 }
 
 // lastBit is the relative difference up to which two ways to compute a number count as equal.
@@ -198,14 +202,6 @@ func toTwo(v float64, whole func(float64) float64) float64 {
 func factor(card *calc.Card) calc.Input {
 	return calc.Input{Symbol: "S", Name: "safety factor", Value: card.Used.Safety.Or(tables.DesignSafety.V), Unit: "1",
 		Assumed: !card.Job.Safety.Set}
-}
-
-// strengthen is what would make a joint carry more.
-func strengthen(card *calc.Card) string {
-	if card.Used.Joint == "plug" {
-		return "More plugs or larger ones, thicker sheet"
-	}
-	return "Longer, a fuller throat, thicker sheet"
 }
 
 func (p *Page) strengthWords(card *calc.Card) {

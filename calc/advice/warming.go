@@ -31,10 +31,10 @@ func (p *Page) warming(card *calc.Card) {
 	case heavy:
 		p.line("chill-off")
 	case card.Zone == "cold":
-		p.reason(ownSection, "the card is cold at this setting: warming the parts helps%s; give the "+
+		p.Because(ownSection, "the card is cold at this setting: warming the parts helps%s; give the "+
 			"temperature as preheat", calc.NoHotter(card)).Topic = tables.TopicWarm
 	case p.has(tables.CopperFam):
-		p.reason(ownSection, "copper draws heat off: without a good setting, warm it%s; give its temperature as "+
+		p.Because(ownSection, "copper draws heat off: without a good setting, warm it%s; give its temperature as "+
 			"preheat", calc.NoHotter(card)).Topic = tables.TopicWarm
 	default:
 		p.line("no-preheat")
@@ -47,7 +47,7 @@ func (p *Page) givenWarmth(card *calc.Card) {
 	switch at := card.Used.Preheat.V; {
 	case card.Job.Preheat.Set && at > tables.ChillOff.V:
 		p.take(calc.GivenFigure("preheat", at, "C"))
-		p.reason(ownJob, "the card is computed for parts at %.0f °C: warm them through to that, and measure on the "+
+		p.Because(ownJob, "the card is computed for parts at %.0f °C: warm them through to that, and measure on the "+
 			"far face", at).Topic = tables.TopicWarm
 	case !card.Job.Preheat.Set && p.has(tables.CastIron):
 		p.row("preheat", tables.IronPreheat, "least, through and through")
@@ -58,7 +58,7 @@ func (p *Page) givenWarmth(card *calc.Card) {
 func (p *Page) preheatOf(card *calc.Card) (found bool) {
 	for _, code := range [...]string{"preheat-needed", "preheat-no-cure", "another-process"} {
 		if text := card.Said(code); text != "" {
-			p.reason(ownSection, "%s", text).Topic = tables.TopicWarm
+			p.Because(ownSection, "%s", text).Topic = tables.TopicWarm
 			found = true
 		}
 	}

@@ -42,7 +42,7 @@ func (p *Page) stripsZinc(card *calc.Card) bool {
 
 // zincStaysCold says that parts with zinc on are not warmed. It reports whether it had to say so.
 func (p *Page) zincStaysCold(card *calc.Card, heavy bool) bool {
-	say := func(format string, args ...any) { p.reason(practice, format, args...).Topic = tables.TopicWarm }
+	say := func(format string, args ...any) { p.Because(practice, format, args...).Topic = tables.TopicWarm }
 	switch strip := calc.StripZinc(card); {
 	case calc.Preheated(card):
 		say("the job has %.0f °C of preheat, and zinc must not be preheated: %s", card.Used.Preheat.V, strip)

@@ -43,7 +43,7 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	}
 	v.recall()
 	now := v.last()
-	c := advice.Correction{Causes: v.rank(now)}
+	c := advice.Correction{Causes: v.rank(now), Next: tries[len(tries)-1].Job}
 	v.learn(now)
 	if contradicts(now.Seen) {
 		c.Why = "It looks cold and hot at once: no one setting does both. Look at gap and fit-up, at the aim and at " +
@@ -54,7 +54,6 @@ func Next(ctx context.Context, tries []Try) (advice.Page, error) {
 	if v.over() {
 		return advice.Page{}, v.err
 	}
-	c.Next = v.next(tries[len(tries)-1].Job, now, &c)
 	p := advice.Page{Name: "correct", Card: v.card, Correction: &c}
 	correctWords(&p, &c, v)
 	p.PreheatCautions(&v.card)

@@ -55,17 +55,17 @@ func TestNotchesStopShort(t *testing.T) {
 		first, last float64
 	}{{0, 27, 9.1, 11.7}, {10, 5, 9.1, 9.5}, {11.7, 13, 9.1, 10.3}, {14, 27, 9.1, 11.7}, {9.2, 1, 9.1, 9.1}, {9.3, 2,
 		9.1, 9.2}} {
-		v := &posterior{laid: laidAt(job, []string{"rolled-edge", "burn-through"}, x.opposite, 9)}
+		v := &posterior{off: true, laid: laidAt(job, []string{"rolled-edge", "burn-through"}, x.opposite, 9)}
 		list := v.notches(&v.laid[1], l, 1)
 		if len(list) != x.count || list[0] != x.first || list[len(list)-1] != x.last {
 			t.Errorf("opposite at %g: %v", x.opposite, list)
 		}
 	}
-	v := &posterior{laid: laidAt(job, []string{"burn-through"}, 9)}
+	v := &posterior{off: true, laid: laidAt(job, []string{"burn-through"}, 9)}
 	if down := v.notches(&v.laid[0], l, -1); len(down) != 27 || down[0] != 8.9 || down[26] != 6.3 {
 		t.Errorf("downward: %v", down)
 	}
-	fast := &posterior{laid: laidAt(job, []string{"rolled-edge"}, 12.5)}
+	fast := &posterior{off: true, laid: laidAt(job, []string{"rolled-edge"}, 12.5)}
 	// A hand holds 14 mm/s at most.
 	if up := fast.notches(&fast.laid[0], l, 1); len(up) != 15 || up[14] != 14 {
 		t.Errorf("upward from 12.5: %v", up)

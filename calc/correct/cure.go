@@ -135,9 +135,6 @@ func (v *posterior) recall() {
 		}
 		then.choose(t, &c)
 		if c.Do != "" && !OfHeat(c.Causes[0].ID) {
-			if v.cured == nil {
-				v.cured = map[string]bool{}
-			}
 			v.cured[c.Causes[0].ID] = true
 		}
 	}

@@ -18,11 +18,8 @@ import (
 // for others. A setting that melts through at the computed heat is always too hot. Only the computation counts,
 // not the beads.
 func (v *posterior) farOff(job *calc.Job) float64 {
-	if v.off || len(v.computed) == 0 {
+	if v.off {
 		return 0
-	}
-	if side, known := v.sides[*job]; known {
-		return side
 	}
 	const wide, half = 0.95, 0.5 // of the computed heat's own spread
 	list := v.causesAt(job)
@@ -37,21 +34,19 @@ func (v *posterior) farOff(job *calc.Job) float64 {
 		}
 	}
 	if !v.timed {
-		v.steadyLimits(job, func(i int, l *limit.All) {
+		for i, l := range v.steadyLimits(job) {
 			if l != nil && l[limit.Wets] < 0 && heatOf(list[i]) > 0 {
 				cold += v.computed[i]
 			}
-		})
+		}
 	}
-	side := 0.0
 	switch {
 	case list[len(list)/2] == tables.CauseMelts, hot > wide:
-		side = 1
+		return 1
 	case cold > wide && hot < half:
-		side = -1
+		return -1
 	}
-	v.sides[*job] = side
-	return side
+	return 0
 }
 
 // heatOf is −1 for a cause that asks for more heat, 1 for one that asks for less, 0 for others.

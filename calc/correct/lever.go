@@ -55,23 +55,17 @@ func within(low, high float64) func(*calc.Job) (low, high float64) {
 
 // preheatEnds are the temperatures between which the parts are warmed, C.
 func preheatEnds(j *calc.Job) (low, high float64) {
-	low, high = metalEnds(j.Metal)
+	low, high = 20, tables.PreheatSteel.High
+	switch m, _ := tables.Metals.ByID(j.Metal); m.Family {
+	case tables.CastIron:
+		low, high = tables.IronPreheat.Low, tables.PreheatIron.High
+	case tables.CopperFam:
+		high = tables.PreheatCopper.High
+	}
 	if calc.HighStrength(j.Metal) || calc.HighStrength(j.Metal2) {
 		high = min(high, tables.HardenedWarmest.V)
 	}
 	return low, high
-}
-
-// metalEnds are the temperatures between which the first member alone is warmed, C.
-func metalEnds(metal string) (low, high float64) {
-	m, _ := tables.Metals.ByID(metal)
-	switch m.Family {
-	case tables.CastIron:
-		return tables.IronPreheat.Low, tables.PreheatIron.High
-	case tables.CopperFam:
-		return 20, tables.PreheatCopper.High
-	}
-	return 20, tables.PreheatSteel.High
 }
 
 // most and usual are a lever's largest and usual change at a value.
@@ -93,8 +87,10 @@ func (v *posterior) usualStep(t *Try, l *lever, sign float64) *move {
 	}
 	at := l.opt(&t.Job).V
 	i, step := 0, l.usual(at)
-	if well, ok := v.ranWell(t, l, sign); ok {
-		step = min(step, math.Abs(well-at)/2) // halfway to a value at which the arc ran well
+	if l.what == "volts" { // at most halfway to a value at which the arc neither stubbed nor burnt back
+		if well, ok := v.nearest(t, l, sign, func(seen string) bool { return voltSign(seen) == 0 }); ok {
+			step = min(step, math.Abs(well-at)/2)
+		}
 	}
 	for i < len(list)-1 && math.Abs(list[i]-at) < step-1e-9 {
 		i++
@@ -110,21 +106,12 @@ func (v *posterior) set(t *Try, l *lever, to float64) *move {
 	return m
 }
 
-// ranWell is the nearest value of the volts on that side at which a bead with the same other settings ran without
-// stubbing or burning back.
-func (v *posterior) ranWell(t *Try, l *lever, sign float64) (float64, bool) {
-	if l.what != "volts" {
-		return 0, false
-	}
-	return v.nearest(t, l, sign, func(seen string) bool { return voltSign(seen) == 0 })
-}
-
 // firstGoodNotch is the first notch of a lever whose chance is at least one half, or the likeliest notch.
 func (v *posterior) firstGoodNotch(t *Try, l *lever, sign float64) *move {
-	list := v.notches(t, l, sign)
 	if v.off {
 		return v.usualStep(t, l, sign)
 	}
+	list := v.notches(t, l, sign)
 	var best *move
 	for _, x := range list {
 		m := v.set(t, l, x)

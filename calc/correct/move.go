@@ -57,15 +57,22 @@ func (v *posterior) choose(t *Try, c *advice.Correction) {
 	c.Why = v.why(top, c, best)
 }
 
-// put writes a move into the correction as its change.
+// put writes a move into the correction as its change. The next job is the given one with the bead's settings and the
+// change; what was assumed stays open.
 func put(c *advice.Correction, t *Try, m *move) {
 	if m.lever == nil {
 		c.Change = &advice.Change{What: "mode", FromMode: t.Job.Mode, ToMode: m.job.Mode}
+		c.Next.Mode, c.Next.Amps = m.job.Mode, calc.Opt{}
+		c.Next = unaimed(c.Next)
 		return
 	}
-	was := t.Job
-	c.Change = &advice.Change{What: m.lever.what, From: m.lever.opt(&was).V, To: m.lever.opt(&m.job).V,
-		Unit: m.lever.unit}
+	to := *m.lever.opt(&m.job)
+	c.Change = &advice.Change{What: m.lever.what, From: m.lever.opt(&t.Job).V, To: to.V, Unit: m.lever.unit}
+	c.Next = AsSet(c.Next, &t.Job)
+	if m.lever.what == "wire_feed" { // the volts stay as they are set
+		c.Next.Volts = t.Job.Volts
+	}
+	*m.lever.opt(&c.Next) = to
 }
 
 // remedy is the move against a cause, nil if no setting helps.

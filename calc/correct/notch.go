@@ -2,6 +2,7 @@ package correct
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"brazebooth/calc/learned"
@@ -105,9 +106,8 @@ func voltSign(seen string) int {
 
 // contradicts reports whether a bead looks cold and hot at once.
 func contradicts(seen string) bool {
-	cold, hot := false, false
-	for _, s := range strings.Split(seen, ",") {
-		cold, hot = cold || learned.HeatSign(s) < 0, hot || learned.HeatSign(s) > 0
+	looks := func(heat float64) bool {
+		return slices.ContainsFunc(strings.Split(seen, ","), func(s string) bool { return learned.HeatSign(s) == heat })
 	}
-	return cold && hot
+	return looks(-1) && looks(1)
 }

@@ -6,14 +6,13 @@ import (
 	"slices"
 
 	"brazebooth/calc"
-	"brazebooth/calc/advice"
 	"brazebooth/calc/formula"
 	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
 
 // posterior is what is known about a booth after its test beads: a weight for each of several shifts between
-// the true and the computed heat, and the result of each setting under each shift.
+// the true and the computed heat. Sections and timed ends are cached by calc, so that nothing is kept here.
 type posterior struct {
 	*request
 	card     calc.Card // of the last try
@@ -21,15 +20,11 @@ type posterior struct {
 	shifts   []float64 // logarithms: of the heat, or of a timed arc's times
 	weights  []float64
 	timed    bool
-	times    map[calc.Job]timedLimits // cache, by the job without its times
-	nodes    map[calc.Job]nodes       // cache, by setting
-	depths   map[depth]float64        // cache of calc.Probe's Inside; NaN if it has no result
-	off      bool                     // nothing is computed: no window
-	computed []float64                // the weights before any bead
-	sides    map[calc.Job]float64     // cache of farOff
-	disputed bool                     // the last bead showed the opposite of what is computed
-	onlyZinc bool                     // the last bead showed only the loss of zinc that is computed
-	cured    map[string]bool          // causes that a bead still showed after their cure in words
+	off      bool            // nothing is computed: no window
+	computed []float64       // the weights before any bead
+	disputed bool            // the last bead showed the opposite of what is computed
+	onlyZinc bool            // the last bead showed only the loss of zinc that is computed
+	cured    map[string]bool // causes that a bead still showed after their cure in words
 }
 
 // request is a running request with the first error in it. After an error nothing more is computed, and the
@@ -60,9 +55,7 @@ const (
 
 // newPosterior completes the tries' settings with what the card suggests, and sets up the prior of the heat.
 func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
-	v := &posterior{request: &request{ctx: ctx}, laid: make([]Try, len(tries)), times: map[calc.Job]timedLimits{},
-		nodes: map[calc.Job]nodes{}, depths: map[depth]float64{},
-		sides: map[calc.Job]float64{}}
+	v := &posterior{request: &request{ctx: ctx}, laid: make([]Try, len(tries)), cured: map[string]bool{}}
 	last := len(tries) - 1
 	for i := last; i >= 0; i-- {
 		job := tries[i].Job
@@ -94,37 +87,15 @@ func newPosterior(ctx context.Context, tries []Try) (*posterior, error) {
 
 // fillOpen gives an earlier try the last one's settings where it leaves them open; a suggestion would differ.
 func fillOpen(j, last *calc.Job) {
-	if !j.Feed.Set && !j.Amps.Set {
-		j.Feed = last.Feed
-	}
-	to := [...]*calc.Opt{&j.Volts, &j.Travel, &j.StickOut, &j.ArcOn, &j.ArcOff, &j.SpotStep, &j.Aim}
-	for i, from := range [...]calc.Opt{last.Volts, last.Travel, last.StickOut, last.ArcOn, last.ArcOff,
-		last.SpotStep, last.Aim} {
-		if !to[i].Set {
-			*to[i] = from
-		}
-	}
-}
-
-// next is the job as given, with the bead's settings and the change; what was assumed stays open.
-func (v *posterior) next(given calc.Job, t *Try, c *advice.Correction) calc.Job {
-	if c.Change == nil {
-		return given
-	}
-	if c.Change.What == "mode" {
-		given.Mode, given.Amps = c.Change.ToMode, calc.Opt{}
-		return unaimed(given)
-	}
-	j := AsSet(given, &t.Job)
-	if c.Change.What == "wire_feed" { // the volts stay as they are set
-		j.Volts = t.Job.Volts
-	}
 	for i := range levers {
-		if levers[i].what == c.Change.What {
-			*levers[i].opt(&j) = calc.Some(c.Change.To)
+		o := levers[i].opt(j)
+		if !o.Set && i != leverPreheat && !(i == leverFeed && j.Amps.Set) {
+			*o = *levers[i].opt(last)
 		}
 	}
-	return j
+	if !j.Aim.Set {
+		j.Aim = last.Aim
+	}
 }
 
 // sigma is the standard deviation of the heat's shift: that of the heat combined with that of the section's
@@ -155,45 +126,43 @@ func (v *posterior) causesAt(job *calc.Job) []string {
 			list[i] = [...]string{tables.CauseCold, tables.CauseFine, tables.CauseHot, tables.CauseMelts}[i%4]
 		}
 	case v.timed:
-		l := v.timedLimits(job)
-		for i, shift := range v.shifts {
-			list[i] = l.cause(job.ArcOn.V, job.ArcOff.V, shift)
-		}
+		v.timedCauses(job, list)
 	default:
-		v.steadyCauses(job, list)
+		for i, l := range v.steadyLimits(job) {
+			list[i] = tables.CauseMelts // only too much heat leads outside the model's grid
+			if l != nil {
+				list[i] = causeOfZone[l.Zone()]
+			}
+		}
 	}
 	return list
 }
 
-// steadyCauses fills in the causes of a steady arc.
-func (v *posterior) steadyCauses(job *calc.Job, list []string) {
-	v.steadyLimits(job, func(i int, l *limit.All) {
-		list[i] = tables.CauseMelts // only too much heat leads outside the model's grid
-		if l != nil {
-			list[i] = causeOfZone[l.Zone()]
-		}
-	})
-}
-
-// steadyLimits calls tell with the limits under each shift, computed from the cross-section at the nodes and
-// interpolated between them; nil where the model does not reach.
-func (v *posterior) steadyLimits(job *calc.Job, tell func(i int, l *limit.All)) {
-	at, ok := v.nodesOf(job)
-	if !ok {
-		return
+// steadyLimits are the limits under each shift, computed from the cross-section at the nodes and interpolated
+// between them; nil where the model does not reach.
+func (v *posterior) steadyLimits(job *calc.Job) (list []*limit.All) {
+	var p *calc.Probe
+	if p, v.err = calc.ProbeOf(v.ctx, job); v.err != nil {
+		return nil
 	}
+	shifts := make([]float64, nodeCount)
+	for n := range shifts {
+		shifts[n] = v.shifts[n*perNode]
+	}
+	limits, known := p.LimitsOf(shifts)
 	for i := range v.shifts {
 		n, f := i/perNode, float64(i%perNode)/perNode
 		switch {
-		case !at.known[n], f > 0 && !at.known[n+1]:
-			tell(i, nil)
+		case !known[n], f > 0 && !known[n+1]:
+			list = append(list, nil)
 		case f == 0:
-			tell(i, &at.limits[n])
+			list = append(list, &limits[n])
 		default:
-			l := limit.Between(&at.limits[n], &at.limits[n+1], f)
-			tell(i, &l)
+			l := limit.Between(&limits[n], &limits[n+1], f)
+			list = append(list, &l)
 		}
 	}
+	return list
 }
 
 var causeOfZone = map[string]string{"cold": tables.CauseCold, "good": tables.CauseFine, "hot": tables.CauseHot,

@@ -114,6 +114,15 @@ func (v *posterior) widened(from, to *calc.Job, heat float64) float64 {
 	return least
 }
 
+// inside is calc.Probe's Inside; false if the job cannot be computed.
+func (v *posterior) inside(j *calc.Job, heat, shift float64) (float64, bool) {
+	p, err := calc.ProbeOf(v.ctx, j)
+	if err != nil {
+		return 0, false
+	}
+	return p.Inside(heat, shift)
+}
+
 // middle is the mean shift.
 func (v *posterior) middle() float64 {
 	sum := 0.0

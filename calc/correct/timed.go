@@ -11,40 +11,32 @@ import (
 	"brazebooth/tables"
 )
 
-// timedLimits are the ends between which a timed arc's times are good, s.
-type timedLimits struct{ onMin, onMax, offMin, offMax float64 }
+// timedCauses fills in the causes of a timed arc. Its ends are those of the plane's heat, whatever its own times.
+func (v *posterior) timedCauses(job *calc.Job, list []string) {
+	free := *job
+	free.ArcOn = calc.Opt{}
+	var ends learned.Ends
+	ends, v.err = calc.TimedEndsOf(v.ctx, free)
+	for i, shift := range v.shifts {
+		list[i] = timedCause(&ends, job.ArcOn.V, job.ArcOff.V, shift)
+	}
+}
 
-// cause is the fault of on and off times, s, under a shift of the heat: more heat makes both ends of on shorter
+// timedCause is the fault of on and off times, s, under a shift of the heat: more heat makes both ends of on shorter
 // and keeps the sheet liquid for longer.
-func (l *timedLimits) cause(on, off, shift float64) string {
+func timedCause(ends *learned.Ends, on, off, shift float64) string {
 	f := math.Exp(-shift)
 	switch {
-	case on > l.onMax*f:
+	case on > ends.OnMax*f:
 		return tables.CauseOnLong
-	case on < l.onMin*f:
+	case on < ends.OnMin*f:
 		return tables.CauseOnShort
-	case off > l.offMax/f:
+	case off > ends.OffMax/f:
 		return tables.CauseOffLong
-	case off < l.offMin/f:
+	case off < ends.OffMin/f:
 		return tables.CauseOffShort
 	}
 	return tables.CauseFine
-}
-
-// timedLimits are a job's ends by the plane's heat; its own times do not matter.
-func (v *posterior) timedLimits(job *calc.Job) (l timedLimits) {
-	free := *job
-	free.ArcOn, free.ArcOff, free.Travel = calc.Opt{}, calc.Opt{}, calc.Opt{}
-	if l, ok := v.times[free]; ok {
-		return l
-	}
-	var e learned.Ends
-	if e, v.err = calc.TimedEndsOf(v.ctx, free); v.err != nil {
-		return l
-	}
-	l = timedLimits{e.OnMin, e.OnMax, e.OffMin, e.OffMax}
-	v.times[free] = l
-	return l
 }
 
 // timedArc is the cure of a timed arc that is too hot (heat −1) or too cold (1): the time at fault, if that
