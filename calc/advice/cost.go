@@ -93,7 +93,10 @@ func (p *Page) wire(card *calc.Card, time, rate calc.Figure) calc.Figure {
 }
 
 func (p *Page) gas(card *calc.Card, time calc.Figure) calc.Figure {
-	flow, _ := card.Figure("gas_flow") // every card has one
+	flow, ok := card.Figure("gas_flow")
+	if !ok {
+		return calc.Figure{}
+	}
 	l := func(t, f float64) float64 { v, _ := formula.GasVolume(f, t); return v }
 	return p.add("gas_used", "L", l(time.Value, flow.Value), l(time.Low, flow.Low), l(time.High, flow.High),
 		calc.OwnBasis("{q}·{t}/60", "definition; flow before and after the arc left out",
@@ -177,7 +180,10 @@ func (p *Page) steel(card *calc.Card, wire, gas, hours calc.Figure, length float
 			"repair, it is compared")
 		return
 	}
-	steel, _ := tables.Fillers.ByID("steel")
+	steel, ok := tables.Fillers.ByID("steel")
+	if !ok {
+		return
+	}
 	ratio := steel.Density.V / card.Setup.Filler.Density.V
 	repair := 0.0
 	if boilsZinc(card) {

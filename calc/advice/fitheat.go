@@ -70,7 +70,10 @@ func (f *fitting) heat(card *calc.Card) {
 
 // plug repeats the warning of the plug page; false if that page warns of nothing.
 func (f *fitting) plug(card *calc.Card) bool {
-	p, _ := Plug(card)
+	p, err := Plug(card)
+	if err != nil {
+		return false
+	}
 	for _, w := range p.Warnings {
 		if w.Code == plugNever {
 			f.say(AnotherWay, Own(restingSource), "another joint or process", "%s", w.Text)

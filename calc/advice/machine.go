@@ -123,7 +123,10 @@ func (p *Page) nozzle(card *calc.Card) {
 
 // stocks says how long full spools last.
 func (p *Page) stocks(card *calc.Card, share float64) {
-	rate, _ := card.Figure("deposition_rate")
+	rate, ok := card.Figure("deposition_rate")
+	if !ok {
+		return
+	}
 	melt := rate.Value / calc.Deposition(card.Used.Mode).V * share // g/min
 	for _, s := range tables.Spools {
 		if s.ID == "4 in" || s.ID == "14 in" || s.ID == "S100" {

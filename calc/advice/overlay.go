@@ -97,8 +97,13 @@ func (p *Page) turning(card *calc.Card, pitch, travel, height calc.Figure, layer
 	round := plateAcross
 	if card.Job.ShaftDia.Set {
 		d := card.Job.ShaftDia.V
-		speed := func(travel float64) float64 { v, _ := formula.ShaftSpeed(travel, d); return v }
-		p.add("shaft_speed", "r/min", speed(travel.Value), speed(travel.Low), speed(travel.High),
+		speed, err := formula.ShaftSpeed(travel.Value, d)
+		slow, err1 := formula.ShaftSpeed(travel.Low, d)
+		fast, err2 := formula.ShaftSpeed(travel.High, d)
+		if err != nil || err1 != nil || err2 != nil {
+			return
+		}
+		p.add("shaft_speed", "r/min", speed, slow, fast,
 			calc.OwnBasis("60·{v}/(pi·{D})", "definition; the diameter is that of the layer being laid", travel.As("v"),
 				calc.In("D", "diameter", d, "mm")))
 		p.add("feed_per_turn", "mm", pitch.Value, pitch.Low, pitch.High,

@@ -60,8 +60,11 @@ func (r *heatedPlug) soaks() bool {
 // time is that of a plug that ends flush, s.
 func plugOf(card *calc.Card, hole, time, crown float64) (*heatedPlug, bool) {
 	upper, lower := &card.Setup.Members[0], &card.Setup.Members[1]
-	amps, _ := card.Figure("current")
-	volts, _ := card.Figure("volts")
+	amps, ok1 := card.Figure("current")
+	volts, ok2 := card.Figure("volts")
+	if !ok1 || !ok2 {
+		return nil, false
+	}
 	power := plugEta(card).V * amps.Value * volts.Value * truePower(card).Value / 100
 	r := &heatedPlug{form: tables.PlugForm.V, lead: tables.PlugLed.V,
 		metals: [2]*tables.Metal{&upper.Metal, &lower.Metal},

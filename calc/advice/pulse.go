@@ -45,8 +45,11 @@ type waveform struct {
 }
 
 func newWaveform(card *calc.Card) (*waveform, error) {
-	mean, _ := card.Figure("current")
-	frequency, _ := card.Figure("pulse_frequency")
+	mean, ok := card.Figure("current")
+	frequency, ok2 := card.Figure("pulse_frequency")
+	if !ok || !ok2 {
+		return nil, fmt.Errorf("no current is computed")
+	}
 	d := card.Used.Wire.V
 	transition, err := formula.SprayTransition(d)
 	if err != nil {
