@@ -144,10 +144,8 @@ func (m *root) chipHint(r *cardRow, w int) string {
 
 // jointOf is a joint with its bead for the drawing; false if there is none.
 func jointOf(s *calc.Section) (canvas.Joint, bool) {
-	kind, ok := joint.KindOf(s.Joint)
-	return canvas.Joint{
-		Shape:  joint.Shape{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Backing: s.Backing},
-		Melted: s.Melted, Boiled: s.Boiled, MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack}, ok && s.Drawn
+	_, ok := joint.KindOf(s.Joint)
+	return canvas.Joint{Section: report.SectionOf(s)}, ok && s.Drawn
 }
 
 func edgesOf(c *calc.Card) canvas.Edges {

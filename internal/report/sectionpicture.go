@@ -27,15 +27,14 @@ type Joint struct {
 func (j Joint) SVG() ([]byte, error)        { return j.picture().SVG() }
 func (j Joint) PNG(dpi int) ([]byte, error) { return j.picture().PNG(dpi) }
 
-// The fills of the parts. Each has a lightness of its own, so that they can be told apart without colour.
-var sectionFills = map[byte]struct {
-	fill color.Color
-	name string
-}{
-	inkFirst: {color.Gray{0xa8}, "first member"}, inkSecond: {color.Gray{0xcc}, "second member"},
-	inkBead: {color.RGBA{0xb0, 0x6a, 0x2c, 255}, "bead"}, inkBacking: {color.RGBA{0x6c, 0x78, 0x84, 255}, "backing"},
-	inkBoiled: {color.RGBA{0x30, 0x20, 0x00, 255}, "zinc boiled"},
-	inkMelted: {color.RGBA{0xe8, 0xc0, 0x20, 255}, "zinc melted"},
+// sectionFills are the fills of the parts. Each has a lightness of its own, so that they can be told apart without colour.
+var sectionFills = [joint.Parts]picture.Key{
+	joint.First:   {Fill: color.Gray{0xa8}, Text: "first member"},
+	joint.Second:  {Fill: color.Gray{0xcc}, Text: "second member"},
+	joint.Filler:  {Fill: color.RGBA{0xb0, 0x6a, 0x2c, 255}, Text: "bead"},
+	joint.Backing: {Fill: color.RGBA{0x6c, 0x78, 0x84, 255}, Text: "backing"},
+	joint.Boiled:  {Fill: color.RGBA{0x30, 0x20, 0x00, 255}, Text: "zinc boiled"},
+	joint.Melted:  {Fill: color.RGBA{0xe8, 0xc0, 0x20, 255}, Text: "zinc melted"},
 }
 
 func (j Joint) picture() *picture.Picture {
@@ -45,9 +44,9 @@ func (j Joint) picture() *picture.Picture {
 		{Text: VerdictText(j.Card), Size: picture.Far, Bold: true}}
 	d := newDrawn(&j.Section)
 	parts := d.parts()
-	for _, ink := range [...]byte{inkFirst, inkSecond, inkBead, inkBacking, inkBoiled, inkMelted} {
-		if parts[ink] {
-			p.Keys = append(p.Keys, picture.Key{Fill: sectionFills[ink].fill, Text: sectionFills[ink].name})
+	for part := joint.First; part < joint.Parts; part++ {
+		if parts[part] {
+			p.Keys = append(p.Keys, sectionFills[part])
 		}
 	}
 	foot := "To scale, by the middle values."
@@ -71,13 +70,13 @@ func newPicture(x, y string, comma bool) *picture.Picture {
 }
 
 // parts are the parts that a drawing contains.
-func (d *drawn) parts() map[byte]bool {
+func (d *drawn) parts() (parts [joint.Parts]bool) {
 	const dots = 200
-	parts, f := map[byte]bool{}, d.frame
+	f := d.frame
 	cell := max(f.Right-f.Left, f.Top-f.Low) / dots
 	for x := f.Left + cell/2; x < f.Right; x += cell {
 		for y := f.Low + cell/2; y < f.Top; y += cell {
-			parts[d.at(joint.Point{X: x, Y: y}, 2*cell)] = true
+			parts[d.At(d.bead, joint.Point{X: x, Y: y}, 2*cell)] = true
 		}
 	}
 	return parts
@@ -108,8 +107,8 @@ func (s *toScale) Plot(c draw.Canvas, _ *plot.Plot) {
 	for y := range img.Rect.Dy() {
 		for x := range img.Rect.Dx() {
 			p := joint.Point{X: f.Left + (float64(x)+0.5)*cell, Y: f.Top - (float64(y)+0.5)*cell}
-			if ink := s.at(p, coat); ink != inkAir {
-				img.Set(x, y, sectionFills[ink].fill)
+			if part := s.At(s.bead, p, coat); part != joint.Air {
+				img.Set(x, y, sectionFills[part].Fill)
 			}
 		}
 	}
