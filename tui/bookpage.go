@@ -40,7 +40,7 @@ func (p *bookPage) findAgain(m *root) tea.Cmd {
 }
 
 func (p *bookPage) search(m *root, found func(run int, rows []Entry, err error)) tea.Cmd {
-	if m.keeper == nil {
+	if m.Book == nil {
 		return nil
 	}
 	p.run++
@@ -153,7 +153,7 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 
 func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	th := &m.th
-	if m.keeper == nil {
+	if m.Book == nil {
 		b.say(th.plain, 0, "There is no book here: start the program with one, brazebooth --book FILE.", w)
 		return b, nil
 	}

@@ -13,6 +13,7 @@ import (
 	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
+	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
 
@@ -181,7 +182,7 @@ func TestBoothBeat(t *testing.T) {
 		if !m.beat.plays {
 			t.Fatal("the beat does not play")
 		}
-		on, off := m.beat.times()
+		on, off := report.BeatOf(&m.beat.have)
 		_, _, slower := m.beat.phase()
 		at := time.Unix(0, 0)
 		look := func(seconds float64) string {
@@ -245,7 +246,7 @@ func TestBoothWaitsForTheBeat(t *testing.T) {
 func TestBoothWithoutACard(t *testing.T) {
 	s := openAt(t, 60, 20, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
 	m := s.root()
-	m.session.solve = func(calc.Job) (calc.Card, error) { return calc.Card{}, fmt.Errorf("no card") }
+	m.session.Solve = func(calc.Job) (calc.Card, error) { return calc.Card{}, fmt.Errorf("no card") }
 	m.session.choose(calc.Job{Metal: "copper"})
 	s.press("b")
 	s.has("no card")

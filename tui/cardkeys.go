@@ -164,7 +164,7 @@ func (r *cardRow) turn(s *session, by int, arrow bool) action {
 	if set == nil {
 		return r.follows()
 	}
-	return change(set.Turned(s.job, r.fig.Figure.Value, by, s.units), "")
+	return change(set.Turned(s.job, r.fig.Figure.Value, by, s.Units), "")
 }
 
 // follows says that a row follows from others and cannot be set.

@@ -14,7 +14,7 @@ import (
 func (m *root) changeText(b *block, a *advice.Page, w int) {
 	th, c := &m.th, a.Correction
 	b.addAll(m.bigChange(c.Change, w))
-	if text := report.CorrectionText(c.Change, c.Do, m.units.Lead()); text != "" {
+	if text := report.CorrectionText(c.Change, c.Do, m.Units.Lead()); text != "" {
 		mark, paint := "change ", th.bold
 		switch {
 		case m.fix.applied:
@@ -54,7 +54,7 @@ func (m *root) bigChange(c *advice.Change, w int) (b block) {
 		return nil
 	}
 	value := func(v float64) report.Value {
-		return report.ValueOf(&calc.Figure{Name: c.What, Value: v, Low: v, High: v, Unit: c.Unit}, m.units.Lead())
+		return report.ValueOf(&calc.Figure{Name: c.What, Value: v, Low: v, High: v, Unit: c.Unit}, m.Units.Lead())
 	}
 	from, to := value(c.From), value(c.To)
 	words := directions[c.What][map[bool]int{true: 1, false: 0}[c.To > c.From]]

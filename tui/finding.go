@@ -14,26 +14,15 @@ const stopWidth = 88
 
 // finding shows a finding to a user who has the card; why adds the sources.
 func (s *session) finding(th *theme, blocks []report.Block, w int, why bool) (b block) {
-	lines := report.Words(blocks, report.Options{Units: s.units, Why: why, Beside: true})
+	lines := report.Words(blocks, report.Options{Units: s.Units, Why: why, Beside: true})
 	for i := range lines {
-		if reasonsBegin(lines, i) && len(b) > 0 {
-			b.skip()
+		l := &lines[i]
+		if l.N == 1 && (l.Kind == report.Topic || l.Kind == report.Reason) && len(b) > 0 {
+			b.skip() // before the reasons
 		}
-		th.said(&b, &lines[i], w)
+		th.said(&b, l, w)
 	}
 	return b
-}
-
-// reasonsBegin reports the first line of a list of reasons, which gets an empty line before it.
-func reasonsBegin(lines []report.Line, i int) bool {
-	reason := func(k report.Kind) bool { return k == report.Reason || k == report.Topic || k == report.Source }
-	switch {
-	case !reason(lines[i].Kind) || lines[i].Kind == report.Source, i == 0:
-		return false
-	case lines[i-1].Kind == report.Gap && i > 1:
-		return !reason(lines[i-2].Kind) || lines[i-2].Lead == "" && lines[i-2].Kind == report.Source
-	}
-	return !reason(lines[i-1].Kind)
 }
 
 func (th *theme) said(b *block, l *report.Line, w int) {
@@ -138,7 +127,10 @@ func stops(b *block, th *theme, s *session, c *calc.Card, w int) {
 func (m *root) partBody(w int) (b block) {
 	switch name := m.part.name(); name {
 	case pageWalk:
-		m.walkText(&b, w)
+		b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it is, "+
+			"and esc leaves at any moment.", w)
+		b.skip()
+		b.say(m.th.bold, 0, "enter begins", w)
 	case "correct":
 		stops(&b, &m.th, &m.session, &m.session.card, w)
 		b.addAll(m.correctBody(w))

@@ -157,7 +157,7 @@ func (p *inputsPage) says(m *root, at int, here bool) (string, paint) {
 	if here && !p.field.empty() {
 		return "", m.th.plain
 	}
-	if now := p.choices[at].Show(&m.session.job, m.units.Lead()); now != "" {
+	if now := p.choices[at].Show(&m.session.job, m.Units.Lead()); now != "" {
 		return now, m.th.bold
 	}
 	return "not given", m.th.quiet
@@ -174,7 +174,7 @@ func (p *inputsPage) about(*root) about {
 func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	c := p.choices[p.at]
 	told := block{line{}}
-	told.say(m.th.quiet, 0, p.field.reading(c.Kind, m.units, c.Help()), w)
+	told.say(m.th.quiet, 0, p.field.reading(c.Kind, m.Units, c.Help()), w)
 	if c.Ask != "" {
 		told.say(m.th.quiet, 0, "enter with nothing typed opens the list", w)
 	}

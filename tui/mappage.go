@@ -26,16 +26,11 @@ func anySetting(j calc.Job) calc.Job {
 
 func openMap(m *root) tea.Cmd {
 	m.push(&m.chart)
-	return m.chart.want(m.ctx, anySetting(m.job), m.maps)
+	return m.chart.want(m.Context, anySetting(m.job), m.Window)
 }
 
 func (p *mapPage) about(m *root) about {
 	return about{help: "on the map", term: "window", keys: m.withPicture("←→↑↓ walk  r suggestion  u units  esc card")}
-}
-
-func (p *mapPage) left(m *root) {
-	p.cancel()
-	m.card.load(&m.session)
 }
 
 func (p *mapPage) press(m *root, press tea.KeyPressMsg) action {
@@ -111,7 +106,7 @@ const (
 
 // field is the window as the canvas draws it, in the leading units.
 func (p *mapPage) field(s *session, as look) *canvas.Map {
-	m, sys := &p.have, s.units.Lead()
+	m, sys := &p.have, s.Units.Lead()
 	shown := func(unit string, list ...float64) (out []float64) {
 		for _, v := range list {
 			v, _ = quantity.Convert(v, unit, sys)
@@ -135,7 +130,7 @@ func (p *mapPage) field(s *session, as look) *canvas.Map {
 // figureNumber is a figure of the card as a number in the leading units.
 func figureNumber(s *session, name string) string {
 	f, _ := s.card.Figure(name)
-	return report.ValueOf(&f, s.units).Number
+	return report.ValueOf(&f, s.Units).Number
 }
 
 // landOf is the land of a point. A good point at which another edge is not met is outside.
@@ -170,7 +165,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		"margin"} {
 		value := "–" // keeps the row, otherwise all rows below it would move
 		if f, ok := c.Figure(name); ok {
-			value = report.ValueOf(&f, s.units).String()
+			value = report.ValueOf(&f, s.Units).String()
 		}
 		add(calc.FigureLabel(name), value)
 	}
@@ -179,7 +174,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		if aim > 0 {
 			toward = "aim to 2nd"
 		}
-		add(toward, quantity.Show(math.Abs(aim), "mm", s.units.Lead()))
+		add(toward, quantity.Show(math.Abs(aim), "mm", s.Units.Lead()))
 	}
 	if !p.old() && len(b)+2 < h {
 		var tail block

@@ -111,7 +111,7 @@ func recall(source string) action {
 
 // find asks for the known power sources, once.
 func (p *measurePage) find(m *root) tea.Cmd {
-	if m.keeper == nil || p.sources != nil {
+	if m.Book == nil || p.sources != nil {
 		return nil
 	}
 	return m.act(asking(func(ctx context.Context, k Keeper) ([]Entry, error) { return k.List(ctx, "source", "") },
@@ -126,12 +126,12 @@ func (p *measurePage) find(m *root) tea.Cmd {
 
 // view is the form, and below it an explanation of the row under the cursor and how to measure it.
 func (p *measurePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
-	if m.keeper == nil {
+	if m.Book == nil {
 		b.say(m.th.plain, 0, "There is no book here to keep a reading in: start the program with one, brazebooth "+
 			"--book FILE.", w)
 		return b, nil
 	}
-	p.mode, p.units = m.session.card.Used.Mode, m.units
+	p.mode, p.units = m.session.card.Used.Mode, m.Units
 	return p.draw(m, p, "", p.explain(&m.th, w), w, h)
 }
 

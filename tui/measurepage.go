@@ -29,7 +29,7 @@ type measurePage struct {
 func (p *measurePage) about(m *root) about {
 	a := about{help: "at a measurement", keys: "enter go on" + p.field.pagesKey() + "  ↑↓ rows  esc back"}
 	switch {
-	case m.keeper == nil:
+	case m.Book == nil:
 		a.keys = p.field.pagesKey()[len(keyGap):] + "  esc back"
 	case measureRows[p.at].timed:
 		a.keys = "enter go on" + p.field.pagesKey() + "  space watch  ↑↓ rows  esc back"
@@ -46,7 +46,7 @@ func (p *measurePage) press(m *root, msg tea.KeyPressMsg) action {
 	case key.Matches(msg, bound.On):
 		return p.next()
 	case measureRows[p.at].timed && p.field.empty() && key.Matches(msg, bound.Play):
-		p.stamp(m.now())
+		p.stamp(m.Now())
 		return nil
 	case p.field.empty() && turnBy(msg) != 0:
 		return turnPage(turnBy(msg))

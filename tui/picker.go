@@ -30,7 +30,7 @@ func openAsk(c *choice.Choice) action {
 
 func (p *picker) about(m *root) about {
 	keys := "enter choose  ↑↓ pick"
-	if m.keeper != nil && m.step() == 0 { // a saved card can be opened without the path
+	if m.Book != nil && m.step() == 0 { // a saved card can be opened without the path
 		keys += "  f5 kept"
 	}
 	return about{help: "in a list", term: p.ask.Label(), keys: keys + "  * why  esc back  tab next  q quit"}
@@ -62,7 +62,7 @@ func (p *picker) load(s *session) {
 	if p.before == "" || len(p.rows) == 0 || p.index(p.before) >= 0 {
 		return
 	}
-	own := choice.Row{ID: p.before, Name: p.ask.Shown(&s.card, s.units), Line: "as it stands on the card"}
+	own := choice.Row{ID: p.before, Name: p.ask.Shown(&s.card, s.Units), Line: "as it stands on the card"}
 	if p.ask.Sized() {
 		if typed, err := p.ask.Typed(s.present(), p.before); err == nil {
 			own = typed

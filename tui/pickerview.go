@@ -85,7 +85,7 @@ func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	typed := p.typedLines(th, w)
 	var rule block
 	if p.ask.Sized() {
-		rule.say(th.quiet, 0, p.rule(), w)
+		rule.say(th.quiet, 0, strings.TrimPrefix(p.said+"; "+quantity.Rule(p.ask.Kind), "; "), w)
 	}
 	if h-1-len(rule)-len(typed) >= 4 { // otherwise the rows are more important
 		b.addAll(rule)
@@ -107,11 +107,6 @@ func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 		b.addAll(meaning)
 	}
 	return b.fit(min(len(b), h)), cursor
-}
-
-// rule says how typed text is read, after a remark on the whole list.
-func (p *picker) rule() string {
-	return strings.TrimPrefix(p.said+"; "+quantity.Rule(p.ask.Kind), "; ")
 }
 
 // typedLines says how a typed size was read, or what to type instead.

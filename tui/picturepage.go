@@ -58,8 +58,6 @@ func (m *root) withPicture(keys string) string {
 
 func (p *picturePage) about(*root) about { return about{keys: "esc back  u units"} }
 
-func (p *picturePage) left(*root) { p.cancel() }
-
 func (p *picturePage) press(_ *root, press tea.KeyPressMsg) action {
 	if key.Matches(press, bound.On, bound.Back, bound.Picture) {
 		return goBack
@@ -79,12 +77,12 @@ func (p *picturePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	return b, nil
 }
 
-func (p *picturePage) wanted(m *root) pictureOf { return pictureOf{m.job, m.units, p.room} }
+func (p *picturePage) wanted(m *root) pictureOf { return pictureOf{m.job, m.Units, p.room} }
 
 // make starts drawing the picture as large as there is room for.
 func (p *picturePage) make(m *root) tea.Cmd {
 	of, pics, draw := p.wanted(m), m.pics, p.of(&m.session, m.th.look.comma)
-	return p.want(m.ctx, of, func(ctx context.Context, of pictureOf, _ func(float64)) (string, error) {
+	return p.want(m.Context, of, func(ctx context.Context, of pictureOf, _ func(float64)) (string, error) {
 		const sheetWide, sheetHigh = 297 / 25.4, 210 / 25.4 // in
 		dpi := min(float64(of.room[0]*pics.cell.Width)/sheetWide, float64(of.room[1]*pics.cell.Height)/sheetHigh)
 		b, err := draw(ctx, max(1, int(dpi)))
@@ -97,7 +95,7 @@ func (p *picturePage) make(m *root) tea.Cmd {
 
 // pictured is the map with the present setting in it.
 func (p *mapPage) pictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
-	w, given, units := p.have, s.card, s.units
+	w, given, units := p.have, s.card, s.Units
 	return func(ctx context.Context, dpi int) ([]byte, error) {
 		c, err := calc.ChartOf(ctx, &w)
 		if err != nil {
@@ -109,7 +107,7 @@ func (p *mapPage) pictured(s *session, comma bool) func(context.Context, int) ([
 
 // pictured is the heat of the times that the page shows.
 func (p *beatPage) pictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
-	timed, units := p.have, s.units
+	timed, units := p.have, s.Units
 	return func(_ context.Context, dpi int) ([]byte, error) {
 		return report.Heat{Timed: &timed, Units: units, Comma: comma}.PNG(dpi)
 	}
@@ -117,7 +115,7 @@ func (p *beatPage) pictured(s *session, comma bool) func(context.Context, int) (
 
 // sectionPictured is the joint to scale.
 func sectionPictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
-	card, units := s.card, s.units
+	card, units := s.card, s.Units
 	return func(_ context.Context, dpi int) ([]byte, error) {
 		return report.Joint{Card: &card, Units: units, Comma: comma}.PNG(dpi)
 	}
@@ -144,7 +142,7 @@ func sectionBody(th *theme, s *session, w, high int) (b block) {
 		b.say(th.plain, 0, "There is no drawing: "+why, w)
 		return b
 	}
-	b.addAll(drawnJoint(th, j, w, high, s.units))
+	b.addAll(drawnJoint(th, j, w, high, s.Units))
 	b.skip()
 	b.say(th.bold, 0, "edges: how much wire feed or travel can still change", w)
 	b.addAll(s.finding(th, []report.Block{report.Edges{Card: c}}, w, false))

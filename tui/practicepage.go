@@ -78,7 +78,7 @@ func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
 		}
 	case turn != 0:
 		set := p.settings()[p.at]
-		p.now, p.scroll = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), turn, m.units), window{}
+		p.now, p.scroll = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), turn, m.Units), window{}
 	case key.Matches(press, bound.Reset):
 		p.now = p.last().Job
 	case key.Matches(press, bound.On) && p.over:

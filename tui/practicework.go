@@ -40,7 +40,7 @@ type practiceAnswer struct {
 func (p *practicePage) ask(m *root, a practiceAsk) tea.Cmd {
 	p.cancelled, p.err = false, nil
 	job := p.job
-	return p.want(m.ctx, a, func(ctx context.Context, a practiceAsk, _ func(float64)) (practiceAnswer, error) {
+	return p.want(m.Context, a, func(ctx context.Context, a practiceAsk, _ func(float64)) (practiceAnswer, error) {
 		return m.drills(ctx, &job, a)
 	})
 }

@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -56,7 +57,7 @@ func TestScrollKeyIsShownIfNeeded(t *testing.T) {
 
 // A timed arc without times offers nothing to change.
 func TestUnchangeableIsNotOffered(t *testing.T) {
-	m := newRoot(Options{Solve: calc.Solve, computing: &computing{}})
+	m := newRoot(Options{Solve: calc.Solve, Units: quantity.Metric, computing: &computing{}})
 	if keys := m.beat.about(m).keys; strings.Contains(keys, "change") || !strings.HasPrefix(keys, "esc") {
 		t.Errorf("keys without times: %s", keys)
 	}

@@ -51,27 +51,16 @@ type Head struct {
 // Stops are the warnings that stop a job. Every finding has them, and they come first.
 type Stops struct{ List []calc.Warning }
 
-// Chapter is a part of a finding: a page beside the card, or a part with a title of its own.
+// Chapter is a part of a finding with a title of its own.
 type Chapter struct {
-	Title  string // "" for a page that stands alone
-	Page   string // the page's name, "" for none
+	Title  string
 	Blocks []Block
 }
 
-// Fit says whether a job should be arc-brazed at all, and what a shop does instead.
-type Fit struct {
-	Verdict string // advice.Suits ..., "" if the page gives none
-	Instead []string
-}
-
-// Correction is the one setting to change after a test bead, and why.
-type Correction struct{ *advice.Correction }
-
-// Ranking is all fillers, the best first, with the reasons for and against each.
-type Ranking struct {
-	List     []advice.Ranked
-	Currency string
-	Brief    bool // the first three in full, only the names of the others
+// Body is the part that only a page beside the card shows; brief for a page among all the others.
+type Body struct {
+	*advice.Page
+	Brief bool
 }
 
 // Figures is a table of figures with their bands. The gun angle is left out, because the notes have it in words.
@@ -91,12 +80,6 @@ const (
 	OfTimed
 	OfKept // of a card as it was saved, without the remarks, which are about a present card
 )
-
-// Order is the order in which the pieces of a seam are laid.
-type Order struct{ Turns []string }
-
-// Reasons are sentences, each with how it is known, grouped by topic.
-type Reasons struct{ List []advice.Reason }
 
 // Cautions are warnings that do not stop a job.
 type Cautions struct {
@@ -122,6 +105,3 @@ type Assumed struct{ List []calc.Assumption }
 
 // Checks are the assumed values, ordered by how much each moves the answer.
 type Checks struct{ List []advice.Check }
-
-// Open are the choices that a page asks for and that were not given.
-type Open struct{ Choices []string }

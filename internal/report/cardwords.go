@@ -44,33 +44,6 @@ func basisLines(b *calc.Basis) []Line {
 	return list
 }
 
-func (s Order) words(Options) []Line {
-	if len(s.Turns) == 0 {
-		return nil
-	}
-	const lead = "order of the pieces along the seam, each laid back toward the finished end"
-	return []Line{{Kind: Turns, Lead: lead, Text: strings.Join(s.Turns, " – ")}}
-}
-
-func (r Reasons) words(o Options) []Line {
-	var list []Line
-	topic := ""
-	for _, x := range r.List {
-		if x.Topic != topic {
-			if topic != "" {
-				list = append(list, Line{Kind: Gap})
-			}
-			topic = x.Topic
-			list = append(list, Line{Kind: Topic, Text: topic})
-		}
-		list = append(list, Line{Kind: Reason, Lead: topic, Text: x.Text, Known: x.Known, Source: x.Source})
-		if o.Why {
-			list = append(list, Line{Kind: Source, Lead: "reason", Text: x.Source, Known: x.Known})
-		}
-	}
-	return list
-}
-
 // whoDecides ends the cautions of every answer except the card, which says it in a caution of its own.
 const whoDecides = "Local codes and licensed practice decide."
 
@@ -78,8 +51,8 @@ func (c Cautions) words(Options) []Line {
 	var list []Line
 	for i := range c.List {
 		l := warningLine(&c.List[i])
-		if c.Brief {
-			l.Text = firstSentence(l.Text)
+		if first, _, more := strings.Cut(l.Text, ". "); c.Brief && more {
+			l.Text = first + "."
 		}
 		list = append(list, l)
 	}
@@ -87,14 +60,6 @@ func (c Cautions) words(Options) []Line {
 		list = append(list, Line{Text: "The card has these in full. " + whoDecides})
 	}
 	return list
-}
-
-// firstSentence is a text up to its first full stop.
-func firstSentence(text string) string {
-	if first, _, more := strings.Cut(text, ". "); more {
-		return first + "."
-	}
-	return text
 }
 
 func (e Edges) words(o Options) []Line {
@@ -188,13 +153,6 @@ func (c Checks) words(o Options) []Line {
 	return each(c.List, func(x *advice.Check) Line {
 		return Line{Kind: CheckFirst, Lead: x.Field, Value: Typed(x.Field, x.Value, o.Units), Text: x.Text()}
 	})
-}
-
-func (p Open) words(Options) []Line {
-	if len(p.Choices) == 0 {
-		return nil
-	}
-	return []Line{{Kind: MayGive, Text: strings.Join(p.Choices, ", ")}}
 }
 
 // Typed is the value of a job's field as a person types it, in the units of a system. Values that are no numbers, such

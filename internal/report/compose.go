@@ -2,6 +2,7 @@ package report
 
 import (
 	"slices"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
@@ -32,15 +33,15 @@ func Wire(c *calc.Card) []Block {
 // Page is a page beside the card. open are the choices that it asks for and that were not given.
 func Page(p *advice.Page, open []string) []Block {
 	return []Block{Head{Card: &p.Card, Title: "Page " + p.Name}, stopsOf(&p.Card),
-		Chapter{Page: p.Name, Blocks: body(p, false)}, Cautions{dangers(&p.Card, p.Warnings), true, true},
-		Assumed{p.Card.Assumed}, Open{open}}
+		Body{Page: p}, Cautions{dangers(&p.Card, p.Warnings), true, true}, Assumed{p.Card.Assumed}, mayGive(open)}
 }
 
-// body is the part that only this page shows; brief for a page among all the others.
-func body(p *advice.Page, brief bool) []Block {
-	return []Block{Fit{p.Verdict, p.Instead}, Correction{p.Correction},
-		Ranking{p.Ranking, p.Card.Used.Currency, brief}, Figures{&p.Card, p.Figures, OfPage},
-		Order{p.Order}, Reasons{p.Reasons}, Cautions{List: p.Warnings}}
+// mayGive names the choices that a page asks for and that were not given.
+func mayGive(open []string) Said {
+	if len(open) == 0 {
+		return nil
+	}
+	return Said{{Kind: MayGive, Text: strings.Join(open, ", ")}}
 }
 
 // Whole is everything for a job: the card, the pages beside it in the order of the work, and what to check first.
@@ -52,27 +53,13 @@ func Whole(c *calc.Card, pages []advice.Page) []Block {
 		}
 		for i := range pages {
 			if p := &pages[i]; ChapterOf(p.Name) == chapter {
-				list = append(list, Chapter{string(chapter) + ": " + p.Name, p.Name, body(p, true)})
+				list = append(list, Chapter{string(chapter) + ": " + p.Name, []Block{Body{p, true}}})
 			}
 		}
 	}
 	return append(list, Chapter{Title: "Cautions", Blocks: []Block{cautionsOf(c)}},
 		Chapter{Title: "Check these first: assumed, since nobody gave them",
 			Blocks: []Block{Checks{advice.CheckFirst(c)}}})
-}
-
-// cautionsFirst orders a page for a listener: its answer and the one change, then cautions, then figures and reasons.
-func cautionsFirst(list []Block) []Block {
-	turn := func(b Block) int {
-		switch b.(type) {
-		case Fit, Correction:
-			return 0
-		case Cautions:
-			return 1
-		}
-		return 2
-	}
-	return slices.SortedStableFunc(slices.Values(list), func(a, b Block) int { return turn(a) - turn(b) })
 }
 
 func stopsOf(c *calc.Card) Stops { return Stops{calc.Stops(c.Warnings)} }

@@ -27,12 +27,15 @@ type Options struct {
 const width = 80
 
 // Text writes a finding as plain text of at most Width columns.
-func Text(blocks []Block, o Options) string {
+func Text(blocks []Block, o Options) string { return written(blocks, o, (*writer).put) }
+
+// written puts a finding's lines into a medium without colour.
+func written(blocks []Block, o Options, put func(w *writer, lines []Line, i int)) string {
 	o.loud = true
 	w := writer{Options: o}
 	lines := Words(blocks, o)
 	for i := range lines {
-		w.put(lines, i)
+		put(&w, lines, i)
 	}
 	return w.String()
 }

@@ -10,16 +10,21 @@ import (
 	"brazebooth/internal/quantity"
 )
 
+// BeatOf is how long the arc burns and rests, s.
+func BeatOf(s *calc.Timed) (on, off float64) {
+	burns, _ := s.Card.Figure("arc_on")
+	rests, _ := s.Card.Figure("arc_off")
+	return burns.Value, rests.Value
+}
+
 // beatBar returns how many of w cells are one beat of on and off, and for how many of these the arc burns. all is 0 if
 // there is no beat or no room.
 func beatBar(s *calc.Timed, w int) (on, all int) {
-	burns, _ := s.Card.Figure("arc_on")
-	rests, _ := s.Card.Figure("arc_off")
-	total := burns.Value + rests.Value
-	if !(total > 0) || w < 2 {
+	burns, rests := BeatOf(s)
+	if !(burns+rests > 0) || w < 2 {
 		return 0, 0
 	}
-	return max(1, min(w-1, int(math.Round(burns.Value/total*float64(w))))), w
+	return max(1, min(w-1, int(math.Round(burns/(burns+rests)*float64(w))))), w
 }
 
 // LastBeats cuts a trace to a little more than its last two beats; nil if there are none.
@@ -27,9 +32,8 @@ func LastBeats(s *calc.Timed) []calc.HeatPoint {
 	if len(s.Trace) == 0 {
 		return nil
 	}
-	on, _ := s.Card.Figure("arc_on")
-	off, _ := s.Card.Figure("arc_off")
-	from := s.Trace[len(s.Trace)-1].Time - 2.1*(on.Value+off.Value)
+	on, off := BeatOf(s)
+	from := s.Trace[len(s.Trace)-1].Time - 2.1*(on+off)
 	return s.Trace[slices.IndexFunc(s.Trace, func(p calc.HeatPoint) bool { return p.Time >= from }):]
 }
 
