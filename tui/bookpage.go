@@ -67,14 +67,11 @@ func (p *bookPage) found(run int, rows []Entry, err error) {
 // lines is how many rows there are: the found records, and a row to save under the typed name.
 func (p *bookPage) lines() int {
 	n := len(p.rows) + len(p.forms())
-	if p.keeps() {
+	if p.kind != "" && !p.looks && !p.field.empty() { // the text can be a name for the card
 		n++
 	}
 	return n
 }
-
-// keeps reports whether the typed text can be a name for the card.
-func (p *bookPage) keeps() bool { return p.kind != "" && !p.looks && !p.field.empty() }
 
 // forms are the records that can be entered from this page.
 func (p *bookPage) forms() []recordKind {

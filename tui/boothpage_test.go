@@ -12,8 +12,8 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
-	"brazebooth/tables"
 	"brazebooth/internal/report"
+	"brazebooth/tables"
 	"brazebooth/tui/canvas"
 )
 

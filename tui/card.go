@@ -21,13 +21,13 @@ type cardPage struct {
 	joint   canvas.Cached[canvas.Joint]
 }
 
-// load lays out the session's card and keeps the cursor on its row. The first time, the cursor is on the first dial.
-func (p *cardPage) load(s *session) {
+// refresh lays out the session's card and keeps the cursor on its row. The first time, the cursor is on the first dial.
+func (p *cardPage) refresh(m *root) {
 	name := "wire_feed"
 	if p.at < len(p.rows) {
 		name = p.rows[p.at].name
 	}
-	p.rows = buildRows(s, &s.card)
+	p.rows = buildRows(&m.session, &m.session.card)
 	for i := range p.rows {
 		if p.rows[i].name == name {
 			p.goTo(i)
@@ -100,12 +100,8 @@ func (p *cardPage) about(*root) about {
 	return a
 }
 
-// back cancels typing, or the computation of a timed arc's heat.
+// back cancels the computation of a timed arc's heat.
 func (p *cardPage) back(m *root) bool {
-	if p.typing {
-		p.stopTyping()
-		return true
-	}
 	if m.beat.stop == nil {
 		return false
 	}
@@ -128,8 +124,6 @@ func (p *cardPage) numbered() string {
 
 // left discards the typed text.
 func (p *cardPage) left(*root) { p.stopTyping() }
-
-func (p *cardPage) refresh(m *root) { p.load(&m.session) }
 
 // figures are the results, in as many columns as there is room for, and the lines of the cursor's row.
 func (p *cardPage) figures(m *root, w int) (b block, first, last int) {

@@ -184,15 +184,12 @@ func (p *partPage) press(m *root, press tea.KeyPressMsg) action {
 	return everywhere(press, keyAction{bound.Pages, turnPage(1)}, keyAction{bound.More, turnPage(1)},
 		keyAction{bound.Less, turnPage(-1)}, keyAction{bound.Cautions, openPoints},
 		keyAction{bound.On, func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }},
-		keyAction{bound.Why, (*root).sources})
-}
-
-// sources shows the source under each line of the page, or hides it. It says so, since the lines may be out of view.
-func (m *root) sources() tea.Cmd {
-	if m.part.why = !m.part.why; m.part.why {
-		m.done = "each reason has its source below it"
-	}
-	return nil
+		keyAction{bound.Why, func(m *root) tea.Cmd {
+			if p.why = !p.why; p.why {
+				m.done = "each reason has its source below it" // the lines may be out of view
+			}
+			return nil
+		}})
 }
 
 // enterPage starts what a page needs when it is opened: what it shows of the book, or the answer to a test bead.

@@ -44,7 +44,7 @@ func (m *root) alongBy(by int) tea.Cmd {
 
 // enter prepares the screen on top for the present session.
 func (m *root) enter() {
-	m.card.load(&m.session)
+	m.card.refresh(m)
 	if p, ok := m.front().(*picker); ok {
 		*p = *newPicker(p.ask, &m.session)
 	}

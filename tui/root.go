@@ -150,7 +150,8 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 		return otherUnits
 	case key.Matches(k, bound.Shelf) && m.Book != nil && !m.isOpen(&m.drill):
 		return func(m *root) tea.Cmd { m.along(m.step()); return openPage(pageBook)(m) }
-	case key.Matches(k, bound.Undo) && !m.restores():
+	case key.Matches(k, bound.Undo) && !(m.front() == screen(&m.part) && (m.part.name() == pageBook ||
+		m.part.name() == pageRecords)): // there it restores a record
 		return undo
 	case turns: // this screen uses tab for its rows
 	case key.Matches(k, bound.Next):
@@ -175,14 +176,9 @@ func (m *root) followHeat() tea.Cmd {
 	}
 	if m.session.card.Used.Mode == "timed" && !m.followed {
 		m.session.card, m.followed, m.session.pages = m.beat.have.Card, true, answers{}
-		m.card.load(&m.session)
+		m.card.refresh(m)
 	}
 	return nil
-}
-
-// restores reports whether ctrl+z restores a record on the open screen.
-func (m *root) restores() bool {
-	return m.front() == screen(&m.part) && (m.part.name() == pageBook || m.part.name() == pageRecords)
 }
 
 // undo takes back the last change.

@@ -48,7 +48,7 @@ func Timed(s *calc.Timed) []Block {
 		}
 	}
 	return []Block{Head{Card: &s.Card, Title: "Timed arc"}, stopsOf(&s.Card),
-		Said{{Kind: Sentence, Text: s.Why}}, Beat{s}, Figures{&s.Card, append(list, s.Figures...), OfTimed},
+		Said{{Text: s.Why}}, Beat{s}, Figures{&s.Card, append(list, s.Figures...), OfTimed},
 		seam(s), Limits{s.Limits}, Wider{s.Wider},
 		Trace{s}, Remedies{s.Remedies, true}, Cautions{List: own}, Cautions{List: everyArcs, OnCard: true}, Decides{},
 		Assumed{s.Card.Assumed}}

@@ -55,8 +55,7 @@ const (
 	Assume
 	CheckFirst
 	MayGive
-	Heading  // over a list
-	Sentence // what an answer comes to
+	Heading // over a list
 	Limit
 	Remedy
 	Picture
