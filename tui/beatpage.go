@@ -96,7 +96,7 @@ func (p *beatPage) press(m *root, press tea.KeyPressMsg) action {
 		job.ArcOn, job.ArcOff, job.SpotStep = calc.Opt{}, calc.Opt{}, calc.Opt{}
 		return change(job, "suggestion back")
 	case key.Matches(press, bound.Picture) && p.ok && !p.old():
-		return asPicture("the heat of the timed arc", p.pictured)
+		return asPicture("the heat of the timed arc", heatPicture(p.have))
 	case key.Matches(press, bound.On), key.Matches(press, bound.Back), key.Matches(press, bound.Beat):
 		return goBack
 	}

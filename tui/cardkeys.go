@@ -13,7 +13,9 @@ import (
 func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 	s, row := &m.session, p.row()
 	if p.typing {
-		return p.type_(press, s, row)
+		return p.edit(press, func() action {
+			return s.set(choice.SettingOf(row.name), &p.field, row.label+" is yours now", func() { p.valueField = valueField{} })
+		})
 	}
 	dotted := p.dotted
 	p.dotted = false
@@ -109,19 +111,6 @@ func (p *cardPage) begin(digit string, row *cardRow) action {
 	}
 	p.typing = true
 	p.field.insert(digit)
-	return nil
-}
-
-// type_ edits the typed text; enter sets it.
-func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action {
-	switch {
-	case key.Matches(press, bound.On) && p.field.empty(), press.String() == "esc":
-		p.stopTyping()
-	case key.Matches(press, bound.On):
-		return s.set(choice.SettingOf(row.name), &p.field, row.label+" is yours now", p.stopTyping)
-	default:
-		p.field.edit(press)
-	}
 	return nil
 }
 

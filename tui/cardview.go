@@ -64,10 +64,7 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if !p.typing {
 		return b, nil
 	}
-	r := p.row()
-	line, x := p.field.setting(th, r.label, choice.SettingOf(r.name), m.Units, w)
-	b = append(b.fit(h), line)
-	return b, tea.NewCursor(x, h)
+	return p.below(b.fit(h), th, p.row().label, choice.SettingOf(p.row().name), w)
 }
 
 func (p *cardPage) beside(m *root, main block, l cardLayout) block {

@@ -41,7 +41,7 @@ func (p *mapPage) press(m *root, press tea.KeyPressMsg) action {
 		return p.walk(s, by[0], by[1])
 	}
 	if key.Matches(press, bound.Picture) && p.ok && !p.old() {
-		return asPicture("the map", p.pictured)
+		return asPicture("the map", mapPicture(p.have))
 	}
 	reset := change(anySetting(s.job), "suggestion back")
 	return everywhere(press, keyAction{bound.Reset, reset}, keyAction{bound.ResetAll, reset},

@@ -32,9 +32,8 @@ type pictureOf struct {
 	room  [2]int
 }
 
-// drawing takes the data of a picture from the session, and returns a function that draws it as PNG with this many dots
-// per inch of an A4 sheet.
-type drawing func(s *session, comma bool) func(ctx context.Context, dpi int) ([]byte, error)
+// drawing draws a picture of what the session shows as PNG, with this many dots per inch of an A4 sheet.
+type drawing func(ctx context.Context, s *session, comma bool, dpi int) ([]byte, error)
 
 // asPicture opens the picture of what a screen shows. On a terminal without pictures it says how to switch them on.
 func asPicture(name string, of drawing) action {
@@ -81,11 +80,11 @@ func (p *picturePage) wanted(m *root) pictureOf { return pictureOf{m.job, m.Unit
 
 // make starts drawing the picture as large as there is room for.
 func (p *picturePage) make(m *root) tea.Cmd {
-	of, pics, draw := p.wanted(m), m.pics, p.of(&m.session, m.th.look.comma)
-	return p.want(m.Context, of, func(ctx context.Context, of pictureOf, _ func(float64)) (string, error) {
+	pics, now, comma := m.pics, m.session, m.th.look.comma
+	return p.want(m.Context, p.wanted(m), func(ctx context.Context, of pictureOf, _ func(float64)) (string, error) {
 		const sheetWide, sheetHigh = 297 / 25.4, 210 / 25.4 // in
 		dpi := min(float64(of.room[0]*pics.cell.Width)/sheetWide, float64(of.room[1]*pics.cell.Height)/sheetHigh)
-		b, err := draw(ctx, max(1, int(dpi)))
+		b, err := p.of(ctx, &now, comma, max(1, int(dpi)))
 		if err != nil {
 			return "", err
 		}
@@ -93,32 +92,27 @@ func (p *picturePage) make(m *root) tea.Cmd {
 	})
 }
 
-// pictured is the map with the present setting in it.
-func (p *mapPage) pictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
-	w, given, units := p.have, s.card, s.Units
-	return func(ctx context.Context, dpi int) ([]byte, error) {
+// mapPicture is a map with the present setting in it.
+func mapPicture(w calc.Window) drawing {
+	return func(ctx context.Context, s *session, comma bool, dpi int) ([]byte, error) {
 		c, err := calc.ChartOf(ctx, &w)
 		if err != nil {
 			return nil, err
 		}
-		return (&report.Map{Window: &w, Chart: &c, Given: &given, Units: units, Comma: comma}).PNG(dpi)
+		return (&report.Map{Window: &w, Chart: &c, Given: &s.card, Units: s.Units, Comma: comma}).PNG(dpi)
 	}
 }
 
-// pictured is the heat of the times that the page shows.
-func (p *beatPage) pictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
-	timed, units := p.have, s.Units
-	return func(_ context.Context, dpi int) ([]byte, error) {
-		return report.Heat{Timed: &timed, Units: units, Comma: comma}.PNG(dpi)
+// heatPicture is the heat of a timed arc.
+func heatPicture(timed calc.Timed) drawing {
+	return func(_ context.Context, s *session, comma bool, dpi int) ([]byte, error) {
+		return report.Heat{Timed: &timed, Units: s.Units, Comma: comma}.PNG(dpi)
 	}
 }
 
-// sectionPictured is the joint to scale.
-func sectionPictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
-	card, units := s.card, s.Units
-	return func(_ context.Context, dpi int) ([]byte, error) {
-		return report.Joint{Card: &card, Units: units, Comma: comma}.PNG(dpi)
-	}
+// sectionPicture is the joint to scale.
+func sectionPicture(_ context.Context, s *session, comma bool, dpi int) ([]byte, error) {
+	return report.Joint{Card: &s.card, Units: s.Units, Comma: comma}.PNG(dpi)
 }
 
 func openSection(m *root) tea.Cmd {
@@ -127,7 +121,7 @@ func openSection(m *root) tea.Cmd {
 		return sectionBody(th, &m.session, w, high)
 	}}
 	if m.session.card.Section.Drawn {
-		p.of = sectionPictured
+		p.of = sectionPicture
 	}
 	m.push(p)
 	return nil

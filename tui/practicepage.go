@@ -15,9 +15,8 @@ import (
 type practicePage struct {
 	slow[practiceAsk, practiceAnswer]
 
-	at     int  // the setting under the cursor
-	typing bool // a value for it is being typed
-	field  field
+	at int // the setting under the cursor
+	valueField
 
 	job      practice.Booth // with level 0 there is none yet
 	card     calc.Card      // of the start, computed by the program without the booth's hidden values
@@ -58,7 +57,7 @@ func (p *practicePage) about(*root) about {
 // press handles a key: the settings are picked, changed and typed as on the card.
 func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
 	if p.typing {
-		return p.enterValue(press)
+		return p.edit(press, p.setValue)
 	}
 	sure := p.sure
 	p.sure = false
@@ -70,7 +69,6 @@ func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
 		return refuse("this job is over", "enter goes to the next")
 	case !p.over && len(s) == 1 && s[0] >= '0' && s[0] <= '9':
 		p.typing, p.scroll = true, window{}
-		p.field.clear()
 		p.field.insert(s)
 	case pick != 0:
 		if n := len(p.settings()); !p.over {
@@ -106,20 +104,13 @@ func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
 	return nil
 }
 
-// enterValue edits the value typed for the setting under the cursor; enter sets it.
-func (p *practicePage) enterValue(press tea.KeyPressMsg) action {
-	switch {
-	case press.String() == "esc", key.Matches(press, bound.On) && p.field.empty():
-		p.typing = false
-	case key.Matches(press, bound.On):
-		now := p.now
-		if err := p.settings()[p.at].Set(&now, p.field.String()); err != nil {
-			return faultOf(err).said
-		}
-		p.now, p.typing = now, false
-	default:
-		p.field.edit(press)
+// setValue sets the setting under the cursor to the typed value.
+func (p *practicePage) setValue() action {
+	now := p.now
+	if err := p.settings()[p.at].Set(&now, p.field.String()); err != nil {
+		return faultOf(err).said
 	}
+	p.now, p.valueField = now, valueField{}
 	return nil
 }
 

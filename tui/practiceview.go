@@ -76,9 +76,8 @@ func (p *practicePage) view(m *root, w, h int) (block, *tea.Cursor) {
 		return pinned(th, shown, w, h), nil
 	}
 	set := p.settings()[p.at]
-	line, x := p.field.setting(th, set.Words(), set, units, w)
-	shown = append(shown.fit(room), line)
-	return pinned(th, shown, w, h), tea.NewCursor(x, room)
+	shown, cursor := p.below(shown.fit(room), th, set.Words(), set, w)
+	return pinned(th, shown, w, h), cursor
 }
 
 // chips are the job's choices, which cannot be changed here.
