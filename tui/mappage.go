@@ -70,7 +70,13 @@ type windowFunc func(ctx context.Context, job calc.Job, progress func(float64)) 
 // narrow terminal.
 func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s := &m.th, &m.session
-	b := p.heading(th, "operating window", "computing", w)
+	var b block
+	switch {
+	case p.stop != nil:
+		b.say(th.quiet, 0, fmt.Sprintf("operating window: computing, %.0f %% – esc gives up", 100*p.share()), w)
+	case p.ok && p.old():
+		b.say(th.watch, 0, "▲ operating window of an earlier job", w)
+	}
 	stops(&b, th, s, &s.card, w)
 	if p.err != nil {
 		b.fault(th, faultOf(p.err), w)

@@ -90,17 +90,6 @@ func (p *slow[K, V]) tick() tea.Cmd {
 	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return slowTick{again} })
 }
 
-// heading says above a screen that its result is still being computed, or that the result shown is of another job.
-func (p *slow[K, V]) heading(th *theme, what, doing string, w int) (b block) {
-	switch {
-	case p.stop != nil:
-		b.say(th.quiet, 0, fmt.Sprintf("%s: %s, %.0f %% – esc gives up", what, doing, 100*p.share()), w)
-	case p.ok && p.old():
-		b.say(th.watch, 0, "▲ "+what+" of an earlier job", w)
-	}
-	return b
-}
-
 func (p *slow[K, V]) cancel() {
 	if p.stop != nil {
 		p.stop()

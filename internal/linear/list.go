@@ -2,6 +2,7 @@ package linear
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"brazebooth/internal/choice"
@@ -12,16 +13,10 @@ const atOnce = 6
 
 // list reads out the first answers, or those that contain a word.
 func (q *question) list(t *talk, word string) {
-	q.rows, q.next = t.rows(q.choice), 0
-	if word != "" {
-		var fit []choice.Row
-		for _, r := range q.rows {
-			if strings.Contains(strings.ToLower(r.ID+" "+r.Said()), strings.ToLower(word)) {
-				fit = append(fit, r)
-			}
-		}
-		q.rows = fit
+	without := func(r choice.Row) bool {
+		return !strings.Contains(strings.ToLower(r.ID+" "+r.Said()), strings.ToLower(word))
 	}
+	q.rows, q.next = slices.DeleteFunc(slices.Clone(t.rows(q.choice)), without), 0
 	switch {
 	case len(q.rows) > 0:
 		q.more(t)

@@ -139,14 +139,9 @@ func (n Notes) words(Options) []Line {
 }
 
 func (a Assumed) words(o Options) []Line {
-	if len(a.List) == 0 {
-		return nil
-	}
-	list := []Line{{Kind: Heading, Text: "Assumed, since it was not given:"}}
-	for _, x := range a.List {
-		list = append(list, Line{Kind: Assume, Lead: x.Field, Value: Typed(x.Field, x.Value, o.Units), Text: x.Why})
-	}
-	return list
+	return under("Assumed, since it was not given:", each(a.List, func(x *calc.Assumption) Line {
+		return Line{Kind: Assume, Lead: x.Field, Value: Typed(x.Field, x.Value, o.Units), Text: x.Why}
+	}))
 }
 
 func (c Checks) words(o Options) []Line {

@@ -141,3 +141,11 @@ func warningLine(w *calc.Warning) Line {
 func (c Chapter) words(o Options) []Line {
 	return append([]Line{{Kind: Title, Text: c.Title}}, said(c.Blocks, o)...)
 }
+
+// under puts a heading over a list that is not empty.
+func under(heading string, list []Line) []Line {
+	if len(list) == 0 {
+		return nil
+	}
+	return append([]Line{{Kind: Heading, Text: heading}}, list...)
+}
