@@ -167,10 +167,7 @@ func heatChart(sp *calc.Timed, units quantity.System, comma bool) *canvas.Chart 
 		return nil
 	}
 	sys := units.Lead()
-	deg := func(celsius float64) float64 {
-		v, _ := quantity.Convert(celsius, "C", sys)
-		return v
-	}
+	deg := func(celsius float64) float64 { return report.In(celsius, "C", sys) }
 	ch := &canvas.Chart{X: "s", Y: quantity.Label("C", sys), OnName: "arc on",
 		Comma: comma, Limits: []canvas.Limit{
 			{Name: "base melts", At: deg(sp.BaseSolidus), State: canvas.Burns},

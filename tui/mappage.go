@@ -115,8 +115,7 @@ func (p *mapPage) field(s *session, as look) *canvas.Map {
 	m, sys := &p.have, s.Units.Lead()
 	shown := func(unit string, list ...float64) (out []float64) {
 		for _, v := range list {
-			v, _ = quantity.Convert(v, unit, sys)
-			out = append(out, v)
+			out = append(out, report.In(v, unit, sys))
 		}
 		return out
 	}

@@ -104,7 +104,9 @@ func (t *talk) hear(line string) {
 	case "help":
 		t.helpOn(rest)
 	case "again":
-		t.voice.again()
+		for _, l := range t.voice.last {
+			t.voice.line(l)
+		}
 	case "words":
 		t.words(rest)
 	case "units":

@@ -34,12 +34,6 @@ func (v *voice) line(text string) {
 	v.write(strings.Join(plain.Wrap(text, width), "\n") + "\n")
 }
 
-func (v *voice) again() {
-	for _, l := range v.last {
-		v.line(l)
-	}
-}
-
 func (v *voice) prompt(name string) {
 	if len(v.said) > 0 {
 		v.last, v.said = v.said, nil

@@ -49,6 +49,12 @@ func (v Value) Band() string {
 	return quantity.Interval(v.Low, v.High)
 }
 
+// In is a value in the leading units of a system.
+func In(v float64, unit string, sys quantity.System) float64 {
+	v, _ = quantity.Convert(v, unit, sys.Lead())
+	return v
+}
+
 // Meaning is the meaning of a figure's band.
 type Meaning int
 

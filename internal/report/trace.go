@@ -109,8 +109,8 @@ func (p *traceGrid) put(x int, t float64, mark rune) {
 func (p *traceGrid) label(r int, s *calc.Timed, sys quantity.System) string {
 	for i, t := range [...]float64{s.BaseSolidus, s.Liquidus, s.Solidus, p.high, p.low} {
 		if r == p.row(t) {
-			shown, _ := quantity.Convert(t, "C", sys)
-			return fmt.Sprintf("%-10s %4.0f", [...]string{"base melts", "liquidus", "solidus", "", ""}[i], shown)
+			name := [...]string{"base melts", "liquidus", "solidus", "", ""}[i]
+			return fmt.Sprintf("%-10s %4.0f", name, In(t, "C", sys))
 		}
 	}
 	return ""

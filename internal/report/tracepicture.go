@@ -39,15 +39,9 @@ func (h Heat) picture() *picture.Picture {
 		h.drawn(p)
 	} else {
 		picture.Steps(&p.X, 0, 1, 1)
-		picture.Steps(&p.Y, h.deg(0), h.deg(1500), 500)
+		picture.Steps(&p.Y, In(0, "C", h.Units), In(1500, "C", h.Units), 500)
 	}
 	return p
-}
-
-// deg converts a temperature, °C, to the units of the picture.
-func (h Heat) deg(celsius float64) float64 {
-	v, _ := quantity.Convert(celsius, "C", h.Units.Lead())
-	return v
 }
 
 // rhythm is on time, off time and step in a line, or why there is none.
@@ -64,11 +58,12 @@ func rhythm(s *calc.Timed, sys quantity.System) string {
 
 // drawn adds bands, limits and traces to the picture.
 func (h Heat) drawn(p *picture.Picture) {
+	deg := func(celsius float64) float64 { return In(celsius, "C", h.Units) }
 	low, high := h.Solidus-200, h.BaseSolidus+80
 	for _, q := range h.Trace {
 		low, high = min(low, q.Edge), max(high, q.Edge, min(q.Centre, h.BaseSolidus+300))
 	}
-	low, high = h.deg(low), h.deg(high)
+	low, high = deg(low), deg(high)
 	low, high = math.Floor(low/100)*100, math.Ceil(high/100)*100
 	last := h.Trace[len(h.Trace)-1].Time
 	right := last * 1.2 // room for the names of the limits
@@ -76,7 +71,7 @@ func (h Heat) drawn(p *picture.Picture) {
 	picture.Steps(&p.Y, low, high, picture.Round((high-low)/4))
 	p.Add(h.burns(low, high)...)
 	var labels picture.Labels
-	for i, t := range [...]float64{h.deg(h.BaseSolidus), h.deg(h.Liquidus), h.deg(h.Solidus)} {
+	for i, t := range [...]float64{deg(h.BaseSolidus), deg(h.Liquidus), deg(h.Solidus)} {
 		p.Add(line(plotter.XYs{{X: 0, Y: t}, {X: right, Y: t}}, draw.LineStyle{Color: color.Gray{0x60}, Width: 1.5,
 			Dashes: []vg.Length{3, 3}}))
 		beside := t + [...]float64{1, 1, -1}[i]*(high-low)/24
@@ -88,7 +83,7 @@ func (h Heat) drawn(p *picture.Picture) {
 		for i := range h.Trace {
 			q := &h.Trace[i]
 			t := [...]float64{q.Edge, q.Centre, q.Back}[n]
-			list = append(list, plotter.XY{X: q.Time, Y: min(max(h.deg(t), low), high)})
+			list = append(list, plotter.XY{X: q.Time, Y: min(max(deg(t), low), high)})
 		}
 		style := picture.Stroke(n, [...]vg.Length{3.5, 2, 2}[n])
 		p.Add(line(list, style))

@@ -64,19 +64,14 @@ func (m *Map) picture() *picture.Picture {
 // field is values over the map's axes, in the map's units.
 func (m *Map) field(values []float64) *picture.Field {
 	return &picture.Field{Zs: values,
-		Xs: each(m.Chart.Feeds, func(v *float64) float64 { return m.in(*v, "m/min") }),
-		Ys: each(m.Chart.Travels, func(v *float64) float64 { return m.in(*v, "mm/s") })}
-}
-
-func (m *Map) in(v float64, unit string) float64 {
-	v, _ = quantity.Convert(v, unit, m.Units.Lead())
-	return v
+		Xs: each(m.Chart.Feeds, func(v *float64) float64 { return In(*v, "m/min", m.Units) }),
+		Ys: each(m.Chart.Travels, func(v *float64) float64 { return In(*v, "mm/s", m.Units) })}
 }
 
 // marks are a ring for the suggestion and a diamond for the setting that was asked about.
 func (m *Map) marks(labels *picture.Labels) (list []plot.Plotter) {
 	mark := func(feed, travel float64, name string, shape draw.GlyphDrawer, size vg.Length) {
-		at := plotter.XY{X: m.in(feed, "m/min"), Y: m.in(travel, "mm/s")}
+		at := plotter.XY{X: In(feed, "m/min", m.Units), Y: In(travel, "mm/s", m.Units)}
 		s, err := plotter.NewScatter(plotter.XYs{at})
 		if err != nil {
 			return // a setting outside the picture
@@ -140,7 +135,7 @@ func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (plac
 		for i := range nx {
 			for j := range ny {
 				if holds(i, j, deepest) {
-					deeper = append(deeper, plotter.XY{X: m.in(m.Feeds[i], "m/min"), Y: m.in(m.Travels[j], "mm/s")})
+					deeper = append(deeper, plotter.XY{X: In(m.Feeds[i], "m/min", m.Units), Y: In(m.Travels[j], "mm/s", m.Units)})
 				}
 			}
 		}
