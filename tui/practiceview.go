@@ -122,7 +122,7 @@ func (p *practicePage) dials(m *root) canvas.Dials {
 			return m.th.look.number(text)
 		}
 		d := canvas.Dial{Name: set.Words(), Unit: quantity.Label(set.Unit, sys), Number: number(v),
-			Widest: m.th.look.number("88.8"), Cursor: i == p.at, Short: dialShort[set.Figure]}
+			Widest: m.th.look.number("88.8"), Cursor: i == p.at, Short: handSettings[set.Figure].short}
 		if d.Name == "stickout" {
 			d.Name = "stick-out"
 		}
