@@ -127,7 +127,7 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 			return loadCard(*e)
 		}
 		if i := p.list.at() - len(p.rows); i < len(p.forms()) {
-			return withBook(opening(&recordForm{of: &forms[i]}))
+			return withBook(opening(&recordForm{of: &forms[i], form: form{rows: forms[i].fields}}))
 		}
 		if p.looks {
 			return lookOnly.said

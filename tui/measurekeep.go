@@ -3,6 +3,7 @@ package tui
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -131,14 +132,15 @@ func (p *measurePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 			"--book FILE.", w)
 		return b, nil
 	}
-	p.mode, p.units = m.session.card.Used.Mode, m.Units
-	return p.draw(m, p, "", p.explain(&m.th, w), w, h)
+	p.mode, p.units, p.rows = m.session.card.Used.Mode, m.Units, slices.Clone(measureRows[:])
+	for at := range p.rows {
+		p.rows[at].skip = !p.asked(at)
+	}
+	says := func(at int, here bool) (string, paint) { return p.says(&m.th, at, here) }
+	return p.draw(&m.th, says, "", p.explain(&m.th, w), w, h)
 }
 
-func (p *measurePage) rows() []formRow { return measureRows[:] }
-
-func (p *measurePage) says(m *root, at int, here bool) (string, paint) {
-	th := &m.th
+func (p *measurePage) says(th *theme, at int, here bool) (string, paint) {
 	_, said, err := p.read(at)
 	switch {
 	case at == askSave:

@@ -52,7 +52,7 @@ func (p *measurePage) press(m *root, msg tea.KeyPressMsg) action {
 		return turnPage(turnBy(msg))
 	}
 	was := p.at
-	if p.edit(msg, p); p.at != was { // leaving a row stops its watch
+	if p.edit(msg); p.at != was { // leaving a row stops its watch
 		p.began = time.Time{}
 	}
 	return nil
@@ -81,7 +81,7 @@ func (p *measurePage) next() action {
 	if _, _, err := p.read(p.at); err != nil {
 		return faultOf(err).said
 	}
-	p.move(p, 1)
+	p.move(1)
 	return nil
 }
 
@@ -99,7 +99,7 @@ func (p *measurePage) nextSource() action {
 		p.fresh = name
 		return refuse("no power source is called "+name, "enter once more makes it a new one")
 	}
-	p.move(p, 1)
+	p.move(1)
 	if p.known(name) {
 		return recall(name)
 	}

@@ -72,8 +72,7 @@ func (m *root) enters() (string, action) {
 	case m.part.name() == pageWalk:
 		return "begin", startWalk
 	case ok && len(page.Needs) > 0:
-		asks := choice.Named(page.Asks(m.session.card.Used.Joint)...)
-		return "fill in", opening(&inputsPage{page: page.Name, choices: asks})
+		return "fill in", opening(askFor(page.Name, choice.Named(page.Asks(m.session.card.Used.Joint)...)...))
 	}
 	return "card", goBack
 }

@@ -39,7 +39,7 @@ func (p *restPage) refresh(m *root) {
 		}
 		open := openAsk(q)
 		if len(q.Rows(m.present())) == 0 {
-			open = opening(&inputsPage{page: q.Label(), choices: []*choice.Choice{q}})
+			open = opening(askFor(q.Label(), q))
 		}
 		shown, short := cmp.Or(q.Shown(c, m.Units), "not given"), q.Show(&c.Used, m.Units)
 		if short != "" && !q.Given(&c.Job) {
