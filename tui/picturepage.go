@@ -4,11 +4,9 @@ import (
 	"cmp"
 	"context"
 	"fmt"
-	"strings"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/x/ansi"
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
@@ -147,7 +145,7 @@ func sectionBody(th *theme, s *session, w, high int) (b block) {
 func drawnJoint(th *theme, j canvas.Joint, w, high int, units quantity.System) block {
 	b := block(j.Draw(th.Theme, w, high))
 	// The joint ends on the last line, so empty lines are at the top.
-	for len(b) > 1 && strings.TrimSpace(ansi.Strip(b[0].Text)) == "" {
+	for len(b) > 1 && b[0].Width == 0 {
 		b = b[1:]
 	}
 	text := fmt.Sprintf("to scale: ten columns are %s", quantity.Show(10*j.Scale(w, high), "mm", units))
