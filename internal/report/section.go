@@ -88,10 +88,8 @@ var sectionFills = [joint.Parts]picture.Key{
 }
 
 func (j Joint) picture() *picture.Picture {
-	p := newPicture("", "", j.Comma)
+	p := newPicture("", "", j.Card, VerdictText(j.Card), j.Units, j.Comma)
 	p.HideAxes()
-	p.Head = []picture.Line{{Text: PracticeWork(j.Card, j.Units), Size: picture.Near},
-		{Text: VerdictText(j.Card), Size: picture.Far, Bold: true}}
 	d := newDrawn(&j.Section)
 	parts := d.parts()
 	for part := joint.First; part < joint.Parts; part++ {
@@ -110,12 +108,14 @@ func (j Joint) picture() *picture.Picture {
 	return p
 }
 
-// newPicture is an empty picture with the names of its axes; its numbers have a comma or a point.
-func newPicture(x, y string, comma bool) *picture.Picture {
+// newPicture is a picture with the names of its axes and, above it, what it is about and what it says.
+func newPicture(x, y string, card *calc.Card, said string, sys quantity.System, comma bool) *picture.Picture {
 	p := picture.New(x, y)
 	if comma {
 		p.Say = quantity.Comma
 	}
+	p.Head = []picture.Line{{Text: PracticeWork(card, sys), Size: picture.Near},
+		{Text: said, Size: picture.Far, Bold: true}}
 	return p
 }
 

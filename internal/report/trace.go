@@ -149,9 +149,8 @@ func (h Heat) PNG(dpi int) ([]byte, error) { return h.picture().PNG(dpi) }
 // picture is the whole trace: root edge, puddle's middle and back face, the temperatures that decide, and a grey band
 // for each time that the arc burns.
 func (h Heat) picture() *picture.Picture {
-	p := newPicture("time, s", "temperature, "+quantity.Label("C", h.Units.Lead()), h.Comma)
-	p.Head = []picture.Line{{Text: PracticeWork(&h.Card, h.Units), Size: picture.Near},
-		{Text: rhythm(h.Timed, h.Units), Size: picture.Far, Bold: true}}
+	p := newPicture("time, s", "temperature, "+quantity.Label("C", h.Units.Lead()), &h.Card, rhythm(h.Timed, h.Units),
+		h.Units, h.Comma)
 	p.Foot = []picture.Line{{Size: picture.Small,
 		Text: "Own computation, stirring assumed: try the rhythm on scrap with the same gap."}}
 	p.Keys = []picture.Key{{Fill: picture.Grey, Text: "arc burns"}}

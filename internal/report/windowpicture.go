@@ -42,9 +42,15 @@ var (
 
 func (m *Map) picture() *picture.Picture {
 	sys := m.Units.Lead()
-	p := newPicture("wire feed, "+quantity.Label("m/min", sys), "travel, "+quantity.Label("mm/s", sys), m.Comma)
-	at := m.field(m.Chart.Chance)
-	p.Add(picture.Fill(at, chanceLevels, chanceFills))
+	at := setting(m.Suggestion.Feed, m.Suggestion.Travel, Options{Units: m.Units})
+	best := fmt.Sprintf("%s: good with %.0f %%", at, m.Chance.Good)
+	if !m.Good {
+		best = "No setting is good. Nearest miss: " + at
+	}
+	p := newPicture("wire feed, "+quantity.Label("m/min", sys), "travel, "+quantity.Label("mm/s", sys), &m.Card, best,
+		m.Units, m.Comma)
+	chance := m.field(m.Chart.Chance)
+	p.Add(picture.Fill(chance, chanceLevels, chanceFills))
 	var labels picture.Labels
 	var edges []picture.Label
 	for n, e := range m.Chart.Edges {
@@ -55,8 +61,8 @@ func (m *Map) picture() *picture.Picture {
 	p.Add(m.marks(&labels)...)
 	labels.List = slices.Concat(labels.List, m.zones(), edges)
 	p.Add(&labels)
-	picture.Ratios(&p.X, at.Xs[0], at.Xs[len(at.Xs)-1])
-	picture.Ratios(&p.Y, at.Ys[0], at.Ys[len(at.Ys)-1])
+	picture.Ratios(&p.X, chance.Xs[0], chance.Xs[len(chance.Xs)-1])
+	picture.Ratios(&p.Y, chance.Ys[0], chance.Ys[len(chance.Ys)-1])
 	m.words(p)
 	return p
 }
@@ -135,7 +141,8 @@ func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (plac
 		for i := range nx {
 			for j := range ny {
 				if holds(i, j, deepest) {
-					deeper = append(deeper, plotter.XY{X: In(m.Feeds[i], "m/min", m.Units), Y: In(m.Travels[j], "mm/s", m.Units)})
+					deeper = append(deeper, plotter.XY{X: In(m.Feeds[i], "m/min", m.Units),
+						Y: In(m.Travels[j], "mm/s", m.Units)})
 				}
 			}
 		}
@@ -148,17 +155,9 @@ func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (plac
 
 // words writes above the map what it is about and what it suggests, and below it the meaning of the fills.
 func (m *Map) words(p *picture.Picture) {
-	o := Options{Units: m.Units}
-	at := setting(m.Suggestion.Feed, m.Suggestion.Travel, o)
-	best := fmt.Sprintf("%s: good with %.0f %%", at, m.Chance.Good)
-	if !m.Good {
-		best = "No setting is good. Nearest miss: " + at
-	}
-	p.Head = []picture.Line{{Text: PracticeWork(&m.Card, m.Units), Size: picture.Near},
-		{Text: best, Size: picture.Far, Bold: true}}
 	if m.Given != nil {
 		p.Head = append(p.Head, picture.Line{Size: picture.Near, Bold: true,
-			Text: Grid{m.Window, m.Given}.asked("", o)})
+			Text: Grid{m.Window, m.Given}.asked("", Options{Units: m.Units})})
 	}
 	p.Keys = []picture.Key{{Text: "chance"}}
 	for n, fill := range chanceFills {
