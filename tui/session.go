@@ -2,6 +2,7 @@ package tui
 
 import (
 	"context"
+	"sync"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -125,21 +126,14 @@ func (s *session) set(c *choice.Choice, f *field, done string, then func()) acti
 }
 
 // answers are the findings of the pages beside the present card. Each is computed when its page is first opened.
-type answers map[string]answer
-
-type answer struct {
-	blocks []report.Block
-	err    error
-}
+type answers map[string]func() ([]report.Block, error)
 
 // said is the finding of a page.
 func (s *session) said(name string) ([]report.Block, error) {
-	a, ok := s.pages[name]
-	if !ok {
-		a.blocks, a.err = s.answer(name)
-		s.pages[name] = a
+	if s.pages[name] == nil {
+		s.pages[name] = sync.OnceValues(func() ([]report.Block, error) { return s.answer(name) })
 	}
-	return a.blocks, a.err
+	return s.pages[name]()
 }
 
 func (s *session) answer(name string) ([]report.Block, error) {
