@@ -5,8 +5,6 @@
 package report
 
 import (
-	"slices"
-
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
 )
@@ -21,20 +19,6 @@ type Block interface {
 type Said []Line
 
 func (s Said) words(Options) []Line { return s }
-
-// KeptHead is the first lines of a saved card, followed by what its job left open.
-type KeptHead struct {
-	Said
-	Assumed []calc.Assumption
-}
-
-func (h KeptHead) words(o Options) []Line {
-	if len(h.Assumed) == 0 {
-		return h.Said
-	}
-	return append(slices.Clip(h.Said), Line{Kind: Named, Lead: "assumed", Text: AssumedText(h.Assumed, o.Units),
-		AsTyped: true})
-}
 
 // lines is a block of which only the words are needed, not the values.
 type lines func(o Options) []Line

@@ -20,9 +20,16 @@ func cardBody(c *calc.Card) []Block {
 	return []Block{Figures{Card: c, List: c.Figures}, Edges{c, true}, Notes{c.Notes}, Section{c.Section}}
 }
 
-// Kept is a card as it was saved.
-func Kept(c *calc.Card) []Block {
-	return []Block{stopsOf(c), Figures{c, c.Figures, OfKept}, Edges{c, true}, cautionsOf(c)}
+// Kept is a card as it was saved, below the first lines of its record and what its job left open.
+func Kept(head Said, c *calc.Card) []Block {
+	first := func(o Options) []Line {
+		if len(c.Assumed) == 0 {
+			return head
+		}
+		return append(slices.Clip(head), Line{Kind: Named, Lead: "assumed", Text: AssumedText(c.Assumed, o.Units),
+			AsTyped: true})
+	}
+	return []Block{lines(first), stopsOf(c), Figures{c, c.Figures, OfKept}, Edges{c, true}, cautionsOf(c)}
 }
 
 // Wire is the card of a wire alone.
