@@ -156,13 +156,7 @@ func (r *cardRow) chipText(c *calc.Card) string {
 
 // chipName is the name above a chip.
 func (r *cardRow) chipName() string {
-	switch r.name {
-	case "metal2":
-		return "onto"
-	case "gauge2":
-		return "2nd gauge"
-	}
-	return r.label
+	return cmp.Or(map[string]string{"metal2": "onto", "gauge2": "2nd gauge"}[r.name], r.label)
 }
 
 // fillerShort is the alloy's symbol, as on a spool.

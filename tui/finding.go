@@ -38,7 +38,9 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 	case report.Note:
 		b.addAll(cautionLines(th, &calc.Warning{Severity: calc.Info, Text: l.Text}, w))
 	case report.FitVerdict:
-		b.say(th.fit(l.Lead), 0, report.FitLabel+": "+l.Text, w)
+		p := map[string]paint{advice.Suits: th.good, advice.WithCare: th.watch, advice.AnotherWay: th.watch,
+			advice.StopWork: th.stop}[l.Lead]
+		b.say(p, 0, report.FitLabel+": "+l.Text, w)
 	case report.Instead:
 		b.say(th.plain, 0, "instead: "+l.Text, w)
 	case report.Rank:
@@ -86,17 +88,6 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 	default:
 		b.say(th.plain, 0, l.Text, w)
 	}
-}
-
-// fit is the paint of the fit page's verdict.
-func (th *theme) fit(v string) paint {
-	switch v {
-	case advice.WithCare, advice.AnotherWay:
-		return th.watch
-	case advice.StopWork:
-		return th.stop
-	}
-	return th.good
 }
 
 // figure is a row of a page's figures. A ~ marks an assumed value and a value that depends on one.

@@ -101,18 +101,12 @@ var pageNames = func() []string {
 	return append(names, pageBook, pageRecords, pageSheet)
 }()
 
+// ownChapters are the steps of the work of the pages that exist only on the screens.
+var ownChapters = map[string]advice.Chapter{pageMeasure: advice.Look, pageWalk: "Learn", pagePractice: "Learn",
+	pageBook: advice.Keep, pageRecords: advice.Keep, pageSheet: advice.Keep}
+
 // chapterOf is the step of the work that a page belongs to.
-func chapterOf(name string) string {
-	switch name {
-	case pageMeasure:
-		return string(advice.Look)
-	case pageWalk, pagePractice:
-		return "Learn"
-	case pageBook, pageRecords, pageSheet:
-		return string(advice.Keep)
-	}
-	return string(report.ChapterOf(name))
-}
+func chapterOf(name string) string { return string(cmp.Or(ownChapters[name], report.ChapterOf(name))) }
 
 func (p *partPage) name() string { return pageNames[p.at] }
 
@@ -135,13 +129,7 @@ func (p *partPage) jumps(letter string) int {
 
 // turnBy is where a key leads on a page for typing while nothing is typed. A keypad has − and + instead of arrows.
 func turnBy(press tea.KeyPressMsg) int {
-	switch press.String() {
-	case "right", "+":
-		return 1
-	case "left", "-":
-		return -1
-	}
-	return 0
+	return map[string]int{"right": 1, "+": 1, "left": -1, "-": -1}[press.String()]
 }
 
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
