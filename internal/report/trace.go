@@ -191,8 +191,8 @@ func (h Heat) drawn(p *picture.Picture) {
 	p.Add(h.burns(low, high)...)
 	var labels picture.Labels
 	for i, t := range [...]float64{deg(h.BaseSolidus), deg(h.Liquidus), deg(h.Solidus)} {
-		p.Add(line(plotter.XYs{{X: 0, Y: t}, {X: right, Y: t}}, draw.LineStyle{Color: color.Gray{0x60}, Width: 1.5,
-			Dashes: []vg.Length{3, 3}}))
+		p.Add(&plotter.Line{XYs: plotter.XYs{{X: 0, Y: t}, {X: right, Y: t}}, LineStyle: draw.LineStyle{
+			Color: color.Gray{0x60}, Width: 1.5, Dashes: []vg.Length{3, 3}}})
 		beside := t + [...]float64{1, 1, -1}[i]*(high-low)/24
 		labels.List = append(labels.List, picture.Label{Text: [...]string{"base melts", "liquidus", "solidus"}[i],
 			Size: picture.Near, Bare: true, Places: []plotter.XY{{X: last + 0.45*(right-last), Y: beside}}})
@@ -205,15 +205,10 @@ func (h Heat) drawn(p *picture.Picture) {
 			list = append(list, plotter.XY{X: q.Time, Y: min(max(deg(t), low), high)})
 		}
 		style := picture.Stroke(n, [...]vg.Length{3.5, 2, 2}[n])
-		p.Add(line(list, style))
+		p.Add(&plotter.Line{XYs: list, LineStyle: style})
 		p.Keys = append(p.Keys, picture.Key{Text: name, Line: style})
 	}
 	p.Add(&labels)
-}
-
-// line is a plotter's line of points that cannot be NaN.
-func line(list plotter.XYs, style draw.LineStyle) *plotter.Line {
-	return &plotter.Line{XYs: list, LineStyle: style}
 }
 
 // burns are the bands for the times that the arc burns.
