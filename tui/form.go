@@ -87,8 +87,8 @@ func (p *form) to(at int) {
 
 // draw draws the rows below a title, "" for none, and below them the explanation of the one under the cursor. says is
 // how the text on a row was read, or another text after it.
-func (p *form) draw(th *theme, says func(at int, here bool) (string, paint), title string, told block, w, h int) (b block,
-	_ *tea.Cursor) {
+func (p *form) draw(th *theme, says func(at int, here bool) (string, paint), title string, told block,
+	w, h int) (b block, _ *tea.Cursor) {
 	if title != "" {
 		b.add(newRow(w).put(th.bold, title).line())
 	}

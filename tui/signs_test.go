@@ -73,7 +73,8 @@ func TestSignsAreWhatTheScreensDraw(t *testing.T) {
 // Samples fit beside their names into 80 columns, in every theme. Characters that the Linux console lacks are not shown
 // there.
 func TestSamples(t *testing.T) {
-	for _, theme := range [...]Theme{canvas.ThemeAuto, canvas.ThemeDark, canvas.ThemeLight, canvas.ThemeContrast, canvas.ThemeNone} {
+	for _, theme := range [...]Theme{canvas.ThemeAuto, canvas.ThemeDark, canvas.ThemeLight, canvas.ThemeContrast,
+		canvas.ThemeNone} {
 		for _, coarse := range [...]bool{false, true} {
 			for _, s := range Samples(Options{Theme: theme, Profile: colorprofile.ANSI256}, theme != canvas.ThemeLight,
 				coarse) {

@@ -67,7 +67,8 @@ func TestBackgroundPicks(t *testing.T) {
 	for _, x := range []struct {
 		kind  Theme
 		light Theme
-	}{{"", canvas.ThemeLight}, {canvas.ThemeAuto, canvas.ThemeLight}, {canvas.ThemeDark, canvas.ThemeDark}, {canvas.ThemeLight, canvas.ThemeLight}} {
+	}{{"", canvas.ThemeLight}, {canvas.ThemeAuto, canvas.ThemeLight}, {canvas.ThemeDark, canvas.ThemeDark},
+		{canvas.ThemeLight, canvas.ThemeLight}} {
 		s := openAt(t, 80, 24, Options{Theme: x.kind, Profile: colorprofile.TrueColor})
 		s.send(tea.BackgroundColorMsg{Color: color.White})
 		want := newTheme(look{kind: x.light, profile: colorprofile.TrueColor})

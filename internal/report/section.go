@@ -44,8 +44,8 @@ func SectionOf(s *calc.Section) joint.Section {
 		Melted: s.Melted, Boiled: s.Boiled, MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack}
 }
 
-// Drawing is a joint to scale in at most h lines of at most w columns, each half as wide as a line is high, and how many
-// millimetres a column is wide. It returns no lines if the joint is not modelled.
+// Drawing is a joint to scale in at most h lines of at most w columns, each half as wide as a line is high, and how
+// many millimetres a column is wide. It returns no lines if the joint is not modelled.
 func Drawing(s *calc.Section, w, h int) (lines []string, perColumn float64) {
 	if !s.Drawn || w < 20 || h < 4 {
 		return nil, 0
@@ -77,7 +77,8 @@ type Joint struct {
 func (j Joint) SVG() ([]byte, error)        { return j.picture().SVG() }
 func (j Joint) PNG(dpi int) ([]byte, error) { return j.picture().PNG(dpi) }
 
-// sectionFills are the fills of the parts. Each has a lightness of its own, so that they can be told apart without colour.
+// sectionFills are the fills of the parts. Each has a lightness of its own, so that they can be told apart without
+// colour.
 var sectionFills = [joint.Parts]picture.Key{
 	joint.First:   {Fill: color.Gray{0xa8}, Text: "first member"},
 	joint.Second:  {Fill: color.Gray{0xcc}, Text: "second member"},
