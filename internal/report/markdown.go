@@ -37,7 +37,7 @@ func (w *writer) mark(lines []Line, i int) {
 		w.line("## %s\n", l.Text)
 	case FitVerdict:
 		w.line("**%s: %s**\n", capital(FitLabel), l.Text)
-	case CardVerdict:
+	case CardVerdict, Turns:
 		w.line("%s: %s", capital(l.Lead), text)
 	case Rank:
 		w.line("%d. %s", l.N, text)
@@ -66,8 +66,6 @@ func (w *writer) mark(lines []Line, i int) {
 		w.line("- %s", text)
 	case Hid, Moves:
 		w.line(strings.Repeat("| %s ", len(l.Cells))+"|", l.Cells...)
-	case Turns:
-		w.line("%s: %s", capital(l.Lead), text)
 	default:
 		w.line("%s%s", markdownMarks[l.Kind], text)
 	}
