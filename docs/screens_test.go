@@ -12,6 +12,7 @@ import (
 	"brazebooth/internal/deep"
 	"brazebooth/internal/shop"
 	"brazebooth/tui"
+	"brazebooth/tui/canvas"
 )
 
 // screen is a screen of docs/screens.md: its name, what it tells, and how it is reached from the first screen. file is
@@ -79,13 +80,13 @@ var looks = []struct {
 	theme       tui.Theme
 	ground      ground
 }{
-	{"card-32x10", "A phone, 32 columns by 10 lines", 32, 10, colorprofile.ANSI256, tui.ThemeDark, darkGround},
-	{"card-40x14", "40 by 14", 40, 14, colorprofile.ANSI256, tui.ThemeDark, darkGround},
-	{"card-60x20", "60 by 20, on a light ground", 60, 20, colorprofile.ANSI256, tui.ThemeLight, lightGround},
-	{"card-120x40", "120 by 40, in 16 colours", 120, 40, colorprofile.ANSI, tui.ThemeDark, darkGround},
+	{"card-32x10", "A phone, 32 columns by 10 lines", 32, 10, colorprofile.ANSI256, canvas.ThemeDark, darkGround},
+	{"card-40x14", "40 by 14", 40, 14, colorprofile.ANSI256, canvas.ThemeDark, darkGround},
+	{"card-60x20", "60 by 20, on a light ground", 60, 20, colorprofile.ANSI256, canvas.ThemeLight, lightGround},
+	{"card-120x40", "120 by 40, in 16 colours", 120, 40, colorprofile.ANSI, canvas.ThemeDark, darkGround},
 	{"card-plain", "80 by 24 without colour: words, signs and reversed background replace it", 80, 24,
 		colorprofile.ASCII,
-		tui.ThemeNone, darkGround},
+		canvas.ThemeNone, darkGround},
 }
 
 // tasks are the usual tasks, each from the first screen (first) or from the example's card, with the words on the

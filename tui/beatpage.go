@@ -10,6 +10,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
+	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
 
@@ -42,9 +43,9 @@ func openBeat(m *root) tea.Cmd {
 	m.push(&m.beat)
 	m.beat.cancelled = false // opening the page again restarts a computation that was given up
 	if !m.beat.ok {
-		m.beat.have.Card, _ = m.solve(timedJob(m.job)) // without figures if the job has no card
+		m.beat.have.Card, _ = m.Solve(timedJob(m.job)) // without figures if the job has no card
 	}
-	return m.beat.want(m.ctx, timedJob(m.job), m.gaps)
+	return m.beat.want(m.Context, timedJob(m.job), m.Gap)
 }
 
 // beatFound takes over the times that were computed from the heat.
@@ -53,7 +54,7 @@ func beatFound(m *root, f slowFound[calc.Timed]) tea.Cmd {
 	if m.notice != nil && m.notice.what == noTimesYet && m.beat.stop == nil {
 		m.notice = nil
 	}
-	m.beat.chart = heatChart(&m.beat.have, m.units, m.th.look.comma)
+	m.beat.chart = heatChart(&m.beat.have, m.Units, m.th.look.comma)
 	return tea.Batch(m.follow(), m.playInBooth())
 }
 
@@ -71,10 +72,9 @@ func (p *beatPage) back(*root) bool {
 	return played
 }
 
-func (p *beatPage) left(m *root) {
+func (p *beatPage) left(*root) {
 	p.halt()
 	p.cancel()
-	m.card.load(&m.session)
 }
 
 func (p *beatPage) press(m *root, press tea.KeyPressMsg) action {
@@ -96,7 +96,7 @@ func (p *beatPage) press(m *root, press tea.KeyPressMsg) action {
 		job.ArcOn, job.ArcOff, job.SpotStep = calc.Opt{}, calc.Opt{}, calc.Opt{}
 		return change(job, "suggestion back")
 	case key.Matches(press, bound.Picture) && p.ok && !p.old():
-		return asPicture("the heat of the timed arc", p.pictured)
+		return asPicture("the heat of the timed arc", heatPicture(p.have))
 	case key.Matches(press, bound.On), key.Matches(press, bound.Back), key.Matches(press, bound.Beat):
 		return goBack
 	}
@@ -116,7 +116,7 @@ func (p *beatPage) turn(s *session, name string, by int) action {
 	if p.old() || !p.have.Good || !ok {
 		return tooEarly
 	}
-	return change(choice.SettingOf(name).Turned(timedJob(s.job), f.Value, by, s.units), "")
+	return change(choice.SettingOf(name).Turned(timedJob(s.job), f.Value, by, s.Units), "")
 }
 
 // figure is one of the times, or a figure of their card.
@@ -179,17 +179,10 @@ func (p *beatPage) play(t beatTick) tea.Cmd {
 // fastestFlash is how many times per second the screen may change between on and off at most.
 const fastestFlash = 3.0
 
-// times are how long the arc burns and rests, s.
-func (p *beatPage) times() (on, off float64) {
-	a, _ := p.have.Card.Figure("arc_on")
-	b, _ := p.have.Card.Figure("arc_off")
-	return a.Value, b.Value
-}
-
 // phase is the position of the playback: in which spot, how far in it as a share of the beat, and how many times slower
 // than the arc it plays, so that the screen never flashes faster than is safe to look at.
 func (p *beatPage) phase() (spot int, share, slower float64) {
-	on, off := p.times()
+	on, off := report.BeatOf(&p.have)
 	beat := on + off
 	if !(beat > 0) {
 		return 0, 0, 1

@@ -14,6 +14,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
 
@@ -158,7 +159,7 @@ func TestHeatChart(t *testing.T) {
 	s := openAt(t, 80, 24, Options{Job: gapped})
 	s.press("t")
 	ch, sp := s.root().beat.chart, &s.root().beat.have
-	on, off := s.root().beat.times()
+	on, off := report.BeatOf(&s.root().beat.have)
 	if ch == nil || len(ch.On) < 2 || len(ch.Limits) != 3 || len(ch.Traces) != 2 {
 		t.Fatalf("%+v", ch)
 	}

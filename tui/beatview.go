@@ -104,7 +104,7 @@ func (p *beatPage) beat(m *root, w, lines int) block {
 	if said := p.standing(&m.th, w); !p.plays && len(said) > 0 {
 		return said.fit(lines)
 	}
-	on, off := p.times()
+	on, off := report.BeatOf(&p.have)
 	spot, share, slower := p.phase()
 	show := m.th.look.number
 	b := canvas.Beat{On: on, Off: off, OnText: show(fmt.Sprintf("ARC ON  %.2f s", on)),
@@ -133,7 +133,7 @@ func (p *beatPage) dialled(m *root) canvas.Dials {
 		if !ok {
 			continue
 		}
-		x := report.RowOf(c, &f, report.OfTimed, m.units)
+		x := report.RowOf(c, &f, report.OfTimed, m.Units)
 		d := dialOf(&cardRow{name: name, label: x.Label, fig: x}, c, m.th.look)
 		d.Cursor, d.Bar.Off = i == p.cursor, !p.ok || p.old() || p.stop != nil
 		if !p.ok && !choice.SettingOf(name).Given(&p.job) {
@@ -152,7 +152,7 @@ func (p *beatPage) facts(th *theme, s *session, w int) block {
 	for _, f := range p.have.Figures {
 		switch f.Name {
 		case "first_spot_on", "seam_time":
-			x := report.RowOf(&p.have.Card, &f, report.OfTimed, s.units)
+			x := report.RowOf(&p.have.Card, &f, report.OfTimed, s.Units)
 			parts = append(parts, piece{0, th.quiet, x.Label}, piece{0, th.plain, x.Value.String()})
 		}
 	}
@@ -167,10 +167,7 @@ func heatChart(sp *calc.Timed, units quantity.System, comma bool) *canvas.Chart 
 		return nil
 	}
 	sys := units.Lead()
-	deg := func(celsius float64) float64 {
-		v, _ := quantity.Convert(celsius, "C", sys)
-		return v
-	}
+	deg := func(celsius float64) float64 { return report.In(celsius, "C", sys) }
 	ch := &canvas.Chart{X: "s", Y: quantity.Label("C", sys), OnName: "arc on",
 		Comma: comma, Limits: []canvas.Limit{
 			{Name: "base melts", At: deg(sp.BaseSolidus), State: canvas.Burns},

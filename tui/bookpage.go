@@ -40,7 +40,7 @@ func (p *bookPage) findAgain(m *root) tea.Cmd {
 }
 
 func (p *bookPage) search(m *root, found func(run int, rows []Entry, err error)) tea.Cmd {
-	if m.keeper == nil {
+	if m.Book == nil {
 		return nil
 	}
 	p.run++
@@ -67,14 +67,11 @@ func (p *bookPage) found(run int, rows []Entry, err error) {
 // lines is how many rows there are: the found records, and a row to save under the typed name.
 func (p *bookPage) lines() int {
 	n := len(p.rows) + len(p.forms())
-	if p.keeps() {
+	if p.kind != "" && !p.looks && !p.field.empty() { // the text can be a name for the card
 		n++
 	}
 	return n
 }
-
-// keeps reports whether the typed text can be a name for the card.
-func (p *bookPage) keeps() bool { return p.kind != "" && !p.looks && !p.field.empty() }
 
 // forms are the records that can be entered from this page.
 func (p *bookPage) forms() []recordKind {
@@ -130,7 +127,7 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 			return loadCard(*e)
 		}
 		if i := p.list.at() - len(p.rows); i < len(p.forms()) {
-			return withBook(opening(&recordForm{of: &forms[i]}))
+			return withBook(opening(&recordForm{of: &forms[i], form: form{rows: forms[i].fields}}))
 		}
 		if p.looks {
 			return lookOnly.said
@@ -153,7 +150,7 @@ func (p *bookPage) press(_ *root, msg tea.KeyPressMsg) action {
 
 func (p *bookPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	th := &m.th
-	if m.keeper == nil {
+	if m.Book == nil {
 		b.say(th.plain, 0, "There is no book here: start the program with one, brazebooth --book FILE.", w)
 		return b, nil
 	}

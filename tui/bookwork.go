@@ -14,7 +14,7 @@ import (
 // withBook performs an action that needs the book; without a book it says so.
 func withBook(a action) action {
 	return func(m *root) tea.Cmd {
-		if m.keeper == nil {
+		if m.Book == nil {
 			return m.act(refuse("there is no book here", "start the program with one: brazebooth --book FILE"))
 		}
 		return a(m)
@@ -29,7 +29,7 @@ func (a answered) tell(m *root) (tea.Cmd, bool) { return m.act(a.then), true }
 // asking asks the book in the background, if there is one, and then acts on its answer.
 func asking[T any](ask func(context.Context, Keeper) (T, error), then func(*root, T, error) tea.Cmd) action {
 	return withBook(func(m *root) tea.Cmd {
-		k := m.keeper
+		k := m.Book
 		return func() tea.Msg {
 			v, err := ask(context.Background(), k)
 			return answered{func(m *root) tea.Cmd { return then(m, v, err) }}
@@ -111,7 +111,7 @@ func (m *root) recordRead(e Entry, record []report.Block, err error) tea.Cmd {
 		return m.listed().findAgain(m)
 	}
 	return m.read(e.Kind+" "+e.Name, func(th *theme, w int) (b block) {
-		text := report.Text(record, report.Options{Units: m.units.Lead(), Width: max(w, narrowWidth)})
+		text := report.Text(record, report.Options{Units: m.Units.Lead(), Width: max(w, narrowWidth)})
 		for l := range strings.SplitSeq(strings.TrimRight(text, "\n"), "\n") {
 			if width(l) <= w { // its columns stay aligned
 				b.add(newRow(w).put(th.plain, l).line())

@@ -8,6 +8,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/calc"
+	"brazebooth/internal/report"
 	"brazebooth/tui/canvas"
 )
 
@@ -184,7 +185,7 @@ func (p *boothPage) burning(m *root, w, h int) (b block) {
 		return b
 	}
 	spot, share, _ := m.beat.phase()
-	on, off := m.beat.times()
+	on, off := report.BeatOf(&m.beat.have)
 	l := canvas.Lamp{Word: "OFF", Note: fmt.Sprintf("spot %d", spot)}
 	if share*(on+off) < on {
 		l.Word, l.Lit = "ON", true

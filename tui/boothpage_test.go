@@ -12,6 +12,7 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/deep"
 	"brazebooth/internal/quantity"
+	"brazebooth/internal/report"
 	"brazebooth/tables"
 	"brazebooth/tui/canvas"
 )
@@ -182,7 +183,7 @@ func TestBoothBeat(t *testing.T) {
 		if !m.beat.plays {
 			t.Fatal("the beat does not play")
 		}
-		on, off := m.beat.times()
+		on, off := report.BeatOf(&m.beat.have)
 		_, _, slower := m.beat.phase()
 		at := time.Unix(0, 0)
 		look := func(seconds float64) string {
@@ -246,7 +247,7 @@ func TestBoothWaitsForTheBeat(t *testing.T) {
 func TestBoothWithoutACard(t *testing.T) {
 	s := openAt(t, 60, 20, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
 	m := s.root()
-	m.session.solve = func(calc.Job) (calc.Card, error) { return calc.Card{}, fmt.Errorf("no card") }
+	m.session.Solve = func(calc.Job) (calc.Card, error) { return calc.Card{}, fmt.Errorf("no card") }
 	m.session.choose(calc.Job{Metal: "copper"})
 	s.press("b")
 	s.has("no card")

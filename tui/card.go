@@ -10,24 +10,23 @@ import (
 // results. Left and right pick, up and down change the picked one, digits type a value of the user's own, tab goes to
 // the next group.
 type cardPage struct {
-	rows    []cardRow
-	at      int             // row under the cursor
-	last    [cardGroups]int // where the cursor was in each group
-	dotted  bool            // "." was pressed: a digit now picks a chip
-	typing  bool            // digits are being typed for the row under the cursor
-	field   field           // the typed text
-	scroll  window          // of the figures
-	columns int             // of the figures
-	joint   canvas.Cached[canvas.Joint]
+	rows       []cardRow
+	at         int             // row under the cursor
+	last       [cardGroups]int // where the cursor was in each group
+	dotted     bool            // "." was pressed: a digit now picks a chip
+	valueField                 // for the row under the cursor
+	scroll     window          // of the figures
+	columns    int             // of the figures
+	joint      canvas.Cached[canvas.Joint]
 }
 
-// load lays out the session's card and keeps the cursor on its row. The first time, the cursor is on the first dial.
-func (p *cardPage) load(s *session) {
+// refresh lays out the session's card and keeps the cursor on its row. The first time, the cursor is on the first dial.
+func (p *cardPage) refresh(m *root) {
 	name := "wire_feed"
 	if p.at < len(p.rows) {
 		name = p.rows[p.at].name
 	}
-	p.rows = buildRows(s, &s.card)
+	p.rows = buildRows(&m.session, &m.session.card)
 	for i := range p.rows {
 		if p.rows[i].name == name {
 			p.goTo(i)
@@ -100,12 +99,8 @@ func (p *cardPage) about(*root) about {
 	return a
 }
 
-// back cancels typing, or the computation of a timed arc's heat.
+// back cancels the computation of a timed arc's heat.
 func (p *cardPage) back(m *root) bool {
-	if p.typing {
-		p.stopTyping()
-		return true
-	}
 	if m.beat.stop == nil {
 		return false
 	}
@@ -113,8 +108,6 @@ func (p *cardPage) back(m *root) bool {
 	m.notice = &fault{"given up: the times are the line-source estimate", "t follows the heat after all"}
 	return true
 }
-
-func (p *cardPage) stopTyping() { p.typing, p.dotted, p.field = false, false, field{} }
 
 // numbered is the text in the keys' line about what a digit, enter and another "." mean after ".".
 func (p *cardPage) numbered() string {
@@ -127,9 +120,7 @@ func (p *cardPage) numbered() string {
 }
 
 // left discards the typed text.
-func (p *cardPage) left(*root) { p.stopTyping() }
-
-func (p *cardPage) refresh(m *root) { p.load(&m.session) }
+func (p *cardPage) left(*root) { p.valueField, p.dotted = valueField{}, false }
 
 // figures are the results, in as many columns as there is room for, and the lines of the cursor's row.
 func (p *cardPage) figures(m *root, w int) (b block, first, last int) {

@@ -13,28 +13,29 @@ import (
 	"brazebooth/tui/canvas"
 )
 
-// tracks are the ends of a dial's bar, in its figure's unit. The first track that holds the value and the span is used,
-// so that the bar keeps its scale while the value changes.
-var tracks = map[string][][2]float64{
-	"wire_feed": {{0, 10}, {0, 25}, {0, 60}},
-	"volts":     {{10, 20}, {8, 40}},
-	"travel":    {{0, 16}, {0, 60}},
-	"gas_flow":  {{0, 25}, {0, 60}},
-	"stickout":  {{0, 30}, {0, 60}},
-	"spot_step": {{0, 6}, {0, 20}},
-	"arc_on":    {{0, 1}, {0, 4}, {0, 10}},
-	"arc_off":   {{0, 1}, {0, 4}, {0, 10}},
+// handSettings are the settings made by hand: the name of each for little room, how less and more of it is called, and
+// the ends of its dial's bar, in its unit. The first track that holds the value and the span is used, so that the bar
+// keeps its scale while the value changes.
+var handSettings = map[string]struct {
+	short, less, more string
+	tracks            [][2]float64
+}{
+	"wire_feed": {"feed", "less wire", "more wire", [][2]float64{{0, 10}, {0, 25}, {0, 60}}},
+	"volts":     {"", "lower volts", "higher volts", [][2]float64{{10, 20}, {8, 40}}},
+	"travel":    {"", "slower", "faster", [][2]float64{{0, 16}, {0, 60}}},
+	"gas_flow":  {"gas", "less gas", "more gas", [][2]float64{{0, 25}, {0, 60}}},
+	"stickout":  {"", "shorter stick-out", "longer stick-out", [][2]float64{{0, 30}, {0, 60}}},
+	"spot_step": {"", "shorter step", "longer step", [][2]float64{{0, 6}, {0, 20}}},
+	"arc_on":    {"on", "shorter on", "longer on", [][2]float64{{0, 1}, {0, 4}, {0, 10}}},
+	"arc_off":   {"off", "shorter off", "longer off", [][2]float64{{0, 1}, {0, 4}, {0, 10}}},
 }
-
-// dialShort are the names of dials for little room.
-var dialShort = map[string]string{"wire_feed": "feed", "gas_flow": "gas", "arc_on": "on", "arc_off": "off"}
 
 // dialOf is a setting as a dial.
 func dialOf(r *cardRow, c *calc.Card, as look) canvas.Dial {
 	f, v := r.fig.Figure, &r.fig.Value
 	d := canvas.Dial{Name: guessMark(r.tag) + r.label, Unit: v.Unit, Number: as.number(v.Number),
 		Widest: as.number("88.8"), Also: r.fig.Other.String(), Span: as.number(v.Band()), Yours: r.tag == "yours"}
-	d.Short = dialShort[r.name]
+	d.Short = handSettings[r.name].short
 	if r.name == "travel" && d.Also == "" {
 		d.Also = r.short
 	}
@@ -53,7 +54,7 @@ func dialOf(r *cardRow, c *calc.Card, as look) canvas.Dial {
 
 // track is the first track of a figure that contains two values, or its longest one.
 func track(name string, low, high float64) (from, to float64) {
-	for _, t := range tracks[name] {
+	for _, t := range handSettings[name].tracks {
 		if from, to = t[0], t[1]; from <= low && high <= to {
 			break
 		}
@@ -144,10 +145,8 @@ func (m *root) chipHint(r *cardRow, w int) string {
 
 // jointOf is a joint with its bead for the drawing; false if there is none.
 func jointOf(s *calc.Section) (canvas.Joint, bool) {
-	kind, ok := joint.KindOf(s.Joint)
-	return canvas.Joint{
-		Shape:  joint.Shape{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Backing: s.Backing},
-		Melted: s.Melted, Boiled: s.Boiled, MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack}, ok && s.Drawn
+	_, ok := joint.KindOf(s.Joint)
+	return canvas.Joint{Section: report.SectionOf(s)}, ok && s.Drawn
 }
 
 func edgesOf(c *calc.Card) canvas.Edges {

@@ -13,7 +13,9 @@ import (
 func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 	s, row := &m.session, p.row()
 	if p.typing {
-		return p.type_(press, s, row)
+		return p.edit(press, func() action {
+			return s.set(choice.SettingOf(row.name), &p.field, row.label+" is yours now", func() { p.valueField = valueField{} })
+		})
 	}
 	dotted := p.dotted
 	p.dotted = false
@@ -112,19 +114,6 @@ func (p *cardPage) begin(digit string, row *cardRow) action {
 	return nil
 }
 
-// type_ edits the typed text; enter sets it.
-func (p *cardPage) type_(press tea.KeyPressMsg, s *session, row *cardRow) action {
-	switch {
-	case key.Matches(press, bound.On) && p.field.empty(), press.String() == "esc":
-		p.stopTyping()
-	case key.Matches(press, bound.On):
-		return s.set(choice.SettingOf(row.name), &p.field, row.label+" is yours now", p.stopTyping)
-	default:
-		p.field.edit(press)
-	}
-	return nil
-}
-
 // everywhere handles a screen's own keys, then the keys that mean the same on every screen while nothing is typed.
 func everywhere(press tea.KeyPressMsg, own ...keyAction) action {
 	return actionOf(press, append(own, keyAction{bound.Units, otherUnits}, keyAction{bound.Help, openHelp},
@@ -164,7 +153,7 @@ func (r *cardRow) turn(s *session, by int, arrow bool) action {
 	if set == nil {
 		return r.follows()
 	}
-	return change(set.Turned(s.job, r.fig.Figure.Value, by, s.units), "")
+	return change(set.Turned(s.job, r.fig.Figure.Value, by, s.Units), "")
 }
 
 // follows says that a row follows from others and cannot be set.

@@ -67,7 +67,7 @@ func buildRows(s *session, c *calc.Card) []cardRow {
 	// The most important results first, because there may not be room for all.
 	slices.SortStableFunc(rows[from:], func(a, b cardRow) int { return telling(a.name) - telling(b.name) })
 	for _, n := range c.Notes {
-		n.Text = quantity.Sentence(n.Text, s.units)
+		n.Text = quantity.Sentence(n.Text, s.Units)
 		rows = append(rows, cardRow{kind: noteRow, name: n.Name, label: n.Name, words: headline(n.Text), note: n})
 	}
 	return rows
@@ -106,7 +106,7 @@ func choiceRows(s *session, c *calc.Card) []cardRow {
 		if !q.Applies(c) {
 			continue
 		}
-		r := cardRow{kind: chipRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.units),
+		r := cardRow{kind: chipRow, name: q.Field(), label: q.Label(), ask: q, words: cmp.Or(q.Shown(c, s.Units),
 			"not given")}
 		if q.Assumed(c) != "" || q.Now(c) == choice.Same {
 			r.tag = "assumed"
@@ -118,7 +118,7 @@ func choiceRows(s *session, c *calc.Card) []cardRow {
 
 func figureRow(s *session, c *calc.Card, f *calc.Figure, kind rowKind) cardRow {
 	figure := *f
-	r := cardRow{kind: kind, name: f.Name, fig: report.RowOf(c, &figure, report.OfCard, s.units)}
+	r := cardRow{kind: kind, name: f.Name, fig: report.RowOf(c, &figure, report.OfCard, s.Units)}
 	r.label = r.fig.Label
 	_, r.short = r.fig.Remark()
 	if set := choice.SettingOf(f.Name); set != nil {
@@ -156,13 +156,7 @@ func (r *cardRow) chipText(c *calc.Card) string {
 
 // chipName is the name above a chip.
 func (r *cardRow) chipName() string {
-	switch r.name {
-	case "metal2":
-		return "onto"
-	case "gauge2":
-		return "2nd gauge"
-	}
-	return r.label
+	return cmp.Or(map[string]string{"metal2": "onto", "gauge2": "2nd gauge"}[r.name], r.label)
 }
 
 // fillerShort is the alloy's symbol, as on a spool.

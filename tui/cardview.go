@@ -64,10 +64,7 @@ func (p *cardPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if !p.typing {
 		return b, nil
 	}
-	r := p.row()
-	line, x := p.field.setting(th, r.label, choice.SettingOf(r.name), m.units, w)
-	b = append(b.fit(h), line)
-	return b, tea.NewCursor(x, h)
+	return p.below(b.fit(h), th, p.row().label, choice.SettingOf(p.row().name), w)
 }
 
 func (p *cardPage) beside(m *root, main block, l cardLayout) block {
@@ -114,7 +111,7 @@ func (p *cardPage) lower(m *root, l cardLayout, w, h int) block {
 		b.skip()
 		b.add(newRow(w).put(m.th.bold, "why: "+p.row().label).line())
 		w = min(w, textWidth)
-		text := reasons(&m.th, p.row(), &m.session.card, m.units, w, !l.edges)
+		text := reasons(&m.th, p.row(), &m.session.card, m.Units, w, !l.edges)
 		if more := h - len(b); len(text) > more {
 			text = text.fit(more - 1)
 			text.say(m.th.quiet, 0, "enter tells all of it", w)
@@ -129,7 +126,7 @@ func (p *cardPage) held(m *root, w, room int) block {
 	th := &m.th
 	var b block
 	most := 1
-	if m.h >= 30 || m.h >= 20 && m.units == quantity.Both {
+	if m.h >= 30 || m.h >= 20 && m.Units == quantity.Both {
 		most = 3
 	}
 	if m.h >= 50 {

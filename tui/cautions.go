@@ -90,11 +90,7 @@ func unsaid(x *calc.Warning, said string) *calc.Warning {
 
 // ofTheSetting reports whether a warning says what is wrong with this setting.
 func ofTheSetting(c *calc.Card, x *calc.Warning) bool {
-	switch x.Code {
-	case c.Zone, "gap-not-bridged", "metal-runs", "no-good-setting", "timed-closed":
-		return true
-	}
-	return false
+	return slices.Contains([]string{c.Zone, "gap-not-bridged", "metal-runs", "no-good-setting", "timed-closed"}, x.Code)
 }
 
 // justGood reports whether a warning says that a setting is only just good, which the strip shows too.
@@ -102,11 +98,7 @@ func justGood(x *calc.Warning) bool { return x.Code == "marginal" || x.Code == "
 
 // ofEveryArc reports whether every card has this warning.
 func ofEveryArc(x *calc.Warning) bool {
-	switch x.Code {
-	case "stops", "shock", "solvent", "eyes", "fire", "strength", "test-bead":
-		return true
-	}
-	return false
+	return slices.Contains([]string{"stops", "shock", "solvent", "eyes", "fire", "strength", "test-bead"}, x.Code)
 }
 
 // cautionLines is one warning, wrapped behind its sign. A stop begins with the word STOP.

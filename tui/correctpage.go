@@ -55,7 +55,7 @@ func (p *correctPage) ask(m *root) tea.Cmd {
 	}
 	p.cancelled, p.err = false, nil
 	tries := p.tries
-	return p.want(m.ctx, p.key(), func(ctx context.Context, _ string, _ func(float64)) (advice.Page, error) {
+	return p.want(m.Context, p.key(), func(ctx context.Context, _ string, _ func(float64)) (advice.Page, error) {
 		return m.next(ctx, tries)
 	})
 }
@@ -156,7 +156,7 @@ func (m *root) beadText(b *block, i, w int) {
 	t := &m.fix.tries[i]
 	for _, set := range choice.Hand(t.Job.Mode == "timed") {
 		if o := set.At(&t.Job); o.Set {
-			laid = append(laid, quantity.ShowDialed(set.Figure, o.V, set.Unit, m.units.Lead()))
+			laid = append(laid, quantity.ShowDialed(set.Figure, o.V, set.Unit, m.Units.Lead()))
 		}
 	}
 	b.say(m.th.quiet, 0, fmt.Sprintf("bead %d: %s – %s", i+1, strings.Join(laid, ", "), report.SeenText(t.Seen)), w)
@@ -164,7 +164,7 @@ func (m *root) beadText(b *block, i, w int) {
 
 // keepText says how to save the last bead.
 func (m *root) keepText(b *block, w int) {
-	if m.keeper == nil {
+	if m.Book == nil {
 		return
 	}
 	th, now := &m.th, m.fix.keeping

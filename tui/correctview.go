@@ -14,7 +14,7 @@ import (
 func (m *root) changeText(b *block, a *advice.Page, w int) {
 	th, c := &m.th, a.Correction
 	b.addAll(m.bigChange(c.Change, w))
-	if text := report.CorrectionText(c.Change, c.Do, m.units.Lead()); text != "" {
+	if text := report.CorrectionText(c.Change, c.Do, m.Units.Lead()); text != "" {
 		mark, paint := "change ", th.bold
 		switch {
 		case m.fix.applied:
@@ -40,13 +40,6 @@ func (m *root) changeText(b *block, a *advice.Page, w int) {
 	b.addAll(m.session.finding(th, report.Page(&rest, nil), w, m.part.why))
 }
 
-// directions name the way in which a setting changes: down, up.
-var directions = map[string][2]string{"wire_feed": {"less wire", "more wire"}, "volts": {"lower volts",
-	"higher volts"}, "travel": {"slower", "faster"},
-	"stickout": {"shorter stick-out", "longer stick-out"}, "arc_on": {"shorter on", "longer on"},
-	"arc_off":   {"shorter off", "longer off"},
-	"spot_step": {"shorter step", "longer step"}, "gas_flow": {"less gas", "more gas"}}
-
 // bigChange is the change in big letters that can be read from the booth: which way, from what, to what. It is empty if
 // there is no room, or if the change is not a number.
 func (m *root) bigChange(c *advice.Change, w int) (b block) {
@@ -54,10 +47,13 @@ func (m *root) bigChange(c *advice.Change, w int) (b block) {
 		return nil
 	}
 	value := func(v float64) report.Value {
-		return report.ValueOf(&calc.Figure{Name: c.What, Value: v, Low: v, High: v, Unit: c.Unit}, m.units.Lead())
+		return report.ValueOf(&calc.Figure{Name: c.What, Value: v, Low: v, High: v, Unit: c.Unit}, m.Units.Lead())
 	}
 	from, to := value(c.From), value(c.To)
-	words := directions[c.What][map[bool]int{true: 1, false: 0}[c.To > c.From]]
+	words := handSettings[c.What].less
+	if c.To > c.From {
+		words = handSettings[c.What].more
+	}
 	draw := func(ink canvas.Ink, text string, lines int) {
 		if size, ok := canvas.Fit(text, w-1-width(to.Unit), lines); ok {
 			b.addAll(block(canvas.BigText(m.th.Theme, size, ink, text)))

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode"
 
+	"charm.land/bubbles/v2/key"
 	"charm.land/bubbles/v2/textinput"
 	tea "charm.land/bubbletea/v2"
 
@@ -62,13 +63,33 @@ func (f *field) ask(th *theme, question string, w int) (*row, int) {
 	return r.put(th.bold.exact(), text), x
 }
 
-// setting is a line on which a value is typed, with how it was read, and the cursor's column.
-func (f *field) setting(th *theme, name string, set *choice.Choice, units quantity.System, w int) (line, int) {
-	ask, x := f.ask(th, name+": ", w)
-	if text := f.reading(set.Kind, units, quantity.Rule(set.Kind)); ask.left() > width(text)+2 {
+// valueField is a field for a value of the user's own for a setting.
+type valueField struct {
+	typing bool
+	field  field
+}
+
+// edit edits the value; enter lets set take it.
+func (v *valueField) edit(press tea.KeyPressMsg, set func() action) action {
+	switch on := key.Matches(press, bound.On); {
+	case on && v.field.empty(), press.String() == "esc":
+		*v = valueField{}
+	case on:
+		return set()
+	default:
+		v.field.edit(press)
+	}
+	return nil
+}
+
+// below adds the field as a line of its own, with how the value was read, and returns the cursor in it.
+func (v *valueField) below(b block, th *theme, name string, set *choice.Choice, w int) (block, *tea.Cursor) {
+	ask, x := v.field.ask(th, name+": ", w)
+	text := v.field.reading(set.Kind, th.look.units, quantity.Rule(set.Kind))
+	if ask.left() > width(text)+2 {
 		ask.blank(2).put(th.quiet, text)
 	}
-	return ask.line(), x
+	return append(b, ask.line()), tea.NewCursor(x, len(b))
 }
 
 // reading says how a typed number was read if it may mean something else, otherwise the rule.

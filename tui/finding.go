@@ -14,26 +14,15 @@ const stopWidth = 88
 
 // finding shows a finding to a user who has the card; why adds the sources.
 func (s *session) finding(th *theme, blocks []report.Block, w int, why bool) (b block) {
-	lines := report.Words(blocks, report.Options{Units: s.units, Why: why, Beside: true})
+	lines := report.Words(blocks, report.Options{Units: s.Units, Why: why, Beside: true})
 	for i := range lines {
-		if reasonsBegin(lines, i) && len(b) > 0 {
-			b.skip()
+		l := &lines[i]
+		if l.N == 1 && (l.Kind == report.Topic || l.Kind == report.Reason) && len(b) > 0 {
+			b.skip() // before the reasons
 		}
-		th.said(&b, &lines[i], w)
+		th.said(&b, l, w)
 	}
 	return b
-}
-
-// reasonsBegin reports the first line of a list of reasons, which gets an empty line before it.
-func reasonsBegin(lines []report.Line, i int) bool {
-	reason := func(k report.Kind) bool { return k == report.Reason || k == report.Topic || k == report.Source }
-	switch {
-	case !reason(lines[i].Kind) || lines[i].Kind == report.Source, i == 0:
-		return false
-	case lines[i-1].Kind == report.Gap && i > 1:
-		return !reason(lines[i-2].Kind) || lines[i-2].Lead == "" && lines[i-2].Kind == report.Source
-	}
-	return !reason(lines[i-1].Kind)
 }
 
 func (th *theme) said(b *block, l *report.Line, w int) {
@@ -49,7 +38,9 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 	case report.Note:
 		b.addAll(cautionLines(th, &calc.Warning{Severity: calc.Info, Text: l.Text}, w))
 	case report.FitVerdict:
-		b.say(th.fit(l.Lead), 0, report.FitLabel+": "+l.Text, w)
+		p := map[string]paint{advice.Suits: th.good, advice.WithCare: th.watch, advice.AnotherWay: th.watch,
+			advice.StopWork: th.stop}[l.Lead]
+		b.say(p, 0, report.FitLabel+": "+l.Text, w)
 	case report.Instead:
 		b.say(th.plain, 0, "instead: "+l.Text, w)
 	case report.Rank:
@@ -99,17 +90,6 @@ func (th *theme) said(b *block, l *report.Line, w int) {
 	}
 }
 
-// fit is the paint of the fit page's verdict.
-func (th *theme) fit(v string) paint {
-	switch v {
-	case advice.WithCare, advice.AnotherWay:
-		return th.watch
-	case advice.StopWork:
-		return th.stop
-	}
-	return th.good
-}
-
 // figure is a row of a page's figures. A ~ marks an assumed value and a value that depends on one.
 func (th *theme) figure(f *report.Row, w int) block {
 	value, band := 20, 36
@@ -138,7 +118,10 @@ func stops(b *block, th *theme, s *session, c *calc.Card, w int) {
 func (m *root) partBody(w int) (b block) {
 	switch name := m.part.name(); name {
 	case pageWalk:
-		m.walkText(&b, w)
+		b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it is, "+
+			"and esc leaves at any moment.", w)
+		b.skip()
+		b.say(m.th.bold, 0, "enter begins", w)
 	case "correct":
 		stops(&b, &m.th, &m.session, &m.session.card, w)
 		b.addAll(m.correctBody(w))

@@ -160,7 +160,7 @@ func TestWalkDropsOldAnswers(t *testing.T) {
 	cmd := s.walk().to(m, 8) // the map, still being computed
 	left := s.walk().screens
 	s.press("enter")
-	if left.ctx.Err() == nil {
+	if left.Context.Err() == nil {
 		t.Error("the map that was left is computed on")
 	}
 	before := s.text()

@@ -10,6 +10,7 @@ import (
 
 // form is rows to type into, with an explanation of the row under the cursor below them.
 type form struct {
+	rows   []formRow
 	at     int
 	field  field // of the row under the cursor
 	values [mostRows]string
@@ -29,13 +30,7 @@ type formRow struct {
 	figure, unit    string // of the number; figure is "" if it is not set by hand
 	timed           bool   // space starts and stops a watch
 	over            string // a heading above the row
-}
-
-type formRows interface {
-	rows() []formRow
-	asked(at int) bool
-	// says is how the text on a row was read, or another text after it.
-	says(m *root, at int, here bool) (string, paint)
+	skip            bool   // it is not asked now
 }
 
 // keeps is the text on the row that saves the form.
@@ -52,18 +47,18 @@ func (p *form) keeps(th *theme, here bool) (string, paint) {
 func (p *form) store() { p.values[p.at] = p.field.trimmed() }
 
 // edit handles the keys that move and edit.
-func (p *form) edit(msg tea.KeyPressMsg, f formRows) {
+func (p *form) edit(msg tea.KeyPressMsg) {
 	switch s := msg.String(); {
 	case s == "esc":
 		p.field.clear()
 	case s == "up":
-		p.move(f, -1)
+		p.move(-1)
 	case s == "down":
-		p.move(f, 1)
+		p.move(1)
 	case p.field.empty() && s == "home":
 		p.to(0)
 	case p.field.empty() && s == "end":
-		p.to(len(f.rows()) - 1)
+		p.to(len(p.rows) - 1)
 	case key.Matches(msg, bound.PageUp, bound.PageDown):
 		p.below.moved(msg)
 	default:
@@ -73,9 +68,9 @@ func (p *form) edit(msg tea.KeyPressMsg, f formRows) {
 }
 
 // move goes to the next row that is asked, forward or back.
-func (p *form) move(f formRows, by int) {
-	for to := p.at + by; to >= 0 && to < len(f.rows()); to += by {
-		if f.asked(to) {
+func (p *form) move(by int) {
+	for to := p.at + by; to >= 0 && to < len(p.rows); to += by {
+		if !p.rows[to].skip {
 			p.to(to)
 			return
 		}
@@ -90,24 +85,25 @@ func (p *form) to(at int) {
 	p.field.insert(p.values[at])
 }
 
-// draw draws the rows below a title, "" for none, and below them the explanation of the one under the cursor.
-func (p *form) draw(m *root, f formRows, title string, told block, w, h int) (b block, _ *tea.Cursor) {
-	th := &m.th
+// draw draws the rows below a title, "" for none, and below them the explanation of the one under the cursor. says is
+// how the text on a row was read, or another text after it.
+func (p *form) draw(th *theme, says func(at int, here bool) (string, paint), title string, told block,
+	w, h int) (b block, _ *tea.Cursor) {
 	if title != "" {
 		b.add(newRow(w).put(th.bold, title).line())
 	}
 	column := 0
-	for _, row := range f.rows() {
+	for _, row := range p.rows {
 		column = max(column, min(width(row.ask)+2, w/2))
 	}
 	var list block
 	x, y, first, last := 0, 0, 0, 0
-	for at, row := range f.rows() {
+	for at, row := range p.rows {
 		here := at == p.at
 		if here {
 			first = len(list)
 		}
-		if !f.asked(at) {
+		if row.skip {
 			continue
 		}
 		if row.over != "" {
@@ -119,7 +115,7 @@ func (p *form) draw(m *root, f formRows, title string, told block, w, h int) (b 
 			text, x = p.field.view(r.left())
 			x, y = min(column+x, w-1), len(list)
 		}
-		said, paint := f.says(m, at, here)
+		said, paint := says(at, here)
 		list.addAll(flow(r, []piece{{0, th.bold.exact(), text}, {0, paint, said}}, column, w))
 		if here {
 			last = len(list) - 1
@@ -143,24 +139,13 @@ type inputsPage struct {
 	choices []*choice.Choice
 }
 
-func (p *inputsPage) rows() []formRow {
-	list := make([]formRow, len(p.choices))
-	for i, c := range p.choices {
-		list[i].ask = c.Words()
+// askFor asks for choices; page is the name of the page that needs them, or of the only choice.
+func askFor(page string, choices ...*choice.Choice) *inputsPage {
+	p := &inputsPage{page: page, choices: choices}
+	for _, c := range choices {
+		p.rows = append(p.rows, formRow{ask: c.Words()})
 	}
-	return list
-}
-
-func (p *inputsPage) asked(int) bool { return true }
-
-func (p *inputsPage) says(m *root, at int, here bool) (string, paint) {
-	if here && !p.field.empty() {
-		return "", m.th.plain
-	}
-	if now := p.choices[at].Show(&m.session.job, m.units.Lead()); now != "" {
-		return now, m.th.bold
-	}
-	return "not given", m.th.quiet
+	return p
 }
 
 func (p *inputsPage) about(*root) about {
@@ -174,7 +159,7 @@ func (p *inputsPage) about(*root) about {
 func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	c := p.choices[p.at]
 	told := block{line{}}
-	told.say(m.th.quiet, 0, p.field.reading(c.Kind, m.units, c.Help()), w)
+	told.say(m.th.quiet, 0, p.field.reading(c.Kind, m.Units, c.Help()), w)
 	if c.Ask != "" {
 		told.say(m.th.quiet, 0, "enter with nothing typed opens the list", w)
 	}
@@ -182,7 +167,15 @@ func (p *inputsPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	if len(p.choices) == 1 {
 		title = "set " + p.page
 	}
-	return p.draw(m, p, title, told, w, h)
+	return p.draw(&m.th, func(at int, here bool) (string, paint) {
+		switch now := p.choices[at].Show(&m.session.job, m.Units.Lead()); {
+		case here && !p.field.empty():
+			return "", m.th.plain
+		case now != "":
+			return now, m.th.bold
+		}
+		return "not given", m.th.quiet
+	}, title, told, w, h)
 }
 
 func (p *inputsPage) press(m *root, msg tea.KeyPressMsg) action {
@@ -195,7 +188,7 @@ func (p *inputsPage) press(m *root, msg tea.KeyPressMsg) action {
 	case p.field.empty() && (msg.String() == "backspace" || msg.String() == "delete"):
 		return p.open(s)
 	}
-	p.edit(msg, p)
+	p.edit(msg)
 	p.values = [mostRows]string{} // a row shows the value that was set, not the typed text
 	return nil
 }
@@ -214,7 +207,7 @@ func (p *inputsPage) set(s *session) action {
 	}
 	return s.set(c, &p.field, c.Words()+" is set", func() {
 		p.field.clear()
-		p.move(p, 1)
+		p.move(1)
 	})
 }
 

@@ -7,13 +7,18 @@ import (
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
+
+	"brazebooth/tui/canvas"
 )
 
 // draw lays the whole terminal out: the verdict at the top, the keys at the bottom, the open screen between.
 func (m *root) draw() tea.View {
 	v := tea.View{AltScreen: true, WindowTitle: "brazebooth", MouseMode: tea.MouseModeCellMotion}
 	if m.w < leastWidth || m.h < leastHeight {
-		v.Content = m.tooSmall().String()
+		var b block
+		b.say(m.th.plain, 0, fmt.Sprintf("Too small: this needs %d columns and %d lines. ctrl+c quits.", leastWidth,
+			leastHeight), m.w)
+		v.Content = b.fit(min(len(b), m.h)).String()
 		return v
 	}
 	var foot block
@@ -56,19 +61,12 @@ func (m *root) margin() int {
 	return 1
 }
 
-// tooSmall is shown on a terminal that is too small for three figures.
-func (m *root) tooSmall() (b block) {
-	b.say(m.th.plain, 0, fmt.Sprintf("Too small: this needs %d columns and %d lines. ctrl+c quits.", leastWidth,
-		leastHeight), m.w)
-	return b.fit(min(len(b), m.h))
-}
-
 // foot shows what went wrong or was done, and the keys. On a low terminal such a message replaces the keys.
 func (m *root) foot() block {
 	w := m.w - 2*m.margin()
 	b := m.news(w)
 	if m.h >= 20 || len(b) == 0 {
-		b.add(m.foots.draw(&m.th, m.front().about(m).keys, w))
+		b.addAll(block(m.foots.Draw(keysPart{&m.th, m.front().about(m).keys}, m.th.Theme, w, 1)))
 	}
 	return b.indent(m.margin())
 }
@@ -95,7 +93,7 @@ func (m *root) top() block {
 	lines := 1
 	if m.isOpen(&m.drill) { // practice has its own verdict, which is not the card's
 		lines = stripLines(m.w, m.h)
-		return append(block{}, m.lamp.Draw(m.drill.strip(m.units), m.th.Theme, m.w, lines)...)
+		return append(block{}, m.lamp.Draw(m.drill.strip(m.Units), m.th.Theme, m.w, lines)...)
 	}
 	if m.front().about(m).full {
 		lines = stripLines(m.w, m.h)
@@ -107,20 +105,14 @@ func (m *root) top() block {
 	return b
 }
 
-// keysLine is the last line of keys that was drawn, because it changes less often than the screen above it.
-type keysLine struct {
-	of   string
-	w    int
-	look look
-	line line
+// keysPart is the keys' line, drawn anew only when it changes, which is less often than the screen above it.
+type keysPart struct {
+	of   *theme
+	keys string
 }
 
-// draw is footLine, remembered until keys, width or theme change.
-func (l *keysLine) draw(th *theme, keys string, w int) line {
-	if keys != l.of || w != l.w || th.look != l.look || l.line.Width == 0 {
-		*l = keysLine{keys, w, th.look, footLine(th, keys, "f1 help", w)}
-	}
-	return l.line
+func (p keysPart) Draw(_ *canvas.Theme, w, _ int) canvas.Block {
+	return canvas.Block{footLine(p.of, p.keys, "f1 help", w)}
 }
 
 // footLine shows the keys of this screen, as many as there is room for; the last one is always shown. The library cuts

@@ -110,15 +110,12 @@ var bound = struct {
 
 func bind(keys ...string) key.Binding { return key.NewBinding(key.WithKeys(keys...)) }
 
-// helpGroup is one heading of the help page with its keys: each as it is shown, and what it does.
-type helpGroup struct {
-	title string
-	keys  [][2]string
-}
-
 // helpGroups lists every key for the help page, in the order in which a newcomer meets them, and the commands of a
 // shell for tasks that no key does.
-var helpGroups = [...]helpGroup{
+var helpGroups = [...]struct {
+	title string
+	keys  [][2]string // each as it is shown, and what it does
+}{
 	{"everywhere", [][2]string{{"enter", "go on"}, {"esc /", "back"}, {"tab", "next step, nothing chosen"},
 		{"shift+tab", "step before"}, {"f1 ?", "help"}, {"g f3", "words: what the one under the cursor means"},
 		{"f5", "kept cards: find one, from the first screen too"}, {"q", "quit"}, {"ctrl+c", "quit at once"}}},

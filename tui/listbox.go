@@ -146,15 +146,7 @@ func (l *listbox) clicked(y int) bool {
 // settingKey says what a key does to a setting: it picks another one, or turns it by a step. A keypad has a point
 // instead of an arrow.
 func settingKey(press tea.KeyPressMsg) (pick, turn int) {
-	switch press.String() {
-	case "left":
-		return -1, 0
-	case "right", ".", ",":
-		return 1, 0
-	case "up", "+", "=":
-		return 0, 1
-	case "down", "-":
-		return 0, -1
-	}
-	return 0, 0
+	by := map[string][2]int{"left": {-1, 0}, "right": {1, 0}, ".": {1, 0}, ",": {1, 0}, "up": {0, 1}, "+": {0, 1},
+		"=": {0, 1}, "down": {0, -1}, "-": {0, -1}}[press.String()]
+	return by[0], by[1]
 }

@@ -26,16 +26,11 @@ func anySetting(j calc.Job) calc.Job {
 
 func openMap(m *root) tea.Cmd {
 	m.push(&m.chart)
-	return m.chart.want(m.ctx, anySetting(m.job), m.maps)
+	return m.chart.want(m.Context, anySetting(m.job), m.Window)
 }
 
 func (p *mapPage) about(m *root) about {
 	return about{help: "on the map", term: "window", keys: m.withPicture("←→↑↓ walk  r suggestion  u units  esc card")}
-}
-
-func (p *mapPage) left(m *root) {
-	p.cancel()
-	m.card.load(&m.session)
 }
 
 func (p *mapPage) press(m *root, press tea.KeyPressMsg) action {
@@ -46,7 +41,7 @@ func (p *mapPage) press(m *root, press tea.KeyPressMsg) action {
 		return p.walk(s, by[0], by[1])
 	}
 	if key.Matches(press, bound.Picture) && p.ok && !p.old() {
-		return asPicture("the map", p.pictured)
+		return asPicture("the map", mapPicture(p.have))
 	}
 	reset := change(anySetting(s.job), "suggestion back")
 	return everywhere(press, keyAction{bound.Reset, reset}, keyAction{bound.ResetAll, reset},
@@ -75,7 +70,13 @@ type windowFunc func(ctx context.Context, job calc.Job, progress func(float64)) 
 // narrow terminal.
 func (p *mapPage) view(m *root, w, h int) (block, *tea.Cursor) {
 	th, s := &m.th, &m.session
-	b := p.heading(th, "operating window", "computing", w)
+	var b block
+	switch {
+	case p.stop != nil:
+		b.say(th.quiet, 0, fmt.Sprintf("operating window: computing, %.0f %% – esc gives up", 100*p.share()), w)
+	case p.ok && p.old():
+		b.say(th.watch, 0, "▲ operating window of an earlier job", w)
+	}
 	stops(&b, th, s, &s.card, w)
 	if p.err != nil {
 		b.fault(th, faultOf(p.err), w)
@@ -111,11 +112,10 @@ const (
 
 // field is the window as the canvas draws it, in the leading units.
 func (p *mapPage) field(s *session, as look) *canvas.Map {
-	m, sys := &p.have, s.units.Lead()
+	m, sys := &p.have, s.Units.Lead()
 	shown := func(unit string, list ...float64) (out []float64) {
 		for _, v := range list {
-			v, _ = quantity.Convert(v, unit, sys)
-			out = append(out, v)
+			out = append(out, report.In(v, unit, sys))
 		}
 		return out
 	}
@@ -135,7 +135,7 @@ func (p *mapPage) field(s *session, as look) *canvas.Map {
 // figureNumber is a figure of the card as a number in the leading units.
 func figureNumber(s *session, name string) string {
 	f, _ := s.card.Figure(name)
-	return report.ValueOf(&f, s.units).Number
+	return report.ValueOf(&f, s.Units).Number
 }
 
 // landOf is the land of a point. A good point at which another edge is not met is outside.
@@ -170,7 +170,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		"margin"} {
 		value := "–" // keeps the row, otherwise all rows below it would move
 		if f, ok := c.Figure(name); ok {
-			value = report.ValueOf(&f, s.units).String()
+			value = report.ValueOf(&f, s.Units).String()
 		}
 		add(calc.FigureLabel(name), value)
 	}
@@ -179,7 +179,7 @@ func (p *mapPage) facts(th *theme, s *session, w, h int) block {
 		if aim > 0 {
 			toward = "aim to 2nd"
 		}
-		add(toward, quantity.Show(math.Abs(aim), "mm", s.units.Lead()))
+		add(toward, quantity.Show(math.Abs(aim), "mm", s.Units.Lead()))
 	}
 	if !p.old() && len(b)+2 < h {
 		var tail block

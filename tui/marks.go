@@ -15,12 +15,11 @@ import (
 
 // marksPage is a list in which several rows can be marked: what stops a job.
 type marksPage struct {
-	title, hint string
-	rows        []markRow
-	at          int
-	top         window
-	alone       string                    // marking the row with this id clears the others
-	done        func(ids []string) action // the action of enter
+	rows  []markRow
+	at    int
+	top   window
+	alone string                    // marking the row with this id clears the others
+	done  func(ids []string) action // the action of enter
 }
 
 type markRow struct {
@@ -74,8 +73,8 @@ func (p *marksPage) ids() []string {
 
 func (p *marksPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	th := &m.th
-	b.add(newRow(w).put(th.bold, p.title).line())
-	b.say(th.quiet, 0, p.hint, w)
+	b.add(newRow(w).put(th.bold, "does any of these apply? each stops the job").line())
+	b.say(th.quiet, 0, "space marks, enter answers", w)
 	b.skip()
 	below := block{line{}} // for the sentence of the row under the cursor
 	below.say(th.quiet, 0, p.rows[p.at].line, w)
@@ -112,8 +111,7 @@ func (p *marksPage) row(th *theme, i, w int) block {
 
 // stopMarks asks what stops a job, in one short list.
 func stopMarks(c *calc.Card) *marksPage {
-	p := &marksPage{title: "does any of these apply? each stops the job", hint: "space marks, enter answers",
-		alone: "none"}
+	p := &marksPage{alone: "none"}
 	now := strings.Split(c.Used.Hazard, ",")
 	for _, r := range choice.ByName("hazard").Rows(&choice.Present{}) {
 		p.rows = append(p.rows, markRow{id: r.ID, name: r.Name, line: r.Line, marked: slices.Contains(now, r.ID)})

@@ -3,6 +3,7 @@ package tui
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -111,7 +112,7 @@ func recall(source string) action {
 
 // find asks for the known power sources, once.
 func (p *measurePage) find(m *root) tea.Cmd {
-	if m.keeper == nil || p.sources != nil {
+	if m.Book == nil || p.sources != nil {
 		return nil
 	}
 	return m.act(asking(func(ctx context.Context, k Keeper) ([]Entry, error) { return k.List(ctx, "source", "") },
@@ -126,19 +127,20 @@ func (p *measurePage) find(m *root) tea.Cmd {
 
 // view is the form, and below it an explanation of the row under the cursor and how to measure it.
 func (p *measurePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
-	if m.keeper == nil {
+	if m.Book == nil {
 		b.say(m.th.plain, 0, "There is no book here to keep a reading in: start the program with one, brazebooth "+
 			"--book FILE.", w)
 		return b, nil
 	}
-	p.mode, p.units = m.session.card.Used.Mode, m.units
-	return p.draw(m, p, "", p.explain(&m.th, w), w, h)
+	p.mode, p.units, p.rows = m.session.card.Used.Mode, m.Units, slices.Clone(measureRows[:])
+	for at := range p.rows {
+		p.rows[at].skip = !p.asked(at)
+	}
+	says := func(at int, here bool) (string, paint) { return p.says(&m.th, at, here) }
+	return p.draw(&m.th, says, "", p.explain(&m.th, w), w, h)
 }
 
-func (p *measurePage) rows() []formRow { return measureRows[:] }
-
-func (p *measurePage) says(m *root, at int, here bool) (string, paint) {
-	th := &m.th
+func (p *measurePage) says(th *theme, at int, here bool) (string, paint) {
 	_, said, err := p.read(at)
 	switch {
 	case at == askSave:

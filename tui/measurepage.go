@@ -29,7 +29,7 @@ type measurePage struct {
 func (p *measurePage) about(m *root) about {
 	a := about{help: "at a measurement", keys: "enter go on" + p.field.pagesKey() + "  ↑↓ rows  esc back"}
 	switch {
-	case m.keeper == nil:
+	case m.Book == nil:
 		a.keys = p.field.pagesKey()[len(keyGap):] + "  esc back"
 	case measureRows[p.at].timed:
 		a.keys = "enter go on" + p.field.pagesKey() + "  space watch  ↑↓ rows  esc back"
@@ -46,13 +46,13 @@ func (p *measurePage) press(m *root, msg tea.KeyPressMsg) action {
 	case key.Matches(msg, bound.On):
 		return p.next()
 	case measureRows[p.at].timed && p.field.empty() && key.Matches(msg, bound.Play):
-		p.stamp(m.now())
+		p.stamp(m.Now())
 		return nil
 	case p.field.empty() && turnBy(msg) != 0:
 		return turnPage(turnBy(msg))
 	}
 	was := p.at
-	if p.edit(msg, p); p.at != was { // leaving a row stops its watch
+	if p.edit(msg); p.at != was { // leaving a row stops its watch
 		p.began = time.Time{}
 	}
 	return nil
@@ -81,7 +81,7 @@ func (p *measurePage) next() action {
 	if _, _, err := p.read(p.at); err != nil {
 		return faultOf(err).said
 	}
-	p.move(p, 1)
+	p.move(1)
 	return nil
 }
 
@@ -99,7 +99,7 @@ func (p *measurePage) nextSource() action {
 		p.fresh = name
 		return refuse("no power source is called "+name, "enter once more makes it a new one")
 	}
-	p.move(p, 1)
+	p.move(1)
 	if p.known(name) {
 		return recall(name)
 	}

@@ -72,8 +72,7 @@ func (m *root) enters() (string, action) {
 	case m.part.name() == pageWalk:
 		return "begin", startWalk
 	case ok && len(page.Needs) > 0:
-		asks := choice.Named(page.Asks(m.session.card.Used.Joint)...)
-		return "fill in", opening(&inputsPage{page: page.Name, choices: asks})
+		return "fill in", opening(askFor(page.Name, choice.Named(page.Asks(m.session.card.Used.Joint)...)...))
 	}
 	return "card", goBack
 }
@@ -102,18 +101,12 @@ var pageNames = func() []string {
 	return append(names, pageBook, pageRecords, pageSheet)
 }()
 
+// ownChapters are the steps of the work of the pages that exist only on the screens.
+var ownChapters = map[string]advice.Chapter{pageMeasure: advice.Look, pageWalk: "Learn", pagePractice: "Learn",
+	pageBook: advice.Keep, pageRecords: advice.Keep, pageSheet: advice.Keep}
+
 // chapterOf is the step of the work that a page belongs to.
-func chapterOf(name string) string {
-	switch name {
-	case pageMeasure:
-		return string(advice.Look)
-	case pageWalk, pagePractice:
-		return "Learn"
-	case pageBook, pageRecords, pageSheet:
-		return string(advice.Keep)
-	}
-	return string(report.ChapterOf(name))
-}
+func chapterOf(name string) string { return string(cmp.Or(ownChapters[name], report.ChapterOf(name))) }
 
 func (p *partPage) name() string { return pageNames[p.at] }
 
@@ -136,13 +129,7 @@ func (p *partPage) jumps(letter string) int {
 
 // turnBy is where a key leads on a page for typing while nothing is typed. A keypad has − and + instead of arrows.
 func turnBy(press tea.KeyPressMsg) int {
-	switch press.String() {
-	case "right", "+":
-		return 1
-	case "left", "-":
-		return -1
-	}
-	return 0
+	return map[string]int{"right": 1, "+": 1, "left": -1, "-": -1}[press.String()]
 }
 
 func (p *partPage) view(m *root, w, h int) (block, *tea.Cursor) {
@@ -184,15 +171,12 @@ func (p *partPage) press(m *root, press tea.KeyPressMsg) action {
 	return everywhere(press, keyAction{bound.Pages, turnPage(1)}, keyAction{bound.More, turnPage(1)},
 		keyAction{bound.Less, turnPage(-1)}, keyAction{bound.Cautions, openPoints},
 		keyAction{bound.On, func(m *root) tea.Cmd { _, a := m.enters(); return a(m) }},
-		keyAction{bound.Why, (*root).sources})
-}
-
-// sources shows the source under each line of the page, or hides it. It says so, since the lines may be out of view.
-func (m *root) sources() tea.Cmd {
-	if m.part.why = !m.part.why; m.part.why {
-		m.done = "each reason has its source below it"
-	}
-	return nil
+		keyAction{bound.Why, func(m *root) tea.Cmd {
+			if p.why = !p.why; p.why {
+				m.done = "each reason has its source below it" // the lines may be out of view
+			}
+			return nil
+		}})
 }
 
 // enterPage starts what a page needs when it is opened: what it shows of the book, or the answer to a test bead.

@@ -44,7 +44,7 @@ func (m *root) alongBy(by int) tea.Cmd {
 
 // enter prepares the screen on top for the present session.
 func (m *root) enter() {
-	m.card.load(&m.session)
+	m.card.refresh(m)
 	if p, ok := m.front().(*picker); ok {
 		*p = *newPicker(p.ask, &m.session)
 	}
@@ -139,7 +139,7 @@ func otherChoices() []*choice.Choice {
 
 // present is what the rows of a list depend on.
 func (s *session) present() *choice.Present {
-	return &choice.Present{Card: &s.card, Job: s.base(), Units: s.units, Solve: s.solve}
+	return &choice.Present{Card: &s.card, Job: s.base(), Units: s.Units, Solve: s.Solve}
 }
 
 // neighbour returns the job with the value before or after the present one, and whether there is one.

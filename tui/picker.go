@@ -1,10 +1,16 @@
 package tui
 
 import (
+	"errors"
+	"slices"
+	"strconv"
+	"strings"
+
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
 	"brazebooth/internal/choice"
+	"brazebooth/tables"
 )
 
 // picker asks one question: a list below a field. In a list of names, typing filters the rows or gives a row's number;
@@ -30,7 +36,7 @@ func openAsk(c *choice.Choice) action {
 
 func (p *picker) about(m *root) about {
 	keys := "enter choose  ↑↓ pick"
-	if m.keeper != nil && m.step() == 0 { // a saved card can be opened without the path
+	if m.Book != nil && m.step() == 0 { // a saved card can be opened without the path
 		keys += "  f5 kept"
 	}
 	return about{help: "in a list", term: p.ask.Label(), keys: keys + "  * why  esc back  tab next  q quit"}
@@ -62,7 +68,7 @@ func (p *picker) load(s *session) {
 	if p.before == "" || len(p.rows) == 0 || p.index(p.before) >= 0 {
 		return
 	}
-	own := choice.Row{ID: p.before, Name: p.ask.Shown(&s.card, s.units), Line: "as it stands on the card"}
+	own := choice.Row{ID: p.before, Name: p.ask.Shown(&s.card, s.Units), Line: "as it stands on the card"}
 	if p.ask.Sized() {
 		if typed, err := p.ask.Typed(s.present(), p.before); err == nil {
 			own = typed
@@ -145,4 +151,71 @@ func (p *picker) moved(msg tea.KeyPressMsg) bool {
 		p.typed = nil
 	}
 	return true
+}
+
+// filter finds the rows that match the text in the field, and puts the cursor on the one that is meant.
+func (p *picker) filter(s *session) {
+	p.found, p.typed, p.wrong, p.none = make([]int, len(p.rows)), nil, nil, false
+	for i := range p.rows {
+		p.found[i] = i
+	}
+	at, text := p.list.at(), strings.ToLower(p.field.trimmed())
+	switch n, err := strconv.Atoi(text); {
+	case text == "":
+		at = p.index(p.before)
+	case p.ask.Sized():
+		row, err := p.ask.Typed(s.present(), text)
+		if err != nil {
+			p.wrong = faultOf(err)
+		} else if i := p.index(row.ID); i >= 0 {
+			at = i
+		} else {
+			p.typed = &row
+		}
+	case err == nil && n >= 1 && n <= len(p.rows): // a row's number
+		at = n - 1
+	default:
+		at = 0
+		p.names(text)
+	}
+	p.list.set(len(p.found))
+	p.list.goTo(at)
+}
+
+// index is the row with this id, -1 if there is none.
+func (p *picker) index(id string) int {
+	return slices.IndexFunc(p.rows, func(r choice.Row) bool { return r.ID == id })
+}
+
+// names keeps the rows that contain the text: first those whose name begins with it, then those with it in the name,
+// then those with it in their line. If there are none, it keeps the row that a misspelt name may mean. A name that is
+// known but has no row is refused, whatever rows its letters begin: the cursor is then on no row, and only an arrow
+// moves it to one.
+func (p *picker) names(text string) {
+	rank := func(i int) int { return fits(&p.rows[i], text) }
+	p.found = slices.DeleteFunc(p.found, func(i int) bool { return rank(i) == noFit })
+	slices.SortStableFunc(p.found, func(a, b int) int { return rank(a) - rank(b) })
+	switch id, err := p.ask.Find(text); {
+	case errors.Is(err, tables.ErrNotBrazed):
+		p.wrong, p.none = faultOf(err), true
+	case err == nil && len(p.found) == 0 && p.index(id) >= 0:
+		p.found = []int{p.index(id)}
+	}
+}
+
+// noFit is worse than every way in which a row can match a text.
+const noFit = 3
+
+// fits says how well a row matches a text: 0 best, noFit not at all.
+func fits(c *choice.Row, text string) int {
+	name := strings.ToLower(c.Name)
+	switch {
+	case strings.HasPrefix(name, text) || strings.HasPrefix(c.ID, text):
+		return 0
+	case strings.Contains(name, text) || strings.Contains(c.Also, text):
+		return 1
+	case len(text) > 2 && strings.Contains(strings.ToLower(c.Line), text):
+		return 2
+	}
+	return noFit
 }

@@ -10,14 +10,16 @@ import (
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/quantity"
-	"brazebooth/tui/canvas"
 )
 
 // view is a list with the card beside it, or with the main figures below it.
 func (p *picker) view(m *root, w, h int) (block, *tea.Cursor) {
 	var b block
 	if h >= 16 && m.h >= 20 {
-		b.addAll(block(p.chips(m).Draw(m.th.Theme, w, 1)))
+		rows := choiceRows(&m.session, m.shown())
+		chips := chipsOf(&m.th, rows, m.shown())
+		chips.Cursor = slices.IndexFunc(rows, func(r cardRow) bool { return r.ask == p.ask })
+		b.addAll(block(chips.Draw(m.th.Theme, w, 1)))
 		b.skip()
 	}
 	body, x := p.beside(m, w, h-len(b))
@@ -25,18 +27,15 @@ func (p *picker) view(m *root, w, h int) (block, *tea.Cursor) {
 	return append(b, body...), tea.NewCursor(x, len(b))
 }
 
-// chips are the choices made so far. The one that is being asked stands out.
-func (p *picker) chips(m *root) canvas.Chips {
-	rows := choiceRows(&m.session, m.shown())
-	l := chipsOf(&m.th, rows, m.shown())
-	l.Cursor = slices.IndexFunc(rows, func(r cardRow) bool { return r.ask == p.ask })
-	return l
-}
-
 func (p *picker) beside(m *root, w, h int) (b block, x int) {
 	c := m.shown()
 	if w < besideWidth {
-		five := lowCard(m, c, w)
+		dials := dialsOf(m, dialled(buildRows(&m.session, c)), c)
+		lines := len(dials)
+		if w < narrowWidth && m.h < 14 {
+			lines = 1
+		}
+		five := block(dials.Draw(m.th.Theme, w, lines))
 		list, x := p.draw(&m.th, w, h-len(five)-1, false)
 		list = list.fit(h - len(five))
 		list.addAll(five)
@@ -85,7 +84,7 @@ func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 	typed := p.typedLines(th, w)
 	var rule block
 	if p.ask.Sized() {
-		rule.say(th.quiet, 0, p.rule(), w)
+		rule.say(th.quiet, 0, strings.TrimPrefix(p.said+"; "+quantity.Rule(p.ask.Kind), "; "), w)
 	}
 	if h-1-len(rule)-len(typed) >= 4 { // otherwise the rows are more important
 		b.addAll(rule)
@@ -107,11 +106,6 @@ func (p *picker) draw(th *theme, w, h int, explained bool) (block, int) {
 		b.addAll(meaning)
 	}
 	return b.fit(min(len(b), h)), cursor
-}
-
-// rule says how typed text is read, after a remark on the whole list.
-func (p *picker) rule() string {
-	return strings.TrimPrefix(p.said+"; "+quantity.Rule(p.ask.Kind), "; ")
 }
 
 // typedLines says how a typed size was read, or what to type instead.
@@ -216,13 +210,4 @@ func liveCard(m *root, c *calc.Card, w, h int) block {
 	}
 	b.add(cautionTally(&m.th, c, w).line())
 	return b.fit(min(h, len(b)))
-}
-
-// lowCard is the card below a list, in the least room: a line for each dial.
-func lowCard(m *root, c *calc.Card, w int) block {
-	dials := dialsOf(m, dialled(buildRows(&m.session, c)), c)
-	if w < narrowWidth && m.h < 14 {
-		return block(dials.Draw(m.th.Theme, w, 1))
-	}
-	return block(dials.Draw(m.th.Theme, w, len(dials)))
 }

@@ -4,11 +4,9 @@ import (
 	"cmp"
 	"context"
 	"fmt"
-	"strings"
 
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/x/ansi"
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
@@ -32,9 +30,8 @@ type pictureOf struct {
 	room  [2]int
 }
 
-// drawing takes the data of a picture from the session, and returns a function that draws it as PNG with this many dots
-// per inch of an A4 sheet.
-type drawing func(s *session, comma bool) func(ctx context.Context, dpi int) ([]byte, error)
+// drawing draws a picture of what the session shows as PNG, with this many dots per inch of an A4 sheet.
+type drawing func(ctx context.Context, s *session, comma bool, dpi int) ([]byte, error)
 
 // asPicture opens the picture of what a screen shows. On a terminal without pictures it says how to switch them on.
 func asPicture(name string, of drawing) action {
@@ -58,8 +55,6 @@ func (m *root) withPicture(keys string) string {
 
 func (p *picturePage) about(*root) about { return about{keys: "esc back  u units"} }
 
-func (p *picturePage) left(*root) { p.cancel() }
-
 func (p *picturePage) press(_ *root, press tea.KeyPressMsg) action {
 	if key.Matches(press, bound.On, bound.Back, bound.Picture) {
 		return goBack
@@ -79,15 +74,15 @@ func (p *picturePage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 	return b, nil
 }
 
-func (p *picturePage) wanted(m *root) pictureOf { return pictureOf{m.job, m.units, p.room} }
+func (p *picturePage) wanted(m *root) pictureOf { return pictureOf{m.job, m.Units, p.room} }
 
 // make starts drawing the picture as large as there is room for.
 func (p *picturePage) make(m *root) tea.Cmd {
-	of, pics, draw := p.wanted(m), m.pics, p.of(&m.session, m.th.look.comma)
-	return p.want(m.ctx, of, func(ctx context.Context, of pictureOf, _ func(float64)) (string, error) {
+	pics, now, comma := m.pics, m.session, m.th.look.comma
+	return p.want(m.Context, p.wanted(m), func(ctx context.Context, of pictureOf, _ func(float64)) (string, error) {
 		const sheetWide, sheetHigh = 297 / 25.4, 210 / 25.4 // in
 		dpi := min(float64(of.room[0]*pics.cell.Width)/sheetWide, float64(of.room[1]*pics.cell.Height)/sheetHigh)
-		b, err := draw(ctx, max(1, int(dpi)))
+		b, err := p.of(ctx, &now, comma, max(1, int(dpi)))
 		if err != nil {
 			return "", err
 		}
@@ -95,32 +90,27 @@ func (p *picturePage) make(m *root) tea.Cmd {
 	})
 }
 
-// pictured is the map with the present setting in it.
-func (p *mapPage) pictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
-	w, given, units := p.have, s.card, s.units
-	return func(ctx context.Context, dpi int) ([]byte, error) {
+// mapPicture is a map with the present setting in it.
+func mapPicture(w calc.Window) drawing {
+	return func(ctx context.Context, s *session, comma bool, dpi int) ([]byte, error) {
 		c, err := calc.ChartOf(ctx, &w)
 		if err != nil {
 			return nil, err
 		}
-		return (&report.Map{Window: &w, Chart: &c, Given: &given, Units: units, Comma: comma}).PNG(dpi)
+		return (&report.Map{Window: &w, Chart: &c, Given: &s.card, Units: s.Units, Comma: comma}).PNG(dpi)
 	}
 }
 
-// pictured is the heat of the times that the page shows.
-func (p *beatPage) pictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
-	timed, units := p.have, s.units
-	return func(_ context.Context, dpi int) ([]byte, error) {
-		return report.Heat{Timed: &timed, Units: units, Comma: comma}.PNG(dpi)
+// heatPicture is the heat of a timed arc.
+func heatPicture(timed calc.Timed) drawing {
+	return func(_ context.Context, s *session, comma bool, dpi int) ([]byte, error) {
+		return report.Heat{Timed: &timed, Units: s.Units, Comma: comma}.PNG(dpi)
 	}
 }
 
-// sectionPictured is the joint to scale.
-func sectionPictured(s *session, comma bool) func(context.Context, int) ([]byte, error) {
-	card, units := s.card, s.units
-	return func(_ context.Context, dpi int) ([]byte, error) {
-		return report.Joint{Card: &card, Units: units, Comma: comma}.PNG(dpi)
-	}
+// sectionPicture is the joint to scale.
+func sectionPicture(_ context.Context, s *session, comma bool, dpi int) ([]byte, error) {
+	return report.Joint{Card: &s.card, Units: s.Units, Comma: comma}.PNG(dpi)
 }
 
 func openSection(m *root) tea.Cmd {
@@ -129,7 +119,7 @@ func openSection(m *root) tea.Cmd {
 		return sectionBody(th, &m.session, w, high)
 	}}
 	if m.session.card.Section.Drawn {
-		p.of = sectionPictured
+		p.of = sectionPicture
 	}
 	m.push(p)
 	return nil
@@ -144,7 +134,7 @@ func sectionBody(th *theme, s *session, w, high int) (b block) {
 		b.say(th.plain, 0, "There is no drawing: "+why, w)
 		return b
 	}
-	b.addAll(drawnJoint(th, j, w, high, s.units))
+	b.addAll(drawnJoint(th, j, w, high, s.Units))
 	b.skip()
 	b.say(th.bold, 0, "edges: how much wire feed or travel can still change", w)
 	b.addAll(s.finding(th, []report.Block{report.Edges{Card: c}}, w, false))
@@ -155,7 +145,7 @@ func sectionBody(th *theme, s *session, w, high int) (b block) {
 func drawnJoint(th *theme, j canvas.Joint, w, high int, units quantity.System) block {
 	b := block(j.Draw(th.Theme, w, high))
 	// The joint ends on the last line, so empty lines are at the top.
-	for len(b) > 1 && strings.TrimSpace(ansi.Strip(b[0].Text)) == "" {
+	for len(b) > 1 && b[0].Width == 0 {
 		b = b[1:]
 	}
 	text := fmt.Sprintf("to scale: ten columns are %s", quantity.Show(10*j.Scale(w, high), "mm", units))

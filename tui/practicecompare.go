@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/x/ansi"
 
 	"brazebooth/calc"
 	"brazebooth/calc/practice"
@@ -62,8 +61,7 @@ func twoBeads(th *theme, target, last *practice.Bead, w, lines int) (left, right
 		return make(block, lines)
 	}
 	left, right = draw(a, oneDrawn, target), draw(c, twoDrawn, last)
-	empty := func(b block) bool { return len(b) == 0 || strings.TrimSpace(ansi.Strip(b[0].Text)) == "" }
-	for len(left) > 3 && len(right) > 3 && empty(left) && empty(right) {
+	for len(left) > 3 && len(right) > 3 && left[0].Width+right[0].Width == 0 {
 		left, right = left[1:], right[1:]
 	}
 	return left, right

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"context"
+
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
@@ -15,9 +17,8 @@ import (
 type practicePage struct {
 	slow[practiceAsk, practiceAnswer]
 
-	at     int  // the setting under the cursor
-	typing bool // a value for it is being typed
-	field  field
+	at int // the setting under the cursor
+	valueField
 
 	job      practice.Booth // with level 0 there is none yet
 	card     calc.Card      // of the start, computed by the program without the booth's hidden values
@@ -58,7 +59,7 @@ func (p *practicePage) about(*root) about {
 // press handles a key: the settings are picked, changed and typed as on the card.
 func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
 	if p.typing {
-		return p.enterValue(press)
+		return p.edit(press, p.setValue)
 	}
 	sure := p.sure
 	p.sure = false
@@ -70,7 +71,6 @@ func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
 		return refuse("this job is over", "enter goes to the next")
 	case !p.over && len(s) == 1 && s[0] >= '0' && s[0] <= '9':
 		p.typing, p.scroll = true, window{}
-		p.field.clear()
 		p.field.insert(s)
 	case pick != 0:
 		if n := len(p.settings()); !p.over {
@@ -78,7 +78,7 @@ func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
 		}
 	case turn != 0:
 		set := p.settings()[p.at]
-		p.now, p.scroll = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), turn, m.units), window{}
+		p.now, p.scroll = set.Turned(p.now, set.At(&p.now).Or(tables.DefaultStickOut.V), turn, m.Units), window{}
 	case key.Matches(press, bound.Reset):
 		p.now = p.last().Job
 	case key.Matches(press, bound.On) && p.over:
@@ -106,20 +106,13 @@ func (p *practicePage) press(m *root, press tea.KeyPressMsg) action {
 	return nil
 }
 
-// enterValue edits the value typed for the setting under the cursor; enter sets it.
-func (p *practicePage) enterValue(press tea.KeyPressMsg) action {
-	switch {
-	case press.String() == "esc", key.Matches(press, bound.On) && p.field.empty():
-		p.typing = false
-	case key.Matches(press, bound.On):
-		now := p.now
-		if err := p.settings()[p.at].Set(&now, p.field.String()); err != nil {
-			return faultOf(err).said
-		}
-		p.now, p.typing = now, false
-	default:
-		p.field.edit(press)
+// setValue sets the setting under the cursor to the typed value.
+func (p *practicePage) setValue() action {
+	now := p.now
+	if err := p.settings()[p.at].Set(&now, p.field.String()); err != nil {
+		return faultOf(err).said
 	}
+	p.now, p.valueField = now, valueField{}
 	return nil
 }
 
@@ -144,4 +137,90 @@ func (p *practicePage) took(m *root, f slowFound[practiceAnswer]) tea.Cmd {
 		p.run, p.revealed = &p.have.run, &p.have.revealed
 	}
 	return nil
+}
+
+// practiceAsk is a computation for the practice page.
+type practiceAsk struct {
+	what  practiceStep
+	level int
+	seed  uint64
+	job   calc.Job // the setting of a bead
+	bead  int      // its number, so that the same setting can be laid again
+}
+
+type practiceStep int
+
+const (
+	practiceOpens practiceStep = iota
+	practiceLays
+	practiceEnds
+)
+
+// practiceAnswer is the result. The question decides which fields are filled.
+type practiceAnswer struct {
+	job      practice.Booth
+	card     calc.Card
+	bead     practice.Bead
+	target   practice.Bead // a good bead
+	run      practice.Run
+	revealed practice.Revealed
+}
+
+// ask starts a computation, again if it failed or was cancelled before.
+func (p *practicePage) ask(m *root, a practiceAsk) tea.Cmd {
+	p.cancelled, p.err = false, nil
+	job := p.job
+	return p.want(m.Context, a, func(ctx context.Context, a practiceAsk, _ func(float64)) (practiceAnswer, error) {
+		return m.drills(ctx, &job, a)
+	})
+}
+
+// drill computes an answer about a job; opening creates the job.
+func drill(ctx context.Context, job *practice.Booth, a practiceAsk) (out practiceAnswer, err error) {
+	switch a.what {
+	case practiceOpens:
+		if out.job, err = practice.New(ctx, a.level, a.seed); err != nil {
+			return out, err
+		}
+		if out.card, err = calc.Solve(out.job.Start); err != nil {
+			return out, err
+		}
+		if out.target, err = out.job.Bead(ctx, out.job.Best); err != nil {
+			return out, err
+		}
+		out.bead, err = out.job.Bead(ctx, out.job.Start)
+	case practiceLays:
+		out.bead, err = job.Bead(ctx, a.job)
+	case practiceEnds:
+		if out.run, err = job.Par(ctx); err != nil {
+			return out, err
+		}
+		out.revealed, err = job.Reveal(ctx, a.job)
+	}
+	return out, err
+}
+
+func (p *practicePage) lay(m *root) tea.Cmd {
+	return p.ask(m, practiceAsk{practiceLays, p.job.Level, p.job.Seed, p.now, len(p.beads) + 1})
+}
+
+// compare lays the program's own beads and reveals what was behind the last bead.
+func (p *practicePage) compare(m *root) tea.Cmd {
+	p.over = true
+	return p.ask(m, practiceAsk{practiceEnds, p.job.Level, p.job.Seed, p.last().Job, len(p.beads)})
+}
+
+// keepDrill sends the result of the job to the book, once.
+func keepDrill() action {
+	return withBook(func(m *root) tea.Cmd {
+		p := &m.drill
+		switch {
+		case p.run == nil:
+			return m.act(refuse("a job is kept when it is over", "lay a good bead, or s ends it"))
+		case p.keeping.sent:
+			return m.act(refuse("this job is kept already", "enter goes to the next"))
+		}
+		how := p.job.Went(len(p.beads), p.last().Verdict, p.run)
+		return p.keeping.send(m, func(ctx context.Context, k Keeper) (string, error) { return k.Practice(ctx, how) })
+	})
 }

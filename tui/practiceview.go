@@ -45,7 +45,7 @@ func (p *practicePage) strip(units quantity.System) canvas.Strip {
 
 // view shows the target and the last bead beside each other, their differences, the settings, then the text.
 func (p *practicePage) view(m *root, w, h int) (block, *tea.Cursor) {
-	th, units := &m.th, m.units
+	th, units := &m.th, m.Units
 	room := h - 1 // the caution is below
 	if p.typing {
 		room--
@@ -76,9 +76,8 @@ func (p *practicePage) view(m *root, w, h int) (block, *tea.Cursor) {
 		return pinned(th, shown, w, h), nil
 	}
 	set := p.settings()[p.at]
-	line, x := p.field.setting(th, set.Words(), set, units, w)
-	shown = append(shown.fit(room), line)
-	return pinned(th, shown, w, h), tea.NewCursor(x, room)
+	shown, cursor := p.below(shown.fit(room), th, set.Words(), set, w)
+	return pinned(th, shown, w, h), cursor
 }
 
 // chips are the job's choices, which cannot be changed here.
@@ -115,7 +114,7 @@ func (p *practicePage) dialLines(m *root, w, h int) (b block) {
 // dials are the settings that can be changed. A changed one also shows its earlier value.
 func (p *practicePage) dials(m *root) canvas.Dials {
 	var list canvas.Dials
-	was, sys := &p.last().Job, m.units.Lead()
+	was, sys := &p.last().Job, m.Units.Lead()
 	for i, set := range p.settings() {
 		v, old := set.At(&p.now).Or(tables.DefaultStickOut.V), set.At(was).Or(tables.DefaultStickOut.V)
 		number := func(v float64) string {
@@ -123,7 +122,7 @@ func (p *practicePage) dials(m *root) canvas.Dials {
 			return m.th.look.number(text)
 		}
 		d := canvas.Dial{Name: set.Words(), Unit: quantity.Label(set.Unit, sys), Number: number(v),
-			Widest: m.th.look.number("88.8"), Cursor: i == p.at, Short: dialShort[set.Figure]}
+			Widest: m.th.look.number("88.8"), Cursor: i == p.at, Short: handSettings[set.Figure].short}
 		if d.Name == "stickout" {
 			d.Name = "stick-out"
 		}
@@ -148,7 +147,7 @@ func (p *practicePage) text(m *root, w int) (b block) {
 		b.fault(th, faultOf(p.err), w)
 	case p.over && p.run != nil:
 		b.say(th.bold, 0, report.PracticeTally(n, last.Verdict, p.run), w)
-		p.keepText(&b, th, m.keeper != nil, w)
+		p.keepText(&b, th, m.Book != nil, w)
 	}
 	b.say(th.quiet, 0, "meter: "+report.MeterText(last), w)
 	if _, drawn := beadJoint(last); !drawn {
@@ -161,13 +160,13 @@ func (p *practicePage) text(m *root, w int) (b block) {
 	}
 	if p.run != nil {
 		b.skip()
-		b.addAll(p.program(th, m.units, w))
+		b.addAll(p.program(th, m.Units, w))
 	}
 	if n > 1 {
 		b.skip()
 		b.add(newRow(w).put(th.bold, "your earlier beads").line())
 		for i := range n - 1 {
-			b.addAll(beadLine(th, i+1, &p.beads[i], m.units, w))
+			b.addAll(beadLine(th, i+1, &p.beads[i], m.Units, w))
 		}
 	}
 	return b

@@ -45,17 +45,7 @@ var forms = [...]recordKind{
 	{"person", "a person", []formRow{{name: "name", ask: "short name", rule: "a short name only"}, keepRow}},
 }
 
-func (p *recordForm) rows() []formRow { return p.of.fields }
-func (p *recordForm) asked(int) bool  { return true }
-
-func (p *recordForm) says(m *root, at int, here bool) (string, paint) {
-	if !p.last(at) {
-		return "", m.th.plain
-	}
-	return p.keeps(&m.th, here)
-}
-
-func (p *recordForm) last(at int) bool { return at == len(p.of.fields)-1 }
+func (p *recordForm) last(at int) bool { return at == len(p.rows)-1 }
 
 func (p *recordForm) about(*root) about {
 	return about{help: "everywhere", keys: "enter go on  ↑↓ rows  esc back"}
@@ -63,8 +53,13 @@ func (p *recordForm) about(*root) about {
 
 func (p *recordForm) view(m *root, w, h int) (block, *tea.Cursor) {
 	told := block{line{}}
-	told.say(m.th.quiet, 0, p.of.fields[p.at].rule, w)
-	return p.draw(m, p, p.of.title, told, w, h)
+	told.say(m.th.quiet, 0, p.rows[p.at].rule, w)
+	return p.draw(&m.th, func(at int, here bool) (string, paint) {
+		if !p.last(at) {
+			return "", m.th.plain
+		}
+		return p.keeps(&m.th, here)
+	}, p.of.title, told, w, h)
 }
 
 func (p *recordForm) press(_ *root, msg tea.KeyPressMsg) action {
@@ -76,10 +71,10 @@ func (p *recordForm) press(_ *root, msg tea.KeyPressMsg) action {
 	case p.field.empty() && key.Matches(msg, bound.Back):
 		return goBack
 	case p.field.empty() && msg.String() == "backspace":
-		p.move(p, -1)
+		p.move(-1)
 		return nil
 	}
-	p.edit(msg, p)
+	p.edit(msg)
 	return nil
 }
 
@@ -87,15 +82,15 @@ func (p *recordForm) press(_ *root, msg tea.KeyPressMsg) action {
 func (p *recordForm) next() action {
 	if p.store(); p.values[0] == "" {
 		p.to(0)
-		return refuse("it has no "+p.of.fields[0].ask+" yet", p.of.fields[0].rule)
+		return refuse("it has no "+p.rows[0].ask+" yet", p.rows[0].rule)
 	}
 	if !p.last(p.at) {
-		p.move(p, 1)
+		p.move(1)
 		return nil
 	}
 	p.busy = true
 	given := map[string]string{}
-	for i, f := range p.of.fields {
+	for i, f := range p.rows {
 		if p.values[i] != "" {
 			given[f.name] = p.values[i]
 		}

@@ -39,9 +39,9 @@ func (p *restPage) refresh(m *root) {
 		}
 		open := openAsk(q)
 		if len(q.Rows(m.present())) == 0 {
-			open = opening(&inputsPage{page: q.Label(), choices: []*choice.Choice{q}})
+			open = opening(askFor(q.Label(), q))
 		}
-		shown, short := cmp.Or(q.Shown(c, m.units), "not given"), q.Show(&c.Used, m.units)
+		shown, short := cmp.Or(q.Shown(c, m.Units), "not given"), q.Show(&c.Used, m.Units)
 		if short != "" && !q.Given(&c.Job) {
 			shown, short = "~"+shown, "~"+short
 		}
@@ -51,7 +51,7 @@ func (p *restPage) refresh(m *root) {
 		{"map", "of all settings", "", nil, openMap}, {"timed arc", "on and off", "", nil, openBeat},
 		{"booth view", "figures for two metres", "", nil, openBooth}, {"cautions", "all of them", "", nil, openPoints},
 		{"section", "the joint to scale", "", nil, openSection}, {"pages", "fit to book", "", nil, openPart},
-		{"keep", "this card in the book", "", nil, openPage(pageBook)}, {"units", string(m.units), "", nil, otherUnits},
+		{"keep", "this card in the book", "", nil, openPage(pageBook)}, {"units", string(m.Units), "", nil, otherUnits},
 		{"help", "", "", nil, openHelp},
 	}...)
 	p.list.set(len(p.rows))

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"time"
-
 	"charm.land/bubbles/v2/key"
 	tea "charm.land/bubbletea/v2"
 
@@ -36,16 +34,13 @@ type root struct {
 	good slow[calc.Job, spans] // of the card
 	pics pictures
 
-	keeper Keeper
-	now    func() time.Time
-
 	notice  *fault // shown until the next key
 	done    string // shown until the next key: something that succeeded
 	leaving bool   // q was pressed once
 	again   bool   // and it was pressed with the key before this one
 
 	lamp  canvas.Cached[canvas.Strip]
-	foots keysLine
+	foots canvas.Cached[keysPart]
 	above int // lines above the open screen, for the mouse
 	frame tea.View
 }
@@ -54,8 +49,6 @@ func newRoot(o Options) *root {
 	m := &root{
 		session: newSession(o),
 		th:      newTheme(look{kind: o.Theme, dark: true, profile: o.Profile, comma: o.Comma}),
-		keeper:  o.Book,
-		now:     o.Now,
 		shelf:   bookPage{kind: "card", looks: looksOnly(o.Book)},
 		records: bookPage{looks: looksOnly(o.Book)},
 		levels:  levelsPage{seed: 1},
@@ -63,10 +56,7 @@ func newRoot(o Options) *root {
 	m.beat.take, m.drill.take = beatFound, m.drill.took
 	m.pics.asked = o.Pictures
 	m.levels.list.set(len(practice.Levels()))
-	if m.now == nil {
-		m.now = time.Now
-	}
-	m.th.look.units = m.units
+	m.th.look.units = m.Units
 	m.push(&m.path)
 	first := 0
 	if o.Job != (calc.Job{}) {
@@ -83,7 +73,7 @@ func newRoot(o Options) *root {
 // starts computing a timed arc's heat.
 func (m *root) Init() tea.Cmd {
 	ask := tea.RequestBackgroundColor
-	if m.pics.asked {
+	if m.Pictures {
 		return tea.Batch(ask, tea.Raw(askPictures), m.follow())
 	}
 	return tea.Batch(ask, m.follow())
@@ -158,9 +148,10 @@ func (m *root) everyScreen(k tea.KeyPressMsg) action {
 		return openWords
 	case key.Matches(k, bound.Units):
 		return otherUnits
-	case key.Matches(k, bound.Shelf) && m.keeper != nil && !m.isOpen(&m.drill):
+	case key.Matches(k, bound.Shelf) && m.Book != nil && !m.isOpen(&m.drill):
 		return func(m *root) tea.Cmd { m.along(m.step()); return openPage(pageBook)(m) }
-	case key.Matches(k, bound.Undo) && !m.restores():
+	case key.Matches(k, bound.Undo) && !(m.front() == screen(&m.part) && (m.part.name() == pageBook ||
+		m.part.name() == pageRecords)): // there it restores a record
 		return undo
 	case turns: // this screen uses tab for its rows
 	case key.Matches(k, bound.Next):
@@ -181,33 +172,32 @@ func (m *root) followHeat() tea.Cmd {
 	}
 	job := timedJob(m.job)
 	if !m.beat.ready(job) {
-		return m.beat.want(m.ctx, job, m.gaps)
+		return m.beat.want(m.Context, job, m.Gap)
 	}
 	if m.session.card.Used.Mode == "timed" && !m.followed {
 		m.session.card, m.followed, m.session.pages = m.beat.have.Card, true, answers{}
-		m.card.load(&m.session)
+		m.card.refresh(m)
 	}
 	return nil
 }
 
-// restores reports whether ctrl+z restores a record on the open screen.
-func (m *root) restores() bool {
-	return m.front() == screen(&m.part) && (m.part.name() == pageBook || m.part.name() == pageRecords)
-}
-
+// undo takes back the last change.
 func undo(m *root) tea.Cmd {
-	if !m.session.undo() {
+	n := len(m.past)
+	if n == 0 {
 		return m.act(refuse("nothing was changed", "ctrl+z takes back a change of a setting"))
 	}
+	m.chosen, m.past = m.past[n-1], m.past[:n-1]
+	m.compute()
 	m.done = "taken back"
 	m.refresh()
 	return nil
 }
 
 func otherUnits(m *root) tea.Cmd {
-	m.units = m.units.Next()
-	m.th.look.units = m.units
-	m.beat.chart = heatChart(&m.beat.have, m.units, m.th.look.comma)
+	m.Units = m.Units.Next()
+	m.th.look.units = m.Units
+	m.beat.chart = heatChart(&m.beat.have, m.Units, m.th.look.comma)
 	m.refresh()
 	return nil
 }

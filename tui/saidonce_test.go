@@ -6,6 +6,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
+	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
 
@@ -22,7 +23,7 @@ func TestReadOnlyUserIsTold(t *testing.T) {
 	for _, kind := range []string{"card", ""} {
 		p := bookPage{kind: kind, looks: true}
 		p.field.insert("lid")
-		if p.lines() != 0 || p.keeps() || strings.Contains(p.about(nil).keys, "keep") {
+		if p.lines() != 0 || strings.Contains(p.about(nil).keys, "keep") {
 			t.Errorf("kind %q: %d lines, keys %s", kind, p.lines(), p.about(nil).keys)
 		}
 	}
@@ -56,7 +57,7 @@ func TestScrollKeyIsShownIfNeeded(t *testing.T) {
 
 // A timed arc without times offers nothing to change.
 func TestUnchangeableIsNotOffered(t *testing.T) {
-	m := newRoot(Options{Solve: calc.Solve, computing: &computing{}})
+	m := newRoot(Options{Solve: calc.Solve, Units: quantity.Metric, computing: &computing{}})
 	if keys := m.beat.about(m).keys; strings.Contains(keys, "change") || !strings.HasPrefix(keys, "esc") {
 		t.Errorf("keys without times: %s", keys)
 	}

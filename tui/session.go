@@ -2,6 +2,7 @@ package tui
 
 import (
 	"context"
+	"sync"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -11,18 +12,12 @@ import (
 	"brazebooth/calc/practice"
 	"brazebooth/internal/choice"
 	"brazebooth/internal/mistake"
-	"brazebooth/internal/quantity"
 	"brazebooth/internal/report"
 )
 
 // session is what one user has chosen, and the results for it.
 type session struct {
-	solve func(calc.Job) (calc.Card, error)
-	maps  windowFunc
-	gaps  gapFunc
-	*computing
-	ctx   context.Context // ends the computations in the background
-	units quantity.System
+	Options // Units are those on the screen, and the job is in chosen
 
 	chosen
 	card     calc.Card
@@ -55,17 +50,13 @@ func bookFault(before string, err error, otherwise string) *fault {
 }
 
 func newSession(o Options) session {
-	s := session{solve: o.Solve, maps: o.Window, gaps: o.Gap, computing: o.computing, ctx: o.Context, units: o.Units,
-		chosen: chosen{job: o.Job}, pages: answers{}}
-	if s.units == "" {
-		s.units = quantity.Metric
-	}
+	s := session{Options: o, chosen: chosen{job: o.Job}, pages: answers{}}
 	if o.Job == (calc.Job{}) {
 		s.job, s.example = ExampleJob(), true
 	}
 	s.compute()
 	if s.fault != nil { // there is no last good card yet
-		s.card, _ = s.solve(ExampleJob())
+		s.card, _ = s.Solve(ExampleJob())
 	}
 	return s
 }
@@ -108,24 +99,12 @@ func (s *session) choose(job calc.Job) {
 	s.compute()
 }
 
-// undo undoes the last change, and reports whether there was one.
-func (s *session) undo() bool {
-	n := len(s.past)
-	if n == 0 {
-		return false
-	}
-	s.chosen = s.past[n-1]
-	s.past = s.past[:n-1]
-	s.compute()
-	return true
-}
-
 // try solves a job without choosing it, and remembers the answer.
 func (s *session) try(job calc.Job) (calc.Card, error) {
 	if s.look != nil && s.look.Job == job {
 		return *s.look, nil
 	}
-	card, err := s.solve(job)
+	card, err := s.Solve(job)
 	if err == nil {
 		s.look = &card
 	}
@@ -147,21 +126,14 @@ func (s *session) set(c *choice.Choice, f *field, done string, then func()) acti
 }
 
 // answers are the findings of the pages beside the present card. Each is computed when its page is first opened.
-type answers map[string]answer
-
-type answer struct {
-	blocks []report.Block
-	err    error
-}
+type answers map[string]func() ([]report.Block, error)
 
 // said is the finding of a page.
 func (s *session) said(name string) ([]report.Block, error) {
-	a, ok := s.pages[name]
-	if !ok {
-		a.blocks, a.err = s.answer(name)
-		s.pages[name] = a
+	if s.pages[name] == nil {
+		s.pages[name] = sync.OnceValues(func() ([]report.Block, error) { return s.answer(name) })
 	}
-	return a.blocks, a.err
+	return s.pages[name]()
 }
 
 func (s *session) answer(name string) ([]report.Block, error) {
@@ -186,9 +158,7 @@ type computing struct {
 }
 
 // whenAsked computes each result whenever it is asked for.
-func whenAsked() computing {
-	return computing{
-		page: func(ctx context.Context, e *advice.Entry, c *calc.Card) (advice.Page, error) { return e.Answer(ctx, c) },
-		next: correct.Next, drills: drill, spans: spansOf,
-	}
+var whenAsked = computing{
+	page: func(ctx context.Context, e *advice.Entry, c *calc.Card) (advice.Page, error) { return e.Answer(ctx, c) },
+	next: correct.Next, drills: drill, spans: spansOf,
 }

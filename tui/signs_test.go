@@ -11,6 +11,8 @@ import (
 
 	"github.com/charmbracelet/colorprofile"
 	"github.com/charmbracelet/x/ansi"
+
+	"brazebooth/tui/canvas"
 )
 
 // drawn are the characters outside ASCII in the golden screens and in the literals of the drawing code, each with a
@@ -71,9 +73,10 @@ func TestSignsAreWhatTheScreensDraw(t *testing.T) {
 // Samples fit beside their names into 80 columns, in every theme. Characters that the Linux console lacks are not shown
 // there.
 func TestSamples(t *testing.T) {
-	for _, theme := range [...]Theme{ThemeAuto, ThemeDark, ThemeLight, ThemeContrast, ThemeNone} {
+	for _, theme := range [...]Theme{canvas.ThemeAuto, canvas.ThemeDark, canvas.ThemeLight, canvas.ThemeContrast,
+		canvas.ThemeNone} {
 		for _, coarse := range [...]bool{false, true} {
-			for _, s := range Samples(Options{Theme: theme, Profile: colorprofile.ANSI256}, theme != ThemeLight,
+			for _, s := range Samples(Options{Theme: theme, Profile: colorprofile.ANSI256}, theme != canvas.ThemeLight,
 				coarse) {
 				all := strings.Join(append([]string{s.Look, "if not: " + s.Else}, s.Lines...), "\n")
 				for line := range strings.Lines(all) {
@@ -85,7 +88,7 @@ func TestSamples(t *testing.T) {
 					t.Errorf("%s on %s, coarse %v:\n%s", s.Name, theme, coarse, all)
 				}
 				if coloured := strings.Contains(all, "\x1b[38;5;"); s.Name == "colours" &&
-					coloured == (theme == ThemeNone) {
+					coloured == (theme == canvas.ThemeNone) {
 					t.Errorf("%s has colours: %v", theme, coloured)
 				}
 			}

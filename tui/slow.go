@@ -90,23 +90,15 @@ func (p *slow[K, V]) tick() tea.Cmd {
 	return tea.Tick(150*time.Millisecond, func(time.Time) tea.Msg { return slowTick{again} })
 }
 
-// heading says above a screen that its result is still being computed, or that the result shown is of another job.
-func (p *slow[K, V]) heading(th *theme, what, doing string, w int) (b block) {
-	switch {
-	case p.stop != nil:
-		b.say(th.quiet, 0, fmt.Sprintf("%s: %s, %.0f %% – esc gives up", what, doing, 100*p.share()), w)
-	case p.ok && p.old():
-		b.say(th.watch, 0, "▲ "+what+" of an earlier job", w)
-	}
-	return b
-}
-
 func (p *slow[K, V]) cancel() {
 	if p.stop != nil {
 		p.stop()
 		p.stop, p.cancelled = nil, true
 	}
 }
+
+// left gives up what the screen waits for when it is left.
+func (p *slow[K, V]) left(*root) { p.cancel() }
 
 // found stores a finished result, unless another one is wanted by now, and reports whether it did.
 func (p *slow[K, V]) found(f slowFound[V]) bool {
@@ -149,7 +141,7 @@ func (m *root) followSpans() tea.Cmd {
 		return nil
 	}
 	card := *c
-	return m.good.want(m.ctx, c.Used, func(ctx context.Context, _ calc.Job, _ func(float64)) (spans, error) {
+	return m.good.want(m.Context, c.Used, func(ctx context.Context, _ calc.Job, _ func(float64)) (spans, error) {
 		return m.spans(ctx, &card), nil
 	})
 }
@@ -165,7 +157,7 @@ func (m *root) spanned(d *canvas.Dial, r *report.Row) {
 	if span.High == 0 {
 		return
 	}
-	_, from, to := quantity.Dialed(f.Name, f.Value, span.Low, span.High, f.Unit, true, m.units.Lead())
+	_, from, to := quantity.Dialed(f.Name, f.Value, span.Low, span.High, f.Unit, true, m.Units.Lead())
 	d.Span = m.th.look.number(from + "–" + to)
 	d.Bar.Kind, d.Bar.Span = canvas.GoodSpan, [2]float64{span.Low, span.High}
 	d.Bar.Low, d.Bar.High = track(f.Name, min(f.Value, span.Low), max(f.Value, span.High))

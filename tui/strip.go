@@ -59,10 +59,10 @@ func (m *root) status() string {
 	if m.meter.kept != "" {
 		whose += " on " + m.meter.kept
 	}
-	if m.units == quantity.Both {
+	if m.Units == quantity.Both {
 		return whose + "   both units"
 	}
-	return whose + "   " + string(m.units)
+	return whose + "   " + string(m.Units)
 }
 
 // lampSays is the code of the warning that the strip shows in full, "" for none.

@@ -13,16 +13,6 @@ import (
 // Theme is a choice of colours for the screens.
 type Theme = canvas.Kind
 
-// The themes. Auto takes the dark or the light one, to match the terminal's background. Contrast has a palette of its
-// own for each. None has only bold, reverse and plain text.
-const (
-	ThemeAuto     = canvas.ThemeAuto
-	ThemeDark     = canvas.ThemeDark
-	ThemeLight    = canvas.ThemeLight
-	ThemeContrast = canvas.ThemeContrast
-	ThemeNone     = canvas.ThemeNone
-)
-
 // paint is an ink as the bytes before and after a text, so that building a frame only joins strings.
 type paint struct {
 	open, close string

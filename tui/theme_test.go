@@ -29,7 +29,7 @@ func TestZonesHaveGrounds(t *testing.T) {
 }
 
 // themes are all themes.
-var themes = []Theme{ThemeAuto, ThemeDark, ThemeLight, ThemeContrast, ThemeNone}
+var themes = []Theme{canvas.ThemeAuto, canvas.ThemeDark, canvas.ThemeLight, canvas.ThemeContrast, canvas.ThemeNone}
 
 // colourCode matches a colour as it is sent to a terminal, plainCode the styles that every terminal can show without
 // colours.
@@ -47,7 +47,7 @@ func TestThemesOnTheScreen(t *testing.T) {
 			for _, dark := range []bool{true, false} {
 				th := newTheme(look{kind: kind, dark: dark, profile: profile})
 				for _, p := range []paint{th.plain, th.bold, th.quiet, th.bold, th.good, th.watch, th.stop} {
-					if (kind == ThemeNone || profile == colorprofile.ASCII) && colourCode.MatchString(p.open) {
+					if (kind == canvas.ThemeNone || profile == colorprofile.ASCII) && colourCode.MatchString(p.open) {
 						t.Errorf("%s, %v: %q has colour", kind, profile, p.open)
 					}
 					if !plainCode.MatchString(p.open) {
@@ -67,7 +67,8 @@ func TestBackgroundPicks(t *testing.T) {
 	for _, x := range []struct {
 		kind  Theme
 		light Theme
-	}{{"", ThemeLight}, {ThemeAuto, ThemeLight}, {ThemeDark, ThemeDark}, {ThemeLight, ThemeLight}} {
+	}{{"", canvas.ThemeLight}, {canvas.ThemeAuto, canvas.ThemeLight}, {canvas.ThemeDark, canvas.ThemeDark},
+		{canvas.ThemeLight, canvas.ThemeLight}} {
 		s := openAt(t, 80, 24, Options{Theme: x.kind, Profile: colorprofile.TrueColor})
 		s.send(tea.BackgroundColorMsg{Color: color.White})
 		want := newTheme(look{kind: x.light, profile: colorprofile.TrueColor})
@@ -93,7 +94,7 @@ func TestThemesShareTheText(t *testing.T) {
 		if s.text() != first {
 			t.Errorf("%s shows another text", kind)
 		}
-		if kind == ThemeNone && colourCode.MatchString(s.m.View().Content) {
+		if kind == canvas.ThemeNone && colourCode.MatchString(s.m.View().Content) {
 			t.Error("the theme without colour has colour")
 		}
 	}

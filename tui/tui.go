@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"context"
 	"io"
 	"sync"
@@ -34,7 +35,7 @@ type Options struct {
 	Height   int
 	Leaving  func() // called when the screens are left, which then end when their input does; nil: they end at once
 
-	computing *computing // nil: whenAsked
+	*computing // nil: whenAsked
 }
 
 // New returns the model of the screens.
@@ -50,13 +51,12 @@ func New(o Options) tea.Model {
 	if o.Gap == nil {
 		o.Gap = calc.SolveTimed
 	}
-	if o.Context == nil {
-		o.Context = context.Background()
+	o.Context = cmp.Or(o.Context, context.Background())
+	if o.Now == nil {
+		o.Now = time.Now
 	}
-	if o.computing == nil {
-		always := whenAsked()
-		o.computing = &always
-	}
+	o.Units = cmp.Or(o.Units, quantity.Metric)
+	o.computing = cmp.Or(o.computing, &whenAsked)
 	return newRoot(o)
 }
 

@@ -43,9 +43,9 @@ func (p *walk) left(*root) {
 func (p *walk) to(m *root, at int) tea.Cmd {
 	p.left(m)
 	p.at = at
-	ctx, stop := context.WithCancel(m.ctx)
+	ctx, stop := context.WithCancel(m.Context)
 	p.stop = stop
-	p.screens = newRoot(Options{Solve: m.solve, Window: m.maps, Gap: m.gaps, Units: m.units, Book: m.keeper, Now: m.now,
+	p.screens = newRoot(Options{Solve: m.Solve, Window: m.Window, Gap: m.Gap, Units: m.Units, Book: m.Book, Now: m.Now,
 		Context: ctx, computing: m.computing})
 	p.screens.h = m.h
 	var cmd tea.Cmd
@@ -168,14 +168,6 @@ func (p *walk) keys(m *root) line {
 		return l
 	}
 	return join(l, line{}, m.w, m.th.quiet, count)
-}
-
-// walkText is the page from which the walk can be started.
-func (m *root) walkText(b *block, w int) {
-	b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it is, "+
-		"and esc leaves at any moment.", w)
-	b.skip()
-	b.say(m.th.bold, 0, "enter begins", w)
 }
 
 // walkStep is one stop of the walk: the keys that lead there from the first screen, the line to mark, and the text

@@ -55,11 +55,11 @@ func (p *whyPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 		r, x := p.field.ask(&m.th, "set it yourself: ", w)
 		cur = tea.NewCursor(x, len(b))
 		b.add(r.line())
-		b.say(m.th.quiet, 0, p.field.reading(p.set.Kind, m.units, quantity.Rule(p.set.Kind)), w)
+		b.say(m.th.quiet, 0, p.field.reading(p.set.Kind, m.Units, quantity.Rule(p.set.Kind)), w)
 	}
 	b.skip()
 	w = min(w, textWidth)
-	text := reasons(&m.th, &p.row, &m.session.card, m.units, w, true)
+	text := reasons(&m.th, &p.row, &m.session.card, m.Units, w, true)
 	if p.chosen != nil {
 		text.skip()
 		text.addAll(reasonPage(&m.th, p.chosen, p.reasons, w))
@@ -70,8 +70,10 @@ func (p *whyPage) view(m *root, w, h int) (b block, _ *tea.Cursor) {
 
 func (p *whyPage) press(m *root, msg tea.KeyPressMsg) action {
 	switch {
+	case key.Matches(msg, bound.On) && p.field.empty():
+		return goBack
 	case key.Matches(msg, bound.On):
-		return p.take(&m.session)
+		return m.set(p.set, &p.field, p.row.label+" is yours now", p.field.clear)
 	case msg.String() == "esc" && !p.field.empty():
 		p.field.clear()
 		return nil
@@ -87,14 +89,6 @@ func (p *whyPage) press(m *root, msg tea.KeyPressMsg) action {
 		p.field.edit(msg)
 	}
 	return nil
-}
-
-// take sets the typed value. With nothing typed it goes back to the card.
-func (p *whyPage) take(s *session) action {
-	if p.field.empty() {
-		return goBack
-	}
-	return s.set(p.set, &p.field, p.row.label+" is yours now", p.field.clear)
 }
 
 // reasons is the page's text for a row. bars shows how near the edges are.

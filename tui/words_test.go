@@ -44,7 +44,7 @@ func labels(t *testing.T, visit func(where, label string)) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s := session{card: card, units: quantity.Metric}
+		s := session{card: card, Options: Options{Units: quantity.Metric}}
 		for _, r := range buildRows(&s, &card) {
 			visit("card of "+card.Used.Metal+" "+card.Used.Joint, r.label)
 		}

@@ -81,20 +81,14 @@ func (cardPlace) hear(t *talk, line string) {
 	case isPage && rest == "":
 		t.readPage(page)
 	case c != nil && (value == "" || value == "?"):
-		t.askFor(c, value)
+		q := &question{choice: c}
+		if t.goTo(q); value == "?" {
+			q.list(t, "")
+		}
 	case c != nil:
 		t.change(c, value)
 	default:
 		t.unknown(word)
-	}
-}
-
-// askFor asks for one choice by itself, and lists its answers if that is asked for.
-func (t *talk) askFor(c *choice.Choice, how string) {
-	q := &question{choice: c}
-	t.goTo(q)
-	if how == "?" {
-		q.list(t, "")
 	}
 }
 

@@ -5,7 +5,7 @@
 //
 // A talk handles the words that mean the same everywhere, and passes every other line to its present place: a question
 // on the way to the card, or the card. Answers come from package report as lines, and finding.go reads them out.
-// spell.go and units.go turn symbols and units into words. Text that the user is to type is shown as it is typed.
+// voice.go and units.go turn symbols and units into words. Text that the user is to type is shown as it is typed.
 //
 // After an intended change: go test ./internal/linear -update, and read the recorded talks in testdata.
 package linear

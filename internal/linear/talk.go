@@ -44,6 +44,7 @@ type past struct {
 // place is a state of the talk: the name in its prompt, and how it handles a line.
 type place interface {
 	name(t *talk) string
+	enter(t *talk)
 	hear(t *talk, line string)
 	back(t *talk)
 	help(t *talk)
@@ -88,9 +89,7 @@ func (t *talk) begin(job calc.Job) bool {
 // goTo moves to another place, which may read something out when it is entered.
 func (t *talk) goTo(p place) {
 	t.at = p
-	if q, ok := p.(interface{ enter(*talk) }); ok {
-		q.enter(t)
-	}
+	p.enter(t)
 }
 
 // hear handles a line: first the words that mean the same everywhere.
@@ -104,7 +103,9 @@ func (t *talk) hear(line string) {
 	case "help":
 		t.helpOn(rest)
 	case "again":
-		t.voice.again()
+		for _, l := range t.voice.last {
+			t.voice.line(l)
+		}
 	case "words":
 		t.words(rest)
 	case "units":

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"brazebooth/calc"
-	"brazebooth/calc/advice"
 	"brazebooth/internal/choice"
 )
 
@@ -23,7 +22,10 @@ func (t *talk) why(name string) {
 	}
 	key := plainName(name)
 	if t.page != nil && key == t.page.Name {
-		t.whyPage(t.page)
+		for _, r := range t.page.Reasons {
+			t.voice.say(sentence(capital(t.inUnits(r.Text))))
+			t.source(r.Source, r.Known)
+		}
 		return
 	}
 	for _, n := range t.card.Notes {
@@ -34,27 +36,15 @@ func (t *talk) why(name string) {
 		}
 	}
 	if c, rest := t.choiceNamed(name); c != nil && rest == "" {
-		t.whyChoice(c)
+		t.voice.say(capital(c.Words()), ": ", t.now(c), ".")
+		if why := c.Assumed(&t.card); why != "" {
+			t.voice.say("It was not given: ", sentence(t.inUnits(why)))
+		}
 		return
 	}
 	t.refuse("no figure is called "+quoted(name),
 		"type why feed, why volts, why travel, or why and a name that results reads out; "+
 			"words "+literal(quoted(name))+" asks the glossary")
-}
-
-// whyPage reads out the sources of the page that was read out last.
-func (t *talk) whyPage(p *advice.Page) {
-	for _, r := range p.Reasons {
-		t.voice.say(sentence(capital(t.inUnits(r.Text))))
-		t.source(r.Source, r.Known)
-	}
-}
-
-func (t *talk) whyChoice(c *choice.Choice) {
-	t.voice.say(capital(c.Words()), ": ", t.now(c), ".")
-	if why := c.Assumed(&t.card); why != "" {
-		t.voice.say("It was not given: ", sentence(t.inUnits(why)))
-	}
 }
 
 // figureNamed finds a figure of the card, or of the page that was read out last, by any of its names; nil if there is

@@ -15,9 +15,12 @@ func Ratios(a *plot.Axis, low, high float64) {
 	if high > 30*low {
 		numbers = []float64{1, 3}
 	}
+	apart := func(v float64) bool { // an eighth of the axis
+		return len(list) == 0 || math.Log(v/list[len(list)-1].Value) > math.Log(high/low)/8
+	}
 	for ten := math.Pow(10, math.Floor(math.Log10(low))); ten < high; ten *= 10 {
 		for _, n := range numbers {
-			if v := n * ten; v >= low && v <= high && apart(list, v, high/low) {
+			if v := n * ten; v >= low && v <= high && apart(v) {
 				list = append(list, plot.Tick{Value: v, Label: number(v)})
 			}
 		}
@@ -31,11 +34,6 @@ func number(v float64) string {
 		return strconv.FormatFloat(v, 'f', 0, 64)
 	}
 	return strconv.FormatFloat(v, 'g', 3, 64)
-}
-
-// apart reports whether a number has enough room after the one before it: an eighth of the axis.
-func apart(list []plot.Tick, v, span float64) bool {
-	return len(list) == 0 || math.Log(v/list[len(list)-1].Value) > math.Log(span)/8
 }
 
 // Steps makes an axis linear between two values, with a number at each step.

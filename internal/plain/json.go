@@ -1,7 +1,6 @@
 package plain
 
 import (
-	"bytes"
 	"fmt"
 	"unicode/utf16"
 	"unicode/utf8"
@@ -13,16 +12,9 @@ import (
 func JSON(doc []byte) []byte {
 	out := make([]byte, 0, len(doc))
 	for len(doc) > 0 {
-		if n := bytes.IndexFunc(doc, func(r rune) bool { return r >= 0x7f }); n != 0 { // copies plain ASCII at once
-			if n < 0 {
-				n = len(doc)
-			}
-			out, doc = append(out, doc[:n]...), doc[n:]
-			continue
-		}
 		r, n := utf8.DecodeRune(doc)
 		switch {
-		case r != 0x7f && !hidden(r) && !lineBreak(r) && (r != utf8.RuneError || n > 1):
+		case r < 0x7f, !hidden(r) && !lineBreak(r) && (r != utf8.RuneError || n > 1):
 			out = append(out, doc[:n]...)
 		case r > 0xffff:
 			a, b := utf16.EncodeRune(r)

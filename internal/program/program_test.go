@@ -15,6 +15,7 @@ import (
 
 	"brazebooth/internal/cli"
 	"brazebooth/tui"
+	"brazebooth/tui/canvas"
 )
 
 // patience names the variable with which a test sets how long doctor waits for the terminal.
@@ -38,8 +39,8 @@ func TestMain(m *testing.M) {
 
 // The command line and the screens have the same themes.
 func TestThemesAreTheScreens(t *testing.T) {
-	names, themes := cli.Themes(), []tui.Theme{tui.ThemeAuto, tui.ThemeDark, tui.ThemeLight, tui.ThemeContrast,
-		tui.ThemeNone}
+	names, themes := cli.Themes(), []tui.Theme{canvas.ThemeAuto, canvas.ThemeDark, canvas.ThemeLight, canvas.ThemeContrast,
+		canvas.ThemeNone}
 	if len(names) != len(themes) {
 		t.Fatalf("%v and %v", names, themes)
 	}

@@ -6,9 +6,11 @@ package report
 
 import (
 	"slices"
+	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/calc/advice"
+	"brazebooth/tables"
 )
 
 // Block is one part of a finding. Most blocks hold values; timed.go, window.go and practice.go have further ones.
@@ -21,20 +23,6 @@ type Block interface {
 type Said []Line
 
 func (s Said) words(Options) []Line { return s }
-
-// KeptHead is the first lines of a saved card, followed by what its job left open.
-type KeptHead struct {
-	Said
-	Assumed []calc.Assumption
-}
-
-func (h KeptHead) words(o Options) []Line {
-	if len(h.Assumed) == 0 {
-		return h.Said
-	}
-	return append(slices.Clip(h.Said), Line{Kind: Named, Lead: "assumed", Text: AssumedText(h.Assumed, o.Units),
-		AsTyped: true})
-}
 
 // lines is a block of which only the words are needed, not the values.
 type lines func(o Options) []Line
@@ -51,27 +39,16 @@ type Head struct {
 // Stops are the warnings that stop a job. Every finding has them, and they come first.
 type Stops struct{ List []calc.Warning }
 
-// Chapter is a part of a finding: a page beside the card, or a part with a title of its own.
+// Chapter is a part of a finding with a title of its own.
 type Chapter struct {
-	Title  string // "" for a page that stands alone
-	Page   string // the page's name, "" for none
+	Title  string
 	Blocks []Block
 }
 
-// Fit says whether a job should be arc-brazed at all, and what a shop does instead.
-type Fit struct {
-	Verdict string // advice.Suits ..., "" if the page gives none
-	Instead []string
-}
-
-// Correction is the one setting to change after a test bead, and why.
-type Correction struct{ *advice.Correction }
-
-// Ranking is all fillers, the best first, with the reasons for and against each.
-type Ranking struct {
-	List     []advice.Ranked
-	Currency string
-	Brief    bool // the first three in full, only the names of the others
+// Body is the part that only a page beside the card shows; brief for a page among all the others.
+type Body struct {
+	*advice.Page
+	Brief bool
 }
 
 // Figures is a table of figures with their bands. The gun angle is left out, because the notes have it in words.
@@ -91,12 +68,6 @@ const (
 	OfTimed
 	OfKept // of a card as it was saved, without the remarks, which are about a present card
 )
-
-// Order is the order in which the pieces of a seam are laid.
-type Order struct{ Turns []string }
-
-// Reasons are sentences, each with how it is known, grouped by topic.
-type Reasons struct{ List []advice.Reason }
 
 // Cautions are warnings that do not stop a job.
 type Cautions struct {
@@ -123,5 +94,95 @@ type Assumed struct{ List []calc.Assumption }
 // Checks are the assumed values, ordered by how much each moves the answer.
 type Checks struct{ List []advice.Check }
 
-// Open are the choices that a page asks for and that were not given.
-type Open struct{ Choices []string }
+// Card is everything on a card, in its order.
+func Card(c *calc.Card) []Block {
+	list := []Block{Head{Card: c}, stopsOf(c)}
+	return append(append(list, cardBody(c)...), cautionsOf(c), Assumed{c.Assumed})
+}
+
+// cardBody is the part that only the card shows.
+func cardBody(c *calc.Card) []Block {
+	return []Block{Figures{Card: c, List: c.Figures}, Edges{c, true}, Notes{c.Notes}, Section{c.Section}}
+}
+
+// Kept is a card as it was saved, below the first lines of its record and what its job left open.
+func Kept(head Said, c *calc.Card) []Block {
+	first := func(o Options) []Line {
+		if len(c.Assumed) == 0 {
+			return head
+		}
+		return append(slices.Clip(head), Line{Kind: Named, Lead: "assumed", Text: AssumedText(c.Assumed, o.Units),
+			AsTyped: true})
+	}
+	return []Block{lines(first), stopsOf(c), Figures{c, c.Figures, OfKept}, Edges{c, true}, cautionsOf(c)}
+}
+
+// Wire is the card of a wire alone.
+func Wire(c *calc.Card) []Block {
+	return []Block{Head{Card: c, WireOnly: true}, Figures{Card: c, List: c.Figures}, cautionsOf(c)}
+}
+
+// Page is a page beside the card. open are the choices that it asks for and that were not given.
+func Page(p *advice.Page, open []string) []Block {
+	return []Block{Head{Card: &p.Card, Title: "Page " + p.Name}, stopsOf(&p.Card),
+		Body{Page: p}, Cautions{dangers(&p.Card, p.Warnings), true, true}, Assumed{p.Card.Assumed}, mayGive(open)}
+}
+
+// mayGive names the choices that a page asks for and that were not given.
+func mayGive(open []string) Said {
+	if len(open) == 0 {
+		return nil
+	}
+	return Said{{Kind: MayGive, Text: strings.Join(open, ", ")}}
+}
+
+// Whole is everything for a job: the card, the pages beside it in the order of the work, and what to check first.
+func Whole(c *calc.Card, pages []advice.Page) []Block {
+	list := []Block{Head{Card: c}, stopsOf(c)}
+	for _, chapter := range [...]advice.Chapter{advice.Decide, advice.Set, advice.Look, advice.Keep} {
+		if chapter == advice.Set {
+			list = append(list, Chapter{Title: "Set: the card", Blocks: cardBody(c)})
+		}
+		for i := range pages {
+			if p := &pages[i]; ChapterOf(p.Name) == chapter {
+				list = append(list, Chapter{string(chapter) + ": " + p.Name, []Block{Body{p, true}}})
+			}
+		}
+	}
+	return append(list, Chapter{Title: "Cautions", Blocks: []Block{cautionsOf(c)}},
+		Chapter{Title: "Check these first: assumed, since nobody gave them",
+			Blocks: []Block{Checks{advice.CheckFirst(c)}}})
+}
+
+func stopsOf(c *calc.Card) Stops { return Stops{calc.Stops(c.Warnings)} }
+
+// cautionsOf are a card's warnings that do not stop the job.
+func cautionsOf(c *calc.Card) Cautions {
+	stop := func(w calc.Warning) bool { return w.Severity == calc.Stop }
+	return Cautions{List: slices.DeleteFunc(slices.Clone(c.Warnings), stop)}
+}
+
+// ChapterOf is the chapter that a page belongs to, "" for an unknown page.
+func ChapterOf(name string) advice.Chapter {
+	p, ok := advice.EntryByName(name)
+	if !ok {
+		return ""
+	}
+	return p.Chapter
+}
+
+// dangers are the card's cautions about injuries at the arc, without those in said. A stopped job has none, because its
+// stops say more.
+func dangers(card *calc.Card, said []calc.Warning) []calc.Warning {
+	if card.Stopped() {
+		return nil
+	}
+	var list []calc.Warning
+	for _, d := range tables.Dangers {
+		code := func(w calc.Warning) bool { return w.Code == d.Code }
+		if i := slices.IndexFunc(card.Warnings, code); i >= 0 && !slices.ContainsFunc(said, code) {
+			list = append(list, card.Warnings[i])
+		}
+	}
+	return list
+}

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -8,7 +9,62 @@ import (
 	"brazebooth/calc/advice"
 	"brazebooth/internal/plain"
 	"brazebooth/internal/quantity"
+	"brazebooth/tables"
 )
+
+func (h Head) words(o Options) []Line {
+	c, wire := h.Card, "wire "+WireText(h.Card.Used.Wire.V)
+	if h.WireOnly {
+		return []Line{{Kind: Subject, Text: c.Setup.Filler.Name + ", " + wire}}
+	}
+	u := &c.Used
+	first := memberText(c, 0, o) + ", " + jointText(c, o)
+	list := []Line{{Kind: Subject, Lead: cmp.Or(h.Title, "Settings card"), Text: first}}
+	if !c.Setup.One {
+		list = append(list, Line{Kind: Subject, Text: "onto " + memberText(c, 1, o)})
+	}
+	with := []string{c.Setup.Filler.Name, wire, u.Mode, c.Setup.Gas.Name, u.Position}
+	return append(list, Line{Kind: Subject, Text: strings.Join(with, ", ")})
+}
+
+func memberText(card *calc.Card, i int, o Options) string {
+	m := &card.Setup.Members[i]
+	size := quantity.Show(m.Thickness, "mm", o.Units)
+	if m.Gauge != 0 {
+		size = fmt.Sprintf("%d ga %s, %s", m.Gauge, m.Metal.System, size)
+	}
+	coat := ""
+	if m.Coating.ID != "none" {
+		coat = " " + m.Coating.ID
+		if o.Heard {
+			coat = ", coat " + m.Coating.ID
+		}
+	}
+	return m.Metal.ID + " " + size + coat
+}
+
+// WireText names a wire as it is printed on its spool, with its diameter.
+func WireText(mm float64) string {
+	w, ok := tables.WireNear(mm)
+	switch {
+	case !ok:
+		return quantity.Show(mm, "mm", quantity.Both)
+	case w.Inch > 0:
+		return fmt.Sprintf("%s in (%.3f mm)", w.ID, mm)
+	}
+	return quantity.Show(mm, "mm", quantity.Metric)
+}
+
+func jointText(card *calc.Card, o Options) string {
+	text := card.Used.Joint
+	if g := card.Used.Gap.V; g > 0 {
+		text += ", gap " + quantity.Show(g, "mm", o.Units)
+	}
+	if name := calc.BackingOf(card); name != "" {
+		text += ", " + name + " behind"
+	}
+	return text
+}
 
 func (f Figures) words(o Options) []Line {
 	var list []Line
@@ -44,33 +100,6 @@ func basisLines(b *calc.Basis) []Line {
 	return list
 }
 
-func (s Order) words(Options) []Line {
-	if len(s.Turns) == 0 {
-		return nil
-	}
-	const lead = "order of the pieces along the seam, each laid back toward the finished end"
-	return []Line{{Kind: Turns, Lead: lead, Text: strings.Join(s.Turns, " – ")}}
-}
-
-func (r Reasons) words(o Options) []Line {
-	var list []Line
-	topic := ""
-	for _, x := range r.List {
-		if x.Topic != topic {
-			if topic != "" {
-				list = append(list, Line{Kind: Gap})
-			}
-			topic = x.Topic
-			list = append(list, Line{Kind: Topic, Text: topic})
-		}
-		list = append(list, Line{Kind: Reason, Lead: topic, Text: x.Text, Known: x.Known, Source: x.Source})
-		if o.Why {
-			list = append(list, Line{Kind: Source, Lead: "reason", Text: x.Source, Known: x.Known})
-		}
-	}
-	return list
-}
-
 // whoDecides ends the cautions of every answer except the card, which says it in a caution of its own.
 const whoDecides = "Local codes and licensed practice decide."
 
@@ -78,8 +107,8 @@ func (c Cautions) words(Options) []Line {
 	var list []Line
 	for i := range c.List {
 		l := warningLine(&c.List[i])
-		if c.Brief {
-			l.Text = firstSentence(l.Text)
+		if first, _, more := strings.Cut(l.Text, ". "); c.Brief && more {
+			l.Text = first + "."
 		}
 		list = append(list, l)
 	}
@@ -87,14 +116,6 @@ func (c Cautions) words(Options) []Line {
 		list = append(list, Line{Text: "The card has these in full. " + whoDecides})
 	}
 	return list
-}
-
-// firstSentence is a text up to its first full stop.
-func firstSentence(text string) string {
-	if first, _, more := strings.Cut(text, ". "); more {
-		return first + "."
-	}
-	return text
 }
 
 func (e Edges) words(o Options) []Line {
@@ -174,27 +195,15 @@ func (n Notes) words(Options) []Line {
 }
 
 func (a Assumed) words(o Options) []Line {
-	if len(a.List) == 0 {
-		return nil
-	}
-	list := []Line{{Kind: Heading, Text: "Assumed, since it was not given:"}}
-	for _, x := range a.List {
-		list = append(list, Line{Kind: Assume, Lead: x.Field, Value: Typed(x.Field, x.Value, o.Units), Text: x.Why})
-	}
-	return list
+	return under("Assumed, since it was not given:", each(a.List, func(x *calc.Assumption) Line {
+		return Line{Kind: Assume, Lead: x.Field, Value: Typed(x.Field, x.Value, o.Units), Text: x.Why}
+	}))
 }
 
 func (c Checks) words(o Options) []Line {
 	return each(c.List, func(x *advice.Check) Line {
 		return Line{Kind: CheckFirst, Lead: x.Field, Value: Typed(x.Field, x.Value, o.Units), Text: x.Text()}
 	})
-}
-
-func (p Open) words(Options) []Line {
-	if len(p.Choices) == 0 {
-		return nil
-	}
-	return []Line{{Kind: MayGive, Text: strings.Join(p.Choices, ", ")}}
 }
 
 // Typed is the value of a job's field as a person types it, in the units of a system. Values that are no numbers, such

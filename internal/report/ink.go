@@ -1,7 +1,6 @@
 package report
 
 import (
-	"bytes"
 	"slices"
 	"strings"
 	"time"
@@ -59,12 +58,6 @@ func newInk(paper Paper, when time.Time) (*ink, error) {
 	}
 	w, h := f.GetPageSize()
 	return &ink{f: f, w: w - 2*edgeMM, h: h, y: edgeMM, font: font}, f.Error()
-}
-
-func (k *ink) bytes() ([]byte, error) {
-	var out bytes.Buffer
-	err := k.f.Output(&out)
-	return out.Bytes(), err
 }
 
 // safe replaces the characters that the font does not have, and remembers them.

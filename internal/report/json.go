@@ -100,22 +100,16 @@ func (d *document) take(blocks []Block) {
 				d.Sections["cross_section"] = b.Section
 			}
 		case Chapter:
-			d.chapter(&b)
+			d.take(b.Blocks)
+		case Body:
+			s := sectionOf(b.Page)
+			if !b.Brief { // the page stands alone
+				d.Figures, d.Warnings = s.Figures, append(d.Warnings, s.Warnings...)
+				s.Figures, s.Warnings = nil, nil
+			}
+			d.Sections[b.Name] = s
 		}
 	}
-}
-
-func (d *document) chapter(c *Chapter) {
-	if c.Page == "" {
-		d.take(c.Blocks)
-		return
-	}
-	s := sectionOf(c.Blocks)
-	if c.Title == "" {
-		d.Figures, d.Warnings = s.Figures, append(d.Warnings, s.Warnings...)
-		s.Figures, s.Warnings = nil, nil
-	}
-	d.Sections[c.Page] = s
 }
 
 // section is a page in "sections".
@@ -130,28 +124,12 @@ type section struct {
 	*advice.Correction
 }
 
-func sectionOf(blocks []Block) (s section) {
-	for _, b := range blocks {
-		switch b := b.(type) {
-		case Fit:
-			s.Verdict = b.Verdict
-			if b.Verdict != "" || len(b.Instead) > 0 {
-				list := OrEmpty(b.Instead)
-				s.Instead = &list
-			}
-		case Correction:
-			s.Correction = b.Correction
-		case Ranking:
-			s.Ranking = b.List
-		case Figures:
-			s.Figures = each(b.List, figureOf)
-		case Order:
-			s.Order = b.Turns
-		case Reasons:
-			s.Reasons = OrEmpty(b.List)
-		case Cautions:
-			s.Warnings = b.List
-		}
+func sectionOf(p *advice.Page) section {
+	s := section{Verdict: p.Verdict, Figures: each(p.Figures, figureOf), Reasons: OrEmpty(p.Reasons),
+		Warnings: p.Warnings, Ranking: p.Ranking, Order: p.Order, Correction: p.Correction}
+	if p.Verdict != "" || len(p.Instead) > 0 {
+		list := OrEmpty(p.Instead)
+		s.Instead = &list
 	}
 	return s
 }

@@ -163,8 +163,9 @@ func valuesOf(blocks []Block) (figures []string, reasons []advice.Reason, warnin
 			for _, f := range b.List {
 				figures = append(figures, fmt.Sprint(f.Name, f.Value, f.Low, f.High, f.Unit))
 			}
-		case Reasons:
-			reasons = append(reasons, b.List...)
+		case Body:
+			f, _, w := valuesOf([]Block{Figures{List: b.Figures}, Cautions{List: b.Warnings}})
+			figures, reasons, warnings = append(figures, f...), append(reasons, b.Reasons...), append(warnings, w...)
 		case Stops:
 			warnings = append(warnings, b.List...)
 		case Cautions:

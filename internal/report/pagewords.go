@@ -3,6 +3,7 @@ package report
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"brazebooth/calc"
@@ -10,12 +11,23 @@ import (
 	"brazebooth/internal/quantity"
 )
 
-func (v Fit) words(Options) []Line {
-	var list []Line
-	if v.Verdict != "" {
-		list = append(list, Line{Kind: FitVerdict, Lead: v.Verdict, Text: cmp.Or(fitWords[v.Verdict], "STOP")})
+func (p Body) words(o Options) []Line {
+	answer := []Block{lines(p.fit), lines(p.correction)}
+	rest := []Block{lines(p.ranking), Figures{&p.Card, p.Figures, OfPage}, lines(p.order), lines(p.reasons)}
+	cautions := []Block{Cautions{List: p.Warnings}}
+	if o.Heard { // a listener hears them before figures and reasons
+		return said(slices.Concat(answer, cautions, rest), o)
 	}
-	for _, x := range v.Instead {
+	return said(slices.Concat(answer, rest, cautions), o)
+}
+
+// fit says whether a job should be arc-brazed at all, and what a shop does instead.
+func (p Body) fit(Options) []Line {
+	var list []Line
+	if p.Verdict != "" {
+		list = append(list, Line{Kind: FitVerdict, Lead: p.Verdict, Text: cmp.Or(fitWords[p.Verdict], "STOP")})
+	}
+	for _, x := range p.Instead {
 		list = append(list, Line{Kind: Instead, Text: x})
 	}
 	return list
@@ -24,8 +36,10 @@ func (v Fit) words(Options) []Line {
 var fitWords = map[string]string{advice.Suits: "suitable", advice.WithCare: "possible with care",
 	advice.AnotherWay: "choose another way"}
 
-func (c Correction) words(o Options) []Line {
-	if c.Correction == nil {
+// correction is the one setting to change after a test bead, and why.
+func (p Body) correction(o Options) []Line {
+	c := p.Correction
+	if c == nil {
 		return nil
 	}
 	var list []Line
@@ -47,15 +61,17 @@ func CorrectionText(c *advice.Change, do string, sys quantity.System) string {
 	return fmt.Sprintf("%s from %s to %s", calc.FigureLabel(c.What), show(c.From), show(c.To))
 }
 
-func (r Ranking) words(o Options) []Line {
+// ranking is all fillers, the best first, with the reasons for and against each; in brief the first three in full and
+// only the names of the others.
+func (p Body) ranking(o Options) []Line {
 	const full = 3
 	var list []Line
 	var others, out []string
-	for i := range r.List {
-		f := &r.List[i]
+	for i := range p.Ranking {
+		f := &p.Ranking[i]
 		switch {
-		case !r.Brief || i < full:
-			list = append(list, r.rank(i, o.Units)...)
+		case !p.Brief || i < full:
+			list = append(list, p.rank(i, o.Units)...)
 		case f.RuledOut:
 			out = append(out, f.ID)
 		default:
@@ -76,18 +92,14 @@ func (r Ranking) words(o Options) []Line {
 }
 
 // rank is one filler with the reasons for and against it.
-func (r *Ranking) rank(i int, sys quantity.System) []Line {
-	f := &r.List[i]
+func (p Body) rank(i int, sys quantity.System) []Line {
+	f := &p.Ranking[i]
 	parts := []string{f.Colour, fmt.Sprintf("%.0f MPa", f.Tensile)}
 	if f.Wire != nil {
 		parts = append(parts, fmt.Sprintf("%.0f g/m of seam", *f.Wire))
 	}
 	if f.Cost != nil {
-		money := r.Currency
-		if money == "" {
-			money = "money"
-		}
-		cost, along := *f.Cost, "metre"
+		money, cost, along := cmp.Or(p.Card.Used.Currency, "money"), *f.Cost, "metre"
 		if sys == quantity.Inch {
 			cost, along = cost/quantity.FeetPerMetre, "foot"
 		}
@@ -103,6 +115,38 @@ func (r *Ranking) rank(i int, sys quantity.System) []Line {
 	}
 	for _, x := range f.Against {
 		list = append(list, Line{Kind: Against, Text: x.Text, Known: x.Known, Source: x.Source})
+	}
+	return list
+}
+
+// order is the order in which the pieces of a seam are laid.
+func (p Body) order(Options) []Line {
+	if len(p.Order) == 0 {
+		return nil
+	}
+	const lead = "order of the pieces along the seam, each laid back toward the finished end"
+	return []Line{{Kind: Turns, Lead: lead, Text: strings.Join(p.Order, " – ")}}
+}
+
+// reasons are sentences, each with how it is known, grouped by topic.
+func (p Body) reasons(o Options) []Line {
+	var list []Line
+	topic := ""
+	for _, x := range p.Reasons {
+		if x.Topic != topic {
+			if topic != "" {
+				list = append(list, Line{Kind: Gap})
+			}
+			topic = x.Topic
+			list = append(list, Line{Kind: Topic, Text: topic})
+		}
+		list = append(list, Line{Kind: Reason, Lead: topic, Text: x.Text, Known: x.Known, Source: x.Source})
+		if o.Why {
+			list = append(list, Line{Kind: Source, Lead: "reason", Text: x.Source, Known: x.Known})
+		}
+	}
+	if len(list) > 0 {
+		list[0].N = 1
 	}
 	return list
 }

@@ -26,7 +26,8 @@ type Sketch struct{ *practice.Bead }
 func (p *Practice) Blocks() []Block {
 	list := []Block{p, lines(p.beads), Sketch{p.last()}}
 	if p.Run != nil {
-		list = append(list, lines(p.tally), lines(p.par))
+		tally := PracticeTally(len(p.Beads), p.last().Verdict, p.Run)
+		list = append(list, Said{{Text: tally}}, lines(p.par))
 	}
 	if p.Revealed != nil {
 		list = append(list, lines(p.hidden), lines(p.moved))
@@ -149,10 +150,6 @@ func BeadDrawing(b *practice.Bead, width, height int) (lines []string, perColumn
 const SketchText = "a sketch of the sight on a lap, not your bead to scale"
 
 func (s Sketch) words(Options) []Line { return []Line{{Kind: Picture, Of: s}} }
-
-func (p *Practice) tally(Options) []Line {
-	return []Line{{Text: PracticeTally(len(p.Beads), p.last().Verdict, p.Run)}}
-}
 
 // PracticeTally compares the number of the user's beads with the program's.
 func PracticeTally(beads int, verdict string, run *practice.Run) string {

@@ -37,11 +37,8 @@ const (
 // Blocks are the draft in words. A stopped job has no draft, and the blocks say why.
 func (p *Procedure) Blocks() []Block {
 	if p.Card.Stopped() {
-		var list Said
-		for _, s := range calc.Stops(p.Card.Warnings) {
-			list = append(list, warningLine(&s))
-		}
-		return []Block{list, Said{{Text: "No procedure is drafted of a job that is stopped."}}}
+		return []Block{Said(each(calc.Stops(p.Card.Warnings), warningLine)),
+			Said{{Text: "No procedure is drafted of a job that is stopped."}}}
 	}
 	list := []Block{
 		Said{{Kind: Draft, Text: "Brazing procedure specification, with its qualification record"},

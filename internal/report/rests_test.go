@@ -49,13 +49,13 @@ func TestFiguresThatDependOnAssumptions(t *testing.T) {
 	}
 	for field, names := range moved {
 		for name := range names {
-			if !slices.Contains(restsOn[name], field) {
+			if !slices.Contains(restsOn[field], name) {
 				t.Errorf("%s goes by the %s and is not marked", name, field)
 			}
 		}
 	}
-	for name, fields := range restsOn {
-		for _, field := range fields {
+	for field, names := range restsOn {
+		for _, name := range names {
 			if !moved[field][name] {
 				t.Errorf("%s does not go by the %s", name, field)
 			}

@@ -49,6 +49,12 @@ func (v Value) Band() string {
 	return quantity.Interval(v.Low, v.High)
 }
 
+// In is a value in the leading units of a system.
+func In(v float64, unit string, sys quantity.System) float64 {
+	v, _ = quantity.Convert(v, unit, sys.Lead())
+	return v
+}
+
 // Meaning is the meaning of a figure's band.
 type Meaning int
 
@@ -102,8 +108,9 @@ func RowOf(card *calc.Card, f *calc.Figure, of Table, sys quantity.System) Row {
 		r.Range = Working
 	}
 	r.Assumed = card.AssumedWhy(f.Name) != "" || f.Name == "seam_length" && !card.Job.Length.Set
-	r.Rests = of == OfPage && slices.ContainsFunc(restsOn[f.Name],
-		func(field string) bool { return notGiven(card, field) })
+	for field, names := range restsOn {
+		r.Rests = r.Rests || of == OfPage && slices.Contains(names, f.Name) && notGiven(card, field)
+	}
 	r.Long, r.Short = remark(card, f, sys)
 	if r.Range == Working {
 		r.Short = r.Range.Words()
@@ -175,16 +182,13 @@ func remark(card *calc.Card, f *calc.Figure, sys quantity.System) (long, short s
 	return quantity.Sentence(r[0], sys), quantity.Sentence(r[1], sys.Lead())
 }
 
-// restsOn are the choices that a page's figures depend on, apart from those of the card itself.
+// restsOn are the figures of pages that depend on a choice which is not the card's own.
 var restsOn = map[string][]string{
-	"seam_length": {"length"}, "throat_capacity": {"length"}, "bond_capacity": {"length"}, "sheet_capacity": {"length"},
-	"allowable_load": {"length"}, "arc_time": {"length"}, "wire_used": {"length"}, "gas_used": {"length"},
-	"wire_cost": {"length"}, "gas_cost": {"length"}, "labour_time": {"length", "operating"},
-	"labour_cost": {"length", "operating"}, "total_cost": {"length", "operating"}, "steel_cost": {"length",
-		"operating"},
-	"capture_needed": {"operating"}, "zinc_repair_time": {"length"}, "zinc_repair_cost": {"length"},
-	"pulled_bound": {"length"}, "pulled_allowable": {"length"},
-	"tacks": {"length"}, "seam_pieces": {"length"}, "layer_temperature": {"length"}, "interpass_hold": {"length"},
+	"length": {"seam_length", "throat_capacity", "bond_capacity", "sheet_capacity", "allowable_load", "arc_time",
+		"wire_used", "gas_used", "wire_cost", "gas_cost", "labour_time", "labour_cost", "total_cost", "steel_cost",
+		"zinc_repair_time", "zinc_repair_cost", "pulled_bound", "pulled_allowable", "tacks", "seam_pieces",
+		"layer_temperature", "interpass_hold"},
+	"operating": {"labour_time", "labour_cost", "total_cost", "steel_cost", "capture_needed"},
 }
 
 // notGiven reports whether nobody gave a choice, so that a page assumed it.
@@ -196,7 +200,7 @@ func notGiven(card *calc.Card, field string) bool {
 func assumedLine(f *Figures, sys quantity.System) string {
 	var list []string
 	for _, field := range [...]string{"length", "operating"} {
-		rests := func(x calc.Figure) bool { return slices.Contains(restsOn[x.Name], field) }
+		rests := func(x calc.Figure) bool { return slices.Contains(restsOn[field], x.Name) }
 		if !notGiven(f.Card, field) || !slices.ContainsFunc(f.List, rests) {
 			continue
 		}

@@ -8,6 +8,7 @@ import (
 
 	"brazebooth/calc"
 	"brazebooth/internal/deep"
+	"brazebooth/internal/joint"
 	"brazebooth/internal/quantity"
 )
 
@@ -43,11 +44,12 @@ func TestJointPictureShowsEveryPart(t *testing.T) {
 		}
 		lines, _ := Drawing(&c.Section, 120, 60)
 		text := bytes.Join(asBytes(lines), nil)
-		for ink, f := range sectionFills {
-			r, g, b, _ := f.fill.RGBA()
+		for part := joint.First; part < joint.Parts; part++ {
+			f := sectionFills[part]
+			r, g, b, _ := f.Fill.RGBA()
 			n := seen[color.RGBA{uint8(r >> 8), uint8(g >> 8), uint8(b >> 8), 255}]
-			if drawn := bytes.IndexByte(text, ink) >= 0; drawn != (n > 20) {
-				t.Errorf("%s %s: %s in characters: %v, and %d dots of the picture", j.Metal, j.Joint, f.name, drawn, n)
+			if drawn := bytes.IndexByte(text, inks[part]) >= 0; drawn != (n > 20) {
+				t.Errorf("%s %s: %s in characters: %v, and %d dots of the picture", j.Metal, j.Joint, f.Text, drawn, n)
 			}
 		}
 	}

@@ -27,12 +27,15 @@ type Options struct {
 const width = 80
 
 // Text writes a finding as plain text of at most Width columns.
-func Text(blocks []Block, o Options) string {
+func Text(blocks []Block, o Options) string { return written(blocks, o, (*writer).put) }
+
+// written puts a finding's lines into a medium without colour.
+func written(blocks []Block, o Options, put func(w *writer, lines []Line, i int)) string {
 	o.loud = true
 	w := writer{Options: o}
 	lines := Words(blocks, o)
 	for i := range lines {
-		w.put(lines, i)
+		put(&w, lines, i)
 	}
 	return w.String()
 }
@@ -43,8 +46,6 @@ type writer struct {
 	unit int // width of the unit's column in the present table
 }
 
-func (w *writer) wide() int { return cmp.Or(w.Width, width) }
-
 func (w *writer) line(format string, args ...any) {
 	text := strings.TrimRight(fmt.Sprintf(format, args...), " ")
 	w.WriteString(quantity.Marked(text, w.Comma) + "\n")
@@ -52,7 +53,7 @@ func (w *writer) line(format string, args ...any) {
 
 // para writes text after a mark, wrapped and indented by the width of the mark.
 func (w *writer) para(mark, text string) {
-	for _, line := range plain.Wrap(text, w.wide()-plain.Width(mark)) {
+	for _, line := range plain.Wrap(text, cmp.Or(w.Width, width)-plain.Width(mark)) {
 		w.line("%s%s", mark, line)
 		mark = strings.Repeat(" ", plain.Width(mark))
 	}
@@ -165,7 +166,7 @@ func (w *writer) figure(r *Row) {
 	v := &r.Value
 	text := fmt.Sprintf("  %-*s %9s %-*s %-13s ", labelColumn[r.Of], r.Label, v.Number, w.unit, v.Unit, v.Band())
 	text += r.Other.String()
-	beside := r.Beside(w.wide()-plain.Width(text)-2, plain.Width)
+	beside := r.Beside(cmp.Or(w.Width, width)-plain.Width(text)-2, plain.Width)
 	if beside != "" && r.Other.Number != "" {
 		text += ", "
 	}

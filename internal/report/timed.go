@@ -48,7 +48,7 @@ func Timed(s *calc.Timed) []Block {
 		}
 	}
 	return []Block{Head{Card: &s.Card, Title: "Timed arc"}, stopsOf(&s.Card),
-		Said{{Kind: Sentence, Text: s.Why}}, Beat{s}, Figures{&s.Card, append(list, s.Figures...), OfTimed},
+		Said{{Text: s.Why}}, Beat{s}, Figures{&s.Card, append(list, s.Figures...), OfTimed},
 		seam(s), Limits{s.Limits}, Wider{s.Wider},
 		Trace{s}, Remedies{s.Remedies, true}, Cautions{List: own}, Cautions{List: everyArcs, OnCard: true}, Decides{},
 		Assumed{s.Card.Assumed}}
@@ -73,14 +73,9 @@ func seam(s *calc.Timed) lines {
 }
 
 func (l Limits) words(Options) []Line {
-	if len(l.List) == 0 {
-		return nil
-	}
-	list := []Line{{Kind: Heading, Text: "What ends each range:"}}
-	for _, x := range l.List {
-		list = append(list, Line{Kind: Limit, Lead: calc.FigureLabel(x.Figure) + ", " + x.End + " end", Text: x.Text})
-	}
-	return list
+	return under("What ends each range:", each(l.List, func(x *calc.RangeLimit) Line {
+		return Line{Kind: Limit, Lead: calc.FigureLabel(x.Figure) + ", " + x.End + " end", Text: x.Text}
+	}))
 }
 
 func (w Wider) words(o Options) []Line {
@@ -114,17 +109,13 @@ func (t Trace) words(Options) []Line {
 }
 
 func (r Remedies) words(Options) []Line {
-	if len(r.List) == 0 {
-		return nil
-	}
-	list := []Line{{Kind: Heading, Text: "What would open a good zone:"}}
+	heading := "What would open a good zone:"
 	if r.Rhythm {
-		list[0].Text = "What would give a rhythm:"
+		heading = "What would give a rhythm:"
 	}
-	for i := range r.List {
-		list = append(list, Line{Kind: Remedy, Lead: r.List[i].Change, Text: r.text(&r.List[i]), Bad: !r.List[i].Opens})
-	}
-	return list
+	return under(heading, each(r.List, func(x *calc.Remedy) Line {
+		return Line{Kind: Remedy, Lead: x.Change, Text: r.text(x), Bad: !x.Opens}
+	}))
 }
 
 // text says what trying a change showed.

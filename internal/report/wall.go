@@ -72,8 +72,9 @@ func WallPDF(p *Wall, paper Paper, sys quantity.System) (pdf []byte, replaced []
 	} else if err := k.pages(p, &say, paper, sys); err != nil {
 		return nil, nil, err
 	}
-	pdf, err = k.bytes()
-	return pdf, k.missing, err
+	var out bytes.Buffer
+	err = k.f.Output(&out)
+	return out.Bytes(), k.missing, err
 }
 
 // pages prints the first page, the pages that continue it, and the map on a page of its own.

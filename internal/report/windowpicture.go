@@ -42,9 +42,15 @@ var (
 
 func (m *Map) picture() *picture.Picture {
 	sys := m.Units.Lead()
-	p := newPicture("wire feed, "+quantity.Label("m/min", sys), "travel, "+quantity.Label("mm/s", sys), m.Comma)
-	at := m.field(m.Chart.Chance)
-	p.Add(picture.Fill(at, chanceLevels, chanceFills))
+	at := setting(m.Suggestion.Feed, m.Suggestion.Travel, Options{Units: m.Units})
+	best := fmt.Sprintf("%s: good with %.0f %%", at, m.Chance.Good)
+	if !m.Good {
+		best = "No setting is good. Nearest miss: " + at
+	}
+	p := newPicture("wire feed, "+quantity.Label("m/min", sys), "travel, "+quantity.Label("mm/s", sys), &m.Card, best,
+		m.Units, m.Comma)
+	chance := m.field(m.Chart.Chance)
+	p.Add(picture.Fill(chance, chanceLevels, chanceFills))
 	var labels picture.Labels
 	var edges []picture.Label
 	for n, e := range m.Chart.Edges {
@@ -55,8 +61,8 @@ func (m *Map) picture() *picture.Picture {
 	p.Add(m.marks(&labels)...)
 	labels.List = slices.Concat(labels.List, m.zones(), edges)
 	p.Add(&labels)
-	picture.Ratios(&p.X, at.Xs[0], at.Xs[len(at.Xs)-1])
-	picture.Ratios(&p.Y, at.Ys[0], at.Ys[len(at.Ys)-1])
+	picture.Ratios(&p.X, chance.Xs[0], chance.Xs[len(chance.Xs)-1])
+	picture.Ratios(&p.Y, chance.Ys[0], chance.Ys[len(chance.Ys)-1])
 	m.words(p)
 	return p
 }
@@ -64,19 +70,14 @@ func (m *Map) picture() *picture.Picture {
 // field is values over the map's axes, in the map's units.
 func (m *Map) field(values []float64) *picture.Field {
 	return &picture.Field{Zs: values,
-		Xs: each(m.Chart.Feeds, func(v *float64) float64 { return m.in(*v, "m/min") }),
-		Ys: each(m.Chart.Travels, func(v *float64) float64 { return m.in(*v, "mm/s") })}
-}
-
-func (m *Map) in(v float64, unit string) float64 {
-	v, _ = quantity.Convert(v, unit, m.Units.Lead())
-	return v
+		Xs: each(m.Chart.Feeds, func(v *float64) float64 { return In(*v, "m/min", m.Units) }),
+		Ys: each(m.Chart.Travels, func(v *float64) float64 { return In(*v, "mm/s", m.Units) })}
 }
 
 // marks are a ring for the suggestion and a diamond for the setting that was asked about.
 func (m *Map) marks(labels *picture.Labels) (list []plot.Plotter) {
 	mark := func(feed, travel float64, name string, shape draw.GlyphDrawer, size vg.Length) {
-		at := plotter.XY{X: m.in(feed, "m/min"), Y: m.in(travel, "mm/s")}
+		at := plotter.XY{X: In(feed, "m/min", m.Units), Y: In(travel, "mm/s", m.Units)}
 		s, err := plotter.NewScatter(plotter.XYs{at})
 		if err != nil {
 			return // a setting outside the picture
@@ -140,7 +141,8 @@ func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (plac
 		for i := range nx {
 			for j := range ny {
 				if holds(i, j, deepest) {
-					deeper = append(deeper, plotter.XY{X: m.in(m.Feeds[i], "m/min"), Y: m.in(m.Travels[j], "mm/s")})
+					deeper = append(deeper, plotter.XY{X: In(m.Feeds[i], "m/min", m.Units),
+						Y: In(m.Travels[j], "mm/s", m.Units)})
 				}
 			}
 		}
@@ -153,17 +155,9 @@ func (m *Map) roomFor(word string, size vg.Length, in func(i, j int) bool) (plac
 
 // words writes above the map what it is about and what it suggests, and below it the meaning of the fills.
 func (m *Map) words(p *picture.Picture) {
-	o := Options{Units: m.Units}
-	at := setting(m.Suggestion.Feed, m.Suggestion.Travel, o)
-	best := fmt.Sprintf("%s: good with %.0f %%", at, m.Chance.Good)
-	if !m.Good {
-		best = "No setting is good. Nearest miss: " + at
-	}
-	p.Head = []picture.Line{{Text: PracticeWork(&m.Card, m.Units), Size: picture.Near},
-		{Text: best, Size: picture.Far, Bold: true}}
 	if m.Given != nil {
 		p.Head = append(p.Head, picture.Line{Size: picture.Near, Bold: true,
-			Text: Grid{m.Window, m.Given}.asked("", o)})
+			Text: Grid{m.Window, m.Given}.asked("", Options{Units: m.Units})})
 	}
 	p.Keys = []picture.Key{{Text: "chance"}}
 	for n, fill := range chanceFills {

@@ -17,7 +17,7 @@ type Line struct {
 	Known, Source string
 	Row           *Row  // of a figure
 	Of            Block // of a picture
-	N             int   // rank of a filler, from 1; 1 for an edge that is shown under the verdict
+	N             int   // rank of a filler, from 1; 1 for an edge under the verdict and for the first of the reasons
 	Bad           bool  // an edge is not met, a filler is ruled out
 	AsTyped       bool  // it repeats typed text, which keeps its units
 }
@@ -55,8 +55,7 @@ const (
 	Assume
 	CheckFirst
 	MayGive
-	Heading  // over a list
-	Sentence // what an answer comes to
+	Heading // over a list
 	Limit
 	Remedy
 	Picture
@@ -140,12 +139,13 @@ func warningLine(w *calc.Warning) Line {
 }
 
 func (c Chapter) words(o Options) []Line {
-	if o.Heard {
-		c.Blocks = cautionsFirst(c.Blocks)
+	return append([]Line{{Kind: Title, Text: c.Title}}, said(c.Blocks, o)...)
+}
+
+// under puts a heading over a list that is not empty.
+func under(heading string, list []Line) []Line {
+	if len(list) == 0 {
+		return nil
 	}
-	list := said(c.Blocks, o)
-	if c.Title == "" {
-		return list
-	}
-	return append([]Line{{Kind: Title, Text: c.Title}}, list...)
+	return append([]Line{{Kind: Heading, Text: heading}}, list...)
 }

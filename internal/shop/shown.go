@@ -29,8 +29,7 @@ func Held(r *book.Revision) ([]report.Block, error) {
 	c, err := book.Body[book.Card](r)
 	c.Clean()
 	card := AsKept(&c)
-	return append([]report.Block{report.KeptHead{Said: keptHead(&c, savedLine(r)), Assumed: c.Card.Assumed}},
-		report.Kept(&card)...), err
+	return report.Kept(keptHead(&c, savedLine(r)), &card), err
 }
 
 // keptHead is a kept card's name, tags and note, with its job.

@@ -14,9 +14,6 @@ type Beat struct {
 // Burns reports whether the arc burns at the present position.
 func (b Beat) Burns() bool { return b.Playing && b.At*(b.On+b.Off) < b.On }
 
-// cells are how many columns of a width stand for the burning arc.
-func (b Beat) cells(w int) int { return max(1, min(w-2, int(b.On/(b.On+b.Off)*float64(w)+0.5))) }
-
 // Draw draws the beat: the part with the arc and the part without, a column apart. While it plays, the elapsed part is
 // lit; otherwise the whole part with the arc is.
 func (b Beat) Draw(th *Theme, w, h int) Block {
@@ -29,7 +26,8 @@ func (b Beat) Draw(th *Theme, w, h int) Block {
 }
 
 func (b Beat) fill(c *Cells, th *Theme) {
-	w, on := c.W, b.cells(c.W)
+	w := c.W
+	on := max(1, min(w-2, int(b.On/(b.On+b.Off)*float64(w)+0.5)))
 	lit, rest := on, 0
 	if b.Playing {
 		passed := int(max(0, min(1, b.At)) * float64(w))

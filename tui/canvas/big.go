@@ -2,6 +2,7 @@ package canvas
 
 import (
 	"math"
+	"strings"
 	"sync"
 )
 
@@ -43,12 +44,8 @@ func Fit(text string, w, h int) (Size, bool) {
 
 // Drawable reports whether every character of a text can be drawn big.
 func Drawable(text string) bool {
-	for _, r := range text {
-		if _, ok := glyphs[r]; !ok {
-			return false
-		}
-	}
-	return text != ""
+	unknown := func(r rune) bool { _, ok := glyphs[r]; return !ok }
+	return text != "" && !strings.ContainsFunc(text, unknown)
 }
 
 // pen is the pen for a size. A stroke is about a sixth of the height, in whole dots, and leaves the holes of an 8 open.
@@ -73,22 +70,18 @@ func (s Size) dotsOf(g glyph) int {
 	return 2 * int(math.Round(float64(s.Columns)*g.wide))
 }
 
-func (s Size) dotWidth(text string) int {
-	n := 0
-	for _, r := range text {
-		if g, ok := glyphs[r]; ok {
-			n += s.dotsOf(g) + s.gap()
-		}
-	}
-	return max(0, n-s.gap())
-}
-
 // Width is how many columns a text takes.
 func (s Size) Width(text string) int {
 	if s.Lines == 0 {
 		return width(text)
 	}
-	return (s.dotWidth(text) + 1) / 2
+	dots := 0
+	for _, r := range text {
+		if g, ok := glyphs[r]; ok {
+			dots += s.dotsOf(g) + s.gap()
+		}
+	}
+	return (max(0, dots-s.gap()) + 1) / 2
 }
 
 // shape is a character in a size. A coarse one is drawn in whole columns instead of halves.

@@ -42,10 +42,10 @@ var (
 		{Name: "wire", Value: ".035 CuSi3", Assumed: true}, {Name: "mode", Value: "dip", Assumed: true},
 		{Name: "joint", Value: "lap", Assumed: true}, {Name: "gap", Value: "no gap", Assumed: true},
 		{Name: "onto", Value: "on same", Assumed: true}, {Name: "position", Value: "flat", Assumed: true}}}
-	tryLap = Joint{
+	tryLap = Joint{Section: joint.Section{
 		Shape:  joint.Shape{Kind: joint.Lap, Thick: [2]float64{0.9, 0.9}, Wet: [2]float64{3.4, 3.1}, Phi: 0.75},
 		Melted: [2]float64{5, 5}, Boiled: [2]float64{3.7, 3.4},
-		MeltedBack: [2]float64{4.8, 4.6}, BoiledBack: [2]float64{3.5, 3}}
+		MeltedBack: [2]float64{4.8, 4.6}, BoiledBack: [2]float64{3.5, 3}}}
 	tryEdges = Edges{{Name: "wets", Margin: 19}, {Name: "base stays solid", Margin: -6},
 		{Name: "joint filled", Margin: 92}, {Name: "no burn-through", Margin: 38}}
 	tryBeat = Beat{On: 0.32, Off: 0.54, OnText: "ARC ON  0.32 s", OffText: "off  0.54 s", Playing: true, At: 0.6,
@@ -72,7 +72,7 @@ func tryJoints() []Joint {
 		{Kind: joint.Overlay, Thick: [2]float64{6, 0}, Wet: [2]float64{3, 3}, Phi: 0.6},
 		{Kind: joint.Lap, Thick: [2]float64{0.9, 3}, Gap: 0.4, Wet: [2]float64{3.4, 0}},
 	} {
-		list = append(list, Joint{Shape: s})
+		list = append(list, Joint{Section: joint.Section{Shape: s}})
 	}
 	return list
 }

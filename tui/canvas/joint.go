@@ -17,7 +17,7 @@ func (s *Joint) Scale(w, h int) float64 {
 		thin = min(thin, s.Thick[1])
 	}
 	// Large enough for the thinner member to be two dots thick, as long as the whole bead is visible.
-	return max(s.Least, fit(s.closeUp()), min(fit(s.whole()), thin/2))
+	return max(s.Least, fit(s.closeUp()), min(fit(s.Whole()), thin/2))
 }
 
 // Draw draws the joint to scale, in the middle, with its lower edge on the last line.
@@ -32,6 +32,11 @@ func (s Joint) Draw(th *Theme, w, h int) Block {
 	}
 	shown.steady(scale)
 	f := shown.shownIn(float64(w)*scale, float64(h)*2*scale)
+	for i := range shown.Thick { // zinc on both faces of a thin member would hide the metal between them
+		if shown.Thick[i] < 2.5*scale && shown.MeltedBack[i] > 0 {
+			shown.Melted[i], shown.Boiled[i] = 0, 0
+		}
+	}
 	// The first member ends between two columns, and the joint lies between two dots: half a dot would be a large part
 	// of a thin sheet or of a gap, and a column with two different halves costs bytes.
 	end := 0.0
@@ -49,6 +54,10 @@ func (s Joint) Draw(th *Theme, w, h int) Block {
 	return c.Lines(th)
 }
 
+// jointParts are the parts as they are drawn.
+var jointParts = [joint.Parts]part{joint.Air: partAir, joint.First: partFirst, joint.Second: partSecond,
+	joint.Filler: partBead, joint.Backing: partBacking, joint.Boiled: partBoiled, joint.Melted: partMelted}
+
 // steady rounds the widths along the members to columns, and the bead's angle to tenths of a radian, about a dot of its
 // height. Otherwise a tenth of a millimetre would change the picture, and it would be sent again with nearly every key.
 func (s *Joint) steady(scale float64) {
@@ -65,7 +74,7 @@ func (s *Joint) steady(scale float64) {
 // shownIn is the area that a picture of this size, in mm, shows: the close-up, and as much around it as there is room
 // for.
 func (s *Joint) shownIn(wide, high float64) joint.Frame {
-	f, all := s.closeUp(), s.whole()
+	f, all := s.closeUp(), s.Whole()
 	f.Left, f.Right = widen(f.Left, f.Right, all.Left, all.Right, wide)
 	f.Low, f.Top = widen(f.Low, f.Top, all.Low, all.Top, high)
 	return f
@@ -80,20 +89,10 @@ func widen(low, high, lowest, highest, room float64) (float64, float64) {
 	return low - max(0, down), high + max(0, up)
 }
 
-// Joint is a joint's cross-section and the state of its zinc, in mm from the joint outward on each member; 0 without
-// zinc.
+// Joint is a joint's cross-section.
 type Joint struct {
-	joint.Shape
-	Melted     [2]float64 // on the face with the bead
-	Boiled     [2]float64
-	MeltedBack [2]float64 // on the other face
-	BoiledBack [2]float64
-	Least      float64 // the least width of a column in mm: the larger one of two drawings beside each other
-}
-
-// whole is the area with the bead, the burnt zinc and a little of the members beside it.
-func (s *Joint) whole() joint.Frame {
-	return s.Frame(func(i int) float64 { return max(s.Wet[i], s.Melted[i], s.MeltedBack[i]) + 2 })
+	joint.Section
+	Least float64 // the least width of a column in mm: the larger one of two drawings beside each other
 }
 
 // closeUp is the area with the bead.
@@ -101,35 +100,9 @@ func (s *Joint) closeUp() joint.Frame { return s.Frame(func(i int) float64 { ret
 
 // at is the part at a place. dot is the size of a dot in mm.
 func (s *Joint) at(bead *joint.Bead, p joint.Point, dot float64) part {
-	if i, depth, along, ok := s.Member(p); ok {
-		return s.surface(i, depth, along, dot)
+	at := s.At(bead, p, dot)
+	if at == joint.Air && s.Film(p, dot) {
+		at = joint.Filler
 	}
-	switch {
-	case bead.Holds(p), s.Film(p, dot):
-		return partBead
-	case s.Behind(p):
-		return partBacking
-	}
-	return partAir
-}
-
-// surface is a member, or the state of its zinc on its outermost dot.
-func (s *Joint) surface(i int, depth, along, dot float64) part {
-	boiled, melted, back := s.Boiled[i], s.Melted[i], depth > s.Thick[i]/2
-	if back {
-		boiled, melted, depth = s.BoiledBack[i], s.MeltedBack[i], s.Thick[i]-depth
-	}
-	thin := s.Thick[i] < 2.5*dot && s.MeltedBack[i] > 0 // zinc on both faces would hide the metal between them
-	if depth <= dot && (back || along > s.Wet[i] && !thin) {
-		switch {
-		case along < boiled:
-			return partBoiled
-		case along < melted:
-			return partMelted
-		}
-	}
-	if i == 1 {
-		return partSecond
-	}
-	return partFirst
+	return jointParts[at]
 }

@@ -33,9 +33,6 @@ var landSigns = [lands]struct{ sign, word, short string }{
 func (l Land) ground() Role  { return landInk + Role(l) }
 func (l Land) on(r Role) Ink { return r.On(l.ground()) }
 
-// words is the ink for words on the land itself.
-func (l Land) words() Ink { return l.on(landOn+Role(l)) | Bold }
-
 // Map shows what every combination of two settings does. Values are in the units of its axes. Both axes are
 // logarithmic.
 type Map struct {

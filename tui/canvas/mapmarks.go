@@ -85,7 +85,7 @@ func (d *mapDrawing) label(l Land, word string) bool {
 	if best < 0 {
 		return false
 	}
-	ink := l.words()
+	ink := l.on(landOn+Role(l)) | Bold
 	if !d.th.ground || d.Stale {
 		ink = Text.Ink() | Bold
 	}

@@ -205,7 +205,8 @@ func TestTicks(t *testing.T) {
 
 // A joint is to scale: the thickness of its sheets has the same scale as the width of the bead.
 func TestJointIsToScale(t *testing.T) {
-	j := Joint{Shape: joint.Shape{Kind: joint.Overlay, Thick: [2]float64{4, 0}, Wet: [2]float64{3, 3}, Phi: 0.5}}
+	j := Joint{Section: joint.Section{Shape: joint.Shape{Kind: joint.Overlay, Thick: [2]float64{4, 0},
+		Wet: [2]float64{3, 3}, Phi: 0.5}}}
 	const w, h = 60, 12
 	scale := j.Scale(w, h)
 	bead, sheet := 0, 0

@@ -40,7 +40,8 @@ func wild() []drawn {
 		{"wild map", 0, wildMap(long).Draw}, {"wild chart", 0, wildChart(long).Draw}, {"wild beat", 0, beat.Draw},
 		{"no chips", 0, Chips{}.Draw}, {"no dials", 0, Dials{}.Draw}, {"no edges", 0, Edges{}.Draw},
 	}
-	tee := Joint{Shape: joint.Shape{Kind: joint.Tee, Thick: [2]float64{1e-9, 1e9}, Wet: [2]float64{1, 1}, Phi: 3}}
+	tee := Joint{Section: joint.Section{Shape: joint.Shape{Kind: joint.Tee, Thick: [2]float64{1e-9, 1e9},
+		Wet: [2]float64{1, 1}, Phi: 3}}}
 	return append(all, drawn{"wild joint", 0, tee.Draw})
 }
 

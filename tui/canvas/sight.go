@@ -31,10 +31,6 @@ type places [][4]float64
 // The size of a drawing of a test bead, in its own units.
 const sightWide, sightHigh = 18.0, 8.0
 
-func (m *mark) covers(x, y float64) bool {
-	return slices.ContainsFunc(m.at, func(at [4]float64) bool { return m.kind.covers(at, x, y) })
-}
-
 func (k shapeKind) covers(at [4]float64, x, y float64) bool {
 	a, b, c, d := at[0], at[1], at[2], at[3]
 	switch k {
@@ -68,7 +64,7 @@ func DrawSight(th *Theme, id string, w, h int) Block {
 	c.picture(th, 0, h-lines, columns, lines, func(column, line float64) part {
 		x, y := column/float64(columns)*sightWide, line/float64(lines)*sightHigh
 		for i := len(list) - 1; i >= 0; i-- {
-			if list[i].covers(x, y) {
+			if slices.ContainsFunc(list[i].at, func(at [4]float64) bool { return list[i].kind.covers(at, x, y) }) {
 				return list[i].part
 			}
 		}

@@ -43,15 +43,12 @@ func (s Strip) Draw(th *Theme, w, h int) Block {
 	return c.Lines(th)
 }
 
-// Whole reports whether a strip of this size has room for the whole reason and what to do.
+// Whole reports whether a strip of two lines or more has room for the whole reason and what to do.
 func (s Strip) Whole(w, h int) bool {
 	if s.laid(w, h).lines != nil {
 		return true
 	}
 	x := margin(w) + 2 + width(s.word()) + margin(w) + 1
-	if h < 2 {
-		return x+width(s.full()+" – "+s.Do) <= w-margin(w)
-	}
 	_, rest := s.paragraph(w, x)
 	return len(rest) < h
 }

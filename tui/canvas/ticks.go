@@ -31,7 +31,7 @@ func logTicks(low, high float64, cells int, comma bool, room func(text string) i
 		for e := int(math.Floor(math.Log10(low))) - 1; e <= int(math.Ceil(math.Log10(high))); e++ {
 			for _, m := range mantissas {
 				v := m * math.Pow10(e)
-				t := tick{number(v, comma), share(v, low, high, cells)}
+				t := tick{decimal(strconv.FormatFloat(v, 'g', 6, 64), comma), share(v, low, high, cells)}
 				meets := func(o tick) bool { return from(t) < from(o)+room(o.text) && from(o) < from(t)+room(t.text) }
 				if v >= low && v <= high && !slices.ContainsFunc(list, meets) {
 					list = append(list, t)
@@ -75,9 +75,6 @@ func roundStep(v float64) float64 {
 	}
 	return 10 * e
 }
-
-// number is a figure without needless zeros.
-func number(v float64, comma bool) string { return decimal(strconv.FormatFloat(v, 'g', 6, 64), comma) }
 
 func decimal(text string, comma bool) string {
 	if comma {

@@ -5,6 +5,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"strings"
 
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
@@ -15,6 +16,55 @@ import (
 	"brazebooth/internal/picture"
 	"brazebooth/internal/quantity"
 )
+
+// inks draw the parts of a joint in characters. On the surface of a coated member X marks boiled and z melted zinc.
+const inks = ` /\o=Xz`
+
+// drawn is a cross-section and the area that a drawing shows.
+type drawn struct {
+	joint.Section
+	bead  *joint.Bead
+	frame joint.Frame
+}
+
+func newDrawn(s *calc.Section) drawn {
+	d := drawn{Section: SectionOf(s)}
+	if d.Kind == joint.Lap || d.Kind == joint.Tee {
+		d.Gap = 0 // these joints are drawn closed
+	}
+	d.bead, d.frame = d.Bead(), d.Whole()
+	return d
+}
+
+// SectionOf is a joint as it is drawn.
+func SectionOf(s *calc.Section) joint.Section {
+	kind, _ := joint.KindOf(s.Joint)
+	return joint.Section{
+		Shape:  joint.Shape{Kind: kind, Thick: s.Thick, Gap: s.Gap, Wet: s.Wet, Phi: s.Phi, Backing: s.Backing},
+		Melted: s.Melted, Boiled: s.Boiled, MeltedBack: s.MeltedBack, BoiledBack: s.BoiledBack}
+}
+
+// Drawing is a joint to scale in at most h lines of at most w columns, each half as wide as a line is high, and how
+// many millimetres a column is wide. It returns no lines if the joint is not modelled.
+func Drawing(s *calc.Section, w, h int) (lines []string, perColumn float64) {
+	if !s.Drawn || w < 20 || h < 4 {
+		return nil, 0
+	}
+	d := newDrawn(s)
+	f := d.frame
+	perColumn = math.Max((f.Right-f.Left)/float64(w), (f.Top-f.Low)/float64(h)/2)
+	rows := int(math.Ceil((f.Top - f.Low) / (2 * perColumn)))
+	cols := int(math.Ceil((f.Right - f.Left) / perColumn))
+	for r := range min(rows, h) {
+		line := make([]byte, min(cols, w))
+		for c := range line {
+			p := joint.Point{X: f.Left + (float64(c)+0.5)*perColumn, Y: f.Top - (float64(r)+0.5)*2*perColumn}
+			line[c] = inks[d.At(d.bead, p, 2*perColumn)]
+		}
+		lines = append(lines, strings.TrimRight(string(line), " "))
+	}
+	return lines, perColumn
+}
 
 // Joint is a card's cross-section as a picture: the members, the bead and the zinc, to scale.
 type Joint struct {
@@ -27,27 +77,25 @@ type Joint struct {
 func (j Joint) SVG() ([]byte, error)        { return j.picture().SVG() }
 func (j Joint) PNG(dpi int) ([]byte, error) { return j.picture().PNG(dpi) }
 
-// The fills of the parts. Each has a lightness of its own, so that they can be told apart without colour.
-var sectionFills = map[byte]struct {
-	fill color.Color
-	name string
-}{
-	inkFirst: {color.Gray{0xa8}, "first member"}, inkSecond: {color.Gray{0xcc}, "second member"},
-	inkBead: {color.RGBA{0xb0, 0x6a, 0x2c, 255}, "bead"}, inkBacking: {color.RGBA{0x6c, 0x78, 0x84, 255}, "backing"},
-	inkBoiled: {color.RGBA{0x30, 0x20, 0x00, 255}, "zinc boiled"},
-	inkMelted: {color.RGBA{0xe8, 0xc0, 0x20, 255}, "zinc melted"},
+// sectionFills are the fills of the parts. Each has a lightness of its own, so that they can be told apart without
+// colour.
+var sectionFills = [joint.Parts]picture.Key{
+	joint.First:   {Fill: color.Gray{0xa8}, Text: "first member"},
+	joint.Second:  {Fill: color.Gray{0xcc}, Text: "second member"},
+	joint.Filler:  {Fill: color.RGBA{0xb0, 0x6a, 0x2c, 255}, Text: "bead"},
+	joint.Backing: {Fill: color.RGBA{0x6c, 0x78, 0x84, 255}, Text: "backing"},
+	joint.Boiled:  {Fill: color.RGBA{0x30, 0x20, 0x00, 255}, Text: "zinc boiled"},
+	joint.Melted:  {Fill: color.RGBA{0xe8, 0xc0, 0x20, 255}, Text: "zinc melted"},
 }
 
 func (j Joint) picture() *picture.Picture {
-	p := newPicture("", "", j.Comma)
+	p := newPicture("", "", j.Card, VerdictText(j.Card), j.Units, j.Comma)
 	p.HideAxes()
-	p.Head = []picture.Line{{Text: PracticeWork(j.Card, j.Units), Size: picture.Near},
-		{Text: VerdictText(j.Card), Size: picture.Far, Bold: true}}
 	d := newDrawn(&j.Section)
 	parts := d.parts()
-	for _, ink := range [...]byte{inkFirst, inkSecond, inkBead, inkBacking, inkBoiled, inkMelted} {
-		if parts[ink] {
-			p.Keys = append(p.Keys, picture.Key{Fill: sectionFills[ink].fill, Text: sectionFills[ink].name})
+	for part := joint.First; part < joint.Parts; part++ {
+		if parts[part] {
+			p.Keys = append(p.Keys, sectionFills[part])
 		}
 	}
 	foot := "To scale, by the middle values."
@@ -61,23 +109,25 @@ func (j Joint) picture() *picture.Picture {
 	return p
 }
 
-// newPicture is an empty picture with the names of its axes; its numbers have a comma or a point.
-func newPicture(x, y string, comma bool) *picture.Picture {
+// newPicture is a picture with the names of its axes and, above it, what it is about and what it says.
+func newPicture(x, y string, card *calc.Card, said string, sys quantity.System, comma bool) *picture.Picture {
 	p := picture.New(x, y)
 	if comma {
 		p.Say = quantity.Comma
 	}
+	p.Head = []picture.Line{{Text: PracticeWork(card, sys), Size: picture.Near},
+		{Text: said, Size: picture.Far, Bold: true}}
 	return p
 }
 
 // parts are the parts that a drawing contains.
-func (d *drawn) parts() map[byte]bool {
+func (d *drawn) parts() (parts [joint.Parts]bool) {
 	const dots = 200
-	parts, f := map[byte]bool{}, d.frame
+	f := d.frame
 	cell := max(f.Right-f.Left, f.Top-f.Low) / dots
 	for x := f.Left + cell/2; x < f.Right; x += cell {
 		for y := f.Low + cell/2; y < f.Top; y += cell {
-			parts[d.at(joint.Point{X: x, Y: y}, 2*cell)] = true
+			parts[d.At(d.bead, joint.Point{X: x, Y: y}, 2*cell)] = true
 		}
 	}
 	return parts
@@ -108,8 +158,8 @@ func (s *toScale) Plot(c draw.Canvas, _ *plot.Plot) {
 	for y := range img.Rect.Dy() {
 		for x := range img.Rect.Dx() {
 			p := joint.Point{X: f.Left + (float64(x)+0.5)*cell, Y: f.Top - (float64(y)+0.5)*cell}
-			if ink := s.at(p, coat); ink != inkAir {
-				img.Set(x, y, sectionFills[ink].fill)
+			if part := s.At(s.bead, p, coat); part != joint.Air {
+				img.Set(x, y, sectionFills[part].Fill)
 			}
 		}
 	}
