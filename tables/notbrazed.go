@@ -2,8 +2,8 @@ package tables
 
 import (
 	"errors"
+	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"brazebooth/internal/mistake"
@@ -94,19 +94,16 @@ func stopRow(hazard string, words ...string) notBrazedRow {
 	return notBrazedRow{hazard, words, "stop: " + why, h.Origin, lower(h.Instead) + "; see the hazard " + word}
 }
 
-// refused returns the error for a name that means such a metal or coat, and nil for any other.
-func refused(text string) *mistake.Error {
+// refused returns the error for a name that means such a metal or coat by a rule, and nil for any other.
+func refused(text string, means func(n *notBrazedRow, key string) bool) *mistake.Error {
 	key := fold(text)
 	for i := range notBrazed {
-		if n := &notBrazed[i]; n.named(key) {
-			return n.refusal(text)
+		if n := &notBrazed[i]; means(n, key) {
+			return &mistake.Error{What: quoted(text) + " has no card here: " + n.Why, Hint: n.Instead,
+				Cause: ErrNotBrazed}
 		}
 	}
 	return nil
-}
-
-func (n *notBrazedRow) refusal(text string) *mistake.Error {
-	return &mistake.Error{What: quoted(text) + " has no card here: " + n.Why, Hint: n.Instead, Cause: ErrNotBrazed}
 }
 
 // named reports whether a folded name means this metal: a whole name of it, also followed by "sheet" and the
@@ -129,15 +126,12 @@ func (n *notBrazedRow) named(key string) bool {
 // coatClassRow returns the row's id for a class of coat: AZ or ZM with its mass in g/m2 in steps of 5. It returns
 // "" for any other name, such as AZ31, which is a magnesium alloy.
 func coatClassRow(key string) string {
-	if len(key) < 4 {
-		return ""
-	}
-	mass, err := strconv.Atoi(key[2:])
+	kind, mass, ok := classOf(key)
 	switch {
-	case err != nil || mass < 30 || mass%5 != 0:
-	case key[:2] == "az":
+	case !ok || mass < 30 || math.Mod(mass, 5) != 0:
+	case kind == "az":
 		return "al-zn"
-	case key[:2] == "zm":
+	case kind == "zm":
 		return "zn-mg"
 	}
 	return ""
@@ -162,13 +156,7 @@ func alloy(key string) string {
 	return key[:4]
 }
 
-// refusedIfMistyped returns the error for a mistyped name of such a metal. It is called only if no row has the name.
-func refusedIfMistyped(text string) *mistake.Error {
-	key := fold(text)
-	for i := range notBrazed {
-		if n := &notBrazed[i]; slices.ContainsFunc(n.words, func(w string) bool { return slipped(key, w) }) {
-			return n.refusal(text)
-		}
-	}
-	return nil
+// mistyped reports whether a folded name is this metal's with a small typing error.
+func (n *notBrazedRow) mistyped(key string) bool {
+	return slices.ContainsFunc(n.words, func(w string) bool { return slipped(key, w) })
 }
