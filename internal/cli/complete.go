@@ -103,8 +103,7 @@ func (d *Deps) flagCompleters() map[string]cobra.CompletionFunc {
 			list[k.Name] = fixed(k.Values)
 		}
 	}
-	for i := range choice.All() {
-		c := &choice.All()[i]
+	for _, c := range choice.All() {
 		rows := c.Standard(&choice.Present{})
 		switch {
 		case list[c.Name] != nil:

@@ -49,8 +49,7 @@ func without(cmd *cobra.Command, what string, names ...string) {
 
 // bindCard adds every choice of a card, the named choices of the pages beside it, and the power source.
 func bindCard(cmd *cobra.Command, pages ...string) {
-	for i := range choice.OnCard() {
-		c := &choice.OnCard()[i]
+	for _, c := range choice.OnCard() {
 		cmd.Flags().String(c.Name, "", c.Help())
 	}
 	bind(cmd, pages...)
@@ -59,10 +58,7 @@ func bindCard(cmd *cobra.Command, pages ...string) {
 
 // bindAll adds every choice of a card and of all pages.
 func bindAll(cmd *cobra.Command) {
-	bindCard(cmd)
-	for _, c := range choice.OnPages() {
-		bind(cmd, c.Name)
-	}
+	bindCard(cmd, choice.Names(choice.OnPages())...)
 }
 
 const sourceName = "power-source"
@@ -86,8 +82,7 @@ func jobOf(cmd *cobra.Command) (j calc.Job, err error) {
 func jobInto(cmd *cobra.Command, j *calc.Job) error {
 	var said []string
 	sys, _ := unitsOf(cmd) // for the words only: a wrong --units was reported before
-	for i := range choice.All() {
-		c := &choice.All()[i]
+	for _, c := range choice.All() {
 		f := cmd.Flags().Lookup(c.Name)
 		if f == nil || !f.Changed {
 			continue
