@@ -49,7 +49,8 @@ func New(ctx context.Context, level int, seed uint64) (Booth, error) {
 		return Booth{}, err
 	}
 	for range mostDraws {
-		p := Booth{Level: level, Seed: seed, Work: work.Name, Truth: drawTruth(r, &nominal.Setup.Filler)}
+		p := Booth{Level: level, Seed: seed, Work: work.Name, Truth: Truth{Phi: drawn(r, nominal.Setup.Filler.Phi),
+			Eta: drawn(r, tables.ArcEfficiency), StickOut: drawn(r, tables.DefaultStickOut)}}
 		done, err := p.lay(ctx, r, &nominal)
 		if done || err != nil {
 			return p, err
@@ -74,11 +75,6 @@ func dice(level int, seed uint64) *rand.Rand {
 func drawWork(r *rand.Rand, level int) Work {
 	works := levels[level-1].Works
 	return works[r.IntN(len(works))]
-}
-
-// drawTruth draws from the intervals of the cards' own inputs.
-func drawTruth(r *rand.Rand, f *tables.Filler) Truth {
-	return Truth{Phi: drawn(r, f.Phi), Eta: drawn(r, tables.ArcEfficiency), StickOut: drawn(r, tables.DefaultStickOut)}
 }
 
 // drawn is a value from an interval: normal on each side of its middle, with the interval as its 95 %, cut at
@@ -137,10 +133,11 @@ func (p *Booth) spoil(ctx context.Context, r *rand.Rand) (bool, error) {
 		for n := 1; n <= steps; n++ {
 			by := way * step * float64(n)
 			p.Start = off(first, by, share)
-			if b, err := p.Bead(ctx, p.Start); err != nil || b.Verdict != BeadBad {
-				if err != nil {
-					return false, err
-				}
+			b, err := p.Bead(ctx, p.Start)
+			if err != nil {
+				return false, err
+			}
+			if b.Verdict != BeadBad {
 				continue
 			}
 			if j := off(first, by+way*further, share); j != p.Start {

@@ -77,14 +77,15 @@ func Named(names ...string) []*Choice {
 // Called returns the choice with this name, label or figure, nil if there is none. Blanks, dashes and underscores count
 // as the same.
 func Called(text string) *Choice {
-	key := words(text)
+	key := Plain(text)
 	return first(func(c *Choice) bool {
-		return key != "" && (key == c.Words() || key == c.label || key == words(c.Figure) || slices.Contains(c.Also, key))
+		return key != "" && (key == c.Words() || key == c.label || key == Plain(c.Figure) || slices.Contains(c.Also, key))
 	})
 }
 
-func words(name string) string {
-	return strings.ToLower(strings.TrimSpace(strings.NewReplacer("-", " ", "_", " ").Replace(name)))
+// Plain is a name in lower case, with single blanks between its words.
+func Plain(name string) string {
+	return strings.Join(strings.Fields(strings.NewReplacer("-", " ", "_", " ").Replace(strings.ToLower(name))), " ")
 }
 
 // Label is the choice's name on the screens.
@@ -94,7 +95,7 @@ func (c *Choice) Label() string { return cmp.Or(c.label, c.Words()) }
 func (c *Choice) Second() bool { return strings.HasSuffix(c.Name, "2") }
 
 // Words is the choice's name in separate words.
-func (c *Choice) Words() string { return words(c.Name) }
+func (c *Choice) Words() string { return Plain(c.Name) }
 
 // Field is the choice's name in the job's JSON and among the assumptions of a card.
 func (c *Choice) Field() string { return strings.ReplaceAll(c.Name, "-", "_") }

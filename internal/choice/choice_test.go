@@ -253,10 +253,10 @@ func TestNamesAreOfOneChoice(t *testing.T) {
 			if got := Called(name); got != c {
 				t.Errorf("%q is %v and not %s", name, got, c.Name)
 			}
-			if was := seen[words(name)]; was != "" && was != c.Name {
+			if was := seen[Plain(name)]; was != "" && was != c.Name {
 				t.Errorf("%q is %s and %s", name, was, c.Name)
 			}
-			seen[words(name)] = c.Name
+			seen[Plain(name)] = c.Name
 		}
 		number := c.Kind != 0 && c.Kind != quantity.FieldSize
 		if (c.Kind == 0) != (c.Find != nil) || (c.Unit != "") != number || c.Usage == "" {

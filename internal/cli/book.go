@@ -119,7 +119,11 @@ func (d *Deps) bookSave() *cobra.Command {
 		Example: `  brazebooth book save --name "tank lid" --tags tank --metal galvanized --gauge 20ga --feed 4.1` +
 			` --travel 8`,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			card, err := d.cardOf(cmd)
+			job, err := d.jobWith(cmd)
+			if err != nil {
+				return err
+			}
+			card, err := d.solve(cmd.Context(), job)
 			if err != nil {
 				return err
 			}

@@ -111,14 +111,6 @@ func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
 	return r.taught(cmd.Context(), job, "")
 }
 
-func (d *Deps) cardOf(cmd *cobra.Command) (calc.Card, error) {
-	job, err := d.jobWith(cmd)
-	if err != nil {
-		return calc.Card{}, err
-	}
-	return d.solve(cmd.Context(), job)
-}
-
 // unitsOf reads --units; "" is metric.
 func unitsOf(cmd *cobra.Command) (quantity.System, error) {
 	text := flagText(cmd, "units")

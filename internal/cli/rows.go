@@ -3,10 +3,10 @@ package cli
 import (
 	"fmt"
 	"reflect"
-	"strconv"
 	"strings"
 	"unicode"
 
+	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -69,16 +69,16 @@ func fieldText(v reflect.Value) string {
 		}
 		return "no"
 	case float64:
-		return number(x)
+		return calc.Number(x)
 	default:
 		return fmt.Sprint(x)
 	}
 }
 
 func datumText(d tables.Datum) string {
-	text := number(d.V)
+	text := calc.Number(d.V)
 	if d.Low != d.High {
-		text += " (" + number(d.Low) + " to " + number(d.High) + ")"
+		text += " (" + calc.Number(d.Low) + " to " + calc.Number(d.High) + ")"
 	}
 	if label := quantity.Label(d.Unit, quantity.Metric); label != "" {
 		text += " " + label
@@ -89,13 +89,11 @@ func datumText(d tables.Datum) string {
 func limitsText(limits []tables.Limit) string {
 	return strings.Join(column(limits, func(l *tables.Limit) string {
 		if l.Min == 0 {
-			return l.Element + " at most " + number(l.Max)
+			return l.Element + " at most " + calc.Number(l.Max)
 		}
-		return l.Element + " " + number(l.Min) + " to " + number(l.Max)
+		return l.Element + " " + calc.Number(l.Min) + " to " + calc.Number(l.Max)
 	}), ", ") + " %"
 }
-
-func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 
 // jsonValue turns rows into values that encoding/json prints with the names of eachField.
 func jsonValue(v reflect.Value) any {
