@@ -1,7 +1,9 @@
 package plain
 
 import (
+	"regexp"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 )
@@ -83,17 +85,8 @@ func risky(s string, first bool) bool {
 
 // Signed reports whether a text is a number, with or without a sign, and therefore not a formula: digits, at most one
 // point or comma, an exponent. Words such as Inf do not count as numbers.
-func Signed(s string) bool {
-	whole, power, scaled := strings.Cut(strings.ToLower(unsigned(s)), "e")
-	before, behind, _ := strings.Cut(strings.Replace(whole, ",", ".", 1), ".")
-	return digits(before+behind) && (!scaled || digits(unsigned(power)))
-}
+func Signed(s string) bool { return signed().MatchString(s) }
 
-func unsigned(s string) string {
-	if s != "" && (s[0] == '+' || s[0] == '-') {
-		return s[1:]
-	}
-	return s
-}
-
-func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+var signed = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^[+-]?(\d+[.,]?\d*|[.,]\d+)([eE][+-]?\d+)?$`)
+})
