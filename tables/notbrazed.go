@@ -3,8 +3,10 @@ package tables
 import (
 	"errors"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"brazebooth/internal/mistake"
 )
@@ -119,8 +121,9 @@ func (n *notBrazedRow) named(key string) bool {
 	if n.ID != "aluminium" {
 		return false
 	}
+	m := alloy().FindStringSubmatch(key)
 	return len(key) >= 3 && (strings.HasPrefix("aluminium", key) || strings.HasPrefix("aluminum", key)) ||
-		slices.Contains(n.words, alloy(key))
+		m != nil && slices.Contains(n.words, m[1])
 }
 
 // coatClassRow returns the row's id for a class of coat: AZ or ZM with its mass in g/m2 in steps of 5. It returns
@@ -137,24 +140,11 @@ func coatClassRow(key string) string {
 	return ""
 }
 
-// alloy returns an aluminium alloy's number without its prefix (EN AW, AA, Al) and its temper, and "" for any
-// other name.
-func alloy(key string) string {
-	for _, front := range [...]string{"alloy", "en", "aw", "aa", "aluminium", "aluminum", "al"} {
-		key = strings.TrimPrefix(key, front)
-	}
-	for _, behind := range [...]string{"aluminium", "aluminum", "alu"} {
-		key = strings.TrimSuffix(key, behind)
-	}
-	if len(key) < 4 || strings.Trim(key[:4], "0123456789") != "" {
-		return ""
-	}
-	temper := key[4:]
-	if temper != "" && (!strings.Contains("fhot", temper[:1]) || strings.Trim(temper[1:], "0123456789") != "") {
-		return ""
-	}
-	return key[:4]
-}
+// alloy is an aluminium alloy's number with or without its prefix (EN AW, AA, Al) and its temper.
+var alloy = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(?:alloy)?(?:en)?(?:aw)?(?:aa)?(?:alumini?um|al)?(\d{4})` +
+		`(?:[fhot]\d*)?(?:alumini?um|alu)?$`)
+})
 
 // mistyped reports whether a folded name is this metal's with a small typing error.
 func (n *notBrazedRow) mistyped(key string) bool {

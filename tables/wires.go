@@ -93,16 +93,13 @@ var DipFloors = [...]WireAmps{
 	{1.143, Datum{80, 60, 100, "A", practice}},
 }
 
+var spray = memoryHigh("AWS Welding Handbook, 8th ed. vol. 2, gas metal arc: globular-to-spray transition, " +
+	"silicon bronze in argon")
+
 // SprayTransitions are the currents above which silicon bronze wire in argon sprays, by wire: .035, .045 and
 // 1/16 in. The band covers the influence of gas and stick-out.
 var SprayTransitions = [...]WireAmps{
-	{0.889, Datum{165, 150, 180, "A",
-		memoryHigh("AWS Welding Handbook, 8th ed. vol. 2, gas metal arc: globular-to-spray transition, " +
-			"silicon bronze in argon")}},
-	{1.143, Datum{205, 190, 220, "A",
-		memoryHigh("AWS Welding Handbook, 8th ed. vol. 2, gas metal arc: globular-to-spray transition, " +
-			"silicon bronze in argon")}},
-	{1.5875, Datum{270, 250, 290, "A",
-		memoryHigh("AWS Welding Handbook, 8th ed. vol. 2, gas metal arc: globular-to-spray transition, " +
-			"silicon bronze in argon")}},
+	{0.889, Datum{165, 150, 180, "A", spray}},
+	{1.143, Datum{205, 190, 220, "A", spray}},
+	{1.5875, Datum{270, 250, 290, "A", spray}},
 }

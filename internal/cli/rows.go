@@ -3,8 +3,9 @@ package cli
 import (
 	"fmt"
 	"reflect"
+	"regexp"
 	"strings"
-	"unicode"
+	"sync"
 
 	"brazebooth/calc"
 	"brazebooth/internal/quantity"
@@ -38,11 +39,7 @@ func writeRow(b *strings.Builder, row reflect.Value) {
 func eachField(row reflect.Value, visit func(name string, v reflect.Value)) {
 	for i := range row.NumField() {
 		f := row.Type().Field(i)
-		v := row.Field(i)
-		if v.Kind() == reflect.Pointer {
-			v = v.Elem()
-		}
-		switch {
+		switch v := row.Field(i); {
 		case v.Type() == datumType && f.Anonymous:
 			visit("value", v)
 		case v.Type() == originType && f.Anonymous:
@@ -118,13 +115,7 @@ func jsonValue(v reflect.Value) any {
 
 // snake turns a field's Go name into its JSON name: HLiq h_liq, ID id, GSGMin gsg_min.
 func snake(name string) string {
-	var b strings.Builder
-	r := []rune(name)
-	for i, c := range r {
-		if unicode.IsUpper(c) && i > 0 && (unicode.IsLower(r[i-1]) || i+1 < len(r) && unicode.IsLower(r[i+1])) {
-			b.WriteByte('_')
-		}
-		b.WriteRune(unicode.ToLower(c))
-	}
-	return b.String()
+	return strings.ToLower(humps().ReplaceAllString(name, "${1}${3}_${2}${4}"))
 }
+
+var humps = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`([a-z])([A-Z])|([A-Z])([A-Z][a-z])`) })

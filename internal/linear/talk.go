@@ -41,9 +41,10 @@ type past struct {
 	taught string
 }
 
-// place is a state of the talk: the name in its prompt, and how it handles a line.
+// place is a state of the talk: the name in its prompt, what it says when it is entered, and how it handles a line.
 type place interface {
 	name(t *talk) string
+	enter(t *talk)
 	hear(t *talk, line string)
 	back(t *talk)
 	help(t *talk)
@@ -85,12 +86,10 @@ func (t *talk) begin(job calc.Job) bool {
 	return true
 }
 
-// goTo moves to another place, which may read something out when it is entered.
+// goTo moves to another place.
 func (t *talk) goTo(p place) {
 	t.at = p
-	if q, ok := p.(interface{ enter(*talk) }); ok {
-		q.enter(t)
-	}
+	p.enter(t)
 }
 
 // hear handles a line: first the words that mean the same everywhere.
