@@ -121,12 +121,12 @@ func (d *Deps) kept(kind book.Kind, deleted bool) cobra.CompletionFunc {
 		if err != nil {
 			return nil, noFiles
 		}
-		return namesOf(heads, deleted, begun), ordered
+		return fitting(namesOf(heads, deleted), begun), ordered
 	}
 }
 
 // namesOf are the records' names, each once, or the ids of deleted ones.
-func namesOf(heads []book.Head, deleted bool, begun string) []string {
+func namesOf(heads []book.Head, deleted bool) []string {
 	var list []string
 	have := map[string]bool{}
 	for _, h := range heads {
@@ -137,11 +137,9 @@ func namesOf(heads []book.Head, deleted bool, begun string) []string {
 			}
 			word, about = h.ID, word
 		}
-		if word == "" || have[word] || !strings.HasPrefix(strings.ToLower(word), strings.ToLower(begun)) {
-			continue
+		if word != "" && !have[word] {
+			list, have[word] = append(list, word+"\t"+about), true
 		}
-		have[word] = true
-		list = append(list, word+"\t"+about)
 	}
 	return list
 }
