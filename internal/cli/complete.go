@@ -110,7 +110,9 @@ func (d *Deps) flagCompleters() map[string]cobra.CompletionFunc {
 		case rows == nil:
 			list[c.Name] = told(c.Usage)
 		default:
-			list[c.Name] = fixed(completions(rows))
+			list[c.Name] = fixed(column(rows, func(r *choice.Row) string {
+				return strings.TrimSuffix(r.ID+"\t"+r.Tip, "\t")
+			}))
 		}
 	}
 	return list

@@ -3,13 +3,11 @@ package cli
 import (
 	"context"
 	"strconv"
-	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/book"
-	"brazebooth/internal/choice"
 	"brazebooth/internal/config"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
@@ -73,11 +71,6 @@ func settingNames() []string {
 func settingValues(key string) []string {
 	k, _ := config.Find(key) // key is always a known setting
 	return k.Values
-}
-
-// completions are rows in the form that a shell reads.
-func completions(rows []choice.Row) []string {
-	return column(rows, func(r *choice.Row) string { return strings.TrimSuffix(r.ID+"\t"+r.Tip, "\t") })
 }
 
 // kindUsage lists the kinds of records for help and errors.

@@ -37,9 +37,8 @@ func writeRow(b *strings.Builder, row reflect.Value) {
 // eachField visits a row's fields under their JSON names. An embedded figure is visited as "value", an embedded origin
 // as "source".
 func eachField(row reflect.Value, visit func(name string, v reflect.Value)) {
-	for i := range row.NumField() {
-		f := row.Type().Field(i)
-		switch v := row.Field(i); {
+	for f, v := range row.Fields() {
+		switch {
 		case v.Type() == datumType && f.Anonymous:
 			visit("value", v)
 		case v.Type() == originType && f.Anonymous:

@@ -2,6 +2,7 @@ package linear
 
 import (
 	"bufio"
+	"cmp"
 	"context"
 	"io"
 	"strings"
@@ -51,12 +52,8 @@ type place interface {
 }
 
 func newTalk(ctx context.Context, o Options, out io.Writer) *talk {
-	t := &talk{ctx: ctx, o: o, units: o.Units,
+	return &talk{ctx: ctx, o: o, units: cmp.Or(o.Units, quantity.Metric),
 		voice: &voice{out: bufio.NewWriter(out), below: out, comma: o.Comma}}
-	if t.units == "" {
-		t.units = quantity.Metric
-	}
-	return t
 }
 
 func (t *talk) greet() {
