@@ -47,8 +47,8 @@ func (b *board) warmed() bool { return b.inputs[inRoom] > tables.ChillOff.V }
 // the least.
 func (u *warmUp) thicker(b *board, card *Card) {
 	for _, size := range [...]struct{ id, name string }{{".045", "1.2 mm (.045 in)"}, {"1/16", "1.6 mm (1/16 in)"}} {
-		wire, err := tables.FindWire(size.id)
-		if err != nil || wire.Diameter.V < card.Used.Wire.V*1.1 {
+		wire, ok := tables.Wires.ByID(size.id)
+		if !ok || wire.Diameter.V < card.Used.Wire.V*1.1 {
 			continue
 		}
 		job := card.Job

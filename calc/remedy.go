@@ -167,7 +167,7 @@ func heavyTries(card *Card) (list []candidate) {
 			func(j *Job) { j.Preheat = Some(warm) }})
 	}
 	if maxCore(card.Setup.Joined()) > tables.SheetThickest.V {
-		thick := func(j *Job) { w, _ := tables.FindWire("1/16"); j.Wire = Some(w.Diameter.V) }
+		thick := func(j *Job) { w, _ := tables.Wires.ByID("1/16"); j.Wire = Some(w.Diameter.V) }
 		list = append(list, candidate{"1/16 in wire", thick})
 		if !zinc {
 			usual := mostWarm(card, tables.PreheatUsual.V)

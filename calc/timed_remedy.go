@@ -77,7 +77,7 @@ func timedCandidates(u Job, zinc bool, why thinsheet.Reason) []candidate {
 	case openFillet:
 		return append(list, candidate{"gap closed", func(j *Job) { j.Gap = Some(0) }})
 	}
-	if thin, err := tables.FindWire(".030"); err == nil && u.Wire.V > thin.Diameter.High && why != thinsheet.NeverWets {
+	if thin, ok := tables.Wires.ByID(".030"); ok && u.Wire.V > thin.Diameter.High && why != thinsheet.NeverWets {
 		list = append(list, candidate{thin.ID + " in wire", func(j *Job) { j.Wire = Some(thin.Diameter.V) }})
 	}
 	if u.Gap.V > 0 {

@@ -76,9 +76,9 @@ func TestToleranceOfMass(t *testing.T) {
 		tolerance float64
 	}{{".035", 5.8, -5.6, 0.05}, {".045", 4.5, -4.4, 0.05}, {"0.8mm", 2.5, -9.8, 0.05}, {"1.0mm", 2.0, -7.8, 0.05},
 		{"1.2mm", 1.7, -6.6, 0.05}} {
-		w, err := tables.FindWire(c.id)
-		if err != nil {
-			t.Fatal(err)
+		w, ok := tables.Wires.ByID(c.id)
+		if !ok {
+			t.Fatal(c.id)
 		}
 		d := w.Diameter
 		check(t, c.id+" up", 100*(d.High*d.High/d.V/d.V-1), c.up, c.tolerance)

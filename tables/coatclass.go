@@ -3,7 +3,6 @@ package tables
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"brazebooth/internal/mistake"
 )
@@ -12,13 +11,13 @@ import (
 // hint is the nearest class of that kind, and for a coat heavier than the heaviest also what to do. It returns
 // nil for any other text.
 func otherClass(text string) *mistake.Error {
-	letters, mass, ok := classOf(text)
+	front, mass, ok := classOf(text)
 	if !ok {
 		return nil
 	}
 	nearest, least, most := "", math.Inf(1), 0.0
 	for i := range Coatings {
-		if l, m, ok := classOf(Coatings[i].ID); ok && l == letters {
+		if l, m, ok := classOf(Coatings[i].ID); ok && l == front {
 			if most = max(most, m); math.Abs(m-mass) < least {
 				nearest, least = Coatings[i].ID, math.Abs(m-mass)
 			}
@@ -36,9 +35,9 @@ func otherClass(text string) *mistake.Error {
 }
 
 // classOf splits a class such as Z275 into its letters and its mass.
-func classOf(text string) (letters string, mass float64, ok bool) {
+func classOf(text string) (front string, mass float64, ok bool) {
 	key := fold(text)
-	letters = strings.TrimRight(key, "0123456789")
-	mass, err := strconv.ParseFloat(key[len(letters):], 64)
-	return letters, mass, letters != "" && err == nil
+	front = letters(key)
+	mass, err := strconv.ParseFloat(key[len(front):], 64)
+	return front, mass, front != "" && err == nil
 }

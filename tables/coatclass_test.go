@@ -17,7 +17,7 @@ func TestOtherClassNamesTheNearest(t *testing.T) {
 		for m := 1.0; m < 1000; m += 7 {
 			text := fmt.Sprintf("%s%g", letters, m)
 			_, err := FindCoating(text)
-			if err == nil || refused(text) != nil { // such as A792, the number of a standard
+			if err == nil || refused(text, (*notBrazedRow).named) != nil { // such as A792, the number of a standard
 				continue
 			}
 			got := mistake.Of(err)

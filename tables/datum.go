@@ -82,3 +82,4 @@ func (r NoteLine) key() string     { return r.Code }
 func (r Hold) key() string         { return r.Position }
 func (r Melt) key() string         { return r.Filler }
 func (r SoftSheet) key() string    { return r.Metal }
+func (r Wire) key() string         { return r.ID }

@@ -46,7 +46,7 @@ var everything = map[string]any{
 	"SprayTransitions": SprayTransitions, "Wires": Wires, "Spools": Spools, "awsWire": awsWire, "isoWire": isoWire,
 	"bronzeTension": bronzeTension, "bronzeAngle": bronzeAngle, "bronzeFlow": bronzeFlow,
 	"bronzeCovers": bronzeCovers, "copperAngle": copperAngle, "Melts": Melts, "Backings": Backings,
-	"backingWords": backingWords, "Holds": Holds, "aims": aims,
+	"backingWords": backingWords, "Holds": Holds, "aims": aims, "alloy": alloy, "spray": spray,
 }
 
 func TestEverythingIsListed(t *testing.T) {

@@ -1,7 +1,7 @@
 package tables
 
 import (
-	"sort"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -10,13 +10,11 @@ import (
 )
 
 // typeInstead returns the hint for a name that no row has: the nearest ids, best first, or where the list is. kind
-// is "filler", "metal", "coating", "gas", "joint", "mode", "position", "backing", "wire" or "use".
+// is "filler", "metal", "coating", "gas", "joint", "mode", "position", "backing" or "use".
 func typeInstead(kind string, nearest []string) string {
-	switch n := len(nearest); {
-	case n == 1:
-		return "type " + nearest[0]
-	case n > 1:
-		return "type " + strings.Join(nearest[:n-1], ", ") + " or " + nearest[n-1]
+	switch {
+	case len(nearest) > 0:
+		return "type " + near.Or(nearest)
 	case kind == "metal":
 		return "it is not in the tables, which hold sheet steel, stainless, cast iron, copper, bronze and brass: " +
 			"see brazebooth tables metals"
@@ -26,35 +24,54 @@ func typeInstead(kind string, nearest []string) string {
 	return "it is not in the tables: see brazebooth tables " + kind + "s"
 }
 
-// rowNames calls visit for every name of a row, its id first.
-type rowNames func(row int, visit func(name string))
+// named are the names of each row of a list, its id first.
+type named [][]string
+
+// of are the names of one row: its id, its name and, if it is in the list, its other words.
+func (n named) of(id, name string) []string {
+	all := []string{id, name}
+	for _, row := range n {
+		if row[0] == id {
+			return append(all, row[1:]...)
+		}
+	}
+	return all
+}
+
+// namesIn are the names of all rows.
+func namesIn[T any](rows []T, names func(row *T) []string) named {
+	all := make(named, len(rows))
+	for i := range rows {
+		all[i] = names(&rows[i])
+	}
+	return all
+}
 
 // findIn returns the row that text means: by id, by any whole name, by a beginning that only one row has, or by
 // a small typing error that only one row explains. Digits are never a typing error: G60 and G90 are different
 // sheet.
-func findIn[T any](kind, text string, rows []T, names func(row *T, visit func(name string))) (row T, err error) {
-	key := fold(text)
-	of := func(i int, visit func(string)) { names(&rows[i], visit) }
-	for _, fits := range [...]func(key, name string) bool{same, begins, slipped} {
-		if i, ok := onlyMatch(key, len(rows), of, fits); ok && key != "" {
-			return rows[i], nil
-		}
+func findIn[T any](kind, text string, rows []T, names func(row *T) []string) (row T, err error) {
+	key, all := fold(text), namesIn(rows, names)
+	if i, ok := all.meant(key, same, begins, slipped); ok {
+		return rows[i], nil
 	}
-	return row, unknown(kind, text, key, len(rows), of)
+	return row, unknown(kind, text, all)
 }
 
-// onlyMatch returns the single row with a name that fits, and false if no row or several rows have one.
-func onlyMatch(key string, rows int, names rowNames, fits func(key, name string) bool) (int, bool) {
-	hit, hits := 0, 0
-	for row := range rows {
-		matched := false
-		names(row, func(name string) { matched = matched || fits(key, fold(name)) })
-		if matched {
-			hit = row
-			hits++
+// meant returns the single row with a name that fits a folded key, by the first rule by which only one row fits.
+func (n named) meant(key string, rules ...func(key, name string) bool) (int, bool) {
+	for _, fits := range rules {
+		hit, hits := 0, 0
+		for i, names := range n {
+			if slices.ContainsFunc(names, func(name string) bool { return fits(key, fold(name)) }) {
+				hit, hits = i, hits+1
+			}
+		}
+		if hits == 1 && key != "" {
+			return hit, true
 		}
 	}
-	return hit, hits == 1
+	return 0, false
 }
 
 func same(key, name string) bool { return key == name }
@@ -111,35 +128,33 @@ const fewRows = 8
 // nearest by distance. It leaves out names of which more than half would have to change; for metals more than a
 // third, because any steel is close to some copper. A short list is named whole, except that of fillers, which
 // has a table.
-func unknown(kind, text, key string, rows int, names rowNames) error {
-	all := make([]struct {
+func unknown(kind, text string, names named) error {
+	key := fold(text)
+	type scored struct {
 		id    string
 		score int
-	}, rows)
-	series := seriesOf(kind, key, rows, names)
-	for row := range rows {
-		all[row].score = near.Longest + 1
-		names(row, func(name string) {
-			if all[row].id == "" {
-				all[row].id = name
-			}
+	}
+	all := make([]scored, len(names))
+	series := seriesOf(kind, key, names)
+	for i, row := range names {
+		all[i] = scored{row[0], near.Longest + 1}
+		for _, name := range row {
 			if series == "" || letters(fold(name)) == series {
-				all[row].score = min(all[row].score, score(key, fold(name)))
+				all[i].score = min(all[i].score, score(key, fold(name)))
 			}
-		})
+		}
 	}
-	sort.SliceStable(all, func(i, j int) bool { return all[i].score < all[j].score })
-	few := rows <= fewRows && kind != "filler"
-	shown := min(rows, 5)
-	if few {
-		shown = rows // all of them, or a reader takes the list for whole
+	slices.SortStableFunc(all, func(a, b scored) int { return a.score - b.score })
+	few := len(all) <= fewRows && kind != "filler"
+	if !few { // a short list is named whole, or a reader takes the list for whole
+		all = all[:min(len(all), 5)]
 	}
-	nearest := make([]string, 0, shown)
+	var nearest []string
 	held, most := key != "" && all[0].score < 0, len(key)/2
 	if kind == "metal" {
 		most = len(key) / 3
 	}
-	for _, n := range all[:shown] {
+	for _, n := range all {
 		if held && n.score < 0 || !held && (few || key != "" && n.score <= most) {
 			nearest = append(nearest, n.id)
 		}
@@ -153,18 +168,15 @@ func unknown(kind, text, key string, rows int, names rowNames) error {
 
 // seriesOf returns the letters of a coating's designation if some row has the same letters with another mass:
 // ZF140 means one of the zinc-iron coats and not the zinc coat Z140. Otherwise it returns "".
-func seriesOf(kind, key string, rows int, names rowNames) (series string) {
-	if kind != "coating" || letters(key) == key {
-		return ""
+func seriesOf(kind, key string, names named) string {
+	front := letters(key)
+	for _, row := range names {
+		if kind == "coating" && front != key &&
+			slices.ContainsFunc(row, func(name string) bool { return letters(fold(name)) == front }) {
+			return front
+		}
 	}
-	for row := range rows {
-		names(row, func(name string) {
-			if front := letters(fold(name)); front == letters(key) {
-				series = front
-			}
-		})
-	}
-	return series
+	return ""
 }
 
 // letters returns the letters before the trailing number of a folded name.

@@ -40,11 +40,6 @@ func TestEveryIDFindsItsOwnRow(t *testing.T) {
 			t.Errorf("gas %q: %q, %v", g.ID, got.ID, err)
 		}
 	}
-	for _, w := range Wires {
-		if got, err := FindWire(w.ID); err != nil || got.ID != w.ID {
-			t.Errorf("wire %q: %q, %v", w.ID, got.ID, err)
-		}
-	}
 	options := []struct {
 		rows []Option
 		find func(string) (Option, error)
@@ -129,8 +124,6 @@ func FuzzFind(f *testing.F) {
 		_, err = FindFiller(text)
 		errs = append(errs, err)
 		_, err = FindCoating(text)
-		errs = append(errs, err)
-		_, err = FindWire(text)
 		errs = append(errs, err)
 		for _, err := range errs {
 			if err == nil {

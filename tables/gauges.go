@@ -48,16 +48,7 @@ func GaugeThickness(n int, sys GaugeSystem) (inches float64, ok bool) {
 		return 0, false
 	}
 	g := &Gauges[n-firstGauge]
-	switch sys {
-	case MSG:
-		inches = g.MSG
-	case GSG:
-		inches = g.GSG
-	case USSG:
-		inches = g.US
-	case BS:
-		inches = g.BS
-	}
+	inches = map[GaugeSystem]float64{MSG: g.MSG, GSG: g.GSG, USSG: g.US, BS: g.BS}[sys]
 	return inches, inches > 0
 }
 

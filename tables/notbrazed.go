@@ -2,9 +2,11 @@ package tables
 
 import (
 	"errors"
+	"math"
+	"regexp"
 	"slices"
-	"strconv"
 	"strings"
+	"sync"
 
 	"brazebooth/internal/mistake"
 )
@@ -94,19 +96,16 @@ func stopRow(hazard string, words ...string) notBrazedRow {
 	return notBrazedRow{hazard, words, "stop: " + why, h.Origin, lower(h.Instead) + "; see the hazard " + word}
 }
 
-// refused returns the error for a name that means such a metal or coat, and nil for any other.
-func refused(text string) *mistake.Error {
+// refused returns the error for a name that means such a metal or coat by a rule, and nil for any other.
+func refused(text string, means func(n *notBrazedRow, key string) bool) *mistake.Error {
 	key := fold(text)
 	for i := range notBrazed {
-		if n := &notBrazed[i]; n.named(key) {
-			return n.refusal(text)
+		if n := &notBrazed[i]; means(n, key) {
+			return &mistake.Error{What: quoted(text) + " has no card here: " + n.Why, Hint: n.Instead,
+				Cause: ErrNotBrazed}
 		}
 	}
 	return nil
-}
-
-func (n *notBrazedRow) refusal(text string) *mistake.Error {
-	return &mistake.Error{What: quoted(text) + " has no card here: " + n.Why, Hint: n.Instead, Cause: ErrNotBrazed}
 }
 
 // named reports whether a folded name means this metal: a whole name of it, also followed by "sheet" and the
@@ -122,53 +121,32 @@ func (n *notBrazedRow) named(key string) bool {
 	if n.ID != "aluminium" {
 		return false
 	}
+	m := alloy().FindStringSubmatch(key)
 	return len(key) >= 3 && (strings.HasPrefix("aluminium", key) || strings.HasPrefix("aluminum", key)) ||
-		slices.Contains(n.words, alloy(key))
+		m != nil && slices.Contains(n.words, m[1])
 }
 
 // coatClassRow returns the row's id for a class of coat: AZ or ZM with its mass in g/m2 in steps of 5. It returns
 // "" for any other name, such as AZ31, which is a magnesium alloy.
 func coatClassRow(key string) string {
-	if len(key) < 4 {
-		return ""
-	}
-	mass, err := strconv.Atoi(key[2:])
+	kind, mass, ok := classOf(key)
 	switch {
-	case err != nil || mass < 30 || mass%5 != 0:
-	case key[:2] == "az":
+	case !ok || mass < 30 || math.Mod(mass, 5) != 0:
+	case kind == "az":
 		return "al-zn"
-	case key[:2] == "zm":
+	case kind == "zm":
 		return "zn-mg"
 	}
 	return ""
 }
 
-// alloy returns an aluminium alloy's number without its prefix (EN AW, AA, Al) and its temper, and "" for any
-// other name.
-func alloy(key string) string {
-	for _, front := range [...]string{"alloy", "en", "aw", "aa", "aluminium", "aluminum", "al"} {
-		key = strings.TrimPrefix(key, front)
-	}
-	for _, behind := range [...]string{"aluminium", "aluminum", "alu"} {
-		key = strings.TrimSuffix(key, behind)
-	}
-	if len(key) < 4 || strings.Trim(key[:4], "0123456789") != "" {
-		return ""
-	}
-	temper := key[4:]
-	if temper != "" && (!strings.Contains("fhot", temper[:1]) || strings.Trim(temper[1:], "0123456789") != "") {
-		return ""
-	}
-	return key[:4]
-}
+// alloy is an aluminium alloy's number with or without its prefix (EN AW, AA, Al) and its temper.
+var alloy = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(?:alloy)?(?:en)?(?:aw)?(?:aa)?(?:alumini?um|al)?(\d{4})` +
+		`(?:[fhot]\d*)?(?:alumini?um|alu)?$`)
+})
 
-// refusedIfMistyped returns the error for a mistyped name of such a metal. It is called only if no row has the name.
-func refusedIfMistyped(text string) *mistake.Error {
-	key := fold(text)
-	for i := range notBrazed {
-		if n := &notBrazed[i]; slices.ContainsFunc(n.words, func(w string) bool { return slipped(key, w) }) {
-			return n.refusal(text)
-		}
-	}
-	return nil
+// mistyped reports whether a folded name is this metal's with a small typing error.
+func (n *notBrazedRow) mistyped(key string) bool {
+	return slices.ContainsFunc(n.words, func(w string) bool { return slipped(key, w) })
 }

@@ -28,32 +28,27 @@ var Holds = Rows[Hold]{
 
 // aims are where the gun points across the seam, by joint: for level and vertical seams, and for a horizontal
 // one, where the metal sags to the lower member.
-var aims = [...]struct{ joint, usual, horizontal string }{
-	{"lap", "Across the seam 45 to 70° from the lower sheet, the wire on that sheet at the upper one's edge.",
+var aims = map[string]struct{ usual, horizontal string }{
+	"lap": {"Across the seam 45 to 70° from the lower sheet, the wire on that sheet at the upper one's edge.",
 		"Across the seam 45 to 60° from the lower sheet, the wire 1 mm up the upper one's edge."},
-	{"tee", "Across the seam 45° between both members, the wire in the corner.",
+	"tee": {"Across the seam 45° between both members, the wire in the corner.",
 		"Across the seam 40 to 45° from the lower member, the wire 1 mm up the standing one."},
-	{"butt", "Square across the seam, the wire over its middle.",
+	"butt": {"Square across the seam, the wire over its middle.",
 		"Across the seam 5 to 15° below square, so that the arc pushes up; the wire on the upper edge."},
-	{"corner", "Across the seam halfway between both members, the wire in the notch.",
+	"corner": {"Across the seam halfway between both members, the wire in the notch.",
 		"Across the seam halfway between both members and 5 to 10° below that; the wire on the upper edge."},
-	{"edge", "In line with both sheets, the wire over the line where their edges meet.",
+	"edge": {"In line with both sheets, the wire over the line where their edges meet.",
 		"In line with both sheets and 5 to 10° below that; the wire on the upper sheet's edge."},
-	{"overlay", "Square across the bead, the wire on the last bead's toe.",
+	"overlay": {"Square across the bead, the wire on the last bead's toe.",
 		"Across the bead 5 to 15° below square; lay the lowest bead first, each next one on its upper toe."},
-	{"plug", "Square to the sheet, from the middle of the hole outward in one turn.",
+	"plug": {"Square to the sheet, from the middle of the hole outward in one turn.",
 		"A little below square, from the hole's lower edge up and round."},
 }
 
 // AimOn returns where the gun points across the seam of a joint in a position, or "" for a joint without a row.
 func AimOn(joint, position string) string {
-	for _, a := range aims {
-		switch {
-		case a.joint == joint && position == "horizontal":
-			return a.horizontal
-		case a.joint == joint:
-			return a.usual
-		}
+	if position == "horizontal" {
+		return aims[joint].horizontal
 	}
-	return ""
+	return aims[joint].usual
 }

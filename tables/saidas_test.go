@@ -26,19 +26,19 @@ func TestSaidReplacesShopWords(t *testing.T) {
 
 // Every list of shop words belongs to an existing row, and no word belongs to two rows.
 func TestShopWordsBelongToRows(t *testing.T) {
-	for name, list := range map[string][]synonyms{"sights": sightWords, "hazards": hazardWords} {
+	for name, list := range map[string]named{"sights": sightWords, "hazards": hazardWords} {
 		of := map[string]string{}
 		for _, row := range list {
-			_, sight := Sights.ByID(row.id)
-			_, hazard := Hazards.ByID(row.id)
+			_, sight := Sights.ByID(row[0])
+			_, hazard := Hazards.ByID(row[0])
 			if name == "sights" && !sight || name == "hazards" && !hazard {
-				t.Errorf("%s: no row %s", name, row.id)
+				t.Errorf("%s: no row %s", name, row[0])
 			}
-			for _, w := range append([]string{row.id}, row.words...) {
+			for _, w := range row {
 				if other, twice := of[fold(w)]; twice {
-					t.Errorf("%s: %q stands for %s and %s", name, w, other, row.id)
+					t.Errorf("%s: %q stands for %s and %s", name, w, other, row[0])
 				}
-				of[fold(w)] = row.id
+				of[fold(w)] = row[0]
 			}
 		}
 	}

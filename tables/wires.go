@@ -1,6 +1,10 @@
 package tables
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // Tolerances of diameter: AWS A5.02 and A5.18 give ±0.001 in to .045 and ±0.002 in above; ISO 544 gives
 // +0.01/−0.04 mm to 1.6 mm and +0.01/−0.06 above.
@@ -20,7 +24,7 @@ const (
 )
 
 // Wires: inch sizes, then metric ones.
-var Wires = []Wire{
+var Wires = Rows[Wire]{
 	{".020", Datum{0.508, 0.4826, 0.5334, "mm", awsWire}, 0.020, smallSpools},
 	{".025", Datum{0.635, 0.6096, 0.6604, "mm", awsWire}, 0.025, smallSpools},
 	{".030", Datum{0.762, 0.7366, 0.7874, "mm", awsWire}, 0.030, allSpools},
@@ -50,17 +54,12 @@ const nearWire = 0.015
 // WireNear returns the standard size nearest to a nominal diameter in mm, and whether it is within
 // 0.015 mm of it.
 func WireNear(mm float64) (Wire, bool) {
-	best, gap := -1, nearWire
-	for i := range Wires {
-		d := math.Abs(Wires[i].Diameter.V - mm)
-		if d <= gap && (best < 0 || d < gap) {
-			best, gap = i, d
-		}
+	off := func(w Wire) float64 { return math.Abs(w.Diameter.V - mm) }
+	best := slices.MinFunc(Wires, func(a, b Wire) int { return cmp.Compare(off(a), off(b)) })
+	if off(best) <= nearWire {
+		return best, true
 	}
-	if best < 0 {
-		return Wire{}, false
-	}
-	return Wires[best], true
+	return Wire{}, false
 }
 
 // Spool is one standard spool.
@@ -94,16 +93,13 @@ var DipFloors = [...]WireAmps{
 	{1.143, Datum{80, 60, 100, "A", practice}},
 }
 
+var spray = memoryHigh("AWS Welding Handbook, 8th ed. vol. 2, gas metal arc: globular-to-spray transition, " +
+	"silicon bronze in argon")
+
 // SprayTransitions are the currents above which silicon bronze wire in argon sprays, by wire: .035, .045 and
 // 1/16 in. The band covers the influence of gas and stick-out.
 var SprayTransitions = [...]WireAmps{
-	{0.889, Datum{165, 150, 180, "A",
-		memoryHigh("AWS Welding Handbook, 8th ed. vol. 2, gas metal arc: globular-to-spray transition, " +
-			"silicon bronze in argon")}},
-	{1.143, Datum{205, 190, 220, "A",
-		memoryHigh("AWS Welding Handbook, 8th ed. vol. 2, gas metal arc: globular-to-spray transition, " +
-			"silicon bronze in argon")}},
-	{1.5875, Datum{270, 250, 290, "A",
-		memoryHigh("AWS Welding Handbook, 8th ed. vol. 2, gas metal arc: globular-to-spray transition, " +
-			"silicon bronze in argon")}},
+	{0.889, Datum{165, 150, 180, "A", spray}},
+	{1.143, Datum{205, 190, 220, "A", spray}},
+	{1.5875, Datum{270, 250, 290, "A", spray}},
 }

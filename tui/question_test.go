@@ -11,8 +11,8 @@ import (
 // without a question is a setting of the card, or is typed where a page asks for it.
 func TestEveryChoiceIsAsked(t *testing.T) {
 	asked := append(chipChoices(), otherChoices()...)
-	for i := range choice.All() {
-		c, n := &choice.All()[i], 0
+	for _, c := range choice.All() {
+		n := 0
 		for _, a := range asked {
 			if a == c {
 				n++

@@ -133,10 +133,11 @@ func (p *Booth) spoil(ctx context.Context, r *rand.Rand) (bool, error) {
 		for n := 1; n <= steps; n++ {
 			by := way * step * float64(n)
 			p.Start = off(first, by, share)
-			if b, err := p.Bead(ctx, p.Start); err != nil || b.Verdict != BeadBad {
-				if err != nil {
-					return false, err
-				}
+			b, err := p.Bead(ctx, p.Start)
+			if err != nil {
+				return false, err
+			}
+			if b.Verdict != BeadBad {
 				continue
 			}
 			if j := off(first, by+way*further, share); j != p.Start {

@@ -35,10 +35,11 @@ func (p *Booth) Par(ctx context.Context) (Run, error) {
 	job := p.Start
 	for range mostBeads {
 		b, err := p.Bead(ctx, job)
+		if f := mistake.Of(err); f != nil {
+			run.Why = "The program's next setting is outside what a hand can hold: " + f.Error() + "; " + f.Hint + "."
+			return run, nil
+		}
 		if err != nil {
-			if run.Why = outOfReach(err); run.Why != "" {
-				return run, nil
-			}
 			return run, err
 		}
 		run.Steps = append(run.Steps, RunStep{Bead: b})
@@ -68,12 +69,4 @@ func (p *Booth) Par(ctx context.Context) (Run, error) {
 	}
 	run.Why = fmt.Sprintf("No good bead within %d beads.", mostBeads)
 	return run, nil
-}
-
-// outOfReach says that the run ends at a setting that a hand cannot hold; "" for any other error.
-func outOfReach(err error) string {
-	if f := mistake.Of(err); f != nil {
-		return "The program's next setting is outside what a hand can hold: " + f.Error() + "; " + f.Hint + "."
-	}
-	return ""
 }

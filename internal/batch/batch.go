@@ -7,6 +7,7 @@
 package batch
 
 import (
+	"bufio"
 	"context"
 	"io"
 	"strconv"
@@ -89,7 +90,7 @@ type table interface {
 // open reads the head of the input.
 func open(in io.Reader, o *Options) (table, error) {
 	if o.Format == JSONLines {
-		return newLines(in, o), nil
+		return &lines{choices: newChoices(o), in: bufio.NewReaderSize(in, 1<<16), version: o.Version}, nil
 	}
 	return newGrid(in, o)
 }

@@ -3,7 +3,6 @@ package batch
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"brazebooth/calc"
@@ -33,16 +32,12 @@ type choices struct {
 }
 
 func newChoices(o *Options) choices {
-	c := choices{carry: map[string]bool{}}
+	c := choices{carry: map[string]bool{}, names: append(choice.Names(choice.All()), sourceName)}
 	for _, name := range slices.Concat(carried[:], o.Carry) {
 		if name = strings.ToLower(strings.TrimSpace(name)); name != "" {
 			c.carry[name] = true
 		}
 	}
-	for i := range choice.All() {
-		c.names = append(c.names, choice.All()[i].Name)
-	}
-	c.names = append(c.names, sourceName)
 	return c
 }
 
@@ -69,6 +64,20 @@ func (c *choices) unknown(line int, name string) *mistake.Error {
 		hint = "type " + near.Or(like) + ", or only copy it: --carry " + name
 	}
 	return at(line, name, "a card has no choice of this name", hint)
+}
+
+// given is the text of a choice, or of the power source, in a row.
+type given struct {
+	place      int // index in the names of choices
+	name, text string
+}
+
+// read reads what a row gives in the order of the choices, so that of two mistakes always the same is reported.
+func (r *row) read(list []given) {
+	slices.SortFunc(list, func(a, b given) int { return a.place - b.place })
+	for _, g := range list {
+		r.put(g.name, g.place, g.text)
+	}
 }
 
 // put reads the value of the choice with this index.
@@ -122,7 +131,7 @@ func figureCells(card *calc.Card) ([]string, error) {
 			return nil, fmt.Errorf("the figure %s has no column", f.Name)
 		}
 		for end, v := range [...]float64{f.Value, f.Low, f.High} {
-			cells[3*at+end] = strconv.FormatFloat(v, 'g', 6, 64)
+			cells[3*at+end] = calc.Number(v)
 		}
 	}
 	return cells, nil

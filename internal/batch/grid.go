@@ -22,18 +22,12 @@ const cellWidth = 400
 // grid is a CSV table: names in the first line, then a job in each line.
 type grid struct {
 	choices
-	in      *csv.Reader
-	budget  io.LimitedReader // limits the bytes of one row; at 0 the input ends, and in knows where the row began
-	comma   byte
-	names   []string
-	columns []given // in the order in which choices are read
-	last    int     // line of the row that was read last
-}
-
-// given is a column of a choice or the power source.
-type given struct {
-	at, place int
-	name      string
+	in     *csv.Reader
+	budget io.LimitedReader // limits the bytes of one row; at 0 the input ends, and in knows where the row began
+	comma  byte
+	names  []string
+	places []int // of each name: the index of its choice, −1 for a column that is only copied
+	last   int   // line of the row that was read last
 }
 
 const namesHint = "write the columns' names first: metal,gauge,joint"
@@ -92,7 +86,7 @@ func (s *grid) read(names []string) error {
 		return s.tooMany(1)
 	}
 	seen := map[string]bool{}
-	for i, name := range names {
+	for _, name := range names {
 		if !utf8.ValidString(name) {
 			return at(1, "", foreign, foreignHint)
 		}
@@ -103,15 +97,12 @@ func (s *grid) read(names []string) error {
 			return s.unknown(1, name)
 		case seen[name]:
 			return at(1, plain.Line(name, 40), "two columns have this name", "leave one out")
-		case place >= 0:
-			s.columns = append(s.columns, given{i, place, name})
 		}
-		s.names, seen[name] = append(s.names, name), true
+		s.names, s.places, seen[name] = append(s.names, name), append(s.places, place), true
 	}
-	if len(s.columns) == 0 {
+	if slices.Max(s.places) < 0 {
 		return at(1, "", "no column is a choice of a card", namesHint)
 	}
-	slices.SortFunc(s.columns, func(a, b given) int { return a.place - b.place })
 	return nil
 }
 
@@ -143,7 +134,8 @@ func (s *grid) next() (row, error) {
 
 // take copies the cells into the row's echo and reads the job from them.
 func (s *grid) take(r *row, cells []string) {
-	for i := range s.names {
+	var list []given
+	for i, name := range s.names {
 		if i > 0 {
 			r.echo = append(r.echo, s.comma)
 		}
@@ -153,19 +145,15 @@ func (s *grid) take(r *row, cells []string) {
 		text := cells[i]
 		if !utf8.ValidString(text) {
 			text = strings.ToValidUTF8(text, "\ufffd")
-			r.fail(plain.Line(s.names[i], 40), foreign, foreignHint)
+			r.fail(plain.Line(name, 40), foreign, foreignHint)
 		}
-		r.echo = s.appendCell(r.echo, plain.Line(plain.Uncell(text), cellWidth))
-	}
-	for i := range s.columns {
-		c := &s.columns[i]
-		if r.fault != nil || c.at >= len(cells) {
-			break
-		}
-		if text := plain.Uncell(cells[c.at]); strings.TrimSpace(text) != "" {
-			r.put(c.name, c.place, text)
+		text = plain.Uncell(text)
+		r.echo = s.appendCell(r.echo, plain.Line(text, cellWidth))
+		if s.places[i] >= 0 && strings.TrimSpace(text) != "" {
+			list = append(list, given{s.places[i], name, text})
 		}
 	}
+	r.read(list)
 }
 
 // appendCell appends a text to its row as one cell that no program runs as a formula. A number with a sign stays

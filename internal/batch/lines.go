@@ -6,7 +6,6 @@ import (
 	"encoding/json"
 	"errors"
 	"io"
-	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -25,10 +24,6 @@ type lines struct {
 	in      *bufio.Reader
 	at      int
 	version string
-}
-
-func newLines(in io.Reader, o *Options) *lines {
-	return &lines{choices: newChoices(o), in: bufio.NewReaderSize(in, 1<<16), version: o.Version}
 }
 
 func (l *lines) head() []byte { return nil }
@@ -93,35 +88,30 @@ func echoOf(text []byte, long bool) []byte {
 
 // read reads an object's members in the fixed order of the choices.
 func (l *lines) read(r *row, text []byte) {
-	given, fault := members(r.line, text, l.most())
-	if len(given) > l.most() {
+	all, fault := members(r.line, text, l.most())
+	if len(all) > l.most() {
 		fault = l.tooMany(r.line)
 	}
 	if fault != nil {
 		r.fault = fault
 		return
 	}
-	var list []*member
-	for i := range given {
-		m := &given[i]
+	var list []given
+	for _, m := range all {
 		place, ok := l.place(m.name)
 		switch {
 		case !ok:
 			r.fault = l.unknown(r.line, m.name)
 			return
-		case place < 0 || m.null():
+		case place < 0 || m.value[0] == 'n': // null
 			continue
-		case m.wrong():
+		case bytes.IndexByte([]byte("{[tf"), m.value[0]) >= 0:
 			r.fail(m.name, "neither a text nor a number", `write {"metal":"galvanized","gauge":"18ga","feed":6.3}`)
 			return
 		}
-		m.place = place
-		list = append(list, m)
+		list = append(list, given{place, m.name, m.text()})
 	}
-	slices.SortFunc(list, func(a, b *member) int { return a.place - b.place })
-	for _, m := range list {
-		r.put(m.name, m.place, m.text())
-	}
+	r.read(list)
 }
 
 func (l *lines) answer(r *row, card *calc.Card) ([]byte, error) {
@@ -150,13 +140,7 @@ func (l *lines) begins() string { return opening }
 type member struct {
 	name  string
 	value json.RawMessage
-	place int // index of its choice
 }
-
-func (m *member) null() bool { return m.value[0] == 'n' }
-
-// wrong reports whether a value cannot be a choice: it is neither a text nor a number.
-func (m *member) wrong() bool { return bytes.IndexByte([]byte("{[tf"), m.value[0]) >= 0 }
 
 func (m *member) text() string {
 	if m.value[0] != '"' {

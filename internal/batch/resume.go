@@ -34,19 +34,17 @@ func Resume(ctx context.Context, in io.Reader, out File, o Options) (Tally, erro
 		return Tally{}, err
 	}
 	kept, end, err := matched(ctx, t, bufio.NewReaderSize(out, 1<<16))
+	if err == nil {
+		err = out.Truncate(end)
+	}
+	if err == nil {
+		_, err = out.Seek(end, io.SeekStart)
+	}
+	if err == nil && end == 0 {
+		_, err = out.Write(t.head())
+	}
 	if err != nil {
 		return Tally{}, err
-	}
-	if err := out.Truncate(end); err != nil {
-		return Tally{}, err
-	}
-	if _, err := out.Seek(end, io.SeekStart); err != nil {
-		return Tally{}, err
-	}
-	if end == 0 {
-		if _, err := out.Write(t.head()); err != nil {
-			return Tally{}, err
-		}
 	}
 	return answer(ctx, stop, t, out, &o, Tally{Kept: kept})
 }

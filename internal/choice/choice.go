@@ -33,24 +33,34 @@ type Choice struct {
 	shown func(*calc.Card, quantity.System) string // in words, for a choice whose id people would not read
 }
 
-var all = slices.Concat(onCard[:], onPages[:])
+var all = slices.Concat(onCard, onPages)
 
 // All lists every choice in the order in which they are read, so that of two mistakes always the same is reported. Do
 // not change the list.
-func All() []Choice { return all }
+func All() []*Choice { return all }
 
 // OnCard lists the choices that every card takes. Do not change the list.
-func OnCard() []Choice { return all[:len(onCard)] }
+func OnCard() []*Choice { return onCard }
 
 // OnPages lists the choices that only the pages beside the card need. Do not change the list.
-func OnPages() []Choice { return all[len(onCard):] }
+func OnPages() []*Choice { return onPages }
+
+// Names are the names of choices.
+func Names(list []*Choice) []string {
+	names := make([]string, len(list))
+	for i, c := range list {
+		names[i] = c.Name
+	}
+	return names
+}
 
 // ByName returns the choice with exactly this name, nil if there is none.
-func ByName(name string) *Choice {
-	for i := range all {
-		if all[i].Name == name {
-			return &all[i]
-		}
+func ByName(name string) *Choice { return first(func(c *Choice) bool { return c.Name == name }) }
+
+// first is the first choice that fits, nil if there is none.
+func first(fits func(*Choice) bool) *Choice {
+	if i := slices.IndexFunc(all, fits); i >= 0 {
+		return all[i]
 	}
 	return nil
 }
@@ -67,19 +77,15 @@ func Named(names ...string) []*Choice {
 // Called returns the choice with this name, label or figure, nil if there is none. Blanks, dashes and underscores count
 // as the same.
 func Called(text string) *Choice {
-	key := words(text)
-	for i := range all {
-		c := &all[i]
-		names := append([]string{words(c.Name), c.label, words(c.Figure)}, c.Also...)
-		if key != "" && slices.Contains(names, key) {
-			return c
-		}
-	}
-	return nil
+	key := Plain(text)
+	return first(func(c *Choice) bool {
+		return key != "" && (key == c.Words() || key == c.label || key == Plain(c.Figure) || slices.Contains(c.Also, key))
+	})
 }
 
-func words(name string) string {
-	return strings.ToLower(strings.TrimSpace(strings.NewReplacer("-", " ", "_", " ").Replace(name)))
+// Plain is a name in lower case, with single blanks between its words.
+func Plain(name string) string {
+	return strings.Join(strings.Fields(strings.NewReplacer("-", " ", "_", " ").Replace(strings.ToLower(name))), " ")
 }
 
 // Label is the choice's name on the screens.
@@ -89,7 +95,7 @@ func (c *Choice) Label() string { return cmp.Or(c.label, c.Words()) }
 func (c *Choice) Second() bool { return strings.HasSuffix(c.Name, "2") }
 
 // Words is the choice's name in separate words.
-func (c *Choice) Words() string { return words(c.Name) }
+func (c *Choice) Words() string { return Plain(c.Name) }
 
 // Field is the choice's name in the job's JSON and among the assumptions of a card.
 func (c *Choice) Field() string { return strings.ReplaceAll(c.Name, "-", "_") }

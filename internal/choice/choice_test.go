@@ -64,8 +64,7 @@ func examples(t *testing.T, c *Choice) []string {
 // Every field of a job is set by exactly one choice, or is listed above.
 func TestEveryFieldOfAJobIsOneChoice(t *testing.T) {
 	owner := map[string]string{}
-	for i := range all {
-		c := &all[i]
+	for _, c := range all {
 		for _, text := range examples(t, c) {
 			var j calc.Job
 			if err := c.Set(&j, text); err != nil {
@@ -95,8 +94,7 @@ func TestEveryFieldOfAJobIsOneChoice(t *testing.T) {
 
 // A value that is set counts as given, is shown, can be typed again as it is shown, and is gone after Clear.
 func TestSetShowClear(t *testing.T) {
-	for i := range all {
-		c := &all[i]
+	for _, c := range all {
 		for _, text := range examples(t, c) {
 			var j, again calc.Job
 			if c.Given(&j) || c.Show(&j, quantity.Metric) != "" {
@@ -149,8 +147,7 @@ func TestRowsAreWhatTheySay(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := &Present{Card: &card, Job: base, Units: quantity.Metric, Solve: calc.Solve}
-	for i := range all {
-		c := &all[i]
+	for _, c := range all {
 		seen := map[string]bool{}
 		for _, r := range c.Rows(p) {
 			if r.ID == "" || r.Name == "" || r.Line == "" && c.Kind != quantity.FieldSize || r.Said() == "" ||
@@ -248,8 +245,7 @@ func TestFieldsSetTogether(t *testing.T) {
 // No name, label or other name belongs to two choices, and the settings are exactly the choices that can be stepped.
 func TestNamesAreOfOneChoice(t *testing.T) {
 	seen := map[string]string{}
-	for i := range all {
-		c := &all[i]
+	for _, c := range all {
 		for _, name := range append([]string{c.Name, c.Label(), c.Figure, strings.ToUpper(c.Field())}, c.Also...) {
 			if name == "" {
 				continue
@@ -257,16 +253,16 @@ func TestNamesAreOfOneChoice(t *testing.T) {
 			if got := Called(name); got != c {
 				t.Errorf("%q is %v and not %s", name, got, c.Name)
 			}
-			if was := seen[words(name)]; was != "" && was != c.Name {
+			if was := seen[Plain(name)]; was != "" && was != c.Name {
 				t.Errorf("%q is %s and %s", name, was, c.Name)
 			}
-			seen[words(name)] = c.Name
+			seen[Plain(name)] = c.Name
 		}
 		number := c.Kind != 0 && c.Kind != quantity.FieldSize
 		if (c.Kind == 0) != (c.Find != nil) || (c.Unit != "") != number || c.Usage == "" {
 			t.Errorf("%s is neither a name nor a sheet nor a number: %+v", c.Name, c)
 		}
-		turns, setting := c.step[0] > 0 && c.step[1] > 0, slices.Contains(settings[:], c.Name)
+		turns, setting := c.step[0] > 0 && c.step[1] > 0, slices.Contains(Settings(), c)
 		if turns != setting || turns && SettingOf(c.Figure) != c || c.Hand && !turns {
 			t.Errorf("%s: a setting %v, its steps %v", c.Name, setting, c.step)
 		}

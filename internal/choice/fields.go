@@ -10,7 +10,7 @@ import (
 )
 
 // onCard are the choices that every card takes.
-var onCard = [...]Choice{
+var onCard = []*Choice{
 	{Name: "metal", Ask: "Which metal?", values: metals,
 		Usage: "base metal: mild-steel, galvanized, stainless-304 ... (see tables metals)"},
 	{Name: "gauge", Ask: "Which gauge or thickness?", Usage: "thickness: 16ga, .060 or 1.5mm",
@@ -75,7 +75,7 @@ var onCard = [...]Choice{
 }
 
 // onPages are the choices that only the pages beside the card need.
-var onPages = [...]Choice{
+var onPages = []*Choice{
 	{Name: "use", Ask: "What is it for?", Usage: "what it is for: " + anyOf(uses), values: uses},
 	{Name: "hazard", Ask: "Does one of these apply? Several with commas, or none.",
 		Usage: "what stops a job: " + strings.Join(tables.HazardWords(), ", ") + "; or none", values: hazards,

@@ -25,8 +25,7 @@ func typed(c *Choice, v float64) string {
 // A choice accepts exactly the range that a job accepts, also when a value of its list is typed. With two limits for
 // one number a user would be told first one and then the other.
 func TestOneRangeForEachNumber(t *testing.T) {
-	for i := range all {
-		c := &all[i]
+	for _, c := range all {
 		if c.Unit == "" {
 			continue
 		}
@@ -56,8 +55,7 @@ func TestOneRangeForEachNumber(t *testing.T) {
 // limits.
 func TestNamedLimitsAreTaken(t *testing.T) {
 	names := regexp.MustCompile(`from (\S+) to (\S+?)(%| (\S+))?( \(.*\))?$`)
-	for i := range all {
-		c := &all[i]
+	for _, c := range all {
 		if c.Unit == "" || c.Kind.IsPrice() {
 			continue
 		}

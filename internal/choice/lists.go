@@ -20,20 +20,14 @@ func Path(j *calc.Job) []*Choice {
 	return Named(names...)
 }
 
-// settings are the figures that a welder sets or holds, in the order of the card.
-var settings = [...]string{"feed", "volts", "travel", "arc-on", "arc-off", "spot-step", "flow", "stickout"}
-
 // Settings returns the choices that a welder sets or holds, in the order of the card.
-func Settings() []*Choice { return Named(settings[:]...) }
+func Settings() []*Choice {
+	return Named("feed", "volts", "travel", "arc-on", "arc-off", "spot-step", "flow", "stickout")
+}
 
 // SettingOf returns the setting that a card's figure shows, nil for a figure that follows from others.
 func SettingOf(figure string) *Choice {
-	for i := range all {
-		if c := &all[i]; c.step[0] > 0 && c.Figure == figure {
-			return c
-		}
-	}
-	return nil
+	return first(func(c *Choice) bool { return c.step[0] > 0 && c.Figure == figure })
 }
 
 // Hand returns the settings that are changed from one test bead to the next: a timed arc has no travel, any other arc
@@ -46,22 +40,10 @@ func Hand(timed bool) []*Choice {
 
 // HandNames are the names of the settings that are changed between test beads, in any mode.
 func HandNames() []string {
-	var names []string
-	for i := range all {
-		if all[i].Hand {
-			names = append(names, all[i].Name)
-		}
-	}
-	return names
+	return Names(slices.DeleteFunc(slices.Clone(all), func(c *Choice) bool { return !c.Hand }))
 }
 
 // Open returns which of the named choices the job does not answer.
 func Open(j *calc.Job, names []string) []string {
-	var open []string
-	for _, name := range names {
-		if !ByName(name).Given(j) {
-			open = append(open, name)
-		}
-	}
-	return open
+	return slices.DeleteFunc(slices.Clone(names), func(name string) bool { return ByName(name).Given(j) })
 }

@@ -79,7 +79,11 @@ func (d *Deps) batch(cmd *cobra.Command, name string) error {
 	}
 	bar := newBar(d, in)
 	o := batch.Options{Format: format, KeepGoing: flagOn(cmd, "keep-going"), Workers: workers, Version: Version,
-		Carry: strings.Split(flagText(cmd, "carry"), ","), Solve: cards.solve, Explain: d.explainRow, Done: bar.show,
+		Carry: strings.Split(flagText(cmd, "carry"), ","), Solve: cards.solve, Done: bar.show,
+		Explain: func(err error) (string, string) {
+			what, hint, _ := d.explained(err)
+			return what, cmp.Or(hint, "see brazebooth card --help")
+		},
 		Bad: func(m *mistake.Error) {
 			bar.clear()
 			d.note("brazebooth: %s\n  %s\n", m.What, m.Hint)
@@ -138,12 +142,6 @@ func (d *Deps) batchEnd(ctx context.Context, t batch.Tally, err error, file stri
 		d.note("%s\n", said)
 	}
 	return nil
-}
-
-// explainRow says why a card could not be computed and what to type instead.
-func (d *Deps) explainRow(err error) (what, hint string) {
-	what, hint, _ = d.explained(err)
-	return what, cmp.Or(hint, "see brazebooth card --help")
 }
 
 func formatOf(text, file string) (batch.Format, error) {

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"context"
 	"strings"
 
@@ -119,7 +120,11 @@ func (d *Deps) bookSave() *cobra.Command {
 		Example: `  brazebooth book save --name "tank lid" --tags tank --metal galvanized --gauge 20ga --feed 4.1` +
 			` --travel 8`,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			card, err := d.cardOf(cmd)
+			job, err := d.jobWith(cmd)
+			if err != nil {
+				return err
+			}
+			card, err := d.solve(cmd.Context(), job)
 			if err != nil {
 				return err
 			}
@@ -201,16 +206,14 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query) error {
 
 // place is where the book of a command is: a file or a server's address.
 func (d *Deps) place(cmd *cobra.Command) (string, error) {
-	where := flagText(cmd, "book")
+	where := cmp.Or(flagText(cmd, "book"), d.Book)
 	switch {
-	case d.Remote && where != "":
+	case d.Remote && flagText(cmd, "book") != "":
 		return "", wrong("no other book can be named here", "leave --book out: the server has one book for all")
-	case where == "" && d.Book == "":
+	case where == "":
 		return "", d.bookless()
 	case where == hidden:
 		where = d.hidden
-	case where == "":
-		where = d.Book
 	}
 	err := shop.PlaceError(where)
 	if err != nil && d.Remote {

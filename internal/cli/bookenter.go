@@ -83,7 +83,7 @@ how long the arc burns: what the timer is set to, less --run-in.`,
 			` --arc-off 0.5s --spot-step 3mm --seen "washed through" --power-source "booth 1"` + "\n" +
 			`  brazebooth book trial "tank lid" --verdict good --measured-width 6.1mm --measured-throat 0.8mm`,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			any := slices.ContainsFunc(choice.All(), func(c choice.Choice) bool { return cmd.Flags().Changed(c.Name) })
+			any := slices.ContainsFunc(choice.Names(choice.All()), cmd.Flags().Changed)
 			if len(args) == 0 && !any {
 				return wrong("a trial without a job",
 					"name the kept card that was laid, or give the job: --metal --gauge --feed --travel")

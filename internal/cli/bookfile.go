@@ -62,8 +62,8 @@ const (
 // sayMissing prints what could not be read of a damaged book and returns that as an error. A guest sees no path of this
 // machine.
 func (d *Deps) sayMissing(err error, hint string) error {
-	var lost *book.Missing
-	if !errors.As(err, &lost) {
+	lost, ok := errors.AsType[*book.Missing](err)
+	if !ok {
 		return err
 	}
 	d.sayLines(lost.Lines, lost.N)
@@ -137,8 +137,7 @@ func (d *Deps) bookMerge() *cobra.Command {
 			defer other.Close()
 			return d.withBook(cmd, true, func(ctx context.Context, b book.Book) error {
 				n, err := book.Merge(ctx, b, other)
-				var lost *book.Missing
-				if err != nil && !errors.As(err, &lost) {
+				if _, lost := errors.AsType[*book.Missing](err); err != nil && !lost {
 					return err
 				}
 				d.say("%s of %s in %s\n", quantity.Count(n, "revision"), plain.Line(other.Where(), 200),
@@ -184,8 +183,7 @@ func (d *Deps) bookBackup() *cobra.Command {
 			}
 			return d.withBook(cmd, false, func(ctx context.Context, b book.Book) error {
 				err := b.Backup(ctx, args[0])
-				var lost *book.Missing
-				if err != nil && !errors.As(err, &lost) {
+				if _, lost := errors.AsType[*book.Missing](err); err != nil && !lost {
 					return uncopied(args[0], err)
 				}
 				d.say("copied to %s\n", plain.Line(args[0], 200))

@@ -103,15 +103,16 @@ func (d *Deps) flagCompleters() map[string]cobra.CompletionFunc {
 			list[k.Name] = fixed(k.Values)
 		}
 	}
-	for i := range choice.All() {
-		c := &choice.All()[i]
+	for _, c := range choice.All() {
 		rows := c.Standard(&choice.Present{})
 		switch {
 		case list[c.Name] != nil:
 		case rows == nil:
 			list[c.Name] = told(c.Usage)
 		default:
-			list[c.Name] = fixed(completions(rows))
+			list[c.Name] = fixed(column(rows, func(r *choice.Row) string {
+				return strings.TrimSuffix(r.ID+"\t"+r.Tip, "\t")
+			}))
 		}
 	}
 	return list

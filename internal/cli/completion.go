@@ -3,13 +3,11 @@ package cli
 import (
 	"context"
 	"strconv"
-	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"brazebooth/internal/book"
-	"brazebooth/internal/choice"
 	"brazebooth/internal/config"
 	"brazebooth/internal/near"
 	"brazebooth/internal/plain"
@@ -75,11 +73,6 @@ func settingValues(key string) []string {
 	return k.Values
 }
 
-// completions are rows in the form that a shell reads.
-func completions(rows []choice.Row) []string {
-	return column(rows, func(r *choice.Row) string { return strings.TrimSuffix(r.ID+"\t"+r.Tip, "\t") })
-}
-
 // kindUsage lists the kinds of records for help and errors.
 var kindUsage = near.Or(kinds())
 
@@ -121,12 +114,12 @@ func (d *Deps) kept(kind book.Kind, deleted bool) cobra.CompletionFunc {
 		if err != nil {
 			return nil, noFiles
 		}
-		return namesOf(heads, deleted, begun), ordered
+		return fitting(namesOf(heads, deleted), begun), ordered
 	}
 }
 
 // namesOf are the records' names, each once, or the ids of deleted ones.
-func namesOf(heads []book.Head, deleted bool, begun string) []string {
+func namesOf(heads []book.Head, deleted bool) []string {
 	var list []string
 	have := map[string]bool{}
 	for _, h := range heads {
@@ -137,11 +130,9 @@ func namesOf(heads []book.Head, deleted bool, begun string) []string {
 			}
 			word, about = h.ID, word
 		}
-		if word == "" || have[word] || !strings.HasPrefix(strings.ToLower(word), strings.ToLower(begun)) {
-			continue
+		if word != "" && !have[word] {
+			list, have[word] = append(list, word+"\t"+about), true
 		}
-		have[word] = true
-		list = append(list, word+"\t"+about)
 	}
 	return list
 }

@@ -117,11 +117,7 @@ func (d *Deps) configSet() *cobra.Command {
 		Use: "set KEY VALUE", Short: "Set a value in the file", Example: "  brazebooth config set units inch",
 		Args: words(2, math.MaxInt, "this needs a key and its value", "brazebooth config set units inch"),
 		RunE: d.withSettings(func(file string, args []string) error {
-			kept, err := config.Set(file, args[0], strings.Join(args[1:], " "))
-			if err != nil {
-				return err
-			}
-			k, err := config.Find(args[0])
+			k, kept, err := config.Set(file, args[0], strings.Join(args[1:], " "))
 			if err != nil {
 				return err
 			}

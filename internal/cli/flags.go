@@ -49,8 +49,7 @@ func without(cmd *cobra.Command, what string, names ...string) {
 
 // bindCard adds every choice of a card, the named choices of the pages beside it, and the power source.
 func bindCard(cmd *cobra.Command, pages ...string) {
-	for i := range choice.OnCard() {
-		c := &choice.OnCard()[i]
+	for _, c := range choice.OnCard() {
 		cmd.Flags().String(c.Name, "", c.Help())
 	}
 	bind(cmd, pages...)
@@ -59,10 +58,7 @@ func bindCard(cmd *cobra.Command, pages ...string) {
 
 // bindAll adds every choice of a card and of all pages.
 func bindAll(cmd *cobra.Command) {
-	bindCard(cmd)
-	for _, c := range choice.OnPages() {
-		bind(cmd, c.Name)
-	}
+	bindCard(cmd, choice.Names(choice.OnPages())...)
 }
 
 const sourceName = "power-source"
@@ -86,8 +82,7 @@ func jobOf(cmd *cobra.Command) (j calc.Job, err error) {
 func jobInto(cmd *cobra.Command, j *calc.Job) error {
 	var said []string
 	sys, _ := unitsOf(cmd) // for the words only: a wrong --units was reported before
-	for i := range choice.All() {
-		c := &choice.All()[i]
+	for _, c := range choice.All() {
 		f := cmd.Flags().Lookup(c.Name)
 		if f == nil || !f.Changed {
 			continue
@@ -114,14 +109,6 @@ func (d *Deps) jobWith(cmd *cobra.Command) (calc.Job, error) {
 	r := rowCards{d: d, cmd: cmd}
 	defer r.close()
 	return r.taught(cmd.Context(), job, "")
-}
-
-func (d *Deps) cardOf(cmd *cobra.Command) (calc.Card, error) {
-	job, err := d.jobWith(cmd)
-	if err != nil {
-		return calc.Card{}, err
-	}
-	return d.solve(cmd.Context(), job)
 }
 
 // unitsOf reads --units; "" is metric.

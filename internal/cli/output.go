@@ -42,8 +42,7 @@ func unwritten(err error) error {
 	if errors.Is(err, syscall.EPIPE) || errors.Is(err, io.ErrClosedPipe) {
 		return errUnread
 	}
-	var at *fs.PathError
-	if errors.As(err, &at) {
+	if at, ok := errors.AsType[*fs.PathError](err); ok {
 		err = at.Err
 	}
 	return failed("the answer could not be written whole: "+plain.Line(err.Error(), 100),

@@ -3,10 +3,11 @@ package cli
 import (
 	"fmt"
 	"reflect"
-	"strconv"
+	"regexp"
 	"strings"
-	"unicode"
+	"sync"
 
+	"brazebooth/calc"
 	"brazebooth/internal/quantity"
 	"brazebooth/tables"
 )
@@ -36,12 +37,7 @@ func writeRow(b *strings.Builder, row reflect.Value) {
 // eachField visits a row's fields under their JSON names. An embedded figure is visited as "value", an embedded origin
 // as "source".
 func eachField(row reflect.Value, visit func(name string, v reflect.Value)) {
-	for i := range row.NumField() {
-		f := row.Type().Field(i)
-		v := row.Field(i)
-		if v.Kind() == reflect.Pointer {
-			v = v.Elem()
-		}
+	for f, v := range row.Fields() {
 		switch {
 		case v.Type() == datumType && f.Anonymous:
 			visit("value", v)
@@ -69,16 +65,16 @@ func fieldText(v reflect.Value) string {
 		}
 		return "no"
 	case float64:
-		return number(x)
+		return calc.Number(x)
 	default:
 		return fmt.Sprint(x)
 	}
 }
 
 func datumText(d tables.Datum) string {
-	text := number(d.V)
+	text := calc.Number(d.V)
 	if d.Low != d.High {
-		text += " (" + number(d.Low) + " to " + number(d.High) + ")"
+		text += " (" + calc.Number(d.Low) + " to " + calc.Number(d.High) + ")"
 	}
 	if label := quantity.Label(d.Unit, quantity.Metric); label != "" {
 		text += " " + label
@@ -89,13 +85,11 @@ func datumText(d tables.Datum) string {
 func limitsText(limits []tables.Limit) string {
 	return strings.Join(column(limits, func(l *tables.Limit) string {
 		if l.Min == 0 {
-			return l.Element + " at most " + number(l.Max)
+			return l.Element + " at most " + calc.Number(l.Max)
 		}
-		return l.Element + " " + number(l.Min) + " to " + number(l.Max)
+		return l.Element + " " + calc.Number(l.Min) + " to " + calc.Number(l.Max)
 	}), ", ") + " %"
 }
-
-func number(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) }
 
 // jsonValue turns rows into values that encoding/json prints with the names of eachField.
 func jsonValue(v reflect.Value) any {
@@ -120,13 +114,7 @@ func jsonValue(v reflect.Value) any {
 
 // snake turns a field's Go name into its JSON name: HLiq h_liq, ID id, GSGMin gsg_min.
 func snake(name string) string {
-	var b strings.Builder
-	r := []rune(name)
-	for i, c := range r {
-		if unicode.IsUpper(c) && i > 0 && (unicode.IsLower(r[i-1]) || i+1 < len(r) && unicode.IsLower(r[i+1])) {
-			b.WriteByte('_')
-		}
-		b.WriteRune(unicode.ToLower(c))
-	}
-	return b.String()
+	return strings.ToLower(humps().ReplaceAllString(name, "${1}${3}_${2}${4}"))
 }
+
+var humps = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`([a-z])([A-Z])|([A-Z])([A-Z][a-z])`) })

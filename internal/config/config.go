@@ -124,8 +124,7 @@ func parse(text []byte) (given map[string]any, err error) {
 		return given, nil
 	}
 	what := plain.Line(err.Error(), 120)
-	var bad toml.ParseError
-	if errors.As(err, &bad) {
+	if bad, ok := errors.AsType[toml.ParseError](err); ok {
 		what = fmt.Sprintf("line %d: %s", bad.Position.Line, plain.Line(bad.Message, 120))
 	}
 	return nil, mistake.New(what, `write it as TOML: units = "metric"`)

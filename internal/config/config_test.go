@@ -57,7 +57,7 @@ func TestTheBooksAddress(t *testing.T) {
 	file := fileWith(t, "")
 	for _, bad := range []string{"postgres://ada:hunter2x@[bad", "postgres:/ada:hunter2x@db/shop",
 		"postgers://ada:hunter2x@db/shop", "host=db password=hunter2x"} {
-		_, set := Set(file, "book", bad)
+		_, _, set := Set(file, "book", bad)
 		_, read := Load(fileWith(t, "book = \""+bad+"\"\n"), nil)
 		_, env := Load("", func(name string) string { return map[string]string{"BRAZEBOOTH_BOOK": bad}[name] })
 		for _, err := range []error{set, read, env} {
@@ -72,7 +72,7 @@ func TestTheBooksAddress(t *testing.T) {
 		t.Errorf("the file holds %q", content(t, file))
 	}
 	for _, good := range []string{"postgres://ada:hunter2x@db/shop", "/shop/a:b@c.db"} {
-		if kept, err := Set(file, "book", good); err != nil || kept != good {
+		if _, kept, err := Set(file, "book", good); err != nil || kept != good {
 			t.Errorf("%q is kept as %q, %v", good, kept, err)
 		}
 	}
@@ -132,7 +132,7 @@ func TestSetKeepsTheRest(t *testing.T) {
 		{"units = \"inch\"", "UNITS", "metric", "units = \"metric\""},
 	} {
 		file := fileWith(t, c.before)
-		if _, err := Set(file, c.key, c.value); err != nil {
+		if _, _, err := Set(file, c.key, c.value); err != nil {
 			t.Errorf("%q: %v", c.before, err)
 			continue
 		}
@@ -166,7 +166,7 @@ func TestUnset(t *testing.T) {
 func TestUneditableFileIsNotChanged(t *testing.T) {
 	for _, text := range []string{"units = \"\"\"\ninch\"\"\"\n", "list = [\n[1],\n]\nunits = \"inch\"\n", "broken\n"} {
 		file := fileWith(t, text)
-		if _, err := Set(file, "units", "both"); err == nil {
+		if _, _, err := Set(file, "units", "both"); err == nil {
 			if s, err := Load(file, nil); err != nil || s.Get("units").Text != "both" {
 				t.Errorf("%q: %v", text, err)
 			}
@@ -183,7 +183,7 @@ func TestSetRefuses(t *testing.T) {
 	for _, c := range [][3]string{{"unit", "inch", "type units"}, {"units", "furlong", "type metric"},
 		{"name", " ", "type ada"}, {"colour", "red", "the keys are units"}} {
 		var e *mistake.Error
-		if _, err := Set(file, c[0], c[1]); !errors.As(err, &e) || !strings.HasPrefix(e.Hint, c[2]) {
+		if _, _, err := Set(file, c[0], c[1]); !errors.As(err, &e) || !strings.HasPrefix(e.Hint, c[2]) {
 			t.Errorf("%q: %v", c, err)
 		}
 	}
@@ -199,14 +199,14 @@ func TestPathsAndLinks(t *testing.T) {
 	if err := os.Symlink(real, link); err != nil {
 		t.Skip("no links here")
 	}
-	kept, err := Set(link, "book", "shop.db")
+	_, kept, err := Set(link, "book", "shop.db")
 	if err != nil || !filepath.IsAbs(kept) {
 		t.Errorf("%q, %v", kept, err)
 	}
 	if info, err := os.Lstat(link); err != nil || info.Mode()&os.ModeSymlink == 0 || content(t, real) == "" {
 		t.Errorf("%v, %q", err, content(t, real))
 	}
-	if kept, err := Set(link, "book", "postgres://booth@shop/book"); err != nil ||
+	if _, kept, err := Set(link, "book", "postgres://booth@shop/book"); err != nil ||
 		kept != "postgres://booth@shop/book" {
 		t.Errorf("%q, %v", kept, err)
 	}
@@ -221,7 +221,7 @@ func FuzzSet(f *testing.F) {
 			return
 		}
 		file := fileWith(t, text)
-		kept, err := Set(file, "name", value)
+		_, kept, err := Set(file, "name", value)
 		after := content(t, file)
 		if err != nil {
 			if after != text {

@@ -15,20 +15,19 @@ import (
 )
 
 // Set sets a value in the file, which it creates if there is none. Everything else in it stays as it is. kept is the
-// value as saved.
-func Set(file, name, value string) (kept string, err error) {
-	k, err := Find(name)
-	if err != nil {
-		return "", err
+// value of the key as saved.
+func Set(file, name, value string) (k *Key, kept string, err error) {
+	if k, err = Find(name); err == nil {
+		kept, err = k.kept(value)
 	}
-	if kept, err = k.Kept(value); err != nil {
-		return "", err
+	if err != nil {
+		return nil, "", err
 	}
 	text, given, err := load(file)
 	if err != nil {
-		return "", err
+		return nil, "", err
 	}
-	return kept, change(file, text, given, k.Name, &kept)
+	return k, kept, change(file, text, given, k.Name, &kept)
 }
 
 // Unset removes a key from the file; had is false if the file did not have it.

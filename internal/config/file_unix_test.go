@@ -31,7 +31,7 @@ func TestOnlyRegularFiles(t *testing.T) {
 		done := make(chan []error, 1)
 		go func() {
 			_, load := Load(file, nil)
-			_, set := Set(file, "units", "inch")
+			_, _, set := Set(file, "units", "inch")
 			_, unset := Unset(file, "units")
 			done <- []error{load, set, unset}
 		}()

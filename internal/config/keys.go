@@ -64,9 +64,9 @@ func (k *Key) free(text string) (string, error) {
 	return text, nil
 }
 
-// Kept is a value as the file has it: a book's file with its absolute path, so that it does not depend on the working
+// kept is a value as the file has it: a book's file with its absolute path, so that it does not depend on the working
 // directory.
-func (k *Key) Kept(text string) (string, error) {
+func (k *Key) kept(text string) (string, error) {
 	text, err := k.Check(text)
 	if err != nil || k.Name != "book" || address.Looks(text) {
 		return text, err

@@ -108,15 +108,12 @@ func (t *talk) unknown(word string) {
 		t.refuse("a number alone is not enough here", "type what it is for, as feed 6.2 or travel 8")
 		return
 	}
-	var names []string
+	names := choice.Names(choice.All())
 	for _, c := range commands() {
 		names = append(names, c.name)
 	}
 	for _, p := range advice.Contents() {
 		names = append(names, p.Name)
-	}
-	for i := range choice.All() {
-		names = append(names, choice.All()[i].Name)
 	}
 	slices.Sort(names)
 	like := choice.Like(word, slices.Compact(names))
@@ -131,13 +128,9 @@ func (cardPlace) help(t *talk) {
 	for _, c := range commands() {
 		t.voice.show(c.name + ": " + c.usage + ".")
 	}
-	var choices []string
-	for i := range choice.OnCard() {
-		choices = append(choices, choice.OnCard()[i].Name)
-	}
 	t.voice.show("Pages beside the card: " + strings.Join(advice.ComputedPages(), ", ") + ".")
 	t.voice.show("To change a choice, type its name and its new value, such as feed 6.2 or joint tee; " +
-		"the name alone asks. They are " + strings.Join(choices, ", ") + ", and what each page asks for.")
+		"the name alone asks. They are " + strings.Join(choice.Names(choice.OnCard()), ", ") + ", and what each page asks for.")
 	t.voice.show("help and a name explains one of them, words and a word looks in the glossary. back, again, " +
 		"units, quit.")
 }

@@ -87,7 +87,7 @@ func (t *talk) line(l *report.Line) {
 	case report.CardVerdict, report.Edge, report.Limit, report.Remedy, report.Turns, report.Setting:
 		t.voice.say(capital(l.Lead), ": ", sentence(l.Text))
 	case report.Assume:
-		t.voice.say(capital(choiceWords(l.Lead)), " ", l.Value, ": ", sentence(l.Text))
+		t.voice.say(capital(choice.Plain(l.Lead)), " ", l.Value, ": ", sentence(l.Text))
 	default:
 		t.voice.say(leads[l.Kind], sentence(capital(l.Text)))
 	}

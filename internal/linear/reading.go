@@ -28,15 +28,13 @@ func (t *talk) read() {
 	if list := t.card.Assumed; len(list) > 0 {
 		var said []string
 		for _, a := range list {
-			said = append(said, choiceWords(a.Field)+" "+report.Typed(a.Field, a.Value, t.units))
+			said = append(said, choice.Plain(a.Field)+" "+report.Typed(a.Field, a.Value, t.units))
 		}
 		t.voice.say("Assumed, since it was not given: ", strings.Join(said, ", "), ".")
 	}
 	t.voice.show(fmt.Sprintf("results reads the %d figures that follow from these. why and a name tells why. "+
 		"help tells what else.", len(t.results())))
 }
-
-func choiceWords(field string) string { return strings.ReplaceAll(field, "_", " ") }
 
 // dangers reads out every stop, the test bead, and the wanted cautions. It returns how many cautions were left out.
 func (t *talk) dangers(wanted func(*calc.Warning) bool) (left int) {

@@ -74,7 +74,7 @@ func TestEveryTextIsSpelled(t *testing.T) {
 	tk.card, _ = calc.Solve(calc.Job{})
 	for _, c := range choice.All() {
 		texts = append(texts, c.Help())
-		for _, r := range tk.rows(&c) {
+		for _, r := range tk.rows(c) {
 			texts = append(texts, r.ID, r.Said())
 		}
 	}
@@ -92,8 +92,7 @@ func TestEveryTextIsSpelled(t *testing.T) {
 
 // Values that are read out can be typed back.
 func TestSpokenValuesCanBeTyped(t *testing.T) {
-	for i := range choice.OnCard() {
-		f := &choice.OnCard()[i]
+	for _, f := range choice.OnCard() {
 		if f.Unit == "" {
 			continue
 		}

@@ -2,6 +2,7 @@ package linear
 
 import (
 	"bufio"
+	"cmp"
 	"context"
 	"io"
 	"strings"
@@ -41,7 +42,7 @@ type past struct {
 	taught string
 }
 
-// place is a state of the talk: the name in its prompt, and how it handles a line.
+// place is a state of the talk: the name in its prompt, what it says when it is entered, and how it handles a line.
 type place interface {
 	name(t *talk) string
 	enter(t *talk)
@@ -51,12 +52,8 @@ type place interface {
 }
 
 func newTalk(ctx context.Context, o Options, out io.Writer) *talk {
-	t := &talk{ctx: ctx, o: o, units: o.Units,
+	return &talk{ctx: ctx, o: o, units: cmp.Or(o.Units, quantity.Metric),
 		voice: &voice{out: bufio.NewWriter(out), below: out, comma: o.Comma}}
-	if t.units == "" {
-		t.units = quantity.Metric
-	}
-	return t
 }
 
 func (t *talk) greet() {
@@ -86,7 +83,7 @@ func (t *talk) begin(job calc.Job) bool {
 	return true
 }
 
-// goTo moves to another place, which may read something out when it is entered.
+// goTo moves to another place.
 func (t *talk) goTo(p place) {
 	t.at = p
 	p.enter(t)

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"brazebooth/calc"
 	"brazebooth/internal/choice"
@@ -20,7 +19,7 @@ func (t *talk) why(name string) {
 		t.reason(f)
 		return
 	}
-	key := plainName(name)
+	key := choice.Plain(name)
 	if t.page != nil && key == t.page.Name {
 		for _, r := range t.page.Reasons {
 			t.voice.say(sentence(capital(t.inUnits(r.Text))))
@@ -29,7 +28,7 @@ func (t *talk) why(name string) {
 		return
 	}
 	for _, n := range t.card.Notes {
-		if plainName(n.Name) == key {
+		if choice.Plain(n.Name) == key {
 			t.voice.say(capital(n.Name), ": ", sentence(t.inUnits(n.Text)))
 			t.source(n.Source, n.Known)
 			return
@@ -50,9 +49,9 @@ func (t *talk) why(name string) {
 // figureNamed finds a figure of the card, or of the page that was read out last, by any of its names; nil if there is
 // none.
 func (t *talk) figureNamed(name string) *calc.Figure {
-	key := plainName(name)
+	key := choice.Plain(name)
 	if c, rest := t.choiceNamed(name); c != nil && rest == "" && c.Figure != "" {
-		key = plainName(c.Figure)
+		key = choice.Plain(c.Figure)
 	}
 	list := t.card.Figures
 	if t.page != nil {
@@ -61,17 +60,12 @@ func (t *talk) figureNamed(name string) *calc.Figure {
 	for i := range list {
 		f := &list[i]
 		for _, n := range [...]string{f.Name, label(f.Name), calc.FigureLabel(f.Name)} {
-			if plainName(n) == key {
+			if choice.Plain(n) == key {
 				return f
 			}
 		}
 	}
 	return nil
-}
-
-// plainName is a name in lower case, with blanks between its words.
-func plainName(s string) string {
-	return strings.Join(strings.Fields(strings.NewReplacer("-", " ", "_", " ").Replace(strings.ToLower(s))), " ")
 }
 
 // reason reads out a figure's formula, numbers, source and the inputs that move it most.

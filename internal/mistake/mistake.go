@@ -33,8 +33,7 @@ func In(field, what, hint string) error { return &Error{Field: field, What: what
 
 // Of finds the mistake in an error; nil if there is none.
 func Of(err error) *Error {
-	var e *Error
-	errors.As(err, &e)
+	e, _ := errors.AsType[*Error](err)
 	return e
 }
 

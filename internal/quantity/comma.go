@@ -1,6 +1,10 @@
 package quantity
 
-import "strings"
+import (
+	"regexp"
+	"strings"
+	"sync"
+)
 
 // Comma writes the decimal points of a text's numbers as commas: "4.23 m/min, .31–.71 in" becomes "4,23 m/min, ,31–,71
 // in". The text keeps its length. These only look like numbers and stay as they are: a version or a section (0.1.0), a
@@ -10,25 +14,18 @@ func Comma(text string) string {
 		return text
 	}
 	out := []byte(text)
-	for i := 0; i < len(text); {
-		if !begins(text, i) {
-			i++
-			continue
+	for _, at := range digits().FindAllStringIndex(text, -1) {
+		number := strings.TrimRight(text[at[0]:at[1]], ".")
+		to := at[0] + len(number)
+		if strings.Count(number, ".") == 1 && !named(text, at[0], to) && !stamped(text, at[0], to) {
+			out[at[0]+strings.IndexByte(number, '.')] = ','
 		}
-		end := i
-		for end < len(text) && (figure(text[end]) || text[end] == '.') {
-			end++
-		}
-		number := strings.TrimRight(text[i:end], ".")
-		to := i + len(number)
-		if point := strings.IndexByte(number, '.'); point >= 0 && strings.Count(number, ".") == 1 &&
-			!named(text, i, to) && !stamped(text, i, to) {
-			out[i+point] = ','
-		}
-		i = end
 	}
 	return string(out)
 }
+
+// digits is what looks like a number: digits and points, of which at most one is before the first digit.
+var digits = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\.?\d[\d.]*`) })
 
 // Marked is a text with the decimal mark that its reader chose.
 func Marked(text string, comma bool) string {
@@ -36,15 +33,6 @@ func Marked(text string, comma bool) string {
 		return Comma(text)
 	}
 	return text
-}
-
-// begins reports whether a number begins at i: with a digit, or with a point that has a digit after it and no point
-// before it.
-func begins(text string, i int) bool {
-	if figure(text[i]) {
-		return true
-	}
-	return text[i] == '.' && i+1 < len(text) && figure(text[i+1]) && (i == 0 || text[i-1] != '.' && !figure(text[i-1]))
 }
 
 // spools are the usual wire diameters as stamped on spools, inches.
@@ -55,8 +43,6 @@ func stamped(text string, from, to int) bool {
 	return strings.Contains(spools, " "+text[from:to]+" ") && !strings.HasSuffix(text[:from], "–") &&
 		!strings.HasPrefix(text[to:], "–")
 }
-
-func figure(c byte) bool { return '0' <= c && c <= '9' }
 
 // named reports whether a number is part of a name: right before it stands a letter, a point or an underscore.
 func named(text string, from, to int) bool {

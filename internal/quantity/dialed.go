@@ -41,58 +41,57 @@ func Dialable(figure string) bool { _, ok := dials[figure]; return ok }
 // one, its ends are rounded inwards and the value with them, so that every value shown as good is good. A band narrower
 // than a step gets more digits, except for times: no timer has them.
 func Dialed(figure string, v, low, high float64, unit string, good bool, sys System) (value, from, to string) {
-	w := look(unit)
-	d := dials[figure][0]
-	if w.inches(sys) {
-		d = dials[figure][1]
-	}
-	x, _ := Convert(v, unit, sys)
-	lo, _ := Convert(low, unit, sys)
-	hi, _ := Convert(high, unit, sys)
+	s := scaleOf(unit, sys)
+	d := dialOn(figure, &s)
 	if low == high {
-		text := d.typed(&w, v, unit, sys)
+		text := d.typed(&s, v, unit)
 		return text, text, text
 	}
+	x, lo, hi := s.of(v), s.of(low), s.of(high)
 	at, a, b := d.inside(x, lo, hi, good)
-	for i := 0; i < 2 && good && a > b && w.unit != "s"; i++ {
+	for i := 0; i < 2 && good && a > b && s.unit != "s"; i++ {
 		d = dial{d.step / 10, d.decimals + 1, d.bare}
 		at, a, b = d.inside(x, lo, hi, good)
 	}
 	if a > b {
 		at, a, b = d.inside(x, lo, hi, false)
 	}
-	value, from, to = d.show(&w, at, sys), d.show(&w, a, sys), d.show(&w, b, sys)
+	value, from, to = d.show(&s, at), d.show(&s, a), d.show(&s, b)
 	d.bare = false // a value and the ends of its range have the same decimals
 	point := strings.Contains(from, ".")
 	if point != strings.Contains(to, ".") || point != strings.Contains(value, ".") {
-		value, from, to = d.show(&w, at, sys), d.show(&w, a, sys), d.show(&w, b, sys)
+		value, from, to = d.show(&s, at), d.show(&s, a), d.show(&s, b)
 	}
 	return value, from, to
+}
+
+// dialOn is the dial of a figure on a scale.
+func dialOn(figure string, s *scale) dial {
+	if s.inch {
+		return dials[figure][1]
+	}
+	return dials[figure][0]
 }
 
 // OnDial rounds a setting that nobody typed to a step of its dial, as it is shown. Argument and result are in a card's
 // unit.
 func OnDial(figure string, v float64, unit string, sys System) float64 {
-	w := look(unit)
-	pair, ok := dials[figure]
-	switch {
-	case !ok:
+	if !Dialable(figure) {
 		return v
-	case !w.inches(sys):
-		return math.Round(v/pair[0].step) * pair[0].step
 	}
-	x, _ := Convert(v, unit, sys)
-	return (math.Round(x/pair[1].step)*pair[1].step - w.inch.zero) * w.inch.den / w.inch.num
+	s := scaleOf(unit, sys)
+	step := dialOn(figure, &s).step
+	return s.card(math.Round(s.of(v)/step) * step)
 }
 
 // ShowDialed prints a setting with its unit; in both systems if sys is Both.
 func ShowDialed(figure string, v float64, unit string, sys System) string {
-	if w := look(unit); sys == Both && w.inch != nil {
-		text, _, _ := Dialed(figure, v, v, v, unit, false, Metric)
-		return join(text, w.metric) + " (" + ShowDialed(figure, ShownValue(text, v), unit, Inch) + ")"
-	}
 	text, _, _ := Dialed(figure, v, v, v, unit, false, sys)
-	return join(text, Label(unit, sys))
+	shown := join(text, Label(unit, sys))
+	if twice(unit, sys) {
+		return shown + " (" + ShowDialed(figure, ShownValue(text, v), unit, Inch) + ")"
+	}
+	return shown
 }
 
 // inside rounds a value and the ends of its band to steps. A good band shrinks, and its value stays inside. If no step
@@ -114,35 +113,28 @@ func (d dial) inside(x, low, high float64, good bool) (at, a, b float64) {
 
 // typed prints a value without a band: as it was typed if it has few decimals, otherwise rounded to a step. A value
 // with fewer decimals in the other system was typed in that system.
-func (d dial) typed(w *view, v float64, unit string, sys System) string {
+func (d dial) typed(s *scale, v float64, unit string) string {
 	const sure, most = 2, 4
-	x, _ := Convert(v, unit, sys)
-	other := Inch
-	if sys == Inch {
-		other = Metric
+	elsewhere := Inch
+	if s.inch {
+		elsewhere = Metric
 	}
-	y, _ := Convert(v, unit, other)
-	if n := decimalsOf(x, most); n <= max(sure, d.decimals) || n <= most && n <= decimalsOf(y, most) {
+	x, o := s.of(v), scaleOf(unit, elsewhere)
+	if n := decimalsOf(x, most); n <= max(sure, d.decimals) || n <= most && n <= decimalsOf(o.of(v), most) {
 		d.decimals = max(n, d.decimals)
-		return d.show(w, x, sys)
+		return d.show(s, x)
 	}
-	return d.show(w, math.Round(x/d.step)*d.step, sys)
+	return d.show(s, math.Round(x/d.step)*d.step)
 }
 
 // decimalsOf is how many decimals a value has; most+1 if it has more than most.
 func decimalsOf(x float64, most int) int {
-	for n := range most + 1 {
-		p := math.Pow(10, float64(n))
-		if math.Abs(math.Round(x*p)/p-x) < 1e-10*max(1, math.Abs(x)) {
-			return n
-		}
-	}
-	return most + 1
+	return fewest(x, 0, most+1, func(r float64) bool { return math.Abs(r-x) < 1e-10*max(1, math.Abs(x)) })
 }
 
 // show prints a value. A value smaller than a step gets the digits that it needs.
-func (d dial) show(w *view, x float64, sys System) string {
-	text := w.number(x, d.decimals, sys)
+func (d dial) show(s *scale, x float64) string {
+	text := s.number(x, d.decimals)
 	if d.bare && strings.Contains(text, ".") {
 		text = strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
 	}

@@ -12,18 +12,17 @@ const limitNear = 0.02
 // Limits names the range in an error, its unit as a card has it: "from 0.4 to 2.4 mm (.016 to .094 in)". The inch
 // numbers are rounded inwards, so that each of them is accepted when it is typed.
 func Limits(low, high float64, unit string) string {
-	w := look(unit)
-	text := "from " + short(low) + " to " + join(short(high), w.metric)
-	if w.inch == nil || strings.HasPrefix(w.metric, "a ") { // a price has its own currency
+	label := Label(unit, Metric)
+	text := "from " + short(low) + " to " + join(short(high), label)
+	s := scaleOf(unit, Inch)
+	if !s.inch || strings.HasPrefix(label, "a ") { // a price has its own currency
 		return text
 	}
-	from, _ := Convert(low, unit, Inch)
-	to, _ := Convert(high, unit, Inch)
-	return text + " (" + w.limit(from, math.Ceil) + " to " + w.limit(to, math.Floor) + " " + w.inch.label + ")"
+	return text + " (" + s.limit(s.of(low), math.Ceil) + " to " + s.limit(s.of(high), math.Floor) + " " + s.label + ")"
 }
 
 // limit is a number of the inch system in the fewest digits that are near enough. round is ceil or floor.
-func (w *view) limit(v float64, round func(float64) float64) string {
+func (s *scale) limit(v float64, round func(float64) float64) string {
 	if v == 0 {
 		return "0"
 	}
@@ -36,7 +35,7 @@ func (w *view) limit(v float64, round func(float64) float64) string {
 		}
 		if r := round(n) * step; math.Abs(r-v) <= limitNear*math.Abs(v) {
 			text := strconv.FormatFloat(r, 'f', max(0, decimals), 64)
-			if w.unit == "mm" {
+			if s.unit == "mm" {
 				text = noZero(text)
 			}
 			return text

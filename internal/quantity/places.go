@@ -15,23 +15,23 @@ var finest = map[string]places{"s": {2, 2}, "mm2": {1, 4}}
 var measured = map[string]places{"C": {0, 0}, "deg": {0, 0}, "A": {0, 0}, "V": {1, 1}, "mm": {2, 3}, "mm3": {1, 5},
 	"g/m": {1, 1}, "%": {0, 0}}
 
-func (p places) of(w *view, sys System) int {
-	if w.inches(sys) {
+func (p places) of(s *scale) int {
+	if s.inch {
 		return p[1]
 	}
 	return p[0]
 }
 
 // step is one step of the last decimal.
-func (p places) step(w *view, sys System) float64 { return math.Pow(10, -float64(p.of(w, sys))) }
+func (p places) step(s *scale) float64 { return math.Pow(10, -float64(p.of(s))) }
 
 // fewSteps is the least number of steps in a value that needs no more decimals.
 const fewSteps = 2
 
 // most limits a number of decimals to those that a person can use for this value.
-func (w *view) most(v float64, decimals int, sys System) int {
-	if most, ok := finest[w.unit]; ok && math.Abs(v) >= fewSteps*most.step(w, sys) {
-		return min(decimals, most.of(w, sys))
+func (s *scale) most(v float64, decimals int) int {
+	if most, ok := finest[s.unit]; ok && math.Abs(v) >= fewSteps*most.step(s) {
+		return min(decimals, most.of(s))
 	}
 	return decimals
 }

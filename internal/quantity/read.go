@@ -2,9 +2,11 @@ package quantity
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 
 	"brazebooth/internal/mistake"
@@ -87,9 +89,9 @@ func ReadWithin(f Field, text string, low, high float64) (float64, error) {
 }
 
 func (sp *spec) number(f Field, text string) (float64, error) {
-	if f == FieldTravel {
-		if seconds, along, ok := counted(text); ok {
-			return sp.pace(text, seconds, along)
+	if f == FieldTravel && len(text) <= longest {
+		if m := counted().FindStringSubmatch(strings.ReplaceAll(fold(text), " per ", "/")); m != nil {
+			return sp.pace(text, m[1], m[2])
 		}
 	}
 	s, err := scan(sp, text)
@@ -102,24 +104,9 @@ func (sp *spec) number(f Field, text string) (float64, error) {
 	return sp.convert(s, text)
 }
 
-// counted splits text of the form "16 s / 100 mm" at its slash, which has a letter before it and a digit or a point
-// after it. This excludes "6 mm/s" and "3/32".
-func counted(text string) (seconds, along string, ok bool) {
-	if len(text) > longest {
-		return "", "", false
-	}
-	s := strings.ReplaceAll(fold(text), " per ", "/")
-	for i := range len(s) {
-		if s[i] != '/' {
-			continue
-		}
-		seconds, along = strings.TrimSpace(s[:i]), strings.TrimSpace(s[i+1:])
-		if seconds != "" && letter(seconds[len(seconds)-1]) && span(along, 0) > 0 {
-			return seconds, along, true
-		}
-	}
-	return "", "", false
-}
+// counted is text of the form "16 s / 100 mm", which has a letter before its slash and a digit or a point after it. This
+// excludes "6 mm/s" and "3/32".
+var counted = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(.*?[a-z]) ?/ ?([\d.].*)$`) })
 
 // pace is a length divided by a time, mm/s. A time of zero gives a speed that is outside every range.
 func (sp *spec) pace(text, seconds, along string) (float64, error) {

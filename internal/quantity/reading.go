@@ -35,7 +35,7 @@ const slipped = 100
 // mm; for millimetres type 0.2mm". Otherwise it is "". For a field with only one unit for such numbers it speaks only
 // to users who see inches, for a load and a length to all.
 func Reading(f Field, text string, sys System) string {
-	if f <= 0 || f >= fields {
+	if f == 0 { // of names
 		return ""
 	}
 	sp := &specs[f]

@@ -53,7 +53,6 @@ func TestReading(t *testing.T) {
 		{FieldPercent, "40", Inch, ""},
 		{FieldNumber, "3", Inch, ""},
 		{Field(0), "3", Inch, ""},
-		{fields, "3", Inch, ""},
 		{FieldSize, "7", Metric, ""},
 		{FieldSize, "3", Metric, "3 read as millimetres; gauges begin at 7"},
 		{FieldSize, "7/32", Metric, ""},

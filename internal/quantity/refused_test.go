@@ -144,10 +144,8 @@ func TestUnitsConvertBack(t *testing.T) {
 }
 
 func TestRuleOfNoField(t *testing.T) {
-	for _, f := range []Field{-1, 0, fields, fields + 1} {
-		if Rule(f) != "" {
-			t.Errorf("field %d: %q", f, Rule(f))
-		}
+	if Rule(0) != "" {
+		t.Errorf("%q", Rule(0))
 	}
 }
 

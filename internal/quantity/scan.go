@@ -2,8 +2,10 @@ package quantity
 
 import (
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"brazebooth/internal/mistake"
 )
@@ -53,119 +55,49 @@ func scan(sp *spec, text string) (scanned, error) {
 	return out, nil
 }
 
-// number reads the number at the start of s and takes the rest as the unit.
+// numeral is a number and its unit: a fraction with or without a whole number before it, or digits with a point, then a
+// unit whose only digit may be the 2 or 3 of a square or cube (ft3/h). It keeps exponents and "Inf" away from
+// ParseFloat.
+var numeral = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(?:(?:(\d{1,6})[- ])?(\d{1,6})/(\d{1,6})|([\d.]*))((?:[^\d,]*[a-z][23])?[^\d,]*)$`)
+})
+
+// number reads the number at the start of s and takes the rest as the unit. A comma is a decimal mark if it is the only
+// mark; with one to three digits before it, the first not 0, and exactly three after it, it may also mark thousands.
+// The point of a unit ("in.") is no mark.
 func (out *scanned) number(s string) bool {
-	grouped := grouping(s)
-	s = pointed(s)
-	n := numberLength(s)
-	v, ok := value(s[:n])
-	if !ok || strings.ContainsAny(s[n:], "0123456789,") && !hasPower(s[n:]) {
+	marked := s[:len(s)-len(strings.TrimLeft(s, ".,0123456789"))]
+	comma, grouped := strings.IndexByte(marked, ','), false
+	if strings.Count(marked, ",") == 1 && !strings.Contains(marked, ".") {
+		grouped = comma >= 1 && comma <= 3 && s[0] != '0' && len(marked) == comma+4
+		s = strings.Replace(s, ",", ".", 1)
+	}
+	m := numeral().FindStringSubmatch(s)
+	if m == nil || strings.HasPrefix(strings.TrimPrefix(m[5], "/"), ".") { // 3/8. is no number, nor is 3/.8
 		return false
 	}
-	out.v = v
-	if grouped {
-		out.thousands = math.Round(v * 1000)
+	if out.fraction = m[3] != ""; out.fraction {
+		whole, _ := strconv.ParseFloat("0"+m[1], 64) // only digits: none of them fails
+		over, _ := strconv.ParseFloat(m[2], 64)
+		under, _ := strconv.ParseFloat(m[3], 64)
+		out.v = whole + over/under
+	} else {
+		var err error
+		if out.v, err = strconv.ParseFloat(m[4], 64); err != nil {
+			return false
+		}
 	}
-	out.fraction = strings.Contains(s[:n], "/")
-	out.whole = strings.IndexFunc(s[:n], func(r rune) bool { return r < '0' || r > '9' }) < 0
-	out.unit = unitText(s[n:])
-	return true
+	if grouped {
+		out.thousands = math.Round(out.v * 1000)
+	}
+	out.whole = !out.fraction && !strings.Contains(m[4], ".")
+	out.unit = unitText(m[5])
+	return !math.IsInf(out.v, 0) && !math.IsNaN(out.v)
 }
 
 // unitText brings a unit to one spelling: no blanks, a slash for "per".
 func unitText(s string) string {
 	return strings.ReplaceAll(strings.ReplaceAll(s, " per ", "/"), " ", "")
-}
-
-// hasPower reports whether the only digit of a unit is the 2 or 3 of a square or cube: ft3/h.
-func hasPower(s string) bool {
-	i := strings.IndexAny(s, "0123456789,")
-	return i > 0 && letter(s[i-1]) && (s[i] == '2' || s[i] == '3') && !strings.ContainsAny(s[i+1:], "0123456789,")
-}
-
-// grouping reports whether a number's only comma may mark thousands: one to three digits before it, the first not 0,
-// and exactly three after it.
-func grouping(s string) bool {
-	s = marks(s)
-	comma := strings.IndexByte(s, ',')
-	if comma < 1 || comma > 3 || s[0] == '0' || strings.Contains(s, ".") {
-		return false
-	}
-	return len(s) == comma+4 && strings.Count(s, ",") == 1
-}
-
-// pointed writes a decimal comma as a point, if it is the only mark.
-func pointed(s string) string {
-	if n := marks(s); strings.Count(n, ",") == 1 && !strings.Contains(n, ".") {
-		return strings.Replace(s, ",", ".", 1)
-	}
-	return s
-}
-
-// marks are the digits, points and commas at the start of s. The point of a unit ("in.") does not belong to them.
-func marks(s string) string { return s[:len(s)-len(strings.TrimLeft(s, ".,0123456789"))] }
-
-// numberLength returns how many bytes at the start of s are a number: digits with a point, a fraction, or a whole
-// number and a fraction joined by a hyphen or a blank.
-func numberLength(s string) int {
-	whole := span(s, 0)
-	if whole < len(s) && (s[whole] == '-' || s[whole] == ' ') {
-		over := span(s, whole+1)
-		if end := under(s, over); over > whole+1 && end > over {
-			return end
-		}
-	}
-	return under(s, whole)
-}
-
-// under returns the end of a slash and its divisor that begin at i, or i if there are none.
-func under(s string, i int) int {
-	if i < len(s) && s[i] == '/' {
-		if end := span(s, i+1); end > i+1 {
-			return end
-		}
-	}
-	return i
-}
-
-// span returns the end of the digits and points from i.
-func span(s string, i int) int {
-	for i < len(s) && (s[i] >= '0' && s[i] <= '9' || s[i] == '.') {
-		i++
-	}
-	return i
-}
-
-// value computes a number, a fraction or a mixed fraction.
-func value(s string) (float64, bool) {
-	over, under, ok := strings.Cut(s, "/")
-	if !ok {
-		return decimal(s)
-	}
-	whole := 0.0
-	if i := strings.IndexAny(over, "- "); i >= 0 {
-		if whole, ok = digits(over[:i]); !ok {
-			return 0, false
-		}
-		over = over[i+1:]
-	}
-	a, okA := digits(over)
-	b, okB := digits(under)
-	return whole + a/b, okA && okB && b > 0
-}
-
-// digits reads a part of a fraction: up to six digits, no point.
-func digits(s string) (float64, bool) {
-	if len(s) > 6 || strings.Contains(s, ".") {
-		return 0, false
-	}
-	return decimal(s)
-}
-
-// decimal reads digits and points. It keeps exponents and "Inf" away from ParseFloat.
-func decimal(s string) (float64, bool) {
-	v, err := strconv.ParseFloat(s, 64)
-	return v, err == nil
 }
 
 // folds replaces spellings that mean the same by one of them. A character is never dropped if that could join two

@@ -97,9 +97,9 @@ func (m *matched) whole() bool {
 
 // in is the quantity in a system.
 func (m *matched) in(sys System) string {
-	w, metric := viewOf(m.group(label))
+	inch, metric := inchOf(m.group(label))
 	switch {
-	case w.unit == "mm" && strings.HasPrefix(m.text[m.at[1]:], " wire") && m.at[again] < 0:
+	case inch.unit == "mm" && strings.HasPrefix(m.text[m.at[1]:], " wire") && m.at[again] < 0:
 		return m.group(0)
 	case m.at[otherLabel] >= 0 && !sameQuantity(m.group(label), m.group(otherLabel)):
 		return Sentence(m.text[m.at[numbers]:m.at[label+1]], sys) + " (" +
@@ -109,9 +109,9 @@ func (m *matched) in(sys System) string {
 	case !metric || strings.Contains(m.group(numbers), "/"): // metric quantities are never written as fractions
 		return m.group(0)
 	case sys == Inch:
-		return m.converted(&w)
+		return m.converted(&inch)
 	}
-	return m.both(&w)
+	return m.both(&inch)
 }
 
 // sameQuantity reports whether two labels are the metric and the inch unit of one quantity. Two rows can have the same
@@ -123,10 +123,10 @@ func sameQuantity(a, b string) bool {
 }
 
 // both is a metric quantity followed by the inch one, then its band in the same way.
-func (m *matched) both(w *view) string {
+func (m *matched) both(inch *scale) string {
 	said := func(list string) string {
-		return list + " " + w.metric + " (" + eachNumber(strings.TrimPrefix(list, "between "), w) + " " +
-			w.inch.label + ")"
+		return list + " " + m.group(label) + " (" + inch.list(strings.TrimPrefix(list, "between ")) + " " +
+			inch.label + ")"
 	}
 	text := said(m.group(numbers))
 	if band := m.group(again); band != "" {
@@ -148,39 +148,37 @@ func (m *matched) either(sys System, metric bool) string {
 }
 
 // converted is the quantity in the inch system, followed by its band.
-func (m *matched) converted(w *view) string {
-	text := eachNumber(m.group(numbers), w) + " " + w.inch.label
+func (m *matched) converted(inch *scale) string {
+	text := inch.list(m.group(numbers)) + " " + inch.label
 	if band := m.group(again); band != "" {
-		text += " (" + eachNumber(band, w) + ")"
+		text += " (" + inch.list(band) + ")"
 	}
 	return text
 }
 
-// viewOf finds the row of a unit as written in a sentence; metric means that the name is the metric one. It returns an
-// empty row for an unknown name.
-func viewOf(name string) (w view, metric bool) {
+// inchOf is the inch scale of a unit as written in a sentence; metric means that the name is the metric one. It is empty
+// for an unknown name.
+func inchOf(name string) (inch scale, metric bool) {
 	for _, w := range views {
 		if w.inch != nil && (w.metric == name || w.inch.label == name) {
-			return w, w.metric == name
+			return scale{w.unit, true, *w.inch}, w.metric == name
 		}
 	}
-	return view{}, false
+	return scale{}, false
 }
 
 var oneNumber = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`-?(?:\d+(?:\.\d+)?|\.\d+)`) })
 
-// eachNumber converts each number of a metric list to the inch system.
-func eachNumber(list string, w *view) string {
-	return oneNumber().ReplaceAllStringFunc(list, w.roundest)
-}
+// list converts each number of a metric list to the inch system.
+func (s *scale) list(text string) string { return oneNumber().ReplaceAllStringFunc(text, s.roundest) }
 
 // roundest is the inch number with the fewest digits that differs from the metric one by less than half of its last
 // digit and less than a fiftieth. Zeros at the end of a number, or one 5, are taken as rounded. For a temperature at
 // most one zero is, because it may be a round hundred only in this scale.
-func (w *view) roundest(metric string) string {
+func (s *scale) roundest(metric string) string {
 	const near = 0.02
 	v, err := strconv.ParseFloat(metric, 64)
-	if err != nil || v == 0 && w.inch.zero == 0 {
+	if err != nil || v == 0 && s.zero == 0 {
 		return metric
 	}
 	half := 0.5
@@ -190,14 +188,13 @@ func (w *view) roundest(metric string) string {
 		half = 0.5 * math.Pow10(-len(decimals))
 	case math.Mod(v, 10) == 0:
 		half = 5
-		for w.inch.zero == 0 && v != 0 && math.Mod(v, 20*half) == 0 {
+		for s.zero == 0 && v != 0 && math.Mod(v, 20*half) == 0 {
 			half *= 10
 		}
 	case math.Mod(v, 5) == 0:
 		half = 2.5
 	}
-	to := func(v float64) float64 { return v*w.inch.num/w.inch.den + w.inch.zero }
-	x, low, high := to(v), to(v-half), to(v+half)
+	x, low, high := s.of(v), s.of(v-half), s.of(v+half)
 	for power := 5; power > -8; power-- {
 		for _, step := range [...]float64{1, 0.5} {
 			step *= math.Pow10(power)
@@ -207,9 +204,9 @@ func (w *view) roundest(metric string) string {
 				if step < math.Pow10(power) {
 					decimals = max(0, 1-power)
 				}
-				return w.number(r, decimals, Inch)
+				return s.number(r, decimals)
 			}
 		}
 	}
-	return w.number(x, w.decimals(x, Inch), Inch)
+	return s.number(x, s.decimals(x))
 }

@@ -14,7 +14,7 @@ type view struct {
 	inch   *other // nil if the unit is the same there
 }
 
-// other is a unit of the inch system: v·num/den + zero.
+// other is a unit into which a card's value is converted: v·num/den + zero.
 type other struct {
 	label          string
 	least          int
@@ -73,18 +73,33 @@ var views = [...]view{
 	{"um", "µm", 0, nil},
 }
 
-// look finds a unit's row. An unknown unit is printed as it is.
-func look(unit string) view {
-	for i := range views {
-		if views[i].unit == unit {
-			return views[i]
-		}
-	}
-	return view{unit: unit, metric: unit}
+// scale is a card's unit as one system prints it.
+type scale struct {
+	unit string // as it stands in a card
+	inch bool   // printed as an inch unit
+	other
 }
 
-// inches reports whether the system prints this unit as an inch unit.
-func (w *view) inches(sys System) bool { return sys == Inch && w.inch != nil }
+// scaleOf is a unit's scale in a system; Both counts as metric. An unknown unit is printed as it is.
+func scaleOf(unit string, sys System) scale {
+	for i := range views {
+		switch w := &views[i]; {
+		case w.unit != unit:
+		case w.inch != nil && sys == Inch:
+			return scale{unit, true, *w.inch}
+		default:
+			return scale{unit, false, other{w.metric, w.least, 1, 1, 0}}
+		}
+	}
+	return scale{unit, false, other{unit, 0, 1, 1, 0}}
+}
+
+// of is a card's value on the scale, card the value of a card for one on the scale.
+func (s *scale) of(v float64) float64   { return v*s.num/s.den + s.zero }
+func (s *scale) card(x float64) float64 { return (x - s.zero) * s.den / s.num }
+
+// twice reports whether a system shows a unit in metric and in inch units.
+func twice(unit string, sys System) bool { return sys == Both && scaleOf(unit, Inch).inch }
 
 // Lead is the system that comes first when both are shown.
 func (s System) Lead() System {
@@ -95,32 +110,23 @@ func (s System) Lead() System {
 }
 
 // Label is a card's unit as users of the system write it. Both counts as metric, because a label names one unit.
-func Label(unit string, sys System) string {
-	w := look(unit)
-	if w.inches(sys) {
-		return w.inch.label
-	}
-	return w.metric
-}
+func Label(unit string, sys System) string { return scaleOf(unit, sys).label }
 
 // Convert returns a card's value in the system's unit, with its label.
 func Convert(v float64, unit string, sys System) (float64, string) {
-	w := look(unit)
-	if w.inches(sys) {
-		return v*w.inch.num/w.inch.den + w.inch.zero, w.inch.label
-	}
-	return v, w.metric
+	s := scaleOf(unit, sys)
+	return s.of(v), s.label
 }
 
 // Show prints a value with its unit, in both systems if sys is Both: "6.35 m/min (250 in/min)". It has as many decimals
 // as keep it within one part in 500.
 func Show(v float64, unit string, sys System) string {
-	w := look(unit)
-	if sys == Both && w.inch != nil {
+	if twice(unit, sys) {
 		return Show(v, unit, Metric) + " (" + Show(v, unit, Inch) + ")"
 	}
-	x, label := Convert(v, unit, sys)
-	return join(w.number(x, w.decimals(x, sys), sys), label)
+	s := scaleOf(unit, sys)
+	x := s.of(v)
+	return join(s.number(x, s.decimals(x)), s.label)
 }
 
 // ShownValue is the value, in a card's unit, that a rounded metric number shows. When both systems are shown, the inch
@@ -158,64 +164,63 @@ func Interval(from, to string) string {
 // Ends prints a value and the two ends of its band without the unit, with the decimals that the band allows: two
 // significant figures of its half-width. If low equals high, the value alone decides.
 func Ends(v, low, high float64, unit string, sys System) (value, from, to string) {
-	w := look(unit)
-	x, _ := Convert(v, unit, sys)
-	lo, _ := Convert(low, unit, sys)
-	hi, _ := Convert(high, unit, sys)
-	if w.unit == "mm" && math.Abs(v) < nothingMM && math.Abs(low) < nothingMM && math.Abs(high) < nothingMM &&
+	s := scaleOf(unit, sys)
+	x, lo, hi := s.of(v), s.of(low), s.of(high)
+	if s.unit == "mm" && math.Abs(v) < nothingMM && math.Abs(low) < nothingMM && math.Abs(high) < nothingMM &&
 		(v != 0 || low != high) {
 		least := leastMM // the end is rounded away from zero
-		if w.inches(sys) {
+		if s.inch {
 			least = leastInch
 		}
-		return w.number(0, 1, sys), w.number(0, 1, sys), w.number(least, w.decimals(least, sys), sys)
+		return s.number(0, 1), s.number(0, 1), s.number(least, s.decimals(least))
 	}
-	d := w.decimals(x, sys)
+	d := s.decimals(x)
 	if half := (hi - lo) / 2; half > 0 && !math.IsInf(half, 0) {
-		d = w.most(x, max(0, min(6, 1-int(math.Floor(math.Log10(half))))), sys)
-		if most, ok := measured[w.unit]; ok && 2*half >= most.step(&w, sys) && (w.unit != "mm" || math.Abs(x) >=
-			fewSteps*most.step(&w, sys)) {
-			d = min(d, most.of(&w, sys))
+		d = s.most(x, max(0, min(6, 1-int(math.Floor(math.Log10(half))))))
+		if most, ok := measured[s.unit]; ok && 2*half >= most.step(&s) && (s.unit != "mm" || math.Abs(x) >=
+			fewSteps*most.step(&s)) {
+			d = min(d, most.of(&s))
 		}
 	}
-	return w.number(x, d, sys), w.number(lo, d, sys), w.number(hi, d, sys)
+	return s.number(x, d), s.number(lo, d), s.number(hi, d)
 }
 
 // decimals is the smallest number of decimals, at least the unit's own, that keeps v within one part in 500.
-func (w *view) decimals(v float64, sys System) int {
-	if w.unit == "%" {
+func (s *scale) decimals(v float64) int {
+	if s.unit == "%" {
 		return 0 // no percentage is known to a tenth
 	}
-	d := w.least
-	if w.inches(sys) {
-		d = w.inch.least
-	}
-	for ; d < 7; d++ {
-		p := math.Pow(10, float64(d))
-		if math.Abs(math.Round(v*p)/p-v) <= math.Abs(v)/500 {
-			break
+	return s.most(v, fewest(v, s.least, 7, func(r float64) bool { return math.Abs(r-v) <= math.Abs(v)/500 }))
+}
+
+// fewest is the smallest number of decimals, at least least, with which a rounded value is near enough; most if there
+// is none.
+func fewest(v float64, least, most int, near func(rounded float64) bool) int {
+	for n := least; n < most; n++ {
+		if p := math.Pow10(n); near(math.Round(v*p) / p) {
+			return n
 		}
 	}
-	return w.most(v, d, sys)
+	return most
 }
 
 // number prints v. Inch sizes under one have no zero before the point, as stamped on spools.
-func (w *view) number(v float64, decimals int, sys System) string {
+func (s *scale) number(v float64, decimals int) string {
 	switch a := math.Abs(v); {
 	case a == 0:
-	case w.unit == "mm" && a < 1e-4:
+	case s.unit == "mm" && a < 1e-4:
 		v, decimals = 0, 1
 	case a >= 1e7 || a < 1e-4:
 		return strconv.FormatFloat(v, 'g', 3, 64)
 	}
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if w.unit == "mm" && w.inches(sys) {
-		s = noZero(s)
+	text := strconv.FormatFloat(v, 'f', decimals, 64)
+	if s.unit == "mm" && s.inch {
+		text = noZero(text)
 	}
-	if strings.Trim(s, "-0.") == "" {
-		return strings.TrimPrefix(s, "-")
+	if strings.Trim(text, "-0.") == "" {
+		return strings.TrimPrefix(text, "-")
 	}
-	return s
+	return text
 }
 
 func noZero(s string) string {
