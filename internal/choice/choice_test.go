@@ -126,7 +126,7 @@ func TestSetShowClear(t *testing.T) {
 // a price without the words around it.
 func retyped(c *Choice, shown string) string {
 	switch c.Kind {
-	case quantity.FieldNumber:
+	case quantity.FieldNumber, quantity.FieldCount:
 		shown, _, _ = strings.Cut(shown, " ")
 	case quantity.FieldPrice:
 		price, currency, _ := strings.Cut(shown, " in ")

@@ -85,7 +85,7 @@ var onPages = []*Choice{
 	{Name: "load", Usage: "load on the joint: 2kN or 500lbf", Kind: quantity.FieldForce, Unit: "kN"},
 	{Name: "safety", Usage: "safety factor on the low edge, without it 3", Kind: quantity.FieldNumber, Unit: "1"},
 	{Name: "service-temp", Usage: "temperature in service: 80C or 180F", Kind: quantity.FieldTemperature, Unit: "C"},
-	{Name: "count", Usage: "pieces, or plugs", Kind: quantity.FieldNumber, Unit: "1"},
+	{Name: "count", Usage: "pieces, or plugs", Kind: quantity.FieldCount, Unit: "1"},
 	{Name: "wire-price", Usage: "price of the wire with its currency: 25EUR/kg or $12/lb",
 		Kind: quantity.FieldPrice, Unit: "per kg"},
 	{Name: "gas-price", Usage: "price of the shielding gas: 8EUR/m3 or $0.25/ft3", Kind: quantity.FieldGasPrice,

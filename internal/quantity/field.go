@@ -27,6 +27,7 @@ const (
 	FieldMass
 	FieldPerLength
 	FieldNumber
+	FieldCount
 	FieldMark // of a dial; a trim dial has marks below its middle
 	fields
 )
@@ -38,6 +39,7 @@ type spec struct {
 	low, high float64 // the accepted range in the base unit, ends included
 	shown     string  // the unit in which messages name the range, "" for none
 	signed    bool    // negative numbers are allowed
+	whole     bool    // only whole numbers are
 	hint      string  // what may be typed
 	rule      string  // how a number without a unit is read
 }
@@ -100,6 +102,7 @@ var specs = [fields]spec{
 	FieldPerLength: {what: "a time per length", units: perLengths, bare: bare{from: "min/m"}, low: 0, high: 1000,
 		shown: "min/m", hint: "type 3min/m, 1min/ft or 3", rule: "a bare number is minutes a metre"},
 	FieldNumber: {what: "a number", low: 0, high: 1e9, hint: "type 12 or 1.5", rule: "a number without a unit"},
+	FieldCount:  {what: "a number of pieces", low: 0, high: 1e9, whole: true, hint: "type 12", rule: "a whole number"},
 	FieldMark: {what: "a number", low: -1e9, high: 1e9, signed: true, hint: "type 12 or 1.5",
 		rule: "a number without a unit"},
 }

@@ -55,6 +55,7 @@ var parsers = map[string]parser{
 	"percent":     of(FieldPercent),
 	"mass":        of(FieldMass),
 	"number":      of(FieldNumber),
+	"count":       of(FieldCount),
 }
 
 // fuzz checks a parser on any text: it does not panic, an accepted value is in the field's range, and a refusal gives

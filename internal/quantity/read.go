@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -168,16 +169,21 @@ func (sp *spec) base(s scanned, v float64) (float64, bool) {
 	return u.toBase(v), true
 }
 
-// holds reports whether v is in the field's range; NaN is not.
-func (sp *spec) holds(v float64) bool { return v >= sp.low && v <= sp.high }
+// holds reports whether v is in the field's range and, where that is asked, whole; NaN is not in any range.
+func (sp *spec) holds(v float64) bool {
+	return v >= sp.low && v <= sp.high && (!sp.whole || v == math.Trunc(v))
+}
 
 func (sp *spec) refuse(text, why string) error {
 	return mistake.New(sp.what+" "+echo(text)+" "+why, sp.hint)
 }
 
 func (sp *spec) outside(text string) error {
-	u := spelled(sp.units, sp.shown)
-	return mistake.New(sp.what+" of "+echo(text)+" is out of range",
+	u, why := spelled(sp.units, sp.shown), "is out of range"
+	if sp.whole {
+		why = "is out of range or not whole"
+	}
+	return mistake.New(sp.what+" of "+echo(text)+" "+why,
 		sp.hint+"; "+Limits(u.fromBase(sp.low), u.fromBase(sp.high), strings.TrimPrefix(u.symbol, "°")))
 }
 

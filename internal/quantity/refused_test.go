@@ -157,3 +157,17 @@ func TestThousandsByTheirDigits(t *testing.T) {
 		}
 	}
 }
+
+// A number of pieces is whole, also where a comma could mark thousands.
+func TestPiecesAreWhole(t *testing.T) {
+	for text, want := range map[string]float64{"1": 1, "12": 12, "12.0": 12, "1,500": 1500, "2.5": -1, "2,5": -1,
+		"0.5": -1, "-3": -1, "1/2": -1, "12 pieces": -1} {
+		v, err := Read(FieldCount, text)
+		if refused := want < 0; (err != nil) != refused || !refused && v != want {
+			t.Errorf("%q: %g, %v", text, v, err)
+		}
+	}
+	if _, err := Read(FieldCount, "2.5"); !strings.Contains(err.Error(), "not whole") {
+		t.Error(err)
+	}
+}

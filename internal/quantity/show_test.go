@@ -184,6 +184,7 @@ func TestCaseAndBlanksMeanNothing(t *testing.T) {
 		"force": {"500|lbf", "5|kN"}, "duration": {"400|ms", "2|min"}, "price": {"$12|/lb", "25|EUR/kg"},
 		"gas price": {"8|EUR/m3", "$0.25|/ft³"}, "rate": {"45|/h", "$45|/hour"}, "per length": {"3|min/m"},
 		"mass": {"2|kg", "5|lb"}, "percent": {"40|%"}, "number": {"12|"},
+		"count": {"12|"},
 	}
 	for name, p := range parsers {
 		rapid.Check(t, func(r *rapid.T) {
