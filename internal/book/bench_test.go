@@ -89,7 +89,7 @@ func BenchmarkFiftyApart(b *testing.B) {
 		}
 		w := <-free // there are fifty: nobody waits here
 		defer func() { free <- w }()
-		return w.transaction(&[]saving{{ctx: context.Background(), list: ready}}, false)
+		return w.transaction([]saving{{ctx: context.Background(), list: ready}})
 	})
 }
 

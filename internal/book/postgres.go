@@ -60,7 +60,7 @@ func dial(ctx context.Context, where string, readOnly bool) (*store, int, error)
 	place := fmt.Sprintf("postgres://%s@%s:%d/%s", config.User, config.Host, config.Port, config.Database)
 	db := stdlib.OpenDB(*config)
 	db.SetMaxOpenConns(8)
-	s := &store{engine: postgres, write: db, read: db, place: place, readOnly: onlyToRead}
+	s := &store{engine: postgres, connections: connections{write: db, read: db}, place: place, readOnly: onlyToRead}
 	asking, stop := context.WithTimeout(ctx, serverPatience/2)
 	defer stop()
 	v, err := s.version(asking, db)

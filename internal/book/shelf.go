@@ -118,13 +118,8 @@ func (b *shelved) pass() { b.turn <- struct{}{} }
 
 // store is one holder's view of the book; its first Close leaves the book.
 func (b *shelved) store(readOnly string) *store {
-	c := &b.conns
-	s := &store{engine: sqlite, read: c.read, place: b.file, readOnly: readOnly}
-	if readOnly == "" {
-		s.write, s.writer = c.write, c.writer
-	}
-	s.closing = sync.OnceValue(func() error { return theShelf.leave(b) })
-	return s
+	return &store{engine: sqlite, connections: b.conns, place: b.file, readOnly: readOnly,
+		closing: sync.OnceValue(func() error { return theShelf.leave(b) })}
 }
 
 // IsPart reports whether a file is the book at where, one of the files that SQLite keeps beside it (even if it does not

@@ -27,11 +27,10 @@ type engine struct {
 // store is a book in a database: one connection to write, others to read.
 type store struct {
 	engine
-	write, read *sql.DB
-	place       string // for messages
-	readOnly    string
-	writer      *writer
-	closing     func() error // ends one use of a shared book; nil where the book is not shared
+	connections
+	place    string // for messages
+	readOnly string
+	closing  func() error // ends one use of a shared book; nil where the book is not shared
 }
 
 func (s *store) Where() string    { return s.place }
@@ -41,7 +40,7 @@ func (s *store) Close() error {
 	if s.closing != nil {
 		return s.closing()
 	}
-	return (&connections{read: s.read, write: s.write, writer: s.writer}).close()
+	return s.close()
 }
 
 // querier is a database or a transaction in it.

@@ -92,16 +92,11 @@ const patience = 3
 
 // commit writes the saves of a group together; if that fails, each is tried alone, so that only the bad one fails.
 func (w *writer) commit(first saving) {
-	group := []saving{first}
-	// the server locks records, not the whole file: the whole group must be known before the first is written
-	if w.e.lock != "" {
-		group = w.gather(group)
-	}
-	group = waiting(group)
+	group := waiting(w.gather([]saving{first}))
 	if len(group) == 0 {
 		return
 	}
-	err := w.patiently(&group, w.e.lock == "")
+	err := w.patiently(group)
 	var lost *unheard
 	again := errors.As(err, &lost)
 	if err == nil || len(group) == 1 && !again {
@@ -117,7 +112,7 @@ func (w *writer) commit(first saving) {
 		for i := range s.list {
 			s.list[i].again = again
 		}
-		s.answer <- w.patiently(&[]saving{s}, false)
+		s.answer <- w.patiently([]saving{s})
 	}
 }
 
@@ -155,10 +150,10 @@ func waiting(group []saving) []saving {
 }
 
 // patiently retries a transaction that the server ended because of another one.
-func (w *writer) patiently(group *[]saving, open bool) error {
+func (w *writer) patiently(group []saving) error {
 	var err error
 	for range 5 {
-		if err = w.transaction(group, open); !disturbed(err) {
+		if err = w.transaction(group); !disturbed(err) {
 			return err
 		}
 	}
@@ -171,33 +166,26 @@ func disturbed(err error) bool {
 	return errors.As(err, &p) && (p.Code == "40001" || p.Code == "40P01")
 }
 
-// transaction writes a group; to an open group it adds the saves that come meanwhile.
-func (w *writer) transaction(group *[]saving, open bool) error {
+// transaction writes a group.
+func (w *writer) transaction(group []saving) error {
 	ctx, stop := context.WithCancel(context.Background()) // a caller that leaves does not undo the others
 	defer stop()
 	if w.limit > 0 {
 		ctx, stop = context.WithTimeout(ctx, w.limit)
 		defer stop()
 	}
-	tx, err := w.begin(ctx, stop, *group)
+	tx, err := w.begin(ctx, stop, group)
 	if err != nil {
 		return err
 	}
+	defer func() { _ = tx.Rollback() }() // does nothing after the commit
 	to := &keeping{Tx: tx}
-	for written := 0; written < len(*group); {
-		for _, p := range ordered((*group)[written:]) {
-			if err := w.e.insert(ctx, to, p); err != nil {
-				_ = tx.Rollback()
-				return err
-			}
-		}
-		written = len(*group)
-		if open {
-			*group = w.gather(*group)
+	for _, p := range ordered(group) {
+		if err := w.e.insert(ctx, to, p); err != nil {
+			return err
 		}
 	}
 	if err := w.e.index(ctx, to); err != nil {
-		_ = tx.Rollback()
 		return err
 	}
 	return w.end(tx)
