@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"compress/flate"
 	"context"
+	"fmt"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -53,9 +54,29 @@ func oldBook(t *testing.T, file string, version int) *store {
 	var err error
 	s.write, err = OpenRaw(file)
 	noErr(t, err)
-	_, err = s.migrate(context.Background(), version)
-	noErr(t, err)
+	oldTables(t, s, version)
 	return s
+}
+
+// oldTables makes the tables of version 1 or 2.
+func oldTables(t *testing.T, s *store, version int) {
+	t.Helper()
+	tables := append(revisionTables[:],
+		`CREATE TABLE heads (id TEXT{c} PRIMARY KEY, rev TEXT{c} NOT NULL REFERENCES revisions (rev),
+			kind TEXT NOT NULL, at TEXT{c} NOT NULL, deleted INTEGER NOT NULL, name TEXT NOT NULL, line TEXT NOT NULL)`,
+		`CREATE INDEX heads_kind ON heads (kind, deleted, at DESC, id DESC)`,
+		`CREATE INDEX heads_at ON heads (deleted, at DESC, id DESC)`)
+	if version == 2 {
+		tables = append(tables,
+			`CREATE TABLE words (word TEXT{c} NOT NULL, id TEXT{c} NOT NULL REFERENCES heads (id),
+				PRIMARY KEY (word, id))`,
+			`CREATE INDEX words_id ON words (id, word)`)
+	}
+	own := strings.NewReplacer("{blob}", s.blob, "{c}", s.bytewise)
+	for _, step := range append(tables, fmt.Sprintf("INSERT INTO meta VALUES ('version', '%d')", version)) {
+		_, err := s.write.Exec(own.Replace(step))
+		noErr(t, err)
+	}
 }
 
 // plant saves a revision as an earlier program did.
@@ -100,8 +121,7 @@ func TestServerMigrations(t *testing.T) {
 		address := serverAddress(t)
 		old, _, err := dial(ctx, address, false)
 		noErr(t, err)
-		_, err = old.migrate(ctx, from)
-		noErr(t, err)
+		oldTables(t, old, from)
 		r, err := by(&now).New(CardKind, someCard(t, "from long ago", gutter))
 		noErr(t, err)
 		plant(t, old, &r, from)

@@ -30,7 +30,7 @@ func openServer(ctx context.Context, address string) (Book, error) {
 		return nil, err
 	}
 	if v < Version {
-		if v, err = s.migrate(ctx, Version); err != nil {
+		if v, err = s.migrate(ctx); err != nil {
 			return nil, errors.Join(fmt.Errorf("the book at %s: %w", s.place, err), s.Close())
 		}
 	}

@@ -217,7 +217,7 @@ func (s *store) prepare(ctx context.Context, file string) error {
 		}
 	}
 	if v < Version {
-		v, err = s.migrate(ctx, Version)
+		v, err = s.migrate(ctx)
 	}
 	s.readOnly = newer(v)
 	return err
