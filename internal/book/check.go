@@ -11,16 +11,11 @@ const mostFaults = 100
 
 // faults collects what is wrong with a book.
 type faults struct {
-	list    []string
-	n, gaps int // all faults, and those that are only a missing parent
+	Missing
+	gaps int // those that are only a missing parent
 }
 
-func (f *faults) say(format string, args ...any) {
-	f.n++
-	if len(f.list) < mostFaults {
-		f.list = append(f.list, fmt.Sprintf(format, args...))
-	}
-}
+func (f *faults) say(format string, args ...any) { f.add(fmt.Errorf(format, args...)) }
 
 // seen records the error of a query as a fault if it comes from damage; any other error is returned.
 func (f *faults) seen(what string, err error) error {
@@ -34,7 +29,7 @@ func (f *faults) seen(what string, err error) error {
 func (s *store) Check(ctx context.Context) (found []string, n int, err error) {
 	f := new(faults)
 	n, err = s.check(ctx, f)
-	return f.list, n, err
+	return f.Lines, n, err
 }
 
 func (s *store) check(ctx context.Context, f *faults) (n int, err error) {
@@ -75,12 +70,12 @@ func (s *store) checkRevisions(ctx context.Context, f *faults) (n int, err error
 			parents[r.Rev] = r.Parent
 		}
 		if err := r.Verify(); err != nil {
-			f.say("%v", err)
+			f.add(err)
 		}
 		return nil
 	}, func(err error) {
 		n++
-		f.say("%v", err)
+		f.add(err)
 	})
 	if err = f.seen("the revisions", err); err != nil {
 		return n, err

@@ -36,16 +36,15 @@ func writeLine(to io.Writer, r Revision) error {
 
 // LeftOut is the error that lists the lines of an import that were refused; the others are in the book.
 type LeftOut struct {
-	N     int      // lines
 	Lines []string // what is wrong with each
 	More  bool     // reading stopped after too many bad lines
 }
 
 func (l *LeftOut) Error() string {
-	if l.N == 1 {
+	if len(l.Lines) == 1 {
 		return "1 line was left out"
 	}
-	return fmt.Sprintf("%d lines were left out", l.N)
+	return fmt.Sprintf("%d lines were left out", len(l.Lines))
 }
 
 // mostBad is how many bad lines end an import: a file with more is not an export.
@@ -60,10 +59,9 @@ func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 	}
 	out := new(LeftOut)
 	to := taker{ctx: ctx, into: b, bad: func(line int, err error) {
-		out.N++
 		out.Lines = append(out.Lines, fmt.Sprintf("line %d: %s", line, plain.Line(err.Error(), 300)))
 	}}
-	for line := 1; out.N < mostBad; line++ {
+	for line := 1; len(out.Lines) < mostBad; line++ {
 		text, long, err := crew.Line(in)
 		if errors.Is(err, io.EOF) {
 			break
@@ -89,10 +87,10 @@ func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 	if err := to.flush(); err != nil {
 		return to.n, err
 	}
-	if out.N == 0 {
+	if len(out.Lines) == 0 {
 		return to.n, nil
 	}
-	out.More = out.N >= mostBad
+	out.More = len(out.Lines) >= mostBad
 	return to.n, out
 }
 

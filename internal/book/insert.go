@@ -7,8 +7,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-
-	sqlite3 "modernc.org/sqlite/lib"
 )
 
 // The statements that save a new record.
@@ -199,8 +197,7 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 		return err
 	}
 	err = s.writer.save(ctx, ready)
-	switch sqliteCode(err) {
-	case sqlite3.SQLITE_FULL, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN:
+	if unwritable(err) {
 		err = said(s.place, "cannot be written now", err)
 	}
 	return err

@@ -41,10 +41,10 @@ var updates = [...][]string{
 }
 
 // Version of a book's tables that this program writes.
-const Version = 3 + len(updates)
+const Version = oldest + len(updates)
 
-// readable reports whether this program can read the tables of a version without changing them.
-func readable(version int) bool { return version >= 3 && version <= Version }
+// oldest is the first version whose tables this program can read without changing them.
+const oldest = 3
 
 // version is the version of the book's tables; 0 if there are none.
 func (e *engine) version(ctx context.Context, q querier) (int, error) {
@@ -104,10 +104,10 @@ func (s *store) steps(ctx context.Context, tx *sql.Tx, from int) error {
 		}
 		list = append(list, revisionTables[:]...)
 	}
-	if from < 3 {
+	if from < oldest {
 		list = append(list, listTables[:]...)
 	}
-	for _, update := range updates[max(0, from-3):] {
+	for _, update := range updates[max(0, from-oldest):] {
 		list = append(list, update...)
 	}
 	own := strings.NewReplacer("{blob}", s.blob, "{c}", s.bytewise, "{counted}", s.counted, "{keyed}", s.keyed)
@@ -116,7 +116,7 @@ func (s *store) steps(ctx context.Context, tx *sql.Tx, from int) error {
 			return fmt.Errorf("from version %d: %w", from, err)
 		}
 	}
-	if from >= 3 {
+	if from >= oldest {
 		return nil
 	}
 	return s.listAll(ctx, tx)

@@ -78,7 +78,7 @@ func readServer(ctx context.Context, address string) (Book, error) {
 		return nil, err
 	case v == 0:
 		return nil, errors.Join(fmt.Errorf("%w: nothing was saved at %s yet", ErrNone, s.place), s.Close())
-	case v < Version && !readable(v):
+	case v < oldest:
 		return nil, errors.Join(fmt.Errorf("the book at %s was made by an older program: save something with this one "+
 			"first, which brings it up to date", s.place), s.Close())
 	}

@@ -77,7 +77,7 @@ func ReadFile(ctx context.Context, file string) (Book, error) {
 		return nil, err
 	case v == 0:
 		return nil, errors.Join(&Unreadable{Place: plain.Line(file, 200), What: "is not a book"}, s.Close())
-	case v < Version && !readable(v): // queries need newer tables: update it first
+	case v < oldest: // queries need newer tables: update it first
 		_ = s.Close()
 		return OpenFile(ctx, file)
 	}
