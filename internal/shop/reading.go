@@ -116,5 +116,5 @@ func (s *Shop) mark(ctx context.Context, verb, id string, next step) (Done, erro
 		return Done{}, wrong("a reading is named by its id, not by "+quote(id),
 			"brazebooth book reading lists them: type at least its first four characters")
 	}
-	return s.change(ctx, verb, meant(ctx, book.ReadingKind, id, book.Resolve), next)
+	return s.change(ctx, verb, book.ReadingKind, id, book.Resolve, next)
 }
