@@ -192,25 +192,17 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	if s.readOnly != "" {
 		return fmt.Errorf("%w: %s", ErrReadOnly, s.readOnly)
 	}
-	ready, err := ready(list, onHead)
-	if err != nil {
-		return err
-	}
-	err = s.writer.save(ctx, ready)
-	if unwritable(err) {
-		err = said(s.place, "cannot be written now", err)
-	}
-	return err
-}
-
-func ready(list []Revision, onHead bool) ([]prepared, error) {
 	ready := make([]prepared, len(list))
 	for i := range list {
 		if err := list[i].admit(); err != nil {
-			return nil, err
+			return err
 		}
 		ready[i] = prepare(&list[i])
 		ready[i].onHead = onHead
 	}
-	return ready, nil
+	err := s.writer.save(ctx, ready)
+	if unwritable(err) {
+		err = said(s.place, "cannot be written now", err)
+	}
+	return err
 }

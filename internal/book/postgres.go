@@ -49,7 +49,7 @@ func dial(ctx context.Context, where string, readOnly bool) (*store, int, error)
 	scheme, rest, _ := strings.Cut(where, "://")
 	config, err := pgx.ParseConfig(strings.ToLower(scheme) + "://" + rest)
 	if err != nil || address.Check(where) != nil {
-		return &store{}, 0, ErrAddress // err may quote a password
+		return &store{}, 0, address.ErrBad // err may quote a password
 	}
 	if config.ConnectTimeout == 0 {
 		config.ConnectTimeout = serverPatience / 4

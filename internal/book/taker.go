@@ -66,8 +66,6 @@ func (t *taker) flush() error {
 
 // hindered reports whether an error is not the fault of the revisions, such as a full disk.
 func (t *taker) hindered(err error) bool {
-	code := sqliteCode(err)
-	var lost *unheard
-	return errors.As(err, &lost) || t.ctx.Err() != nil || code != 0 || silent(err) || errors.Is(err, ErrReadOnly) ||
-		errors.Is(err, errClosed)
+	return errors.Is(err, errUnheard) || t.ctx.Err() != nil || sqliteCode(err) != 0 || silent(err) ||
+		errors.Is(err, ErrReadOnly) || errors.Is(err, errClosed)
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"fmt"
 	"runtime"
 	"slices"
 	"strings"
@@ -97,8 +98,7 @@ func (w *writer) commit(first saving) {
 		return
 	}
 	err := w.patiently(group)
-	var lost *unheard
-	again := errors.As(err, &lost)
+	again := errors.Is(err, errUnheard)
 	if err == nil || len(group) == 1 && !again {
 		for _, s := range group {
 			s.answer <- err
@@ -116,16 +116,9 @@ func (w *writer) commit(first saving) {
 	}
 }
 
-// unheard is the error when the connection was lost during a commit, which may have succeeded.
-type unheard struct{ error }
-
-func (u *unheard) Error() string {
-	return "the connection to the book's server was lost during this save, which may have succeeded: look before you " +
-		"try again (" +
-		u.error.Error() + ")"
-}
-
-func (u *unheard) Unwrap() error { return u.error }
+// errUnheard is the error when the connection was lost during a commit, which may have succeeded.
+var errUnheard = errors.New("the connection to the book's server was lost during this save, which may have " +
+	"succeeded: look before you try again")
 
 // end commits a transaction. A server that answers with an error has saved nothing, unless it says that it is shutting
 // down.
@@ -135,7 +128,7 @@ func (w *writer) end(tx *sql.Tx) error {
 	if err == nil || w.e.lock == "" || errors.As(err, &p) && !strings.HasPrefix(p.Code, "57P") {
 		return err
 	}
-	return &unheard{err}
+	return fmt.Errorf("%w (%w)", errUnheard, err)
 }
 
 // waiting are the saves of a group whose callers have not given up; the others get the error of their context.
