@@ -7,7 +7,6 @@ import (
 	"errors"
 	"fmt"
 	"strconv"
-	"strings"
 )
 
 // The tables of version 3. {blob} is the engine's type for bytes, {c} makes it compare texts byte by byte, {counted} is a
@@ -75,8 +74,8 @@ func (s *store) migrate(ctx context.Context) (version int, err error) {
 		return 0, err
 	}
 	defer func() { _ = tx.Rollback() }() // does nothing after the commit
-	if s.lockAll != "" {
-		if _, err := tx.ExecContext(ctx, s.lockAll); err != nil {
+	if s.lock != "" {
+		if _, err := tx.ExecContext(ctx, s.lock, "tables"); err != nil {
 			return 0, err
 		}
 	}
@@ -110,9 +109,8 @@ func (s *store) steps(ctx context.Context, tx *sql.Tx, from int) error {
 	for _, update := range updates[max(0, from-oldest):] {
 		list = append(list, update...)
 	}
-	own := strings.NewReplacer("{blob}", s.blob, "{c}", s.bytewise, "{counted}", s.counted, "{keyed}", s.keyed)
 	for _, step := range list {
-		if _, err := tx.ExecContext(ctx, own.Replace(step)); err != nil {
+		if _, err := tx.ExecContext(ctx, s.own.Replace(step)); err != nil {
 			return fmt.Errorf("from version %d: %w", from, err)
 		}
 	}

@@ -72,9 +72,8 @@ func oldTables(t *testing.T, s *store, version int) {
 				PRIMARY KEY (word, id))`,
 			`CREATE INDEX words_id ON words (id, word)`)
 	}
-	own := strings.NewReplacer("{blob}", s.blob, "{c}", s.bytewise)
 	for _, step := range append(tables, fmt.Sprintf("INSERT INTO meta VALUES ('version', '%d')", version)) {
-		_, err := s.write.Exec(own.Replace(step))
+		_, err := s.write.Exec(s.own.Replace(step))
 		noErr(t, err)
 	}
 }

@@ -14,11 +14,12 @@ import (
 	"brazebooth/internal/address"
 )
 
-var postgres = engine{name: "PostgreSQL", blob: "BYTEA", bytewise: ` COLLATE "C"`,
-	lock:    "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
-	lockAll: "SELECT pg_advisory_xact_lock(1651666799)", // any number, the same for every booth
-	exists:  "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = $1",
-	counted: "BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY", spread: func(words, as string) string {
+var postgres = engine{name: "PostgreSQL",
+	lock:   "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
+	exists: "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = $1",
+	own: strings.NewReplacer("{blob}", "BYTEA", "{c}", ` COLLATE "C"`,
+		"{counted}", "BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY", "{keyed}", ""),
+	spread: func(words, as string) string {
 		return "unnest(string_to_array(" + words + ", ' ')) AS " + as + " (value)"
 	}, snapshot: &sql.TxOptions{Isolation: sql.LevelRepeatableRead, ReadOnly: true}}
 

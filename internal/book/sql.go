@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"strconv"
+	"strings"
 
 	"brazebooth/internal/plain"
 )
@@ -13,13 +14,9 @@ import (
 // engine has the differences between the two databases.
 type engine struct {
 	name     string
-	blob     string
-	bytewise string                        // column attribute that compares texts byte by byte
 	lock     string                        // locks a record by its id; "" where any writer locks the file
-	lockAll  string                        // statement that lets one program at a time migrate; "" as for lock
 	exists   string                        // query that tells whether a table exists, its name the argument
-	counted  string                        // column type of a key that is numbered automatically
-	keyed    string                        // table attribute that stores the rows in the primary key's index
+	own      *strings.Replacer             // writes the statements that make tables in its own words
 	spread   func(words, as string) string // table of one column, value, from a text of words with blanks between
 	snapshot *sql.TxOptions                // transaction in which all queries see the same state
 }

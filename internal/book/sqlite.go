@@ -16,9 +16,11 @@ import (
 	"brazebooth/internal/plain"
 )
 
-var sqlite = engine{name: "SQLite", blob: "BLOB",
-	exists:  "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = $1",
-	counted: "INTEGER PRIMARY KEY", keyed: " WITHOUT ROWID", spread: func(words, as string) string {
+var sqlite = engine{name: "SQLite",
+	exists: "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = $1",
+	own: strings.NewReplacer("{blob}", "BLOB", "{c}", "", "{counted}", "INTEGER PRIMARY KEY",
+		"{keyed}", " WITHOUT ROWID"),
+	spread: func(words, as string) string {
 		return `json_each('["' || replace(` + words + `, ' ', '","') || '"]') ` + as
 	}}
 
