@@ -20,9 +20,7 @@ import (
 type session struct {
 	ssh.Session
 	server *server
-	life   *channelContext // ends when the client is gone
-	asked  context.Context // ends earlier, when the guest is asked to leave; its cause says why
-	leave  context.CancelCauseFunc
+	life   *channelContext
 	guest  Guest
 	idle   *idling
 	talk   bool // questions and answers line by line, until the guest ends them
@@ -41,9 +39,7 @@ func (s *server) handle(sess ssh.Session) {
 	life.started.Store(true)
 	defer life.mustEnd()
 	x := &session{Session: sess, server: s, life: life}
-	x.asked, x.leave = context.WithCancelCause(life)
-	defer x.leave(nil)
-	life.leave.Store(&x.leave)
+	defer life.leave(nil)
 	if why := s.welcome(x); why != nil {
 		x.tell(why)
 		_ = sess.Exit(1)
@@ -104,11 +100,11 @@ func (s *server) serve(x *session) {
 		return
 	}
 	defer s.left(x)
-	x.idle = newIdling(s.Idle, func() { x.leave(errIdle) })
+	x.idle = newIdling(s.Idle, func() { x.life.leave(errIdle) })
 	defer x.idle.stop()
-	longest := time.AfterFunc(s.Longest, func() { x.leave(errLongest) })
+	longest := time.AfterFunc(s.Longest, func() { x.life.leave(errLongest) })
 	defer longest.Stop()
-	stop := context.AfterFunc(x.asked, x.hurry)
+	stop := context.AfterFunc(x.life.asked, x.hurry)
 	defer stop()
 
 	begin := time.Now()
@@ -125,10 +121,10 @@ func (s *server) serve(x *session) {
 	s.meters.ended(name, code, time.Since(begin))
 	s.log.Info("session", "who", x.guest.Name, "key", x.guest.Key, "from", x.guest.From, "command", name, "code", code,
 		"ms", time.Since(begin).Milliseconds(), "in", x.life.link.in.Load()-in, "out", x.life.link.out.Load()-out,
-		"ended", causeOf(x.asked))
+		"ended", causeOf(x.life.asked))
 	_ = x.Exit(code)
 	_ = x.CloseWrite()
-	if errors.Is(context.Cause(x.asked), errDown) {
+	if errors.Is(context.Cause(x.life.asked), errDown) {
 		x.heardOut()
 	}
 }
@@ -182,7 +178,7 @@ func (s *server) screens(x *session, look tui.Options) int {
 	keeper, saved := s.deps.Keeper(x.guest, s.book)
 	defer saved() // running saves finish, even when the client has left
 	o := look
-	o.Env, o.Profile, o.FPS, o.Book, o.Context = env, tui.ProfileOf(env), s.FPS, keeper, x.asked
+	o.Env, o.Profile, o.FPS, o.Book, o.Context = env, tui.ProfileOf(env), s.FPS, keeper, x.life.asked
 	o.Width, o.Height = max(1, pty.Window.Width), max(1, pty.Window.Height)
 	in := newTap(newInput(x.life, x, &s.Settings, x.idle.heard))
 	o.Leaving = in.end
@@ -192,10 +188,10 @@ func (s *server) screens(x *session, look tui.Options) int {
 	defer done()
 	p := tui.NewProgram(ctx, o, in, s.slowly(x))
 	go resize(x.life, x.life.sizes, p)
-	stop := context.AfterFunc(x.asked, p.Quit)
+	stop := context.AfterFunc(x.life.asked, p.Quit)
 	_, err := p.Run()
 	stop()
-	if cause := context.Cause(x.asked); cause != nil {
+	if cause := context.Cause(x.life.asked); cause != nil {
 		if !errors.Is(cause, errGone) {
 			x.tell(cause)
 		}
