@@ -27,7 +27,7 @@ func (s *server) answer(x *session, args []string) int {
 	var below io.Writer = heard{x}
 	if _, _, terminal := x.Pty(); terminal {
 		below = ssh.NewPtyWriter(below)
-		keys := newInput(x.life, x, &s.Settings, x.idle.heard)
+		keys := newInput(x.life, heard{x}, &s.Settings)
 		in = newLineInput(newAhead(x.life.asked, keys, func() { x.life.leave(errStopped) }), below)
 	}
 	out := bufio.NewWriterSize(below, 32<<10)
@@ -45,12 +45,14 @@ func (s *server) answer(x *session, args []string) int {
 	return max(code, 1)
 }
 
-// heard is a command's input and output; every byte restarts the idle time of its session.
+// heard is a session's input and output; every byte restarts its idle time.
 type heard struct{ x *session }
 
 func (h heard) Read(p []byte) (int, error) {
 	n, err := h.x.Read(p)
-	h.x.idle.heard()
+	if n > 0 {
+		h.x.idle.heard()
+	}
 	return n, err
 }
 

@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"log/slog"
 	"os"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -164,22 +165,22 @@ func publicKey(line string) (ssh.PublicKey, string, error) {
 	return key, plain.Line(comment, 60), nil
 }
 
+// curves are the types of keys that are strong in any size.
+var curves = [...]string{gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256, gossh.KeyAlgoECDSA256,
+	gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521}
+
 // strong refuses keys that NIST SP 800-131A rev. 2 (2019) no longer allows for signatures, and certificates, since this
 // server trusts no authority.
 func strong(key gossh.PublicKey) error {
-	switch key.Type() {
-	case gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256, gossh.KeyAlgoECDSA256,
-		gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521:
+	if slices.Contains(curves[:], key.Type()) {
 		return nil
-	case gossh.KeyAlgoRSA:
-		c, ok := key.(gossh.CryptoPublicKey)
-		if !ok {
-			break
-		}
-		if r, ok := c.CryptoPublicKey().(*rsa.PublicKey); ok && r.N.BitLen() >= 2048 {
-			return nil
-		}
-		return fmt.Errorf("an RSA key of less than 2048 bits")
 	}
-	return fmt.Errorf("a key of type %s", plain.Line(key.Type(), 40))
+	c, ok := key.(gossh.CryptoPublicKey)
+	if key.Type() != gossh.KeyAlgoRSA || !ok {
+		return fmt.Errorf("a key of type %s", plain.Line(key.Type(), 40))
+	}
+	if r, ok := c.CryptoPublicKey().(*rsa.PublicKey); !ok || r.N.BitLen() < 2048 {
+		return errors.New("an RSA key of less than 2048 bits")
+	}
+	return nil
 }

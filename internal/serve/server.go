@@ -149,11 +149,8 @@ func newServer(s *Settings, d Deps, book string, key gossh.Signer, log *slog.Log
 	srv.meters = newMeters(srv)
 	options := []ssh.Option{
 		wish.WithVersion("brazebooth"),
-		wish.WithMiddleware(func(next ssh.Handler) ssh.Handler {
-			return func(sess ssh.Session) { srv.handle(sess); next(sess) }
-		}),
-		ssh.WrapConn(srv.connect),
 		func(o *ssh.Server) error {
+			o.Handler, o.ConnCallback = srv.handle, srv.connect
 			o.AddHostKey(key)
 			o.HandshakeTimeout = s.Handshake
 			o.ServerConfigCallback = srv.admit()

@@ -180,7 +180,7 @@ func (s *server) screens(x *session, look tui.Options) int {
 	o := look
 	o.Env, o.Profile, o.FPS, o.Book, o.Context = env, tui.ProfileOf(env), s.FPS, keeper, x.life.asked
 	o.Width, o.Height = max(1, pty.Window.Width), max(1, pty.Window.Height)
-	in := newTap(newInput(x.life, x, &s.Settings, x.idle.heard))
+	in := newTap(newInput(x.life, heard{x}, &s.Settings))
 	o.Leaving = in.end
 	stopEnd := context.AfterFunc(x.life, in.end)
 	defer stopEnd()
