@@ -5,17 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"path/filepath"
 	"sync"
 
 	"brazebooth/internal/plain"
 )
-
-// mayReadApart reports whether an error means that SQLite could not create its own files beside a book: in a read-only
-// folder, or on a full disk.
-func mayReadApart(file string, err error) bool {
-	return unwritable(err) && (full(file) || !accessible(filepath.Dir(file)))
-}
 
 // readApart reads a book beside which SQLite cannot create files. Without a log beside it, the file alone is the book.
 // A log that a stopped program left belongs to the book: it is read too if the file may be opened to write; otherwise

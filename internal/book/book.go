@@ -89,8 +89,6 @@ type Book interface {
 	Backup(ctx context.Context, file string) error
 	// Where is the book's place for messages: the file, or the server's address without its password.
 	Where() string
-	// ReadOnly says why nothing can be saved, "" if saving works.
-	ReadOnly() string
 	Close() error
 }
 

@@ -9,9 +9,9 @@ import (
 	"strconv"
 )
 
-// The tables of version 3. {blob} is the engine's type for bytes, {c} makes it compare texts byte by byte, {counted} is a
-// key that counts up by itself, {keyed} keeps a table's rows in its key. A head has a number, so that new rows of a word
-// are neighbours, which random ids would scatter.
+// The tables of version 3. {blob} is the engine's type for bytes, {c} makes it compare texts byte by byte, {counted} is
+// a key that counts up by itself, {keyed} keeps a table's rows in its key. A head has a number, so that new rows of a
+// word are neighbours, which random ids would scatter.
 var (
 	revisionTables = [...]string{
 		`CREATE TABLE meta (name TEXT PRIMARY KEY, value TEXT NOT NULL)`,
@@ -66,8 +66,8 @@ func newer(version int) string {
 	return fmt.Sprintf("a newer program wrote it (version %d, this one knows %d)", version, Version)
 }
 
-// migrate updates the tables to this program's version, in one transaction, and returns the version that they have then.
-// If several programs do so at once, one is first; the others wait and find it done.
+// migrate updates the tables to this program's version, in one transaction, and returns the version that they have
+// then. If several programs do so at once, one is first; the others wait and find it done.
 func (s *store) migrate(ctx context.Context) (version int, err error) {
 	tx, err := s.write.BeginTx(ctx, nil)
 	if err != nil {

@@ -42,8 +42,8 @@ func TestMigrations(t *testing.T) {
 	b, err = OpenFile(ctx, file)
 	noErr(t, err)
 	defer b.Close()
-	if !strings.Contains(b.ReadOnly(), "newer program") {
-		t.Errorf("read only: %q", b.ReadOnly())
+	if !strings.Contains(b.(*store).readOnly, "newer program") {
+		t.Errorf("read only: %q", b.(*store).readOnly)
 	}
 }
 

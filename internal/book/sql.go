@@ -25,13 +25,12 @@ type engine struct {
 type store struct {
 	engine
 	connections
-	place    string // for messages
-	readOnly string
+	place    string       // for messages
+	readOnly string       // why nothing can be saved, "" if saving works
 	closing  func() error // ends one use of a shared book; nil where the book is not shared
 }
 
-func (s *store) Where() string    { return s.place }
-func (s *store) ReadOnly() string { return s.readOnly }
+func (s *store) Where() string { return s.place }
 
 func (s *store) Close() error {
 	if s.closing != nil {

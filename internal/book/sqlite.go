@@ -132,7 +132,7 @@ func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error)
 		return s, version, nil
 	case others: // the other holders use the readers, so they cannot be closed
 		return nil, 0, err
-	case mayReadApart(b.lies, err):
+	case unwritable(err) && (full(b.lies) || !accessible(filepath.Dir(b.lies))): // no files can be made beside it
 		b.conns.shutRead() // they would block a reader that needs an exclusive lock
 		return b.readApart(ctx, err)
 	case sqliteCode(err) == sqlite3.SQLITE_CORRUPT:

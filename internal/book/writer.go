@@ -145,18 +145,14 @@ func waiting(group []saving) []saving {
 // patiently retries a transaction that the server ended because of another one.
 func (w *writer) patiently(group []saving) error {
 	var err error
+	var ended *pgconn.PgError
 	for range 5 {
-		if err = w.transaction(group); !disturbed(err) {
-			return err
+		err = w.transaction(group)
+		if !errors.As(err, &ended) || ended.Code != "40001" && ended.Code != "40P01" { // no conflict
+			break
 		}
 	}
 	return err
-}
-
-// disturbed reports whether a server ended a transaction because of a conflict with another one.
-func disturbed(err error) bool {
-	var p *pgconn.PgError
-	return errors.As(err, &p) && (p.Code == "40001" || p.Code == "40P01")
 }
 
 // transaction writes a group.

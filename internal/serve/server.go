@@ -75,10 +75,7 @@ const mostLines = 100
 const garbage = 15
 
 func run(ctx context.Context, s *Settings, d Deps, book string) error {
-	if err := s.check(); err != nil {
-		return err
-	}
-	if err := s.apart(d, book); err != nil {
+	if err := cmp.Or(s.check(), s.apart(d, book)); err != nil {
 		return err
 	}
 	effort.Spare()

@@ -116,12 +116,15 @@ func (s *server) serve(x *session) {
 				plain.Line(err.Error(), 1000))
 		})
 	}
-	in, out := x.life.link.in.Load(), x.life.link.out.Load()
+	in, out, ended := x.life.link.in.Load(), x.life.link.out.Load(), ""
 	code := s.guarded(x, run)
+	if cause := context.Cause(x.life.asked); cause != nil && !errors.Is(cause, context.Canceled) {
+		ended = cause.Error()
+	}
 	s.meters.ended(name, code, time.Since(begin))
 	s.log.Info("session", "who", x.guest.Name, "key", x.guest.Key, "from", x.guest.From, "command", name, "code", code,
 		"ms", time.Since(begin).Milliseconds(), "in", x.life.link.in.Load()-in, "out", x.life.link.out.Load()-out,
-		"ended", causeOf(x.life.asked))
+		"ended", ended)
 	_ = x.Exit(code)
 	_ = x.CloseWrite()
 	if errors.Is(context.Cause(x.life.asked), errDown) {
@@ -144,13 +147,6 @@ func (s *server) choose(x *session) (name string, run func(*session) int) {
 	name = s.deps.NameOf(args)
 	x.talk = name == "plain"
 	return name, s.command
-}
-
-func causeOf(ctx context.Context) string {
-	if err := context.Cause(ctx); err != nil && !errors.Is(err, context.Canceled) {
-		return err.Error()
-	}
-	return ""
 }
 
 // guarded stops a panic in one session from ending the server.

@@ -162,8 +162,8 @@ func (s *Shop) after(ctx context.Context, done *Done, look func(book.Book) error
 	}
 }
 
-// change saves the next state of the record that find finds by a word; errSame from next leaves it as it is. If somebody
-// else changes the record meanwhile, change begins again. It needs the book itself, not a file beside it.
+// change saves the next state of the record that find finds by a word; errSame from next leaves it as it is. If
+// somebody else changes the record meanwhile, change begins again. It needs the book itself, not a file beside it.
 func (s *Shop) change(ctx context.Context, verb string, kind book.Kind, word string, find finder, next step) (
 	Done, error) {
 	return s.act(func(done *Done) error {
