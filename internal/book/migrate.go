@@ -128,10 +128,14 @@ func (s *store) listAll(ctx context.Context, tx *sql.Tx) error {
 	var ids []string
 	err := numbered(ctx, tx, "SELECT count(*), id FROM revisions GROUP BY id ORDER BY max(at), id",
 		func(_ int64, id string) { ids = append(ids, id) })
+	to := &keeping{tx, map[string]bool{}}
 	for _, id := range ids {
 		if err == nil {
-			err = s.head(ctx, tx, &prepared{rev: Revision{ID: id}})
+			err = s.head(ctx, to, &prepared{rev: Revision{ID: id}})
 		}
 	}
-	return err
+	if err != nil {
+		return err
+	}
+	return s.index(ctx, to)
 }

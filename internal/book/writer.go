@@ -168,7 +168,7 @@ func (w *writer) transaction(group []saving) error {
 		return err
 	}
 	defer func() { _ = tx.Rollback() }() // does nothing after the commit
-	to := &keeping{Tx: tx}
+	to := &keeping{tx, map[string]bool{}}
 	for _, p := range ordered(group) {
 		if err := w.e.insert(ctx, to, p); err != nil {
 			return err
