@@ -72,15 +72,14 @@ func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 		if !long && len(text) == 0 {
 			continue
 		}
-		r, err := revisionOn(text)
+		var r Revision
+		if err = json.Unmarshal(text, &r); err != nil {
+			err = fmt.Errorf("this is not a revision of a book: %w", err)
+		}
 		if long {
 			err = errLong
 		}
-		if err != nil {
-			to.bad(line, err)
-			continue
-		}
-		if err := to.take(line, r); err != nil {
+		if err = to.take(line, r, err); err != nil {
 			return to.n, err
 		}
 	}
@@ -92,13 +91,6 @@ func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 	}
 	out.More = len(out.Lines) >= mostBad
 	return to.n, out
-}
-
-func revisionOn(text []byte) (r Revision, err error) {
-	if err := json.Unmarshal(text, &r); err != nil {
-		return r, fmt.Errorf("this is not a revision of a book: %w", err)
-	}
-	return r, r.admit()
 }
 
 // longestLine is the most bytes of a line of an export: a body and the fields around it.
@@ -115,13 +107,7 @@ var errLong = fmt.Errorf("longer than any revision (%d MB): an export has one on
 func Merge(ctx context.Context, into, from Book) (n int, err error) {
 	lost := &Missing{Place: from.Where()}
 	to := taker{ctx: ctx, into: into, bad: func(_ int, err error) { lost.add(err) }}
-	err = from.Each(ctx, func(r Revision) error {
-		if err := r.admit(); err != nil {
-			to.bad(0, err)
-			return nil
-		}
-		return to.take(0, r)
-	})
+	err = from.Each(ctx, func(r Revision) error { return to.take(0, r, nil) })
 	var unread *Missing
 	if err != nil && !errors.As(err, &unread) {
 		return to.n, err

@@ -5,7 +5,6 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"brazebooth/internal/plain"
@@ -75,8 +74,8 @@ func all[T any](ctx context.Context, q querier, read func(*sql.Rows) (T, error),
 const revisionColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, body"
 
 // rowColumns are the same columns for reading; NULL replaces a body that is longer than any packed body.
-var rowColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, CASE WHEN length(body) <= " +
-	strconv.Itoa(largestPacked) + " THEN body END"
+var rowColumns = strings.Replace(revisionColumns, "body",
+	fmt.Sprintf("CASE WHEN length(body) <= %d THEN body END", largestPacked), 1)
 
 // Get checks that the record is the one that was asked for: a damaged index may lead to another one.
 func (s *store) Get(ctx context.Context, id string) (Revision, error) { return s.get(ctx, s.read, id) }

@@ -22,8 +22,15 @@ const (
 	mostBytes = 1 << 19 // bytes of their bodies, unless a single one is larger
 )
 
-// take adds one more; it is in the book after flush at the latest.
-func (t *taker) take(line int, r Revision) error {
+// take adds one more, unless it has an error or a fault; it is in the book after flush at the latest.
+func (t *taker) take(line int, r Revision, err error) error {
+	if err == nil {
+		err = r.admit()
+	}
+	if err != nil {
+		t.bad(line, err)
+		return nil
+	}
 	t.list, t.lines = append(t.list, r), append(t.lines, line)
 	if t.bytes += len(r.Body); len(t.list) < mostTaken && t.bytes < mostBytes {
 		return nil

@@ -187,20 +187,16 @@ func (s *server) screens(x *session, look tui.Options) int {
 	stop := context.AfterFunc(x.life.asked, p.Quit)
 	_, err := p.Run()
 	stop()
-	if cause := context.Cause(x.life.asked); cause != nil {
-		if !errors.Is(cause, errGone) {
-			x.tell(cause)
-		}
-		return 1
-	}
-	if errors.Is(err, tea.ErrProgramPanic) {
+	switch cause := context.Cause(x.life.asked); {
+	case errors.Is(cause, errGone):
+	case cause != nil:
+		x.tell(cause)
+	case errors.Is(err, tea.ErrProgramPanic):
 		s.failed(x, "the screens", nil)
-		return 1
+	case err == nil, errors.Is(err, errOver):
+		return 0
 	}
-	if err != nil && !errors.Is(err, errOver) {
-		return 1
-	}
-	return 0
+	return 1
 }
 
 // slowly is a writer to a terminal that is no faster than the line, unless --pace is off.
