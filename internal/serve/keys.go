@@ -30,7 +30,8 @@ type Guest struct {
 	// Fault logs an error of the book or the machine that the guest must not see; nil if there is no log.
 	Fault func(error)
 
-	listed bool // the key is in a file of keys
+	key    ssh.PublicKey // nil for a guest without a key
+	listed bool          // the key is in a file of keys
 }
 
 // account is the key or address whose limit counts a guest's sessions: the listed key, or else the address. Anybody can
@@ -61,7 +62,7 @@ func (k *keyring) guest(key ssh.PublicKey) (g Guest, ok bool) {
 	if key == nil {
 		return Guest{}, k.open
 	}
-	g.Key = gossh.FingerprintSHA256(key)
+	g.Key, g.key = gossh.FingerprintSHA256(key), key
 	id := key.Marshal()
 	name, writes := k.writers.names()[string(id)]
 	reads := writes

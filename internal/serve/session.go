@@ -73,8 +73,7 @@ func (s *server) seat(who string, listed bool) error {
 // welcome finds out who the guest is, by the present key files. A connection keeps the role of its first session: if
 // the role has changed, the connection is closed, since an older session would continue with the old role.
 func (s *server) welcome(x *session) error {
-	key := x.PublicKey()
-	g, ok := s.keys.guest(key)
+	g, ok := s.keys.guest(x.PublicKey())
 	g.From = x.life.link.address
 	if g.Name == "" {
 		g.Name = plain.Line(x.User(), 40)
@@ -82,9 +81,6 @@ func (s *server) welcome(x *session) error {
 	x.guest = g
 	if !ok {
 		return errNotIn
-	}
-	if key != nil {
-		x.life.link.key.CompareAndSwap(nil, &key)
 	}
 	if !x.life.link.guest.CompareAndSwap(nil, &g) && !x.life.link.guest.Load().mayAs(&g) {
 		return errChanged
