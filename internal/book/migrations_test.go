@@ -51,6 +51,7 @@ func TestMigrations(t *testing.T) {
 func oldBook(t *testing.T, file string, version int) *store {
 	t.Helper()
 	s := &store{engine: sqlite, place: file}
+	s.closing = s.close
 	var err error
 	s.write, err = OpenRaw(file)
 	noErr(t, err)

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"sync"
 	"time"
 
 	"github.com/jackc/pgx/v5"
@@ -62,6 +63,7 @@ func dial(ctx context.Context, where string, readOnly bool) (*store, int, error)
 	db := stdlib.OpenDB(*config)
 	db.SetMaxOpenConns(8)
 	s := &store{engine: postgres, connections: connections{write: db, read: db}, place: place, readOnly: onlyToRead}
+	s.closing = sync.OnceValue(s.close)
 	asking, stop := context.WithTimeout(ctx, serverPatience/2)
 	defer stop()
 	v, err := s.version(asking, db)

@@ -26,17 +26,11 @@ type store struct {
 	connections
 	place    string       // for messages
 	readOnly string       // why nothing can be saved, "" if saving works
-	closing  func() error // ends one use of a shared book; nil where the book is not shared
+	closing  func() error // ends this use of the book; more calls change nothing
 }
 
 func (s *store) Where() string { return s.place }
-
-func (s *store) Close() error {
-	if s.closing != nil {
-		return s.closing()
-	}
-	return s.close()
-}
+func (s *store) Close() error  { return s.closing() }
 
 // querier is a database or a transaction in it.
 type querier interface {

@@ -21,7 +21,6 @@ type writer struct {
 	db    *sql.DB
 	in    chan saving
 	quit  chan struct{}
-	once  sync.Once
 	done  sync.WaitGroup
 	most  int           // saves in one transaction
 	limit time.Duration // how long one transaction may take; 0 for no limit
@@ -42,7 +41,7 @@ func newWriter(e *engine, db *sql.DB) *writer {
 }
 
 func (w *writer) stop() {
-	w.once.Do(func() { close(w.quit) })
+	close(w.quit)
 	w.done.Wait()
 }
 
