@@ -127,7 +127,7 @@ func (e *engine) head(ctx context.Context, tx *keeping, p *prepared) error {
 	if leaf.Rev != latest.Rev {
 		latest, list = leaf, leaf.listing()
 	}
-	// the words of the head before are its rows in the index, which has them in the order of words
+	// the index is in the order of its words: the rows of the head before are found by the words that it had
 	if _, err := tx.ExecContext(ctx, "DELETE FROM words WHERE n = (SELECT n FROM heads WHERE id = $1) AND word IN "+
 		"(SELECT value FROM "+e.spread("(SELECT substr(words, 2) FROM heads WHERE id = $1)", "w")+")",
 		latest.ID); err != nil {

@@ -104,12 +104,9 @@ func (w *writer) commit(first saving) {
 		}
 		return
 	}
-	if !again { // otherwise a save may have succeeded, so that no caller can be told that it failed
-		group = waiting(group)
-	}
 	for _, s := range group {
 		for i := range s.list {
-			s.list[i].again = again
+			s.list[i].again = again // it may have succeeded, so that its caller can no longer give up
 		}
 		s.answer <- w.patiently([]saving{s})
 	}
