@@ -13,7 +13,7 @@ var own = map[string][]string{
 		"internal/plain", "internal/quantity", "tui"},
 	"brazebooth": {"internal/program"},
 	"brazebooth/internal/program": {"internal/serve", "internal/book", "internal/shop", "internal/linear", "tui",
-		"internal/cli"},
+		"internal/cli", "internal/newfile"},
 	"brazebooth/tables":             {"internal/mistake", "internal/near"},
 	"brazebooth/internal/joint":     {},
 	"brazebooth/internal/plain":     {},

@@ -45,8 +45,8 @@ func Looks(text string) bool {
 	case scheme(text), named(text):
 		return true
 	}
-	before, _, found := cutLast(text, "@")
-	return found && strings.Contains(before, ":")
+	at := strings.LastIndex(text, "@")
+	return at > 0 && strings.Contains(text[:at], ":")
 }
 
 // Server reports whether a text has the scheme of a PostgreSQL address; the rest may be invalid.
@@ -89,9 +89,10 @@ func parse(text string) (shown string, err error) {
 	if end := strings.IndexAny(authority, "/?"); end >= 0 {
 		authority = authority[:end]
 	}
-	login, host, found := cutLast(authority, "@")
-	user, _, _ := strings.Cut(login, ":")
-	if found && (host == "" || strings.Contains(user, "@")) || !plainUser(u.User.Username()) {
+	at := strings.LastIndex(authority, "@")
+	user, _, _ := strings.Cut(authority[:max(at, 0)], ":")
+	if at >= 0 && at == len(authority)-1 || strings.Contains(user, "@") ||
+		strings.ContainsAny(u.User.Username(), separators) {
 		return "", ErrBad
 	}
 	if _, err := url.ParseQuery(u.RawQuery); err != nil {
@@ -103,18 +104,8 @@ func parse(text string) (shown string, err error) {
 	return u.Redacted(), nil
 }
 
-// plainUser reports whether a name has no character that may separate a password, as in user;secret or user%3Asecret.
-func plainUser(name string) bool {
-	return !strings.ContainsAny(name, ":;,/?#=&|!*\"'` \t")
-}
-
-func cutLast(text, sign string) (before, after string, found bool) {
-	i := strings.LastIndex(text, sign)
-	if i < 0 {
-		return text, "", false
-	}
-	return text[:i], text[i+len(sign):], true
-}
+// separators are characters that may separate a password from a name, as in user;secret or user%3Asecret.
+const separators = ":;,/?#=&|!*\"'` \t"
 
 // Scrub removes the passwords of addresses from a message: each word that reads like an address, even a truncated one,
 // is replaced by Shown of it.

@@ -5,24 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"path/filepath"
 	"sync"
-
-	sqlite3 "modernc.org/sqlite/lib"
 
 	"brazebooth/internal/plain"
 )
-
-// mayReadApart reports whether an error means that SQLite could not create its own files beside a book: in a read-only
-// folder, or on a full disk.
-func mayReadApart(file string, err error) bool {
-	switch sqliteCode(err) {
-	case sqlite3.SQLITE_PERM, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_FULL,
-		sqlite3.SQLITE_CANTOPEN:
-		return full(file) || !accessible(filepath.Dir(file))
-	}
-	return false
-}
 
 // readApart reads a book beside which SQLite cannot create files. Without a log beside it, the file alone is the book.
 // A log that a stopped program left belongs to the book: it is read too if the file may be opened to write; otherwise

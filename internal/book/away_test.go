@@ -10,6 +10,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"brazebooth/internal/address"
 )
 
 func TestNetworkShareIsRefused(t *testing.T) {
@@ -108,7 +110,7 @@ func TestNotAway(t *testing.T) {
 	r, err := by(&now).New(PersonKind, Person{Name: "fay"})
 	noErr(t, err)
 	for _, where := range []string{"postgres://u:p%zz@h/db", "postgres://u@127.0.0.1:notaport/db"} {
-		if _, err := SaveOr(ctx, where, beside, r); !errors.Is(err, ErrAddress) {
+		if _, err := SaveOr(ctx, where, beside, r); !errors.Is(err, address.ErrBad) {
 			t.Errorf("%s: %v", where, err)
 		}
 	}

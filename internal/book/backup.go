@@ -40,13 +40,13 @@ func proved(ctx context.Context, file string) error {
 	if err != nil {
 		return err
 	}
-	if !readable(v) {
+	if v < oldest || v > Version {
 		return s.Close()
 	}
 	f := new(faults)
 	_, err = s.check(ctx, f)
-	if err == nil && f.n > f.gaps {
-		err = &Unreadable{Place: plain.Line(file, 200), What: "is damaged: " + f.list[0], part: true}
+	if err == nil && f.N > f.gaps {
+		err = &Unreadable{Place: plain.Line(file, 200), What: "is damaged: " + f.Lines[0], part: true}
 	}
 	return errors.Join(err, s.Close())
 }

@@ -83,13 +83,13 @@ func BenchmarkFiftyApart(b *testing.B) {
 		free <- &writer{e: &sqlite, db: db}
 	}
 	fifty(b, func(r *Revision) error {
-		ready, err := ready([]Revision{*r}, false)
-		if err != nil {
+		if err := r.admit(); err != nil {
 			return err
 		}
+		ready := []prepared{prepare(r)}
 		w := <-free // there are fifty: nobody waits here
 		defer func() { free <- w }()
-		return w.transaction(&[]saving{{ctx: context.Background(), list: ready}}, false)
+		return w.transaction([]saving{{ctx: context.Background(), list: ready}})
 	})
 }
 

@@ -5,8 +5,6 @@ import (
 	"encoding/json"
 	"errors"
 	"time"
-
-	"brazebooth/internal/address"
 )
 
 // Schema is the version of the JSON in a revision's body.
@@ -91,8 +89,6 @@ type Book interface {
 	Backup(ctx context.Context, file string) error
 	// Where is the book's place for messages: the file, or the server's address without its password.
 	Where() string
-	// ReadOnly says why nothing can be saved, "" if saving works.
-	ReadOnly() string
 	Close() error
 }
 
@@ -101,9 +97,6 @@ var ErrNone = errors.New("no such record in the book")
 
 // ErrStale is the error of a change where another change came first.
 var ErrStale = errors.New("somebody else changed this record meanwhile")
-
-// ErrAddress is the error of opening a book by a bad address.
-var ErrAddress = address.ErrBad
 
 // ErrReadOnly is the error of saving into a book that is open only to read.
 var ErrReadOnly = errors.New("this book can only be read")

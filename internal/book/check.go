@@ -11,16 +11,11 @@ const mostFaults = 100
 
 // faults collects what is wrong with a book.
 type faults struct {
-	list    []string
-	n, gaps int // all faults, and those that are only a missing parent
+	Missing
+	gaps int // those that are only a missing parent
 }
 
-func (f *faults) say(format string, args ...any) {
-	f.n++
-	if len(f.list) < mostFaults {
-		f.list = append(f.list, fmt.Sprintf(format, args...))
-	}
-}
+func (f *faults) say(format string, args ...any) { f.add(fmt.Errorf(format, args...)) }
 
 // seen records the error of a query as a fault if it comes from damage; any other error is returned.
 func (f *faults) seen(what string, err error) error {
@@ -34,7 +29,7 @@ func (f *faults) seen(what string, err error) error {
 func (s *store) Check(ctx context.Context) (found []string, n int, err error) {
 	f := new(faults)
 	n, err = s.check(ctx, f)
-	return f.list, n, err
+	return f.Lines, n, err
 }
 
 func (s *store) check(ctx context.Context, f *faults) (n int, err error) {
@@ -75,12 +70,12 @@ func (s *store) checkRevisions(ctx context.Context, f *faults) (n int, err error
 			parents[r.Rev] = r.Parent
 		}
 		if err := r.Verify(); err != nil {
-			f.say("%v", err)
+			f.add(err)
 		}
 		return nil
 	}, func(err error) {
 		n++
-		f.say("%v", err)
+		f.add(err)
 	})
 	if err = f.seen("the revisions", err); err != nil {
 		return n, err
@@ -96,7 +91,10 @@ func (s *store) checkRevisions(ctx context.Context, f *faults) (n int, err error
 
 // checkHeads checks that every record has the head that follows from its revisions.
 func (s *store) checkHeads(ctx context.Context, f *faults) error {
-	if err := f.seen("the records", s.headless(ctx, f)); err != nil {
+	headless := numbered(ctx, s.read,
+		"SELECT count(*), r.id FROM revisions r LEFT JOIN heads h ON h.id = r.id WHERE h.id IS NULL GROUP BY r.id",
+		func(n int64, id string) { f.say("record %s has %d revisions and no head", id, n) })
+	if err := f.seen("the records", headless); err != nil {
 		return err
 	}
 	for offset := 0; ; offset += 500 {
@@ -112,13 +110,6 @@ func (s *store) checkHeads(ctx context.Context, f *faults) error {
 	}
 }
 
-// headless reports records without a head.
-func (s *store) headless(ctx context.Context, f *faults) error {
-	return numbered(ctx, s.read,
-		"SELECT count(*), r.id FROM revisions r LEFT JOIN heads h ON h.id = r.id WHERE h.id IS NULL GROUP BY r.id",
-		func(n int64, id string) { f.say("record %s has %d revisions and no head", id, n) })
-}
-
 // checkHead compares what a record's id shows, and its line in lists, with its newest revision. It reads all in one
 // transaction, since others may save meanwhile.
 func (s *store) checkHead(ctx context.Context, id string, f *faults) error {
@@ -128,17 +119,15 @@ func (s *store) checkHead(ctx context.Context, id string, f *faults) error {
 		return err
 	}
 	defer func() { _ = tx.Rollback() }() // it only reads
+	var shown Revision
+	gone := "none of its revisions is there"
 	leaf, err := s.leaf(ctx, tx, id)
-	if errors.Is(err, ErrNone) {
-		f.say("%s: none of its revisions is there", what)
-		return nil
+	if err == nil {
+		gone = "it is not found by its id"
+		shown, err = s.get(ctx, tx, id)
 	}
-	if err != nil {
-		return f.seen(what, err)
-	}
-	shown, err := s.get(ctx, tx, id)
 	if errors.Is(err, ErrNone) {
-		f.say("%s: it is not found by its id", what)
+		f.say("%s: %s", what, gone)
 		return nil
 	}
 	if err != nil {

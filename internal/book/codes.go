@@ -18,6 +18,16 @@ func sqliteCode(err error) int {
 	return 0
 }
 
+// unwritable reports whether an error comes from a file or a disk that cannot be written.
+func unwritable(err error) bool {
+	switch sqliteCode(err) {
+	case sqlite3.SQLITE_PERM, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_FULL,
+		sqlite3.SQLITE_CANTOPEN:
+		return true
+	}
+	return false
+}
+
 // unreadablePage reports whether an error comes from damage on the disk, so that the undamaged rest may still be
 // readable.
 func unreadablePage(err error) bool {

@@ -10,7 +10,7 @@ import (
 	driver "modernc.org/sqlite" // registers itself as "sqlite"
 )
 
-// connections are a process's connections to one book's file: one for writing, and separate ones for reading.
+// connections are a process's connections to one book: one for writing, and separate ones for reading a file.
 type connections struct {
 	read, write *sql.DB
 	alone       *sql.DB // used for both where SQLite cannot create files beside the book
@@ -64,7 +64,7 @@ func (c *connections) openWrite(ctx context.Context, file string) error {
 		return err
 	}
 	db.SetMaxOpenConns(1)
-	s := &store{engine: sqlite, write: db}
+	s := &store{engine: sqlite, connections: connections{write: db}}
 	if err := patiently(ctx, func() error { return s.prepare(ctx, file) }); err != nil {
 		return errors.Join(err, db.Close())
 	}

@@ -18,19 +18,17 @@ import (
 // opensFiles are the functions that may open a file by its name, and why that is never a book's file. Closing any
 // descriptor of a book's file releases the locks that SQLite holds on it for the whole process.
 var opensFiles = map[string]string{
-	"internal/book/shelf.go create":           "a file that is not there yet, under the shelf's lock",
-	"internal/book/offline.go Rescue":         "a new file with an unused name",
-	"internal/newfile/newfile.go fill":        "a new file with an unused name",
-	"internal/newfile/newfile.go putUnlinked": "a file that is not there yet",
-	"internal/config/config.go load":          "the settings, read before any book is opened",
-	"internal/serve/hostkey.go hostKey":       "the server's own key; serve refuses a book in its place",
-	"internal/serve/log.go openLog":           "the log; serve refuses a book in its place",
-	"internal/serve/keys.go names":            "a file of keys; serve refuses a book in its place",
-	"internal/serve/settings.go serveTable":   "the settings, read before any book is opened",
-	"internal/serve/settings.go readable":     "a file of keys; serve refuses a book in its place",
-	"internal/program/firstwalk.go firstWalk": "a file that is not there yet",
-	"internal/cli/files.go openFile":          "refuses a book",
-	"internal/cli/files.go rows":              "a file that is not there yet",
+	"internal/book/offline.go Rescue":       "a new file with an unused name",
+	"internal/newfile/newfile.go fill":      "a new file with an unused name",
+	"internal/newfile/newfile.go Reserve":   "a file that is not there yet",
+	"internal/config/config.go load":        "the settings, read before any book is opened",
+	"internal/serve/hostkey.go hostKey":     "the server's own key; serve refuses a book in its place",
+	"internal/serve/log.go openLog":         "the log; serve refuses a book in its place",
+	"internal/serve/keys.go names":          "a file of keys; serve refuses a book in its place",
+	"internal/serve/settings.go serveTable": "the settings, read before any book is opened",
+	"internal/serve/settings.go readable":   "a file of keys; serve refuses a book in its place",
+	"internal/cli/files.go openFile":        "refuses a book",
+	"internal/cli/files.go rows":            "a file that is not there yet",
 }
 
 // No shipped code opens a file by its name, except the functions that are listed above.

@@ -8,7 +8,7 @@
 // same statements on both engines. One goroutine writes (writer.go). It groups the waiting saves into one transaction
 // and answers each caller: an acknowledged save is in the book, and a refused one is not. A change goes through SaveOn,
 // which refuses it if another change came first. A new record goes through SaveOr, which puts the same revisions into a
-// local file while a server cannot be reached. Migrations are only added, never changed.
+// local file while a server cannot be reached. Updates of the tables are only added, never changed.
 //
 // Revisions from elsewhere are checked first (door.go) and saved in batches (taker.go).
 //

@@ -102,7 +102,7 @@ func TestImpossibleValuesAreRefused(t *testing.T) {
 		}
 		n, err := Import(ctx, b, strings.NewReader(lineOf(t, before)+"\n"+string(line)+"\n"+lineOf(t, after)))
 		var out *LeftOut
-		if !errors.As(err, &out) || n != 2 || out.N != 1 || !strings.HasPrefix(out.Lines[0], "line 3: ") ||
+		if !errors.As(err, &out) || n != 2 || len(out.Lines) != 1 || !strings.HasPrefix(out.Lines[0], "line 3: ") ||
 			unsafe(out.Lines[0]) {
 			t.Errorf("%s %.200q of %s: %d taken, %v", r.Kind, r.Body, r.At, n, err)
 		}

@@ -36,16 +36,15 @@ func writeLine(to io.Writer, r Revision) error {
 
 // LeftOut is the error that lists the lines of an import that were refused; the others are in the book.
 type LeftOut struct {
-	N     int      // lines
 	Lines []string // what is wrong with each
 	More  bool     // reading stopped after too many bad lines
 }
 
 func (l *LeftOut) Error() string {
-	if l.N == 1 {
+	if len(l.Lines) == 1 {
 		return "1 line was left out"
 	}
-	return fmt.Sprintf("%d lines were left out", l.N)
+	return fmt.Sprintf("%d lines were left out", len(l.Lines))
 }
 
 // mostBad is how many bad lines end an import: a file with more is not an export.
@@ -60,10 +59,9 @@ func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 	}
 	out := new(LeftOut)
 	to := taker{ctx: ctx, into: b, bad: func(line int, err error) {
-		out.N++
 		out.Lines = append(out.Lines, fmt.Sprintf("line %d: %s", line, plain.Line(err.Error(), 300)))
 	}}
-	for line := 1; out.N < mostBad; line++ {
+	for line := 1; len(out.Lines) < mostBad; line++ {
 		text, long, err := crew.Line(in)
 		if errors.Is(err, io.EOF) {
 			break
@@ -74,33 +72,25 @@ func Import(ctx context.Context, b Book, from io.Reader) (n int, err error) {
 		if !long && len(text) == 0 {
 			continue
 		}
-		r, err := revisionOn(text)
+		var r Revision
+		if err = json.Unmarshal(text, &r); err != nil {
+			err = fmt.Errorf("this is not a revision of a book: %w", err)
+		}
 		if long {
 			err = errLong
 		}
-		if err != nil {
-			to.bad(line, err)
-			continue
-		}
-		if err := to.take(line, r); err != nil {
+		if err = to.take(line, r, err); err != nil {
 			return to.n, err
 		}
 	}
 	if err := to.flush(); err != nil {
 		return to.n, err
 	}
-	if out.N == 0 {
+	if len(out.Lines) == 0 {
 		return to.n, nil
 	}
-	out.More = out.N >= mostBad
+	out.More = len(out.Lines) >= mostBad
 	return to.n, out
-}
-
-func revisionOn(text []byte) (r Revision, err error) {
-	if err := json.Unmarshal(text, &r); err != nil {
-		return r, fmt.Errorf("this is not a revision of a book: %w", err)
-	}
-	return r, r.admit()
 }
 
 // longestLine is the most bytes of a line of an export: a body and the fields around it.
@@ -117,13 +107,7 @@ var errLong = fmt.Errorf("longer than any revision (%d MB): an export has one on
 func Merge(ctx context.Context, into, from Book) (n int, err error) {
 	lost := &Missing{Place: from.Where()}
 	to := taker{ctx: ctx, into: into, bad: func(_ int, err error) { lost.add(err) }}
-	err = from.Each(ctx, func(r Revision) error {
-		if err := r.admit(); err != nil {
-			to.bad(0, err)
-			return nil
-		}
-		return to.take(0, r)
-	})
+	err = from.Each(ctx, func(r Revision) error { return to.take(0, r, nil) })
 	var unread *Missing
 	if err != nil && !errors.As(err, &unread) {
 		return to.n, err

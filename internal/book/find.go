@@ -25,36 +25,31 @@ func resolve(ctx context.Context, b Book, kind Kind, word string, deleted bool) 
 		return ofKind(ctx, b, kind, word, deleted)
 	}
 	found, err := named(ctx, b, kind, word, deleted)
+	if err == nil && len(found) == 0 && len(word) >= 4 {
+		found, err = b.Begun(ctx, kind, strings.ToLower(word))
+	}
+	id, err := only(kind, word, found, err)
 	if err != nil {
 		return Revision{}, err
 	}
-	if len(found) == 0 && len(word) >= 4 {
-		begun, err := b.Begun(ctx, kind, strings.ToLower(word))
-		if err != nil {
-			return Revision{}, err
-		}
-		found = begun
-	}
-	h, err := only(kind, word, found)
-	if err != nil {
-		return Revision{}, err
-	}
-	return ofKind(ctx, b, kind, h.ID, deleted)
+	return ofKind(ctx, b, kind, id, deleted)
 }
 
-// only is the single record found, or an error.
-func only(kind Kind, word string, found []Head) (Head, error) {
-	switch len(found) {
-	case 0:
-		return Head{}, fmt.Errorf("%w: no %s is called %q", ErrNone, kind, plain.Line(word, 60))
-	case 1:
-		return found[0], nil
+// only is the id of the single record found, or an error.
+func only(kind Kind, word string, found []Head, err error) (id string, _ error) {
+	switch {
+	case err != nil:
+		return "", err
+	case len(found) == 0:
+		return "", fmt.Errorf("%w: no %s is called %q", ErrNone, kind, plain.Line(word, 60))
+	case len(found) == 1:
+		return found[0].ID, nil
 	}
 	several := &Several{Kind: kind}
 	for _, h := range found {
 		several.IDs = append(several.IDs, h.ID)
 	}
-	return Head{}, several
+	return "", several
 }
 
 // Several is the error of a look-up by a word that means more than one record.
@@ -70,14 +65,11 @@ func (s *Several) Error() string {
 // Named finds a present record by its name alone, even if the name looks like an id; ErrNone if no record has it.
 func Named(ctx context.Context, b Book, kind Kind, name string) (Revision, error) {
 	found, err := named(ctx, b, kind, plain.Line(strings.TrimSpace(name), nameWidth), false)
+	id, err := only(kind, name, found, err)
 	if err != nil {
 		return Revision{}, err
 	}
-	h, err := only(kind, name, found)
-	if err != nil {
-		return Revision{}, err
-	}
-	return b.Get(ctx, h.ID)
+	return b.Get(ctx, id)
 }
 
 // named lists the records with a name, newest first; of power sources, spools and people only the newest, since after a
@@ -124,8 +116,7 @@ func ofKind(ctx context.Context, b Book, kind Kind, id string, deleted bool) (Re
 func Summary(r *Revision) string {
 	name, line, _ := summary(r)
 	if r.Kind == CardKind {
-		if c, err := Body[Card](r); err == nil {
-			c.Clean()
+		if c, err := Body[listed](r); err == nil {
 			line = c.Note
 		}
 	}

@@ -5,10 +5,9 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
-
-	sqlite3 "modernc.org/sqlite/lib"
 )
 
 // The statements that save a new record.
@@ -25,7 +24,7 @@ const (
 // keeping is a transaction of saves.
 type keeping struct {
 	*sql.Tx
-	unfound []string // ids of new records whose words are not indexed yet
+	unfound map[string]bool // ids of records whose words are not indexed yet
 }
 
 // insert saves one revision and updates its record's head. A revision that exists already changes nothing.
@@ -47,16 +46,10 @@ func (e *engine) insert(ctx context.Context, tx *keeping, p *prepared) error {
 	}
 	if r.Parent == "" {
 		is, err := e.did(ctx, tx, newHead, headOf(r, p.listing)...)
-		if err != nil {
+		if err != nil || is {
+			tx.unfound[r.ID] = true
 			return err
 		}
-		if is {
-			tx.unfound = append(tx.unfound, r.ID)
-			return nil
-		}
-	}
-	if err := e.index(ctx, tx); err != nil {
-		return err
 	}
 	return e.head(ctx, tx, p)
 }
@@ -71,16 +64,15 @@ func (e *engine) did(ctx context.Context, tx querier, query string, args ...any)
 	return n > 0, err
 }
 
-// index adds the words of a transaction's new records to the search index. One statement for all of them is less work
-// than one for each record.
+// index adds the words of a transaction's records to the search index. One statement for all of them is less work than
+// one for each record.
 func (e *engine) index(ctx context.Context, tx *keeping) error {
 	if len(tx.unfound) == 0 {
 		return nil
 	}
 	_, err := tx.ExecContext(ctx, "INSERT INTO words (word, n) SELECT w.value, h.n FROM "+e.spread("$1", "i")+
 		" CROSS JOIN heads h CROSS JOIN "+e.spread("substr(h.words, 2)", "w")+
-		" WHERE h.id = i.value AND h.words <> ''", strings.Join(tx.unfound, " "))
-	tx.unfound = tx.unfound[:0]
+		" WHERE h.id = i.value AND h.words <> ''", strings.Join(slices.Sorted(maps.Keys(tx.unfound)), " "))
 	return err
 }
 
@@ -126,7 +118,7 @@ func prepare(r *Revision) prepared {
 
 // head makes the newest leaf of a record its head: of two that replace the same revision the later one, and of two with
 // the same time the one with the greater hash, so that all merged books agree.
-func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
+func (e *engine) head(ctx context.Context, tx *keeping, p *prepared) error {
 	latest, list := p.rev, p.listing
 	leaf, err := e.leaf(ctx, tx, latest.ID)
 	if err != nil {
@@ -135,32 +127,15 @@ func (e *engine) head(ctx context.Context, tx querier, p *prepared) error {
 	if leaf.Rev != latest.Rev {
 		latest, list = leaf, leaf.listing()
 	}
-	var before string
-	err = tx.QueryRowContext(ctx, "SELECT words FROM heads WHERE id = $1", latest.ID).Scan(&before)
-	if err != nil && !errors.Is(err, sql.ErrNoRows) {
+	// the index is in the order of its words: the rows of the head before are found by the words that it had
+	if _, err := tx.ExecContext(ctx, "DELETE FROM words WHERE n = (SELECT n FROM heads WHERE id = $1) AND word IN "+
+		"(SELECT value FROM "+e.spread("(SELECT substr(words, 2) FROM heads WHERE id = $1)", "w")+")",
+		latest.ID); err != nil {
 		return err
 	}
-	if _, err = tx.ExecContext(ctx, nextHead, headOf(&latest, list)...); err != nil {
-		return err
-	}
-	old := strings.Fields(before)
-	const is = "(SELECT n FROM heads WHERE id = $1)"
-	if gone := without(old, list.words); len(gone) > 0 {
-		if _, err := tx.ExecContext(ctx, "DELETE FROM words WHERE n = "+is+" AND word IN (SELECT value FROM "+
-			e.spread("$2", "w")+")", latest.ID, strings.Join(gone, " ")); err != nil {
-			return err
-		}
-	}
-	if come := without(list.words, old); len(come) > 0 {
-		_, err = tx.ExecContext(ctx, "INSERT INTO words (word, n) SELECT value, "+is+" FROM "+e.spread("$2", "w"),
-			latest.ID, strings.Join(come, " "))
-	}
+	tx.unfound[latest.ID] = true
+	_, err = tx.ExecContext(ctx, nextHead, headOf(&latest, list)...)
 	return err
-}
-
-// without are the words of list that other does not have.
-func without(list, other []string) []string {
-	return slices.DeleteFunc(slices.Clone(list), func(w string) bool { return slices.Contains(other, w) })
 }
 
 // leaf is a record's newest revision that no other replaces.
@@ -194,26 +169,17 @@ func (s *store) save(ctx context.Context, onHead bool, list ...Revision) error {
 	if s.readOnly != "" {
 		return fmt.Errorf("%w: %s", ErrReadOnly, s.readOnly)
 	}
-	ready, err := ready(list, onHead)
-	if err != nil {
-		return err
-	}
-	err = s.writer.save(ctx, ready)
-	switch sqliteCode(err) {
-	case sqlite3.SQLITE_FULL, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN:
-		err = said(s.place, "cannot be written now", err)
-	}
-	return err
-}
-
-func ready(list []Revision, onHead bool) ([]prepared, error) {
 	ready := make([]prepared, len(list))
 	for i := range list {
 		if err := list[i].admit(); err != nil {
-			return nil, err
+			return err
 		}
 		ready[i] = prepare(&list[i])
 		ready[i].onHead = onHead
 	}
-	return ready, nil
+	err := s.writer.save(ctx, ready)
+	if unwritable(err) {
+		err = said(s.place, "cannot be written now", err)
+	}
+	return err
 }

@@ -47,16 +47,13 @@ func Look(ctx context.Context, where string) (About, error) {
 
 // standing is the nearest existing folder: dir itself or one above it.
 func standing(dir string) string {
-	for {
+	for up := filepath.Dir(dir); up != dir; up = filepath.Dir(dir) {
 		if info, err := os.Stat(dir); err == nil && info.IsDir() {
-			return dir
-		}
-		up := filepath.Dir(dir)
-		if up == dir {
-			return dir
+			break
 		}
 		dir = up
 	}
+	return dir
 }
 
 func lookServer(ctx context.Context, address string) (About, error) {

@@ -7,54 +7,43 @@ import (
 	"errors"
 	"fmt"
 	"strconv"
-	"strings"
 )
 
-// migrations update a book from one version to the next; {blob} is the engine's type for bytes, {c} makes it compare
-// texts byte by byte, {counted} is a key that counts up by itself, {keyed} keeps a table's rows in its key. Once
-// released they are never changed, only added to.
-var migrations = [...][]string{
-	{ // 1: revisions and the heads of records
+// The tables of version 3. {blob} is the engine's type for bytes, {c} makes it compare texts byte by byte, {counted} is
+// a key that counts up by itself, {keyed} keeps a table's rows in its key. A head has a number, so that new rows of a
+// word are neighbours, which random ids would scatter.
+var (
+	revisionTables = [...]string{
+		`CREATE TABLE meta (name TEXT PRIMARY KEY, value TEXT NOT NULL)`,
 		`CREATE TABLE revisions (rev TEXT{c} PRIMARY KEY, id TEXT{c} NOT NULL, parent TEXT{c} NOT NULL,
 			kind TEXT NOT NULL, at TEXT{c} NOT NULL, who TEXT NOT NULL, place TEXT NOT NULL, program TEXT NOT NULL,
 			schema INTEGER NOT NULL, deleted INTEGER NOT NULL, body {blob} NOT NULL)`,
 		`CREATE INDEX revisions_id ON revisions (id, parent)`,
-		`CREATE TABLE heads (id TEXT{c} PRIMARY KEY, rev TEXT{c} NOT NULL REFERENCES revisions (rev),
-			kind TEXT NOT NULL, at TEXT{c} NOT NULL, deleted INTEGER NOT NULL, name TEXT NOT NULL, line TEXT NOT NULL)`,
-		`CREATE INDEX heads_kind ON heads (kind, deleted, at DESC, id DESC)`,
-		`CREATE INDEX heads_at ON heads (deleted, at DESC, id DESC)`,
-	},
-	{ // 2: the search index of words
-		`CREATE TABLE words (word TEXT{c} NOT NULL, id TEXT{c} NOT NULL REFERENCES heads (id),
-			PRIMARY KEY (word, id))`,
-		`CREATE INDEX words_id ON words (id, word)`,
-	},
-	{ // 3: a head has a number, and its words: new rows of a word are then neighbours, which random ids would scatter
-		`CREATE TABLE heads_new (n {counted}, id TEXT{c} NOT NULL UNIQUE,
+	}
+	// Older versions had others; these tables only list what the revisions hold, so they are made anew.
+	listTables = [...]string{
+		`DROP TABLE IF EXISTS words`,
+		`DROP TABLE IF EXISTS heads`,
+		`CREATE TABLE heads (n {counted}, id TEXT{c} NOT NULL UNIQUE,
 			rev TEXT{c} NOT NULL REFERENCES revisions (rev), kind TEXT NOT NULL, at TEXT{c} NOT NULL,
 			deleted INTEGER NOT NULL, name TEXT NOT NULL, line TEXT NOT NULL, words TEXT NOT NULL)`,
-		`INSERT INTO heads_new (id, rev, kind, at, deleted, name, line, words)
-			SELECT id, rev, kind, at, deleted, name, line, COALESCE((SELECT ' ' || string_agg(w.word, ' ')
-			FROM words w WHERE w.id = heads.id), '') FROM heads ORDER BY at, id`,
-		`ALTER TABLE words RENAME TO words_old`,
-		`CREATE TABLE words (word TEXT{c} NOT NULL, n BIGINT NOT NULL
-			REFERENCES heads_new (n) DEFERRABLE INITIALLY DEFERRED, PRIMARY KEY (word, n)){keyed}`,
-		`INSERT INTO words (word, n)
-			SELECT w.word, h.n FROM words_old w JOIN heads_new h ON h.id = w.id ORDER BY w.word, h.n`,
-		`DROP TABLE words_old`,
-		`DROP TABLE heads`,
-		`ALTER TABLE heads_new RENAME TO heads`,
 		`CREATE INDEX heads_kind ON heads (kind, deleted, at DESC, id DESC)`,
 		`CREATE INDEX heads_at ON heads (deleted, at DESC, id DESC)`,
-	},
+		`CREATE TABLE words (word TEXT{c} NOT NULL, n BIGINT NOT NULL
+			REFERENCES heads (n) DEFERRABLE INITIALLY DEFERRED, PRIMARY KEY (word, n)){keyed}`,
+	}
+)
+
+// updates change the tables from each version after 3 to the next. Once released they are never changed, only added to.
+var updates = [...][]string{
 	{}, // 4: no table changes, but a program of version 3 cannot unpack what pack writes now, so it must not write here
 }
 
 // Version of a book's tables that this program writes.
-const Version = len(migrations)
+const Version = oldest + len(updates)
 
-// readable reports whether this program can read the tables of a version without changing them.
-func readable(version int) bool { return version >= 3 && version <= Version }
+// oldest is the first version whose tables this program can read without changing them.
+const oldest = 3
 
 // version is the version of the book's tables; 0 if there are none.
 func (e *engine) version(ctx context.Context, q querier) (int, error) {
@@ -77,76 +66,76 @@ func newer(version int) string {
 	return fmt.Sprintf("a newer program wrote it (version %d, this one knows %d)", version, Version)
 }
 
-// migrate updates the tables to a version, in one transaction, and returns the version that they have then. If several
-// programs do so at once, one is first; the others wait and find it done.
-func (s *store) migrate(ctx context.Context, to int) (version int, err error) {
+// migrate updates the tables to this program's version, in one transaction, and returns the version that they have
+// then. If several programs do so at once, one is first; the others wait and find it done.
+func (s *store) migrate(ctx context.Context) (version int, err error) {
 	tx, err := s.write.BeginTx(ctx, nil)
 	if err != nil {
 		return 0, err
 	}
 	defer func() { _ = tx.Rollback() }() // does nothing after the commit
-	if s.lockAll != "" {
-		if _, err := tx.ExecContext(ctx, s.lockAll); err != nil {
+	if s.lock != "" {
+		if _, err := tx.ExecContext(ctx, s.lock, "tables"); err != nil {
 			return 0, err
 		}
 	}
 	from, err := s.version(ctx, tx)
-	if err != nil || from >= to {
+	if err != nil || from >= Version {
 		return from, err
 	}
-	if err := s.steps(ctx, tx, from, to); err != nil {
+	if err := s.steps(ctx, tx, from); err != nil {
 		return 0, err
 	}
 	_, err = tx.ExecContext(ctx, "INSERT INTO meta (name, value) VALUES ('version', $1) ON CONFLICT (name) DO UPDATE "+
-		"SET value = excluded.value", strconv.Itoa(to))
+		"SET value = excluded.value", strconv.Itoa(Version))
 	if err != nil {
 		return 0, err
 	}
-	return to, tx.Commit()
+	return Version, tx.Commit()
 }
 
-// steps changes the tables from one version to another.
-func (s *store) steps(ctx context.Context, tx *sql.Tx, from, to int) error {
+// steps changes the tables from a version to this program's.
+func (s *store) steps(ctx context.Context, tx *sql.Tx, from int) error {
+	var list []string
 	if from == 0 {
 		if n, err := s.tables(ctx, tx); err != nil || n > 0 {
 			return cmp.Or(err, errOthers)
 		}
-		if _, err := tx.ExecContext(ctx, "CREATE TABLE meta (name TEXT PRIMARY KEY, value TEXT NOT NULL)"); err != nil {
-			return err
+		list = append(list, revisionTables[:]...)
+	}
+	if from < oldest {
+		list = append(list, listTables[:]...)
+	}
+	for _, update := range updates[max(0, from-oldest):] {
+		list = append(list, update...)
+	}
+	for _, step := range list {
+		if _, err := tx.ExecContext(ctx, s.own.Replace(step)); err != nil {
+			return fmt.Errorf("from version %d: %w", from, err)
 		}
 	}
-	own := strings.NewReplacer("{blob}", s.blob, "{c}", s.bytewise, "{counted}", s.counted, "{keyed}", s.keyed)
-	for v := from; v < to; v++ {
-		for _, step := range migrations[v] {
-			if _, err := tx.ExecContext(ctx, own.Replace(step)); err != nil {
-				return fmt.Errorf("to version %d: %w", v+1, err)
-			}
-		}
-		if v == 1 {
-			if err := s.fillWords(ctx, tx); err != nil {
-				return err
-			}
-		}
+	if from >= oldest {
+		return nil
 	}
-	return nil
+	return s.listAll(ctx, tx)
 }
 
 // errOthers is the error for a file that holds other tables.
 var errOthers = errors.New("it is another program's database")
 
-// fillWords fills the search index with the records of a version 1 book.
-func (s *store) fillWords(ctx context.Context, tx querier) error {
-	list, err := all(ctx, tx, scan, "SELECT "+rowColumns+" FROM revisions WHERE rev IN (SELECT rev FROM heads)")
+// listAll makes the head of every record, oldest first.
+func (s *store) listAll(ctx context.Context, tx *sql.Tx) error {
+	var ids []string
+	err := numbered(ctx, tx, "SELECT count(*), id FROM revisions GROUP BY id ORDER BY max(at), id",
+		func(_ int64, id string) { ids = append(ids, id) })
+	to := &keeping{tx, map[string]bool{}}
+	for _, id := range ids {
+		if err == nil {
+			err = s.head(ctx, to, &prepared{rev: Revision{ID: id}})
+		}
+	}
 	if err != nil {
 		return err
 	}
-	for i := range list {
-		for _, w := range list[i].listing().words {
-			_, err := tx.ExecContext(ctx, "INSERT INTO words (word, id) VALUES ($1, $2)", w, list[i].ID)
-			if err != nil {
-				return err
-			}
-		}
-	}
-	return nil
+	return s.index(ctx, to)
 }

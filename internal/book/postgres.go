@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"sync"
 	"time"
 
 	"github.com/jackc/pgx/v5"
@@ -14,11 +15,12 @@ import (
 	"brazebooth/internal/address"
 )
 
-var postgres = engine{name: "PostgreSQL", blob: "BYTEA", bytewise: ` COLLATE "C"`,
-	lock:    "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
-	lockAll: "SELECT pg_advisory_xact_lock(1651666799)", // any number, the same for every booth
-	exists:  "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = $1",
-	counted: "BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY", spread: func(words, as string) string {
+var postgres = engine{name: "PostgreSQL",
+	lock:   "SELECT pg_advisory_xact_lock(hashtextextended($1, 0))",
+	exists: "SELECT count(*) FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = $1",
+	own: strings.NewReplacer("{blob}", "BYTEA", "{c}", ` COLLATE "C"`,
+		"{counted}", "BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY", "{keyed}", ""),
+	spread: func(words, as string) string {
 		return "unnest(string_to_array(" + words + ", ' ')) AS " + as + " (value)"
 	}, snapshot: &sql.TxOptions{Isolation: sql.LevelRepeatableRead, ReadOnly: true}}
 
@@ -30,7 +32,7 @@ func openServer(ctx context.Context, address string) (Book, error) {
 		return nil, err
 	}
 	if v < Version {
-		if v, err = s.migrate(ctx, Version); err != nil {
+		if v, err = s.migrate(ctx); err != nil {
 			return nil, errors.Join(fmt.Errorf("the book at %s: %w", s.place, err), s.Close())
 		}
 	}
@@ -49,7 +51,7 @@ func dial(ctx context.Context, where string, readOnly bool) (*store, int, error)
 	scheme, rest, _ := strings.Cut(where, "://")
 	config, err := pgx.ParseConfig(strings.ToLower(scheme) + "://" + rest)
 	if err != nil || address.Check(where) != nil {
-		return &store{}, 0, ErrAddress // err may quote a password
+		return &store{}, 0, address.ErrBad // err may quote a password
 	}
 	if config.ConnectTimeout == 0 {
 		config.ConnectTimeout = serverPatience / 4
@@ -60,7 +62,8 @@ func dial(ctx context.Context, where string, readOnly bool) (*store, int, error)
 	place := fmt.Sprintf("postgres://%s@%s:%d/%s", config.User, config.Host, config.Port, config.Database)
 	db := stdlib.OpenDB(*config)
 	db.SetMaxOpenConns(8)
-	s := &store{engine: postgres, write: db, read: db, place: place, readOnly: onlyToRead}
+	s := &store{engine: postgres, connections: connections{write: db, read: db}, place: place, readOnly: onlyToRead}
+	s.closing = sync.OnceValue(s.close)
 	asking, stop := context.WithTimeout(ctx, serverPatience/2)
 	defer stop()
 	v, err := s.version(asking, db)
@@ -78,7 +81,7 @@ func readServer(ctx context.Context, address string) (Book, error) {
 		return nil, err
 	case v == 0:
 		return nil, errors.Join(fmt.Errorf("%w: nothing was saved at %s yet", ErrNone, s.place), s.Close())
-	case v < Version && !readable(v):
+	case v < oldest:
 		return nil, errors.Join(fmt.Errorf("the book at %s was made by an older program: save something with this one "+
 			"first, which brings it up to date", s.place), s.Close())
 	}

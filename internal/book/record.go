@@ -137,7 +137,6 @@ type Person struct {
 // have saved it: to the width in its field's tag "cut", or to usualWidth.
 const (
 	nameWidth  = 60
-	noteWidth  = 2000
 	lineWidth  = 200
 	usualWidth = 600 // more than any text that this program writes
 )

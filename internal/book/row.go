@@ -7,24 +7,15 @@ import (
 	"brazebooth/internal/plain"
 )
 
-// scanPacked reads a row of rowColumns: a revision without its body, and the body as it is stored.
-func scanPacked(rows *sql.Rows) (r Revision, packed []byte, err error) {
-	var kind string
-	var deleted int
-	err = rows.Scan(&r.Rev, &r.ID, &r.Parent, &kind, &r.At, &r.Who, &r.Where, &r.Program, &r.Schema, &deleted, &packed)
-	if err != nil {
-		return Revision{}, nil, misplaced(err)
-	}
-	r.Kind, r.Deleted = Kind(kind), deleted != 0
-	return r, packed, nil
-}
-
 // scan reads a row of rowColumns. If only the body cannot be read, it returns the revision without it and an error.
-func scan(rows *sql.Rows) (Revision, error) {
-	r, packed, err := scanPacked(rows)
+func scan(rows *sql.Rows) (r Revision, err error) {
+	var deleted int
+	var packed []byte
+	err = rows.Scan(&r.Rev, &r.ID, &r.Parent, &r.Kind, &r.At, &r.Who, &r.Where, &r.Program, &r.Schema, &deleted, &packed)
 	if err != nil {
-		return r, err
+		return Revision{}, misplaced(err)
 	}
+	r.Deleted = deleted != 0
 	if r.Body, err = unpack(packed); err != nil {
 		err = &Unreadable{Place: "revision " + plain.Line(r.Rev, 32) + " of " + plain.Line(r.ID, 16),
 			What: "has a body that cannot be read: " + err.Error(), cause: err, part: true}

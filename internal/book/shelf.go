@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"brazebooth/internal/address"
+	"brazebooth/internal/newfile"
 )
 
 // shelf has the book files that this process has open, each once: a second opening shares the first, and the last
@@ -41,8 +42,8 @@ func (h *shelf) hold(file string, makes bool) (*shelved, error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	is, err := os.Stat(file)
-	if errors.Is(err, fs.ErrNotExist) && makes {
-		if err = create(file); err == nil {
+	if errors.Is(err, fs.ErrNotExist) && makes { // SQLite turns an empty file into a book
+		if err = newfile.Reserve(file); err == nil || errors.Is(err, fs.ErrExist) { // another process was faster
 			is, err = os.Stat(file)
 		}
 	}
@@ -67,19 +68,6 @@ func behind(file string) string {
 		return real
 	}
 	return file
-}
-
-// create makes an empty file, readable only by its owner, for SQLite to turn into a book. It is called under the
-// shelf's lock and does not open an existing file, so it never closes a descriptor of a file that is open here.
-func create(file string) error {
-	f, err := os.OpenFile(file, os.O_CREATE|os.O_EXCL|os.O_RDWR, 0o600)
-	if errors.Is(err, fs.ErrExist) { // another process was faster
-		return nil
-	}
-	if err != nil {
-		return err
-	}
-	return f.Close()
 }
 
 // leave ends one holder's use; the last one closes the book.
@@ -118,13 +106,8 @@ func (b *shelved) pass() { b.turn <- struct{}{} }
 
 // store is one holder's view of the book; its first Close leaves the book.
 func (b *shelved) store(readOnly string) *store {
-	c := &b.conns
-	s := &store{engine: sqlite, read: c.read, place: b.file, readOnly: readOnly}
-	if readOnly == "" {
-		s.write, s.writer = c.write, c.writer
-	}
-	s.closing = sync.OnceValue(func() error { return theShelf.leave(b) })
-	return s
+	return &store{engine: sqlite, connections: b.conns, place: b.file, readOnly: readOnly,
+		closing: sync.OnceValue(func() error { return theShelf.leave(b) })}
 }
 
 // IsPart reports whether a file is the book at where, one of the files that SQLite keeps beside it (even if it does not

@@ -5,7 +5,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"strconv"
+	"strings"
 
 	"brazebooth/internal/plain"
 )
@@ -13,13 +13,9 @@ import (
 // engine has the differences between the two databases.
 type engine struct {
 	name     string
-	blob     string
-	bytewise string                        // column attribute that compares texts byte by byte
 	lock     string                        // locks a record by its id; "" where any writer locks the file
-	lockAll  string                        // statement that lets one program at a time migrate; "" as for lock
 	exists   string                        // query that tells whether a table exists, its name the argument
-	counted  string                        // column type of a key that is numbered automatically
-	keyed    string                        // table attribute that stores the rows in the primary key's index
+	own      *strings.Replacer             // writes the statements that make tables in its own words
 	spread   func(words, as string) string // table of one column, value, from a text of words with blanks between
 	snapshot *sql.TxOptions                // transaction in which all queries see the same state
 }
@@ -27,22 +23,14 @@ type engine struct {
 // store is a book in a database: one connection to write, others to read.
 type store struct {
 	engine
-	write, read *sql.DB
-	place       string // for messages
-	readOnly    string
-	writer      *writer
-	closing     func() error // ends one use of a shared book; nil where the book is not shared
+	connections
+	place    string       // for messages
+	readOnly string       // why nothing can be saved, "" if saving works
+	closing  func() error // ends this use of the book; more calls change nothing
 }
 
-func (s *store) Where() string    { return s.place }
-func (s *store) ReadOnly() string { return s.readOnly }
-
-func (s *store) Close() error {
-	if s.closing != nil {
-		return s.closing()
-	}
-	return (&connections{read: s.read, write: s.write, writer: s.writer}).close()
-}
+func (s *store) Where() string { return s.place }
+func (s *store) Close() error  { return s.closing() }
 
 // querier is a database or a transaction in it.
 type querier interface {
@@ -80,8 +68,8 @@ func all[T any](ctx context.Context, q querier, read func(*sql.Rows) (T, error),
 const revisionColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, body"
 
 // rowColumns are the same columns for reading; NULL replaces a body that is longer than any packed body.
-var rowColumns = "rev, id, parent, kind, at, who, place, program, schema, deleted, CASE WHEN length(body) <= " +
-	strconv.Itoa(largestPacked) + " THEN body END"
+var rowColumns = strings.Replace(revisionColumns, "body",
+	fmt.Sprintf("CASE WHEN length(body) <= %d THEN body END", largestPacked), 1)
 
 // Get checks that the record is the one that was asked for: a damaged index may lead to another one.
 func (s *store) Get(ctx context.Context, id string) (Revision, error) { return s.get(ctx, s.read, id) }

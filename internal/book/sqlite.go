@@ -16,9 +16,11 @@ import (
 	"brazebooth/internal/plain"
 )
 
-var sqlite = engine{name: "SQLite", blob: "BLOB",
-	exists:  "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = $1",
-	counted: "INTEGER PRIMARY KEY", keyed: " WITHOUT ROWID", spread: func(words, as string) string {
+var sqlite = engine{name: "SQLite",
+	exists: "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = $1",
+	own: strings.NewReplacer("{blob}", "BLOB", "{c}", "", "{counted}", "INTEGER PRIMARY KEY",
+		"{keyed}", " WITHOUT ROWID"),
+	spread: func(words, as string) string {
 		return `json_each('["' || replace(` + words + `, ' ', '","') || '"]') ` + as
 	}}
 
@@ -77,7 +79,7 @@ func ReadFile(ctx context.Context, file string) (Book, error) {
 		return nil, err
 	case v == 0:
 		return nil, errors.Join(&Unreadable{Place: plain.Line(file, 200), What: "is not a book"}, s.Close())
-	case v < Version && !readable(v): // queries need newer tables: update it first
+	case v < oldest: // queries need newer tables: update it first
 		_ = s.Close()
 		return OpenFile(ctx, file)
 	}
@@ -130,7 +132,7 @@ func (b *shelved) toRead(ctx context.Context) (s *store, version int, err error)
 		return s, version, nil
 	case others: // the other holders use the readers, so they cannot be closed
 		return nil, 0, err
-	case mayReadApart(b.lies, err):
+	case unwritable(err) && (full(b.lies) || !accessible(filepath.Dir(b.lies))): // no files can be made beside it
 		b.conns.shutRead() // they would block a reader that needs an exclusive lock
 		return b.readApart(ctx, err)
 	case sqliteCode(err) == sqlite3.SQLITE_CORRUPT:
@@ -217,7 +219,7 @@ func (s *store) prepare(ctx context.Context, file string) error {
 		}
 	}
 	if v < Version {
-		v, err = s.migrate(ctx, Version)
+		v, err = s.migrate(ctx)
 	}
 	s.readOnly = newer(v)
 	return err

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -26,17 +27,6 @@ type warned struct {
 	Severity calc.Severity `json:"severity"`
 }
 
-func (c *listed) summary() (name, line, text string) {
-	line = jobLine(&c.Card.Used)
-	for _, w := range c.Card.Warns {
-		if w.Severity == calc.Stop {
-			line = "STOP " + line
-			break
-		}
-	}
-	return summed(c.Name, line, strings.Join(c.Tags, " ")+" "+c.Note)
-}
-
 // summary is a record's name, its line in lists, and its text for the search index; all are safe for a terminal.
 func summary(r *Revision) (name, line, text string) {
 	switch r.Kind {
@@ -45,7 +35,10 @@ func summary(r *Revision) (name, line, text string) {
 		if err != nil {
 			break
 		}
-		return c.summary()
+		name, line, text = c.Name, jobLine(&c.Card.Used), strings.Join(c.Tags, " ")+" "+c.Note
+		if slices.Contains(c.Card.Warns, warned{calc.Stop}) {
+			line = "STOP " + line
+		}
 	case TrialKind:
 		t, _ := Body[Trial](r)
 		name, line, text = t.Verdict, strings.TrimPrefix(strings.TrimSpace(t.Seen+" "+t.Peel)+", "+t.Line(),
@@ -71,10 +64,6 @@ func summary(r *Revision) (name, line, text string) {
 		p, _ := Body[practice.Outcome](r)
 		name, line = fmt.Sprintf("level %d seed %d", p.Level, p.Seed), p.Short()
 	}
-	return summed(name, line, text)
-}
-
-func summed(name, line, text string) (string, string, string) {
 	name, line = plain.Line(name, nameWidth), plain.Line(line, lineWidth)
 	return name, line, name + " " + line + " " + text
 }

@@ -22,8 +22,15 @@ const (
 	mostBytes = 1 << 19 // bytes of their bodies, unless a single one is larger
 )
 
-// take adds one more; it is in the book after flush at the latest.
-func (t *taker) take(line int, r Revision) error {
+// take adds one more, unless it has an error or a fault; it is in the book after flush at the latest.
+func (t *taker) take(line int, r Revision, err error) error {
+	if err == nil {
+		err = r.admit()
+	}
+	if err != nil {
+		t.bad(line, err)
+		return nil
+	}
 	t.list, t.lines = append(t.list, r), append(t.lines, line)
 	if t.bytes += len(r.Body); len(t.list) < mostTaken && t.bytes < mostBytes {
 		return nil
@@ -66,8 +73,6 @@ func (t *taker) flush() error {
 
 // hindered reports whether an error is not the fault of the revisions, such as a full disk.
 func (t *taker) hindered(err error) bool {
-	code := sqliteCode(err)
-	var lost *unheard
-	return errors.As(err, &lost) || t.ctx.Err() != nil || code != 0 || silent(err) || errors.Is(err, ErrReadOnly) ||
-		errors.Is(err, errClosed)
+	return errors.Is(err, errUnheard) || t.ctx.Err() != nil || sqliteCode(err) != 0 || silent(err) ||
+		errors.Is(err, ErrReadOnly) || errors.Is(err, errClosed)
 }

@@ -3,6 +3,7 @@ package book
 import (
 	"bytes"
 	"context"
+	"errors"
 	"io"
 	"net"
 	"net/url"
@@ -125,7 +126,7 @@ func TestLostAnswerToACommit(t *testing.T) {
 	d.drops.Store(1000)
 	if err := b.SaveOn(ctx, last); err == nil {
 		t.Error("acknowledged without an answer")
-	} else if _, ok := err.(*unheard); !ok {
+	} else if !errors.Is(err, errUnheard) {
 		t.Errorf("it is said to have failed: %v", err)
 	}
 	d.drops.Store(0)

@@ -85,7 +85,7 @@ func Hindrance(err error) string {
 // accepted.
 func plainFile(where string) error {
 	if address.Looks(where) {
-		return ErrAddress
+		return address.ErrBad
 	}
 	info, err := os.Stat(where)
 	switch {

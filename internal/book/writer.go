@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"fmt"
 	"runtime"
 	"slices"
 	"strings"
@@ -20,7 +21,6 @@ type writer struct {
 	db    *sql.DB
 	in    chan saving
 	quit  chan struct{}
-	once  sync.Once
 	done  sync.WaitGroup
 	most  int           // saves in one transaction
 	limit time.Duration // how long one transaction may take; 0 for no limit
@@ -41,7 +41,7 @@ func newWriter(e *engine, db *sql.DB) *writer {
 }
 
 func (w *writer) stop() {
-	w.once.Do(func() { close(w.quit) })
+	close(w.quit)
 	w.done.Wait()
 }
 
@@ -92,45 +92,29 @@ const patience = 3
 
 // commit writes the saves of a group together; if that fails, each is tried alone, so that only the bad one fails.
 func (w *writer) commit(first saving) {
-	group := []saving{first}
-	// the server locks records, not the whole file: the whole group must be known before the first is written
-	if w.e.lock != "" {
-		group = w.gather(group)
-	}
-	group = waiting(group)
+	group := waiting(w.gather([]saving{first}))
 	if len(group) == 0 {
 		return
 	}
-	err := w.patiently(&group, w.e.lock == "")
-	var lost *unheard
-	again := errors.As(err, &lost)
+	err := w.patiently(group)
+	again := errors.Is(err, errUnheard)
 	if err == nil || len(group) == 1 && !again {
 		for _, s := range group {
 			s.answer <- err
 		}
 		return
 	}
-	if !again { // otherwise a save may have succeeded, so that no caller can be told that it failed
-		group = waiting(group)
-	}
 	for _, s := range group {
 		for i := range s.list {
-			s.list[i].again = again
+			s.list[i].again = again // it may have succeeded, so that its caller can no longer give up
 		}
-		s.answer <- w.patiently(&[]saving{s}, false)
+		s.answer <- w.patiently([]saving{s})
 	}
 }
 
-// unheard is the error when the connection was lost during a commit, which may have succeeded.
-type unheard struct{ error }
-
-func (u *unheard) Error() string {
-	return "the connection to the book's server was lost during this save, which may have succeeded: look before you " +
-		"try again (" +
-		u.error.Error() + ")"
-}
-
-func (u *unheard) Unwrap() error { return u.error }
+// errUnheard is the error when the connection was lost during a commit, which may have succeeded.
+var errUnheard = errors.New("the connection to the book's server was lost during this save, which may have " +
+	"succeeded: look before you try again")
 
 // end commits a transaction. A server that answers with an error has saved nothing, unless it says that it is shutting
 // down.
@@ -140,7 +124,7 @@ func (w *writer) end(tx *sql.Tx) error {
 	if err == nil || w.e.lock == "" || errors.As(err, &p) && !strings.HasPrefix(p.Code, "57P") {
 		return err
 	}
-	return &unheard{err}
+	return fmt.Errorf("%w (%w)", errUnheard, err)
 }
 
 // waiting are the saves of a group whose callers have not given up; the others get the error of their context.
@@ -155,49 +139,38 @@ func waiting(group []saving) []saving {
 }
 
 // patiently retries a transaction that the server ended because of another one.
-func (w *writer) patiently(group *[]saving, open bool) error {
+func (w *writer) patiently(group []saving) error {
 	var err error
+	var ended *pgconn.PgError
 	for range 5 {
-		if err = w.transaction(group, open); !disturbed(err) {
-			return err
+		err = w.transaction(group)
+		if !errors.As(err, &ended) || ended.Code != "40001" && ended.Code != "40P01" { // no conflict
+			break
 		}
 	}
 	return err
 }
 
-// disturbed reports whether a server ended a transaction because of a conflict with another one.
-func disturbed(err error) bool {
-	var p *pgconn.PgError
-	return errors.As(err, &p) && (p.Code == "40001" || p.Code == "40P01")
-}
-
-// transaction writes a group; to an open group it adds the saves that come meanwhile.
-func (w *writer) transaction(group *[]saving, open bool) error {
+// transaction writes a group.
+func (w *writer) transaction(group []saving) error {
 	ctx, stop := context.WithCancel(context.Background()) // a caller that leaves does not undo the others
 	defer stop()
 	if w.limit > 0 {
 		ctx, stop = context.WithTimeout(ctx, w.limit)
 		defer stop()
 	}
-	tx, err := w.begin(ctx, stop, *group)
+	tx, err := w.begin(ctx, stop, group)
 	if err != nil {
 		return err
 	}
-	to := &keeping{Tx: tx}
-	for written := 0; written < len(*group); {
-		for _, p := range ordered((*group)[written:]) {
-			if err := w.e.insert(ctx, to, p); err != nil {
-				_ = tx.Rollback()
-				return err
-			}
-		}
-		written = len(*group)
-		if open {
-			*group = w.gather(*group)
+	defer func() { _ = tx.Rollback() }() // does nothing after the commit
+	to := &keeping{tx, map[string]bool{}}
+	for _, p := range ordered(group) {
+		if err := w.e.insert(ctx, to, p); err != nil {
+			return err
 		}
 	}
 	if err := w.e.index(ctx, to); err != nil {
-		_ = tx.Rollback()
 		return err
 	}
 	return w.end(tx)

@@ -190,7 +190,7 @@ func (d *Deps) list(cmd *cobra.Command, q book.Query) error {
 		if asJSON(cmd) {
 			return d.document(book.Schema, map[string]any{"records": report.OrEmpty(list)})
 		}
-		entries := shop.Listed(ctx, b, list)
+		entries := shop.Listed(ctx, b, list, "")
 		for i := range entries {
 			if list[i].Deleted {
 				entries[i].Line = strings.TrimSuffix("deleted, "+entries[i].Line, ", ")

@@ -108,7 +108,7 @@ func (d *Deps) imported(ctx context.Context, revisions string, err error) error 
 	case ctx.Err() != nil:
 		return failed("cancelled: "+revisions+" before that in the book", importAgain, ctx.Err())
 	case errors.As(err, &out):
-		d.sayLines(out.Lines, out.N)
+		d.sayLines(out.Lines, len(out.Lines))
 		what := out.Error() + ", " + revisions + " read"
 		if out.More {
 			what += "; the rest was not looked at"

@@ -37,15 +37,12 @@ func (c *Crew) Wait() {
 
 // Fault turns a recovered value into an error with the stack; a value that is already a fault stays as it is.
 func Fault(recovered any) error {
-	if f, ok := recovered.(*fault); ok {
+	if f, ok := recovered.(fault); ok {
 		return f
 	}
-	return &fault{fmt.Sprint(recovered), debug.Stack()}
+	return fault(fmt.Sprintf("%v\n%s", recovered, debug.Stack()))
 }
 
-type fault struct {
-	what  string
-	stack []byte
-}
+type fault string
 
-func (f *fault) Error() string { return f.what + "\n" + string(f.stack) }
+func (f fault) Error() string { return string(f) }

@@ -49,6 +49,15 @@ func like(name string) string {
 	return ""
 }
 
+// Reserve creates an empty file that only its owner can read; the error is fs.ErrExist for a name that exists.
+func Reserve(name string) error {
+	f, err := os.OpenFile(name, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
+	if err != nil {
+		return err
+	}
+	return f.Close()
+}
+
 // Write creates a file with the text that the callback writes.
 func Write(name string, mode fs.FileMode, write func(io.Writer) error) error {
 	return Make(name, func(temp string) error { return fill(temp, mode, write) })
@@ -122,14 +131,14 @@ func put(temp, name string) error {
 
 // putUnlinked is put for a disk without hard links: an empty file reserves the name.
 func putUnlinked(temp, name string) error {
-	own, err := os.OpenFile(name, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
-	if errors.Is(err, fs.ErrExist) {
+	err := Reserve(name)
+	switch {
+	case errors.Is(err, fs.ErrExist):
 		return Check(name)
-	}
-	if err != nil {
+	case err != nil:
 		return err
 	}
-	if err := errors.Join(own.Close(), os.Rename(temp, name)); err != nil {
+	if err := os.Rename(temp, name); err != nil {
 		return errors.Join(err, os.Remove(name))
 	}
 	return nil

@@ -5,6 +5,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"brazebooth/internal/newfile"
 )
 
 // firstWalk reports whether to show the walk for newcomers: if there is neither a book nor the mark that the walk was
@@ -16,9 +18,5 @@ func firstWalk(book string) bool {
 	if mark == "" || book != "" && !errors.Is(err, fs.ErrNotExist) || os.MkdirAll(filepath.Dir(mark), 0o700) != nil {
 		return false
 	}
-	f, err := os.OpenFile(mark, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
-	if err != nil {
-		return false
-	}
-	return f.Close() == nil
+	return newfile.Reserve(mark) == nil
 }

@@ -3,6 +3,7 @@ package program
 import (
 	"context"
 	"errors"
+	"io"
 	"os"
 	"runtime"
 
@@ -12,6 +13,7 @@ import (
 
 	"brazebooth/internal/book"
 	"brazebooth/internal/cli"
+	"brazebooth/internal/linear"
 	"brazebooth/internal/serve"
 	"brazebooth/internal/shop"
 	"brazebooth/tui"
@@ -55,9 +57,24 @@ func shopAt(where, who, from string) *shop.Shop {
 		Author: book.Author{Who: who, Where: from, Program: cli.Version}}
 }
 
+// lookOf is what the options of a command line say about how the screens look.
+func lookOf(given cli.ScreenOptions) tui.Options {
+	return tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme), Comma: given.Comma, Pictures: given.Pictures}
+}
+
+// questions asks and answers line by line; s is nil if there is no book.
+func questions(ctx context.Context, given cli.ScreenOptions, s *shop.Shop, in io.Reader, out io.Writer) error {
+	o := linear.Options{Units: given.Units, Comma: given.Comma, Example: tui.ExampleJob(), Title: tui.ExampleTitle}
+	if s != nil {
+		o.Book = s
+		defer s.Wait()
+	}
+	return linear.Run(ctx, o, in, out)
+}
+
 func screens(ctx context.Context, given cli.ScreenOptions) error {
-	o := tui.Options{Units: given.Units, Theme: tui.Theme(given.Theme), Comma: given.Comma, Pictures: given.Pictures,
-		Walk: firstWalk(given.Book)}
+	o := lookOf(given)
+	o.Walk = firstWalk(given.Book)
 	s := shopAt(given.Book, given.Who, hostName())
 	if s != nil {
 		o.Book = s

@@ -33,8 +33,8 @@ func guestCommand(ctx context.Context, g serve.Guest, where string, args []strin
 
 // guestScreens are the options in a guest's command line that opens the screens.
 func guestScreens(args []string) (tui.Options, bool) {
-	o, ok := cli.ScreensOf(args)
-	return tui.Options{Units: o.Units, Theme: tui.Theme(o.Theme), Comma: o.Comma, Pictures: o.Pictures}, ok
+	given, ok := cli.ScreensOf(args)
+	return lookOf(given), ok
 }
 
 // guestKeeper is the book for one guest's screens, and a function that waits for running saves.

@@ -33,6 +33,7 @@ func (s *server) openChannel(srv *ssh.Server, conn *gossh.ServerConn, asked goss
 	defer end(errGone)
 	c := &channel{asked, s, &channelContext{Context: ctx, own: own, end: end, link: l,
 		sizes: make(chan ssh.Window, 1), over: make(chan struct{})}}
+	c.ctx.asked, c.ctx.leave = context.WithCancelCause(own)
 	ssh.DefaultSessionHandler(srv, conn, c, c.ctx)
 }
 
@@ -66,8 +67,8 @@ func (c *channel) Accept() (gossh.Channel, <-chan *gossh.Request, error) {
 func (c *channel) sift(requests <-chan *gossh.Request, sifted chan<- *gossh.Request) {
 	left := sieve{settings: 12, columns: uint32(c.server.Columns), rows: uint32(c.server.Rows)}
 	for r := range requests {
-		if leave := c.ctx.leave.Load(); r.Type == "signal" && ends(r.Payload) && leave != nil {
-			(*leave)(errStopped)
+		if r.Type == "signal" && ends(r.Payload) && c.ctx.started.Load() {
+			c.ctx.leave(errStopped)
 			continue
 		}
 		if r.Type == "window-change" {
@@ -168,16 +169,17 @@ func word(s string) bool {
 // channelContext is the life of one channel; the library has one context for a whole connection.
 type channelContext struct {
 	ssh.Context
-	own    context.Context
+	own    context.Context // ends when the client is gone
 	end    context.CancelCauseFunc
+	asked  context.Context // ends earlier, when the guest is asked to leave; its cause says why
+	leave  context.CancelCauseFunc
 	link   *link
 	wire   gossh.Channel   // below the library's session
 	out    *outlet         // the channel that the library's session writes to
 	sizes  chan ssh.Window // the terminal's latest size
 	values sync.Map
 
-	started atomic.Bool // the client has requested something
-	leave   atomic.Pointer[context.CancelCauseFunc]
+	started atomic.Bool   // the client has requested something
 	over    chan struct{} // closed when the channel is closed
 	last    atomic.Pointer[time.Timer]
 }
@@ -207,8 +209,8 @@ func (c *channelContext) resize(w ssh.Window) {
 
 // stalled ends a session whose client does not read its output.
 func (c *channelContext) stalled() {
-	if leave := c.leave.Load(); leave != nil {
-		(*leave)(errStalled)
+	if c.started.Load() {
+		c.leave(errStalled)
 		return
 	}
 	c.mustEnd()

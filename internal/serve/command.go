@@ -23,19 +23,19 @@ func (s *server) command(x *session) int {
 
 // answer runs a command. At a terminal keys become lines, and each line feed gets a carriage return.
 func (s *server) answer(x *session, args []string) int {
-	in := crew.Reader(x.asked, heard{x}) // a command that waits for input ends when its guest is asked to leave
+	in := crew.Reader(x.life.asked, heard{x}) // a command that waits for input ends when its guest is asked to leave
 	var below io.Writer = heard{x}
 	if _, _, terminal := x.Pty(); terminal {
 		below = ssh.NewPtyWriter(below)
-		keys := newInput(x.life, x, &s.Settings, x.idle.heard)
-		in = newLineInput(newAhead(x.asked, keys, func() { x.leave(errStopped) }), below)
+		keys := newInput(x.life, heard{x}, &s.Settings)
+		in = newLineInput(newAhead(x.life.asked, keys, func() { x.life.leave(errStopped) }), below)
 	}
 	out := bufio.NewWriterSize(below, 32<<10)
-	code := s.deps.Command(x.asked, x.guest, s.book, args, in, out, x.Stderr())
+	code := s.deps.Command(x.life.asked, x.guest, s.book, args, in, out, x.Stderr())
 	if out.Flush() != nil && code == 0 {
 		return 1
 	}
-	cause := context.Cause(x.asked)
+	cause := context.Cause(x.life.asked)
 	if cause == nil || code == 0 && !x.talk { // it finished although its guest was asked to leave
 		return code
 	}
@@ -45,12 +45,14 @@ func (s *server) answer(x *session, args []string) int {
 	return max(code, 1)
 }
 
-// heard is a command's input and output; every byte restarts the idle time of its session.
+// heard is a session's input and output; every byte restarts its idle time.
 type heard struct{ x *session }
 
 func (h heard) Read(p []byte) (int, error) {
 	n, err := h.x.Read(p)
-	h.x.idle.heard()
+	if n > 0 {
+		h.x.idle.heard()
+	}
 	return n, err
 }
 

@@ -35,7 +35,6 @@ type link struct {
 	closed   bool
 	quiet    *time.Timer // ends a connection without sessions
 	guest    atomic.Pointer[Guest]
-	key      atomic.Pointer[ssh.PublicKey]
 }
 
 // connect accepts a connection, or turns it away. Behind a balancer the client's address is known only after the
@@ -138,11 +137,11 @@ func (l *link) Close() error {
 func (s *server) revoke() {
 	s.links.Range(func(k, _ any) bool {
 		l := k.(*link)
-		then, key := l.guest.Load(), l.key.Load()
-		if then == nil || key == nil {
+		then := l.guest.Load()
+		if then == nil || then.key == nil {
 			return true
 		}
-		if now, ok := s.keys.guest(*key); !ok || !now.mayAs(then) {
+		if now, ok := s.keys.guest(then.key); !ok || !now.mayAs(then) {
 			s.log.Info("key taken back while in", "who", then.Name, "key", then.Key, "from", l.address)
 			_ = l.Close()
 		}

@@ -12,12 +12,8 @@ import (
 // algorithms are those of golang.org/x/crypto without SHA-1, CBC, groups under 2048 bits and, in the key exchange,
 // curves of NIST. The key exchange that also withstands a quantum computer comes first.
 func algorithms() *gossh.ServerConfig {
-	c := &gossh.ServerConfig{
-		MaxAuthTries: 6,
-		PublicKeyAuthAlgorithms: []string{gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256,
-			gossh.KeyAlgoECDSA256, gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521,
-			gossh.KeyAlgoRSASHA512, gossh.KeyAlgoRSASHA256},
-	}
+	c := &gossh.ServerConfig{MaxAuthTries: 6,
+		PublicKeyAuthAlgorithms: append(curves[:], gossh.KeyAlgoRSASHA512, gossh.KeyAlgoRSASHA256)}
 	c.KeyExchanges = []string{gossh.KeyExchangeMLKEM768X25519, gossh.KeyExchangeCurve25519}
 	c.Ciphers = []string{gossh.CipherChaCha20Poly1305, gossh.CipherAES256GCM, gossh.CipherAES128GCM}
 	c.MACs = []string{gossh.HMACSHA256ETM, gossh.HMACSHA512ETM}

@@ -7,7 +7,7 @@ func (s *server) seeOut() {
 	s.mu.Lock()
 	s.down = true
 	for x := range s.in {
-		x.leave(errDown)
+		x.life.leave(errDown)
 	}
 	s.mu.Unlock()
 	if !inTime(s.Handover, s.busy.Wait) {

@@ -42,7 +42,7 @@ func patiently(ctx context.Context) (context.Context, context.CancelFunc) {
 // answers the end of a channel keeps its other sessions.
 func (x *session) hurry() {
 	time.AfterFunc(graceful, func() {
-		x.life.end(context.Cause(x.asked))
+		x.life.end(context.Cause(x.life.asked))
 		x.life.mustEnd()
 		if x.life.out.waits() {
 			_ = x.life.wire.Close() // no exit code, which might be wrong about what was saved

@@ -24,13 +24,12 @@ const HostKeyFile = "ssh_host_ed25519_key"
 // hostKey reads the server's own key, an Ed25519 key (RFC 8709) in OpenSSH's file format, and makes it if there is
 // none. A key that other users of this machine can read is refused: with it they could pretend to be this server.
 func hostKey(file string) (ssh.Signer, error) {
-	info, err := os.Stat(file)
-	if errors.Is(err, os.ErrNotExist) {
+	if _, err := os.Stat(file); errors.Is(err, os.ErrNotExist) {
 		if err := makeHostKey(file); err != nil {
 			return nil, fmt.Errorf("a host key cannot be made: %w", err)
 		}
-		info, err = os.Stat(file)
 	}
+	info, err := os.Stat(file)
 	if err != nil {
 		return nil, err
 	}

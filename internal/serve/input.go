@@ -15,7 +15,6 @@ type input struct {
 	from  io.Reader
 	speed *rate.Limiter
 	guard guard
-	heard func() // called for any input
 
 	raw   [1024]byte
 	ready []byte // filtered and not yet read
@@ -28,9 +27,9 @@ const (
 	pause = 250 * time.Millisecond // how long to wait for the rest of a sequence; the key reader waits 50 ms
 )
 
-func newInput(ctx context.Context, from io.Reader, s *Settings, heard func()) *input {
+func newInput(ctx context.Context, from io.Reader, s *Settings) *input {
 	return &input{ctx: ctx, from: from, speed: rate.NewLimiter(rate.Limit(s.InputRate), burst),
-		guard: guard{most: s.Paste}, heard: heard}
+		guard: guard{most: s.Paste}}
 }
 
 func (i *input) Read(p []byte) (int, error) {
@@ -44,7 +43,6 @@ func (i *input) Read(p []byte) (int, error) {
 		if n == 0 {
 			continue
 		}
-		i.heard()
 		if time.Since(begin) > pause {
 			i.guard.rest()
 		}

@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"log/slog"
 	"os"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -29,7 +30,8 @@ type Guest struct {
 	// Fault logs an error of the book or the machine that the guest must not see; nil if there is no log.
 	Fault func(error)
 
-	listed bool // the key is in a file of keys
+	key    ssh.PublicKey // nil for a guest without a key
+	listed bool          // the key is in a file of keys
 }
 
 // account is the key or address whose limit counts a guest's sessions: the listed key, or else the address. Anybody can
@@ -60,7 +62,7 @@ func (k *keyring) guest(key ssh.PublicKey) (g Guest, ok bool) {
 	if key == nil {
 		return Guest{}, k.open
 	}
-	g.Key = gossh.FingerprintSHA256(key)
+	g.Key, g.key = gossh.FingerprintSHA256(key), key
 	id := key.Marshal()
 	name, writes := k.writers.names()[string(id)]
 	reads := writes
@@ -164,22 +166,22 @@ func publicKey(line string) (ssh.PublicKey, string, error) {
 	return key, plain.Line(comment, 60), nil
 }
 
+// curves are the types of keys that are strong in any size.
+var curves = [...]string{gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256, gossh.KeyAlgoECDSA256,
+	gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521}
+
 // strong refuses keys that NIST SP 800-131A rev. 2 (2019) no longer allows for signatures, and certificates, since this
 // server trusts no authority.
 func strong(key gossh.PublicKey) error {
-	switch key.Type() {
-	case gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256, gossh.KeyAlgoECDSA256,
-		gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521:
+	if slices.Contains(curves[:], key.Type()) {
 		return nil
-	case gossh.KeyAlgoRSA:
-		c, ok := key.(gossh.CryptoPublicKey)
-		if !ok {
-			break
-		}
-		if r, ok := c.CryptoPublicKey().(*rsa.PublicKey); ok && r.N.BitLen() >= 2048 {
-			return nil
-		}
-		return fmt.Errorf("an RSA key of less than 2048 bits")
 	}
-	return fmt.Errorf("a key of type %s", plain.Line(key.Type(), 40))
+	c, ok := key.(gossh.CryptoPublicKey)
+	if key.Type() != gossh.KeyAlgoRSA || !ok {
+		return fmt.Errorf("a key of type %s", plain.Line(key.Type(), 40))
+	}
+	if r, ok := c.CryptoPublicKey().(*rsa.PublicKey); !ok || r.N.BitLen() < 2048 {
+		return errors.New("an RSA key of less than 2048 bits")
+	}
+	return nil
 }

@@ -75,10 +75,7 @@ const mostLines = 100
 const garbage = 15
 
 func run(ctx context.Context, s *Settings, d Deps, book string) error {
-	if err := s.check(); err != nil {
-		return err
-	}
-	if err := s.apart(d, book); err != nil {
+	if err := cmp.Or(s.check(), s.apart(d, book)); err != nil {
 		return err
 	}
 	effort.Spare()
@@ -149,11 +146,8 @@ func newServer(s *Settings, d Deps, book string, key gossh.Signer, log *slog.Log
 	srv.meters = newMeters(srv)
 	options := []ssh.Option{
 		wish.WithVersion("brazebooth"),
-		wish.WithMiddleware(func(next ssh.Handler) ssh.Handler {
-			return func(sess ssh.Session) { srv.handle(sess); next(sess) }
-		}),
-		ssh.WrapConn(srv.connect),
 		func(o *ssh.Server) error {
+			o.Handler, o.ConnCallback = srv.handle, srv.connect
 			o.AddHostKey(key)
 			o.HandshakeTimeout = s.Handshake
 			o.ServerConfigCallback = srv.admit()

@@ -20,9 +20,7 @@ import (
 type session struct {
 	ssh.Session
 	server *server
-	life   *channelContext // ends when the client is gone
-	asked  context.Context // ends earlier, when the guest is asked to leave; its cause says why
-	leave  context.CancelCauseFunc
+	life   *channelContext
 	guest  Guest
 	idle   *idling
 	talk   bool // questions and answers line by line, until the guest ends them
@@ -41,9 +39,7 @@ func (s *server) handle(sess ssh.Session) {
 	life.started.Store(true)
 	defer life.mustEnd()
 	x := &session{Session: sess, server: s, life: life}
-	x.asked, x.leave = context.WithCancelCause(life)
-	defer x.leave(nil)
-	life.leave.Store(&x.leave)
+	defer life.leave(nil)
 	if why := s.welcome(x); why != nil {
 		x.tell(why)
 		_ = sess.Exit(1)
@@ -77,8 +73,7 @@ func (s *server) seat(who string, listed bool) error {
 // welcome finds out who the guest is, by the present key files. A connection keeps the role of its first session: if
 // the role has changed, the connection is closed, since an older session would continue with the old role.
 func (s *server) welcome(x *session) error {
-	key := x.PublicKey()
-	g, ok := s.keys.guest(key)
+	g, ok := s.keys.guest(x.PublicKey())
 	g.From = x.life.link.address
 	if g.Name == "" {
 		g.Name = plain.Line(x.User(), 40)
@@ -86,9 +81,6 @@ func (s *server) welcome(x *session) error {
 	x.guest = g
 	if !ok {
 		return errNotIn
-	}
-	if key != nil {
-		x.life.link.key.CompareAndSwap(nil, &key)
 	}
 	if !x.life.link.guest.CompareAndSwap(nil, &g) && !x.life.link.guest.Load().mayAs(&g) {
 		return errChanged
@@ -104,11 +96,11 @@ func (s *server) serve(x *session) {
 		return
 	}
 	defer s.left(x)
-	x.idle = newIdling(s.Idle, func() { x.leave(errIdle) })
+	x.idle = newIdling(s.Idle, func() { x.life.leave(errIdle) })
 	defer x.idle.stop()
-	longest := time.AfterFunc(s.Longest, func() { x.leave(errLongest) })
+	longest := time.AfterFunc(s.Longest, func() { x.life.leave(errLongest) })
 	defer longest.Stop()
-	stop := context.AfterFunc(x.asked, x.hurry)
+	stop := context.AfterFunc(x.life.asked, x.hurry)
 	defer stop()
 
 	begin := time.Now()
@@ -120,15 +112,18 @@ func (s *server) serve(x *session) {
 				plain.Line(err.Error(), 1000))
 		})
 	}
-	in, out := x.life.link.in.Load(), x.life.link.out.Load()
+	in, out, ended := x.life.link.in.Load(), x.life.link.out.Load(), ""
 	code := s.guarded(x, run)
+	if cause := context.Cause(x.life.asked); cause != nil && !errors.Is(cause, context.Canceled) {
+		ended = cause.Error()
+	}
 	s.meters.ended(name, code, time.Since(begin))
 	s.log.Info("session", "who", x.guest.Name, "key", x.guest.Key, "from", x.guest.From, "command", name, "code", code,
 		"ms", time.Since(begin).Milliseconds(), "in", x.life.link.in.Load()-in, "out", x.life.link.out.Load()-out,
-		"ended", causeOf(x.asked))
+		"ended", ended)
 	_ = x.Exit(code)
 	_ = x.CloseWrite()
-	if errors.Is(context.Cause(x.asked), errDown) {
+	if errors.Is(context.Cause(x.life.asked), errDown) {
 		x.heardOut()
 	}
 }
@@ -148,13 +143,6 @@ func (s *server) choose(x *session) (name string, run func(*session) int) {
 	name = s.deps.NameOf(args)
 	x.talk = name == "plain"
 	return name, s.command
-}
-
-func causeOf(ctx context.Context) string {
-	if err := context.Cause(ctx); err != nil && !errors.Is(err, context.Canceled) {
-		return err.Error()
-	}
-	return ""
 }
 
 // guarded stops a panic in one session from ending the server.
@@ -182,9 +170,9 @@ func (s *server) screens(x *session, look tui.Options) int {
 	keeper, saved := s.deps.Keeper(x.guest, s.book)
 	defer saved() // running saves finish, even when the client has left
 	o := look
-	o.Env, o.Profile, o.FPS, o.Book, o.Context = env, tui.ProfileOf(env), s.FPS, keeper, x.asked
+	o.Env, o.Profile, o.FPS, o.Book, o.Context = env, tui.ProfileOf(env), s.FPS, keeper, x.life.asked
 	o.Width, o.Height = max(1, pty.Window.Width), max(1, pty.Window.Height)
-	in := newTap(newInput(x.life, x, &s.Settings, x.idle.heard))
+	in := newTap(newInput(x.life, heard{x}, &s.Settings))
 	o.Leaving = in.end
 	stopEnd := context.AfterFunc(x.life, in.end)
 	defer stopEnd()
@@ -192,23 +180,19 @@ func (s *server) screens(x *session, look tui.Options) int {
 	defer done()
 	p := tui.NewProgram(ctx, o, in, s.slowly(x))
 	go resize(x.life, x.life.sizes, p)
-	stop := context.AfterFunc(x.asked, p.Quit)
+	stop := context.AfterFunc(x.life.asked, p.Quit)
 	_, err := p.Run()
 	stop()
-	if cause := context.Cause(x.asked); cause != nil {
-		if !errors.Is(cause, errGone) {
-			x.tell(cause)
-		}
-		return 1
-	}
-	if errors.Is(err, tea.ErrProgramPanic) {
+	switch cause := context.Cause(x.life.asked); {
+	case errors.Is(cause, errGone):
+	case cause != nil:
+		x.tell(cause)
+	case errors.Is(err, tea.ErrProgramPanic):
 		s.failed(x, "the screens", nil)
-		return 1
+	case err == nil, errors.Is(err, errOver):
+		return 0
 	}
-	if err != nil && !errors.Is(err, errOver) {
-		return 1
-	}
-	return 0
+	return 1
 }
 
 // slowly is a writer to a terminal that is no faster than the line, unless --pace is off.

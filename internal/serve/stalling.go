@@ -42,36 +42,33 @@ func (o *outlet) Stderr() io.ReadWriter {
 }
 
 func (o *outlet) SendRequest(name string, wantReply bool, payload []byte) (ok bool, err error) {
-	_, err = o.timed(func() (n int, err error) {
+	err = o.timed(0, func() error {
 		ok, err = o.Channel.SendRequest(name, wantReply, payload)
-		return 0, err
+		return err
 	})
 	return ok, err
 }
 
-func (o *outlet) Close() error {
-	_, err := o.timed(func() (int, error) { return 0, o.Channel.Close() })
-	return err
-}
+func (o *outlet) Close() error { return o.timed(0, o.Channel.Close) }
 
-func (o *outlet) CloseWrite() error {
-	_, err := o.timed(func() (int, error) { return 0, o.Channel.CloseWrite() })
-	return err
-}
+func (o *outlet) CloseWrite() error { return o.timed(0, o.Channel.CloseWrite) }
 
 func (o *outlet) pass(to io.Writer, p []byte) (n int, err error) {
 	for len(p) > 0 && err == nil {
 		next := p[:min(len(p), piece)]
-		var sent int
-		sent, err = o.timed(func() (int, error) { return to.Write(next) })
-		n, p = n+sent, p[len(next):]
+		err = o.timed(len(next), func() error {
+			sent, err := to.Write(next)
+			n += sent
+			return err
+		})
+		p = p[len(next):]
 	}
 	return n, err
 }
 
-// timed calls do, which may wait for the client, and measures how late it is. A client at the slowest rate or above is
-// not late.
-func (o *outlet) timed(do func() (int, error)) (int, error) {
+// timed calls do, which sends n bytes and may wait for the client, and measures how late it is. A client at the slowest
+// rate or above is not late.
+func (o *outlet) timed(n int, do func() error) error {
 	o.mu.Lock()
 	left := o.limit - o.late
 	o.mu.Unlock()
@@ -79,12 +76,12 @@ func (o *outlet) timed(do func() (int, error)) (int, error) {
 	defer o.waiting.Add(-1)
 	alarm := time.AfterFunc(left, o.stalled)
 	begin := time.Now()
-	n, err := do()
+	err := do()
 	alarm.Stop()
 	o.mu.Lock()
 	defer o.mu.Unlock()
 	o.late = max(0, o.late+time.Since(begin)-time.Duration(n)*time.Second/slowest)
-	return n, err
+	return err
 }
 
 // waits reports whether a write waits for the client now.

@@ -78,8 +78,7 @@ func (s *Shop) EditCard(ctx context.Context, word string, given map[string]strin
 	if !named && !tagged && !noted {
 		return Done{}, wrong("nothing to change", "type --name, --tags or --note with the new value")
 	}
-	find := meant(ctx, book.CardKind, word, book.Resolve)
-	return s.change(ctx, "changed", find, edited(s, func(c *book.Card, done *Done) error {
+	return s.change(ctx, "changed", book.CardKind, word, book.Resolve, edited(s, func(c *book.Card, done *Done) error {
 		if named {
 			c.Name = name
 		}
@@ -93,26 +92,20 @@ func (s *Shop) EditCard(ctx context.Context, word string, given map[string]strin
 	}))
 }
 
-// meant makes a finder of the record that a word names, by one of package book's functions.
-func meant(ctx context.Context, kind book.Kind, word string,
-	find func(context.Context, book.Book, book.Kind, string) (book.Revision, error)) finder {
-	return func(b book.Book) (book.Revision, error) { return find(ctx, b, kind, word) }
-}
-
 // Delete marks a record as deleted; its content stays in its history.
 func (s *Shop) Delete(ctx context.Context, kind book.Kind, word string) (Done, error) {
-	return s.change(ctx, "deleted", meant(ctx, kind, word, book.Resolve), s.deleted)
+	return s.change(ctx, "deleted", kind, word, book.Resolve, s.deleted)
 }
 
 func (s *Shop) deleted(r *book.Revision, _ *Done) (book.Revision, error) { return s.Author.Delete(r) }
 
 // Restore undoes a deletion.
 func (s *Shop) Restore(ctx context.Context, kind book.Kind, word string) (Done, error) {
-	find := meant(ctx, kind, word, book.ResolveDeleted)
-	return s.change(ctx, "restored", find, func(r *book.Revision, _ *Done) (book.Revision, error) {
+	next := func(r *book.Revision, _ *Done) (book.Revision, error) {
 		if !r.Deleted {
 			return *r, wrong("it was not deleted", "brazebooth book list --deleted shows what was")
 		}
 		return s.Author.Change(r, r.Body)
-	})
+	}
+	return s.change(ctx, "restored", kind, word, book.ResolveDeleted, next)
 }

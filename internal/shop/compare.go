@@ -33,7 +33,10 @@ func Differences(a, b *book.Kept) []Difference {
 		if ok && math.Abs(f.Value-g.Value) <= 1e-9*math.Abs(f.Value) {
 			continue
 		}
-		why := ""
+		by, why := 0.0, ""
+		if f.Value != 0 {
+			by = 100 * (g.Value/f.Value - 1)
+		}
 		switch {
 		case !ok:
 			why = "only the first has it"
@@ -42,7 +45,7 @@ func Differences(a, b *book.Kept) []Difference {
 		case f.Source != g.Source:
 			why = f.Source + " → " + g.Source
 		}
-		list = append(list, Difference{f.Name, f.Unit, f.Value, g.Value, share(f.Value, g.Value), why})
+		list = append(list, Difference{f.Name, f.Unit, f.Value, g.Value, by, why})
 	}
 	for _, g := range b.Figures {
 		if _, left := in[g.Name]; left {
@@ -50,14 +53,6 @@ func Differences(a, b *book.Kept) []Difference {
 		}
 	}
 	return list
-}
-
-// share is the difference of b from a in % of a; 0 if a is zero.
-func share(a, b float64) float64 {
-	if a == 0 {
-		return 0
-	}
-	return 100 * (b/a - 1)
 }
 
 // Compare finds two kept cards and their differences.

@@ -17,47 +17,43 @@ import (
 type dialLesson struct {
 	name, unit string
 	line       learned.Dial
-	flagged    []int // indexes in the list of readings
-	n          int   // readings with a position of the dial
-	lacks      error // why there is no line; nil if there is one
-	put        func(j *calc.Job)
+	flagged    []string // ids of readings
+	n          int      // readings with a position of the dial
+	lacks      error    // why there is no line; nil if there is one
 }
 
 // dialsOf learns both dials from a power source's readings. The feed at a position does not depend on the wire. Volts
 // are learned apart for a pulsed arc and for any other; used is the completed job, whose mode decides.
 func dialsOf(list []Kept[book.Reading], used *calc.Job) [2]dialLesson {
 	pulsed := used.Mode == "pulsed"
-	feed := learnDial(list, func(r *book.Reading) (calc.Opt, float64, bool) { return r.FeedDial, r.Feed, true })
-	volts := learnDial(list, func(r *book.Reading) (calc.Opt, float64, bool) {
+	dials := [...]dialLesson{{name: "the feed's dial", unit: "m/min"}, {name: "the volts' dial", unit: "V"}}
+	dials[0].learn(list, func(r *book.Reading) (calc.Opt, float64, bool) { return r.FeedDial, r.Feed, true })
+	dials[1].learn(list, func(r *book.Reading) (calc.Opt, float64, bool) {
 		return r.VoltsDial, r.Volts, (r.Mode == "pulsed") == pulsed
 	})
-	volts.line.Pulsed = pulsed && volts.lacks == nil
-	feed.name, feed.unit = "the feed's dial", "m/min"
-	volts.name, volts.unit = "the volts' dial", "V"
-	feed.put = func(j *calc.Job) { j.FeedDial = feed.line }
-	volts.put = func(j *calc.Job) { j.VoltsDial = volts.line }
-	return [...]dialLesson{feed, volts}
+	dials[1].line.Pulsed = pulsed && dials[1].lacks == nil
+	return dials
 }
 
-func learnDial(list []Kept[book.Reading], of func(*book.Reading) (at calc.Opt, gives float64, counts bool)) dialLesson {
+func (d *dialLesson) learn(list []Kept[book.Reading],
+	of func(*book.Reading) (at calc.Opt, gives float64, counts bool)) {
 	var taken []learned.DialReading
-	var places []int
+	var ids []string
 	for i := range list {
 		r := &list[i].Body
 		if at, gives, counts := of(r); at.Set && gives > 0 && counts {
 			taken = append(taken, learned.DialReading{At: at.V, Gives: gives, Confirmed: r.Confirmed})
-			places = append(places, i)
+			ids = append(ids, list[i].Revision.ID)
 		}
 	}
-	d := dialLesson{n: len(taken)}
+	d.n = len(taken)
 	line, flagged, err := learned.FitDial(taken)
 	if d.lacks = err; err == nil {
 		d.line = line
 	}
 	for _, i := range flagged {
-		d.flagged = append(d.flagged, places[i])
+		d.flagged = append(d.flagged, ids[i])
 	}
-	return d
 }
 
 // dialLessons are lines about the dials that have readings; flagged reports whether a reading is flagged.
@@ -66,12 +62,10 @@ func dialLessons(list []Kept[book.Reading], used *calc.Job) (lines []string, fla
 		if d.n == 0 {
 			continue
 		}
-		for _, i := range d.flagged {
-			id := list[i].Revision.ID
+		for _, id := range d.flagged {
 			flagged = true
-			lines = append(lines, fmt.Sprintf("FLAGGED: the reading %s lies far from what the others say of %s and "+
-				"is not used for it. Look again, then: brazebooth book reading --confirm %s, or --withdraw %s",
-				id, d.name, id, id))
+			lines = append(lines, fmt.Sprintf("FLAGGED: the reading %[1]s lies far from what the others say of %[2]s and "+
+				"is not used for it."+lookAgain, id, d.name))
 		}
 		lines = append(lines, d.head())
 	}

@@ -117,10 +117,9 @@ func entered[T comparable](ctx context.Context, s *Shop, kind book.Kind, name st
 	if strings.TrimSpace(name) == "" {
 		return Done{}, nameless[kind]
 	}
-	find := meant(ctx, kind, name, book.Named)
-	err := s.with(ctx, false, func(b book.Book) error { _, err := find(b); return err })
+	err := s.with(ctx, false, func(b book.Book) error { _, err := book.Named(ctx, b, kind, name); return err })
 	if err == nil {
-		return s.change(ctx, "changed", find, edited(s, func(record *T, done *Done) error {
+		return s.change(ctx, "changed", kind, name, book.Named, edited(s, func(record *T, done *Done) error {
 			now, err := next(*record, true)
 			if done.What = text(&now); err == nil && now == *record {
 				done.What += "; nothing to change"

@@ -78,7 +78,7 @@ func besides(file string, remote bool) string {
 func PlaceError(where string) error {
 	switch {
 	case address.Check(where) != nil:
-		return bookError(book.ErrAddress)
+		return bookError(address.ErrBad)
 	case where == "-":
 		return wrong("a book cannot be a stream", "name a file: --book FILE")
 	case plain.Line(where, len(where)) != where:
@@ -111,8 +111,8 @@ func bookError(err error) error {
 		ids := strings.Join(several.IDs[:min(len(several.IDs), 8)], ", ")
 		list := "brazebooth book list --kind " + string(several.Kind) + " shows them"
 		return wrong(several.Error(), "type one of their ids: "+ids+"; "+list)
-	case errors.Is(err, book.ErrAddress):
-		return wrong(book.ErrAddress.Error(), address.Hint)
+	case errors.Is(err, address.ErrBad):
+		return wrong(address.ErrBad.Error(), address.Hint)
 	case errors.Is(err, book.ErrNone):
 		what := plain.Line(err.Error(), 200)
 		return &mistake.Error{What: what, Hint: "brazebooth book list shows what is there", Cause: err}

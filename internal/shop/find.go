@@ -45,7 +45,7 @@ func (s *Shop) Load(ctx context.Context, id string) (job calc.Job, err error) {
 func (s *Shop) List(ctx context.Context, kind, text string) (list []Entry, err error) {
 	err = s.with(ctx, false, func(b book.Book) error {
 		heads, err := b.List(ctx, book.Query{Kind: book.Kind(kind), Text: text})
-		list = entriesOf(ctx, b, heads, text)
+		list = Listed(ctx, b, heads, text)
 		return err
 	})
 	if errors.Is(err, book.ErrNone) {
@@ -54,13 +54,9 @@ func (s *Shop) List(ctx context.Context, kind, text string) (list []Entry, err e
 	return list, s.Told(err)
 }
 
-// Listed are the records of a list; those with the same name also have what distinguishes them.
-func Listed(ctx context.Context, b book.Book, heads []book.Head) []Entry {
-	return entriesOf(ctx, b, heads, "")
-}
-
-// entriesOf are a list's records; those whose name is exactly the text come first.
-func entriesOf(ctx context.Context, b book.Book, heads []book.Head, text string) []Entry {
+// Listed are the records of a list; those whose name is exactly the text come first, and those with the same name also
+// have what distinguishes them.
+func Listed(ctx context.Context, b book.Book, heads []book.Head, text string) []Entry {
 	exact := func(h book.Head) int {
 		if strings.EqualFold(h.Name, strings.TrimSpace(text)) {
 			return 0

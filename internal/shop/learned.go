@@ -110,9 +110,8 @@ func taught(ctx context.Context, b book.Book, job calc.Job, source string) (calc
 	}
 	e := calc.LearnEta(verdicts)
 	job.TakeEfficiency(&e)
-	for _, d := range dialsOf(list, &used) {
-		d.put(&job)
-	}
+	dials := dialsOf(list, &used)
+	job.FeedDial, job.VoltsDial = dials[0].line, dials[1].line
 	if err := pulled(ctx, b, &job, source); err != nil || used.Mode != "timed" {
 		return job, err
 	}

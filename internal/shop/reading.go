@@ -68,7 +68,10 @@ func teaches(r *book.Reading) error {
 	return nil
 }
 
-const oddReading = "a reading lies far from the others and is not used: brazebooth book reading shows it"
+const (
+	oddReading = "a reading lies far from the others and is not used: brazebooth book reading shows it"
+	lookAgain  = " Look again, then: brazebooth book reading --confirm %[1]s, or --withdraw %[1]s"
+)
 
 // Lessons are lines about which of a power source's readings are flagged, and what the readings with a completed job's
 // filler, wire and mode teach.
@@ -79,9 +82,8 @@ func Lessons(list []Kept[book.Reading], source string, used *calc.Job) (lines []
 	}
 	for _, i := range odd {
 		id, r := list[i].Revision.ID, &list[i].Body
-		lines = append(lines, fmt.Sprintf("FLAGGED: the reading %s, %.0f A and %.1f V, is far from what the others"+
-			" predict and is not used. Look again, then: brazebooth book reading --confirm %s, or --withdraw %s",
-			id, r.Amps, r.Volts, id, id))
+		lines = append(lines, fmt.Sprintf("FLAGGED: the reading %[1]s, %.0[2]f A and %.1[3]f V, is far from what the "+
+			"others predict and is not used."+lookAgain, id, r.Amps, r.Volts))
 	}
 	phi := fmt.Sprintf("calibration voltage %.2f V (± %.2f, %s)",
 		l.Phi.Mean, 2*l.Phi.Sigma, quantity.Count(l.Phi.Used, "reading"))
@@ -116,5 +118,5 @@ func (s *Shop) mark(ctx context.Context, verb, id string, next step) (Done, erro
 		return Done{}, wrong("a reading is named by its id, not by "+quote(id),
 			"brazebooth book reading lists them: type at least its first four characters")
 	}
-	return s.change(ctx, verb, meant(ctx, book.ReadingKind, id, book.Resolve), next)
+	return s.change(ctx, verb, book.ReadingKind, id, book.Resolve, next)
 }

@@ -162,9 +162,10 @@ func (s *Shop) after(ctx context.Context, done *Done, look func(book.Book) error
 	}
 }
 
-// change saves the next state of the record that find finds; errSame from next leaves it as it is. If somebody else
-// changes the record meanwhile, change begins again. It needs the book itself, not a file beside it.
-func (s *Shop) change(ctx context.Context, verb string, find finder, next step) (Done, error) {
+// change saves the next state of the record that find finds by a word; errSame from next leaves it as it is. If
+// somebody else changes the record meanwhile, change begins again. It needs the book itself, not a file beside it.
+func (s *Shop) change(ctx context.Context, verb string, kind book.Kind, word string, find finder, next step) (
+	Done, error) {
 	return s.act(func(done *Done) error {
 		b, err := s.open(ctx, true)
 		if err != nil {
@@ -172,7 +173,7 @@ func (s *Shop) change(ctx context.Context, verb string, find finder, next step) 
 		}
 		defer b.Close() // a failure to close does not undo a save
 		for {
-			r, err := find(b)
+			r, err := find(ctx, b, kind, word)
 			if err != nil {
 				return err
 			}
@@ -193,8 +194,8 @@ func (s *Shop) change(ctx context.Context, verb string, find finder, next step) 
 	})
 }
 
-// A finder finds the record to change.
-type finder func(book.Book) (book.Revision, error)
+// A finder is one of package book's functions that find the record that a word names.
+type finder func(ctx context.Context, b book.Book, kind book.Kind, word string) (book.Revision, error)
 
 // A step makes a record's next state, and describes it in the Done.
 type step func(now *book.Revision, done *Done) (book.Revision, error)

@@ -54,7 +54,7 @@ func Validation(ctx context.Context, b book.Book, units quantity.System) ([]repo
 		return nil, err
 	}
 	for i := range readings {
-		besideReading(ctx, &readings[i], odd[i], found)
+		besideReading(ctx, &readings[i], odd[readings[i].Revision.ID], found)
 	}
 	trials, err := all(ctx, b, book.TrialKind, func(t *book.Trial) bool { return t.Measured != book.Measured{} })
 	for i := len(trials) - 1; i >= 0; i-- {
@@ -82,25 +82,20 @@ func Validation(ctx context.Context, b book.Book, units quantity.System) ([]repo
 		"program is left out of the computed values."}}), nil
 }
 
-// setAside are the indexes of the readings that are far from what the other readings with their power source, filler,
-// wire and mode predict.
-func setAside(list []Kept[book.Reading]) (map[int]bool, error) {
+// setAside are the ids of the readings that are far from what the other readings with their power source, filler, wire
+// and mode predict.
+func setAside(list []Kept[book.Reading]) (map[string]bool, error) {
 	type group struct {
 		source, filler, mode string
 		wire                 float64
 	}
-	places := map[group][]int{}
-	for i := range list {
-		r := &list[i].Body
-		g := group{strings.ToLower(r.Source), r.Filler, r.Mode, r.Wire}
-		places[g] = append(places[g], i)
+	groups := map[group][]Kept[book.Reading]{}
+	for _, k := range list {
+		g := group{strings.ToLower(k.Body.Source), k.Body.Filler, k.Body.Mode, k.Body.Wire}
+		groups[g] = append(groups[g], k)
 	}
-	odd := map[int]bool{}
-	for g, at := range places {
-		same := make([]Kept[book.Reading], len(at))
-		for i, place := range at {
-			same[i] = list[place]
-		}
+	odd := map[string]bool{}
+	for g, same := range groups {
 		_, flagged, err := Learn(same, &calc.Job{Filler: g.filler, Mode: g.mode, Wire: calc.Some(g.wire)})
 		switch {
 		case errors.Is(err, book.ErrNone):
@@ -109,7 +104,7 @@ func setAside(list []Kept[book.Reading]) (map[int]bool, error) {
 			return nil, err
 		}
 		for _, i := range flagged {
-			odd[at[i]] = true
+			odd[same[i].Revision.ID] = true
 		}
 	}
 	return odd, nil
