@@ -118,7 +118,7 @@ type sample struct {
 	known  bool
 }
 
-func (s *sample) good() bool { return s.known && slices.Min(s.limits[:]) >= 0 }
+func (s *sample) good() bool { return s.known && s.limits.Worst() >= 0 }
 
 // sample moves the inputs by their deviates and computes every limit.
 func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sample {

@@ -59,8 +59,8 @@ var Hopeless = func() (l All) {
 // Known reports whether the model reached the setting.
 func (l *All) Known() bool { return !math.IsNaN(l[0]) }
 
-// Worst is the smallest of all, the parts of Wets included.
-func (l *All) Worst() float64 { return slices.Min(l[:]) }
+// Worst is the smallest of all, Warmth included.
+func (l *All) Worst() float64 { return slices.Min(l[:Angle]) }
 
 // Zone is the thermal zone: cold, good, hot or burn-through.
 func (l *All) Zone() string {
