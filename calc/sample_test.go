@@ -3,7 +3,6 @@ package calc
 import (
 	"math"
 	"math/rand/v2"
-	"slices"
 	"testing"
 
 	"brazebooth/calc/limit"
