@@ -27,7 +27,7 @@ func newLiquid(b *board, card *Card) liquid {
 		position: u.Position != "" && u.Position != "flat",
 		filler:   &card.Setup.Filler, toe: b.inputs[inToe]}
 	l.joint = hang.Joint{Kind: Lies(card), Position: u.Position, Mode: u.Mode, Gap: u.Gap.V, Wire: b.inputs[inWire],
-		Backing: u.backed(), Leg: legWanted(card), Assumed: hang.Usual(u.Mode)}
+		Backing: u.backed(), Assumed: hang.Usual(u.Mode)}
 	if u.Joint == "edge" { // its bead hangs like a bead on a face, by the chord from toe to toe
 		l.joint.Kind = "overlay"
 	}
@@ -64,19 +64,15 @@ func (l *liquid) edges(s *heatState) (bridges, stays float64) {
 		return bridges, stays
 	}
 	j := l.at(s)
-	list, err := hang.Edges(&j)
+	gap, hangs, err := hang.Edges(&j)
 	if err != nil { // a state that no joint can have: far too hot or too cold
-		list[0].Margin, list[1].Margin, list[3].Margin = -hang.Most, -hang.Most, -hang.Most
+		gap.Margin, hangs.Margin = -hang.Most, -hang.Most
 	}
-	if l.gap {
-		for _, e := range list[:2] { // bridges, touches
-			if e.Why == "" && e.Margin < hang.Most {
-				bridges = min(bridges, e.Margin)
-			}
-		}
+	if l.gap && gap.Why == "" && gap.Margin < hang.Most {
+		bridges = gap.Margin
 	}
-	if e := &list[3]; l.position && e.Why == "" {
-		stays = e.Margin
+	if l.position && hangs.Why == "" {
+		stays = hangs.Margin
 	}
 	return bridges, stays
 }
@@ -86,22 +82,12 @@ func (l *liquid) notJudged() (bridges, stays string) {
 	if l.joint.Kind == "corner" && l.joint.Gap > tables.SteadyGap.V {
 		return "nothing here computes whether the metal bridges an open corner; close it", ""
 	}
-	if !l.gap && !l.position {
-		return "", ""
+	gap, hangs, err := hang.Edges(&l.joint)
+	if err == nil && l.gap {
+		bridges = clause(gap.Why)
 	}
-	j := l.joint
-	list, err := hang.Edges(&j)
-	if err != nil {
-		return "", ""
-	}
-	if l.gap {
-		bridges = clause(list[0].Why)
-		if l.joint.Kind != "butt" {
-			bridges = clause(list[1].Why)
-		}
-	}
-	if l.position {
-		stays = clause(list[3].Why)
+	if err == nil && l.position {
+		stays = clause(hangs.Why)
 	}
 	return bridges, stays
 }
@@ -113,17 +99,14 @@ func clause(why string) string {
 
 // doubt is one standard deviation of the logarithm of filling, bridging or staying.
 func (l *liquid) doubt(at limit.Limit) float64 {
-	j := l.joint
-	list, _ := hang.Edges(&j)
-	switch {
-	case at == limit.Filled:
-		return list[2].Doubt
-	case at == limit.Stays:
-		return list[3].Doubt
-	case j.Kind == "butt":
-		return list[0].Doubt
+	bridges, hangs, _ := hang.Edges(&l.joint)
+	switch at {
+	case limit.Filled:
+		return hang.FillsDoubt(l.joint.Gap)
+	case limit.Stays:
+		return hangs.Doubt
 	}
-	return list[1].Doubt
+	return bridges.Doubt
 }
 
 // through is how far ahead of the arc the sheet gets as hot as the toe, mm, in the mean over its thickness: the puddle

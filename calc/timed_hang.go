@@ -35,11 +35,11 @@ func (g *timedRun) edgesOf(l *liquid, c *thinsheet.OnOff) [2]hang.Edge {
 	if throughJoint(j.Kind) {
 		j.Back = c.Wide
 	}
-	list, err := hang.SpotEdges(&j)
+	holds, hangs, err := hang.SpotEdges(&j)
 	if err != nil { // a cycle that no joint can have: other limits say what is wrong
 		return [2]hang.Edge{}
 	}
-	return list
+	return [2]hang.Edge{holds, hangs}
 }
 
 // mayFall warns where it is in doubt whether the puddle stays, and says what is not judged.

@@ -6,28 +6,32 @@ import (
 	"brazebooth/tables"
 )
 
-// notJudged says in a sentence why an edge is not judged, and what to try; "" if it is judged, or if the joint
-// does not have it. What each edge covers:
-//
-//	bridges  a butt in sheet of 0.5 to 3 mm, any gap, every bronze, every position, dip and pulsed; or on a bar or strip
-//	touches  a lap or tee, any gap and sheet, every bronze, dip and pulsed
-//	fills    a lap, tee or corner
-//	hangs    every joint but a plug, every bronze, dip and pulsed; flat asks for nothing
-func (j *Joint) notJudged(edge string) string {
-	if !j.asks(edge) {
-		return ""
+// gapNotJudged says in a sentence why it is not judged whether the metal bridges a gap, and what to try; "" if it is.
+// It is judged, for every bronze, dip and pulsed, in every position, over any gap of a butt in sheet of 0.5 to 3 mm or on
+// a bar or strip, and of a lap or tee in any sheet.
+func (j *Joint) gapNotJudged() string {
+	if why := j.notJudged(); why != "" || j.Kind != "butt" {
+		return why
 	}
-	switch {
-	case j.Kind == "plug":
+	return j.openRoot()
+}
+
+// hangNotJudged says the same of whether the metal hangs where it is laid. That is judged for every joint but a plug,
+// every bronze, dip and pulsed.
+func (j *Joint) hangNotJudged() string {
+	if j.Kind == "plug" {
 		return "Not judged, because a plug's puddle is round and nothing here computes one; try it flat."
-	case edge == "fills":
-		return ""
-	case !(j.Liquid.Tension > 0 && j.Liquid.Density > 0):
+	}
+	return j.notJudged()
+}
+
+// notJudged says why nothing of the joint's liquid is judged.
+func (j *Joint) notJudged() string {
+	switch {
+	case !j.Liquid.known():
 		return noMelt
 	case j.Mode == "timed":
 		return "Not judged, because a timed arc holds its puddle by its pauses; see what gap its arc times bridge."
-	case edge == "bridges":
-		return j.openRoot()
 	}
 	return ""
 }

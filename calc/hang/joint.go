@@ -40,10 +40,8 @@ func (l *Liquid) Length() float64 { return 1000 * math.Sqrt(l.Tension/(l.Density
 // curvature turns a pressure, Pa, into the curvature that balances it, 1/mm.
 func (l *Liquid) curvature(pressure float64) float64 { return pressure / l.Tension / 1000 }
 
-// Coherent is the temperature, C, at which a freezing bead holds its own shape.
-func Coherent(f *tables.Filler) float64 {
-	return (f.Solidus.V+f.Liquidus.V)/2 + tables.CoherencyShift.V
-}
+// known reports a melt that is in a table.
+func (l *Liquid) known() bool { return l.Tension > 0 && l.Density > 0 }
 
 // Assumed holds the figures that nobody measures at a booth. Usual takes them from tables; a band varies them.
 type Assumed struct {
@@ -84,7 +82,6 @@ type Joint struct {
 
 	Thick  [2]float64
 	Gap    float64
-	Leg    float64 // wanted height of a fillet over the gap; of a lap or tee
 	Bead   float64
 	Wet    [2]float64
 	Back   [2]float64

@@ -66,11 +66,3 @@ func (j *Joint) touches() float64 {
 	}
 	return margin(high, j.Gap)
 }
-
-// fills is the deposited metal over what the joint needs with its gap.
-func (j *Joint) fills() float64 {
-	if j.Kind == "corner" {
-		return margin(j.Bead, NeedCorner(j.Gap, j.Thick[0], j.Thick[1]))
-	}
-	return margin(j.Bead, NeedFillet(j.Gap, j.Leg, j.creep()))
-}

@@ -51,16 +51,16 @@ func (s *gapSearch) ask(gap float64) float64 {
 	if s.err != nil {
 		return 0
 	}
-	var list [4]Edge
+	var bridges Edge
 	j, err := s.at(gap)
 	if err == nil {
-		list, err = Edges(&j)
+		bridges, _, err = Edges(&j)
 	}
-	if err == nil && (list[0].Why != "" || !j.asks("bridges")) {
+	if err == nil && (bridges.Why != "" || j.Kind != "butt") {
 		err = fmt.Errorf("%w: no open root is judged here", formula.ErrRange)
 	}
 	s.err = err
-	return list[0].Margin / list[0].Doubt
+	return bridges.Margin / bridges.Doubt
 }
 
 // first is the narrowest gap whose margin is down to a level.
@@ -167,7 +167,7 @@ func (j *Joint) hangsAs(a, b string) error {
 	if err := j.check(); err != nil {
 		return err
 	}
-	if why := j.notJudged("hangs"); why != "" || (j.Position != a && j.Position != b) {
+	if why := j.hangNotJudged(); why != "" || (j.Position != a && j.Position != b) {
 		return fmt.Errorf("%w: a bead that hangs %s: %s", formula.ErrRange, j.Position, why)
 	}
 	return nil
