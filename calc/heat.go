@@ -61,24 +61,17 @@ func material(m *tables.Metal, conductivity, heatCapacity float64) section.Mater
 		Latent:   m.Latent.V * m.Density.V * 1e-3, Steel: m.Family == tables.Steel}
 }
 
-// heatField finds the heat states of one job at any feed and travel.
+// heatField finds the heat states of one job, and its limits, at any feed and travel.
 type heatField struct {
-	b      *board
-	in     section.Input
-	toes   func(area, w1, w2 float64) (section.Toes, error)
-	one    bool
-	liquid liquid
-	part   wholePart
+	b    *board
+	in   section.Input
+	toes func(area, w1, w2 float64) (section.Toes, error)
+	part wholePart
+	margins
 }
 
 func (b *board) heatField(card *Card) heatField {
-	h := heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, newLiquid(b, card), newPart(b, card)}
-	if b.chain.ampsGiven { // else the amps would override the feed that is asked for
-		c := *b
-		c.chain.ampsGiven = false
-		h.b = &c
-	}
-	return h
+	return heatField{b, b.sectionInput(card), beadSection(card), newPart(b, card), newMargins(b, card)}
 }
 
 // at finds the state at a feed and travel, mm/s; with zinc it follows the isotherms of zinc outward too.
@@ -92,9 +85,10 @@ func (h *heatField) at(feed, travel float64, zinc bool) (heatState, error) {
 
 // fed is the section's input at a feed and travel, mm/s, with the outputs of wire and arc there.
 func (h *heatField) fed(feed, travel float64) (in section.Input, o [outs]float64, err error) {
-	k := h.b.inputs
+	k, c := h.b.inputs, h.b.chain
 	k[inFeed], k[inTravel] = feed, travel
-	if err := h.b.chain.travelling(&k, &o); err != nil {
+	c.ampsGiven = false // else the amps would override the feed that is asked for
+	if err := c.travelling(&k, &o); err != nil {
 		return in, o, err
 	}
 	in = h.in
@@ -111,7 +105,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 	if zinc && (h.b.chain.zinc[0] || h.b.chain.zinc[1]) {
 		in.Lowest = tables.ZincMelts.V
 	}
-	asked := sectionAsked{in, h.liquid.toe, h.liquid.solid, h.liquid.members}
+	asked := sectionAsked{in, h.liquid.toe, h.solid, h.members}
 	found, err := cachedSections.answer(asked, (*sectionAsked).solve)
 	if err != nil {
 		return s, err
@@ -129,7 +123,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 	if in.Joint == section.StripJoint {
 		s.onStrip()
 	}
-	if h.one {
+	if h.members == 1 {
 		s.wet[1], s.skin[1] = s.wet[0], s.skin[0]
 	}
 	h.stand(&s, &in)

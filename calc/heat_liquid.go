@@ -14,9 +14,7 @@ type liquid struct {
 	joint         hang.Joint // of the job; bead, widths and pool come with a setting
 	gap, position bool       // which of the two the job asks for
 	filler        *tables.Filler
-	toe           float64    // C
-	solid         [2]float64 // C
-	members       int
+	toe           float64 // C
 }
 
 func newLiquid(b *board, card *Card) liquid {
@@ -33,7 +31,7 @@ func newLiquid(b *board, card *Card) liquid {
 	}
 	l.joint.Liquid, _ = hang.LiquidOf(&card.Setup.Filler)
 	for i, m := range card.Setup.Joined() {
-		l.joint.Thick[i], l.solid[i], l.members = m.Core, m.Metal.Solidus.V, i+1
+		l.joint.Thick[i] = m.Core
 	}
 	if card.Setup.One {
 		l.joint.Thick[1] = l.joint.Thick[0]
@@ -165,7 +163,8 @@ func (l *liquid) longestPool(s *heatState) (hang.Estimate, bool) {
 
 // bridgesUpTo is the largest gap that a setting bridges, mm; false where none is computed. Each gap takes a
 // cross-section of its own.
-func (h *heatField) bridgesUpTo(l *liquid, feed, travel float64) (hang.Estimate, bool) {
+func (h *heatField) bridgesUpTo(feed, travel float64) (hang.Estimate, bool) {
+	l := &h.liquid
 	if !l.gap || l.joint.Kind != "butt" {
 		return hang.Estimate{}, false
 	}

@@ -31,7 +31,6 @@ const (
 // warmth searches how warm the parts must be at one feed.
 type warmth struct {
 	h         heatField
-	m         margins
 	feed      float64 // mm/s
 	room, top float64 // C
 	// The search ends once parts that are not warmed are wetted: then nothing else is asked. Most cold settings are
@@ -41,12 +40,11 @@ type warmth struct {
 
 // newWarmth is the search with the strongest arc of the job's wire.
 func (b *board) newWarmth(card *Card) warmth {
-	w := warmth{h: b.heatField(card), m: newMargins(b, card), room: tables.RoomTemperature.V, top: HottestPreheat(card)}
+	w := warmth{h: b.heatField(card), room: tables.RoomTemperature.V, top: HottestPreheat(card)}
 	_, w.feed = b.steadyFeeds()
-	for i := range w.m.members {
-		w.top = min(w.top, w.m.solid[i]-tables.BelowSolidus.V)
+	for i := range w.h.members {
+		w.top = min(w.top, w.h.solid[i]-tables.BelowSolidus.V)
 	}
-	w.m.start = w.room
 	return w
 }
 
@@ -64,7 +62,7 @@ func (w *warmth) at(travel, start float64, alter func(*section.Input)) (l limit.
 	if s, err = w.h.solve(&in, &o, false); err != nil {
 		return l, s, false
 	}
-	m := w.m
+	m := w.h.margins
 	m.start = start
 	return m.logs(&s), s, true
 }
@@ -97,9 +95,9 @@ func (w *warmth) least(travel, low, high float64, alter func(*section.Input)) fl
 func (w *warmth) find() preheat {
 	nan := math.NaN()
 	p := preheat{least: nan, low: nan, high: nan, wets: nan, feed: w.feed, room: w.room}
-	slow, fast := w.m.slow, w.m.fast
+	slow, fast := w.h.slow, w.h.fast
 	if _, o, err := w.h.fed(w.feed, slow); err == nil {
-		fast = max(slow, min(fast, slow*o[oBead]/w.m.wanted.at(nil)))
+		fast = max(slow, min(fast, slow*o[oBead]/w.h.wanted.at(nil)))
 		p.amps = o[oAmps]
 	}
 	travels := grid.Axis{Low: slow, High: fast, N: travelTries}
@@ -200,7 +198,7 @@ func (w *warmth) band(p *preheat, b *board) {
 // power is the heat at both ends of its interval over the heat. The meter shows the current, so that only volts and arc
 // efficiency vary.
 func (w *warmth) power(b *board) (low, high float64) {
-	_, o, err := w.h.fed(w.feed, w.m.slow)
+	_, o, err := w.h.fed(w.feed, w.h.slow)
 	if err != nil {
 		return 1, 1
 	}

@@ -69,7 +69,7 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 		}
 	}
 	for i := range e.thin {
-		if i == 0 || !h.one {
+		if i < h.members {
 			run(&e.thin[i], func(in *section.Input) { thin(in, i) })
 			run(&e.dense[i], func(in *section.Input) { in.Base[i].RhoC *= math.Exp(thinner) })
 		}

@@ -10,7 +10,7 @@ import (
 // lookFurther computes how far away the edges are that a setting misses by more than a probe. The course through the
 // probes says little of what lies beyond them, so the limits are computed there too, in steps of a probe along feed and
 // along travel. An edge that no change within these steps meets is infinitely far.
-func (v *verdict) lookFurther(h *heatField, feed, travel float64) {
+func (v *verdict) lookFurther(feed, travel float64) {
 	var missed []limit.Limit
 	for i := range limit.Count {
 		if v.logs[i] < 0 && v.logs.Unjudged(i) == "" && !v.meetsBeside(i) {
@@ -28,7 +28,7 @@ func (v *verdict) lookFurther(h *heatField, feed, travel float64) {
 			for k := 1; k < limit.Steps; k++ {
 				wg.Go(func() {
 					x := sign * float64(k+1)
-					way[axis][side][k] = v.margins.beside(h, feed*math.Exp(x*by[0]), travel*math.Exp(x*by[1]))
+					way[axis][side][k] = v.field.beside(feed*math.Exp(x*by[0]), travel*math.Exp(x*by[1]))
 				})
 			}
 		}

@@ -51,12 +51,12 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	if err := d.sweep(nil); err != nil {
 		return Chart{}, err
 	}
-	weights, err := b.weighed(&d.margins)
+	weights, err := b.weighed(&d.field.margins)
 	if err != nil {
 		return Chart{}, err
 	}
-	at := heats{grid: &d.Limits, weights: weights, margins: &d.margins}
-	if err := at.sweep(ctx, &d.field); err != nil {
+	at := heats{grid: &d.Limits, weights: weights, field: &d.field}
+	if err := at.sweep(ctx); err != nil {
 		return Chart{}, err
 	}
 	return chartOf(&at), nil
@@ -100,14 +100,14 @@ type heats struct {
 	grid    *grid.Limits
 	shifts  [2]grid.Limits // colder, hotter
 	weights weighs
-	margins *margins
+	field   *heatField
 }
 
 // every is the step, in points of the grid, between computed heats.
 const every = 3
 
 // sweep computes the shifts in parallel.
-func (a *heats) sweep(ctx context.Context, h *heatField) error {
+func (a *heats) sweep(ctx context.Context) error {
 	coarser := func(x grid.Axis) grid.Axis {
 		return grid.Axis{Low: x.Low, High: x.High, N: max(2, (x.N+every-1)/every)}
 	}
@@ -120,7 +120,7 @@ func (a *heats) sweep(ctx context.Context, h *heatField) error {
 			wg.Go(func() {
 				effort.Limited(ctx, func() {
 					for j := range g.Travels.N {
-						a.shift(h, g, i, j, factor)
+						a.shift(g, i, j, factor)
 					}
 				})
 			})
@@ -131,13 +131,13 @@ func (a *heats) sweep(ctx context.Context, h *heatField) error {
 }
 
 // shift computes what a factor on the heat adds to the limits at a point; nothing where the model does not reach.
-func (a *heats) shift(h *heatField, g *grid.Limits, i, j int, factor float64) {
+func (a *heats) shift(g *grid.Limits, i, j int, factor float64) {
 	feed, travel := g.Feeds.At(float64(i)), g.Travels.At(float64(j))
-	from, err := h.limits(a.margins, feed, travel, 1)
+	from, err := a.field.limits(feed, travel, 1)
 	if err != nil {
 		return
 	}
-	to, _ := h.limits(a.margins, feed, travel, factor)
+	to, _ := a.field.limits(feed, travel, factor)
 	for l := range to {
 		if from[l] < limit.Far {
 			g.Points[i*g.Travels.N+j][l] = to[l] - from[l]
@@ -156,5 +156,5 @@ func (a *heats) chance(here *limit.All, x, y float64) float64 {
 			three[2*k][l] += by[l]
 		}
 	}
-	return chanceOf(&three, &a.weights, a.margins, a.grid.Travels.At(y)).Good
+	return chanceOf(&three, &a.weights, &a.field.margins, a.grid.Travels.At(y)).Good
 }
