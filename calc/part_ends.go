@@ -90,6 +90,12 @@ func (h *heatField) beside(feed, travel float64) (l limit.All) {
 	return l
 }
 
+// worst is the least of them.
+func (h *heatField) worst(feed, travel float64) float64 {
+	l := h.beside(feed, travel)
+	return l.Worst()
+}
+
 // coldStart says how long a seam is colder at its beginning, in metal that carries the heat ahead of the arc. Steel has
 // its full heat after a few millimetres, which is not mentioned.
 func (w *warnings) coldStart(s *spread, v *verdict) {

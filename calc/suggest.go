@@ -156,30 +156,21 @@ func (b *board) settle(s *suggestion, card *Card, v *verdict) {
 	if !v.met() {
 		return
 	}
-	h := &v.field
+	h, feed, travel := &v.field, s.feed, s.travel
 	low, high := b.steadyFeeds()
 	var wg crew.Crew
-	end := func(into *float64, from, most float64, beside *limit.All, at func(float64) limit.All) {
-		looked := from * math.Exp(math.Copysign(limit.Probe, most-from)) // the verdict has looked there already
-		wg.Go(func() {
-			*into = limit.LastMet(from, v.logs.Worst(), most, func(x float64) float64 {
-				l := *beside
-				if x != looked {
-					l = at(x)
-				}
-				return l.Worst()
-			})
-		})
+	end := func(into *float64, from, most float64, worst func(float64) float64) {
+		wg.Go(func() { *into = limit.LastMet(from, v.logs.Worst(), most, worst) })
 	}
-	byFeed := func(f float64) limit.All { return h.beside(f, v.state.o[oTravel]) }
-	byTravel := func(t float64) limit.All { return h.beside(v.state.o[oFeed], t) }
 	if s.feed > 0 && !card.Job.Feed.Set && !b.chain.ampsGiven {
-		end(&s.feedLow, s.feed, min(low, s.feed), &v.beside[0][0], byFeed)
-		end(&s.feedHigh, s.feed, max(high, s.feed), &v.beside[0][1], byFeed)
+		byFeed := func(f float64) float64 { return h.worst(f, v.state.o[oTravel]) }
+		end(&s.feedLow, feed, min(low, feed), byFeed)
+		end(&s.feedHigh, feed, max(high, feed), byFeed)
 	}
 	if s.travel > 0 && !card.Job.Travel.Set {
-		end(&s.travelLow, s.travel, min(h.slow, s.travel), &v.beside[1][0], byTravel)
-		end(&s.travelHi, s.travel, max(h.fast, s.travel), &v.beside[1][1], byTravel)
+		byTravel := func(t float64) float64 { return h.worst(v.state.o[oFeed], t) }
+		end(&s.travelLow, travel, min(h.slow, travel), byTravel)
+		end(&s.travelHi, travel, max(h.fast, travel), byTravel)
 	}
 	wg.Wait()
 }

@@ -45,11 +45,9 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	feed, travel := s.value[oFeed], s.value[oTravel]
 	var err error
 	var wg crew.Crew // somebody waits for the card
-	for axis, by := range [2][2]float64{{limit.Probe, 0}, {0, limit.Probe}} {
-		for side, sign := range [2]float64{-1, 1} {
-			wg.Go(func() {
-				v.beside[axis][side] = h.beside(feed*math.Exp(sign*by[0]), travel*math.Exp(sign*by[1]))
-			})
+	for axis := range v.beside {
+		for side, sign := range sides {
+			wg.Go(func() { v.beside[axis][side] = h.along(feed, travel, axis, sign) })
 		}
 	}
 	v.variants.look(h, feed, travel, s, &wg)
