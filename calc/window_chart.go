@@ -65,31 +65,23 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 // chartOf reads the fields from the grids.
 func chartOf(at *heats) Chart {
 	feeds, travels := at.grid.Feeds, at.grid.Travels
-	n := feeds.N * travels.N
-	c := Chart{Feeds: feeds.Points(0.06), Travels: travels.Points(1), Chance: make([]float64, n)}
-	var fields [limit.Count][]float64
-	var crossed [limit.Count][2]bool // whether a limit is met somewhere, and missed somewhere
-	for l := range fields {
-		fields[l] = make([]float64, n)
+	c := Chart{Feeds: feeds.Points(0.06), Travels: travels.Points(1), Chance: make([]float64, feeds.N*travels.N)}
+	for k := range c.Chance {
+		if here := &at.grid.Points[k]; *here != limit.Hopeless {
+			c.Chance[k] = at.chance(here, float64(k/travels.N), float64(k%travels.N))
+		}
 	}
-	for k := range n {
-		i, j := k/travels.N, k%travels.N
-		here := &at.grid.Points[k]
-		for l := range fields {
-			if fields[l][k] = here[l]; *here == limit.Hopeless || here.Unjudged(limit.Limit(l)) != "" {
-				fields[l][k] = math.NaN()
-				continue
+	for l := range limit.Count {
+		field, met, missed := make([]float64, len(c.Chance)), false, false
+		for k := range field {
+			here := &at.grid.Points[k]
+			if field[k] = here[l]; *here == limit.Hopeless || here.Unjudged(l) != "" {
+				field[k] = math.NaN()
 			}
-			crossed[l][0] = crossed[l][0] || here[l] >= 0
-			crossed[l][1] = crossed[l][1] || here[l] < 0
+			met, missed = met || field[k] >= 0, missed || field[k] < 0
 		}
-		if *here != limit.Hopeless {
-			c.Chance[k] = at.chance(here, float64(i), float64(j))
-		}
-	}
-	for l := range fields {
-		if crossed[l] == [2]bool{true, true} {
-			c.Edges = append(c.Edges, ChartEdge{limit.Limit(l).Edge(), pastEdge[l], fields[l]})
+		if met && missed {
+			c.Edges = append(c.Edges, ChartEdge{l.Edge(), pastEdge[l], field})
 		}
 	}
 	return c

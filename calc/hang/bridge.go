@@ -36,7 +36,7 @@ func (o *Opening) land(r *Root) float64 {
 	const soft = 0.15
 	d := o.Wire
 	thick := margin(d, o.Gap)
-	within := math.Log(max(0.1*d, r.Puddle+d) / (1.5*d + o.Assumed.Clearance))
+	within := math.Log(max(0.1*d, r.Puddle+d) / (1.5*d + tables.LandClearance.V))
 	top := max(thick, within)
 	sum := math.Exp((thick-top)/soft) + math.Exp((within-top)/soft)
 	return max(-Most, min(Most, top+soft*math.Log(sum)))

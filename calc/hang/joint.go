@@ -43,19 +43,13 @@ func (l *Liquid) curvature(pressure float64) float64 { return pressure / l.Tensi
 // known reports a melt that is in a table.
 func (l *Liquid) known() bool { return l.Tension > 0 && l.Density > 0 }
 
-// Assumed holds the figures that nobody measures at a booth. Usual takes them from tables; a band varies them.
+// Assumed holds those figures that nobody measures at a booth which a band varies. Usual takes them from tables.
 type Assumed struct {
 	ArcForce      float64 // N/A2
 	RMS           float64 // of the current, over its mean
 	PressureWidth float64 // mm
-	DropSpeed     float64 // m/s
 	RootWetted    float64 // share of the back width
 	RootGrows     float64 // mm
-	Clearance     float64 // mm
-	CreepsIn      float64 // as a share of the narrower wetted width
-	OverheadShare float64
-	PoolTaper     float64
-	FrontAngle    float64 // rad
 }
 
 // Usual returns the middle of every assumption for a mode of transfer: dip or pulsed.
@@ -65,10 +59,8 @@ func Usual(mode string) Assumed {
 		rms = tables.RMSPulsed.V
 	}
 	return Assumed{
-		ArcForce: tables.ArcForce.V, RMS: rms, PressureWidth: tables.ArcPressureWidth.V, DropSpeed: tables.DropSpeed.V,
-		RootWetted: tables.RootWetted.V, RootGrows: tables.RootGrows.V, Clearance: tables.LandClearance.V,
-		CreepsIn: tables.CreepsIn.V, OverheadShare: tables.OverheadShare.V, PoolTaper: tables.PoolTaper.V,
-		FrontAngle: tables.FrontAngle.V * math.Pi / 180,
+		ArcForce: tables.ArcForce.V, RMS: rms, PressureWidth: tables.ArcPressureWidth.V,
+		RootWetted: tables.RootWetted.V, RootGrows: tables.RootGrows.V,
 	}
 }
 
@@ -121,6 +113,6 @@ func (j *Joint) down() float64 {
 func (j *Joint) ArcPressure() float64 {
 	a := &j.Assumed
 	current := a.RMS * j.Amps
-	force := a.ArcForce*current*current + j.Deposition/1000*a.DropSpeed
+	force := a.ArcForce*current*current + j.Deposition/1000*tables.DropSpeed.V
 	return force / (2 * math.Pi * a.PressureWidth * a.PressureWidth * 1e-6)
 }

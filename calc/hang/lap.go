@@ -5,12 +5,13 @@ import (
 	"math"
 
 	"brazebooth/calc/formula"
+	"brazebooth/tables"
 )
 
 // creep is how far metal runs into the gap of a lap or tee, mm; a tee's gap is only as deep as its sheet is
 // thick.
 func (j *Joint) creep() float64 {
-	w := j.Assumed.CreepsIn * min(j.Wet[0], j.Wet[1])
+	w := tables.CreepsIn.V * min(j.Wet[0], j.Wet[1])
 	if j.Kind == "tee" {
 		w = min(w, j.Thick[0])
 	}

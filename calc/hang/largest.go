@@ -138,8 +138,7 @@ func LargestBead(j *Joint) (Estimate, error) {
 	if err := j.hangsAs("overhead", "horizontal"); err != nil {
 		return Estimate{}, err
 	}
-	c := max(j.Chord, leastChord)
-	above := j.share() * Holds(j.Kind, j.Position, c, j.Liquid.Length())
+	above := j.holds()
 	bead := func(z float64) float64 {
 		return max(0, above*math.Exp(z*inBand*j.hangDoubt())+j.Under) / j.Liquid.Swell
 	}
@@ -156,7 +155,7 @@ func LongestPool(j *Joint) (Estimate, error) {
 	pool := func(z float64) float64 {
 		times := math.Exp(z * inBand * j.hangDoubt())
 		if j.Position == "vertical-up" {
-			return times * 2 * l * l / (j.Assumed.PoolTaper * max(j.Chord, leastChord))
+			return times * 2 * l * l / (tables.PoolTaper.V * max(j.Chord, leastChord))
 		}
 		return max(0, times*j.front()-j.bulge()) * 3 * l * l / 2
 	}
