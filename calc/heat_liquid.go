@@ -75,19 +75,16 @@ func (l *liquid) edges(s *heatState) (bridges, stays float64) {
 	return bridges, stays
 }
 
-// notJudged says why bridging or staying is not judged though the job asks for it; "" else.
-func (l *liquid) notJudged() (bridges, stays string) {
+// notJudged says why bridging is not judged though the job asks for it; "" else.
+func (l *liquid) notJudged() string {
 	if l.joint.Kind == "corner" && l.joint.Gap > tables.SteadyGap.V {
-		return "nothing here computes whether the metal bridges an open corner; close it", ""
+		return "nothing here computes whether the metal bridges an open corner; close it"
 	}
-	gap, hangs, err := hang.Edges(&l.joint)
-	if err == nil && l.gap {
-		bridges = clause(gap.Why)
+	gap, _, err := hang.Edges(&l.joint)
+	if err != nil || !l.gap {
+		return ""
 	}
-	if err == nil && l.position {
-		stays = clause(hangs.Why)
-	}
-	return bridges, stays
+	return clause(gap.Why)
 }
 
 // clause is a reason for a sentence that already says “not judged”.
@@ -131,33 +128,10 @@ func meanSheet(in *section.Input) (m section.Material, thick float64) {
 // Steel between room and brazing temperature, means of the curves of EN 1993-1-2: W/mmK and J/mm3K.
 const steelK, steelRhoC = 0.038, 0.0056
 
-// sag is the height of the root's bead under an open butt, mm; false where none is computed.
-func (l *liquid) sag(s *heatState) (hang.Estimate, bool) {
-	if !l.gap || l.joint.Kind != "butt" || l.joint.Backing != "" {
-		return hang.Estimate{}, false
-	}
+// estimate is a figure of the liquid at a state; false where none is computed.
+func (l *liquid) estimate(s *heatState, of func(*hang.Joint) (hang.Estimate, error)) (hang.Estimate, bool) {
 	j := l.at(s)
-	e, err := hang.SagHeight(&j, l.filler)
-	return e, err == nil
-}
-
-// largestBead is the largest bead that hangs in the job's position, mm2; false where none is computed.
-func (l *liquid) largestBead(s *heatState) (hang.Estimate, bool) {
-	if !l.position {
-		return hang.Estimate{}, false
-	}
-	j := l.at(s)
-	e, err := hang.LargestBead(&j)
-	return e, err == nil
-}
-
-// longestPool is the longest puddle that stays in a vertical position, mm; false where none is computed.
-func (l *liquid) longestPool(s *heatState) (hang.Estimate, bool) {
-	if !l.position {
-		return hang.Estimate{}, false
-	}
-	j := l.at(s)
-	e, err := hang.LongestPool(&j)
+	e, err := of(&j)
 	return e, err == nil
 }
 

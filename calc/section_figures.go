@@ -62,9 +62,11 @@ func (l *sectionList) liquid() {
 	}
 	e, ok := h.bridgesUpTo(l.s.value[oFeed], l.s.value[oTravel])
 	put("largest_gap", "mm", "widest root opening that this setting bridges", bridges, e, ok)
-	e, ok = h.liquid.sag(st)
+	e, ok = h.liquid.estimate(st, func(j *hang.Joint) (hang.Estimate, error) {
+		return hang.SagHeight(j, &l.card.Setup.Filler)
+	})
 	put("root_sag", "mm", "height of the root's bead below the sheet", bridges, e, ok)
-	e, ok = h.liquid.largestBead(st)
+	e, ok = h.liquid.estimate(st, hang.LargestBead)
 	put("largest_bead", "mm2", "largest bead that stays where it is laid, on this width", stays, e, ok)
 }
 

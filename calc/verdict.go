@@ -112,8 +112,7 @@ func (b *board) notModelled(card *Card) string {
 		return orTry(card, why, withoutBacking(card)...)
 	}
 	l := newLiquid(b, card)
-	why, _ := l.notJudged()
-	return why
+	return l.notJudged()
 }
 
 // edgeAngle is, for a picture, the angle between an edge joint's chord, which runs from face to face under the edges,

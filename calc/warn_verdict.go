@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"brazebooth/calc/hang"
 	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
@@ -116,7 +117,7 @@ func (w *warnings) position(v *verdict) {
 	w.say(u.Position)
 	if v.modelled && v.logs[limit.Stays] < 0 && v.logs.Unjudged(limit.Stays) == "" {
 		pool := ""
-		if e, ok := v.field.liquid.longestPool(&v.state); ok {
+		if e, ok := v.field.liquid.estimate(&v.state, hang.LongestPool); ok {
 			is, most := fmt.Sprintf("%.0f", v.state.pool), fmt.Sprintf("%.0f", e.V)
 			if is == most { // one of them is too long for the other, by less than a millimetre
 				is, most = fmt.Sprintf("%.2f", v.state.pool), fmt.Sprintf("%.2f", e.V)

@@ -52,3 +52,7 @@ func (o *Opening) grip(r *Root) float64 {
 	x := r.RootChord / (math.Pi * o.Liquid.Length())
 	return math.Pow(max(1e-3, 1-o.Down*x*x), 1.8)
 }
+
+// Backed is the widest gap, mm, of a root on a bar or strip: twice the arc's standard deviation, mm. Over a
+// wider gap the arc reaches too little of both edges.
+func Backed(arcWidth float64) float64 { return 2 * arcWidth }

@@ -69,7 +69,7 @@ func (j *Joint) bridgeDoubt() float64 {
 	case j.Kind != "butt":
 		return tables.TouchDoubt.V
 	case j.Backing != "":
-		return backedDoubt()
+		return math.Log(tables.ArcWidth.High/tables.ArcWidth.Low) / (2 * 1.96) // the doubt of the arc's width
 	}
 	return tables.BridgesDoubt.V
 }
