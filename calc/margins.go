@@ -64,10 +64,8 @@ func below(most, peak, start float64) float64 {
 }
 
 // logs returns every limit at a state.
-func (m *margins) logs(s *heatState) (l limit.All) {
-	for i := range l {
-		l[i] = limit.Far
-	}
+func (m *margins) logs(s *heatState) limit.All {
+	l := limit.Every(limit.Far)
 	l[limit.Wets], l[limit.Warmth] = m.wets(s), s.warmth
 	for i := range m.members {
 		if !m.melts[i] {

@@ -80,12 +80,10 @@ func (h *heatField) limits(feed, travel, factor float64) (limit.All, error) {
 }
 
 // beside are the limits at another feed and travel, mm/s; NaN where the model does not reach.
-func (h *heatField) beside(feed, travel float64) (l limit.All) {
+func (h *heatField) beside(feed, travel float64) limit.All {
 	l, err := h.limits(feed, travel, 1)
 	if err != nil {
-		for i := range l {
-			l[i] = math.NaN()
-		}
+		return limit.Every(math.NaN())
 	}
 	return l
 }

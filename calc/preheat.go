@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"brazebooth/calc/formula"
 	"brazebooth/calc/limit"
 	"brazebooth/calc/limit/grid"
 	"brazebooth/calc/section"
@@ -80,13 +81,8 @@ func (w *warmth) least(travel, low, high float64, alter func(*section.Input)) fl
 	if wets(low) {
 		return low
 	}
-	for high-low > preheatStep {
-		if mid := (low + high) / 2; wets(mid) {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
+	halvings := int(math.Ceil(math.Log2((high - low) / preheatStep)))
+	_, high = formula.Bisect(low, high, halvings, func(start float64) bool { return !wets(start) })
 	return high
 }
 
