@@ -65,13 +65,12 @@ func material(m *tables.Metal, conductivity, heatCapacity float64) section.Mater
 type heatField struct {
 	b    *board
 	in   section.Input
-	toes func(area, w1, w2 float64) (section.Toes, error)
 	part wholePart
 	margins
 }
 
 func (b *board) heatField(card *Card) heatField {
-	return heatField{b, b.sectionInput(card), beadSection(card), newPart(b, card), newMargins(b, card)}
+	return heatField{b, b.sectionInput(card), newPart(b, card), newMargins(b, card)}
 }
 
 // at finds the state at a feed and travel, mm/s; with zinc it follows the isotherms of zinc outward too.
@@ -137,7 +136,7 @@ const barelyWets = 0.05
 // stand finds the toe angles of the bead on its members.
 func (h *heatField) stand(s *heatState, in *section.Input) {
 	s.steepest = math.Pi
-	toes, err := h.toes(s.o[oBead], max(s.wet[0], barelyWets), max(s.wet[1], barelyWets))
+	toes, err := h.wanted.toes(s.o[oBead], max(s.wet[0], barelyWets), max(s.wet[1], barelyWets))
 	if err == nil {
 		s.steepest, s.stood = toes.Larger(), toes
 	}
@@ -153,29 +152,6 @@ func (c *chain) travelling(k *[inputCount]float64, o *[outs]float64) error {
 		return err
 	}
 	return c.lineHeat(k, o)
-}
-
-// beadSection is the geometry of the joint's bead, from its area and wetted widths.
-func beadSection(card *Card) func(area, w1, w2 float64) (section.Toes, error) {
-	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
-	gap, want := card.Used.Gap.V, wantedOf(card)
-	switch Lies(card) {
-	case "lap":
-		return func(a, w1, w2 float64) (section.Toes, error) {
-			return section.Lap(a, w1, w2, t1, gap, want.creep([2]float64{w1, w2}))
-		}
-	case "tee":
-		return func(a, w1, w2 float64) (section.Toes, error) {
-			return section.Tee(a, w1, w2, gap, want.creep([2]float64{w1, w2}))
-		}
-	case "corner":
-		return func(a, w1, w2 float64) (section.Toes, error) { return section.Corner(a, w1, w2, t1, t2, gap) }
-	case "edge":
-		return func(a, w1, w2 float64) (section.Toes, error) { return section.Edge(a, w1, w2, t1, t2, gap) }
-	case "overlay":
-		return func(a, w1, _ float64) (section.Toes, error) { return section.Overlay(a, w1) }
-	}
-	return func(a, w1, w2 float64) (section.Toes, error) { return section.Butt(a, w1, w2, gap, min(t1, t2)) }
 }
 
 // coldAngle is the toe angle, rad, above which the bead of a joint counts as a cold lap.

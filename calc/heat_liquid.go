@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"strings"
-
 	"brazebooth/calc/hang"
 	"brazebooth/calc/limit"
 	"brazebooth/calc/section"
@@ -84,12 +82,7 @@ func (l *liquid) notJudged() string {
 	if err != nil || !l.gap {
 		return ""
 	}
-	return clause(gap.Why)
-}
-
-// clause is a reason for a sentence that already says “not judged”.
-func clause(why string) string {
-	return strings.TrimSuffix(strings.TrimPrefix(why, "Not judged, because "), ".")
+	return gap.Why
 }
 
 // doubt is one standard deviation of the logarithm of filling, bridging or staying.

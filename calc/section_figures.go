@@ -137,7 +137,7 @@ func (l *sectionList) byArea(r *reading) effect {
 func (l *sectionList) reshaped(first, second, area float64) *variant {
 	x := l.v.variants.at
 	x.wet[0], x.wet[1] = x.wet[0]*first, x.wet[1]*second
-	toes, err := l.v.field.toes(x.o[oBead]*area, x.wet[0], x.wet[1])
+	toes, err := l.v.field.wanted.toes(x.o[oBead]*area, x.wet[0], x.wet[1])
 	x.toes, x.bridged = toes, err == nil
 	return &x
 }
@@ -159,7 +159,7 @@ func (l *sectionList) width() {
 	}
 	f := l.figure("bead_width", "mm", formula, r, formOf(&tables.SectionTotal))
 	if cold := l.v.variants.cold; cold != nil && !cold.bridged { // the cold end wets one member only, or neither
-		toes, _ := l.v.field.toes(cold.o[oBead], cold.wet[0], cold.wet[1]) // known even if the angle is not
+		toes, _ := l.v.field.wanted.toes(cold.o[oBead], cold.wet[0], cold.wet[1]) // known even if the angle is not
 		f.Low = min(f.Low, toes.Chord)
 	}
 	l.list[at] = f

@@ -6,7 +6,7 @@ import (
 	"brazebooth/tables"
 )
 
-// gapNotJudged says in a sentence why it is not judged whether the metal bridges a gap, and what to try; "" if it is.
+// gapNotJudged says why it is not judged whether the metal bridges a gap, and what to try; "" if it is.
 // It is judged, for every bronze, dip and pulsed, in every position, over any gap of a butt in sheet of 0.5 to 3 mm or on
 // a bar or strip, and of a lap or tee in any sheet.
 func (j *Joint) gapNotJudged() string {
@@ -20,7 +20,7 @@ func (j *Joint) gapNotJudged() string {
 // every bronze, dip and pulsed.
 func (j *Joint) hangNotJudged() string {
 	if j.Kind == "plug" {
-		return "Not judged, because a plug's puddle is round and nothing here computes one; try it flat."
+		return "a plug's puddle is round and nothing here computes one; try it flat"
 	}
 	return j.notJudged()
 }
@@ -31,24 +31,20 @@ func (j *Joint) notJudged() string {
 	case !j.Liquid.known():
 		return noMelt
 	case j.Mode == "timed":
-		return "Not judged, because a timed arc holds its puddle by its pauses; see what gap its arc times bridge."
+		return "a timed arc holds its puddle by its pauses; see what gap its arc times bridge"
 	}
 	return ""
 }
 
 func (j *Joint) openRoot() string {
-	switch thin, thick := j.thin(), max(j.Thick[0], j.Thick[1]); {
-	case j.Backing == "patch":
-		return "Not judged, because a patch makes two laps of the joint; judge each as a lap."
-	case j.Backing != "":
+	thick := max(j.Thick[0], j.Thick[1])
+	if j.Backing != "" || j.thin() >= tables.RootThinnest.V && thick <= tables.RootThickest.V {
 		return ""
-	case thin < tables.RootThinnest.V || thick > tables.RootThickest.V:
-		try := "a backing bar"
-		if thick > tables.RootThickest.V { // plate over a bar is not judged either
-			try = "a closed root"
-		}
-		return fmt.Sprintf("Not judged, because what an open root may look like is known for sheet of %g to %g mm; "+
-			"try %s.", tables.RootThinnest.V, tables.RootThickest.V, try)
 	}
-	return ""
+	try := "a backing bar"
+	if thick > tables.RootThickest.V { // plate over a bar is not judged either
+		try = "a closed root"
+	}
+	return fmt.Sprintf("what an open root may look like is known for sheet of %g to %g mm; try %s",
+		tables.RootThinnest.V, tables.RootThickest.V, try)
 }

@@ -12,7 +12,7 @@ import (
 type Edge struct {
 	Margin float64 // Most if the joint does not have this edge, such as hanging when flat
 	Doubt  float64
-	Why    string // why it is not judged, and what to try; "" if it is judged
+	Why    string // a clause: why it is not judged, and what to try; "" if it is judged
 }
 
 // Chance is the chance to be inside the edge, from 0 to 1; 1 if it is not judged.

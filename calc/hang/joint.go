@@ -70,7 +70,7 @@ type Joint struct {
 	Kind     string // lap butt tee corner overlay
 	Position string // flat horizontal vertical-up vertical-down overhead
 	Mode     string // dip pulsed timed
-	Backing  string // tables id, "" for none
+	Backing  string // copper-bar steel-strip, "" for none
 
 	Thick  [2]float64
 	Gap    float64

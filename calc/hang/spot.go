@@ -58,7 +58,7 @@ func scaledErfc(x float64) float64 {
 	return 1 / (math.Sqrt(math.Pi) * (x + 1/(2*x+2/(x+3/(2*x)))))
 }
 
-const noMelt = "Not judged, because the melt of this filler is in no table here; try a bronze that is."
+const noMelt = "the melt of this filler is in no table here; try a bronze that is"
 
 // stand finds the chord from toe to toe, the area under it, and the angle of the metal above it.
 func (j *Joint) stand() {
