@@ -73,11 +73,15 @@ func (b *board) heatField(card *Card) heatField {
 	return heatField{b, b.sectionInput(card), newPart(b, card), newMargins(b, card)}
 }
 
-// at finds the state at a feed and travel, mm/s; with zinc it follows the isotherms of zinc outward too.
-func (h *heatField) at(feed, travel float64, zinc bool) (heatState, error) {
+// at finds the state at a feed and travel, mm/s, with the section altered; with zinc it follows the isotherms of zinc
+// outward too.
+func (h *heatField) at(feed, travel float64, zinc bool, alter ...func(*section.Input)) (heatState, error) {
 	in, o, err := h.fed(feed, travel)
 	if err != nil {
 		return heatState{o: o}, err
+	}
+	for _, change := range alter {
+		change(&in)
 	}
 	return h.solve(&in, &o, zinc)
 }

@@ -5,6 +5,7 @@ import (
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/limit"
+	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
 
@@ -62,13 +63,8 @@ func (h *heatField) ends(s *heatState, factor float64, zinc bool) (ends, error) 
 // limits are those of a setting, feed and travel in mm/s, where the heat is a factor times the computed one; for a part
 // that warms up the worse of its seam's start and end. With an error they are limit.Hopeless.
 func (h *heatField) limits(feed, travel, factor float64) (limit.All, error) {
-	in, o, err := h.fed(feed, travel)
-	if err != nil {
-		return limit.Hopeless, err
-	}
-	in.Heat *= factor
 	zinc := h.zinc > 0
-	s, err := h.solve(&in, &o, zinc)
+	s, err := h.at(feed, travel, zinc, func(in *section.Input) { in.Heat *= factor })
 	if err != nil {
 		return limit.Hopeless, err
 	}

@@ -51,16 +51,10 @@ func (b *board) newWarmth(card *Card) warmth {
 
 // at are the limits at a travel with the parts at a temperature, C, and the section altered; known is false where the
 // model does not reach.
-func (w *warmth) at(travel, start float64, alter func(*section.Input)) (l limit.All, s heatState, known bool) {
-	in, o, err := w.h.fed(w.feed, travel)
+func (w *warmth) at(travel, start float64, alter ...func(*section.Input)) (l limit.All, s heatState, known bool) {
+	alter = append(alter, func(in *section.Input) { in.Start = start })
+	s, err := w.h.at(w.feed, travel, false, alter...)
 	if err != nil {
-		return l, s, false
-	}
-	in.Start = start
-	if alter != nil {
-		alter(&in)
-	}
-	if s, err = w.h.solve(&in, &o, false); err != nil {
 		return l, s, false
 	}
 	m := w.h.margins
@@ -70,9 +64,9 @@ func (w *warmth) at(travel, start float64, alter func(*section.Input)) (l limit.
 
 // least is the temperature, C, from low to high, from which the bead wets at a travel; NaN where it does not wet at
 // high. Heat beyond the section's grid counts as wetting.
-func (w *warmth) least(travel, low, high float64, alter func(*section.Input)) float64 {
+func (w *warmth) least(travel, low, high float64, alter ...func(*section.Input)) float64 {
 	wets := func(start float64) bool {
-		l, _, known := w.at(travel, start, alter)
+		l, _, known := w.at(travel, start, alter...)
 		return !known || l[limit.Wets] >= 0
 	}
 	if !wets(high) {
@@ -103,7 +97,7 @@ func (w *warmth) find() preheat {
 	top := w.top
 	for i := range travels.N {
 		v := travels.At(float64(i))
-		t := w.least(v, w.room, top, nil)
+		t := w.least(v, w.room, top)
 		if math.IsNaN(t) {
 			continue
 		}
@@ -146,7 +140,7 @@ func (w *warmth) weaker() preheat {
 // others is an edge beside wetting that is not met, "" where all are met. The travel was chosen so that filling is met
 // exactly, hence the small tolerance.
 func (w *warmth) others(travel, start float64) string {
-	l, _, known := w.at(travel, start, nil)
+	l, _, known := w.at(travel, start)
 	if !known {
 		return limit.Burn.Edge()
 	}

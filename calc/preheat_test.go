@@ -114,7 +114,7 @@ func TestWhatACardSaysOfPreheatHolds(t *testing.T) {
 		}
 		w := warmthOf(t, c.Job)
 		for travel := w.h.slow; travel < w.h.fast; travel *= 1.2 {
-			l, s, known := w.at(travel, least-60, nil)
+			l, s, known := w.at(travel, least-60)
 			if known && l[limit.Wets] >= 0 && s.o[oBead] >= w.h.wanted.at(nil) {
 				t.Errorf("%v: wets at %.0f °C and %.1f mm/s, the card says %.0f °C", x, least-60, travel, least)
 			}
