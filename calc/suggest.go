@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/limit"
@@ -81,9 +82,9 @@ func (b *board) weighed(m *margins) (weighs, error) {
 func (h *heatField) weighed(at []suggest.Setting, into []suggest.Point) error {
 	errs := make([]error, len(at))
 	one := func(i int) {
-		in, _, err := h.fed(at[i].Feed, at[i].Travel)
 		l := limit.Hopeless
-		if err == nil {
+		in, _, err := h.fed(at[i].Feed, at[i].Travel)
+		if into[i].Heat = 1; err == nil {
 			into[i].Heat = in.Heat
 			l, err = h.limits(at[i].Feed, at[i].Travel, at[i].Factor)
 		}
@@ -105,26 +106,14 @@ func (h *heatField) weighed(at []suggest.Setting, into []suggest.Point) error {
 	if err := h.b.effort.Over(); err != nil {
 		return err
 	}
-	return usable(errs, into)
-}
-
-// atOnce is how many settings are computed side by side.
-const atOnce = 8
-
-// usable gives a heat to settings that the model does not reach; an error where it reaches none.
-func usable(errs []error, into []suggest.Point) error {
-	known := false
-	for i, err := range errs {
-		known = known || err == nil
-		if !(into[i].Heat > 0) {
-			into[i].Heat = 1
-		}
-	}
-	if !known {
+	if !slices.Contains(errs, nil) { // the model reaches none of them
 		return errs[0]
 	}
 	return nil
 }
+
+// atOnce is how many settings are computed side by side.
+const atOnce = 8
 
 // steadyFeeds are the lowest and highest feeds whose current the arc holds steadily, mm/s.
 func (b *board) steadyFeeds() (low, high float64) {

@@ -44,11 +44,11 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	}
 	d := b.draws(card, WindowSize{len(w.Feeds), len(w.Travels)})
 	for ; d.Step > 1; d.Halve() {
-		if err := d.sweep(nil); err != nil {
+		if err := d.sweep(func(float64) {}); err != nil {
 			return Chart{}, err
 		}
 	}
-	if err := d.sweep(nil); err != nil {
+	if err := d.sweep(func(float64) {}); err != nil {
 		return Chart{}, err
 	}
 	weights, err := b.weighed(&d.field.margins)

@@ -94,7 +94,7 @@ func (d *drawing) sweep(progress func(float64)) error {
 			for r := take(); r < rows && effort.Limited(ctx, func() { d.row(r) }); r = take() {
 				mu.Lock()
 				done++
-				if progress != nil && ctx.Err() == nil {
+				if ctx.Err() == nil {
 					progress(float64(done) / float64(rows))
 				}
 				mu.Unlock()
@@ -118,10 +118,7 @@ func (d *drawing) row(i int) {
 	}
 }
 
-// share maps progress from 0 to 1 into the part of the whole between two values; nil for nil.
+// share maps progress from 0 to 1 into the part of the whole between two values.
 func share(progress func(float64), from, to float64) func(float64) {
-	if progress == nil {
-		return nil
-	}
 	return func(done float64) { progress(from + (to-from)*done) }
 }

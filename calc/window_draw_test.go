@@ -43,7 +43,7 @@ func TestDrawnMapIsTheFullMap(t *testing.T) {
 		computed := 0
 		for ; ; drawn.Halve() {
 			computed += drawn.Wanted()
-			if err := drawn.sweep(nil); err != nil {
+			if err := drawn.sweep(untold); err != nil {
 				t.Fatal(err)
 			}
 			if drawn.Step == 1 {
