@@ -105,8 +105,9 @@ func BaseTable(m *tables.Metal, conductivity, heatCapacity float64) thinsheet.Ma
 // read reports whether the current was read at a known wire feed.
 func (g *timedRun) read() bool { return g.card.Job.Feed.Set && g.card.Job.Amps.Set }
 
-// readPower is the relative interval of volts times amps, narrowed by the job's own readings of a meter. The times depend
-// on up to the fourth power of the power, so that reading both amps and volts narrows them more than anything else.
+// readPower is the relative interval of volts times amps, narrowed by the job's own readings of a meter. The times
+// depend on up to the fourth power of the power, so that reading both amps and volts narrows them more than anything
+// else.
 func (b *board) readPower(card *Card) (low, high float64) {
 	s, err := b.spread()
 	if err != nil {

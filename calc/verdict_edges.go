@@ -45,12 +45,11 @@ var limitRows = [limit.Count]struct {
 }{
 	limit.Wets: {"larger toe angle at most {limit}", "ISO 5817 no. 505 level C, written for fusion welds (memory high)",
 		"larger toe angle", "deg", (*verdict).toeAngle},
-	limit.Solid: {"peak of each member's skin at most {limit}", "low end of the base metal's solidus: brazing, not fusion",
-		"peak of the skin", "C", func(v *verdict) (now, border float64) {
-			return v.state.skin[v.hotter()], v.field.solid[v.hotter()]
-		}},
-	limit.Burn: {"core over the width of the arc at most {limit}", "liquidus of the base metal", "peak of the core", "C",
-		func(v *verdict) (now, border float64) { return v.state.core[v.hotter()], v.field.melt[v.hotter()] }},
+	limit.Solid: {"peak of each member's skin at most {limit}",
+		"low end of the base metal's solidus: brazing, not fusion", "peak of the skin", "C",
+		func(v *verdict) (now, border float64) { return v.state.skin[v.hotter()], v.field.solid[v.hotter()] }},
+	limit.Burn: {"core over the width of the arc at most {limit}", "liquidus of the base metal", "peak of the core",
+		"C", func(v *verdict) (now, border float64) { return v.state.core[v.hotter()], v.field.melt[v.hotter()] }},
 	limit.Filled: {"bead area at least {limit}", "gap, leg or throat of the joint", "bead area", "mm2",
 		func(v *verdict) (now, border float64) { return v.state.o[oBead], v.field.wanted.at(&v.state) }},
 	limit.Bridges: {"what the liquid bridges over the gap at least {limit}",
@@ -61,8 +60,8 @@ var limitRows = [limit.Count]struct {
 		"balance of surface tension, weight and the arc's push; own computation, untested",
 		"what hangs over the metal that is there", "",
 		func(v *verdict) (now, border float64) { return math.Exp(v.logs[limit.Stays]), 1 }},
-	limit.Floor: {"current at least {limit}", "steady short arc by wire size; common practice, no source", "current", "A",
-		func(v *verdict) (now, border float64) { return v.state.o[oAmps], v.field.floor }},
+	limit.Floor: {"current at least {limit}", "steady short arc by wire size; common practice, no source",
+		"current", "A", func(v *verdict) (now, border float64) { return v.state.o[oAmps], v.field.floor }},
 	limit.Spray: {"current at most {limit}", "AWS Welding Handbook, 8th ed. vol. 2, spray transition (memory high)",
 		"current", "A", func(v *verdict) (now, border float64) { return v.state.o[oAmps], v.field.spray }},
 	limit.Zinc: {"zinc boiled half-width at most {limit}", "given", "zinc boiled half-width", "mm",

@@ -7,8 +7,8 @@ import (
 )
 
 // gapNotJudged says why it is not judged whether the metal bridges a gap, and what to try; "" if it is.
-// It is judged, for every bronze, dip and pulsed, in every position, over any gap of a butt in sheet of 0.5 to 3 mm or on
-// a bar or strip, and of a lap or tee in any sheet.
+// It is judged, for every bronze, dip and pulsed, in every position, over any gap of a butt in sheet of 0.5 to 3 mm or
+// on a bar or strip, and of a lap or tee in any sheet.
 func (j *Joint) gapNotJudged() string {
 	if why := j.notJudged(); why != "" || j.Kind != "butt" {
 		return why

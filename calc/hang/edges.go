@@ -96,8 +96,8 @@ func (j *Joint) hangDoubt() float64 {
 	return tables.HorizontalDoubt.V
 }
 
-// FillsDoubt is one standard deviation of the logarithm of the metal laid over the metal needed: it grows from that of a
-// closed joint to that of an open one as a gap, mm, lets metal in.
+// FillsDoubt is one standard deviation of the logarithm of the metal laid over the metal needed: it grows from that of
+// a closed joint to that of an open one as a gap, mm, lets metal in.
 func FillsDoubt(gap float64) float64 {
 	closed, open := tables.FilledDoubt.V, tables.GapFilledDoubt.V
 	return closed + (open-closed)*-math.Expm1(-math.Max(0, gap)/tables.RootGrows.V)

@@ -143,8 +143,8 @@ func writeHoldTable(t *testing.T) {
 		if pull, lower := c.pull(); lower {
 			c.past = 1 / math.Abs(pull.Along)
 		}
-		fmt.Fprintf(&b, "\n// %s %s\nvar %s = curve{end: %.6f, past: %.6f, knots: [...]float64{", e.name, e.says, e.name,
-			c.end, c.past)
+		fmt.Fprintf(&b, "\n// %s %s\nvar %s = curve{end: %.6f, past: %.6f, knots: [...]float64{", e.name, e.says,
+			e.name, c.end, c.past)
 		for i := range curveKnots {
 			v := math.Pi / 8
 			if i == curveKnots-1 {

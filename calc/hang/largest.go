@@ -97,8 +97,8 @@ func (s *gapSearch) bisect(inside, outside, level float64) float64 {
 	return math.Sqrt(inside * outside)
 }
 
-// SagHeight returns how far the root of an open butt hangs below the sheet, mm, negative if it is drawn in. For its band
-// each assumption about arc, root and melt is moved to both its ends; the changes are combined as independent.
+// SagHeight returns how far the root of an open butt hangs below the sheet, mm, negative if it is drawn in. For its
+// band each assumption about arc, root and melt is moved to both its ends; the changes are combined as independent.
 func SagHeight(j *Joint, f *tables.Filler) (Estimate, error) {
 	m, ok := tables.Melts.ByID(f.ID)
 	if err := j.check(); err != nil || !ok || j.Kind != "butt" || !(j.Gap > 0) || j.Backing != "" {
