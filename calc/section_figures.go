@@ -96,7 +96,7 @@ func (l *sectionList) figure(name, unit, formula string, r reading, more ...effe
 	var effects []effect
 	low, high := 0.0, 0.0
 	if v > 0 || r.difference {
-		effects = append(l.v.variants.effects(&r, l.b), more...)
+		effects = append(l.effects(&r), more...)
 		down, up := join(effects)
 		if low, high = v-down, v+up; !r.difference {
 			low, high = v*math.Exp(-down), l.highEnd(&r, v, up, more)
@@ -129,7 +129,7 @@ func (l *sectionList) byWidths(r *reading) []effect {
 // byArea is the effect of the uncertainty of the bead's area on a reading that follows from it.
 func (l *sectionList) byArea(r *reading) effect {
 	at, v := &l.v.variants.at, l.s.value[oBead]
-	return effect{byBead, r.step(at, l.reshaped(1, 1, l.s.low[oBead]/v)),
+	return effect{Derived("", "bead area", v, "mm2"), r.step(at, l.reshaped(1, 1, l.s.low[oBead]/v)),
 		r.step(at, l.reshaped(1, 1, l.s.high[oBead]/v))}
 }
 
