@@ -78,3 +78,23 @@ func TestEveryPositionHasATechnique(t *testing.T) {
 		}
 	}
 }
+
+// How thick the plate under an overlay is hardly changes what hangs on it, up to the thickest that may be typed.
+func TestThickPlateHoldsAnOverlayToo(t *testing.T) {
+	for thick := 60.0; thick <= 150; thick += 10 {
+		card := solved(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: "overlay",
+			Position: "horizontal", Feed: calc.Some(9), Travel: calc.Some(13)})
+		found := false
+		for _, e := range card.Edges {
+			if e.Name == "metal stays up" {
+				found = true
+				if !e.Met || e.Margin < 40 || e.Margin > 80 {
+					t.Errorf("on %g mm: met %v by %.0f %%", thick, e.Met, e.Margin)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("on %g mm nothing says whether the metal stays up", thick)
+		}
+	}
+}

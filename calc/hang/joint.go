@@ -54,14 +54,18 @@ type Assumed struct {
 
 // Usual returns the middle of every assumption for a mode of transfer: dip or pulsed.
 func Usual(mode string) Assumed {
-	rms := tables.RMSDip.V
-	if mode == "pulsed" {
-		rms = tables.RMSPulsed.V
-	}
 	return Assumed{
-		ArcForce: tables.ArcForce.V, RMS: rms, PressureWidth: tables.ArcPressureWidth.V,
+		ArcForce: tables.ArcForce.V, RMS: rmsOf(mode).V, PressureWidth: tables.ArcPressureWidth.V,
 		RootWetted: tables.RootWetted.V, RootGrows: tables.RootGrows.V,
 	}
+}
+
+// rmsOf is the root mean square of a mode's current over its mean.
+func rmsOf(mode string) tables.Datum {
+	if mode == "pulsed" {
+		return tables.RMSPulsed
+	}
+	return tables.RMSDip
 }
 
 // Joint is one joint at one setting; the package comment says where each figure comes from. Index 0 is the

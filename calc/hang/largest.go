@@ -105,10 +105,6 @@ func SagHeight(j *Joint, f *tables.Filler) (Estimate, error) {
 		return Estimate{}, fmt.Errorf("%w: root of a %s in %s: %v", formula.ErrRange, j.Kind, f.ID, err)
 	}
 	height := func(j *Joint) float64 { o := j.opening(); return o.Root().Sag }
-	rms := tables.RMSDip
-	if j.Mode == "pulsed" {
-		rms = tables.RMSPulsed
-	}
 	v := *j
 	here, low, high := height(j), 0.0, 0.0
 	for _, c := range [...]struct {
@@ -116,7 +112,7 @@ func SagHeight(j *Joint, f *tables.Filler) (Estimate, error) {
 		d  tables.Datum
 	}{
 		{&v.Liquid.Tension, m.Tension}, {&v.Liquid.Density, m.Density}, {&v.Assumed.ArcForce, tables.ArcForce},
-		{&v.Assumed.RMS, rms}, {&v.Assumed.PressureWidth, tables.ArcPressureWidth},
+		{&v.Assumed.RMS, rmsOf(j.Mode)}, {&v.Assumed.PressureWidth, tables.ArcPressureWidth},
 		{&v.Assumed.RootWetted, tables.RootWetted}, {&v.Assumed.RootGrows, tables.RootGrows},
 	} {
 		for _, end := range [...]float64{c.d.Low, c.d.High} {
