@@ -216,7 +216,7 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 			if err == nil {
 				b := newBoard(&card)
 				b.effort = e
-				err = w.draw(b, &card, CoarseWindow, nil)
+				err = w.draw(b, &card, CoarseWindow, untold)
 			}
 			return err
 		},
