@@ -108,9 +108,8 @@ func (b *board) setFiller(card *Card) {
 		b.chain.learned.wire, b.chain.learned.density = card.Used.Wire.V, f.Density.V
 		b.chain.learned.hLiq, b.chain.learned.rhoE = f.HLiq.V, f.Resistivity.V
 	}
-	b.inputs[inWire] = u.Wire.V
 	low, high := wireTolerance(u.Wire.V)
-	b.intervals[inWire] = interval{low, high, false}
+	b.fromTable(inWire, tables.Datum{V: u.Wire.V, Low: low, High: high})
 }
 
 // wireTolerance is the interval of the diameter, mm, of wire that is sold under a nominal size.

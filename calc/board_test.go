@@ -51,9 +51,9 @@ func TestHotterIsCloserToItsSolidus(t *testing.T) {
 		want        int
 	}{{[2]float64{1000, 590}, [2]float64{1500, 600}, 2, 1}, {[2]float64{1490, 100}, [2]float64{1500, 600}, 2, 0},
 		{[2]float64{1000, 590}, [2]float64{1500, 600}, 1, 0}, {[2]float64{900, 900}, [2]float64{1000, 1000}, 2, 0}} {
-		m, v := margins{solid: x.solid, members: x.members}, verdict{}
-		v.state.skin = x.skin
-		if got := m.hotter(&v); got != x.want {
+		var v verdict
+		v.field.solid, v.field.members, v.state.skin = x.solid, x.members, x.skin
+		if got := v.hotter(); got != x.want {
 			t.Errorf("%v of %v: member %d", x.skin, x.solid, got)
 		}
 	}

@@ -109,7 +109,6 @@ type chain struct {
 	// What was learned with a wire includes the errors of its diameter, density and resistivity, so the current is then
 	// computed from their nominal figures. All are zero where nothing was learned.
 	learned struct{ wire, density, hLiq, rhoE float64 }
-	known   knownWidths // while intervals are propagated, else nil
 	// scale nudges one computed number, to find how another depends on it; else all are 1.
 	scale [outs]float64
 }

@@ -59,8 +59,8 @@ func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 				continue
 			}
 			own := ofMember[i]
-			w, err := c.known.halfWidth([...]float64{heat, o[oTravel], k[own.thick], k[own.capacity], k[own.conduct],
-				2 * k[inLoss], iso.at - k[inRoom]})
+			w, err := formula.MovingHalfWidth(heat, o[oTravel], k[own.thick], k[own.capacity], k[own.conduct],
+				2*k[inLoss], iso.at-k[inRoom])
 			if err != nil {
 				return err
 			}
@@ -69,22 +69,6 @@ func (c *chain) bands(k *[inputCount]float64, o *[outs]float64) error {
 	}
 	o[oWidth] = c.width(k, o[oWet1], o[oWet2])
 	return nil
-}
-
-// knownWidths are half-widths that were computed, by their arguments: members are often alike, and most changes while
-// intervals are propagated do not move every band.
-type knownWidths map[[7]float64]float64
-
-// halfWidth is formula.MovingHalfWidth of its seven arguments, remembered unless the map is nil.
-func (n knownWidths) halfWidth(x [7]float64) (float64, error) {
-	if w, ok := n[x]; ok {
-		return w, nil
-	}
-	w, err := formula.MovingHalfWidth(x[0], x[1], x[2], x[3], x[4], x[5], x[6])
-	if err == nil && n != nil {
-		n[x] = w
-	}
-	return w, err
 }
 
 // width is the chord from toe to toe of the joint's section.

@@ -19,8 +19,6 @@ type spread struct {
 // root-sum-square, each side for itself and in logarithms, so that the interval of a quantity that cannot be negative
 // is not negative either. Inputs are independent; each 95 % end moves the result to its own 95 % end.
 func (c *chain) propagate(k *[inputCount]float64, intervals *[inputCount]interval, s *spread) error {
-	c.known = knownWidths{}
-	defer func() { c.known = nil }()
 	if err := c.eval(k, &s.value); err != nil {
 		return err
 	}

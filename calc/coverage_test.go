@@ -119,7 +119,7 @@ func drawSection(r *rand.Rand, c *board, card *Card, count func(name string, v, 
 	if err != nil {
 		return
 	}
-	l := sectionList{b: c, card: card, v: &verdict{}}
+	l := sectionList{b: c, card: card, v: &verdict{field: h}}
 	l.v.variants.at = variant{st, h.in.Thick}
 	one := l.widthDoubt()
 	whole := between(tables.SectionTotal, r.NormFloat64())

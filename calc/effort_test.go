@@ -38,7 +38,7 @@ var fullWindows deep.Known[Job, Window]
 
 // fullWindow is the window of a job; several tests ask for the same ones.
 func fullWindow(job Job) (Window, error) {
-	return fullWindows.Of(job, func() (Window, error) { return window(context.Background(), job, FullWindow, nil) })
+	return fullWindows.Of(job, func() (Window, error) { return window(context.Background(), job, FullWindow, untold) })
 }
 
 // mostWindow is what a window may take at most: effort.Most, and what was estimated too low. Two seconds of an idle
@@ -99,7 +99,7 @@ func TestAnyTimedArcIsBounded(t *testing.T) {
 	}
 	most := int64(0)
 	for n, job := range jobs {
-		s, err := solveTimed(t.Context(), job, nil)
+		s, err := solveTimed(t.Context(), job, untold)
 		if err != nil {
 			continue // not every job has a rhythm
 		}
@@ -117,7 +117,7 @@ func BenchmarkSlowWindows(b *testing.B) {
 		b.Run(job.Metal+" "+job.Metal2, func(b *testing.B) {
 			for b.Loop() {
 				cachedSections.forget()
-				m, err := window(b.Context(), job, FullWindow, nil)
+				m, err := window(b.Context(), job, FullWindow, untold)
 				if err != nil {
 					b.Fatal(err)
 				}
@@ -162,7 +162,7 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 		t.Skip("a slow map, twice")
 	}
 	job := slowJobs()[1]
-	first, err := window(t.Context(), job, veryFine, nil)
+	first, err := window(t.Context(), job, veryFine, untold)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -173,7 +173,7 @@ func TestCoarserWindowsAreTheSameEachTime(t *testing.T) {
 		defer effort.Release()
 	}
 	cachedSections.forget()
-	again, err := window(t.Context(), job, veryFine, nil)
+	again, err := window(t.Context(), job, veryFine, untold)
 	if err != nil || !first.Coarser || !reflect.DeepEqual(first, again) {
 		t.Errorf("coarser %v, %d by %d points for %d, then %d by %d for %d (%v)", first.Coarser, len(first.Feeds),
 			len(first.Travels), first.work, len(again.Feeds), len(again.Travels), again.work, err)
@@ -219,7 +219,7 @@ func TestNoSectionForWhoLeft(t *testing.T) {
 			if err == nil {
 				b := newBoard(&card)
 				b.effort = e
-				err = w.draw(b, &card, CoarseWindow, nil)
+				err = w.draw(b, &card, CoarseWindow, untold)
 			}
 			return err
 		},

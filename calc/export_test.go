@@ -19,11 +19,14 @@ func AllRemedies(ctx context.Context, job Job, card *Card) ([]Remedy, error) {
 type Leaving = leaving
 
 // TimedAnew and WindowAnew are SolveTimed and WindowOf without the kept answers.
-func TimedAnew(ctx context.Context, job Job) (Timed, error) { return solveTimed(ctx, job, nil) }
+func TimedAnew(ctx context.Context, job Job) (Timed, error) { return solveTimed(ctx, job, untold) }
 
 func WindowAnew(ctx context.Context, job Job) (Window, error) {
-	return window(ctx, job, FullWindow, nil)
+	return window(ctx, job, FullWindow, untold)
 }
 
 // ForgetSections makes every section be computed again.
 func ForgetSections() { cachedSections.forget() }
+
+// untold is the progress of a caller who does not want to know.
+func untold(float64) {}

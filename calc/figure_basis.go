@@ -1,7 +1,9 @@
 package calc
 
 import (
+	"cmp"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -50,37 +52,19 @@ var symbols = map[string]string{"rho_e": "ρe", "rhoc": "ρc", "rho": "ρ", "eta
 	"pi":    "π", "v_w": "vw", "H_liq": "Hliq", "T_toe": "Ttoe", "T_liq": "Tliq", "T_sol": "Tsol", "t_on": "ton",
 	"t_off": "toff"}
 
+// Words of a formula may be symbols, in braces where they stand for an input.
+var (
+	word, wordOrSymbol = regexp.MustCompile(`[A-Za-z_]+`), regexp.MustCompile(`\{[^}]*\}|[A-Za-z_]+`)
+	unbraced           = strings.NewReplacer("{", "", "}", "")
+)
+
 // written replaces whole symbols by their shown form; letters inside a word are left alone.
 func written(s string) string {
-	letter := func(c byte) bool { return c == '_' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
-	var out strings.Builder
-	for i := 0; i < len(s); {
-		j := i
-		for j < len(s) && letter(s[j]) {
-			j++
-		}
-		if j == i {
-			out.WriteByte(s[i])
-			i++
-			continue
-		}
-		word := s[i:j]
-		if better, ok := symbols[word]; ok {
-			word = better
-		}
-		out.WriteString(word)
-		i = j
-	}
-	return out.String()
+	return word.ReplaceAllStringFunc(s, func(w string) string { return cmp.Or(symbols[w], w) })
 }
-
-// unbraced is built once: building a replacer is slow, and a card has a hundred formulas.
-var unbraced = strings.NewReplacer("{", "", "}", "")
 
 // Plain is the formula for a reader: without the braces about its symbols.
-func (b *Basis) Plain() string {
-	return written(unbraced.Replace(b.Formula))
-}
+func (b *Basis) Plain() string { return written(unbraced.Replace(b.Formula)) }
 
 // Substituted is the formula with the numbers put in, each with its unit: "0.84·15.2 V·96.5 A/5.87 mm/s".
 // A symbol that no input carries stays as it is.
@@ -93,37 +77,23 @@ func (b *Basis) Substituted() string {
 	})
 }
 
-// Filled is the formula with each symbol replaced by what put makes of its number and unit ("" for none).
+// Filled is the formula with each symbol in braces replaced by what put makes of its number and unit ("" for none).
 func (b *Basis) Filled(put func(number, unit string) string) string {
-	var out strings.Builder
-	rest := b.Formula
-	for {
-		before, after, found := strings.Cut(rest, "{")
-		out.WriteString(written(before))
-		symbol, tail, closed := strings.Cut(after, "}")
-		if !found || !closed {
-			return out.String()
+	return wordOrSymbol.ReplaceAllStringFunc(b.Formula, func(s string) string {
+		symbol := strings.Trim(s, "{}")
+		i := slices.IndexFunc(b.Inputs, func(in Input) bool { return in.Symbol == symbol })
+		if i < 0 || symbol == s {
+			return written(symbol)
 		}
-		out.WriteString(b.put(symbol, put))
-		rest = tail
-	}
-}
-
-func (b *Basis) put(symbol string, put func(number, unit string) string) string {
-	for _, in := range b.Inputs {
-		if in.Symbol != symbol {
-			continue
+		v, unit := b.Inputs[i].Value, b.Inputs[i].Unit
+		if unit == "1" {
+			unit = ""
 		}
-		v := strconv.FormatFloat(in.Value, 'g', 4, 64)
-		if a := math.Abs(in.Value); a >= 9999.5 && a < 1e7 { // else four figures would need a power of ten
-			v = strconv.FormatFloat(in.Value, 'f', 0, 64)
+		if a := math.Abs(v); a >= 9999.5 && a < 1e7 { // else four figures would need a power of ten
+			return put(strconv.FormatFloat(v, 'f', 0, 64), unit)
 		}
-		if in.Unit == "1" {
-			return put(v, "")
-		}
-		return put(v, in.Unit)
-	}
-	return written(symbol)
+		return put(strconv.FormatFloat(v, 'g', 4, 64), unit)
+	})
 }
 
 // Warned reports whether the card has a warning with that code.

@@ -34,7 +34,6 @@ type figureSpec struct {
 	formula string
 	terms   []term
 	source  string
-	known   string
 }
 
 // Sources that several figures share.
@@ -81,7 +80,7 @@ func (spec *figureSpec) build(s *spread, k *[inputCount]float64, intervals *[inp
 		return Figure{}, false
 	}
 	f := Figure{Name: spec.name, Value: v, Low: s.low[spec.out], High: s.high[spec.out], Unit: spec.unit}
-	f.Basis = Basis{Formula: spec.formula, Source: spec.source, Known: spec.known,
+	f.Basis = Basis{Formula: spec.formula, Source: spec.source, Known: OwnCalc,
 		Inputs: spec.inputs(s, k, intervals)}
 	return f, true
 }

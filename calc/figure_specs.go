@@ -12,57 +12,57 @@ import (
 // left out.
 
 var settingSpecs = [...]figureSpec{
-	{"wire_feed", oFeedMin, "m/min", "given", nil, "user", "given"},
+	{"wire_feed", oFeedMin, "m/min", "given", nil, "user"},
 	{"volts", oVolts, "V", "{m}·{f}·(14 + 0.05·{I})", []term{
 		of("m", inModeFactor),
 		of("f", inVoltFactor), tAmps},
-		"conventional load line IEC 60974-1 scaled to the mode", OwnCalc},
-	{"travel", oTravel, "mm/s", "given", nil, "user", "given"},
+		"conventional load line IEC 60974-1 scaled to the mode"},
+	{"travel", oTravel, "mm/s", "given", nil, "user"},
 	{"arc_on", oOn, "s", "{sigma}²/(2·a)·(e^z − 1), a = {k}/{rhoc}, z = 4·pi·{k}·{t}·({T_liq} − {T0})/({eta}·{U}·{I})",
 		[]term{
 			tSpread, tK1, tC1, tThick1, of("T_liq", inLiquidus), tRoom, tEta, tVolts, tAmps},
-		"standing Gaussian source on a sheet (Carslaw and Jaeger, memory high); a line-source estimate", OwnCalc},
+		"standing Gaussian source on a sheet (Carslaw and Jaeger, memory high); a line-source estimate"},
 	{"arc_off", oOff, "s", "{t_on}/(e^z − 1), z = 4·pi·{k}·{t}·({T_toe} − {T0})/({eta}·{U}·{I})", []term{
 		tOn, tK1, tThick1, tToe, tRoom, tEta, tVolts, tAmps},
-		"line source switched off (Carslaw and Jaeger, memory high); an estimate, neither floor nor ceiling", OwnCalc},
+		"line source switched off (Carslaw and Jaeger, memory high); an estimate, neither floor nor ceiling"},
 	{"spot_step", oStep, "mm", "√({sigma}² + 2·{k}/{rhoc}·{t_on})", []term{tSpread, tK1, tC1, tOn},
-		"how far the spot's heat has spread: half of the puddle's length", OwnCalc},
+		"how far the spot's heat has spread: half of the puddle's length"},
 }
 
 var resultSpecs = [...]figureSpec{
 	{"current", oAmps, "A",
 		"2·P/({phi} + √({phi}² + 4·R·P)), P = pi/4·{d}²·{v_w}·{rho}·{H_liq}/1000, R = {rho_e}·{L}/(pi/4·{d}²)",
-		[]term{tPhi, tWire, tFeed, tRho, tHLiq, tRhoE, tStick}, wireSource, OwnCalc},
+		[]term{tPhi, tWire, tFeed, tRho, tHLiq, tRhoE, tStick}, wireSource},
 	{"deposition_rate", oDeposition, "g/min", "0.06·pi/4·{d}²·{v_w}·{rho}·{eta_d}", []term{tWire, tFeed, tRho, tDep},
-		"definition; deposition efficiency as in its row", OwnCalc},
+		"definition; deposition efficiency as in its row"},
 	{"wire_mass_per_length", oMassPerLength, "g/m", "pi/4·{d}²·{rho}", []term{tWire, tRho},
-		"definition: of the wire itself", OwnCalc},
+		"definition: of the wire itself"},
 	{"wire_mass_per_seam", oMassPerSeam, "g/m", "pi/4·{d}²·{rho}·{v_w}/{v}", []term{tWire, tRho, tFeed, tTravel},
-		"mass balance: what a metre of seam melts, spatter included", OwnCalc},
+		"mass balance: what a metre of seam melts, spatter included"},
 	{"arc_energy", oArcEnergy, "J/mm", "{U}·{I}/{v}", []term{tVolts, tAmps, tTravel},
-		"AWS/ASME arc energy, no efficiency factor (memory high)", OwnCalc},
+		"AWS/ASME arc energy, no efficiency factor (memory high)"},
 	{"heat_input", oHeatInput, "J/mm", "0.8·{U}·{I}/{v}", []term{tVolts, tAmps, tTravel},
-		"ISO/TR 17671-1, EN 1011-1, k = 0.8 (memory high); for reports", OwnCalc},
+		"ISO/TR 17671-1, EN 1011-1, k = 0.8 (memory high); for reports"},
 	{"net_heat", oNet, "J/mm", "{eta}·{U}·{I}/{v}", []term{tEta, tVolts, tAmps, tTravel},
-		"measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read)", OwnCalc},
+		"measured efficiency of gas metal arc, DuPont and Marder 1995 (abstract read)"},
 	{"bead_area", oBead, "mm2", "pi/4·{d}²·{v_w}·{eta_d}/{v}", []term{tWire, tFeed, tDep, tTravel},
-		"mass balance", OwnCalc},
+		"mass balance"},
 	{"bead_width", oWidth, "mm", "chord from toe to toe, each toe where the sheet's peak falls to {T_toe}", []term{
 		tNet, tToe, tThick1, tC1, tK1},
-		bandSource, OwnCalc},
-	{"zinc_boiled_halfwidth", oBoiled1, "mm", boiledFormula, bandTerms1, bandSource, OwnCalc},
-	{"zinc_boiled_halfwidth_2", oBoiled2, "mm", boiledFormula, bandTerms2, bandSource, OwnCalc},
-	{"zinc_melted_halfwidth", oMelted1, "mm", meltedFormula, bandTerms1, bandSource, OwnCalc},
-	{"zinc_melted_halfwidth_2", oMelted2, "mm", meltedFormula, bandTerms2, bandSource, OwnCalc},
-	{"cooling_time", oCooling, "s", "", []term{tRoom, tNet}, "", OwnCalc},
+		bandSource},
+	{"zinc_boiled_halfwidth", oBoiled1, "mm", boiledFormula, bandTerms1, bandSource},
+	{"zinc_boiled_halfwidth_2", oBoiled2, "mm", boiledFormula, bandTerms2, bandSource},
+	{"zinc_melted_halfwidth", oMelted1, "mm", meltedFormula, bandTerms1, bandSource},
+	{"zinc_melted_halfwidth_2", oMelted2, "mm", meltedFormula, bandTerms2, bandSource},
+	{"cooling_time", oCooling, "s", "", []term{tRoom, tNet}, ""},
 	// coolingBasis shows which of its two forms holds
 	{"pulse_frequency", oPulse, "Hz", "pi/4·{d}²·{v_w}/(pi·{d}³/6)", []term{tWire, tFeed},
-		"mass balance at one drop of the wire's diameter a pulse", OwnCalc},
+		"mass balance at one drop of the wire's diameter a pulse"},
 	{"effective_current", oEffective, "A", "√({Ip}²·{s} + {Ib}²·(1 − {s}))", []term{from("Ip", "peak", "A", oPeak),
 		from("Ib", "base", "A", oBase), from("s", "share of the time at the peak", "", oAtPeak)},
-		"definition, of a square pulse that throws one drop; it loads cable, tip and power source", OwnCalc},
+		"definition, of a square pulse that throws one drop; it loads cable, tip and power source"},
 	{"pulse_power", oPulsePower, "%", "100·(1 + {r}·({Ie}² − {I}²)/({U}·{I}))", []term{of("r", inArcSlope),
-		from("Ie", "effective current", "A", oEffective), tAmps, tVolts}, pulsePowerSource, OwnCalc},
+		from("Ie", "effective current", "A", oEffective), tAmps, tVolts}, pulsePowerSource},
 }
 
 const (
@@ -94,7 +94,7 @@ const (
 
 // travelByStep is the travel of a timed arc.
 var travelByStep = figureSpec{"travel", oTravel, "mm/s", "{step}/({t_on} + {t_off})", []term{tStep, tOn, tOff},
-	"definition: the mean speed along the seam", OwnCalc}
+	"definition: the mean speed along the seam"}
 
 // byLength are the outputs per length of seam: for a timed arc they count the share of the time with the arc on.
 var byLength = []out{oArcEnergy, oHeatInput, oNet, oMassPerSeam, oBead}
@@ -119,17 +119,17 @@ func (spec figureSpec) times(factor string, t term) *figureSpec {
 var readingSpec = figureSpec{"wire_feed", oFeedMin, "m/min",
 	"60·({I}·{phi} + {I}²·R)/(pi/4·{d}²·{rho}·{H_liq}), R = {rho_e}·{L}/(pi/4·{d}²)",
 	[]term{of("I", inAmps), tPhi, tWire, tRho, tHLiq, tRhoE, tStick},
-	wireSource + "; the feed that the given current melts", OwnCalc}
+	wireSource + "; the feed that the given current melts"}
 
 // The step of a timed arc: where travel is given, and where a spot must fill an open root.
 var (
 	stepByTravel = figureSpec{"spot_step", oStep, "mm", "{v}·({t_on} + {t_off})", []term{of("v", inTravel), tOn, tOff},
-		"definition", OwnCalc}
+		"definition"}
 	stepInGap = figureSpec{"spot_step", oStep, "mm",
 		"min(√({sigma}² + 2·{k}/{rhoc}·{t_on}), pi/4·{d}²·{v_w}·{eta_d}·{t_on}/({g}·{t}·(1 + {r})))", []term{
 			tSpread, tK1, tC1, tOn, tWire, tFeed, tDep, of("g", inGap), tThick1,
 			of("r", inReinforce)},
-		"half of the puddle's length, or what one spot fills by mass balance", OwnCalc}
+		"half of the puddle's length, or what one spot fills by mass balance"}
 )
 
 // cappedVolts is the load line beyond the current from which it is flat.

@@ -61,40 +61,37 @@ func material(m *tables.Metal, conductivity, heatCapacity float64) section.Mater
 		Latent:   m.Latent.V * m.Density.V * 1e-3, Steel: m.Family == tables.Steel}
 }
 
-// heatField finds the heat states of one job at any feed and travel.
+// heatField finds the heat states of one job, and its limits, at any feed and travel.
 type heatField struct {
-	b      *board
-	in     section.Input
-	toes   func(area, w1, w2 float64) (section.Toes, error)
-	one    bool
-	liquid liquid
-	part   wholePart
+	b    *board
+	in   section.Input
+	part wholePart
+	margins
 }
 
 func (b *board) heatField(card *Card) heatField {
-	h := heatField{b, b.sectionInput(card), beadSection(card), card.Setup.One, newLiquid(b, card), newPart(b, card)}
-	if b.chain.ampsGiven { // else the amps would override the feed that is asked for
-		c := *b
-		c.chain.ampsGiven = false
-		h.b = &c
-	}
-	return h
+	return heatField{b, b.sectionInput(card), newPart(b, card), newMargins(b, card)}
 }
 
-// at finds the state at a feed and travel, mm/s; with zinc it follows the isotherms of zinc outward too.
-func (h *heatField) at(feed, travel float64, zinc bool) (heatState, error) {
+// at finds the state at a feed and travel, mm/s, with the section altered; with zinc it follows the isotherms of zinc
+// outward too.
+func (h *heatField) at(feed, travel float64, zinc bool, alter ...func(*section.Input)) (heatState, error) {
 	in, o, err := h.fed(feed, travel)
 	if err != nil {
 		return heatState{o: o}, err
+	}
+	for _, change := range alter {
+		change(&in)
 	}
 	return h.solve(&in, &o, zinc)
 }
 
 // fed is the section's input at a feed and travel, mm/s, with the outputs of wire and arc there.
 func (h *heatField) fed(feed, travel float64) (in section.Input, o [outs]float64, err error) {
-	k := h.b.inputs
+	k, c := h.b.inputs, h.b.chain
 	k[inFeed], k[inTravel] = feed, travel
-	if err := h.b.chain.travelling(&k, &o); err != nil {
+	c.ampsGiven = false // else the amps would override the feed that is asked for
+	if err := c.travelling(&k, &o); err != nil {
 		return in, o, err
 	}
 	in = h.in
@@ -111,7 +108,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 	if zinc && (h.b.chain.zinc[0] || h.b.chain.zinc[1]) {
 		in.Lowest = tables.ZincMelts.V
 	}
-	asked := sectionAsked{in, h.liquid.toe, h.liquid.solid, h.liquid.members}
+	asked := sectionAsked{in, h.liquid.toe, h.solid, h.members}
 	found, err := cachedSections.answer(asked, (*sectionAsked).solve)
 	if err != nil {
 		return s, err
@@ -129,7 +126,7 @@ func (h *heatField) solve(from *section.Input, o *[outs]float64, zinc bool) (hea
 	if in.Joint == section.StripJoint {
 		s.onStrip()
 	}
-	if h.one {
+	if h.members == 1 {
 		s.wet[1], s.skin[1] = s.wet[0], s.skin[0]
 	}
 	h.stand(&s, &in)
@@ -143,7 +140,7 @@ const barelyWets = 0.05
 // stand finds the toe angles of the bead on its members.
 func (h *heatField) stand(s *heatState, in *section.Input) {
 	s.steepest = math.Pi
-	toes, err := h.toes(s.o[oBead], max(s.wet[0], barelyWets), max(s.wet[1], barelyWets))
+	toes, err := h.wanted.toes(s.o[oBead], max(s.wet[0], barelyWets), max(s.wet[1], barelyWets))
 	if err == nil {
 		s.steepest, s.stood = toes.Larger(), toes
 	}
@@ -159,29 +156,6 @@ func (c *chain) travelling(k *[inputCount]float64, o *[outs]float64) error {
 		return err
 	}
 	return c.lineHeat(k, o)
-}
-
-// beadSection is the geometry of the joint's bead, from its area and wetted widths.
-func beadSection(card *Card) func(area, w1, w2 float64) (section.Toes, error) {
-	t1, t2 := card.Setup.Members[0].Core, card.Setup.Members[1].Core
-	gap, want := card.Used.Gap.V, wantedOf(card)
-	switch Lies(card) {
-	case "lap":
-		return func(a, w1, w2 float64) (section.Toes, error) {
-			return section.Lap(a, w1, w2, t1, gap, want.creep([2]float64{w1, w2}))
-		}
-	case "tee":
-		return func(a, w1, w2 float64) (section.Toes, error) {
-			return section.Tee(a, w1, w2, gap, want.creep([2]float64{w1, w2}))
-		}
-	case "corner":
-		return func(a, w1, w2 float64) (section.Toes, error) { return section.Corner(a, w1, w2, t1, t2, gap) }
-	case "edge":
-		return func(a, w1, w2 float64) (section.Toes, error) { return section.Edge(a, w1, w2, t1, t2, gap) }
-	case "overlay":
-		return func(a, w1, _ float64) (section.Toes, error) { return section.Overlay(a, w1) }
-	}
-	return func(a, w1, w2 float64) (section.Toes, error) { return section.Butt(a, w1, w2, gap, min(t1, t2)) }
 }
 
 // coldAngle is the toe angle, rad, above which the bead of a joint counts as a cold lap.

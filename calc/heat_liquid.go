@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"strings"
-
 	"brazebooth/calc/hang"
 	"brazebooth/calc/limit"
 	"brazebooth/calc/section"
@@ -14,9 +12,7 @@ type liquid struct {
 	joint         hang.Joint // of the job; bead, widths and pool come with a setting
 	gap, position bool       // which of the two the job asks for
 	filler        *tables.Filler
-	toe           float64    // C
-	solid         [2]float64 // C
-	members       int
+	toe           float64 // C
 }
 
 func newLiquid(b *board, card *Card) liquid {
@@ -27,13 +23,13 @@ func newLiquid(b *board, card *Card) liquid {
 		position: u.Position != "" && u.Position != "flat",
 		filler:   &card.Setup.Filler, toe: b.inputs[inToe]}
 	l.joint = hang.Joint{Kind: Lies(card), Position: u.Position, Mode: u.Mode, Gap: u.Gap.V, Wire: b.inputs[inWire],
-		Backing: u.backed(), Leg: legWanted(card), Assumed: hang.Usual(u.Mode)}
+		Backing: u.backed(), Assumed: hang.Usual(u.Mode)}
 	if u.Joint == "edge" { // its bead hangs like a bead on a face, by the chord from toe to toe
 		l.joint.Kind = "overlay"
 	}
 	l.joint.Liquid, _ = hang.LiquidOf(&card.Setup.Filler)
 	for i, m := range card.Setup.Joined() {
-		l.joint.Thick[i], l.solid[i], l.members = m.Core, m.Metal.Solidus.V, i+1
+		l.joint.Thick[i] = m.Core
 	}
 	if card.Setup.One {
 		l.joint.Thick[1] = l.joint.Thick[0]
@@ -64,66 +60,41 @@ func (l *liquid) edges(s *heatState) (bridges, stays float64) {
 		return bridges, stays
 	}
 	j := l.at(s)
-	list, err := hang.Edges(&j)
+	gap, hangs, err := hang.Edges(&j)
 	if err != nil { // a state that no joint can have: far too hot or too cold
-		list[0].Margin, list[1].Margin, list[3].Margin = -hang.Most, -hang.Most, -hang.Most
+		gap.Margin, hangs.Margin = -hang.Most, -hang.Most
 	}
-	if l.gap {
-		for _, e := range list[:2] { // bridges, touches
-			if e.Why == "" && e.Margin < hang.Most {
-				bridges = min(bridges, e.Margin)
-			}
-		}
+	if l.gap && gap.Why == "" && gap.Margin < hang.Most {
+		bridges = gap.Margin
 	}
-	if e := &list[3]; l.position && e.Why == "" {
-		stays = e.Margin
+	if l.position && hangs.Why == "" {
+		stays = hangs.Margin
 	}
 	return bridges, stays
 }
 
-// notJudged says why bridging or staying is not judged though the job asks for it; "" else.
-func (l *liquid) notJudged() (bridges, stays string) {
+// notJudged says why bridging is not judged though the job asks for it; "" else.
+func (l *liquid) notJudged() string {
 	if l.joint.Kind == "corner" && l.joint.Gap > tables.SteadyGap.V {
-		return "nothing here computes whether the metal bridges an open corner; close it", ""
+		return "nothing here computes whether the metal bridges an open corner; close it"
 	}
-	if !l.gap && !l.position {
-		return "", ""
+	gap, _, err := hang.Edges(&l.joint)
+	if err != nil || !l.gap {
+		return ""
 	}
-	j := l.joint
-	list, err := hang.Edges(&j)
-	if err != nil {
-		return "", ""
-	}
-	if l.gap {
-		bridges = clause(list[0].Why)
-		if l.joint.Kind != "butt" {
-			bridges = clause(list[1].Why)
-		}
-	}
-	if l.position {
-		stays = clause(list[3].Why)
-	}
-	return bridges, stays
-}
-
-// clause is a reason for a sentence that already says “not judged”.
-func clause(why string) string {
-	return strings.TrimSuffix(strings.TrimPrefix(why, "Not judged, because "), ".")
+	return gap.Why
 }
 
 // doubt is one standard deviation of the logarithm of filling, bridging or staying.
 func (l *liquid) doubt(at limit.Limit) float64 {
-	j := l.joint
-	list, _ := hang.Edges(&j)
-	switch {
-	case at == limit.Filled:
-		return list[2].Doubt
-	case at == limit.Stays:
-		return list[3].Doubt
-	case j.Kind == "butt":
-		return list[0].Doubt
+	bridges, hangs, _ := hang.Edges(&l.joint)
+	switch at {
+	case limit.Filled:
+		return hang.FillsDoubt(l.joint.Gap)
+	case limit.Stays:
+		return hangs.Doubt
 	}
-	return list[1].Doubt
+	return bridges.Doubt
 }
 
 // through is how far ahead of the arc the sheet gets as hot as the toe, mm, in the mean over its thickness: the puddle
@@ -150,39 +121,17 @@ func meanSheet(in *section.Input) (m section.Material, thick float64) {
 // Steel between room and brazing temperature, means of the curves of EN 1993-1-2: W/mmK and J/mm3K.
 const steelK, steelRhoC = 0.038, 0.0056
 
-// sag is the height of the root's bead under an open butt, mm; false where none is computed.
-func (l *liquid) sag(s *heatState) (hang.Estimate, bool) {
-	if !l.gap || l.joint.Kind != "butt" || l.joint.Backing != "" {
-		return hang.Estimate{}, false
-	}
+// estimate is a figure of the liquid at a state; false where none is computed.
+func (l *liquid) estimate(s *heatState, of func(*hang.Joint) (hang.Estimate, error)) (hang.Estimate, bool) {
 	j := l.at(s)
-	e, err := hang.SagHeight(&j, l.filler)
-	return e, err == nil
-}
-
-// largestBead is the largest bead that hangs in the job's position, mm2; false where none is computed.
-func (l *liquid) largestBead(s *heatState) (hang.Estimate, bool) {
-	if !l.position {
-		return hang.Estimate{}, false
-	}
-	j := l.at(s)
-	e, err := hang.LargestBead(&j)
-	return e, err == nil
-}
-
-// longestPool is the longest puddle that stays in a vertical position, mm; false where none is computed.
-func (l *liquid) longestPool(s *heatState) (hang.Estimate, bool) {
-	if !l.position {
-		return hang.Estimate{}, false
-	}
-	j := l.at(s)
-	e, err := hang.LongestPool(&j)
+	e, err := of(&j)
 	return e, err == nil
 }
 
 // bridgesUpTo is the largest gap that a setting bridges, mm; false where none is computed. Each gap takes a
 // cross-section of its own.
-func (h *heatField) bridgesUpTo(l *liquid, feed, travel float64) (hang.Estimate, bool) {
+func (h *heatField) bridgesUpTo(feed, travel float64) (hang.Estimate, bool) {
+	l := &h.liquid
 	if !l.gap || l.joint.Kind != "butt" {
 		return hang.Estimate{}, false
 	}

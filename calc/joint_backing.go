@@ -79,13 +79,12 @@ func (b *board) behind(in *section.Input, backing string) {
 	}
 }
 
-// without is a section's input without its bar or strip.
-func without(in section.Input) section.Input {
+// bareRoot takes bar or strip off a section's input.
+func bareRoot(in *section.Input) {
 	in.Bar = section.Bar{}
 	if in.Joint == section.StripJoint {
 		in.Joint = section.ButtJoint
 	}
-	return in
 }
 
 // onStrip gives the second sheet of a butt on a strip the values of the first, since the two are alike. The second skin

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"brazebooth/calc/hang"
+	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
 
@@ -78,6 +79,25 @@ func (w *wanted) bead(in float64) float64 { return min(w.area(in), w.most) }
 // creep is how far metal runs into the gap, mm, where the bead wets that wide.
 func (w *wanted) creep(wet [2]float64) float64 {
 	return min(tables.CreepsIn.V*min(wet[0], wet[1]), w.inMost)
+}
+
+// toes is the geometry of the joint's bead, from its area, mm2, and its wetted widths, mm.
+func (w *wanted) toes(area, w1, w2 float64) (section.Toes, error) {
+	t1, t2 := w.thick[0], w.thick[1]
+	in := w.creep([2]float64{w1, w2})
+	switch w.joint {
+	case "lap":
+		return section.Lap(area, w1, w2, t1, w.gap, in)
+	case "tee":
+		return section.Tee(area, w1, w2, w.gap, in)
+	case "corner":
+		return section.Corner(area, w1, w2, t1, t2, w.gap)
+	case "edge":
+		return section.Edge(area, w1, w2, t1, t2, w.gap)
+	case "overlay":
+		return section.Overlay(area, w1)
+	}
+	return section.Butt(area, w1, w2, w.gap, min(t1, t2))
 }
 
 // openFillet reports a lap or tee with a gap, whose need depends on how wide the metal wets.

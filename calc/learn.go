@@ -63,18 +63,10 @@ func (w *warnings) learned(s *spread) {
 	if !n.Set {
 		return
 	}
-	before := Card{}
-	open := Unlearned(w.card.Used)
+	open := Unlearned(w.card.Job)
 	open.Feed, open.Amps = Some(s.value[oFeedMin]), Opt{}
-	if !w.card.Job.Volts.Set {
-		open.Volts = Opt{}
-	}
-	if resolve(open, &before) != nil {
-		return
-	}
-	before.Job.StickOut = w.card.Job.StickOut
-	was, err := newBoard(&before).spread()
-	if err != nil {
+	was, ok := arcOf(open)
+	if !ok {
 		return
 	}
 	w.tell("learned", Info, "readings of this power source with this wire, normal posterior",
@@ -82,4 +74,15 @@ func (w *warnings) learned(s *spread) {
 			"%.1f, before %.1f to %.1f.", n.V, s.low[oAmps], s.high[oAmps], was.low[oAmps], was.high[oAmps],
 		s.low[oVolts],
 		s.high[oVolts], was.low[oVolts], was.high[oVolts])
+}
+
+// arcOf is what wire and arc of a job give; its travel does not matter to them. False where nothing is computed.
+func arcOf(job Job) (*spread, bool) {
+	job.Travel = Some(tables.HandSpeedLow.V)
+	b, _, err := laidOut(nil, job)
+	if err != nil {
+		return nil, false
+	}
+	s, err := b.spread()
+	return s, err == nil
 }

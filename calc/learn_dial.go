@@ -34,14 +34,6 @@ func checkDials(j *Job) error {
 	return nil
 }
 
-// ownMode leaves out a volts dial that was read with another arc than a completed job has.
-func ownMode(j Job) Job {
-	if j.VoltsDial.Pulsed != (j.Mode == "pulsed") {
-		j.VoltsDial = learned.Dial{}
-	}
-	return j
-}
-
 // dialFigures adds the positions of the booth's dials for the settings to these.
 func dialFigures(card *Card, settings []Figure) []Figure {
 	list := settings

@@ -68,8 +68,12 @@ func WithoutReadings(j Job) Job {
 	return j
 }
 
-// forThisWire leaves out what was learned with another filler, wire or mode than a completed job has.
+// forThisWire leaves out what was learned with another filler, wire or mode, or with another arc, than a completed job
+// has.
 func forThisWire(j Job) Job {
+	if j.VoltsDial.Pulsed != (j.Mode == "pulsed") {
+		j.VoltsDial = learned.Dial{}
+	}
 	if j.Rhythm.For != LearnedKey(j.Filler, j.Wire.V, "timed") || j.Mode != "timed" {
 		j.Rhythm = learned.Rhythm{}
 	}

@@ -21,16 +21,16 @@ func inGrid(t *testing.T, job Job, use func(l *limit.All, bead float64)) {
 	}
 	b := newBoard(&c)
 	b.effort = effort.New(t.Context())
-	m, h := newMargins(b, &c), b.heatField(&c)
+	h := b.heatField(&c)
 	low, high := b.steadyFeeds()
-	feeds, travels := grid.Axis{Low: low, High: high, N: 20}, grid.Axis{Low: m.slow, High: m.fast, N: 16}
+	feeds, travels := grid.Axis{Low: low, High: high, N: 20}, grid.Axis{Low: h.slow, High: h.fast, N: 16}
 	for i := range feeds.N {
 		for k := range travels.N {
 			s, err := h.at(feeds.At(float64(i)), travels.At(float64(k)), false)
 			if err != nil {
 				continue
 			}
-			l := m.logs(&s)
+			l := h.logs(&s)
 			use(&l, s.o[oBead])
 		}
 	}

@@ -60,43 +60,33 @@ func (b *board) partFigures(card *Card, s *spread) []Figure {
 	if !p.known {
 		return nil
 	}
-	type found struct{ rise, after, hold float64 }
-	at := func(heat, share float64) (f found, ok bool) {
-		q := p
-		q.EdgeShare = share
-		rise, err := q.Rise(heat*travel, travel)
-		after, err2 := q.After(heat*travel, travel)
-		return found{rise, after, q.Hold(after)}, err == nil && err2 == nil
-	}
 	share := tables.StripShare
-	mid, ok := at(net, share.V)
-	var list [4]found
-	for i, x := range [4][2]float64{{s.low[oNet], share.V}, {s.high[oNet], share.V}, {net, share.Low},
+	var found [5][3]float64 // rise, after and hold: as they are, and with heat and share at each end of its interval
+	for i, x := range [5][2]float64{{net, share.V}, {s.low[oNet], share.V}, {s.high[oNet], share.V}, {net, share.Low},
 		{net, share.High}} {
-		var known bool
-		list[i], known = at(x[0], x[1])
-		ok = ok && known
+		q := p
+		q.EdgeShare = x[1]
+		rise, err := q.Rise(x[0]*travel, travel)
+		after, err2 := q.After(x[0]*travel, travel)
+		if err != nil || err2 != nil {
+			return nil
+		}
+		found[i] = [3]float64{rise, after, q.Hold(after)}
 	}
-	if !ok {
-		return nil
-	}
-	figure := func(name, unit, formula string, of func(f *found) float64) Figure {
-		v := of(&mid)
-		down := math.Hypot(of(&list[0])-v, of(&list[2])-v)
-		up := math.Hypot(of(&list[1])-v, of(&list[3])-v)
+	figure := func(k int, name, unit, formula string) Figure {
+		v := found[0][k]
+		down := math.Hypot(found[1][k]-v, found[3][k]-v)
+		up := math.Hypot(found[2][k]-v, found[4][k]-v)
 		return NewFigure(name, unit, v, max(0, v-down), v+up, OwnBasis(formula, partSource,
 			Derived("", "net power", net*travel, "W"), In("", "seam", p.Length, "mm"),
 			Derived("", "mass of the part", p.Volume*p.density*1e-6, "kg"),
 			In("", "free convection", tables.FreeConvection.V, "W/m2K")))
 	}
-	after := figure("next_start", "C", "the whole part when the seam is done and its heat has spread",
-		func(f *found) float64 { return f.after })
+	rise := figure(0, "seam_rise", "K", "what the edges throw back or what the whole part takes up, the larger")
+	after := figure(1, "next_start", "C", "the whole part when the seam is done and its heat has spread")
 	after.Low = max(after.Low, min(p.Start, after.Value))
-	figures := []Figure{figure("seam_rise", "K", "what the edges throw back or what the whole part takes up, the "+
-		"larger",
-		func(f *found) float64 { return f.rise }), after}
-	hold := figure("next_hold", "s", "until the part is down to "+Number(math.Round(p.Coolest))+" °C",
-		func(f *found) float64 { return f.hold })
+	figures := []Figure{rise, after}
+	hold := figure(2, "next_hold", "s", "until the part is down to "+Number(math.Round(p.Coolest))+" °C")
 	if hold.High > 0 { // else the next bead may follow at once
 		figures = append(figures, hold)
 	}

@@ -5,6 +5,7 @@ import (
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/limit"
+	"brazebooth/calc/section"
 	"brazebooth/tables"
 )
 
@@ -32,8 +33,8 @@ func (e *ends) atEnd() bool {
 }
 
 // ends adds the limits at the seam's end to a state that was found at its start; factor multiplies the heat.
-func (h *heatField) ends(m *margins, s *heatState, factor float64, zinc bool) (ends, error) {
-	e := ends{start: m.logs(s)}
+func (h *heatField) ends(s *heatState, factor float64, zinc bool) (ends, error) {
+	e := ends{start: h.logs(s)}
 	if !h.part.known {
 		return e, nil
 	}
@@ -45,7 +46,7 @@ func (h *heatField) ends(m *margins, s *heatState, factor float64, zinc bool) (e
 	if e.rise, err = h.part.Rise(in.Heat*in.Travel, in.Travel); err != nil || e.rise == 0 {
 		return e, err
 	}
-	hot := *m
+	hot := h.margins
 	in.Start += e.rise
 	hot.start = in.Start
 	if in.Start >= in.Filler.Toe-1 {
@@ -61,22 +62,32 @@ func (h *heatField) ends(m *margins, s *heatState, factor float64, zinc bool) (e
 
 // limits are those of a setting, feed and travel in mm/s, where the heat is a factor times the computed one; for a part
 // that warms up the worse of its seam's start and end. With an error they are limit.Hopeless.
-func (h *heatField) limits(m *margins, feed, travel, factor float64) (limit.All, error) {
-	in, o, err := h.fed(feed, travel)
+func (h *heatField) limits(feed, travel, factor float64) (limit.All, error) {
+	zinc := h.zinc > 0
+	s, err := h.at(feed, travel, zinc, func(in *section.Input) { in.Heat *= factor })
 	if err != nil {
 		return limit.Hopeless, err
 	}
-	in.Heat *= factor
-	zinc := m.zinc > 0
-	s, err := h.solve(&in, &o, zinc)
-	if err != nil {
-		return limit.Hopeless, err
-	}
-	e, err := h.ends(m, &s, factor, zinc)
+	e, err := h.ends(&s, factor, zinc)
 	if err != nil {
 		return limit.Hopeless, err
 	}
 	return e.worse(), nil
+}
+
+// beside are the limits at another feed and travel, mm/s; NaN where the model does not reach.
+func (h *heatField) beside(feed, travel float64) limit.All {
+	l, err := h.limits(feed, travel, 1)
+	if err != nil {
+		return limit.Every(math.NaN())
+	}
+	return l
+}
+
+// worst is the least of them.
+func (h *heatField) worst(feed, travel float64) float64 {
+	l := h.beside(feed, travel)
+	return l.Worst()
 }
 
 // coldStart says how long a seam is colder at its beginning, in metal that carries the heat ahead of the arc. Steel has

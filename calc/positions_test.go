@@ -2,6 +2,8 @@ package calc_test
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"testing"
 
 	"brazebooth/calc"
@@ -76,5 +78,23 @@ func TestEveryPositionHasATechnique(t *testing.T) {
 				t.Errorf("%s %s: no word that the position is computed and untested", joint.ID, p.ID)
 			}
 		}
+	}
+}
+
+// How thick the plate under an overlay is hardly changes what hangs on it, up to the thickest that may be typed.
+func TestThickPlateHoldsAnOverlayToo(t *testing.T) {
+	last := 0.0
+	for thick := 60.0; thick <= 150; thick += 10 {
+		card := solved(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(thick), Joint: "overlay",
+			Position: "horizontal", Feed: calc.Some(9), Travel: calc.Some(13)})
+		i := slices.IndexFunc(card.Edges, func(e calc.Edge) bool { return e.Name == "metal stays up" })
+		if i < 0 {
+			t.Fatalf("on %g mm nothing says whether the metal stays up", thick)
+		}
+		holds := card.Edges[i].Basis.Inputs[1].Value // over the metal that is there
+		if !card.Edges[i].Met || last > 0 && math.Abs(holds/last-1) > 0.03 {
+			t.Errorf("on %g mm it holds %.3f times the metal, on 10 mm less %.3f", thick, holds, last)
+		}
+		last = holds
 	}
 }

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"brazebooth/calc/formula"
 	"brazebooth/calc/limit"
 	"brazebooth/calc/limit/grid"
 	"brazebooth/calc/section"
@@ -31,7 +32,6 @@ const (
 // warmth searches how warm the parts must be at one feed.
 type warmth struct {
 	h         heatField
-	m         margins
 	feed      float64 // mm/s
 	room, top float64 // C
 	// The search ends once parts that are not warmed are wetted: then nothing else is asked. Most cold settings are
@@ -41,39 +41,32 @@ type warmth struct {
 
 // newWarmth is the search with the strongest arc of the job's wire.
 func (b *board) newWarmth(card *Card) warmth {
-	w := warmth{h: b.heatField(card), m: newMargins(b, card), room: tables.RoomTemperature.V, top: HottestPreheat(card)}
+	w := warmth{h: b.heatField(card), room: tables.RoomTemperature.V, top: HottestPreheat(card)}
 	_, w.feed = b.steadyFeeds()
-	for i := range w.m.members {
-		w.top = min(w.top, w.m.solid[i]-tables.BelowSolidus.V)
+	for i := range w.h.members {
+		w.top = min(w.top, w.h.solid[i]-tables.BelowSolidus.V)
 	}
-	w.m.start = w.room
 	return w
 }
 
 // at are the limits at a travel with the parts at a temperature, C, and the section altered; known is false where the
 // model does not reach.
-func (w *warmth) at(travel, start float64, alter func(*section.Input)) (l limit.All, s heatState, known bool) {
-	in, o, err := w.h.fed(w.feed, travel)
+func (w *warmth) at(travel, start float64, alter ...func(*section.Input)) (l limit.All, s heatState, known bool) {
+	alter = append(alter, func(in *section.Input) { in.Start = start })
+	s, err := w.h.at(w.feed, travel, false, alter...)
 	if err != nil {
 		return l, s, false
 	}
-	in.Start = start
-	if alter != nil {
-		alter(&in)
-	}
-	if s, err = w.h.solve(&in, &o, false); err != nil {
-		return l, s, false
-	}
-	m := w.m
+	m := w.h.margins
 	m.start = start
 	return m.logs(&s), s, true
 }
 
 // least is the temperature, C, from low to high, from which the bead wets at a travel; NaN where it does not wet at
 // high. Heat beyond the section's grid counts as wetting.
-func (w *warmth) least(travel, low, high float64, alter func(*section.Input)) float64 {
+func (w *warmth) least(travel, low, high float64, alter ...func(*section.Input)) float64 {
 	wets := func(start float64) bool {
-		l, _, known := w.at(travel, start, alter)
+		l, _, known := w.at(travel, start, alter...)
 		return !known || l[limit.Wets] >= 0
 	}
 	if !wets(high) {
@@ -82,13 +75,8 @@ func (w *warmth) least(travel, low, high float64, alter func(*section.Input)) fl
 	if wets(low) {
 		return low
 	}
-	for high-low > preheatStep {
-		if mid := (low + high) / 2; wets(mid) {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
+	halvings := int(math.Ceil(math.Log2((high - low) / preheatStep)))
+	_, high = formula.Bisect(low, high, halvings, func(start float64) bool { return !wets(start) })
 	return high
 }
 
@@ -97,9 +85,9 @@ func (w *warmth) least(travel, low, high float64, alter func(*section.Input)) fl
 func (w *warmth) find() preheat {
 	nan := math.NaN()
 	p := preheat{least: nan, low: nan, high: nan, wets: nan, feed: w.feed, room: w.room}
-	slow, fast := w.m.slow, w.m.fast
+	slow, fast := w.h.slow, w.h.fast
 	if _, o, err := w.h.fed(w.feed, slow); err == nil {
-		fast = max(slow, min(fast, slow*o[oBead]/w.m.wanted.at(nil)))
+		fast = max(slow, min(fast, slow*o[oBead]/w.h.wanted.at(nil)))
 		p.amps = o[oAmps]
 	}
 	travels := grid.Axis{Low: slow, High: fast, N: travelTries}
@@ -109,7 +97,7 @@ func (w *warmth) find() preheat {
 	top := w.top
 	for i := range travels.N {
 		v := travels.At(float64(i))
-		t := w.least(v, w.room, top, nil)
+		t := w.least(v, w.room, top)
 		if math.IsNaN(t) {
 			continue
 		}
@@ -152,7 +140,7 @@ func (w *warmth) weaker() preheat {
 // others is an edge beside wetting that is not met, "" where all are met. The travel was chosen so that filling is met
 // exactly, hence the small tolerance.
 func (w *warmth) others(travel, start float64) string {
-	l, _, known := w.at(travel, start, nil)
+	l, _, known := w.at(travel, start)
 	if !known {
 		return limit.Burn.Edge()
 	}
@@ -200,7 +188,7 @@ func (w *warmth) band(p *preheat, b *board) {
 // power is the heat at both ends of its interval over the heat. The meter shows the current, so that only volts and arc
 // efficiency vary.
 func (w *warmth) power(b *board) (low, high float64) {
-	_, o, err := w.h.fed(w.feed, w.m.slow)
+	_, o, err := w.h.fed(w.feed, w.h.slow)
 	if err != nil {
 		return 1, 1
 	}

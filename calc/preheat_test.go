@@ -113,9 +113,9 @@ func TestWhatACardSaysOfPreheatHolds(t *testing.T) {
 			t.Errorf("%v warmed to %.0f °C: %s", x, job.Preheat.V, warm.Verdict())
 		}
 		w := warmthOf(t, c.Job)
-		for travel := w.m.slow; travel < w.m.fast; travel *= 1.2 {
-			l, s, known := w.at(travel, least-60, nil)
-			if known && l[limit.Wets] >= 0 && s.o[oBead] >= w.m.wanted.at(nil) {
+		for travel := w.h.slow; travel < w.h.fast; travel *= 1.2 {
+			l, s, known := w.at(travel, least-60)
+			if known && l[limit.Wets] >= 0 && s.o[oBead] >= w.h.wanted.at(nil) {
 				t.Errorf("%v: wets at %.0f °C and %.1f mm/s, the card says %.0f °C", x, least-60, travel, least)
 			}
 		}

@@ -13,9 +13,8 @@ import (
 // Probe finds what a laid job would do if the heat, the feed or the travel were other than computed, for judging beads.
 // What the job does as it stands is on its card.
 type Probe struct {
-	b       *board
-	field   heatField
-	margins margins
+	b     *board
+	field heatField
 }
 
 // ProbeOf lays out the heat flow of a job whose settings are all known, see Laid. Errors as Solve. Once ctx is
@@ -25,7 +24,7 @@ func ProbeOf(ctx context.Context, job *Job) (*Probe, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Probe{b, b.heatField(card), newMargins(b, card)}, nil
+	return &Probe{b, b.heatField(card)}, nil
 }
 
 // state is the state at the job's own feed and travel where the heat is exp(shift) times the computed one.
@@ -51,7 +50,7 @@ func (p *Probe) Limits(shift float64) (limit.All, bool) {
 	if err != nil {
 		return limit.All{}, false
 	}
-	return p.margins.logs(&s), true
+	return p.field.logs(&s), true
 }
 
 // LimitsOf are Limits at several shifts, computed side by side.
@@ -72,7 +71,7 @@ func (p *Probe) Inside(heat, shift float64) (float64, bool) {
 	if err != nil {
 		return 0, false
 	}
-	l := p.margins.logs(&s)
+	l := p.field.logs(&s)
 	switch {
 	case heat > 0 && s.bridged:
 		return l[limit.Wets], true
@@ -92,7 +91,7 @@ func (p *Probe) Simple() (l limit.All, ok bool) {
 	if p.b.chain.travelling(&p.b.inputs, &o) != nil {
 		return l, false
 	}
-	m := &p.margins
+	m := &p.field
 	if !m.liquid.gap && !m.liquid.position && !m.wanted.openFillet() {
 		m.simple(&o, nil, &l)
 		return l, true
@@ -120,8 +119,8 @@ func (p *Probe) ZincBehind() float64 {
 		return 0
 	}
 	widest := 0.0
-	for i := range p.margins.members {
-		if p.margins.coated[i] {
+	for i := range p.field.members {
+		if p.field.coated[i] {
 			widest = max(widest, known(s.boiledBack[i]))
 		}
 	}
@@ -176,7 +175,7 @@ func HeatOf(card *Card) (m [2]MemberHeat, ok bool) {
 	}
 	s, err := p.state(0, false)
 	for i := range m {
-		m[i] = MemberHeat{s.skin[i], p.margins.solid[i], s.wet[i]}
+		m[i] = MemberHeat{s.skin[i], p.field.solid[i], s.wet[i]}
 	}
 	return m, err == nil
 }

@@ -33,7 +33,7 @@ func ReachOf(ctx context.Context, card *Card, temperatures ...float64) (list [2]
 		}
 	}
 	form := tables.ZincBandForm
-	for member := range p.margins.members {
+	for member := range p.field.members {
 		for i := range temperatures {
 			mid, low, high := ends[0][member][i], ends[1][member][i], ends[2][member][i]
 			if math.IsNaN(mid) || math.IsNaN(low) || math.IsNaN(high) {
@@ -83,7 +83,7 @@ func (p *Probe) reach(shift float64, temperatures []float64) (far [2][]float64, 
 	if err != nil {
 		return far, err
 	}
-	for member := range p.margins.members {
+	for member := range p.field.members {
 		for _, t := range temperatures {
 			far[member] = append(far[member], r.Front[member].Over(t))
 		}

@@ -24,7 +24,7 @@ type Remedy struct {
 // is work left for; it also lists remedies that the model cannot try. each is about the work of one remedy.
 func remedies(e *effort.Account, each int64, job Job, card *Card) ([]Remedy, error) {
 	tries := candidates(&job, card)
-	tried := make([]*Remedy, len(tries))
+	var list []Remedy
 	for from, before := 0, e.Work(); from < len(tries); {
 		if from > 0 { // some take more work than the job itself
 			each = max(each, (e.Work()-before)/int64(from))
@@ -34,18 +34,16 @@ func remedies(e *effort.Account, each int64, job Job, card *Card) ([]Remedy, err
 			to = min(to, 2)
 		}
 		if to == from {
-			for i := from; i < len(tries); i++ {
-				tried[i] = &Remedy{Change: tries[i].change, Late: true}
-			}
+			list = append(list, late(tries[from:])...)
 			break
 		}
-		copy(tried[from:], tryAll(e, tries[from:to], job))
+		list = append(list, tryAll(e, tries[from:to], job, (*candidate).steady)...)
 		from = to
 	}
 	if err := e.Over(); err != nil {
 		return nil, err
 	}
-	list := append(judgedOnes(tried), timedInstead(e, job)...)
+	list = append(list, timedInstead(e, job)...)
 	if err := e.Over(); err != nil {
 		return nil, err
 	}
@@ -58,23 +56,27 @@ func remedies(e *effort.Account, each int64, job Job, card *Card) ([]Remedy, err
 	return list, nil
 }
 
-// tryAll computes changes of a job side by side; nil for a change that is not judged.
-func tryAll(e *effort.Account, tries []candidate, job Job) []*Remedy {
-	out := make([]*Remedy, len(tries))
+// tryAll computes changes of a job side by side, each by try, which returns nil for a change that is not judged.
+func tryAll(e *effort.Account, tries []candidate, job Job,
+	try func(*candidate, *effort.Account, Job) *Remedy) (list []Remedy) {
+	tried := make([]*Remedy, len(tries))
 	var wg crew.Crew
 	for i := range tries {
-		wg.Go(func() { effort.Limited(e.Context(), func() { out[i] = tries[i].of(e, job) }) })
+		wg.Go(func() { tried[i] = try(&tries[i], e, job) })
 	}
 	wg.Wait()
-	return out
-}
-
-// judgedOnes are the remedies of a list without the nils.
-func judgedOnes(tried []*Remedy) (list []Remedy) {
 	for _, r := range tried {
 		if r != nil {
 			list = append(list, *r)
 		}
+	}
+	return list
+}
+
+// late are the remedies of changes that are not tried.
+func late(tries []candidate) (list []Remedy) {
+	for _, c := range tries {
+		list = append(list, Remedy{Change: c.change, Late: true})
 	}
 	return list
 }
@@ -91,8 +93,13 @@ const timedWork int64 = effort.Most / 4
 // sideBySide is how many remedies are started before their work is counted.
 const sideBySide = 4
 
-// of is the remedy that the change gives for a job; nil where the job does not allow it or nothing then judges it.
-func (c *candidate) of(e *effort.Account, job Job) *Remedy {
+// steady is the remedy that the change gives for a job with an arc without pauses; nil where the job does not allow it
+// or nothing then judges it.
+func (c *candidate) steady(e *effort.Account, job Job) *Remedy {
+	if effort.Acquire(e.Context()) != nil {
+		return nil
+	}
+	defer effort.Release()
 	c.alter(&job)
 	card, err := solve(e, job)
 	if err != nil || card.Zone == "not-modelled" {

@@ -92,7 +92,7 @@ func steadyWays(e *effort.Account, job Job) []Remedy {
 	job = withoutTimes(job)
 	job.Mode = ""
 	list = append(list, backingTries(&job)...)
-	found := judgedOnes(tryAll(e, list, job))
+	found := tryAll(e, list, job, (*candidate).steady)
 	for i := range found {
 		found[i].Steady = true
 	}

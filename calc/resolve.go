@@ -69,7 +69,7 @@ func resolve(job Job, card *Card) error {
 			return err
 		}
 	}
-	card.Used = ownMode(forThisWire(r.used))
+	card.Used = forThisWire(r.used)
 	card.Used.read(&card.Setup.Filler)
 	return nil
 }

@@ -125,7 +125,8 @@ func TestASpotTakesTheCardsWire(t *testing.T) {
 // A timed arc is a remedy where it has a rhythm.
 func TestTimedRemedyOpens(t *testing.T) {
 	timed := Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: Some(2), Mode: "timed"}
-	if r := tryTimed(effort.New(t.Context()), "timed arc", timed); !r.Opens || !(r.Margin > 0) {
+	same := candidate{"timed arc", func(*Job) {}}
+	if r := same.timed(effort.New(t.Context()), timed); !r.Opens || !(r.Margin > 0) {
 		t.Errorf("%+v", r)
 	}
 }

@@ -136,8 +136,9 @@ func (b *board) sample(card *Card, m *margins, inputs []varied, z []float64) sam
 		}
 	}
 	h := c.heatField(card)
+	h.margins = *m
 	h.in.Filler.Stir, h.in.Aim = stir, h.in.Aim+aim
-	limits, err := h.limits(m, c.inputs[inFeed], c.inputs[inTravel], 1)
+	limits, err := h.limits(c.inputs[inFeed], c.inputs[inTravel], 1)
 	if err != nil {
 		return sample{z: z}
 	}

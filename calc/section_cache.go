@@ -76,7 +76,9 @@ func (k *sectionCache) answer(asked sectionAsked, compute func(*sectionAsked) (h
 	}
 	s, err := compute(&asked)
 	if err == nil {
-		k.put(&asked, s)
+		k.mu.Lock()
+		defer k.mu.Unlock()
+		k.keep(&asked, s)
 	}
 	return s, err
 }
@@ -91,12 +93,6 @@ func (k *sectionCache) get(asked *sectionAsked) (heated, bool) {
 		}
 	}
 	return s, ok
-}
-
-func (k *sectionCache) put(asked *sectionAsked, s heated) {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	k.keep(asked, s)
 }
 
 // keep is called with the lock held.

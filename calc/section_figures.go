@@ -51,7 +51,7 @@ func (b *board) sectionFigures(list []Figure, card *Card, s *spread, v *verdict)
 func (l *sectionList) liquid() {
 	const bridges = "span, land, hold and sag of an open root, each gap with a cross-section of its own; untested"
 	const stays = "balance of surface tension and weight; untested"
-	m, st := &l.v.margins.liquid, &l.v.state
+	h, st := &l.v.field, &l.v.state
 	put := func(name, unit, formula, source string, e hang.Estimate, ok bool) {
 		if ok {
 			l.list = append(l.list, NewFigure(name, unit, e.V, e.Low, e.High, OwnBasis(formula, source)))
@@ -60,12 +60,13 @@ func (l *sectionList) liquid() {
 	if l.v.logs.Unjudged(limit.Bridges) != "" { // then staying is not judged either
 		return
 	}
-	h := l.b.heatField(l.card)
-	e, ok := h.bridgesUpTo(m, l.s.value[oFeed], l.s.value[oTravel])
+	e, ok := h.bridgesUpTo(l.s.value[oFeed], l.s.value[oTravel])
 	put("largest_gap", "mm", "widest root opening that this setting bridges", bridges, e, ok)
-	e, ok = m.sag(st)
+	e, ok = h.liquid.estimate(st, func(j *hang.Joint) (hang.Estimate, error) {
+		return hang.SagHeight(j, &l.card.Setup.Filler)
+	})
 	put("root_sag", "mm", "height of the root's bead below the sheet", bridges, e, ok)
-	e, ok = m.largestBead(st)
+	e, ok = h.liquid.estimate(st, hang.LargestBead)
 	put("largest_bead", "mm2", "largest bead that stays where it is laid, on this width", stays, e, ok)
 }
 
@@ -95,7 +96,7 @@ func (l *sectionList) figure(name, unit, formula string, r reading, more ...effe
 	var effects []effect
 	low, high := 0.0, 0.0
 	if v > 0 || r.difference {
-		effects = append(l.v.variants.effects(&r, l.b), more...)
+		effects = append(l.effects(&r), more...)
 		down, up := join(effects)
 		if low, high = v-down, v+up; !r.difference {
 			low, high = v*math.Exp(-down), l.highEnd(&r, v, up, more)
@@ -128,7 +129,7 @@ func (l *sectionList) byWidths(r *reading) []effect {
 // byArea is the effect of the uncertainty of the bead's area on a reading that follows from it.
 func (l *sectionList) byArea(r *reading) effect {
 	at, v := &l.v.variants.at, l.s.value[oBead]
-	return effect{byBead, r.step(at, l.reshaped(1, 1, l.s.low[oBead]/v)),
+	return effect{Derived("", "bead area", v, "mm2"), r.step(at, l.reshaped(1, 1, l.s.low[oBead]/v)),
 		r.step(at, l.reshaped(1, 1, l.s.high[oBead]/v))}
 }
 
@@ -136,7 +137,7 @@ func (l *sectionList) byArea(r *reading) effect {
 func (l *sectionList) reshaped(first, second, area float64) *variant {
 	x := l.v.variants.at
 	x.wet[0], x.wet[1] = x.wet[0]*first, x.wet[1]*second
-	toes, err := beadSection(l.card)(x.o[oBead]*area, x.wet[0], x.wet[1])
+	toes, err := l.v.field.wanted.toes(x.o[oBead]*area, x.wet[0], x.wet[1])
 	x.toes, x.bridged = toes, err == nil
 	return &x
 }
@@ -158,7 +159,7 @@ func (l *sectionList) width() {
 	}
 	f := l.figure("bead_width", "mm", formula, r, formOf(&tables.SectionTotal))
 	if cold := l.v.variants.cold; cold != nil && !cold.bridged { // the cold end wets one member only, or neither
-		toes, _ := beadSection(l.card)(cold.o[oBead], cold.wet[0], cold.wet[1]) // known even if the angle is not
+		toes, _ := l.v.field.wanted.toes(cold.o[oBead], cold.wet[0], cold.wet[1]) // known even if the angle is not
 		f.Low = min(f.Low, toes.Chord)
 	}
 	l.list[at] = f

@@ -24,9 +24,9 @@ func (l *sectionList) highEnd(r *reading, v, up float64, more []effect) float64 
 // summed is the high end of a reading whose effects join as differences; more are logarithmic effects of others.
 func (l *sectionList) summed(r *reading, v float64, more []effect) float64 {
 	apart := reading{of: r.of, difference: true}
-	effects := l.v.variants.effects(&apart, l.b)
+	effects := l.effects(&apart)
 	for _, x := range more {
-		effects = append(effects, effect{x.input, v * math.Expm1(x.low), v * math.Expm1(x.high)})
+		effects = append(effects, effect{x.of, v * math.Expm1(x.low), v * math.Expm1(x.high)})
 	}
 	_, up := join(effects)
 	return v + up

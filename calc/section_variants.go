@@ -62,14 +62,14 @@ func (e *variants) look(h *heatField, feed, travel float64, s *spread, team *cre
 		})
 	}
 	if behind := in.Bar != (section.Bar{}); behind || in.Joint == section.StripJoint {
-		run(&e.bare, func(in *section.Input) { *in = without(*in) })
+		run(&e.bare, bareRoot)
 		if d := h.b.intervals[inBarDry]; behind {
 			run(&e.loose, func(in *section.Input) { in.Bar.Dry = d.low * 1e-6 })
 			run(&e.tight, func(in *section.Input) { in.Bar.Dry = d.high * 1e-6 })
 		}
 	}
 	for i := range e.thin {
-		if i == 0 || !h.one {
+		if i < h.members {
 			run(&e.thin[i], func(in *section.Input) { thin(in, i) })
 			run(&e.dense[i], func(in *section.Input) { in.Base[i].RhoC *= math.Exp(thinner) })
 		}
@@ -102,23 +102,22 @@ func (r *reading) step(from, to *variant) float64 {
 	return math.Log(r.of(to) / r.of(from))
 }
 
-// effect is an input and how far it moves a reading at the two ends of its interval.
+// effect is an input, or what is no input of the board, and how far it moves a reading at the two ends of its interval.
 type effect struct {
-	input     input
+	of        Input
 	low, high float64
 }
 
-// Effects that are no input of the board.
-const (
-	byModel input = -2 - iota
-	byHeat
-	byBead
-	byAim
+// What moves a reading and is no input of the board.
+var (
+	byModel = Input{Name: "what the cross-section leaves out", Value: 1}
+	byAim   = Input{Name: "how the bead shares itself between the members", Value: 1}
 )
 
-// effects lists what moves a reading beside the model's own uncertainty. Where the model reaches the heat at one end
-// only, the other side is taken as its mirror image.
-func (e *variants) effects(r *reading, b *board) []effect {
+// effects lists what moves a reading beside the model's own uncertainty, the heat first. Where the model reaches the
+// heat at one end only, the other side is taken as its mirror image.
+func (l *sectionList) effects(r *reading) []effect {
+	e, b := &l.v.variants, l.b
 	cold, hot := r.step(&e.at, e.cold), r.step(&e.at, e.hot)
 	switch {
 	case math.IsNaN(cold):
@@ -126,16 +125,16 @@ func (e *variants) effects(r *reading, b *board) []effect {
 	case math.IsNaN(hot):
 		hot = -cold
 	}
-	list := append(make([]effect, 0, 8), effect{byHeat, cold, hot})
+	list := append(make([]effect, 0, 8), effect{Derived("", "net heat", l.s.value[oNet], "J/mm"), cold, hot})
 	if soft := r.step(&e.at, e.soft); !math.IsNaN(soft) {
-		x := effect{inToe, soft, 0}
+		x := effect{l.input(inToe, 0), soft, 0}
 		if b.intervals[inToe].high-b.inputs[inToe] > b.inputs[inToe]-b.intervals[inToe].low {
-			x = effect{inToe, 0, soft}
+			x.low, x.high = 0, soft
 		}
 		list = append(list, x)
 	}
 	if loose, tight := r.step(&e.at, e.loose), r.step(&e.at, e.tight); !math.IsNaN(loose + tight) {
-		list = append(list, effect{inBarDry, loose, tight})
+		list = append(list, effect{l.input(inBarDry, 0), loose, tight})
 	}
 	for i, own := range ofMember {
 		for n, changed := range [2]*variant{e.thin[i], e.dense[i]} {
@@ -145,7 +144,8 @@ func (e *variants) effects(r *reading, b *board) []effect {
 				continue
 			}
 			d := b.intervals[k]
-			list = append(list, effect{k, slope * math.Log(d.low/b.inputs[k]), slope * math.Log(d.high/b.inputs[k])})
+			list = append(list, effect{l.input(k, 0), slope * math.Log(d.low/b.inputs[k]),
+				slope * math.Log(d.high/b.inputs[k])})
 		}
 	}
 	return list
@@ -177,25 +177,17 @@ func (l *sectionList) inputs(effects []effect, r *reading, v float64, formula st
 		list = append(list, l.input(inToe, 0))
 		list[0].Symbol = "T_toe"
 	}
-	for _, x := range effects {
-		moved := telling(x.low, x.high, moves)
+	for i, x := range effects {
+		in := x.of
+		in.Sensitivity = telling(x.low, x.high, moves)
 		switch {
-		case x.input == byHeat:
-			list = append(list, Input{Name: "net heat", Unit: "J/mm", Value: l.s.value[oNet], Derived: true,
-				Sensitivity: moved})
+		case i == 0: // the heat
+			list = append(list, in)
 			rest = append(rest, l.throughHeat(x.high/math.Log(l.s.high[oNet]/l.s.value[oNet]), moves)...)
-		case x.input == byBead:
-			rest = append(rest, Input{Name: "bead area", Unit: "mm2", Value: l.s.value[oBead], Derived: true,
-				Sensitivity: moved})
-		case x.input == byAim:
-			rest = append(rest, Input{Name: "how the bead shares itself between the members", Value: 1,
-				Sensitivity: moved})
-		case x.input == byModel:
-			rest = append(rest, Input{Name: "what the cross-section leaves out", Value: 1, Sensitivity: moved})
-		case x.input == inToe && len(list) > 0 && list[0].Symbol != "":
-			list[0].Sensitivity = moved
+		case in.Name == inputNames[inToe].name && list[0].Symbol != "":
+			list[0].Sensitivity = in.Sensitivity
 		default:
-			rest = append(rest, l.input(x.input, moved))
+			rest = append(rest, in)
 		}
 	}
 	rest = slices.DeleteFunc(rest,

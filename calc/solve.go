@@ -193,29 +193,15 @@ func (b *board) settingBasis(f *Figure, card *Card, sug *suggestion, v *verdict)
 	case !v.met():
 		suggested.Formula = missFormula
 	}
-	switch f.Name {
-	case "wire_feed":
-		switch {
-		case job.Feed.Set:
-			f.Basis = givenBasis
-		case !b.chain.ampsGiven:
-			f.Low, f.High = sug.feedLow*0.06, sug.feedHigh*0.06
-			f.Basis = suggested
-		}
-	case "travel":
-		switch {
-		case job.Travel.Set:
-			f.Basis = givenBasis
-		case !b.chain.timed:
-			f.Low, f.High = sug.travelLow, sug.travelHi
-			f.Basis = suggested
-		}
-	default:
-		set := map[string]bool{"volts": job.Volts.Set, "arc_on": job.ArcOn.Set, "arc_off": job.ArcOff.Set,
-			"spot_step": job.SpotStep.Set}
-		if set[f.Name] {
-			f.Basis = givenBasis
-		}
+	given := map[string]bool{"wire_feed": job.Feed.Set, "travel": job.Travel.Set, "volts": job.Volts.Set,
+		"arc_on": job.ArcOn.Set, "arc_off": job.ArcOff.Set, "spot_step": job.SpotStep.Set}
+	switch {
+	case given[f.Name]:
+		f.Basis = givenBasis
+	case f.Name == "wire_feed" && !b.chain.ampsGiven:
+		f.Low, f.High, f.Basis = sug.feedLow*0.06, sug.feedHigh*0.06, suggested
+	case f.Name == "travel" && !b.chain.timed:
+		f.Low, f.High, f.Basis = sug.travelLow, sug.travelHi, suggested
 	}
 }
 

@@ -4,11 +4,11 @@ import "slices"
 
 // lengthSpec needs only a wire.
 var lengthSpec = figureSpec{"length_per_mass", oLengthPerMass, "m/kg", "1000/(pi/4·{d}²·{rho})", []term{tWire, tRho},
-	"definition", OwnCalc}
+	"definition"}
 
 // meltSpec needs a feed or current too.
 var meltSpec = figureSpec{"melt_rate", oMelt, "g/min", "0.06·pi/4·{d}²·{v_w}·{rho}", []term{tWire, tFeed, tRho},
-	"definition: all that melts, spatter included", OwnCalc}
+	"definition: all that melts, spatter included"}
 
 // Wire computes what concerns the wire alone: its mass and length, and, where the job gives a feed or a current, the
 // other of the two with volts, melting and deposition. The joint does not matter. Errors as Solve.

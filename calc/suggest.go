@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"brazebooth/calc/formula"
 	"brazebooth/calc/limit"
@@ -30,10 +31,9 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 	case !b.chain.sectionModelled(): // of a timed arc and a plug nothing else is known
 		return suggestion{feed: math.Sqrt(low * high), feedLow: low, feedHigh: high}, nil
 	}
-	m := newMargins(b, card)
 	h := b.heatField(card)
-	p := suggest.Problem{Steady: suggest.Range{Low: low, High: high}, Hand: suggest.Range{Low: m.slow, High: m.fast}}
-	p.Melting = m.melts[0] || m.melts[1]
+	p := suggest.Problem{Steady: suggest.Range{Low: low, High: high}, Hand: suggest.Range{Low: h.slow, High: h.fast}}
+	p.Melting = h.melts[0] || h.melts[1]
 	kept := ""
 	if !feedOpen {
 		kept = "wire feed"
@@ -47,14 +47,14 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 		kept = "travel"
 		p.Travel = b.inputs[inTravel]
 	}
-	w, err := b.weighed(&m)
+	w, err := b.weighed(&h.margins)
 	if err != nil {
 		return suggestion{}, err
 	}
 	p.HeatDoubt, p.Doubts = w.heat, w.edges[:]
 	reached := false // after the first places, one that the model does not reach only counts as bad
 	p.Field = func(at []suggest.Setting, into []suggest.Point) error {
-		err := h.weighed(&m, at, into)
+		err := h.weighed(at, into)
 		if reached && b.effort.Over() == nil {
 			return nil
 		}
@@ -62,8 +62,8 @@ func (b *board) suggest(card *Card) (s suggestion, err error) {
 		return err
 	}
 	at, err := suggest.Find(&p)
-	return suggestion{at.Feed, at.Travel, min(low, at.Feed), max(high, at.Feed), min(m.slow, at.Travel),
-		max(m.fast, at.Travel), kept}, err
+	return suggestion{at.Feed, at.Travel, min(low, at.Feed), max(high, at.Feed), min(h.slow, at.Travel),
+		max(h.fast, at.Travel), kept}, err
 }
 
 // weighed are the doubts of a chance in the middle of what arc and hand hold; they hardly change with the setting.
@@ -79,16 +79,16 @@ func (b *board) weighed(m *margins) (weighs, error) {
 }
 
 // weighed writes heat and margins of settings, on all processors, since somebody waits.
-func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Point) error {
+func (h *heatField) weighed(at []suggest.Setting, into []suggest.Point) error {
 	errs := make([]error, len(at))
 	one := func(i int) {
-		in, _, err := h.fed(at[i].Feed, at[i].Travel)
 		l := limit.Hopeless
-		if err == nil {
+		in, _, err := h.fed(at[i].Feed, at[i].Travel)
+		if into[i].Heat = 1; err == nil {
 			into[i].Heat = in.Heat
-			l, err = h.limits(m, at[i].Feed, at[i].Travel, at[i].Factor)
+			l, err = h.limits(at[i].Feed, at[i].Travel, at[i].Factor)
 		}
-		if err == nil && m.liquid.position {
+		if err == nil && h.liquid.position {
 			l.Unbroken()
 		}
 		l.Weigh(into[i].Margins)
@@ -106,26 +106,14 @@ func (h *heatField) weighed(m *margins, at []suggest.Setting, into []suggest.Poi
 	if err := h.b.effort.Over(); err != nil {
 		return err
 	}
-	return usable(errs, into)
-}
-
-// atOnce is how many settings are computed side by side.
-const atOnce = 8
-
-// usable gives a heat to settings that the model does not reach; an error where it reaches none.
-func usable(errs []error, into []suggest.Point) error {
-	known := false
-	for i, err := range errs {
-		known = known || err == nil
-		if !(into[i].Heat > 0) {
-			into[i].Heat = 1
-		}
-	}
-	if !known {
+	if !slices.Contains(errs, nil) { // the model reaches none of them
 		return errs[0]
 	}
 	return nil
 }
+
+// atOnce is how many settings are computed side by side.
+const atOnce = 8
 
 // steadyFeeds are the lowest and highest feeds whose current the arc holds steadily, mm/s.
 func (b *board) steadyFeeds() (low, high float64) {
@@ -157,30 +145,21 @@ func (b *board) settle(s *suggestion, card *Card, v *verdict) {
 	if !v.met() {
 		return
 	}
-	h, m := b.heatField(card), &v.margins
+	h, feed, travel := &v.field, s.feed, s.travel
 	low, high := b.steadyFeeds()
 	var wg crew.Crew
-	end := func(into *float64, from, most float64, beside *limit.All, at func(float64) limit.All) {
-		looked := from * math.Exp(math.Copysign(limit.Probe, most-from)) // the verdict has looked there already
-		wg.Go(func() {
-			*into = limit.LastMet(from, v.logs.Worst(), most, func(x float64) float64 {
-				l := *beside
-				if x != looked {
-					l = at(x)
-				}
-				return l.Worst()
-			})
-		})
+	end := func(into *float64, from, most float64, worst func(float64) float64) {
+		wg.Go(func() { *into = limit.LastMet(from, v.logs.Worst(), most, worst) })
 	}
-	byFeed := func(f float64) limit.All { return m.beside(&h, f, v.state.o[oTravel]) }
-	byTravel := func(t float64) limit.All { return m.beside(&h, v.state.o[oFeed], t) }
 	if s.feed > 0 && !card.Job.Feed.Set && !b.chain.ampsGiven {
-		end(&s.feedLow, s.feed, min(low, s.feed), &v.beside[0][0], byFeed)
-		end(&s.feedHigh, s.feed, max(high, s.feed), &v.beside[0][1], byFeed)
+		byFeed := func(f float64) float64 { return h.worst(f, v.state.o[oTravel]) }
+		end(&s.feedLow, feed, min(low, feed), byFeed)
+		end(&s.feedHigh, feed, max(high, feed), byFeed)
 	}
 	if s.travel > 0 && !card.Job.Travel.Set {
-		end(&s.travelLow, s.travel, min(m.slow, s.travel), &v.beside[1][0], byTravel)
-		end(&s.travelHi, s.travel, max(m.fast, s.travel), &v.beside[1][1], byTravel)
+		byTravel := func(t float64) float64 { return h.worst(v.state.o[oFeed], t) }
+		end(&s.travelLow, travel, min(h.slow, travel), byTravel)
+		end(&s.travelHi, travel, max(h.fast, travel), byTravel)
 	}
 	wg.Wait()
 }

@@ -50,8 +50,8 @@ func zoneOfOpen(t *testing.T, c *Card, feedGiven bool) (low, high float64) {
 		t.Fatal(err)
 	}
 	b := newBoard(&used)
-	h, m := b.heatField(&used), newMargins(b, &used)
-	first, last := m.slow, m.fast
+	h := b.heatField(&used)
+	first, last := h.slow, h.fast
 	if !feedGiven {
 		first, last = b.steadyFeeds()
 	}
@@ -61,7 +61,7 @@ func zoneOfOpen(t *testing.T, c *Card, feedGiven bool) (low, high float64) {
 		if !feedGiven {
 			feed, travel = x, c.Used.Travel.V
 		}
-		if l := m.beside(&h, feed, travel); !(l.Worst() >= 0) {
+		if l := h.beside(feed, travel); !(l.Worst() >= 0) {
 			from = 0
 			continue
 		}

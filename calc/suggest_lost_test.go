@@ -17,10 +17,10 @@ func bestChance(t *testing.T, j Job) (best float64) {
 		t.Fatal(err)
 	}
 	b := newBoard(&card)
-	h, m := b.heatField(&card), newMargins(b, &card)
+	h := b.heatField(&card)
 	low, high := b.steadyFeeds()
 	feeds := grid.Axis{Low: low * 0.95, High: high * 1.05, N: 14}
-	travels := grid.Axis{Low: m.slow * 1.02, High: m.fast * 0.98, N: 8}
+	travels := grid.Axis{Low: h.slow * 1.02, High: h.fast * 0.98, N: 8}
 	for i := range feeds.N {
 		for k := range travels.N {
 			inputs, s := b.inputs, new(spread)
@@ -28,15 +28,15 @@ func bestChance(t *testing.T, j Job) (best float64) {
 			if err := b.chain.propagate(&inputs, &b.intervals, s); err != nil {
 				continue
 			}
-			w := weights(s, &m)
+			w := weights(s, &h.margins)
 			var l [3]limit.All
 			for n, factor := range suggest.Factors(w.heat) {
-				at, err := h.limits(&m, inputs[inFeed], inputs[inTravel], factor)
+				at, err := h.limits(inputs[inFeed], inputs[inTravel], factor)
 				if l[n] = at; err != nil {
 					l[n] = limit.Hopeless
 				}
 			}
-			c := chanceOf(&l, &w, &m, inputs[inTravel])
+			c := chanceOf(&l, &w, &h.margins, inputs[inTravel])
 			best = max(best, c.Good)
 		}
 	}

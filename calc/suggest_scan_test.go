@@ -22,23 +22,23 @@ func room(t *testing.T, j Job) float64 {
 		t.Fatal(err)
 	}
 	b := newBoard(&used)
-	h, m := b.heatField(&used), newMargins(b, &used)
+	h := b.heatField(&used)
 	low, high := b.steadyFeeds()
-	c := grid.New(grid.Axis{Low: low, High: high, N: 12}, grid.Axis{Low: m.slow, High: m.fast, N: 8})
+	c := grid.New(grid.Axis{Low: low, High: high, N: 12}, grid.Axis{Low: h.slow, High: h.fast, N: 8})
 	if j.Feed.Set || j.Amps.Set {
 		o, err := b.electric()
 		if err != nil {
 			t.Fatal(err)
 		}
 		feed := o[oFeed]
-		c = grid.New(grid.Axis{Low: feed, High: feed, N: 1}, grid.Axis{Low: m.slow, High: m.fast, N: 16})
+		c = grid.New(grid.Axis{Low: feed, High: feed, N: 1}, grid.Axis{Low: h.slow, High: h.fast, N: 16})
 	}
 	if j.Travel.Set {
 		c = grid.New(grid.Axis{Low: low, High: high, N: 16}, grid.Axis{Low: j.Travel.V, High: j.Travel.V, N: 1})
 	}
 	for i := range c.Feeds.N {
 		for k := range c.Travels.N {
-			c.Put(i, k, m.beside(&h, c.Feeds.At(float64(i)), c.Travels.At(float64(k))))
+			c.Put(i, k, h.beside(c.Feeds.At(float64(i)), c.Travels.At(float64(k))))
 		}
 	}
 	const perCell = 4
@@ -200,16 +200,16 @@ func edgeOf(t *testing.T, p *place, end int, level float64) float64 {
 		t.Fatal(err)
 	}
 	b := newBoard(&used)
-	h, m := b.heatField(&used), newMargins(b, &used)
+	h := b.heatField(&used)
 	low, high := b.steadyFeeds()
 	feed, travel, step := p.feed/0.06, p.travel, 1.01
 	if end%2 == 0 {
 		step = 1 / step
 	}
-	most := [4]float64{min(low, feed), max(high, feed), m.slow, m.fast}[end]
+	most := [4]float64{min(low, feed), max(high, feed), h.slow, h.fast}[end]
 	at := [2]float64{feed, travel}
 	for x := &at[end/2]; ; *x *= step {
-		if l := m.beside(&h, at[0], at[1]); !(l.Worst() >= level) || (*x-most)*(step-1) >= 0 {
+		if l := h.beside(at[0], at[1]); !(l.Worst() >= level) || (*x-most)*(step-1) >= 0 {
 			edge := *x
 			if (edge-most)*(step-1) > 0 {
 				edge = most

@@ -81,21 +81,16 @@ var keptTimed = keep.Answers[Job, Timed]{Most: 128}
 
 func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, error) {
 	e := effort.New(ctx)
-	tell := func(done float64) {
-		if progress != nil {
-			progress(done)
-		}
-	}
 	g, err := bestTimed(e, job)
 	if err != nil {
 		return Timed{}, err
 	}
-	tell(0.4)
+	progress(0.4)
 	wider, err := g.follow(e, job)
 	if err != nil {
 		return Timed{}, err
 	}
-	tell(0.9)
+	progress(0.9)
 	s := Timed{Job: job, Reason: string(g.times.Reason)}
 	s.Good = g.rhythmic()
 	f := &g.card.Setup.Filler
@@ -119,7 +114,7 @@ func solveTimed(ctx context.Context, job Job, progress func(float64)) (Timed, er
 		s.sameInterval("net_heat")
 	}
 	s.work = e.Work()
-	tell(1)
+	progress(1)
 	return s, nil
 }
 

@@ -25,16 +25,20 @@ func (g *timedRun) timedCard(e *effort.Account, job Job, s *Timed) (Card, error)
 	}
 	card.Job = job
 	for i := range card.Figures {
-		if f, ok := FigureNamed(s.Figures, card.Figures[i].Name); ok && (f.Name != "net_heat" || g.read()) {
-			card.Figures[i] = f
+		f := &card.Figures[i]
+		if own, ok := FigureNamed(s.Figures, f.Name); ok && (f.Name != "net_heat" || g.read()) {
+			*f = own
 		}
-		if f := &card.Figures[i]; f.Name == "wire_feed" && !job.Feed.Set && !job.Amps.Set && s.Good {
+		switch {
+		case f.Name != "wire_feed" || job.Feed.Set || job.Amps.Set:
+		case g.unjudged(): // merely usual
+			low, high := g.board.steadyFeeds()
+			f.Low, f.High = min(f.Value, low*0.06), max(f.Value, high*0.06)
+			f.Basis = OwnBasis(usualFormula, "a current at which the arc burns steadily")
+		case s.Good:
 			f.Basis = OwnBasis(suggestFormula,
 				"the feed nearest to the middle of the arc's range at which a hand can keep a rhythm")
 		}
-	}
-	if g.unjudged() {
-		g.usualFeed(&card)
 	}
 	card.dropWarnings("timed-estimate", "no-beat")
 	if g.times.OnOff.On > 0 {
@@ -49,22 +53,8 @@ func (g *timedRun) timedCard(e *effort.Account, job Job, s *Timed) (Card, error)
 
 // unjudged reports whether nothing can say if this joint has a rhythm.
 func (g *timedRun) unjudged() bool {
-	switch g.times.Reason {
-	case thinsheet.WideGap, thinsheet.TooThick, onBacking, roundHole, openFillet:
-		return true
-	}
-	return false
-}
-
-// usualFeed marks a feed that was left open as merely usual, with the range in which the arc burns steadily.
-func (g *timedRun) usualFeed(card *Card) {
-	low, high := g.board.steadyFeeds()
-	for i := range card.Figures {
-		if f := &card.Figures[i]; f.Name == "wire_feed" && !card.Job.Feed.Set && !card.Job.Amps.Set {
-			f.Low, f.High = min(f.Value, low*0.06), max(f.Value, high*0.06)
-			f.Basis = OwnBasis(usualFormula, "a current at which the arc burns steadily")
-		}
-	}
+	return slices.Contains([]thinsheet.Reason{thinsheet.WideGap, thinsheet.TooThick, onBacking, roundHole, openFillet},
+		g.times.Reason)
 }
 
 // sameInterval gives a figure of the run the relative interval of the same figure on the card, which accounts for what

@@ -53,12 +53,8 @@ func (g *timedRun) side() float64 {
 // much of its range is left by a puddle that may fall. Below zero less feed is better.
 func (g *timedRun) quick() float64 {
 	const enough = 0.6 // of the range
-	return min(g.forHand(), math.Log(g.times.Kept/enough))
-}
-
-// forHand is the first of the two.
-func (g *timedRun) forHand() float64 {
-	return math.Log(g.times.OnMin*g.times.OnMax)/2 - math.Log(tables.ShortestOn.High)
+	forHand := math.Log(g.times.OnMin*g.times.OnMax)/2 - math.Log(tables.ShortestOn.High)
+	return min(forHand, math.Log(g.times.Kept/enough))
 }
 
 // feedSearch looks for a feed with a rhythm; feeds in mm/s.

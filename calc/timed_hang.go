@@ -35,11 +35,11 @@ func (g *timedRun) edgesOf(l *liquid, c *thinsheet.OnOff) [2]hang.Edge {
 	if throughJoint(j.Kind) {
 		j.Back = c.Wide
 	}
-	list, err := hang.SpotEdges(&j)
+	holds, hangs, err := hang.SpotEdges(&j)
 	if err != nil { // a cycle that no joint can have: other limits say what is wrong
 		return [2]hang.Edge{}
 	}
-	return list
+	return [2]hang.Edge{holds, hangs}
 }
 
 // mayFall warns where it is in doubt whether the puddle stays, and says what is not judged.
@@ -52,7 +52,8 @@ func (g *timedRun) mayFall(w *warnings) {
 	chance := 1.0
 	for _, e := range g.edgesOf(&l, &g.times.OnOff) {
 		if e.Why != "" {
-			w.tell("timed-not-judged", Caution, source, "Whether the puddle stays where it lands: %s", e.Why)
+			w.tell("timed-not-judged", Caution, source, "Whether the puddle stays where it lands: Not judged, "+
+				"because %s.", e.Why)
 		} else if e.Doubt > 0 {
 			chance *= e.Chance()
 		}

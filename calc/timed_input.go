@@ -105,34 +105,22 @@ func BaseTable(m *tables.Metal, conductivity, heatCapacity float64) thinsheet.Ma
 // read reports whether the current was read at a known wire feed.
 func (g *timedRun) read() bool { return g.card.Job.Feed.Set && g.card.Job.Amps.Set }
 
-// readPower is powerInterval, narrowed by the job's own readings of a meter. The times depend on up to the fourth power
-// of the power, so that reading both amps and volts narrows them more than anything else.
+// readPower is the relative interval of volts times amps, narrowed by the job's own readings of a meter. The times
+// depend on up to the fourth power of the power, so that reading both amps and volts narrows them more than anything
+// else.
 func (b *board) readPower(card *Card) (low, high float64) {
-	low, high = b.powerInterval()
-	j := &card.Job
-	if !(j.Feed.Set && j.Amps.Set) {
-		return low, high
-	}
-	two := 2 * tables.ReadingSigma.V
-	if j.Volts.Set {
-		return 1 - math.Sqrt2*two, 1 + math.Sqrt2*two
-	}
 	s, err := b.spread()
 	if err != nil {
-		return low, high
-	}
-	weak, strong := s.low[oVolts]/s.value[oVolts]-1, s.high[oVolts]/s.value[oVolts]-1
-	return 1 - math.Hypot(weak, two), 1 + math.Hypot(strong, two)
-}
-
-// powerInterval is the relative interval of volts times amps.
-func (b *board) powerInterval() (low, high float64) {
-	s, err := b.spread()
-	if err != nil || !(s.value[oAmps]*s.value[oVolts] > 0) {
 		return 0.7, 1.4 // cannot happen: the chain gave these values a moment ago
 	}
-	part := func(edge *[outs]float64) float64 {
-		return math.Hypot(edge[oAmps]/s.value[oAmps]-1, edge[oVolts]/s.value[oVolts]-1)
+	doubt := func(end *[outs]float64, i out) float64 { return end[i]/s.value[i] - 1 }
+	weak, strong := doubt(&s.low, oVolts), doubt(&s.high, oVolts)
+	two, j := 2*tables.ReadingSigma.V, &card.Job
+	switch read := j.Feed.Set && j.Amps.Set; {
+	case read && j.Volts.Set:
+		return 1 - math.Sqrt2*two, 1 + math.Sqrt2*two
+	case read:
+		return 1 - math.Hypot(weak, two), 1 + math.Hypot(strong, two)
 	}
-	return 1 - min(part(&s.low), 0.9), 1 + part(&s.high)
+	return 1 - min(math.Hypot(doubt(&s.low, oAmps), weak), 0.9), 1 + math.Hypot(doubt(&s.high, oAmps), strong)
 }

@@ -5,39 +5,23 @@ import (
 
 	"brazebooth/calc/effort"
 	"brazebooth/calc/thinsheet"
-	"brazebooth/internal/crew"
 	"brazebooth/tables"
 )
 
 // timedRemedies tries what a shop would try where no rhythm is found, each by computation, and lists what the model
 // cannot try. Where the search itself took all the work nothing is tried.
 func timedRemedies(e *effort.Account, card *Card, why thinsheet.Reason) ([]Remedy, error) {
-	used := card.Used
-	list := timedCandidates(used, Applies("zinc", card), why)
-	out := make([]Remedy, len(list))
-	var wg crew.Crew
-	spent := e.Work() >= effort.Most
-	for i, c := range list {
-		if spent {
-			out[i] = Remedy{Change: c.change, Late: true}
-			continue
-		}
-		wg.Go(func() {
-			j := used
-			c.alter(&j)
-			out[i] = tryTimed(e, c.change, j)
-		})
+	list := timedCandidates(card.Used, Applies("zinc", card), why)
+	if e.Work() >= effort.Most {
+		return late(list), nil
 	}
-	wg.Wait()
-	if err := e.Over(); err != nil {
-		return nil, err
-	}
-	return out, nil
+	return tryAll(e, list, card.Used, (*candidate).timed), e.Over()
 }
 
-// tryTimed is the remedy of a change to a timed arc; its margin is that of on, from the shortest to the longest.
-func tryTimed(e *effort.Account, change string, job Job) Remedy {
-	r := Remedy{Change: change}
+// timed is the remedy of a change to a timed arc; its margin is that of on, from the shortest to the longest.
+func (c *candidate) timed(e *effort.Account, job Job) *Remedy {
+	c.alter(&job)
+	r := &Remedy{Change: c.change}
 	g, err := runTimed(e, job)
 	if r.Tried = err == nil && !g.unjudged(); r.Tried && g.rhythmic() && g.times.OnMin > 0 {
 		r.Opens, r.Margin = true, 100*(g.times.OnMax/g.times.OnMin-1)

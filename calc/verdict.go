@@ -22,7 +22,7 @@ type verdict struct {
 	d        limit.All                  // feed's or travel's change that reaches each limit, %; negative where not met
 	zone     string
 	why      string // for not-modelled
-	margins  margins
+	field    heatField
 	variants variants
 	beside   limit.Beside // a probe below and above, along feed and along travel
 	chance   Chance
@@ -40,30 +40,27 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 		v.zone, v.why = "not-modelled", why
 		return v, nil
 	}
-	v.margins = newMargins(b, card)
-	m := &v.margins
-	h := b.heatField(card)
+	v.field = b.heatField(card)
+	h := &v.field
 	feed, travel := s.value[oFeed], s.value[oTravel]
 	var err error
 	var wg crew.Crew // somebody waits for the card
-	for axis, by := range [2][2]float64{{limit.Probe, 0}, {0, limit.Probe}} {
-		for side, sign := range [2]float64{-1, 1} {
-			wg.Go(func() {
-				v.beside[axis][side] = m.beside(&h, feed*math.Exp(sign*by[0]), travel*math.Exp(sign*by[1]))
-			})
+	for axis := range v.beside {
+		for side, sign := range sides {
+			wg.Go(func() { v.beside[axis][side] = h.along(feed, travel, axis, sign) })
 		}
 	}
-	v.variants.look(&h, feed, travel, s, &wg)
+	v.variants.look(h, feed, travel, s, &wg)
 	var heats [3]limit.All
-	w := weights(s, m)
+	w := weights(s, &h.margins)
 	factors := suggest.Factors(w.heat)
 	for _, k := range [...]int{0, 2} {
 		wg.Go(func() {
-			heats[k], _ = h.limits(m, feed, travel, factors[k])
+			heats[k], _ = h.limits(feed, travel, factors[k])
 		})
 	}
 	if v.state, err = h.at(feed, travel, true); err == nil {
-		v.ends, err = h.ends(m, &v.state, 1, true)
+		v.ends, err = h.ends(&v.state, 1, true)
 	}
 	wg.Wait()
 	switch {
@@ -81,24 +78,13 @@ func (b *board) verdict(card *Card, s *spread) (verdict, error) {
 	v.logs = v.ends.worse()
 	v.zone = v.logs.Zone()
 	v.courses, v.d = v.logs.Along(&v.beside)
-	v.lookFurther(&h, feed, travel)
+	v.lookFurther(feed, travel)
 	if err := b.effort.Over(); err != nil { // what it did not get to would pass for far
 		return v, err
 	}
 	heats[1] = v.logs
-	v.chance = chanceOf(&heats, &w, m, travel)
+	v.chance = chanceOf(&heats, &w, &h.margins, travel)
 	return v, nil
-}
-
-// beside are the limits at another feed and travel, mm/s; NaN where the model does not reach.
-func (m *margins) beside(h *heatField, feed, travel float64) (l limit.All) {
-	l, err := h.limits(m, feed, travel, 1)
-	if err != nil {
-		for i := range l {
-			l[i] = math.NaN()
-		}
-	}
-	return l
 }
 
 // notModelled says why the cross-section has no verdict, "" where it has one.
@@ -126,8 +112,7 @@ func (b *board) notModelled(card *Card) string {
 		return orTry(card, why, withoutBacking(card)...)
 	}
 	l := newLiquid(b, card)
-	why, _ := l.notJudged()
-	return why
+	return l.notJudged()
 }
 
 // edgeAngle is, for a picture, the angle between an edge joint's chord, which runs from face to face under the edges,

@@ -11,13 +11,12 @@ func (v *verdict) edges() []Edge {
 	if !v.modelled {
 		return nil
 	}
-	m := &v.margins
 	list := make([]Edge, 0, limit.Count)
 	for i := range limit.Count {
 		if v.logs[i] >= limit.Far || v.logs.Unjudged(i) != "" {
 			continue
 		}
-		e := Edge{Name: i.Edge(), Margin: within999(math.Abs(v.d[i])), Met: v.logs[i] >= 0, Basis: m.basis(i, v)}
+		e := Edge{Name: i.Edge(), Margin: within999(math.Abs(v.d[i])), Met: v.logs[i] >= 0, Basis: v.basis(i)}
 		if n := len(list); n > 0 && list[n-1].Name == e.Name {
 			if last := &list[n-1]; last.Met && (!e.Met || e.Margin < last.Margin) {
 				*last = e
@@ -39,65 +38,64 @@ func (v *verdict) unjudged() (list []Unjudged) {
 	return list
 }
 
-// limitSource says what each limit is and where it comes from.
-var limitSource = [limit.Count]struct{ formula, source string }{
-	limit.Wets: {"larger toe angle at most {limit}",
-		"ISO 5817 no. 505 level C, written for fusion welds (memory high)"},
+// limitRows say what each limit is, where it comes from, and what it compares: what a setting has, and the border.
+var limitRows = [limit.Count]struct {
+	formula, source, has, unit string
+	of                         func(v *verdict) (now, border float64)
+}{
+	limit.Wets: {"larger toe angle at most {limit}", "ISO 5817 no. 505 level C, written for fusion welds (memory high)",
+		"larger toe angle", "deg", (*verdict).toeAngle},
 	limit.Solid: {"peak of each member's skin at most {limit}",
-		"low end of the base metal's solidus: brazing, not fusion"},
-	limit.Burn:   {"core over the width of the arc at most {limit}", "liquidus of the base metal"},
-	limit.Filled: {"bead area at least {limit}", "gap, leg or throat of the joint"},
+		"low end of the base metal's solidus: brazing, not fusion", "peak of the skin", "C",
+		func(v *verdict) (now, border float64) { return v.state.skin[v.hotter()], v.field.solid[v.hotter()] }},
+	limit.Burn: {"core over the width of the arc at most {limit}", "liquidus of the base metal", "peak of the core",
+		"C", func(v *verdict) (now, border float64) { return v.state.core[v.hotter()], v.field.melt[v.hotter()] }},
+	limit.Filled: {"bead area at least {limit}", "gap, leg or throat of the joint", "bead area", "mm2",
+		func(v *verdict) (now, border float64) { return v.state.o[oBead], v.field.wanted.at(&v.state) }},
 	limit.Bridges: {"what the liquid bridges over the gap at least {limit}",
-		"span, land, hold and sag of an open root, or the height of the metal over a gap; own computation, untested"},
+		"span, land, hold and sag of an open root, or the height of the metal over a gap; own computation, untested",
+		"what it bridges over the gap", "",
+		func(v *verdict) (now, border float64) { return math.Exp(v.logs[limit.Bridges]), 1 }},
 	limit.Stays: {"what hangs over the metal that is there at least {limit}",
-		"balance of surface tension, weight and the arc's push; own computation, untested"},
-	limit.Floor: {"current at least {limit}", "steady short arc by wire size; common practice, no source"},
-	limit.Spray: {"current at most {limit}", "AWS Welding Handbook, 8th ed. vol. 2, spray transition (memory high)"},
-	limit.Zinc:  {"zinc boiled half-width at most {limit}", "given"},
-	limit.Slow:  {"travel at least {limit}", "what a hand holds; common practice, no source"},
-	limit.Fast:  {"travel at most {limit}", "what a hand holds; common practice, no source"},
+		"balance of surface tension, weight and the arc's push; own computation, untested",
+		"what hangs over the metal that is there", "",
+		func(v *verdict) (now, border float64) { return math.Exp(v.logs[limit.Stays]), 1 }},
+	limit.Floor: {"current at least {limit}", "steady short arc by wire size; common practice, no source",
+		"current", "A", func(v *verdict) (now, border float64) { return v.state.o[oAmps], v.field.floor }},
+	limit.Spray: {"current at most {limit}", "AWS Welding Handbook, 8th ed. vol. 2, spray transition (memory high)",
+		"current", "A", func(v *verdict) (now, border float64) { return v.state.o[oAmps], v.field.spray }},
+	limit.Zinc: {"zinc boiled half-width at most {limit}", "given", "zinc boiled half-width", "mm",
+		func(v *verdict) (now, border float64) {
+			return v.state.boiled[v.field.whitest(&v.state)], v.field.zinc
+		}},
+	limit.Slow: {"travel at least {limit}", "what a hand holds; common practice, no source", "travel", "mm/s",
+		func(v *verdict) (now, border float64) { return v.state.o[oTravel], v.field.slow }},
+	limit.Fast: {"travel at most {limit}", "what a hand holds; common practice, no source", "travel", "mm/s",
+		func(v *verdict) (now, border float64) { return v.state.o[oTravel], v.field.fast }},
+}
+
+// toeAngle is the larger toe angle, upright for a bead that does not wet both members, and the largest that is no cold
+// lap, degrees.
+func (v *verdict) toeAngle() (now, border float64) {
+	now = 180
+	if v.state.bridged {
+		now = min(now, v.state.toes.Larger()*180/math.Pi)
+	}
+	return now, v.field.cold * 180 / math.Pi
 }
 
 // basis says what a limit compares with what.
-func (m *margins) basis(i limit.Limit, v *verdict) Basis {
-	value, unit := 0.0, ""
-	has := ""
-	o := &v.state.o
-	now := 0.0
-	switch i {
-	case limit.Wets:
-		value, unit, has, now = m.cold*180/math.Pi, "deg", "larger toe angle", v.state.toes.Larger()*180/math.Pi
-		if !v.state.bridged || now > 180 {
-			now = 180
-		}
-	case limit.Solid:
-		value, unit, has, now = m.solid[m.hotter(v)], "C", "peak of the skin", v.state.skin[m.hotter(v)]
-	case limit.Burn:
-		value, unit, has, now = m.melt[m.hotter(v)], "C", "peak of the core", v.state.core[m.hotter(v)]
-	case limit.Filled:
-		value, unit, has, now = m.wanted.at(&v.state), "mm2", "bead area", o[oBead]
-	case limit.Bridges:
-		value, has, now = 1, "what it bridges over the gap", math.Exp(v.logs[i])
-	case limit.Stays:
-		value, has, now = 1, "what hangs over the metal that is there", math.Exp(v.logs[i])
-	case limit.Floor:
-		value, unit, has, now = m.floor, "A", "current", o[oAmps]
-	case limit.Spray:
-		value, unit, has, now = m.spray, "A", "current", o[oAmps]
-	case limit.Zinc:
-		value, unit, has, now = m.zinc, "mm", "zinc boiled half-width", v.state.boiled[m.whitest(&v.state)]
-	case limit.Slow:
-		value, unit, has, now = m.slow, "mm/s", "travel", o[oTravel]
-	case limit.Fast:
-		value, unit, has, now = m.fast, "mm/s", "travel", o[oTravel]
-	}
-	return OwnBasis(limitSource[i].formula, limitSource[i].source, In("limit", "limit", value, unit),
-		Derived("", has, now, unit))
+func (v *verdict) basis(i limit.Limit) Basis {
+	row := &limitRows[i]
+	now, border := row.of(v)
+	return OwnBasis(row.formula, row.source, In("limit", "limit", border, row.unit),
+		Derived("", row.has, now, row.unit))
 }
 
 // hotter is the member whose skin is closer to its solidus.
-func (m *margins) hotter(v *verdict) int {
-	if m.members == 2 && v.state.skin[1]-m.solid[1] > v.state.skin[0]-m.solid[0] {
+func (v *verdict) hotter() int {
+	skin, solid := &v.state.skin, &v.field.solid
+	if v.field.members == 2 && skin[1]-solid[1] > skin[0]-solid[0] {
 		return 1
 	}
 	return 0
@@ -137,12 +135,12 @@ const flattest = 0.02 * 180 / math.Pi
 // the travel: it has no interval.
 func (v *verdict) uncertainty(at limit.Limit, list []Figure, b *board) (down, up float64) {
 	if at == limit.Bridges || at == limit.Stays {
-		half := 1.96 * v.margins.liquid.doubt(at)
+		half := 1.96 * v.field.liquid.doubt(at)
 		return -half, half
 	}
 	name := comparedFigures[at]
 	if at == limit.Zinc {
-		name += [2]string{"", "_2"}[v.margins.whitest(&v.state)]
+		name += [2]string{"", "_2"}[v.field.whitest(&v.state)]
 	}
 	zero, least := 0.0, 0.0
 	switch at {

@@ -125,13 +125,8 @@ func (w *warnings) arc(b *board, s *spread) {
 func (w *warnings) reading(amps float64) {
 	open := w.card.Job
 	open.Amps, open.Volts, open.Feed = Opt{}, Opt{}, w.card.Used.Feed
-	b, _, err := laidOut(nil, open)
-	if err != nil {
-		return
-	}
-	b.exact(inTravel, tables.HandSpeedLow.V)
-	s, err := b.spread()
-	if err != nil {
+	s, ok := arcOf(open)
+	if !ok {
 		return
 	}
 	doubt := 200 * tables.ReadingSigma.V

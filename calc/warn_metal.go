@@ -79,13 +79,10 @@ func (w *warnings) aimsAtThicker() bool {
 }
 
 func memberName(i, n int) string {
-	switch {
-	case n == 1:
+	if n == 1 {
 		return "The part"
-	case i == 0:
-		return "The first member"
 	}
-	return "The second member"
+	return [2]string{"The first member", "The second member"}[i]
 }
 
 // fume warns of what is in the plume.

@@ -29,13 +29,10 @@ func (w *warnings) noGoodSetting(sug *suggestion, v *verdict) {
 // opposed is limit.All.Opposed with the names in quotes.
 func (v *verdict) opposed() (first, second string) {
 	first, second = v.logs.Opposed(&v.d, &v.courses)
-	quoted := func(name string) string {
-		if name == "" {
-			return ""
-		}
-		return "“" + name + "”"
+	if second != "" {
+		second = "“" + second + "”"
 	}
-	return quoted(first), quoted(second)
+	return "“" + first + "”", second
 }
 
 // remedy is the sentence that says what to change: none for a job that is stopped, and another choice where no feed and

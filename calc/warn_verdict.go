@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"brazebooth/calc/hang"
 	"brazebooth/calc/limit"
 	"brazebooth/tables"
 )
@@ -82,7 +83,7 @@ func (w *warnings) inCorner(v *verdict) {
 
 // weldBraze says which edge of the verdict is left out and why, and how the section of an edge joint is computed.
 func (w *warnings) weldBraze(v *verdict) {
-	if v.modelled && (v.margins.melts[0] || v.margins.melts[1]) {
+	if v.modelled && (v.field.melts[0] || v.field.melts[1]) {
 		w.say("weld-braze")
 		if !w.iron(&v.state) && Applies(string(tables.CastIron), w.card) {
 			w.say("weld-braze-iron")
@@ -116,7 +117,7 @@ func (w *warnings) position(v *verdict) {
 	w.say(u.Position)
 	if v.modelled && v.logs[limit.Stays] < 0 && v.logs.Unjudged(limit.Stays) == "" {
 		pool := ""
-		if e, ok := v.margins.liquid.longestPool(&v.state); ok {
+		if e, ok := v.field.liquid.estimate(&v.state, hang.LongestPool); ok {
 			is, most := fmt.Sprintf("%.0f", v.state.pool), fmt.Sprintf("%.0f", e.V)
 			if is == most { // one of them is too long for the other, by less than a millimetre
 				is, most = fmt.Sprintf("%.2f", v.state.pool), fmt.Sprintf("%.2f", e.V)

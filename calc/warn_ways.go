@@ -25,10 +25,7 @@ func (b *board) askedOf(card *Card, s *spread, v *verdict) limit.Asked {
 	if b.chain.plug || b.chain.timed {
 		return limit.Asked{}
 	}
-	var l limit.All
-	for i := range l {
-		l[i] = limit.Far
-	}
+	l := limit.Every(limit.Far)
 	m := newMargins(b, card)
 	m.simple(&s.value, nil, &l)
 	return l.Asked(new([limit.Count]limit.Courses))

@@ -13,7 +13,7 @@ func TestWetsHasNoCliff(t *testing.T) {
 		job := Job{Metal: "mild-steel", Thickness: Some(2), Joint: joint, Feed: Some(6), Travel: Some(7)}
 		c := card(t, job)
 		b := newBoard(c)
-		h, m := b.heatField(c), newMargins(b, c)
+		h := b.heatField(c)
 		in, o, err := h.fed(b.inputs[inFeed], b.inputs[inTravel])
 		if err != nil {
 			t.Fatal(err)
@@ -26,7 +26,7 @@ func TestWetsHasNoCliff(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			next := m.logs(&s)[limit.Wets]
+			next := h.logs(&s)[limit.Wets]
 			if d := math.Abs(next - last); d > 0.09 && next > -0.8 { // nobody lays a bead that cold
 				t.Errorf("%s at %.3f of the heat: %.3f after %.3f, wet %.2f", joint, share, next, last, s.wet)
 			}

@@ -143,17 +143,13 @@ func (w *Window) describe(c *grid.Limits) {
 	for i := range w.Feeds {
 		for j := range w.Travels {
 			k := i*travels.N + j
-			l := &c.Points[k]
-			if *l == limit.Hopeless {
-				w.Zones, w.Margins, w.Nearest = append(w.Zones, "not-modelled"), append(w.Margins, 0),
-					append(w.Nearest, "")
-				continue
+			zone, margin, nearest := "not-modelled", 0.0, ""
+			if l := &c.Points[k]; *l != limit.Hopeless {
+				f, g := c.Slopes(float64(i), float64(j), 1)
+				edge, worst := limit.Nearest(limit.Reaches(l, &f, &g))
+				zone, margin, nearest = l.Zone(), math.Copysign(limit.Percent(worst), worst), edge.Edge()
 			}
-			f, g := c.Slopes(float64(i), float64(j), 1)
-			edge, worst := limit.Nearest(limit.Reaches(l, &f, &g))
-			w.Zones = append(w.Zones, l.Zone())
-			w.Margins = append(w.Margins, math.Copysign(limit.Percent(worst), worst))
-			w.Nearest = append(w.Nearest, edge.Edge())
+			w.Zones, w.Margins, w.Nearest = append(w.Zones, zone), append(w.Margins, margin), append(w.Nearest, nearest)
 		}
 	}
 }

@@ -44,19 +44,19 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 	}
 	d := b.draws(card, WindowSize{len(w.Feeds), len(w.Travels)})
 	for ; d.Step > 1; d.Halve() {
-		if err := d.sweep(nil); err != nil {
+		if err := d.sweep(func(float64) {}); err != nil {
 			return Chart{}, err
 		}
 	}
-	if err := d.sweep(nil); err != nil {
+	if err := d.sweep(func(float64) {}); err != nil {
 		return Chart{}, err
 	}
-	weights, err := b.weighed(&d.margins)
+	weights, err := b.weighed(&d.field.margins)
 	if err != nil {
 		return Chart{}, err
 	}
-	at := heats{grid: &d.Limits, weights: weights, margins: &d.margins}
-	if err := at.sweep(ctx, &d.field); err != nil {
+	at := heats{grid: &d.Limits, weights: weights, field: &d.field}
+	if err := at.sweep(ctx); err != nil {
 		return Chart{}, err
 	}
 	return chartOf(&at), nil
@@ -65,31 +65,23 @@ func ChartOf(ctx context.Context, w *Window) (Chart, error) {
 // chartOf reads the fields from the grids.
 func chartOf(at *heats) Chart {
 	feeds, travels := at.grid.Feeds, at.grid.Travels
-	n := feeds.N * travels.N
-	c := Chart{Feeds: feeds.Points(0.06), Travels: travels.Points(1), Chance: make([]float64, n)}
-	var fields [limit.Count][]float64
-	var crossed [limit.Count][2]bool // whether a limit is met somewhere, and missed somewhere
-	for l := range fields {
-		fields[l] = make([]float64, n)
+	c := Chart{Feeds: feeds.Points(0.06), Travels: travels.Points(1), Chance: make([]float64, feeds.N*travels.N)}
+	for k := range c.Chance {
+		if here := &at.grid.Points[k]; *here != limit.Hopeless {
+			c.Chance[k] = at.chance(here, float64(k/travels.N), float64(k%travels.N))
+		}
 	}
-	for k := range n {
-		i, j := k/travels.N, k%travels.N
-		here := &at.grid.Points[k]
-		for l := range fields {
-			if fields[l][k] = here[l]; *here == limit.Hopeless || here.Unjudged(limit.Limit(l)) != "" {
-				fields[l][k] = math.NaN()
-				continue
+	for l := range limit.Count {
+		field, met, missed := make([]float64, len(c.Chance)), false, false
+		for k := range field {
+			here := &at.grid.Points[k]
+			if field[k] = here[l]; *here == limit.Hopeless || here.Unjudged(l) != "" {
+				field[k] = math.NaN()
 			}
-			crossed[l][0] = crossed[l][0] || here[l] >= 0
-			crossed[l][1] = crossed[l][1] || here[l] < 0
+			met, missed = met || field[k] >= 0, missed || field[k] < 0
 		}
-		if *here != limit.Hopeless {
-			c.Chance[k] = at.chance(here, float64(i), float64(j))
-		}
-	}
-	for l := range fields {
-		if crossed[l] == [2]bool{true, true} {
-			c.Edges = append(c.Edges, ChartEdge{limit.Limit(l).Edge(), pastEdge[l], fields[l]})
+		if met && missed {
+			c.Edges = append(c.Edges, ChartEdge{l.Edge(), pastEdge[l], field})
 		}
 	}
 	return c
@@ -100,14 +92,14 @@ type heats struct {
 	grid    *grid.Limits
 	shifts  [2]grid.Limits // colder, hotter
 	weights weighs
-	margins *margins
+	field   *heatField
 }
 
 // every is the step, in points of the grid, between computed heats.
 const every = 3
 
 // sweep computes the shifts in parallel.
-func (a *heats) sweep(ctx context.Context, h *heatField) error {
+func (a *heats) sweep(ctx context.Context) error {
 	coarser := func(x grid.Axis) grid.Axis {
 		return grid.Axis{Low: x.Low, High: x.High, N: max(2, (x.N+every-1)/every)}
 	}
@@ -120,7 +112,7 @@ func (a *heats) sweep(ctx context.Context, h *heatField) error {
 			wg.Go(func() {
 				effort.Limited(ctx, func() {
 					for j := range g.Travels.N {
-						a.shift(h, g, i, j, factor)
+						a.shift(g, i, j, factor)
 					}
 				})
 			})
@@ -131,13 +123,13 @@ func (a *heats) sweep(ctx context.Context, h *heatField) error {
 }
 
 // shift computes what a factor on the heat adds to the limits at a point; nothing where the model does not reach.
-func (a *heats) shift(h *heatField, g *grid.Limits, i, j int, factor float64) {
+func (a *heats) shift(g *grid.Limits, i, j int, factor float64) {
 	feed, travel := g.Feeds.At(float64(i)), g.Travels.At(float64(j))
-	from, err := h.limits(a.margins, feed, travel, 1)
+	from, err := a.field.limits(feed, travel, 1)
 	if err != nil {
 		return
 	}
-	to, _ := h.limits(a.margins, feed, travel, factor)
+	to, _ := a.field.limits(feed, travel, factor)
 	for l := range to {
 		if from[l] < limit.Far {
 			g.Points[i*g.Travels.N+j][l] = to[l] - from[l]
@@ -156,5 +148,5 @@ func (a *heats) chance(here *limit.All, x, y float64) float64 {
 			three[2*k][l] += by[l]
 		}
 	}
-	return chanceOf(&three, &a.weights, a.margins, a.grid.Travels.At(y)).Good
+	return chanceOf(&three, &a.weights, &a.field.margins, a.grid.Travels.At(y)).Good
 }

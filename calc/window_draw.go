@@ -71,17 +71,15 @@ func (s WindowSize) half() WindowSize { return WindowSize{(s.Feeds + 1) / 2, (s.
 // drawing is a grid.Drawing of a job.
 type drawing struct {
 	grid.Drawing
-	e       *effort.Account
-	field   heatField
-	margins margins
+	field heatField
 }
 
 // draws begins a drawing of a job, over a little more than the feeds and travels that arc and hand hold.
 func (b *board) draws(card *Card, size WindowSize) drawing {
 	low, high := b.steadyFeeds()
-	m := newMargins(b, card)
+	h := b.heatField(card)
 	return drawing{grid.Draw(grid.Axis{Low: low * 0.8, High: high * 1.15, N: size.Feeds},
-		grid.Axis{Low: m.slow * 0.75, High: m.fast * 1.25, N: size.Travels}), b.effort, b.heatField(card), m}
+		grid.Axis{Low: h.slow * 0.75, High: h.fast * 1.25, N: size.Travels}), h}
 }
 
 // sweep computes the points that this round wants, the rows of each feed in parallel.
@@ -89,14 +87,14 @@ func (d *drawing) sweep(progress func(float64)) error {
 	var wg crew.Crew
 	var next atomic.Int64
 	var mu sync.Mutex
-	done, rows, ctx := 0, d.Feeds.N, d.e.Context()
+	done, rows, ctx := 0, d.Feeds.N, d.field.b.effort.Context()
 	take := func() int { return int(next.Add(1)) - 1 }
 	for range effort.Places() {
 		wg.Go(func() {
 			for r := take(); r < rows && effort.Limited(ctx, func() { d.row(r) }); r = take() {
 				mu.Lock()
 				done++
-				if progress != nil && ctx.Err() == nil {
+				if ctx.Err() == nil {
 					progress(float64(done) / float64(rows))
 				}
 				mu.Unlock()
@@ -110,20 +108,17 @@ func (d *drawing) sweep(progress func(float64)) error {
 // row computes the wanted points of one feed.
 func (d *drawing) row(i int) {
 	for j := range d.Travels.N {
-		if d.e.Over() != nil {
+		if d.field.b.effort.Over() != nil {
 			return
 		}
 		if d.Wants(i, j) {
 			runtime.Gosched() // a pressed key goes first
-			d.Put(i, j, d.margins.beside(&d.field, d.Feeds.At(float64(i)), d.Travels.At(float64(j))))
+			d.Put(i, j, d.field.beside(d.Feeds.At(float64(i)), d.Travels.At(float64(j))))
 		}
 	}
 }
 
-// share maps progress from 0 to 1 into the part of the whole between two values; nil for nil.
+// share maps progress from 0 to 1 into the part of the whole between two values.
 func share(progress func(float64), from, to float64) func(float64) {
-	if progress == nil {
-		return nil
-	}
 	return func(done float64) { progress(from + (to-from)*done) }
 }

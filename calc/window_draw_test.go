@@ -31,12 +31,11 @@ func TestDrawnMapIsTheFullMap(t *testing.T) {
 		b := newBoard(&card)
 		b.effort = effort.New(t.Context())
 		drawn, full := b.draws(&card, FullWindow), b.draws(&card, FullWindow)
-		h, m := &full.field, &full.margins
 		var rows crew.Crew
 		for i := range full.Feeds.N {
 			rows.Go(func() {
 				for j := range full.Travels.N {
-					full.Put(i, j, m.beside(h, full.Feeds.At(float64(i)), full.Travels.At(float64(j))))
+					full.Put(i, j, full.field.beside(full.Feeds.At(float64(i)), full.Travels.At(float64(j))))
 				}
 			})
 		}
@@ -44,7 +43,7 @@ func TestDrawnMapIsTheFullMap(t *testing.T) {
 		computed := 0
 		for ; ; drawn.Halve() {
 			computed += drawn.Wanted()
-			if err := drawn.sweep(nil); err != nil {
+			if err := drawn.sweep(untold); err != nil {
 				t.Fatal(err)
 			}
 			if drawn.Step == 1 {

@@ -20,19 +20,15 @@ func GoodSpans(ctx context.Context, card *Card) (feed, travel GoodSpan, ok bool)
 	if err != nil || p.b.notModelled(card) != "" {
 		return feed, travel, false
 	}
-	m, h := &p.margins, &p.field
+	h := &p.field
 	f, t := p.b.inputs[inFeed], p.b.inputs[inTravel]
 	low, high := p.b.steadyFeeds()
-	worst := func(feed, travel float64) float64 {
-		l := m.beside(h, feed, travel)
-		return l.Worst()
-	}
 	var wg crew.Crew
 	wg.Go(func() {
-		feed = goodAlong(f, min(low, f), max(high, f), func(x float64) float64 { return worst(x, t) })
+		feed = goodAlong(f, min(low, f), max(high, f), func(x float64) float64 { return h.worst(x, t) })
 	})
 	wg.Go(func() {
-		travel = goodAlong(t, min(m.slow, t), max(m.fast, t), func(x float64) float64 { return worst(f, x) })
+		travel = goodAlong(t, min(h.slow, t), max(h.fast, t), func(x float64) float64 { return h.worst(f, x) })
 	})
 	wg.Wait()
 	feed.Low, feed.High = feed.Low*0.06, feed.High*0.06

@@ -39,16 +39,14 @@ func besselSeries(x float64) (k0, k1 float64) {
 // The nodes of besselIntegral: e^(−s²) at even steps of s, until it vanishes.
 const besselStep = 0.33
 
-var besselNodes = makeBesselNodes()
-
-func makeBesselNodes() (list [20]struct{ square, weight float64 }) {
+var besselNodes = func() (list [20]struct{ square, weight float64 }) {
 	for i := range list {
 		s := float64(i) * besselStep
 		list[i].square, list[i].weight = s*s, math.Exp(-s*s)
 	}
 	list[0].weight /= 2
 	return list
-}
+}()
 
 // besselIntegral is for x from besselNear on: the integrals of exp(−x·cosh t) and exp(−x·cosh t)·cosh t
 // (Abramowitz and Stegun 9.6.24) with s² = x·(cosh t − 1) in place of t, by the trapezoidal rule. The integrand

@@ -14,11 +14,9 @@ type Groove struct {
 func (g *Groove) slope() float64 { return math.Tan(g.Angle / 2 * math.Pi / 180) }
 
 // Area is the section that fills the groove flush, mm2: b·t + (t − c)²·tan(α/2).
-func (g *Groove) Area() float64 { return g.areaTo(g.Depth) }
-
-func (g *Groove) areaTo(depth float64) float64 {
-	v := max(0, depth-g.Face)
-	return g.Opening*depth + v*v*g.slope()
+func (g *Groove) Area() float64 {
+	v := max(0, g.Depth-g.Face)
+	return g.Opening*g.Depth + v*v*g.slope()
 }
 
 // BothSides is the section if half of the V is cut from each face, mm2.

@@ -24,7 +24,6 @@ var guarded = []struct {
 	{"GasReynolds", GasReynolds, "pppp", []float64{12, 15, 1.66, 2.2e-5}},
 	{"LaminarFlow", LaminarFlow, "ppp-", []float64{15, 1.66, 2.2e-5, 2300}},
 	{"ArcEnergy", ArcEnergy, "ppp", []float64{15, 90, 8}},
-	{"MovingThickHalfWidth", MovingThickHalfWidth, "ppppp", []float64{100, 8, 0.004, 0.045, 400}},
 	{"SoakThrough", SoakThrough, "ppp", []float64{12, 0.04, 0.0043}},
 	{"SeamStart", SeamStart, "ppp", []float64{8, 0.35, 0.0038}},
 	{"PulseFrequency", PulseFrequency, "ppp", []float64{0.9, 100, 0.9}},

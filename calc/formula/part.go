@@ -48,18 +48,11 @@ func (p *Part) then(start, power, s float64) (float64, error) {
 			p.Volume, p.RhoC, s)
 	}
 	low, high := start, max(start, start+power*s/(p.RhoC*p.Volume))
-	for range 50 { // halvings, down to less than a nanokelvin
-		mid := (low + high) / 2
-		t, err := at(mid)
-		if err != nil {
-			return 0, err
-		}
-		if t > mid {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
+	const halvings = 50 // down to less than a nanokelvin
+	low, high = Bisect(low, high, halvings, func(end float64) bool {
+		t, err := at(end)
+		return err == nil && t > end
+	})
 	return at((low + high) / 2)
 }
 

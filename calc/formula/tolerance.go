@@ -23,13 +23,9 @@ func ToleranceFactor(n int, coverage, confidence float64) (float64, error) {
 	for noncentralT(high*root, float64(n-1), delta) < confidence {
 		low, high = high, 2*high
 	}
-	for range 50 {
-		if mid := (low + high) / 2; noncentralT(mid*root, float64(n-1), delta) < confidence {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
+	low, high = Bisect(low, high, 50, func(k float64) bool {
+		return noncentralT(k*root, float64(n-1), delta) < confidence
+	})
 	return (low + high) / 2, nil
 }
 

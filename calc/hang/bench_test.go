@@ -8,7 +8,7 @@ func BenchmarkEdges(b *testing.B) {
 			j := usualJoint(b, c[0], c[1])
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := Edges(&j); err != nil {
+				if _, _, err := Edges(&j); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -36,7 +36,7 @@ func (o *Opening) land(r *Root) float64 {
 	const soft = 0.15
 	d := o.Wire
 	thick := margin(d, o.Gap)
-	within := math.Log(max(0.1*d, r.Puddle+d) / (1.5*d + o.Assumed.Clearance))
+	within := math.Log(max(0.1*d, r.Puddle+d) / (1.5*d + tables.LandClearance.V))
 	top := max(thick, within)
 	sum := math.Exp((thick-top)/soft) + math.Exp((within-top)/soft)
 	return max(-Most, min(Most, top+soft*math.Log(sum)))
@@ -52,3 +52,7 @@ func (o *Opening) grip(r *Root) float64 {
 	x := r.RootChord / (math.Pi * o.Liquid.Length())
 	return math.Pow(max(1e-3, 1-o.Down*x*x), 1.8)
 }
+
+// Backed is the widest gap, mm, of a root on a bar or strip: twice the arc's standard deviation, mm. Over a
+// wider gap the arc reaches too little of both edges.
+func Backed(arcWidth float64) float64 { return 2 * arcWidth }

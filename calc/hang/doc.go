@@ -17,7 +17,8 @@
 //	Molten          width of base metal that melts away at each root edge and widens the gap
 //	Front    x_e    how far ahead of the arc's centre the toe's temperature is reached at the innermost skin: travel ·
 //	                (time of the arc over the section − time at which the skin first passes that temperature)
-//	Pool     L      travel · time for which the innermost column stays above the coherency temperature (Coherent)
+//	Pool     L      travel · time for which the innermost column stays above the temperature at which the
+//	                freezing bead holds its own shape
 //	Chord, Under, Phi  the bead's chord from toe to toe, the area A_ch under it and the angle φ between chord and
 //	                surface, with wetted widths of at least 0.05 mm, so that no edge jumps where wetting stops
 //	Wire     D      diameter

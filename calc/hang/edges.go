@@ -10,10 +10,9 @@ import (
 
 // Edge is one border of the operating window.
 type Edge struct {
-	Name   string  // "bridges", "touches", "fills" or "hangs"
 	Margin float64 // Most if the joint does not have this edge, such as hanging when flat
 	Doubt  float64
-	Why    string // why it is not judged, and what to try; "" if it is judged
+	Why    string // a clause: why it is not judged, and what to try; "" if it is judged
 }
 
 // Chance is the chance to be inside the edge, from 0 to 1; 1 if it is not judged.
@@ -24,51 +23,55 @@ func (e *Edge) Chance() float64 {
 	return math.Erfc(-e.Margin/e.Doubt/math.Sqrt2) / 2
 }
 
-// Edges returns the four edges of a joint in this order: bridges, touches, fills, hangs. It returns ErrRange if
-// a figure of the joint is out of range.
-func Edges(j *Joint) ([4]Edge, error) {
-	list := [4]Edge{
-		{Name: "bridges", Margin: Most, Doubt: tables.BridgesDoubt.V},
-		{Name: "touches", Margin: Most, Doubt: tables.TouchDoubt.V},
-		{Name: "fills", Margin: Most, Doubt: j.fillsDoubt()}, {Name: "hangs", Margin: Most, Doubt: j.hangDoubt()},
-	}
+// Edges returns the two edges of a joint: that the metal bridges its gap, and that it hangs where it is laid. Over the
+// gap of a butt liquid must span the root; over that of a lap or tee the metal must touch the other sheet. It returns
+// ErrRange if a figure of the joint is out of range.
+func Edges(j *Joint) (bridges, hangs Edge, err error) {
+	bridges, hangs = Edge{Margin: Most, Doubt: j.bridgeDoubt()}, Edge{Margin: Most, Doubt: j.hangDoubt()}
 	if err := j.check(); err != nil {
-		return list, err
+		return bridges, hangs, err
 	}
-	for i, of := range [...]func(*Joint) float64{(*Joint).bridges, (*Joint).touches, (*Joint).fills, (*Joint).hangs} {
-		e := &list[i]
-		if e.Why = j.notJudged(e.Name); e.Why == "" && j.asks(e.Name) {
-			e.Margin = of(j)
-		}
+	if j.Kind == "butt" || j.Kind == "lap" || j.Kind == "tee" {
+		bridges.judge(j.gapNotJudged(), j.bridges)
 	}
-	if j.Backing != "" {
-		list[0].Doubt = backedDoubt()
+	if j.mayHang() {
+		hangs.judge(j.hangNotJudged(), j.hangs)
 	}
-	return list, nil
+	return bridges, hangs, nil
 }
 
-// asks reports whether a joint has this edge at all.
-func (j *Joint) asks(edge string) bool {
-	switch edge {
-	case "bridges":
-		return j.Kind == "butt"
-	case "touches":
-		return j.Kind == "lap" || j.Kind == "tee"
-	case "fills":
-		return j.Kind == "lap" || j.Kind == "tee" || j.Kind == "corner"
+// judge sets the margin of an edge, or why it is not judged.
+func (e *Edge) judge(why string, margin func() float64) {
+	if e.Why = why; why == "" {
+		e.Margin = margin()
 	}
-	return j.Position != "flat" && j.Position != ""
 }
 
-// bridges is the least of the four margins of an open root. With backing behind it the arc only has to reach
-// both edges.
+// mayHang reports whether the bead does not lie flat.
+func (j *Joint) mayHang() bool { return j.Position != "flat" && j.Position != "" }
+
+// bridges is, for a butt, the least of the four margins of an open root. With backing behind it the arc only has to
+// reach both edges.
 func (j *Joint) bridges() float64 {
-	if j.Backing != "" {
+	switch {
+	case j.Kind != "butt":
+		return j.touches()
+	case j.Backing != "":
 		return margin(Backed(tables.ArcWidth.V), j.Gap)
 	}
 	o := j.opening()
 	b := o.Bridge()
 	return b.Least()
+}
+
+func (j *Joint) bridgeDoubt() float64 {
+	switch {
+	case j.Kind != "butt":
+		return tables.TouchDoubt.V
+	case j.Backing != "":
+		return math.Log(tables.ArcWidth.High/tables.ArcWidth.Low) / (2 * 1.96) // the doubt of the arc's width
+	}
+	return tables.BridgesDoubt.V
 }
 
 func (j *Joint) hangs() float64 {
@@ -93,10 +96,11 @@ func (j *Joint) hangDoubt() float64 {
 	return tables.HorizontalDoubt.V
 }
 
-// fillsDoubt grows from that of a closed joint to that of an open one as a gap lets metal in.
-func (j *Joint) fillsDoubt() float64 {
+// FillsDoubt is one standard deviation of the logarithm of the metal laid over the metal needed: it grows from that of
+// a closed joint to that of an open one as a gap, mm, lets metal in.
+func FillsDoubt(gap float64) float64 {
 	closed, open := tables.FilledDoubt.V, tables.GapFilledDoubt.V
-	return closed + (open-closed)*-math.Expm1(-math.Max(0, j.Gap)/tables.RootGrows.V)
+	return closed + (open-closed)*-math.Expm1(-math.Max(0, gap)/tables.RootGrows.V)
 }
 
 // check returns ErrRange for figures that no joint has: a negative size, NaN, a liquid without tension.
@@ -109,7 +113,7 @@ func (j *Joint) check() error {
 		name           string
 		v, least, most float64
 	}{
-		{"gap", j.Gap, 0, 100}, {"leg", j.Leg, 0, 100}, {"bead", j.Bead, 0, 1000}, {"wire", j.Wire, 0, 10},
+		{"gap", j.Gap, 0, 100}, {"bead", j.Bead, 0, 1000}, {"wire", j.Wire, 0, 10},
 		{"wetted width", j.Wet[0], 0, 200}, {"wetted width", j.Wet[1], 0, 200}, {"back width", j.Back[0], 0, 200},
 		{"back width", j.Back[1], 0, 200}, {"molten edge", j.Molten[0], 0, 50}, {"molten edge", j.Molten[1], 0, 50},
 		{"thickness", j.Thick[0], 0.01, 200}, {"thickness", j.Thick[1], second, 200}, {"pool", j.Pool, 0, 1000},

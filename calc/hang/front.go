@@ -1,6 +1,10 @@
 package hang
 
-import "math"
+import (
+	"math"
+
+	"brazebooth/calc/formula"
+)
 
 // Spot is an arc that moves over wide sheet. Its heat is a Gaussian over the face and even through the
 // thickness.
@@ -44,20 +48,14 @@ func (s *Spot) integrate(x, y float64, n int) float64 {
 // If the temperature is not reached, it is the place where the sheet is hottest, which joins the other case without a
 // jump.
 func (s *Spot) Front(temperature float64) float64 {
-	const steps, near = 48, 3e-3
+	const steps, near, halvings = 48, 3e-3, 12
 	low := s.hottest(steps, near)
 	if !(s.integrate(low, 0, steps) > temperature) {
 		return low
 	}
-	high := low + 10*s.Width
-	for high-low > near*s.Width {
-		mid := (low + high) / 2
-		if s.integrate(mid, 0, steps) > temperature {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
+	low, high := formula.Bisect(low, low+10*s.Width, halvings, func(x float64) bool {
+		return s.integrate(x, 0, steps) > temperature
+	})
 	return (low + high) / 2
 }
 

@@ -1,6 +1,10 @@
 package hang
 
-import "math"
+import (
+	"math"
+
+	"brazebooth/tables"
+)
 
 // above is the liquid metal over the chord, mm2, which hangs. The metal under the chord lies in the joint.
 func (j *Joint) above() float64 {
@@ -11,21 +15,23 @@ func (j *Joint) above() float64 {
 // atRest is overhead and horizontal: the metal that would hang at rest, overhead times the share that short
 // circuits and an unsteady hand leave, over the metal that is there.
 func (j *Joint) atRest() float64 {
-	return margin(j.share()*Holds(j.Kind, j.Position, max(j.Chord, leastChord), j.Liquid.Length()), j.above())
+	return margin(j.holds(), j.above())
 }
 
-func (j *Joint) share() float64 {
+// holds is the largest liquid area over the chord, mm2, that stays overhead or horizontal.
+func (j *Joint) holds() float64 {
+	most := Holds(j.Kind, j.Position, max(j.Chord, leastChord), j.Liquid.Length())
 	if j.Position == "overhead" {
-		return j.Assumed.OverheadShare
+		most *= tables.OverheadShare.V
 	}
-	return 1
+	return most
 }
 
 // uphill is vertical-up: the pool narrows to the frozen shelf below it, whose edge carries the weight of the metal on
 // it: 2/chord of tension against taper·pool/l².
 func (j *Joint) uphill() float64 {
 	l := j.Liquid.Length()
-	return margin(2*l*l, j.Assumed.PoolTaper*j.Pool*max(j.Chord, leastChord))
+	return margin(2*l*l, tables.PoolTaper.V*j.Pool*max(j.Chord, leastChord))
 }
 
 // downhill is vertical-down. The front below is held across its chord, by its own roundness and by half the
@@ -35,7 +41,7 @@ func (j *Joint) downhill() float64 { return margin(j.front(), j.bulge()+j.head()
 func (j *Joint) front() float64 {
 	c := max(j.Chord, leastChord)
 	high := max(j.liquidBead()/c, 0.5)
-	return 2/c + (1-math.Cos(j.Assumed.FrontAngle))/high + j.Liquid.curvature(j.ArcPressure())/2
+	return 2/c + (1-math.Cos(tables.FrontAngle.V*math.Pi/180))/high + j.Liquid.curvature(j.ArcPressure())/2
 }
 
 func (j *Joint) bulge() float64 {

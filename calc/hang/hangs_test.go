@@ -42,7 +42,7 @@ func TestHangCheckValues(t *testing.T) {
 	check(t, "vertical-up", up.uphill(), .2821, 0.5e-4)
 	down := up
 	down.Bead, down.Phi = 6/down.Liquid.Swell, math.Pi/4
-	down.Assumed.ArcForce, down.Assumed.DropSpeed = 200*2*math.Pi*1.2*1.2e-6/(1.2*1.2), 0 // 200 Pa at 1 A
+	down.Assumed.ArcForce, down.Deposition = 200*2*math.Pi*1.2*1.2e-6/(1.2*1.2), 0 // 200 Pa at 1 A
 	down.Amps = 1
 	check(t, "its arc", down.ArcPressure(), 200, 1e-9)
 	check(t, "vertical-down", down.downhill(), .8004, 1e-4) // the printed steps give 0.80046

@@ -2,25 +2,10 @@ package hang
 
 import "math"
 
-// Pull is gravity as seen from the chord between a bead's toes: Along points from the first toe to the second,
-// Out away from the metal. Full gravity has length 1; {} is none.
-type Pull struct{ Along, Out float64 }
-
-// The pulls in the four ways in which a bead hangs. The first toe is where the table's equation starts
-// (ridge_equation_test.go).
-var (
-	overheadPull   = Pull{Out: 1}
-	overheadFillet = Pull{Along: math.Sqrt2 / 2, Out: math.Sqrt2 / 2}
-	wallPull       = Pull{Along: -1} // from the lower toe upward
-	lyingFillet    = Pull{Along: -math.Sqrt2 / 2, Out: -math.Sqrt2 / 2}
-)
-
 // curve is the largest area over a chord, by the chord's length: a table from the Young-Laplace equation. The
 // knots are at chords of end·(1 − (1 − s)²), s from 0 to 1 in equal steps, so that the curve is straight near
 // its last knot, where it would otherwise be a square root.
 type curve struct {
-	pull  Pull
-	lower bool                // it fails when its lower (first) toe is upright on the chord; otherwise by pressure
 	end   float64             // chord of the last knot, capillary lengths
 	past  float64             // area over any longer chord, capillary lengths squared
 	knots [curveKnots]float64 // area over the chord squared

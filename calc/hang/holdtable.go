@@ -3,7 +3,7 @@
 package hang
 
 // overheadCurve is a bead under a plate, at its greatest pressure.
-var overheadCurve = curve{pull: overheadPull, lower: false, end: 3.141593, past: 0.000000, knots: [...]float64{
+var overheadCurve = curve{end: 3.141593, past: 0.000000, knots: [...]float64{
 	0.392699, 0.389161, 0.379416, 0.365091, 0.347856, 0.329104, 0.309851, 0.290760,
 	0.272226, 0.254458, 0.237547, 0.221509, 0.206317, 0.191923, 0.178268, 0.165287,
 	0.152918, 0.141101, 0.129778, 0.118897, 0.108410, 0.098273, 0.088443, 0.078884,
@@ -12,7 +12,7 @@ var overheadCurve = curve{pull: overheadPull, lower: false, end: 3.141593, past:
 }}
 
 // overheadFilletCurve is an overhead fillet, its chord at 45 degrees, at its greatest pressure.
-var overheadFilletCurve = curve{pull: overheadFillet, lower: false, end: 3.223720, past: 0.000000, knots: [...]float64{
+var overheadFilletCurve = curve{end: 3.223720, past: 0.000000, knots: [...]float64{
 	0.392699, 0.390039, 0.382448, 0.370637, 0.355513, 0.338112, 0.319431, 0.300293,
 	0.281288, 0.262795, 0.245026, 0.228081, 0.211984, 0.196718, 0.182240, 0.168496,
 	0.155427, 0.142975, 0.131084, 0.119702, 0.108779, 0.098272, 0.088140, 0.078346,
@@ -21,7 +21,7 @@ var overheadFilletCurve = curve{pull: overheadFillet, lower: false, end: 3.22372
 }}
 
 // wallCurve is a bead along a wall.
-var wallCurve = curve{pull: wallPull, lower: true, end: 2.671815, past: 1.000000, knots: [...]float64{
+var wallCurve = curve{end: 2.671815, past: 1.000000, knots: [...]float64{
 	0.392699, 0.390075, 0.382831, 0.372136, 0.359189, 0.344997, 0.330307, 0.315630,
 	0.301287, 0.287471, 0.274289, 0.261791, 0.249992, 0.238890, 0.228467, 0.218706,
 	0.209582, 0.201075, 0.193165, 0.185834, 0.179069, 0.172857, 0.167190, 0.162062,
@@ -30,7 +30,7 @@ var wallCurve = curve{pull: wallPull, lower: true, end: 2.671815, past: 1.000000
 }}
 
 // lyingFilletCurve is a fillet between floor and wall, its chord at 45 degrees.
-var lyingFilletCurve = curve{pull: lyingFillet, lower: true, end: 3.483886, past: 1.414214, knots: [...]float64{
+var lyingFilletCurve = curve{end: 3.483886, past: 1.414214, knots: [...]float64{
 	0.392699, 0.388634, 0.377693, 0.362214, 0.344391, 0.325818, 0.307483, 0.289927,
 	0.273405, 0.258009, 0.243741, 0.230558, 0.218396, 0.207187, 0.196861, 0.187356,
 	0.178613, 0.170583, 0.163220, 0.156487, 0.150350, 0.144781, 0.139757, 0.135259,

@@ -20,12 +20,27 @@ func (c *curve) chordOf(knot int) float64 {
 	return c.end * (1 - s*s)
 }
 
+// pull is the gravity on a curve's bead, and whether the bead fails when its lower (first) toe is upright on the chord;
+// otherwise it fails by pressure.
+func (c *curve) pull() (pull Pull, lower bool) {
+	switch c {
+	case &overheadCurve:
+		return overheadPull, false
+	case &overheadFilletCurve:
+		return overheadFillet, false
+	case &wallCurve:
+		return wallPull, true
+	}
+	return lyingFillet, true
+}
+
 // solved computes from the equation what the table holds at a chord.
 func (c *curve) solved(chord float64) (Ridge, error) {
-	if c.lower {
-		return GivenToe(c.pull, chord, math.Pi/2)
+	pull, lower := c.pull()
+	if lower {
+		return GivenToe(pull, chord, math.Pi/2)
 	}
-	return Fullest(c.pull, chord)
+	return Fullest(pull, chord)
 }
 
 var allCurves = []struct {
@@ -129,13 +144,11 @@ func writeHoldTable(t *testing.T) {
 	for _, e := range allCurves {
 		c := e.c
 		c.end, c.past = c.findEnd(t), 0
-		if c.lower {
-			c.past = 1 / math.Abs(c.pull.Along)
+		if pull, lower := c.pull(); lower {
+			c.past = 1 / math.Abs(pull.Along)
 		}
-		pull := map[*curve]string{&overheadCurve: "overheadPull", &overheadFilletCurve: "overheadFillet",
-			&wallCurve: "wallPull", &lyingFilletCurve: "lyingFillet"}[c]
-		fmt.Fprintf(&b, "\n// %s %s\nvar %s = curve{pull: %s, lower: %v, end: %.6f, past: %.6f, knots: [...]float64{",
-			e.name, e.says, e.name, pull, c.lower, c.end, c.past)
+		fmt.Fprintf(&b, "\n// %s %s\nvar %s = curve{end: %.6f, past: %.6f, knots: [...]float64{", e.name, e.says,
+			e.name, c.end, c.past)
 		for i := range curveKnots {
 			v := math.Pi / 8
 			if i == curveKnots-1 {

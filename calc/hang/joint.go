@@ -40,38 +40,32 @@ func (l *Liquid) Length() float64 { return 1000 * math.Sqrt(l.Tension/(l.Density
 // curvature turns a pressure, Pa, into the curvature that balances it, 1/mm.
 func (l *Liquid) curvature(pressure float64) float64 { return pressure / l.Tension / 1000 }
 
-// Coherent is the temperature, C, at which a freezing bead holds its own shape.
-func Coherent(f *tables.Filler) float64 {
-	return (f.Solidus.V+f.Liquidus.V)/2 + tables.CoherencyShift.V
-}
+// known reports a melt that is in a table.
+func (l *Liquid) known() bool { return l.Tension > 0 && l.Density > 0 }
 
-// Assumed holds the figures that nobody measures at a booth. Usual takes them from tables; a band varies them.
+// Assumed holds those figures that nobody measures at a booth which a band varies. Usual takes them from tables.
 type Assumed struct {
 	ArcForce      float64 // N/A2
 	RMS           float64 // of the current, over its mean
 	PressureWidth float64 // mm
-	DropSpeed     float64 // m/s
 	RootWetted    float64 // share of the back width
 	RootGrows     float64 // mm
-	Clearance     float64 // mm
-	CreepsIn      float64 // as a share of the narrower wetted width
-	OverheadShare float64
-	PoolTaper     float64
-	FrontAngle    float64 // rad
 }
 
 // Usual returns the middle of every assumption for a mode of transfer: dip or pulsed.
 func Usual(mode string) Assumed {
-	rms := tables.RMSDip.V
-	if mode == "pulsed" {
-		rms = tables.RMSPulsed.V
-	}
 	return Assumed{
-		ArcForce: tables.ArcForce.V, RMS: rms, PressureWidth: tables.ArcPressureWidth.V, DropSpeed: tables.DropSpeed.V,
-		RootWetted: tables.RootWetted.V, RootGrows: tables.RootGrows.V, Clearance: tables.LandClearance.V,
-		CreepsIn: tables.CreepsIn.V, OverheadShare: tables.OverheadShare.V, PoolTaper: tables.PoolTaper.V,
-		FrontAngle: tables.FrontAngle.V * math.Pi / 180,
+		ArcForce: tables.ArcForce.V, RMS: rmsOf(mode).V, PressureWidth: tables.ArcPressureWidth.V,
+		RootWetted: tables.RootWetted.V, RootGrows: tables.RootGrows.V,
 	}
+}
+
+// rmsOf is the root mean square of a mode's current over its mean.
+func rmsOf(mode string) tables.Datum {
+	if mode == "pulsed" {
+		return tables.RMSPulsed
+	}
+	return tables.RMSDip
 }
 
 // Joint is one joint at one setting; the package comment says where each figure comes from. Index 0 is the
@@ -80,11 +74,10 @@ type Joint struct {
 	Kind     string // lap butt tee corner overlay
 	Position string // flat horizontal vertical-up vertical-down overhead
 	Mode     string // dip pulsed timed
-	Backing  string // tables id, "" for none
+	Backing  string // copper-bar steel-strip, "" for none
 
 	Thick  [2]float64
 	Gap    float64
-	Leg    float64 // wanted height of a fillet over the gap; of a lap or tee
 	Bead   float64
 	Wet    [2]float64
 	Back   [2]float64
@@ -124,6 +117,6 @@ func (j *Joint) down() float64 {
 func (j *Joint) ArcPressure() float64 {
 	a := &j.Assumed
 	current := a.RMS * j.Amps
-	force := a.ArcForce*current*current + j.Deposition/1000*a.DropSpeed
+	force := a.ArcForce*current*current + j.Deposition/1000*tables.DropSpeed.V
 	return force / (2 * math.Pi * a.PressureWidth * a.PressureWidth * 1e-6)
 }

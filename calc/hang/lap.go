@@ -5,12 +5,13 @@ import (
 	"math"
 
 	"brazebooth/calc/formula"
+	"brazebooth/tables"
 )
 
 // creep is how far metal runs into the gap of a lap or tee, mm; a tee's gap is only as deep as its sheet is
 // thick.
 func (j *Joint) creep() float64 {
-	w := j.Assumed.CreepsIn * min(j.Wet[0], j.Wet[1])
+	w := tables.CreepsIn.V * min(j.Wet[0], j.Wet[1])
 	if j.Kind == "tee" {
 		w = min(w, j.Thick[0])
 	}
@@ -65,12 +66,4 @@ func (j *Joint) touches() float64 {
 		return -Most
 	}
 	return margin(high, j.Gap)
-}
-
-// fills is the deposited metal over what the joint needs with its gap.
-func (j *Joint) fills() float64 {
-	if j.Kind == "corner" {
-		return margin(j.Bead, NeedCorner(j.Gap, j.Thick[0], j.Thick[1]))
-	}
-	return margin(j.Bead, NeedFillet(j.Gap, j.Leg, j.creep()))
 }

@@ -51,16 +51,16 @@ func (s *gapSearch) ask(gap float64) float64 {
 	if s.err != nil {
 		return 0
 	}
-	var list [4]Edge
+	var bridges Edge
 	j, err := s.at(gap)
 	if err == nil {
-		list, err = Edges(&j)
+		bridges, _, err = Edges(&j)
 	}
-	if err == nil && (list[0].Why != "" || !j.asks("bridges")) {
+	if err == nil && (bridges.Why != "" || j.Kind != "butt") {
 		err = fmt.Errorf("%w: no open root is judged here", formula.ErrRange)
 	}
 	s.err = err
-	return list[0].Margin / list[0].Doubt
+	return bridges.Margin / bridges.Doubt
 }
 
 // first is the narrowest gap whose margin is down to a level.
@@ -97,18 +97,14 @@ func (s *gapSearch) bisect(inside, outside, level float64) float64 {
 	return math.Sqrt(inside * outside)
 }
 
-// SagHeight returns how far a butt's root hangs below the sheet, mm, negative if it is drawn in. For its band
-// each assumption about arc, root and melt is moved to both its ends; the changes are combined as independent.
+// SagHeight returns how far the root of an open butt hangs below the sheet, mm, negative if it is drawn in. For its
+// band each assumption about arc, root and melt is moved to both its ends; the changes are combined as independent.
 func SagHeight(j *Joint, f *tables.Filler) (Estimate, error) {
 	m, ok := tables.Melts.ByID(f.ID)
-	if err := j.check(); err != nil || !ok || j.Kind != "butt" {
+	if err := j.check(); err != nil || !ok || j.Kind != "butt" || !(j.Gap > 0) || j.Backing != "" {
 		return Estimate{}, fmt.Errorf("%w: root of a %s in %s: %v", formula.ErrRange, j.Kind, f.ID, err)
 	}
 	height := func(j *Joint) float64 { o := j.opening(); return o.Root().Sag }
-	rms := tables.RMSDip
-	if j.Mode == "pulsed" {
-		rms = tables.RMSPulsed
-	}
 	v := *j
 	here, low, high := height(j), 0.0, 0.0
 	for _, c := range [...]struct {
@@ -116,7 +112,7 @@ func SagHeight(j *Joint, f *tables.Filler) (Estimate, error) {
 		d  tables.Datum
 	}{
 		{&v.Liquid.Tension, m.Tension}, {&v.Liquid.Density, m.Density}, {&v.Assumed.ArcForce, tables.ArcForce},
-		{&v.Assumed.RMS, rms}, {&v.Assumed.PressureWidth, tables.ArcPressureWidth},
+		{&v.Assumed.RMS, rmsOf(j.Mode)}, {&v.Assumed.PressureWidth, tables.ArcPressureWidth},
 		{&v.Assumed.RootWetted, tables.RootWetted}, {&v.Assumed.RootGrows, tables.RootGrows},
 	} {
 		for _, end := range [...]float64{c.d.Low, c.d.High} {
@@ -138,8 +134,7 @@ func LargestBead(j *Joint) (Estimate, error) {
 	if err := j.hangsAs("overhead", "horizontal"); err != nil {
 		return Estimate{}, err
 	}
-	c := max(j.Chord, leastChord)
-	above := j.share() * Holds(j.Kind, j.Position, c, j.Liquid.Length())
+	above := j.holds()
 	bead := func(z float64) float64 {
 		return max(0, above*math.Exp(z*inBand*j.hangDoubt())+j.Under) / j.Liquid.Swell
 	}
@@ -156,7 +151,7 @@ func LongestPool(j *Joint) (Estimate, error) {
 	pool := func(z float64) float64 {
 		times := math.Exp(z * inBand * j.hangDoubt())
 		if j.Position == "vertical-up" {
-			return times * 2 * l * l / (j.Assumed.PoolTaper * max(j.Chord, leastChord))
+			return times * 2 * l * l / (tables.PoolTaper.V * max(j.Chord, leastChord))
 		}
 		return max(0, times*j.front()-j.bulge()) * 3 * l * l / 2
 	}
@@ -167,7 +162,7 @@ func (j *Joint) hangsAs(a, b string) error {
 	if err := j.check(); err != nil {
 		return err
 	}
-	if why := j.notJudged("hangs"); why != "" || (j.Position != a && j.Position != b) {
+	if why := j.hangNotJudged(); why != "" || (j.Position != a && j.Position != b) {
 		return fmt.Errorf("%w: a bead that hangs %s: %s", formula.ErrRange, j.Position, why)
 	}
 	return nil

@@ -18,11 +18,11 @@ func fixed(j Joint) func(float64) (Joint, error) {
 func bridgesAt(t testing.TB, j Joint, gap float64) Edge {
 	t.Helper()
 	j.Gap = gap
-	list, err := Edges(&j)
+	e, _, err := Edges(&j)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return list[0]
+	return e
 }
 
 func TestLargestGap(t *testing.T) {
@@ -175,11 +175,11 @@ func TestLargestBeadIsOnTheEdge(t *testing.T) {
 			for bead, z := range map[float64]float64{e.V: 0, e.Low: 1.96, e.High: -1.96} {
 				k := j
 				k.Bead = bead
-				list, err := Edges(&k)
+				_, hangs, err := Edges(&k)
 				if err != nil {
 					t.Fatal(err)
 				}
-				check(t, kind+" "+position, list[3].Margin/list[3].Doubt, z, 1e-3)
+				check(t, kind+" "+position, hangs.Margin/hangs.Doubt, z, 1e-3)
 			}
 			if _, err := LongestPool(&j); !errors.Is(err, formula.ErrRange) {
 				t.Error(err)
@@ -208,11 +208,11 @@ func TestLongestPoolIsOnTheEdge(t *testing.T) {
 		for pool, z := range map[float64]float64{e.V: 0, e.Low: 1.96, e.High: -1.96} {
 			k := j
 			k.Pool = pool
-			list, err := Edges(&k)
+			_, hangs, err := Edges(&k)
 			if err != nil {
 				t.Fatal(err)
 			}
-			check(t, position, list[3].Margin/list[3].Doubt, z, 1e-3)
+			check(t, position, hangs.Margin/hangs.Doubt, z, 1e-3)
 		}
 		if _, err := LargestBead(&j); !errors.Is(err, formula.ErrRange) {
 			t.Error(err)

@@ -7,6 +7,18 @@ import (
 	"brazebooth/calc/formula"
 )
 
+// Pull is gravity as seen from the chord between a bead's toes: Along points from the first toe to the second,
+// Out away from the metal. Full gravity has length 1; {} is none.
+type Pull struct{ Along, Out float64 }
+
+// The pulls in the four ways in which a bead hangs. The first toe is where the equation starts.
+var (
+	overheadPull   = Pull{Out: 1}
+	overheadFillet = Pull{Along: math.Sqrt2 / 2, Out: math.Sqrt2 / 2}
+	wallPull       = Pull{Along: -1} // from the lower toe upward
+	lyingFillet    = Pull{Along: -math.Sqrt2 / 2, Out: -math.Sqrt2 / 2}
+)
+
 // Ridge is the cross-section of a long liquid bead between two toes that are pinned by freezing: the
 // two-dimensional Young-Laplace equation, x' = cos ψ, z' = sin ψ, ψ' = −(P + along·x + out·z) over the arc
 // length, from z = 0 to z = 0 again. Lengths are in capillary lengths, pressures in tension over capillary

@@ -96,7 +96,7 @@ func TestRidgeBalancesItsWeight(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			g := e.c.pull
+			g, _ := e.c.pull()
 			along := math.Cos(r.First) - math.Cos(r.Second) - g.Along*r.Area
 			// The pressure on the chord is P + along·x.
 			out := g.Out*r.Area + r.Pressure*chord + g.Along*chord*chord/2 - math.Sin(r.First) - math.Sin(r.Second)

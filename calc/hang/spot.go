@@ -12,32 +12,28 @@ import (
 // other failures of a running arc cannot happen: the next spot lands on the last one, and the frozen metal
 // behind keeps the puddle from running along the gap. That this frozen metal also carries is not counted.
 // Chord, Under and Phi are computed here from the wetted widths. Errors as Edges.
-func SpotEdges(j *Joint) ([2]Edge, error) {
-	list := [2]Edge{{Name: "holds", Margin: Most, Doubt: tables.BridgesDoubt.V},
-		{Name: "hangs", Margin: Most, Doubt: j.hangDoubt()}}
+func SpotEdges(j *Joint) (holds, hangs Edge, err error) {
+	holds, hangs = Edge{Margin: Most, Doubt: tables.BridgesDoubt.V}, Edge{Margin: Most, Doubt: j.hangDoubt()}
 	s := *j
 	s.stand()
 	if err := s.check(); err != nil {
-		return list, err
+		return holds, hangs, err
 	}
-	liquid := s.Liquid.Tension > 0 && s.Liquid.Density > 0
+	why := ""
+	if !s.Liquid.known() {
+		why = noMelt
+	}
 	if s.Kind == "butt" && s.Gap > 0 && s.Backing == "" {
-		if liquid {
+		holds.judge(why, func() float64 {
 			o := s.opening()
 			o.Arc *= o.pushShare()
-			list[0].Margin = o.Bridge().Hold
-		} else {
-			list[0].Why = noMelt
-		}
+			return o.Bridge().Hold
+		})
 	}
-	if s.asks("hangs") {
-		if liquid {
-			list[1].Margin = s.hangs()
-		} else {
-			list[1].Why = noMelt
-		}
+	if s.mayHang() {
+		hangs.judge(why, s.hangs)
 	}
-	return list, nil
+	return holds, hangs, nil
 }
 
 // pushShare is the even pressure over a root, as a share of the arc's pressure in its middle, that bulges the root
@@ -62,7 +58,7 @@ func scaledErfc(x float64) float64 {
 	return 1 / (math.Sqrt(math.Pi) * (x + 1/(2*x+2/(x+3/(2*x)))))
 }
 
-const noMelt = "Not judged, because the melt of this filler is in no table here; try a bronze that is."
+const noMelt = "the melt of this filler is in no table here; try a bronze that is"
 
 // stand finds the chord from toe to toe, the area under it, and the angle of the metal above it.
 func (j *Joint) stand() {

@@ -25,16 +25,16 @@ func TestSpotsFallInOrder(t *testing.T) {
 				if c.what == "gap" { // a wider gap takes more metal
 					j.Bead = 2 * j.Gap * j.Thick[0]
 				}
-				list, err := SpotEdges(&j)
+				holds, hangs, err := SpotEdges(&j)
 				if err != nil {
 					t.Fatal(err)
 				}
-				for n, e := range list {
+				for n, e := range []Edge{holds, hangs} {
 					if e.Why != "" || c.holds && n > 0 || c.what == "gap" && place != "flat" {
 						continue // without weight, a wider root feels less of the arc
 					}
 					if e.Margin > last[n]+1e-9 {
-						t.Errorf("%s, %s %g: %s by %.4f after %.4f", place, c.what, *c.at(&j), e.Name, e.Margin,
+						t.Errorf("%s, %s %g: edge %d by %.4f after %.4f", place, c.what, *c.at(&j), n, e.Margin,
 							last[n])
 					}
 					last[n] = e.Margin
@@ -48,16 +48,16 @@ func TestSpotsFallInOrder(t *testing.T) {
 func TestSpotsThatAreNotJudged(t *testing.T) {
 	j := usualJoint(t, "lap", "flat")
 	j.Gap = 0
-	if list, err := SpotEdges(&j); err != nil || list[0].Margin != Most || list[1].Margin != Most {
-		t.Errorf("%+v, %v", list, err)
+	if holds, hangs, err := SpotEdges(&j); err != nil || holds.Margin != Most || hangs.Margin != Most {
+		t.Errorf("%+v, %+v, %v", holds, hangs, err)
 	}
 	j = usualJoint(t, "butt", "overhead")
 	j.Liquid = Liquid{}
-	if list, err := SpotEdges(&j); err != nil || list[0].Why == "" || list[1].Why == "" {
-		t.Errorf("%+v, %v", list, err)
+	if holds, hangs, err := SpotEdges(&j); err != nil || holds.Why == "" || hangs.Why == "" {
+		t.Errorf("%+v, %+v, %v", holds, hangs, err)
 	}
 	j.Gap = -1
-	if _, err := SpotEdges(&j); err == nil {
+	if _, _, err := SpotEdges(&j); err == nil {
 		t.Error("a gap below zero went through")
 	}
 }

@@ -49,12 +49,15 @@ type All [Count + 2]float64
 
 // Hopeless are the limits of a setting that the model does not reach, which is therefore never suggested. Do not change
 // it.
-var Hopeless = func() (l All) {
+var Hopeless = Every(-Far)
+
+// Every are limits that all have one value.
+func Every(v float64) (l All) {
 	for i := range l {
-		l[i] = -Far
+		l[i] = v
 	}
 	return l
-}()
+}
 
 // Known reports whether the model reached the setting.
 func (l *All) Known() bool { return !math.IsNaN(l[0]) }

@@ -9,6 +9,6 @@
 // The result is not a maximum, which would jump from one hill to another as a job changes, but a weighted mean,
 // which cannot jump: at each travel the mean feed, then along this ridge the mean travel, then the feed once
 // more. The weights fall so fast that the mean of a single hill is at its top. Between two hills of similar
-// height the mean lies in the valley. That is the price of not jumping, and the chance that is returned with
-// the setting shows what it costs.
+// height the mean lies in the valley. That is the price of not jumping; the chance at the
+// setting shows what it costs.
 package suggest

@@ -38,12 +38,7 @@ type Problem struct {
 }
 
 // Place is a suggested setting.
-type Place struct {
-	Feed, Travel float64 // mm/s
-	Heat         float64 // net, J/mm
-	Chance       float64 // to meet every edge, from 0 to 1
-	Asked        int     // number of cross-sections computed
-}
+type Place struct{ Feed, Travel float64 } // mm/s
 
 // The means look this far past the ranges of arc and hand, at this many places. The effect of more or less heat
 // is smooth in both directions, so that it is only computed at some of the places.
@@ -64,7 +59,7 @@ func Find(p *Problem) (Place, error) {
 	if err := p.check(); err != nil {
 		return Place{}, err
 	}
-	s := search{p: p}
+	s := search{p}
 	feeds := axisOf(p.Feed, p.Steady, feedBelow, feedAbove, feedPoints)
 	travel, feed, err := s.travel(feeds)
 	if err != nil {
@@ -139,11 +134,7 @@ func (a axis) fine() (x []float64) {
 	return x
 }
 
-// search counts the settings that it asks for.
-type search struct {
-	p     *Problem
-	asked int
-}
+type search struct{ p *Problem }
 
 // ask computes settings, in their order.
 func (s *search) ask(at []Setting) ([]Point, error) {
@@ -153,7 +144,6 @@ func (s *search) ask(at []Setting) ([]Point, error) {
 	for i := range into {
 		into[i].Margins = room[i*n : (i+1)*n : (i+1)*n]
 	}
-	s.asked += len(at)
 	if err := s.p.Field(at, into); err != nil {
 		return nil, err
 	}

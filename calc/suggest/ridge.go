@@ -2,17 +2,35 @@ package suggest
 
 import "math"
 
-// column holds the results at one travel: each edge's margin along the feeds, how the two other heats change
-// it, and the heat's logarithm. Values between the points are read from curves, because margins bend little and
-// the chance much.
-type column struct {
+// profile holds the results along the feeds of one travel, or along the travels: each edge's margin, the heat's
+// logarithm, and at one place in every how the two other heats change the margins. Values between the places are read
+// from curves, because margins bend little and the chance much.
+type profile struct {
 	margins []line    // by edge
-	shifts  [3][]line // by heat and edge, at every third feed; nil for the computed heat
+	shifts  [3][]line // by heat and edge; nil for the computed heat
 	heat    line
+	every   float64
+}
+
+func newProfile(edges, every int) profile {
+	return profile{margins: make([]line, edges), shifts: [3][]line{make([]line, edges), nil, make([]line, edges)},
+		every: float64(every)}
+}
+
+// add adds the results of the next place; those of a colder and a hotter arc are nil where they are not computed.
+func (p *profile) add(heat float64, colder, margins, hotter []float64) {
+	p.heat = append(p.heat, heat)
+	for e, m := range margins {
+		p.margins[e] = append(p.margins[e], m)
+		if colder != nil {
+			p.shifts[0][e] = append(p.shifts[0][e], colder[e]-m)
+			p.shifts[2][e] = append(p.shifts[2][e], hotter[e]-m)
+		}
+	}
 }
 
 // columns computes every feed of each travel, all at once. The two other heats are computed at one travel in every.
-func (s *search) columns(feeds axis, travels []float64, every int) ([]column, error) {
+func (s *search) columns(feeds axis, travels []float64, every int) ([]profile, error) {
 	factors := Factors(s.p.HeatDoubt)
 	var settings []Setting
 	for j, v := range travels {
@@ -27,7 +45,7 @@ func (s *search) columns(feeds axis, travels []float64, every int) ([]column, er
 	if err != nil {
 		return nil, err
 	}
-	list := make([]column, len(travels))
+	list := make([]profile, len(travels))
 	for j := range list {
 		list[j], points = columnOf(points, feeds.n, len(s.p.Doubts), j%every == 0)
 	}
@@ -36,37 +54,30 @@ func (s *search) columns(feeds axis, travels []float64, every int) ([]column, er
 
 // columnOf sorts the points of one travel, with or without the two other heats, and returns the remaining
 // points.
-func columnOf(points []Point, feeds, edges int, heats bool) (column, []Point) {
-	c := column{margins: make([]line, edges)}
-	c.shifts[0], c.shifts[2] = make([]line, edges), make([]line, edges)
+func columnOf(points []Point, feeds, edges int, heats bool) (profile, []Point) {
+	c := newProfile(edges, heatEvery)
 	for i := range feeds {
-		here := &points[0]
-		c.heat = append(c.heat, math.Log(here.Heat))
-		for e, m := range here.Margins {
-			c.margins[e] = append(c.margins[e], m)
-			if heats && i%heatEvery == 0 {
-				c.shifts[0][e] = append(c.shifts[0][e], points[1].Margins[e]-m)
-				c.shifts[2][e] = append(c.shifts[2][e], points[2].Margins[e]-m)
-			}
-		}
+		here := points[0]
 		points = points[1:]
+		var colder, hotter []float64
 		if heats && i%heatEvery == 0 {
-			points = points[2:]
+			colder, hotter, points = points[0].Margins, points[1].Margins, points[2:]
 		}
+		c.add(math.Log(here.Heat), colder, here.Margins, hotter)
 	}
 	return c, points
 }
 
-// at fills in each edge's margins at the three heats and returns the heat's logarithm, at a feed counted in
+// at fills in each edge's margins at the three heats and returns the heat's logarithm, at a place counted in
 // points.
-func (c *column) at(x float64, margins *[3][]float64) float64 {
-	for e := range c.margins {
-		m := c.margins[e].at(x)
-		margins[0][e] = m + c.shifts[0][e].at(x/heatEvery)
+func (p *profile) at(x float64, margins *[3][]float64) float64 {
+	for e := range p.margins {
+		m := p.margins[e].at(x)
+		margins[0][e] = m + p.shifts[0][e].at(x/p.every)
 		margins[1][e] = m
-		margins[2][e] = m + c.shifts[2][e].at(x/heatEvery)
+		margins[2][e] = m + p.shifts[2][e].at(x/p.every)
 	}
-	return c.heat.at(x)
+	return p.heat.at(x)
 }
 
 // threeHeats allocates each edge's margins at the three heats.
@@ -78,7 +89,7 @@ func threeHeats(edges int) (m [3][]float64) {
 }
 
 // meanFeed is the mean feed of one travel, counted in points.
-func (s *search) meanFeed(c *column, feeds axis) float64 {
+func (s *search) meanFeed(c *profile, feeds axis) float64 {
 	if feeds.n == 1 {
 		return 0
 	}
@@ -93,35 +104,26 @@ func (s *search) meanFeed(c *column, feeds axis) float64 {
 }
 
 // alongRidge is the mean travel along the mean feeds, and the feed there, both mm/s.
-func (s *search) alongRidge(columns []column, feeds, travels axis) (travel, feed float64) {
-	r := newRidge(len(s.p.Doubts), 1)
+func (s *search) alongRidge(columns []profile, feeds, travels axis) (travel, feed float64) {
+	r := newProfile(len(s.p.Doubts), 1)
 	var crest line
 	m := threeHeats(len(s.p.Doubts))
 	for j := range columns {
 		crest = append(crest, s.meanFeed(&columns[j], feeds))
-		r.heat = append(r.heat, columns[j].at(crest[j], &m))
-		for e := range r.margins {
-			r.margins[e] = append(r.margins[e], m[1][e])
-			r.shifts[0][e] = append(r.shifts[0][e], m[0][e]-m[1][e])
-			r.shifts[2][e] = append(r.shifts[2][e], m[2][e]-m[1][e])
-		}
+		heat := columns[j].at(crest[j], &m)
+		r.add(heat, m[0], m[1], m[2])
 	}
 	best := s.meanTravel(&r, travels, 0)
 	return travels.at(best), feeds.at(crest.at(best))
 }
 
-// place is the mean feed of the travel that was found or chosen, moved inside the edges, with the values of the
-// curves there.
-func (s *search) place(c *column, feeds axis, travel float64) (Place, error) {
-	x, m := s.meanFeed(c, feeds), threeHeats(len(s.p.Doubts))
+// place is the mean feed of the travel that was found or chosen, moved inside the edges.
+func (s *search) place(c *profile, feeds axis, travel float64) (Place, error) {
+	x := s.meanFeed(c, feeds)
+	var err error
 	if feeds.n > 1 {
-		var err error
 		along := path{axis: feeds, margins: c.margins}
-		if x, err = s.inside(&along, x, func(feed float64) Setting { return Setting{feed, travel, 1} }); err != nil {
-			return Place{}, err
-		}
+		x, err = s.inside(&along, x, func(feed float64) Setting { return Setting{feed, travel, 1} })
 	}
-	heat := c.at(x, &m)
-	return Place{Feed: feeds.at(x), Travel: travel, Heat: math.Exp(heat),
-		Chance: Chance(m, s.p.Doubts, s.p.Hand, travel), Asked: s.asked}, nil
+	return Place{Feed: feeds.at(x), Travel: travel}, err
 }

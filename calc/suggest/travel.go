@@ -2,23 +2,9 @@ package suggest
 
 import "math"
 
-// ridge holds the results along the travels: each edge's margin, the heat's logarithm, and at one travel in every how
-// the two other heats change the margins.
-type ridge struct {
-	margins []line
-	shifts  [3][]line
-	heat    line
-	every   float64
-}
-
-func newRidge(edges, every int) ridge {
-	return ridge{margins: make([]line, edges), shifts: [3][]line{make([]line, edges), nil, make([]line, edges)},
-		every: float64(every)}
-}
-
-// at fills in the margins at the three heats, with all of them hotter by a share of the distance from the
+// warmer fills in the margins at the three heats, with all of them hotter by a share of the distance from the
 // middle heat to the hottest; between the three a margin is a parabola in the heat's logarithm.
-func (r *ridge) at(x, hotter float64, m *[3][]float64) {
+func (r *profile) warmer(x, hotter float64, m *[3][]float64) {
 	for e := range r.margins {
 		cold, mid, hot := r.shifts[0][e].at(x/r.every), r.margins[e].at(x), r.shifts[2][e].at(x/r.every)
 		slope, bend := (hot-cold)/2, (hot+cold)/2
@@ -30,11 +16,11 @@ func (r *ridge) at(x, hotter float64, m *[3][]float64) {
 }
 
 // meanTravel is the mean travel, counted in points. The hand's part is exact between the points.
-func (s *search) meanTravel(r *ridge, travels axis, hotter float64) float64 {
+func (s *search) meanTravel(r *profile, travels axis, hotter float64) float64 {
 	x, m := travels.fine(), threeHeats(len(s.p.Doubts))
 	chances, value := make([]float64, len(x)), make([]float64, len(x))
 	for i := range x {
-		r.at(x[i], hotter, &m)
+		r.warmer(x[i], hotter, &m)
 		chance, off := s.p.Hand.hand(travels.at(x[i]))
 		chances[i] = LogChance(m, s.p.Doubts) + chance
 		value[i] = chances[i] - s.p.heatPrice()*r.heat.at(x[i]) - handPrice*off
@@ -60,8 +46,8 @@ const (
 )
 
 // travelForFeed is the travel for a chosen feed, mm/s.
-func (s *search) travelForFeed(columns []column, travels axis) (float64, error) {
-	r := newRidge(len(s.p.Doubts), heatEveryAlone)
+func (s *search) travelForFeed(columns []profile, travels axis) (float64, error) {
+	r := newProfile(len(s.p.Doubts), heatEveryAlone)
 	for j := range columns {
 		r.heat = append(r.heat, columns[j].heat[0])
 		for e := range r.margins {
@@ -86,11 +72,11 @@ func (s *search) travelForFeed(columns []column, travels axis) (float64, error) 
 }
 
 // along returns the margins along the travels at a heat.
-func (s *search) along(r *ridge, travels axis, hotter float64) path {
+func (s *search) along(r *profile, travels axis, hotter float64) path {
 	p := path{axis: travels, margins: make([]line, len(r.margins)), hand: &s.p.Hand, doubts: s.p.Doubts}
 	m := threeHeats(len(r.margins))
 	for i := range travels.n {
-		r.at(float64(i), hotter, &m)
+		r.warmer(float64(i), hotter, &m)
 		for e := range p.margins {
 			p.margins[e] = append(p.margins[e], m[1][e])
 		}

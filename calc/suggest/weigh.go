@@ -71,20 +71,11 @@ func LogChance(margins [3][]float64, doubts []float64) float64 {
 			sum[k] += lnPhi(m / doubts[i])
 		}
 	}
-	return logSum(sum[:])
-}
-
-// logSum is ln Σ exp.
-func logSum(list []float64) float64 {
-	top := slices.Max(list)
-	if math.IsInf(top, -1) {
-		return top
+	top, all := slices.Max(sum[:]), 0.0
+	for _, v := range sum {
+		all += math.Exp(v - top)
 	}
-	sum := 0.0
-	for _, v := range list {
-		sum += math.Exp(v - top)
-	}
-	return top + math.Log(sum)
+	return top + math.Log(all)
 }
 
 // hand is the rating of a travel, mm/s, by itself: the logarithm of the chance that a hand holds it, and its

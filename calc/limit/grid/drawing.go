@@ -52,9 +52,12 @@ func (d *Drawing) Halve() {
 	}
 	first := slices.Clone(d.known)
 	for k := range first {
-		d.wanted[k] = !first[k] && d.on(k, d.Step)
-		if d.wanted[k] && d.fill(first, k/d.Travels.N, k%d.Travels.N, wide) {
-			d.known[k], d.wanted[k] = true, false
+		if first[k] || !d.on(k, d.Step) {
+			d.wanted[k] = false
+			continue
 		}
+		i, j := k/d.Travels.N, k%d.Travels.N
+		safe := d.Fine() && d.smooth(first, i, j, wide) || !d.Fine() && d.flat(first, i, j)
+		d.known[k], d.wanted[k] = safe, !safe
 	}
 }

@@ -31,9 +31,6 @@ func (a Axis) Points(unit float64) []float64 {
 
 // step is the logarithm of the ratio between two neighbours.
 func (a Axis) step() float64 {
-	if a.N == 1 {
-		return 1
-	}
 	return math.Log(a.High/a.Low) / float64(a.N-1)
 }
 

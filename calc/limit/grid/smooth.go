@@ -49,14 +49,6 @@ func (c *Limits) smooth(first []bool, i, j, step int) bool {
 // Fine reports whether the points are close enough for cubics through them; on coarser grids cubics moved borders.
 func (c *Limits) Fine() bool { return c.Feeds.N >= 40 && c.Travels.N >= 20 }
 
-// fill interpolates a point between the known points, step apart along each axis, and reports whether that was safe.
-func (c *Limits) fill(first []bool, i, j, step int) bool {
-	if c.Fine() {
-		return c.smooth(first, i, j, step)
-	}
-	return c.flat(first, i, j)
-}
-
 // stencil is the points along an axis that a value is read from, and their weights by a cubic and by a straight line.
 type stencil struct {
 	n               int
