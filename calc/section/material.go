@@ -93,14 +93,6 @@ func (m *curve) phase(t float64) int {
 	return 0
 }
 
-// conductivity at t, W/mmK.
-func (m *curve) conductivity(t float64) float64 {
-	if !m.steel {
-		return m.k
-	}
-	return SteelConductivity(t, m.k)
-}
-
 // SteelConductivity is steel's conductivity at t times a factor, W/mmK, by EN 1993-1-2:2005 3.4.1.3.
 func SteelConductivity(t, factor float64) float64 {
 	switch {

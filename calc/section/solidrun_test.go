@@ -182,3 +182,11 @@ func reach(y, peak []float64, from int, level float64) float64 {
 	}
 	return 0
 }
+
+// conductivity at t, W/mmK.
+func (m *curve) conductivity(t float64) float64 {
+	if !m.steel {
+		return m.k
+	}
+	return SteelConductivity(t, m.k)
+}

@@ -8,7 +8,11 @@
 // its reflections in the two faces are 14.10 there.
 package plate
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/integrate/quad"
+)
 
 // Face is the side of the plate at which a rise is computed.
 type Face int
@@ -106,7 +110,7 @@ func Fast(m, delta, t, eta float64, face Face) float64 {
 	const panels = 16
 	sum, h := 0.0, (to-from)/panels
 	for i := range panels {
-		sum += gauss(from+float64(i)*h, from+float64(i+1)*h, f)
+		sum += quad.Fixed(f, from+float64(i)*h, from+float64(i+1)*h, 10, quad.Legendre{}, 1)
 	}
 	return sum / (2 * math.Pi * s)
 }
@@ -156,23 +160,6 @@ func highest(low, high float64, f func(float64) float64) float64 {
 		most = max(most, fc, fd)
 	}
 	return most
-}
-
-// gauss integrates over an interval with ten points of Gauss and Legendre.
-func gauss(a, b float64, f func(float64) float64) float64 {
-	mid, half := (a+b)/2, (b-a)/2
-	sum := 0.0
-	for _, n := range legendre {
-		sum += n.w * (f(mid-half*n.x) + f(mid+half*n.x))
-	}
-	return sum * half
-}
-
-// Abramowitz and Stegun, table 25.4, n = 10.
-var legendre = [...]struct{ x, w float64 }{
-	{0.148874338981631, 0.295524224714753}, {0.433395394129247, 0.269266719309996},
-	{0.679409568299024, 0.219086362515982}, {0.865063366688985, 0.149451349150581},
-	{0.973906528517172, 0.066671344308688},
 }
 
 // Rise is the peak rise that passes at a distance y beside a moving Gaussian source on a plate, K. q W; sigma,
