@@ -21,11 +21,10 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 			Droplet: f.HLiq.V + tables.DropletHeat.V*tables.DropletSuperheat.V,
 			Loss:    k[inLoss] * 1e-6, Start: k[inRoom],
 		},
-		MeltDepth: tables.EdgeMelt.V, Shortest: tables.ShortestOn.V, LongestOn: tables.LongestOn.V,
-		Longest: tables.LongestOff.V,
+		MeltDepth: tables.EdgeMelt.V, Shortest: tables.ShortestOn.V, LeastOff: tables.ShortestOn.Low,
+		LongestOn: tables.LongestOn.V, Longest: tables.LongestOff.V,
 		FixedOn: card.Job.ArcOn.V, FixedOff: card.Job.ArcOff.V, FixedStep: card.Job.SpotStep.V,
 	}
-	r.LeastOff, _, _, _ = Span("arc_off")
 	r.LongestOn, r.Longest = max(r.LongestOn, 1.01*r.FixedOn), max(r.Longest, 1.01*r.FixedOff)
 	if taught := &card.Used.Rhythm; taught.Set() {
 		r.Stir = taught.Stir

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"brazebooth/calc/thinsheet"
+	"brazebooth/tables"
 )
 
 // warmParts is the advice in the texts below; where the parts have zinc it is replaced by stripping them.
@@ -63,8 +64,8 @@ func openReason(r thinsheet.Reason, card *Card) string {
 		return "Not judged, because the gap is wider than the arc's own width, and the arc finds little sheet to " +
 			"land on; try " + OverOpening(card) + "."
 	case thinsheet.NoPause:
-		return orTry(card, "No pause to keep, because by this computation the puddle freezes as soon as the arc "+
-			"stops", steady) + "."
+		return orTry(card, "No pause to keep, because by this computation the puddle freezes within "+
+			Number(tables.ShortestOn.Low)+" s, sooner than a hand or a timer strikes again", steady) + "."
 	case thinsheet.TooThick:
 		ways := []candidate{steady}
 		if card.Used.Gap.V > 0 {

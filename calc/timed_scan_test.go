@@ -7,6 +7,7 @@ import (
 
 	"brazebooth/calc/thinsheet"
 	"brazebooth/internal/deep"
+	"brazebooth/tables"
 )
 
 // The answer of a timed arc changes evenly with sheet and gap: where both neighbours have a rhythm of the same kind, no
@@ -85,14 +86,14 @@ func TestTimedFalls(t *testing.T) {
 	}
 }
 
-// Filler over cast iron may freeze as soon as the arc stops. Then there is no rhythm, and no off too short for a job to
-// hold: the answer is given and says so.
+// Filler over cast iron may freeze sooner than a hand or a timer strikes again. Then there is no rhythm, and the answer
+// says so.
 func TestTimedWithoutAPause(t *testing.T) {
 	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
-	least, _, _, _ := Span("arc_off")
+	least := tables.ShortestOn.Low
 	for _, metal := range []string{"ductile-iron", "grey-iron"} {
 		for _, joint := range deep.Of(t, []string{"edge", "lap", "corner", "overlay"}, 1) {
 			for _, thick := range deep.Of(t, []float64{1, 1.4, 1.8, 2.2, 2.6, 3}, 2) {
@@ -109,7 +110,10 @@ func TestTimedWithoutAPause(t *testing.T) {
 			}
 		}
 	}
-	if s := timedOf(t, Job{Metal: "ductile-iron", Joint: "edge", Thickness: Some(2)}); s.Reason != "no-pause" {
-		t.Errorf("ductile iron of 2 mm on edge: %q", s.Reason)
+	// The shortest on of this tee is 0.02 s in one cycle and 0.06 in the next.
+	for joint, want := range map[string]string{"edge": "no-pause", "tee": "does-not-cycle"} {
+		if s := timedOf(t, Job{Metal: "ductile-iron", Joint: joint, Thickness: Some(2)}); s.Reason != want {
+			t.Errorf("ductile iron of 2 mm, %s: %q", joint, s.Reason)
+		}
 	}
 }

@@ -83,7 +83,8 @@ var (
 	EdgeMelt = constant("EdgeMelt", 0.2, 0.05, 0.3, "1",
 		worked("a rounded edge still carries the next spot; a fifth is the middle of what moves nothing"))
 
-	// ShortestOn is the shortest arc on that a welder or a timer repeats evenly. LongestOn and LongestOff are
+	// ShortestOn is the shortest arc on that a welder or a timer repeats evenly; a pause shorter than its low end is
+	// none. LongestOn and LongestOff are
 	// the limits beyond which on and off are no longer a rhythm.
 	ShortestOn = constant("ShortestOn", 0.15, 0.1, 0.2, "s", practice)
 	LongestOn  = constant("LongestOn", 2, 1, 3, "s", practice)

@@ -132,7 +132,7 @@ func (n *Run) Off() error {
 	switch {
 	case n.r.FixedOff == 0 && t.OnOff.Off < n.r.LeastOff:
 		t.Reason, t.OnOff = NoPause, OnOff{}
-	case !t.settled && t.Reason == "":
+	case !t.settled && (t.Reason == "" || t.Reason == TwoSettings):
 		t.Reason = NoCycle
 	}
 	return err
