@@ -11,10 +11,13 @@ import (
 // sentence says what prevents a rhythm, or that the times are this program's own.
 func (g *timedRun) sentence() string {
 	r := g.times.Reason
-	if r == thinsheet.TwoSettings && g.times.FirstOn == 0 {
-		first := OrStrip(&g.card, "warm the parts first")
-		return "A cold first spot never wets at this heat; once the sheet is warm these times do. More wire feed for " +
-			"the first spot, or " + first + "."
+	if g.rhythmic() && g.times.FirstOn == 0 {
+		first := "A cold first spot never wets at this heat; once the sheet is warm these times do. More wire feed for " +
+			"the first spot, or " + OrStrip(&g.card, "warm the parts first") + "."
+		if r == thinsheet.NoCycle {
+			first += " " + reasonOf(r, &g.card)
+		}
+		return first
 	}
 	if r == thinsheet.TooHot && !g.card.Job.Amps.Set && g.atLeast {
 		return "Too hot for timed arc even with the least wire feed that the arc holds: the edge melts before a hand " +

@@ -151,8 +151,11 @@ func stripOf(c *calc.Card) canvas.Strip {
 		s.Brief = timedBrief[stripCode(c)]
 	case near == nil && s.State == canvas.Good: // a timed arc
 		s.Reason, s.Brief, s.Do = "one rhythm of on and off keeps the sheet", "one rhythm keeps it", text
-		if c.Warned("timed-two-settings") {
+		switch {
+		case c.Warned("timed-two-settings"):
 			s.Reason, s.Brief = "the first spot burns longer than the others", "first spot longer"
+		case c.Warned("timed-does-not-cycle"):
+			s.Reason, s.Brief = "these times are a start only", "a start only"
 		}
 	case near == nil || s.State == canvas.NotJudged:
 		s.Reason = afterWord(s.Reason)

@@ -51,3 +51,16 @@ func TestTimedStripSaysWhy(t *testing.T) {
 		}
 	}
 }
+
+// Times of a cycle that does not repeat are called a start only, and not a rhythm that keeps the sheet.
+func TestTimedStripOfAnUnsettledCycle(t *testing.T) {
+	deep.Turn(t)
+	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "ductile-iron", Thickness: calc.Some(2), Joint: "tee",
+		Mode: "timed"}})
+	s.press("t", "esc")
+	is := stripOf(&s.root().session.card)
+	if is.Brief != "a start only" || !strings.Contains(is.Do, "did not settle") {
+		t.Errorf("%+v", is)
+	}
+	s.has("start only")
+}
