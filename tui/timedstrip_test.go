@@ -59,7 +59,7 @@ func TestTimedStripOfAnUnsettledCycle(t *testing.T) {
 		Mode: "timed"}})
 	s.press("t", "esc")
 	is := stripOf(&s.root().session.card)
-	if is.Brief != "a start only" || !strings.Contains(is.Do, "did not settle") {
+	if is.Brief != "a start only" || is.Reason != "these times are a start only" {
 		t.Errorf("%+v", is)
 	}
 	s.has("start only")
