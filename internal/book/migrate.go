@@ -124,7 +124,7 @@ func (s *store) steps(ctx context.Context, tx *sql.Tx, from int) error {
 var errOthers = errors.New("it is another program's database")
 
 // listAll makes the head of every record, oldest first. A revision that cannot be read does not keep the others from
-// being used: a record whose body is damaged is listed without its name, one of which nothing is left is not listed, and
+// being used: a record whose body is damaged is listed without its name, and one of which nothing is left not at all.
 // Check says what is wrong with both.
 func (s *store) listAll(ctx context.Context, tx *sql.Tx) error {
 	var ids []string
