@@ -80,9 +80,12 @@ func (b *Basis) Substituted() string {
 // Filled is the formula with each symbol in braces replaced by what put makes of its number and unit ("" for none).
 func (b *Basis) Filled(put func(number, unit string) string) string {
 	return wordOrSymbol.ReplaceAllStringFunc(b.Formula, func(s string) string {
+		if s[0] != '{' {
+			return cmp.Or(symbols[s], s)
+		}
 		symbol := strings.Trim(s, "{}")
 		i := slices.IndexFunc(b.Inputs, func(in Input) bool { return in.Symbol == symbol })
-		if i < 0 || symbol == s {
+		if i < 0 {
 			return written(symbol)
 		}
 		v, unit := b.Inputs[i].Value, b.Inputs[i].Unit

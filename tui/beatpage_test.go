@@ -22,7 +22,7 @@ var gapped = calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.S
 
 // A timed card takes its times from the computed heat, not from the estimate.
 func TestTimedCardFollowsTheHeat(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: gapped})
+	s := openAt(t, 80, 24, Options{Opening: gapped})
 	s.press("right") // the first key starts computing the heat
 	want, err := calc.SolveTimed(context.Background(), gapped, nil)
 	if err != nil {
@@ -40,7 +40,7 @@ func TestTimedCardFollowsTheHeat(t *testing.T) {
 
 func TestBeatPage(t *testing.T) {
 	for _, size := range boothSizes {
-		s := openAt(t, size[0], size[1], Options{Job: gapped})
+		s := openAt(t, size[0], size[1], Options{Opening: gapped})
 		s.press("t")
 		s.fits(size[0], size[1])
 		s.has("arc on", "arc off", "spot step", "factor of two")
@@ -65,7 +65,7 @@ func TestBeatPageMeanwhile(t *testing.T) {
 		t.Fatal("no times:\n" + s.text())
 		return [2]int{}
 	}
-	s := openAt(t, 80, 24, Options{Job: gapped})
+	s := openAt(t, 80, 24, Options{Opening: gapped})
 	m, work := s.m.Update(keyPress("t"))
 	s.m = m
 	s.has("following the heat, 0 %")
@@ -91,7 +91,7 @@ func TestBeatPageMeanwhile(t *testing.T) {
 // Each time can be picked and changed with the arrows, and r restores the suggestion.
 func TestBeatPageTurns(t *testing.T) {
 	deep.Turn(t)
-	s := openAt(t, 80, 24, Options{Job: gapped})
+	s := openAt(t, 80, 24, Options{Opening: gapped})
 	s.press("t")
 	turned := deep.Of(t, []int{0, 1, 2}, 1) // the heat is computed again for each
 	for i, set := range []func() bool{func() bool { return s.root().job.ArcOn.Set },
@@ -124,7 +124,7 @@ func TestATimeKeepsTheFeed(t *testing.T) {
 		job  calc.Job
 		keys string
 	}{{gapped, "t up"}, {dip, "t up"}, {gapped, "right right right up"}, {gapped, "right right right 0 . 2 1 enter"}} {
-		s := openAt(t, 80, 24, Options{Job: x.job})
+		s := openAt(t, 80, 24, Options{Opening: x.job})
 		s.press("t")
 		was := s.root().beat.have.Card.Used.Feed
 		s.press("esc")
@@ -146,7 +146,7 @@ func TestAKeptTimeIsOpenedAsKept(t *testing.T) {
 	kept.ArcOn = calc.Some(0.25)
 	d := &drawer{cards: []Entry{{"1", "card", "gap lid", "2026-03-01", "mild-steel"}},
 		jobs: map[string]calc.Job{"1": kept}}
-	s := openAt(t, 80, 24, Options{Job: gapped, Book: d})
+	s := openAt(t, 80, 24, Options{Opening: gapped, Book: d})
 	s.press("t", "esc", "k", "enter", "enter") // the book asks once: the card on the screen is not kept
 	s.has("as it was kept")
 	if job := s.root().job; job != kept {
@@ -156,7 +156,7 @@ func TestAKeptTimeIsOpenedAsKept(t *testing.T) {
 
 // The chart of the heat has the last beats, with the times that the arc burns.
 func TestHeatChart(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: gapped})
+	s := openAt(t, 80, 24, Options{Opening: gapped})
 	s.press("t")
 	ch, sp := s.root().beat.chart, &s.root().beat.have
 	on, off := report.BeatOf(&s.root().beat.have)
@@ -184,7 +184,7 @@ func TestHeatChart(t *testing.T) {
 
 // A job without a rhythm says why, and what was tried.
 func TestBeatPageReasons(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(5),
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 16, Joint: "butt", Gap: calc.Some(5),
 		Mode: "timed"}})
 	s.press("t")
 	s.has("wider than the arc", "tried:", "untried")
@@ -196,7 +196,7 @@ func TestBeatPageReasons(t *testing.T) {
 
 // The playback follows the given clock, never changes faster than three times a second, and can be stopped.
 func TestBeatPlays(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: gapped})
+	s := openAt(t, 80, 24, Options{Opening: gapped})
 	s.press("t")
 	m := s.root()
 	m.Update(keyPress("space"))
@@ -238,7 +238,7 @@ func TestBeatDoesNotFlash(t *testing.T) {
 // Esc cancels the computation and leaves the estimate; nothing starts again by itself.
 func TestBeatGivenUp(t *testing.T) {
 	started := 0
-	o := Options{Job: gapped, Gap: func(ctx context.Context, _ calc.Job, _ func(float64)) (calc.Timed, error) {
+	o := Options{Opening: gapped, Gap: func(ctx context.Context, _ calc.Job, _ func(float64)) (calc.Timed, error) {
 		started++
 		<-ctx.Done()
 		return calc.Timed{}, ctx.Err()

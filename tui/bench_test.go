@@ -10,7 +10,7 @@ import (
 
 // The card with feed and travel given: the cost of a key if nothing is searched.
 func benchCard(b *testing.B, w, h int) *terminal {
-	return openAt(b, w, h, Options{Job: calc.Job{Metal: "galvanized", Gauge: 16,
+	return openAt(b, w, h, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 16,
 		Feed: calc.Some(6.35), Travel: calc.Some(8)}})
 }
 
@@ -50,7 +50,7 @@ func BenchmarkChange(b *testing.B) {
 
 // BenchmarkChangeSearched is BenchmarkChange with feed and travel open: Solve searches at each key.
 func BenchmarkChangeSearched(b *testing.B) {
-	s := openAt(b, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 16}})
+	s := openAt(b, 80, 24, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 16}})
 	s.press("right", "right", "right", "right")
 	keys := [2]tea.KeyPressMsg{keyPress("up"), keyPress("down")}
 	b.ReportAllocs()

@@ -46,7 +46,7 @@ func TestBookOnTheScreens(t *testing.T) {
 func TestKeptCardsFromTheFirstScreen(t *testing.T) {
 	for _, size := range deep.Of(t, [][2]int{{40, 14}, {60, 20}, {80, 24}}, 2) {
 		d := &drawer{}
-		s := openAt(t, size[0], size[1], Options{Book: d, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+		s := openAt(t, size[0], size[1], Options{Book: d, Opening: calc.Job{Metal: "mild-steel", Gauge: 18}})
 		s.press("k")
 		s.typed("tank lid")
 		s.press("down", "enter")
@@ -80,7 +80,7 @@ func TestKeptCardsFromTheFirstScreen(t *testing.T) {
 // After saving under a name that exists already, the new card is under the cursor.
 func TestTheNewestIsUnderTheCursor(t *testing.T) {
 	d := &drawer{}
-	s := openAt(t, 80, 24, Options{Book: d, Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s := openAt(t, 80, 24, Options{Book: d, Opening: calc.Job{Metal: "galvanized", Gauge: 18}})
 	s.press("k")
 	for range 2 {
 		s.typed("tank lid")
@@ -98,7 +98,7 @@ func TestTheNewestIsUnderTheCursor(t *testing.T) {
 func TestDeletedAtAnotherBooth(t *testing.T) {
 	for _, keys := range []string{"enter enter", "f4 enter"} { // the book asks once: the card on the screen is not kept
 		d := &drawer{cards: []Entry{{"1", "card", "tank lid", "2026-03-01", "galvanized"}}}
-		s := openAt(t, 80, 24, Options{Book: otherBooth{d}, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+		s := openAt(t, 80, 24, Options{Book: otherBooth{d}, Opening: calc.Job{Metal: "mild-steel", Gauge: 18}})
 		s.press("k")
 		s.has("tank lid")
 		s.press(strings.Fields(keys)...)
@@ -236,7 +236,7 @@ func TestCardIsSavedByAKey(t *testing.T) {
 	for _, key := range []string{"k", "s"} {
 		for _, size := range [][2]int{{60, 20}, {80, 24}, {120, 40}} {
 			d := &drawer{}
-			s := openAt(t, size[0], size[1], Options{Book: d, Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+			s := openAt(t, size[0], size[1], Options{Book: d, Opening: calc.Job{Metal: "galvanized", Gauge: 18}})
 			s.has("k keep")
 			s.press(key)
 			s.has("[book]", "type a name")
@@ -249,7 +249,7 @@ func TestCardIsSavedByAKey(t *testing.T) {
 			s.onCard()
 		}
 	}
-	s := openAt(t, 40, 200, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s := openAt(t, 40, 200, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}})
 	s.press("f1")
 	s.has("keep the card in the book")
 }

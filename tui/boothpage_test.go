@@ -24,7 +24,7 @@ func TestBoothFigures(t *testing.T) {
 	for _, size := range boothSizes {
 		for _, job := range []calc.Job{{Metal: "galvanized", Gauge: 18}, gapped, {Metal: "brass"}} {
 			for _, sys := range systems() {
-				s := openAt(t, size[0], size[1], Options{Job: job, Units: sys})
+				s := openAt(t, size[0], size[1], Options{Opening: job, Units: sys})
 				s.press("b")
 				s.fits(size[0], size[1])
 				m := s.root()
@@ -46,7 +46,7 @@ func TestBoothFigures(t *testing.T) {
 // From 60 columns and 20 lines up every figure has big digits, at a place of its own that a change does not move.
 func TestBoothDigitsDoNotMove(t *testing.T) {
 	for _, size := range boothSizes[:4] {
-		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+		s := openAt(t, size[0], size[1], Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}})
 		s.press("b")
 		units := func() (at []int) {
 			for y, l := range strings.Split(s.text(), "\n") {
@@ -71,7 +71,7 @@ func TestBoothDigitsDoNotMove(t *testing.T) {
 
 // The arrows pick and change, up to the first figure, and a change can be undone.
 func TestBoothChanges(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}})
 	s.press("b")
 	m := s.root()
 	was := m.session.job
@@ -96,7 +96,7 @@ func TestBoothChanges(t *testing.T) {
 // A key without a function in the view says which keys have one, and changes nothing.
 func TestBoothSaysItsKeys(t *testing.T) {
 	for _, k := range []string{"a", "z", "5", "m", "home"} {
-		s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+		s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}})
 		s.press("b")
 		was := s.root().session.job
 		s.press(k)
@@ -132,7 +132,7 @@ func TestBoothSaysEveryStop(t *testing.T) {
 	deep.Turn(t)
 	for _, job := range boothJobs() {
 		for _, size := range deep.Of(t, boothSizes, 3) {
-			s := openAt(t, size[0], size[1], Options{Job: job})
+			s := openAt(t, size[0], size[1], Options{Opening: job})
 			s.press("b")
 			s.fits(size[0], size[1])
 			stops := calc.Stops(s.root().session.card.Warnings)
@@ -150,7 +150,7 @@ func TestBoothSaysEveryStop(t *testing.T) {
 
 // c shows every caution in full, over the view.
 func TestCautionsFromTheBooth(t *testing.T) {
-	s := openAt(t, 80, 60, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s := openAt(t, 80, 60, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}})
 	s.press("b", "c")
 	text := flat(s.text())
 	for _, x := range s.root().session.card.Warnings {
@@ -166,7 +166,7 @@ func TestCautionsFromTheBooth(t *testing.T) {
 
 // With a decimal comma the big digits have one too.
 func TestBoothDecimalComma(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}, Comma: true, Units: quantity.Metric})
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}, Comma: true, Units: quantity.Metric})
 	for _, d := range s.root().boothDials(0) {
 		if strings.Contains(d.Number, ".") {
 			t.Errorf("%s in digits: %s", d.Name, d.Number)
@@ -177,7 +177,7 @@ func TestBoothDecimalComma(t *testing.T) {
 // The place beside the figures is lit while the arc burns, and stops when the view is left.
 func TestBoothBeat(t *testing.T) {
 	for _, size := range boothSizes[:4] {
-		s := openAt(t, size[0], size[1], Options{Job: gapped})
+		s := openAt(t, size[0], size[1], Options{Opening: gapped})
 		s.press("b")
 		m := s.root()
 		if !m.beat.plays {
@@ -208,7 +208,7 @@ func TestBoothBeat(t *testing.T) {
 
 // Ticks of an earlier playback have no effect: together with the present ones they would double its speed.
 func TestOneClockOnly(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: gapped})
+	s := openAt(t, 80, 24, Options{Opening: gapped})
 	s.press("right", "b")
 	m := s.root()
 	old := m.beat.run
@@ -224,7 +224,7 @@ func TestOneClockOnly(t *testing.T) {
 // While the heat is still being computed the view says so, and the beat starts when that is done.
 func TestBoothWaitsForTheBeat(t *testing.T) {
 	go1 := make(chan struct{})
-	m := New(Options{Job: gapped, Gap: func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Timed,
+	m := New(Options{Opening: gapped, Gap: func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Timed,
 		error) {
 		<-go1
 		return calc.SolveTimed(ctx, job, progress)
@@ -245,7 +245,7 @@ func TestBoothWaitsForTheBeat(t *testing.T) {
 
 // If a job has no card of its own, the view says so.
 func TestBoothWithoutACard(t *testing.T) {
-	s := openAt(t, 60, 20, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s := openAt(t, 60, 20, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}})
 	m := s.root()
 	m.session.Solve = func(calc.Job) (calc.Card, error) { return calc.Card{}, fmt.Errorf("no card") }
 	m.session.choose(calc.Job{Metal: "copper"})

@@ -51,7 +51,7 @@ func byTheClock(t *testing.T, o Options) (*tea.Program, *line24) {
 // them at 120 frames a second.
 func sends(t *testing.T, job calc.Job, keys ...string) (costs []int) {
 	t.Helper()
-	p, out := byTheClock(t, Options{Job: job, Window: coarse})
+	p, out := byTheClock(t, Options{Opening: job, Window: coarse})
 	was := out.settle()
 	for _, k := range keys {
 		p.Send(keyPress(k))

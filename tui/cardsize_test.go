@@ -22,7 +22,7 @@ func TestCardAtEverySize(t *testing.T) {
 	}
 	shift := deep.Rand(t).IntN(3)
 	for i, job := range jobs {
-		s := openAt(t, 80, 24, Options{Job: job, Units: []quantity.System{quantity.Metric, quantity.Inch,
+		s := openAt(t, 80, 24, Options{Opening: job, Units: []quantity.System{quantity.Metric, quantity.Inch,
 			quantity.Both}[i%3]})
 		m := s.root()
 		for w := leastWidth; w <= 200; w += 7 {

@@ -48,7 +48,7 @@ func TestTheRest(t *testing.T) {
 	for i, q := range otherChoices() {
 		s := toCard(t, 80, 24)
 		if !q.Applies(&s.root().session.card) { // a backing
-			s = openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt"}})
+			s = openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "butt"}})
 		}
 		s.press(".", "0")
 		n := 0
@@ -78,7 +78,7 @@ func TestTheRest(t *testing.T) {
 // * on a chip says what the list of the choice says about the value, with its sources.
 func TestWhyAChoice(t *testing.T) {
 	for i, q := range chipChoices() {
-		s := openAt(t, 200, 60, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18, Gauge2: 16, Metal2: "mild-steel",
+		s := openAt(t, 200, 60, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18, Gauge2: 16, Metal2: "mild-steel",
 			Joint: "tee", Position: "overhead"}})
 		s.press(".", strconv.Itoa(i+1), "*")
 		p := s.root().front().(*whyPage)

@@ -28,8 +28,8 @@ var pointed = regexp.MustCompile(`(^|[^0-9A-Za-z.])[0-9]+\.[0-9]+([^0-9.]|$)`)
 // with points.
 func TestDecimalComma(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 18, Joint: "lap", Feed: calc.Some(4.23), Travel: calc.Some(5.5)}
-	with := openAt(t, 80, 24, Options{Comma: true, Job: job})
-	without := openAt(t, 80, 24, Options{Job: job})
+	with := openAt(t, 80, 24, Options{Comma: true, Opening: job})
+	without := openAt(t, 80, 24, Options{Opening: job})
 	for _, keys := range []string{"", "c", "esc", "x", "esc", "m", "esc", "p", "right", "right", "esc", "u", "u"} {
 		if keys != "" {
 			with.press(keys)
@@ -60,7 +60,7 @@ func TestTypedTextKeepsItsPoint(t *testing.T) {
 func TestDecimalCommaInInches(t *testing.T) {
 	small := regexp.MustCompile(`(^|[^0-9A-Za-z.])[0-9]*\.[0-9]+`)
 	for _, sys := range []quantity.System{quantity.Inch, quantity.Both} {
-		s := openAt(t, 80, 60, Options{Comma: true, Units: sys, Job: calc.Job{Metal: "galvanized", Gauge: 18,
+		s := openAt(t, 80, 60, Options{Comma: true, Units: sys, Opening: calc.Job{Metal: "galvanized", Gauge: 18,
 			Joint: "lap", Length: calc.Some(300)}})
 		for _, keys := range []string{"", "c", "esc", "x", "esc", "p", "right", "right", "right", "right", "right",
 			"right", "esc"} {

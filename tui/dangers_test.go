@@ -28,7 +28,7 @@ func TestFumeIsNamedBesideFigures(t *testing.T) {
 	}
 	for _, size := range [][2]int{{40, 14}, {40, 20}, {60, 14}, {60, 20}, {80, 14}, {80, 24}, {100, 14}, {120, 40}} {
 		for _, x := range jobs {
-			s := openAt(t, size[0], size[1], Options{Job: x.job, Units: quantity.Both})
+			s := openAt(t, size[0], size[1], Options{Opening: x.job, Units: quantity.Both})
 			for _, view := range []string{"card", "booth"} {
 				text := strings.ToLower(strings.Join(strings.Fields(s.text()), " "))
 				for _, word := range append(x.fume, "fume") {
@@ -55,7 +55,7 @@ func TestTheDeadliestIsNamedFirst(t *testing.T) {
 		for _, job := range []calc.Job{{Metal: "galvanized", Gauge: 18}, {Metal: "mild-steel", Gauge: 18},
 			{Metal: "brass", Gauge: 18}, {Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3), Travel: calc.Some(9)},
 			gapped} {
-			s := openAt(t, size[0], size[1], Options{Job: job})
+			s := openAt(t, size[0], size[1], Options{Opening: job})
 			for _, view := range []string{"card", "booth"} {
 				text := strings.Join(strings.Fields(s.text()), " ")
 				vessels, shock, fume := strings.Index(text, "vessels"), strings.Index(strings.ToLower(text), "shock"),
@@ -110,7 +110,7 @@ func TestDangerRows(t *testing.T) {
 
 // If there is room for only one caution, a caution about the verdict comes before those of every card.
 func TestVerdictCautionComesFirst(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3),
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 16, Feed: calc.Some(3.3),
 		Travel: calc.Some(9)}})
 	s.has("▲ closed vessels · shock")
 	if got := s.root().strip(); got.State != canvas.Cold || got.Do == "" {

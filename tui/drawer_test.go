@@ -130,7 +130,7 @@ func openBook(t *testing.T, d *drawer, page string, size [2]int) *terminal {
 	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	// each key comes six seconds after the last
 	clock := func() time.Time { now = now.Add(6 * time.Second); return now }
-	s := openAt(t, size[0], size[1], Options{Book: d, Now: clock, Gap: unfollowed, Job: calc.Job{
+	s := openAt(t, size[0], size[1], Options{Book: d, Now: clock, Gap: unfollowed, Opening: calc.Job{
 		Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6.35), Travel: calc.Some(10),
 		StickOut: calc.Some(12)}})
 	s.press("p")

@@ -18,7 +18,7 @@ func TestAssumedSeamIsMarked(t *testing.T) {
 				if given {
 					job.Length = calc.Some(300)
 				}
-				s := openAt(t, size[0], size[1], Options{Job: job})
+				s := openAt(t, size[0], size[1], Options{Opening: job})
 				s.press("p")
 				s.root().part.open(x.page)
 				s.press("u", "u", "u")

@@ -13,7 +13,7 @@ import (
 func TestCoarserMapSaysSo(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
 		for _, coarser := range []bool{true, false} {
-			s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "galvanized", Gauge: 20},
+			s := openAt(t, size[0], size[1], Options{Opening: calc.Job{Metal: "galvanized", Gauge: 20},
 				Window: func(ctx context.Context, job calc.Job, progress func(float64)) (calc.Window, error) {
 					m, err := coarse(ctx, job, progress)
 					m.Coarser = coarser
@@ -42,7 +42,7 @@ func TestCoarserMapSaysSoBesideMuch(t *testing.T) {
 	}
 	have.Coarser = true
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
-		s := openAt(t, size[0], size[1], Options{Job: job, Window: func(context.Context, calc.Job,
+		s := openAt(t, size[0], size[1], Options{Opening: job, Window: func(context.Context, calc.Job,
 			func(float64)) (calc.Window, error) {
 			return have, nil
 		}})

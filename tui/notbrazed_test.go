@@ -62,7 +62,7 @@ func TestAShaftIsFound(t *testing.T) {
 // If no verdict is computed, the card says so in words.
 func TestNoVerdictInWords(t *testing.T) {
 	for _, size := range [][2]int{{60, 40}, {80, 40}, {120, 50}} {
-		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "silicon-bronze", Gauge: 18, Joint: "plug"}})
+		s := openAt(t, size[0], size[1], Options{Opening: calc.Job{Metal: "silicon-bronze", Gauge: 18, Joint: "plug"}})
 		if z := s.root().session.card.Zone; z != "not-modelled" {
 			t.Fatalf("the card's zone is %s", z)
 		}

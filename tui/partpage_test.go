@@ -18,7 +18,7 @@ func TestPartPages(t *testing.T) {
 	job := calc.Job{Metal: "galvanized", Gauge: 18, RatedAmps: calc.Some(200), RatedDuty: calc.Some(60),
 		Load: calc.Some(1)}
 	for _, size := range deep.Of(t, [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}}, 2) {
-		s := openAt(t, size[0], size[1], Options{Job: job})
+		s := openAt(t, size[0], size[1], Options{Opening: job})
 		s.press("p", "left")
 		for _, want := range []string{"arc brazing:", "silicon bronze", "vent gap", "is not an overlay", "joint area",
 			"no hole to fill", "duty cycle", "not pulsed", "allowable load", "shrinkage force", "zone hardness",
@@ -44,7 +44,7 @@ func TestPartPages(t *testing.T) {
 
 // p opens the page that was open last.
 func TestPagesAreKept(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}})
 	s.press("p", "right", "right", "esc", "p")
 	s.has("[prepare]")
 	s.press("left", "left", "left")
@@ -53,7 +53,7 @@ func TestPagesAreKept(t *testing.T) {
 
 // A page that is opened again begins at its top: the card may be another one.
 func TestPagesBeginAtTheTop(t *testing.T) {
-	s := openAt(t, 60, 20, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+	s := openAt(t, 60, 20, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}})
 	s.press("p", "right")
 	s.has("[filler]", " 1  cusi3")
 	s.press("down", "down", "down", "down")
@@ -64,7 +64,7 @@ func TestPagesBeginAtTheTop(t *testing.T) {
 
 // A refused job stays refused on every page.
 func TestPartPagesStop(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "brass", Thickness: calc.Some(1)}})
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "brass", Thickness: calc.Some(1)}})
 	s.press("p")
 	for range pageNames {
 		s.press("right")
@@ -78,7 +78,7 @@ func TestPartPagesStop(t *testing.T) {
 
 // What stops a job is asked in one short list. An answer goes onto the job and changes the verdict.
 func TestStopsAreAsked(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 18}})
 	s.press("p")
 	s.has("not answered")
 	s.press("enter", "enter")
@@ -103,7 +103,7 @@ func TestStopsAreAsked(t *testing.T) {
 
 // What a page asks for is typed on it. Nonsense is refused and nothing is lost.
 func TestInputs(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5),
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5),
 		Travel: calc.Some(9)}})
 	s.press("p", "left", "left", "left", "left") // to cost
 	s.has("no price was given")
@@ -128,7 +128,7 @@ func TestInputs(t *testing.T) {
 
 // The use is picked from its list, or typed.
 func TestUseIsPicked(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5),
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(5.5),
 		Travel: calc.Some(9)}})
 	s.press("p", "enter", "down", "enter", "down", "enter")
 	s.has("what fit asks for", "seal")
@@ -139,7 +139,7 @@ func TestUseIsPicked(t *testing.T) {
 // A series of test beads: what is seen, one change, onto the card, the next bead. Another job forgets them.
 func TestCorrectOnTheScreens(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 20}, {120, 40}, {40, 14}} {
-		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap",
+		s := openAt(t, size[0], size[1], Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap",
 			Feed: calc.Some(5.5), Travel: calc.Some(10)}})
 		s.press("p")
 		for !strings.Contains(s.text(), "[correct]") {
@@ -181,7 +181,7 @@ func TestCorrectOnTheScreens(t *testing.T) {
 }
 
 func TestAnotherJobForgetsTheBeads(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5),
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5),
 		Travel: calc.Some(10)}})
 	s.press("p")
 	for !strings.Contains(s.text(), "[correct]") {
@@ -197,7 +197,7 @@ func TestAnotherJobForgetsTheBeads(t *testing.T) {
 // Only the changed setting is put on the card: assumed values stay assumed. A card that the user changed is not
 // overwritten by the answer to an earlier one, and choices that only the pages ask for do not discard the beads.
 func TestCorrectKeepsTheRest(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Joint: "lap", Feed: calc.Some(6),
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "mild-steel", Joint: "lap", Feed: calc.Some(6),
 		Travel: calc.Some(10)}})
 	toCorrect := func() {
 		s.press("p")
@@ -231,7 +231,7 @@ func TestCorrectKeepsTheRest(t *testing.T) {
 
 // An answer that was cancelled says so, and can be computed again.
 func TestCorrectGivenUp(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6),
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6),
 		Travel: calc.Some(10)}})
 	m := s.m.(*root)
 	m.act(openPage("correct"))
@@ -248,7 +248,7 @@ func TestCorrectGivenUp(t *testing.T) {
 
 // The currency of a price changes with the price, and is cleared with the last price.
 func TestCurrencyOnTheScreens(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6),
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 18, Feed: calc.Some(6),
 		Travel: calc.Some(10)}})
 	s.press("p", "left", "left", "left", "left", "enter", "down", "down")
 	s.typed("25EUR/kg")
@@ -263,7 +263,7 @@ func TestCurrencyOnTheScreens(t *testing.T) {
 
 // Enter takes the drawing under the cursor if nothing is marked, so that a look needs as few keys as possible.
 func TestEnterTakesTheLook(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6),
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(6),
 		Travel: calc.Some(10)}})
 	m := s.root()
 	m.act(openPage("correct"))
@@ -276,7 +276,7 @@ func TestEnterTakesTheLook(t *testing.T) {
 // Every look has a drawing and its whole name in the grid, at every size.
 func TestEveryLookIsDrawn(t *testing.T) {
 	for _, size := range boothSizes {
-		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+		s := openAt(t, size[0], size[1], Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 18}})
 		s.root().push(sightMarks())
 		for i, x := range tables.Sights {
 			if canvas.DrawSight(s.root().th.Theme, x.ID, 18, 4) == nil {
@@ -346,7 +346,7 @@ func TestLowScreensShowTheFigures(t *testing.T) {
 // Each page can be left for the next by the key that its foot names, whatever is typed there.
 func TestEveryPageTurns(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {80, 24}} {
-		s := openAt(t, size[0], size[1], Options{Book: &drawer{}, Job: calc.Job{Metal: "galvanized", Gauge: 18}})
+		s := openAt(t, size[0], size[1], Options{Book: &drawer{}, Opening: calc.Job{Metal: "galvanized", Gauge: 18}})
 		s.press("f4")
 		for range pageNames {
 			name := s.root().part.name()

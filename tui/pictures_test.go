@@ -73,7 +73,7 @@ func TestPicturesGoWhereTheyAreShown(t *testing.T) {
 	} {
 		t.Run(x.name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {
-				p, out, line := onLine(t, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20}, Window: coarse,
+				p, out, line := onLine(t, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 20}, Window: coarse,
 					Pictures: x.asked})
 				if asks := strings.Contains(out.since(), askPictures); asks != x.asked {
 					t.Errorf("it is asked for pictures: %v", asks)
@@ -115,7 +115,7 @@ func TestPicturesGoWhereTheyAreShown(t *testing.T) {
 func TestPicturesFitTheirRoom(t *testing.T) {
 	for _, keys := range deep.Of(t, [][]string{{"x"}, {"m"}, {"t"}}, 1) {
 		synctest.Test(t, func(t *testing.T) {
-			p, out, line := onLine(t, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20}, Window: coarse,
+			p, out, line := onLine(t, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 20}, Window: coarse,
 				Gap: followed, Pictures: true})
 			_, _ = io.WriteString(line, sixelAnswers)
 			out.since()

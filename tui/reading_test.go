@@ -17,13 +17,13 @@ func TestReadingBesideTheField(t *testing.T) {
 	s.typed("mm")
 	s.hasNot("read as")
 
-	s = openAt(t, 60, 20, Options{Units: quantity.Inch, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+	s = openAt(t, 60, 20, Options{Units: quantity.Inch, Opening: calc.Job{Metal: "mild-steel", Gauge: 18}})
 	s.press("right", "right", "enter")
 	s.has("a bare number is mm/s")
 	s.typed("12")
 	s.has("12 read as mm/s; for in/min type 12in/min")
 
-	s = openAt(t, 60, 20, Options{Units: quantity.Inch, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+	s = openAt(t, 60, 20, Options{Units: quantity.Inch, Opening: calc.Job{Metal: "mild-steel", Gauge: 18}})
 	s.press("p")
 	for s.root().part.name() != "strength" {
 		s.press("s")
@@ -32,7 +32,7 @@ func TestReadingBesideTheField(t *testing.T) {
 	s.typed("12")
 	s.has("12 read as millimetres; for inches type 12in")
 
-	s = openAt(t, 60, 20, Options{Book: &drawer{}, Job: calc.Job{Metal: "mild-steel", Gauge: 18}})
+	s = openAt(t, 60, 20, Options{Book: &drawer{}, Opening: calc.Job{Metal: "mild-steel", Gauge: 18}})
 	s.press("p")
 	for s.root().part.name() != pageMeasure {
 		s.press("f4")

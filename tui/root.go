@@ -59,7 +59,7 @@ func newRoot(o Options) *root {
 	m.th.look.units = m.Units
 	m.push(&m.path)
 	first := 0
-	if o.Job != (calc.Job{}) {
+	if o.Opening != (calc.Job{}) {
 		first = cardStep
 	}
 	m.along(first)

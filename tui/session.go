@@ -50,8 +50,8 @@ func bookFault(before string, err error, otherwise string) *fault {
 }
 
 func newSession(o Options) session {
-	s := session{Options: o, chosen: chosen{job: o.Job}, pages: answers{}}
-	if o.Job == (calc.Job{}) {
+	s := session{Options: o, chosen: chosen{job: o.Opening}, pages: answers{}}
+	if o.Opening == (calc.Job{}) {
 		s.job, s.example = ExampleJob(), true
 	}
 	s.compute()

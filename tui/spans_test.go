@@ -22,7 +22,7 @@ func TestGoodSpanUnderTheDials(t *testing.T) {
 		if x.travel > 0 {
 			job.Travel = calc.Some(x.travel)
 		}
-		s := openAt(t, 80, 24, Options{Job: job})
+		s := openAt(t, 80, 24, Options{Opening: job})
 		s.press("tab") // the spans are computed after a key
 		m := s.root()
 		for _, d := range m.card.dials(m) {

@@ -28,7 +28,7 @@ func TestSteppingBackChangesNothing(t *testing.T) {
 		if _, err := calc.Solve(job); err != nil {
 			continue
 		}
-		s := openAt(t, 80, 24, Options{Job: job})
+		s := openAt(t, 80, 24, Options{Opening: job})
 		if job == (calc.Job{}) {
 			s.press("enter", "enter", "enter", "enter")
 		}

@@ -86,7 +86,7 @@ func TestBackgroundPicks(t *testing.T) {
 func TestThemesShareTheText(t *testing.T) {
 	var first string
 	for _, kind := range themes {
-		s := openAt(t, 80, 24, Options{Theme: kind, Job: calc.Job{Metal: "galvanized", Gauge: 20}})
+		s := openAt(t, 80, 24, Options{Theme: kind, Opening: calc.Job{Metal: "galvanized", Gauge: 20}})
 		s.press("m")
 		if first == "" {
 			first = s.text()

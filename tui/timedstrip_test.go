@@ -32,7 +32,7 @@ func TestTimedStripSaysWhy(t *testing.T) {
 		{copper, canvas.NotJudged, "timed-falls", "does not stay in the joint", "Try a closer gap"},
 		{thick, canvas.NotJudged, "timed-too-thick", "three dimensions", "Try an arc"},
 	} {
-		s := openAt(t, 80, 24, Options{Job: x.job})
+		s := openAt(t, 80, 24, Options{Opening: x.job})
 		s.press("t", "esc")
 		c := &s.root().session.card
 		is := stripOf(c)

@@ -34,7 +34,7 @@ func TestTimedAsksForJointAndGap(t *testing.T) {
 func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
 	deep.Turn(t)
 	for _, size := range deep.Of(t, [][2]int{{40, 24}, {60, 20}, {80, 24}, {120, 40}}, 2) {
-		s := openAt(t, size[0], size[1], Options{Job: calc.Job{Metal: "galvanized", Gauge: 20, Mode: "timed"}})
+		s := openAt(t, size[0], size[1], Options{Opening: calc.Job{Metal: "galvanized", Gauge: 20, Mode: "timed"}})
 		s.has("no gap")
 		s.press("t")
 		s.has("These times are for a closed")
@@ -46,7 +46,7 @@ func TestTimedSaysThatItIsForAClosedJoint(t *testing.T) {
 // another mode, which has a remark on its feed too.
 func TestHeatOfAClosedJointIsShown(t *testing.T) {
 	for _, mode := range []string{"timed", "dip"} {
-		s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20, Mode: mode}})
+		s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 20, Mode: mode}})
 		s.press("t")
 		s.has("base melts", "filler flows", "filler is solid")
 		s.fits(80, 24)

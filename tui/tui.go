@@ -19,7 +19,7 @@ type Options struct {
 	Solve    func(calc.Job) (calc.Card, error) // nil: calc.Solve
 	Window   windowFunc                        // nil: calc.WindowOf
 	Gap      gapFunc                           // nil: calc.SolveTimed
-	Job      calc.Job                          // the job to open with; zero: ExampleJob
+	Opening  calc.Job                          // the job to open with; zero: ExampleJob
 	Units    quantity.System                   // "": metric
 	Comma    bool                              // a decimal comma in numbers
 	Profile  colorprofile.Profile              // Unknown: found from Env and the terminal

@@ -173,7 +173,7 @@ func openLongBook(t *testing.T, d *drawer, sys quantity.System, size [2]int) *te
 	t.Helper()
 	now := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	clock := func() time.Time { now = now.Add(6 * time.Second); return now }
-	s := openAt(t, size[0], size[1], Options{Book: d, Now: clock, Units: sys, Job: calc.Job{Metal: "mild-steel",
+	s := openAt(t, size[0], size[1], Options{Book: d, Now: clock, Units: sys, Opening: calc.Job{Metal: "mild-steel",
 		Gauge: 18, Joint: "lap", Feed: calc.Some(6.35), Travel: calc.Some(10), StickOut: calc.Some(12)}})
 	s.press("p")
 	return s

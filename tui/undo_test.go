@@ -14,7 +14,7 @@ func TestUndoTakesBackEveryChange(t *testing.T) {
 	keys := []string{"up", "down", "+", "-", "r", "R", "left", "right", "tab", "shift+tab", ". 3", ". 5", ". 9",
 		"4 . 5 enter", "enter 6 enter", "enter down enter", "m up m", "u", "esc", "enter"}
 	for range deep.Many(1, 60) {
-		s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}, Gap: nil})
+		s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}, Gap: nil})
 		m := s.root()
 		var jobs []calc.Job
 		for range 25 {

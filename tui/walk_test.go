@@ -321,7 +321,7 @@ func TestNothingCut(t *testing.T) {
 	for _, mode := range []string{"dip", "pulsed", "timed"} {
 		for _, sys := range []quantity.System{quantity.Metric, quantity.Inch, quantity.Both} {
 			for w := narrowWidth; w <= 130; w += 5 {
-				s := openAt(t, w, 60, Options{Units: sys, Job: calc.Job{Metal: "galvanized", Mode: mode}})
+				s := openAt(t, w, 60, Options{Units: sys, Opening: calc.Job{Metal: "galvanized", Mode: mode}})
 				s.onCard()
 				s.hasNot("…")
 				s.fits(w, 60)

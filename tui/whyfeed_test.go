@@ -16,7 +16,7 @@ import (
 // figures.
 func TestWhyOfTheFeed(t *testing.T) {
 	for _, name := range []string{"wire_feed", "travel"} {
-		s := openAt(t, 80, 50, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20}})
+		s := openAt(t, 80, 50, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 20}})
 		s.root().card.at = slices.IndexFunc(s.root().card.rows, func(r cardRow) bool { return r.name == name })
 		s.press("enter")
 		c := &s.root().session.card
@@ -43,7 +43,7 @@ func TestWhyOfTheFeed(t *testing.T) {
 			t.Errorf("no limit stands there:\n%s", s.text())
 		}
 	}
-	s := openAt(t, 80, 50, Options{Job: calc.Job{Metal: "galvanized", Gauge: 20}})
+	s := openAt(t, 80, 50, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 20}})
 	s.press("right", "enter")
 	s.hasNot("The limits")
 }

@@ -25,7 +25,7 @@ func TestNothingCutOverACard(t *testing.T) {
 			RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000),
 			WirePrice: calc.Some(25)}}
 	for name, job := range jobs {
-		o := Options{Job: job}
+		o := Options{Opening: job}
 		for _, sys := range systems() {
 			o.Units = sys
 			s := openAt(t, 80, 24, o)
@@ -48,7 +48,7 @@ func TestNarrowScreensShowEverything(t *testing.T) {
 		RatedAmps: calc.Some(200), RatedDuty: calc.Some(60), Load: calc.Some(1), Length: calc.Some(2000)}
 	for _, w := range []int{60, 40} {
 		for _, sys := range systems() {
-			s := openAt(t, w, 400, Options{Job: job, Units: sys})
+			s := openAt(t, w, 400, Options{Opening: job, Units: sys})
 			m := s.root()
 			there := func(where string, figures []calc.Figure, warnings []calc.Warning) {
 				t.Helper()
@@ -111,7 +111,7 @@ func TestStopsAreWholeOnTheCard(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {40, 16}, {40, 20}, {40, 24}, {60, 14}, {60, 20}, {80, 14}, {80, 24},
 		{100, 20}, {100, 24}, {120, 20}, {120, 24}, {120, 40}} {
 		for _, job := range boothJobs() {
-			s := openAt(t, size[0], size[1], Options{Job: job})
+			s := openAt(t, size[0], size[1], Options{Opening: job})
 			s.uncut("card", size)
 			x := s.root().session.card.Warnings[0]
 			if whole := s.root().lampSays() == x.Code || strings.Contains(flat(s.text()),
@@ -167,7 +167,7 @@ func TestNoRowIsCutUnseen(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compared without -short: nothing here runs side by side")
 	}
-	o := Options{Job: calc.Job{Metal: "galvanized", Gauge: 18}, Solve: besideLists(t)}
+	o := Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}, Solve: besideLists(t)}
 	lists := append(pathChoices(), otherChoices()...)
 	parts, looked := 0, 0
 	for _, size := range deep.Of(t, append([][2]int{{60, 14}, {60, 24}, {80, 14}, {80, 24}, {100, 14}, {100, 24},
@@ -255,7 +255,7 @@ func TestNothingCutOfTestBeads(t *testing.T) {
 	if testing.Short() {
 		t.Skip("every state at every size")
 	}
-	o := Options{Job: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5),
+	o := Options{Opening: calc.Job{Metal: "mild-steel", Gauge: 18, Joint: "lap", Feed: calc.Some(5.5),
 		Travel: calc.Some(10)}}
 	for _, size := range narrow {
 		for _, sys := range systems() {

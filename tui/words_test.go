@@ -114,7 +114,7 @@ func TestEntriesAreWhole(t *testing.T) {
 // g on the card opens the entry of the word under the cursor, typing finds another, and every way out leads back.
 func TestWordsOpenAtTheCursor(t *testing.T) {
 	for _, size := range [][2]int{{40, 14}, {60, 20}, {80, 24}, {120, 40}} {
-		s := openAt(t, size[0], size[1], Options{Job: ExampleJob()})
+		s := openAt(t, size[0], size[1], Options{Opening: ExampleJob()})
 		s.press("right", "right", "g")
 		s.fits(size[0], size[1])
 		s.has("▸ travel", "along the seam")

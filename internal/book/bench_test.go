@@ -89,7 +89,8 @@ func BenchmarkFiftyApart(b *testing.B) {
 		ready := []prepared{prepare(r)}
 		w := <-free // there are fifty: nobody waits here
 		defer func() { free <- w }()
-		return w.transaction([]saving{{ctx: context.Background(), list: ready}})
+		_, err := w.transaction([]saving{{ctx: context.Background(), list: ready}})
+		return err
 	})
 }
 

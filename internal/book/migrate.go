@@ -123,19 +123,29 @@ func (s *store) steps(ctx context.Context, tx *sql.Tx, from int) error {
 // errOthers is the error for a file that holds other tables.
 var errOthers = errors.New("it is another program's database")
 
-// listAll makes the head of every record, oldest first.
+// listAll makes the head of every record, oldest first. A revision that cannot be read does not keep the others from
+// being used: a record whose body is damaged is listed without its name, and one of which nothing is left not at all.
+// Check says what is wrong with both.
 func (s *store) listAll(ctx context.Context, tx *sql.Tx) error {
 	var ids []string
 	err := numbered(ctx, tx, "SELECT count(*), id FROM revisions GROUP BY id ORDER BY max(at), id",
 		func(_ int64, id string) { ids = append(ids, id) })
-	to := &keeping{tx, map[string]bool{}}
-	for _, id := range ids {
-		if err == nil {
-			err = s.head(ctx, to, &prepared{rev: Revision{ID: id}})
-		}
-	}
 	if err != nil {
 		return err
+	}
+	to := &keeping{tx, map[string]bool{}}
+	for _, id := range ids {
+		leaf, err := s.leaf(ctx, tx, id)
+		switch {
+		case leaf.Rev != "":
+			to.unfound[id] = true
+			_, err = tx.ExecContext(ctx, newHead, headOf(&leaf, leaf.listing())...)
+		case errors.Is(err, ErrNone), errors.Is(err, errPlace):
+			err = nil
+		}
+		if err != nil {
+			return err
+		}
 	}
 	return s.index(ctx, to)
 }

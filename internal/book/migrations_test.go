@@ -143,3 +143,46 @@ func TestServerMigrations(t *testing.T) {
 		noErr(t, b.Close())
 	}
 }
+
+// Damaged revisions do not keep an old book from being opened: the other records are found, a damaged one is still
+// listed if its place can be read, and a check names it.
+func TestADamagedOldBookIsUpdated(t *testing.T) {
+	ctx, now := context.Background(), time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+	for from := 1; from < oldest; from++ {
+		for harm, listed := range map[string]bool{"body = x'00ff'": true, "body = zeroblob(30000000)": true,
+			"deleted = 'abc'": false, "parent = rev": false} {
+			what := fmt.Sprintf("from version %d, %s", from, harm)
+			file := filepath.Join(t.TempDir(), "book.db")
+			old := oldBook(t, file, from)
+			sound, err := by(&now).New(CardKind, someCard(t, "from long ago", gutter))
+			noErr(t, err)
+			plant(t, old, &sound, from)
+			for i, kind := range Kinds {
+				id := fmt.Sprintf("%016x", i)
+				plant(t, old, &Revision{Rev: id + id, ID: id, Kind: kind, At: sound.At, Body: []byte("{}")}, from)
+				_, err = old.write.Exec("UPDATE revisions SET "+harm+" WHERE id = $1", id)
+				noErr(t, err)
+			}
+			noErr(t, old.Close())
+			b, err := OpenFile(ctx, file)
+			if err != nil {
+				t.Fatalf("%s: %v", what, err)
+			}
+			found, err := b.List(ctx, Query{Text: "long"})
+			if err != nil || len(found) != 1 || found[0].ID != sound.ID {
+				t.Errorf("%s: found %v, %v", what, found, err)
+			}
+			heads, err := b.List(ctx, Query{})
+			if want := 1 + len(Kinds); err != nil || listed && len(heads) != want || !listed && len(heads) != 1 {
+				t.Errorf("%s: listed %v, %v", what, heads, err)
+			}
+			faults, _, err := b.Check(ctx)
+			for i := range Kinds {
+				if id := fmt.Sprintf("%016x", i); err != nil || !strings.Contains(strings.Join(faults, "\n"), id) {
+					t.Errorf("%s: a check does not name %s: %q, %v", what, id, faults, err)
+				}
+			}
+			noErr(t, b.Close())
+		}
+	}
+}

@@ -23,14 +23,14 @@ func scan(rows *sql.Rows) (r Revision, err error) {
 	return r, err
 }
 
-// one reads the first revision of a query; ErrNone if there is none.
+// one reads the first revision of a query, like scan; ErrNone if there is none.
 func one(ctx context.Context, q querier, query string, args ...any) (Revision, error) {
 	list, err := all(ctx, q, scan, query, args...)
-	if err == nil && len(list) == 0 {
+	switch {
+	case len(list) > 0:
+		return list[0], err
+	case err == nil:
 		err = ErrNone
 	}
-	if err != nil {
-		return Revision{}, err
-	}
-	return list[0], nil
+	return Revision{}, err
 }

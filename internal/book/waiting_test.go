@@ -33,7 +33,7 @@ func TestGivingUpTellsTheTruth(t *testing.T) {
 						return
 					}
 					ctx, giveUp := context.WithCancel(context.Background())
-					yields := r.IntN(400)
+					yields := 1 << r.IntN(18) // a server answers later than a file
 					go func() {
 						for range yields { // a random moment that does not depend on a clock
 							runtime.Gosched()
@@ -92,6 +92,65 @@ func TestGivingUpWhileAnotherWrites(t *testing.T) {
 		t.Errorf("it is kept all the same: %v", got)
 	}
 	noErr(t, b.Save(context.Background(), r))
+}
+
+// Callers whose saves wait together for another program's write can give up at once too, each for itself; the save of
+// one who stays is kept.
+func TestGivingUpTogetherWhileAnotherWrites(t *testing.T) {
+	const savers = 12
+	for stay := range 2 {
+		b := newFile(t)
+		s := b.(*store)
+		_, err := s.write.Exec("PRAGMA busy_timeout = 3600000") // the wait for the other program does not end by itself
+		noErr(t, err)
+		other, err := OpenRaw(s.place)
+		noErr(t, err)
+		tx, err := other.Begin() // takes the write lock
+		noErr(t, err)
+		save := func(ctx context.Context, answer chan<- error) {
+			r, err := Author{Program: "test"}.New(PersonKind, Person{Name: "fay"})
+			noErr(t, err)
+			go func() { answer <- b.Save(ctx, r) }()
+			for range 50 {
+				runtime.Gosched()
+			}
+		}
+		ctx, giveUp := context.WithCancel(context.Background())
+		one, gone := context.WithCancel(context.Background())
+		alone, group, stays := make(chan error, 1), make(chan error, savers), make(chan error, 1)
+		save(one, alone) // the others come while the writer waits with this one
+		for range savers {
+			save(ctx, group)
+		}
+		if stay > 0 {
+			save(context.Background(), stays)
+		}
+		gone()
+		<-alone
+		for range 20_000 { // until the writer waits with all of them
+			runtime.Gosched()
+		}
+		giveUp()
+		for range savers {
+			select {
+			case err := <-group:
+				if err == nil {
+					t.Error("it is said to be kept while another program holds the book")
+				}
+			case <-time.After(deep.Patience(t)):
+				noErr(t, tx.Rollback()) // otherwise the book cannot be closed
+				t.Fatal("a caller who gave up still waits for another program's write")
+			}
+		}
+		noErr(t, tx.Rollback())
+		if stay > 0 {
+			noErr(t, <-stays)
+		}
+		if list, err := b.List(context.Background(), Query{}); err != nil || len(list) != stay {
+			t.Errorf("%d stayed, kept are %v, %v", stay, list, err)
+		}
+		noErr(t, other.Close())
+	}
 }
 
 // An export whose reader stops reading does not block others: their saves go into the book and not only into its log,

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"github.com/jackc/pgx/v5/pgconn"
@@ -92,23 +93,23 @@ const patience = 3
 
 // commit writes the saves of a group together; if that fails, each is tried alone, so that only the bad one fails.
 func (w *writer) commit(first saving) {
-	group := waiting(w.gather([]saving{first}))
-	if len(group) == 0 {
-		return
-	}
-	err := w.patiently(group)
+	group, err := w.patiently(w.gather([]saving{first}))
 	again := errors.Is(err, errUnheard)
 	if err == nil || len(group) == 1 && !again {
-		for _, s := range group {
-			s.answer <- err
-		}
+		tell(group, err)
 		return
 	}
 	for _, s := range group {
 		for i := range s.list {
 			s.list[i].again = again // it may have succeeded, so that its caller can no longer give up
 		}
-		s.answer <- w.patiently([]saving{s})
+		tell(w.patiently([]saving{s}))
+	}
+}
+
+func tell(group []saving, err error) {
+	for _, s := range group {
+		s.answer <- err
 	}
 }
 
@@ -127,70 +128,75 @@ func (w *writer) end(tx *sql.Tx) error {
 	return fmt.Errorf("%w (%w)", errUnheard, err)
 }
 
-// waiting are the saves of a group whose callers have not given up; the others get the error of their context.
-func waiting(group []saving) []saving {
-	return slices.DeleteFunc(group, func(s saving) bool {
-		err := s.ctx.Err()
-		if err != nil {
-			s.answer <- err
-		}
-		return err != nil
-	})
-}
-
-// patiently retries a transaction that the server ended because of another one.
-func (w *writer) patiently(group []saving) error {
+// patiently retries a transaction that the server ended because of another one. It returns the saves whose callers have
+// not given up.
+func (w *writer) patiently(group []saving) ([]saving, error) {
 	var err error
 	var ended *pgconn.PgError
 	for range 5 {
-		err = w.transaction(group)
+		group, err = w.transaction(group)
 		if !errors.As(err, &ended) || ended.Code != "40001" && ended.Code != "40P01" { // no conflict
 			break
 		}
 	}
-	return err
+	return group, err
 }
 
-// transaction writes a group.
-func (w *writer) transaction(group []saving) error {
+// transaction writes a group, without the saves whose callers give up before it has begun.
+func (w *writer) transaction(group []saving) ([]saving, error) {
 	ctx, stop := context.WithCancel(context.Background()) // a caller that leaves does not undo the others
 	defer stop()
 	if w.limit > 0 {
 		ctx, stop = context.WithTimeout(ctx, w.limit)
 		defer stop()
 	}
-	tx, err := w.begin(ctx, stop, group)
+	tx, group, err := w.begin(ctx, stop, group)
 	if err != nil {
-		return err
+		return group, err
 	}
 	defer func() { _ = tx.Rollback() }() // does nothing after the commit
 	to := &keeping{tx, map[string]bool{}}
 	for _, p := range ordered(group) {
 		if err := w.e.insert(ctx, to, p); err != nil {
-			return err
+			return group, err
 		}
 	}
 	if err := w.e.index(ctx, to); err != nil {
-		return err
+		return group, err
 	}
-	return w.end(tx)
+	return group, w.end(tx)
 }
 
-// begin waits until no other program writes. Until then the caller of a single save may give up; after that the
-// transaction is finished.
-func (w *writer) begin(ctx context.Context, end func(), group []saving) (*sql.Tx, error) {
-	if len(group) > 1 || slices.ContainsFunc(group[0].list, func(p prepared) bool { return p.again }) {
-		return w.db.BeginTx(ctx, nil)
-	}
-	stays := context.AfterFunc(group[0].ctx, end)
-	tx, err := w.db.BeginTx(ctx, nil)
-	if !stays() {
-		if err == nil {
-			_ = tx.Rollback()
+// begin waits until no other program writes, and returns the saves that are to be written then. Until then each caller
+// may give up and is told so at once; the last one ends the wait.
+func (w *writer) begin(ctx context.Context, end func(), group []saving) (*sql.Tx, []saving, error) {
+	var waiting atomic.Int64
+	waiting.Store(int64(len(group)))
+	stays := make([]func() bool, len(group))
+	for i, s := range group {
+		caller := s.ctx
+		if slices.ContainsFunc(s.list, func(p prepared) bool { return p.again }) {
+			caller = context.Background()
 		}
-		return nil, group[0].ctx.Err()
+		stays[i] = context.AfterFunc(caller, func() {
+			s.answer <- s.ctx.Err()
+			if waiting.Add(-1) == 0 {
+				end()
+			}
+		})
 	}
-	return tx, err
+	tx, err := w.db.BeginTx(ctx, nil)
+	var left []saving
+	for i, s := range group {
+		if stays[i]() {
+			left = append(left, s)
+		}
+	}
+	if err == nil && len(left) == 0 {
+		_ = tx.Rollback()
+		err = context.Canceled
+	}
+	return tx, left, err
 }
 
 // ordered are a group's revisions sorted by record, so that two booths never wait for each other's locks; those of one

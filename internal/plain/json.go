@@ -12,9 +12,13 @@ import (
 func JSON(doc []byte) []byte {
 	out := make([]byte, 0, len(doc))
 	for len(doc) > 0 {
+		if doc[0] < 0x7f { // as nearly all of a document
+			out, doc = append(out, doc[0]), doc[1:]
+			continue
+		}
 		r, n := utf8.DecodeRune(doc)
 		switch {
-		case r < 0x7f, !hidden(r) && !lineBreak(r) && (r != utf8.RuneError || n > 1):
+		case !hidden(r) && !lineBreak(r) && (r != utf8.RuneError || n > 1):
 			out = append(out, doc[:n]...)
 		case r > 0xffff:
 			a, b := utf16.EncodeRune(r)
