@@ -55,7 +55,7 @@ func TestTimedStripSaysWhy(t *testing.T) {
 // Times of a cycle that does not repeat are called a start only, and not a rhythm that keeps the sheet.
 func TestTimedStripOfAnUnsettledCycle(t *testing.T) {
 	deep.Turn(t)
-	s := openAt(t, 80, 24, Options{Job: calc.Job{Metal: "ductile-iron", Thickness: calc.Some(2), Joint: "tee",
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "ductile-iron", Thickness: calc.Some(2), Joint: "tee",
 		Mode: "timed"}})
 	s.press("t", "esc")
 	is := stripOf(&s.root().session.card)
