@@ -85,6 +85,15 @@ func (l *liquid) notJudged() string {
 	return gap.Why
 }
 
+// staysNotJudged says the same of whether the metal stays where it is laid.
+func (l *liquid) staysNotJudged() string {
+	_, hangs, err := hang.Edges(&l.joint)
+	if err != nil || !l.position {
+		return ""
+	}
+	return hangs.Why
+}
+
 // doubt is one standard deviation of the logarithm of filling, bridging or staying.
 func (l *liquid) doubt(at limit.Limit) float64 {
 	bridges, hangs, _ := hang.Edges(&l.joint)

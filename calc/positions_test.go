@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"brazebooth/calc"
@@ -96,5 +97,30 @@ func TestThickPlateHoldsAnOverlayToo(t *testing.T) {
 			t.Errorf("on %g mm it holds %.3f times the metal, on 10 mm less %.3f", thick, holds, last)
 		}
 		last = holds
+	}
+}
+
+// A card out of the flat position either has the edge that the metal stays up or says why it is not judged by it and
+// what to try, with every filler, also with one whose melt is in no table. A flat card has neither.
+func TestStayingIsJudgedOrSaidNotToBe(t *testing.T) {
+	const edge = "metal stays up"
+	for _, filler := range tables.Fillers {
+		for _, joint := range []string{"lap", "butt", "tee", "corner", "edge", "overlay"} {
+			for _, p := range tables.Positions {
+				c := solved(t, calc.Job{Metal: "mild-steel", Thickness: calc.Some(2), Joint: joint, Filler: filler.ID,
+					Position: p.ID, Feed: calc.Some(5), Travel: calc.Some(8)})
+				if c.Zone == "not-modelled" {
+					continue
+				}
+				at := slices.IndexFunc(c.Unjudged, func(u calc.Unjudged) bool { return u.Name == edge })
+				_, judged := edgeOf(c, edge)
+				if said := at >= 0; judged && said || (judged || said) != (p.ID != "flat") {
+					t.Errorf("%s %s %s: judged %v, said not to be %v", filler.ID, joint, p.ID, judged, said)
+				}
+				if at >= 0 && !strings.Contains(c.Unjudged[at].Why, "; try ") {
+					t.Errorf("%s %s %s: %q", filler.ID, joint, p.ID, c.Unjudged[at].Why)
+				}
+			}
+		}
 	}
 }

@@ -30,10 +30,16 @@ func (v *verdict) edges() []Edge {
 
 // unjudged lists the edges that this setting cannot be judged by.
 func (v *verdict) unjudged() (list []Unjudged) {
+	if !v.modelled {
+		return nil
+	}
 	for i := range limit.Count {
-		if why := v.logs.Unjudged(i); v.modelled && v.logs[i] < limit.Far && why != "" {
+		if why := v.logs.Unjudged(i); v.logs[i] < limit.Far && why != "" {
 			list = append(list, Unjudged{i.Edge(), why})
 		}
+	}
+	if why := v.field.liquid.staysNotJudged(); why != "" { // of a filler whose melt is in no table
+		list = append(list, Unjudged{limit.Stays.Edge(), why})
 	}
 	return list
 }

@@ -89,15 +89,18 @@ func (d *drawing) sweep(progress func(float64)) error {
 	var mu sync.Mutex
 	done, rows, ctx := 0, d.Feeds.N, d.field.b.effort.Context()
 	take := func() int { return int(next.Add(1)) - 1 }
+	tell := func() {
+		mu.Lock()
+		defer mu.Unlock() // else a progress that panics would leave the other rows waiting for ever
+		done++
+		if ctx.Err() == nil {
+			progress(float64(done) / float64(rows))
+		}
+	}
 	for range effort.Places() {
 		wg.Go(func() {
 			for r := take(); r < rows && effort.Limited(ctx, func() { d.row(r) }); r = take() {
-				mu.Lock()
-				done++
-				if ctx.Err() == nil {
-					progress(float64(done) / float64(rows))
-				}
-				mu.Unlock()
+				tell()
 			}
 		})
 	}

@@ -2,7 +2,9 @@ package calc
 
 import (
 	"math"
+	"strings"
 	"testing"
+	"time"
 
 	"brazebooth/calc/effort"
 	"brazebooth/calc/limit"
@@ -89,4 +91,34 @@ func marginsOff(drawn, full *grid.Limits) float64 {
 		return 0 // none to speak of
 	}
 	return sum / float64(near)
+}
+
+// A caller's progress that panics ends the drawing with that panic, also where other rows wait to tell theirs.
+func TestProgressThatPanicsEndsTheDrawing(t *testing.T) {
+	var card Card
+	if err := resolve(Job{Metal: "mild-steel", Gauge: 18}, &card); err != nil {
+		t.Fatal(err)
+	}
+	for at := range 3 { // of the rows that are told
+		b := newBoard(&card)
+		b.effort = effort.New(t.Context())
+		drawing, told := b.draws(&card, CoarseWindow), 0
+		ended := make(chan any)
+		go func() {
+			defer func() { ended <- recover() }()
+			_ = drawing.sweep(func(float64) {
+				if told++; told > at {
+					panic("no screen")
+				}
+			})
+		}()
+		select {
+		case fault := <-ended:
+			if err, ok := fault.(error); !ok || !strings.HasPrefix(err.Error(), "no screen") {
+				t.Errorf("row %d: the drawing ended with %v", at, fault)
+			}
+		case <-time.After(deep.Patience(t)):
+			t.Fatalf("row %d: the drawing hangs", at)
+		}
+	}
 }
