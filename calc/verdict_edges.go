@@ -109,7 +109,9 @@ func (v *verdict) hotter() int {
 
 // margin is the change of feed or travel that reaches the nearest edge, %, below zero where that edge is not met. Its
 // interval ends at the nearest edge where every edge's own figure is at the low, or at the high, end of its interval:
-// another edge may be the nearest there.
+// another edge may be the nearest there. For Wets the interval of the toe angle moves the part that decides, also the
+// colder member's heat, which has none of its own: the interval alone of the angle on its own course was half of what
+// the section gives with the heat at its low end.
 func (v *verdict) margin(list []Figure, b *board) (Figure, bool) {
 	at, d := limit.Nearest(&v.d)
 	if math.IsInf(d, 0) {
