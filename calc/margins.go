@@ -63,8 +63,8 @@ func below(most, peak, start float64) float64 {
 	return math.Log((most - start) / (peak - start))
 }
 
-// logs returns every limit at a state. How steep the bead stands is not enough for Wets: a wetted width that is about to
-// vanish would decide alone. The angle of a flat bead counts as flattest.
+// logs returns every limit at a state. How steep the bead stands is not enough for Wets: a wetted width that is about
+// to vanish would decide alone. The angle of a flat bead counts as flattest.
 func (m *margins) logs(s *heatState) limit.All {
 	l := limit.Every(limit.Far)
 	l[limit.Warmth], l[limit.Angle] = s.warmth, math.Log(m.cold/max(s.steepest, flattest*math.Pi/180))

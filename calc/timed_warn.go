@@ -12,8 +12,8 @@ import (
 func (g *timedRun) sentence() string {
 	r := g.times.Reason
 	if g.rhythmic() && g.times.FirstOn == 0 {
-		first := "A cold first spot never wets at this heat; once the sheet is warm these times do. More wire feed for " +
-			"the first spot, or " + OrStrip(&g.card, "warm the parts first") + "."
+		first := "A cold first spot never wets at this heat; once the sheet is warm these times do. More wire feed " +
+			"for the first spot, or " + OrStrip(&g.card, "warm the parts first") + "."
 		if r == thinsheet.NoCycle {
 			first += " " + reasonOf(r, &g.card)
 		}

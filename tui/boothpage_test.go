@@ -166,7 +166,8 @@ func TestCautionsFromTheBooth(t *testing.T) {
 
 // With a decimal comma the big digits have one too.
 func TestBoothDecimalComma(t *testing.T) {
-	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}, Comma: true, Units: quantity.Metric})
+	s := openAt(t, 80, 24, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18}, Comma: true,
+		Units: quantity.Metric})
 	for _, d := range s.root().boothDials(0) {
 		if strings.Contains(d.Number, ".") {
 			t.Errorf("%s in digits: %s", d.Name, d.Number)

@@ -14,7 +14,8 @@ func (p *cardPage) press(m *root, press tea.KeyPressMsg) action {
 	s, row := &m.session, p.row()
 	if p.typing {
 		return p.edit(press, func() action {
-			return s.set(choice.SettingOf(row.name), &p.field, row.label+" is yours now", func() { p.valueField = valueField{} })
+			return s.set(choice.SettingOf(row.name), &p.field, row.label+" is yours now",
+				func() { p.valueField = valueField{} })
 		})
 	}
 	dotted := p.dotted

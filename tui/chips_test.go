@@ -78,8 +78,8 @@ func TestTheRest(t *testing.T) {
 // * on a chip says what the list of the choice says about the value, with its sources.
 func TestWhyAChoice(t *testing.T) {
 	for i, q := range chipChoices() {
-		s := openAt(t, 200, 60, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18, Gauge2: 16, Metal2: "mild-steel",
-			Joint: "tee", Position: "overhead"}})
+		s := openAt(t, 200, 60, Options{Opening: calc.Job{Metal: "galvanized", Gauge: 18, Gauge2: 16,
+			Metal2: "mild-steel", Joint: "tee", Position: "overhead"}})
 		s.press(".", strconv.Itoa(i+1), "*")
 		p := s.root().front().(*whyPage)
 		if p.chosen == nil || p.chosen.ID != q.Now(&s.root().session.card) {

@@ -118,8 +118,8 @@ func stops(b *block, th *theme, s *session, c *calc.Card, w int) {
 func (m *root) partBody(w int) (b block) {
 	switch name := m.part.name(); name {
 	case pageWalk:
-		b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it is, "+
-			"and esc leaves at any moment.", w)
+		b.say(m.th.plain, 0, "A walk over these screens with the example, one key a step. Your own job stays as it "+
+			"is, and esc leaves at any moment.", w)
 		b.skip()
 		b.say(m.th.bold, 0, "enter begins", w)
 	case "correct":

@@ -232,7 +232,7 @@ func (p *Page) hoodFlow() {
 		flows = append(flows, fmt.Sprintf("%.0f m³/h (%.0f cfm) at %.0f to %.0f mm", upTo2(row.Flow.V*cubicFoot),
 			row.Flow.V, math.Round(row.From*25.4/50)*50, math.Round(row.To*25.4/50)*50))
 	}
-	p.Because(near.Flow.Origin, "a movable hood first: its opening beside or behind the arc, so that the plume is drawn "+
-		"away from the face, with a flange, at most 300 mm off; it draws %s: %.1f m/s at the work",
+	p.Because(near.Flow.Origin, "a movable hood first: its opening beside or behind the arc, so that the plume is "+
+		"drawn away from the face, with a flange, at most 300 mm off; it draws %s: %.1f m/s at the work",
 		strings.Join(flows, ", "), tables.HoodSpeed.V)
 }

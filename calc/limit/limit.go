@@ -27,8 +27,10 @@ const (
 // The two parts of Wets, which is the lesser of them, stand after the limits. They are logarithms and no edges of their
 // own.
 const (
-	Warmth = Count     // how much hotter the colder member's skin gets than the bead's toe must be; if negative, it is not wetted
-	Angle  = Count + 1 // how much flatter the bead's steeper toe stands than it must
+	// How much hotter the colder member's skin gets than the bead's toe must be; if negative, it is not wetted.
+	Warmth = Count
+	// How much flatter the bead's steeper toe stands than it must.
+	Angle = Count + 1
 )
 
 // Far is the value of a limit that does not apply.

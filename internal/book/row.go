@@ -11,7 +11,8 @@ import (
 func scan(rows *sql.Rows) (r Revision, err error) {
 	var deleted int
 	var packed []byte
-	err = rows.Scan(&r.Rev, &r.ID, &r.Parent, &r.Kind, &r.At, &r.Who, &r.Where, &r.Program, &r.Schema, &deleted, &packed)
+	err = rows.Scan(&r.Rev, &r.ID, &r.Parent, &r.Kind, &r.At, &r.Who, &r.Where, &r.Program, &r.Schema, &deleted,
+		&packed)
 	if err != nil {
 		return Revision{}, misplaced(err)
 	}

@@ -79,7 +79,8 @@ func Named(names ...string) []*Choice {
 func Called(text string) *Choice {
 	key := Plain(text)
 	return first(func(c *Choice) bool {
-		return key != "" && (key == c.Words() || key == c.label || key == Plain(c.Figure) || slices.Contains(c.Also, key))
+		return key != "" && (key == c.Words() || key == c.label || key == Plain(c.Figure) ||
+			slices.Contains(c.Also, key))
 	})
 }
 

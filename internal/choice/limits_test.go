@@ -34,8 +34,8 @@ func TestOneRangeForEachNumber(t *testing.T) {
 			t.Errorf("%s in %q: a job has it from %g to %g %q", c.Name, c.Unit, low, high, unit)
 		}
 		beyond := (high - low) * 1e-3
-		for v, in := range map[float64]bool{low: true, high: true, math.Round((low + high) / 2): true, low - beyond: false,
-			high + beyond: false} {
+		for v, in := range map[float64]bool{low: true, high: true, math.Round((low + high) / 2): true,
+			low - beyond: false, high + beyond: false} {
 			var j calc.Job
 			text := typed(c, v)
 			if err := c.Set(&j, text); (err == nil) != in {

@@ -130,7 +130,8 @@ func (cardPlace) help(t *talk) {
 	}
 	t.voice.show("Pages beside the card: " + strings.Join(advice.ComputedPages(), ", ") + ".")
 	t.voice.show("To change a choice, type its name and its new value, such as feed 6.2 or joint tee; " +
-		"the name alone asks. They are " + strings.Join(choice.Names(choice.OnCard()), ", ") + ", and what each page asks for.")
+		"the name alone asks. They are " + strings.Join(choice.Names(choice.OnCard()), ", ") +
+		", and what each page asks for.")
 	t.voice.show("help and a name explains one of them, words and a word looks in the glossary. back, again, " +
 		"units, quit.")
 }

@@ -39,8 +39,8 @@ func TestMain(m *testing.M) {
 
 // The command line and the screens have the same themes.
 func TestThemesAreTheScreens(t *testing.T) {
-	names, themes := cli.Themes(), []tui.Theme{canvas.ThemeAuto, canvas.ThemeDark, canvas.ThemeLight, canvas.ThemeContrast,
-		canvas.ThemeNone}
+	names, themes := cli.Themes(), []tui.Theme{canvas.ThemeAuto, canvas.ThemeDark, canvas.ThemeLight,
+		canvas.ThemeContrast, canvas.ThemeNone}
 	if len(names) != len(themes) {
 		t.Fatalf("%v and %v", names, themes)
 	}

@@ -105,8 +105,8 @@ func (sp *spec) number(f Field, text string) (float64, error) {
 	return sp.convert(s, text)
 }
 
-// counted is text of the form "16 s / 100 mm", which has a letter before its slash and a digit or a point after it. This
-// excludes "6 mm/s" and "3/32".
+// counted is text of the form "16 s / 100 mm", which has a letter before its slash and a digit or a point after it.
+// This excludes "6 mm/s" and "3/32".
 var counted = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(.*?[a-z]) ?/ ?([\d.].*)$`) })
 
 // pace is a length divided by a time, mm/s. A time of zero gives a speed that is outside every range.

@@ -156,8 +156,8 @@ func (m *matched) converted(inch *scale) string {
 	return text
 }
 
-// inchOf is the inch scale of a unit as written in a sentence; metric means that the name is the metric one. It is empty
-// for an unknown name.
+// inchOf is the inch scale of a unit as written in a sentence; metric means that the name is the metric one. It is
+// empty for an unknown name.
 func inchOf(name string) (inch scale, metric bool) {
 	for _, w := range views {
 		if w.inch != nil && (w.metric == name || w.inch.label == name) {

@@ -64,8 +64,8 @@ func dialLessons(list []Kept[book.Reading], used *calc.Job) (lines []string, fla
 		}
 		for _, id := range d.flagged {
 			flagged = true
-			lines = append(lines, fmt.Sprintf("FLAGGED: the reading %[1]s lies far from what the others say of %[2]s and "+
-				"is not used for it."+lookAgain, id, d.name))
+			lines = append(lines, fmt.Sprintf("FLAGGED: the reading %[1]s lies far from what the others say of %[2]s "+
+				"and is not used for it."+lookAgain, id, d.name))
 		}
 		lines = append(lines, d.head())
 	}
