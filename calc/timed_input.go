@@ -21,7 +21,7 @@ func (b *board) rhythm(card *Card, o *[outs]float64) thinsheet.Rhythm {
 			Droplet: f.HLiq.V + tables.DropletHeat.V*tables.DropletSuperheat.V,
 			Loss:    k[inLoss] * 1e-6, Start: k[inRoom],
 		},
-		MeltDepth: tables.EdgeMelt.V, Shortest: tables.ShortestOn.V, LeastOff: tables.ShortestOn.Low,
+		MeltDepth: tables.EdgeMelt.V, Shortest: tables.ShortestOn.V, LeastOff: tables.QuickestOff.V,
 		LongestOn: tables.LongestOn.V, Longest: tables.LongestOff.V,
 		FixedOn: card.Job.ArcOn.V, FixedOff: card.Job.ArcOff.V, FixedStep: card.Job.SpotStep.V,
 	}

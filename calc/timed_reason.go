@@ -65,7 +65,8 @@ func openReason(r thinsheet.Reason, card *Card) string {
 			"land on; try " + OverOpening(card) + "."
 	case thinsheet.NoPause:
 		return orTry(card, "No pause to keep, because by this computation the puddle freezes within "+
-			Number(tables.ShortestOn.Low)+" s, sooner than a hand or a timer strikes again", steady) + "."
+			Number(tables.QuickestOff.V)+" s: no hand strikes again so soon, and times that short for a timer are not "+
+			"judged here", steady) + "."
 	case thinsheet.TooThick:
 		ways := []candidate{steady}
 		if card.Used.Gap.V > 0 {

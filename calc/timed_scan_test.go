@@ -86,14 +86,13 @@ func TestTimedFalls(t *testing.T) {
 	}
 }
 
-// Filler over cast iron may freeze sooner than a hand or a timer strikes again. Then there is no rhythm, and the answer
-// says so.
+// Filler over cast iron may freeze sooner than a hand strikes again. Then there is no rhythm, and the answer says so.
 func TestTimedWithoutAPause(t *testing.T) {
 	deep.Turn(t)
 	if testing.Short() {
 		t.Skip("long under the race detector")
 	}
-	least := tables.ShortestOn.Low
+	least := tables.QuickestOff.V
 	for _, metal := range []string{"ductile-iron", "grey-iron"} {
 		for _, joint := range deep.Of(t, []string{"edge", "lap", "corner", "overlay"}, 1) {
 			for _, thick := range deep.Of(t, []float64{1, 1.4, 1.8, 2.2, 2.6, 3}, 2) {

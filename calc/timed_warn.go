@@ -114,9 +114,6 @@ func (g *timedRun) strained() []Warning {
 	case b.Step < 0.25*b.StepMost:
 		tell("step-short", "A step of %.1f mm piles metal and heat up: about %.1f mm would do.", b.Step, b.StepMost)
 	}
-	if b.Off < tables.QuickestOff.V && g.in.FixedOff == 0 {
-		tell("off-quick", "Off for %.2f s is a timer's to keep, not a hand's.", b.Off)
-	}
 	if room := t.OnMax - t.OnMin; room < tables.NarrowestOn.V && g.in.FixedOn == 0 {
 		tell("narrow", "On has only %.2f s of room, less than a hand repeats and far less than its ends are sure of: "+
 			"treat it as a start for trials on scrap, or change feed or gap.", room)

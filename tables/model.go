@@ -83,14 +83,14 @@ var (
 	EdgeMelt = constant("EdgeMelt", 0.2, 0.05, 0.3, "1",
 		worked("a rounded edge still carries the next spot; a fifth is the middle of what moves nothing"))
 
-	// ShortestOn is the shortest arc on that a welder or a timer repeats evenly; a pause shorter than its low end is
-	// none. LongestOn and LongestOff are
+	// ShortestOn is the shortest arc on that a welder or a timer repeats evenly. LongestOn and LongestOff are
 	// the limits beyond which on and off are no longer a rhythm.
 	ShortestOn = constant("ShortestOn", 0.15, 0.1, 0.2, "s", practice)
 	LongestOn  = constant("LongestOn", 2, 1, 3, "s", practice)
 	LongestOff = constant("LongestOff", 8, 4, 10, "s", practice)
 
-	// QuickestOff is the shortest pause that a welder keeps without a timer. NarrowestOn is the narrowest range
+	// QuickestOff is the shortest pause that a welder keeps without a timer, and the shortest for which times are given:
+	// below it they change without order from one thickness to the next. NarrowestOn is the narrowest range
 	// from shortest to longest on that a welder can stay within.
 	QuickestOff = constant("QuickestOff", 0.1, 0.08, 0.15, "s", practice)
 	NarrowestOn = constant("NarrowestOn", 0.04, 0.02, 0.06, "s", practice)
