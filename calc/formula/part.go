@@ -1,6 +1,7 @@
 package formula
 
 import (
+	"cmp"
 	"math"
 
 	"brazebooth/tables"
@@ -49,10 +50,15 @@ func (p *Part) then(start, power, s float64) (float64, error) {
 	}
 	low, high := start, max(start, start+power*s/(p.RhoC*p.Volume))
 	const halvings = 50 // down to less than a nanokelvin
+	var failed error
 	low, high = Bisect(low, high, halvings, func(end float64) bool {
 		t, err := at(end)
-		return err == nil && t > end
+		failed = cmp.Or(failed, err)
+		return t > end
 	})
+	if failed != nil {
+		return 0, failed
+	}
 	return at((low + high) / 2)
 }
 
