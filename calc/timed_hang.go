@@ -52,7 +52,7 @@ func (g *timedRun) mayFall(w *warnings) {
 	chance := 1.0
 	for _, e := range g.edgesOf(&l, &g.times.OnOff) {
 		if e.Why != "" {
-			w.tell("timed-not-judged", Caution, source, "Whether the puddle stays where it lands: Not judged, "+
+			w.tell("timed-not-judged", Caution, source, "Whether the puddle stays where it lands is not judged, "+
 				"because %s.", e.Why)
 		} else if e.Doubt > 0 {
 			chance *= e.Chance()
